@@ -1,0 +1,117 @@
+"""All that is known beside the one tree in hand.
+
+In: knowledge files, the shop, and a summary of each tree. Out: one `Library` that rules, pages,
+plans and the search ask. Whole trees are never held here: they are read, used and dropped.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from builder.model.knowledge import (
+    Case,
+    CodeEntry,
+    FailureType,
+    Hazard,
+    HowTo,
+    Lamp,
+    Module,
+    System,
+    Term,
+    Tool,
+    Vehicle,
+    Word,
+)
+from builder.model.routes import exits
+from builder.model.shop import Shop
+from builder.model.text import Position, Text
+from builder.model.tree import Fix, Scope, Signed, Step, Symptom, Tree
+
+
+@dataclass(frozen=True, slots=True)
+class HandOver:
+    """A branch that leaves a tree for another."""
+
+    at: Position
+    from_step: str
+    tree: str
+    step: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """What stays in memory of a tree once it has been judged."""
+
+    id: str
+    file: str
+    at: Position
+    title: Text
+    status: str
+    system: Text
+    symptom: Symptom
+    applies_to: tuple[Scope, ...]
+    steps: tuple[str, ...]
+    hand_overs: tuple[HandOver, ...]
+    how_tos: frozenset[str]
+    tools: frozenset[str]
+    modules: frozenset[str]
+    written: Signed | None
+    reviewed: Signed | None
+    replaced_by: str | None
+    revision: str
+
+
+@dataclass(frozen=True, slots=True)
+class Library:
+    """The shop, its knowledge and its trees in summary; every map is keyed by id."""
+
+    shop: Shop
+    systems: Mapping[str, System] = field(default_factory=dict)
+    lamps: Mapping[str, Lamp] = field(default_factory=dict)
+    hazards: Mapping[str, Hazard] = field(default_factory=dict)
+    tools: Mapping[str, Tool] = field(default_factory=dict)
+    vehicles: Mapping[str, Vehicle] = field(default_factory=dict)
+    codes: Mapping[str, CodeEntry] = field(default_factory=dict)
+    failure_types: Mapping[str, FailureType] = field(default_factory=dict)
+    glossary: Mapping[str, Term] = field(default_factory=dict)
+    words: Mapping[str, Word] = field(default_factory=dict)
+    how_tos: Mapping[str, HowTo] = field(default_factory=dict)
+    modules: Mapping[str, Module] = field(default_factory=dict)
+    cases: Mapping[str, Case] = field(default_factory=dict)
+    pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
+    trees: Mapping[str, Summary] = field(default_factory=dict)
+
+
+def summary_of(tree: Tree) -> Summary:
+    """Keep of a tree what the others need to know."""
+    steps = tree.steps.values()
+    return Summary(
+        id=tree.id,
+        file=tree.file,
+        at=tree.at,
+        title=tree.title,
+        status=tree.status,
+        system=tree.system,
+        symptom=tree.symptom,
+        applies_to=tree.applies_to,
+        steps=tuple(tree.steps),
+        hand_overs=tuple(over for step in steps for over in _hand_overs(step)),
+        how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
+        tools=frozenset(str(tool) for step in steps for tool in step.tools),
+        modules=frozenset(module for step in steps for module in _modules(step)),
+        written=tree.written,
+        reviewed=tree.reviewed,
+        replaced_by=tree.replaced_by,
+        revision=tree.revision,
+    )
+
+
+def _hand_overs(step: Step) -> Iterator[HandOver]:
+    for way in exits(step):
+        if way.branch.tree:
+            yield HandOver(way.at, step.id, way.branch.tree, way.branch.step)
+
+
+def _modules(step: Step) -> Iterator[str]:
+    yield from (deed.module for deed in step.does if deed.module)
+    if isinstance(step.body, Fix) and step.body.replaces:
+        yield str(step.body.replaces.module)

@@ -1,0 +1,281 @@
+"""A decision tree in the words of the format.
+
+In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every other room. A step's
+`body` says what kind it is: `Check`, `Action`, `Fix` or `Stop`.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from builder.model.ranges import Range
+from builder.model.text import Number, Position, Text
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """Where a result or an action leads."""
+
+    text: Text  # as written: `belt`, `network/unit-silent#answers`, `next`, `back`
+    step: str | None = None  # in this tree, or in the tree handed over to
+    tree: str | None = None  # the tree handed over to
+
+    @property
+    def next_item(self) -> bool:
+        """Whether it goes on with the next item of the step's list."""
+        return self.text == "next"
+
+    @property
+    def back(self) -> bool:
+        """Whether it goes back to whichever step led here."""
+        return self.text == "back"
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """One result of a check and the branch it takes."""
+
+    at: Position
+    said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
+    branch: Branch
+    ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
+    means: Text | None = None
+    done: bool = False
+    with_: Mapping[str, Text] = field(default_factory=dict)
+    weight: Number | None = None
+    chance: Number | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A value to be measured: its unit and what the instrument can show."""
+
+    at: Position
+    name: str  # "" for the one reading of a check
+    unit: Text
+    low: Decimal
+    high: Decimal  # infinity where `to: OL`: the instrument may show that it is over its range
+    resolution: Number | None = None
+    origin: Text | None = None
+    one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
+
+    @property
+    def to_over(self) -> bool:
+        """Whether OL is one of the readings."""
+        return self.high.is_infinite()
+
+
+@dataclass(frozen=True, slots=True)
+class Computed:
+    """A reading worked out from others."""
+
+    name: Text
+    expression: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A figure of the maker that is asked for at the car."""
+
+    at: Position
+    look_up: Text
+    unit: Text
+    kind: str  # band | limit
+    origin: Text | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """Something found out: a phrase, a reading, several readings, or against the maker's figure."""
+
+    results: tuple[Result, ...]
+    readings: tuple[Reading, ...] = ()
+    computed: tuple[Computed, ...] = ()
+    figure: Figure | None = None
+    several: bool = False  # more than one result may be true: the first that fits is taken
+    could_not: Branch | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """Something done, then on."""
+
+    then: Branch | None  # None is a dead end, and a finding
+
+
+@dataclass(frozen=True, slots=True)
+class Money:
+    """An amount in the shop's currency, or a range of amounts."""
+
+    low: Decimal
+    high: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part to be fitted and its price."""
+
+    part: Text
+    price: Money | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Replaces:
+    """The module that a fix replaces."""
+
+    at: Position
+    module: Text
+    part: Text  # new | used
+
+
+@dataclass(frozen=True, slots=True)
+class FixOption:
+    """An option for the customer written in a fix; replaces the standard option of the same id."""
+
+    id: str
+    at: Position
+    option: Text
+    hours: Number | None = None
+    price: Money | None = None
+    parts: tuple[Part, ...] = ()
+    tow: bool = False
+    note: Text | None = None
+    not_offered: Text | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """An end that mends."""
+
+    cause: Text
+    weight: Number | None = None
+    hours: Number | None = None
+    parts: tuple[Part, ...] = ()
+    replaces: Replaces | None = None
+    verify: tuple[Text, ...] = ()
+    still_there: Branch | None = None
+    tell: Text | None = None
+    options: tuple[FixOption, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """An end that mends nothing."""
+
+    kind: Text  # foreman | not-found | not-this-tree | customer | unsafe
+    weight: Number | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing beside a step."""
+
+    file: Text
+    shows: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """What a step does, from the closed list: `program steering-unit`, `clear-codes`."""
+
+    text: Text
+    verb: str
+    module: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a tree."""
+
+    id: Text
+    at: Position  # of the whole step
+    text: Text  # the words after `check:`, `action:`, `fix:` or `stop:`
+    body: Check | Action | Fix | Stop
+    note: Text | None = None
+    when: tuple[Text, ...] = ()
+    tools: tuple[Text, ...] = ()
+    how_to: Text | None = None
+    picture: Picture | None = None
+    minutes: Number | None = None  # work
+    wait: Number | None = None  # minutes that are not work
+    people: Number | None = None
+    hazards: tuple[Text, ...] = ()
+    does: tuple[Deed, ...] = ()
+    write_down: tuple[Text, ...] = ()
+    put_back: Text | None = None
+    at_most: Number | None = None
+    spent: Branch | None = None
+    same_as: Text | None = None
+    after: tuple[Text, ...] = ()
+    each: tuple[Text, Text] | None = None  # the item's name and the name of its list
+
+    @property
+    def kind(self) -> str:
+        """The word of the format: check, action, fix or stop."""
+        return type(self.body).__name__.lower()
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """The vehicles that a tree or a module record is about."""
+
+    at: Position
+    make: Text
+    model: Text
+    years: tuple[int, int] | None = None  # first and last model year
+
+
+@dataclass(frozen=True, slots=True)
+class Symptom:
+    """How the fault shows, in the words of customers and apprentices."""
+
+    words: tuple[Text, ...]
+    lamps: tuple[Text, ...] = ()
+    codes: tuple[Text, ...] = ()
+    fitted_elsewhere: tuple[Text, ...] = ()
+    during: tuple[Text, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Signed:
+    """Who wrote or reviewed, and when (ISO date as written)."""
+
+    by: Text
+    date: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Something asked once for the whole tree, and the codes that answer it."""
+
+    name: Text
+    ask: Text
+    one_of: tuple[Text, ...] = ()
+    codes: Mapping[str, Text] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Tree:
+    """A decision tree; `steps` keeps the order of the file and its first step is the start."""
+
+    id: str
+    file: str
+    at: Position
+    title: Text
+    status: Text  # draft | ready | retired
+    system: Text
+    symptom: Symptom
+    steps: Mapping[str, Step]
+    revision: str  # short hash of the file's content
+    applies_to: tuple[Scope, ...] = ()  # () = any vehicle
+    written: Signed | None = None
+    reviewed: Signed | None = None
+    replaced_by: Text | None = None
+    asks: tuple[Asked, ...] = ()
+    lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
+    broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
+
+    @property
+    def start(self) -> Step:
+        """The first step."""
+        return next(iter(self.steps.values()))
