@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from difflib import get_close_matches
 from fractions import Fraction
+from unicodedata import normalize
 
 _INCH = Fraction("0.0254")  # metres, exact
 _FOOT = 12 * _INCH
@@ -23,7 +24,7 @@ _INCH_OF_MERCURY = _INCH * Fraction("13595.1") * Fraction("9.80665") / 1000  # k
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit: a value in it, times `factor`, plus `offset`, is the value in the kind's base unit."""
+    """A unit: value times `factor` plus `offset` is the value in the base unit of its kind."""
 
     symbol: str  # as files write it
     kind: str  # what it measures; only units of one kind convert into each other
@@ -100,33 +101,32 @@ _ALIASES: Mapping[str, str] = {
     for symbol, aliases in {
         "V": "v volt volts VDC Vdc",
         "A": "amp amps ampere amperes",
-        "ohm": "Ω Ω Ohm OHM ohms Ohms",
-        "mohm": "mΩ mΩ mOhm milliohm",
-        "kohm": "kΩ kΩ KΩ kOhm Kohm KOhm",
-        "Mohm": "MΩ MΩ MOhm megohm",
+        "ohm": "Ω Ohm OHM ohms Ohms",
+        "mohm": "mΩ mOhm milliohm",
+        "kohm": "kΩ KΩ kOhm Kohm KOhm",
+        "Mohm": "MΩ MOhm megohm",
         "Hz": "hz HZ hertz",
         "kHz": "khz KHz KHZ",
         "rpm": "RPM Rpm r/min 1/min",
         "%": "percent pct",
         "s": "sec second seconds",
-        "us": "µs μs",
+        "us": "μs",
         "min": "minute minutes",
         "h": "hr hour hours",
-        "days": "d day",
+        "days": "day",
         "kPa": "kpa KPa KPA",
         "psi": "PSI Psi lbf/in2",
         "bar": "BAR Bar",
         "inHg": "inhg InHg INHG",
-        "°C": "C degC ℃ ºC",
-        "°F": "F degF ℉ ºF",
+        "°C": "C degC ºC",
+        "°F": "F degF ºF",
         "K": "Δ°C ΔK",
         "degF diff": "Δ°F ΔF",
-        "Nm": "N·m N⋅m N*m N-m NM nm N.m",
+        "Nm": "N·m N⋅m N*m N-m N.m",
         "lb-ft": "ft-lb ft-lbs lb·ft lbf-ft lbf·ft lb.ft ftlb lbft",
         "lb-in": "in-lb in-lbs lb·in lbf-in lbf·in lb.in inlb lbin",
-        "um": "µm μm",
+        "um": "μm",
         "in": "inch inches",
-        "km": "KM",
         "mi": "mile miles",
         "l": "L litre litres liter liters",
         "ml": "mL",
@@ -144,7 +144,7 @@ _ALIASES: Mapping[str, str] = {
 
 def unit(text: str) -> Unit | None:
     """Find a unit by its symbol or one of its other spellings; None when it is not in the list."""
-    name = " ".join(text.split())
+    name = " ".join(normalize("NFKC", text).split())  # one sign for ohm, micro and degrees Celsius
     return UNITS.get(name) or UNITS.get(_ALIASES.get(name, ""))
 
 
