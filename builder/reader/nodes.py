@@ -1,0 +1,30 @@
+"""Maps and lists as they stand in a file, with their places.
+
+In: made by `yaml_text`. Out: a plain dict or list for whoever needs only that; keys and values are
+`Text`, so every one of them can be pointed at.
+"""
+
+from builder.model.text import NOWHERE, Position, Text
+
+
+class Map(dict[Text, "Node"]):
+    """A map of a file; `at` is its first line to its end."""
+
+    __slots__ = ("at",)
+    at: Position
+
+    def key(self, name: str) -> Text:
+        """Return the key as written, so that a finding can stand on it."""
+        return next((key for key in self if key == name), Text(name, self.at))
+
+
+class Seq(list["Node"]):
+    """A list of a file."""
+
+    __slots__ = ("at",)
+    at: Position
+
+
+Node = Map | Seq | Text
+EMPTY = Map()
+EMPTY.at = NOWHERE

@@ -1,0 +1,9 @@
+"""One JSON Schema (2020-12) for each kind of file.
+
+In: nothing, or the shop's own names. Out: schemas as plain dicts, for editors, for the site, and
+for the reader itself, which takes its messages from their titles and examples.
+"""
+
+from builder.reader.schemas.catalogue import KINDS, schema
+
+__all__ = ["KINDS", "schema"]

@@ -1,0 +1,56 @@
+"""All schemas by kind of file, as published and as the reader uses them."""
+
+import copy
+from collections.abc import Mapping
+
+from builder.reader.schemas import knowledge
+from builder.reader.schemas.step import STEP_DEFINITIONS
+from builder.reader.schemas.tree import TREE
+from builder.reader.schemas.words import PLAIN_NUMBER, Schema
+
+KINDS: Mapping[str, Schema] = {
+    "tree": TREE | {"$defs": STEP_DEFINITIONS},
+    "shop": knowledge.SHOP,
+    "systems": knowledge.SYSTEMS,
+    "lamps": knowledge.LAMPS,
+    "hazards": knowledge.HAZARDS,
+    "tools": knowledge.TOOLS,
+    "vehicles": knowledge.VEHICLES,
+    "codes": knowledge.CODES,
+    "glossary": knowledge.GLOSSARY,
+    "words": knowledge.WORD_LIST,
+    "module": knowledge.MODULE,
+    "case": knowledge.CASE,
+    "article": knowledge.ARTICLE,
+}
+
+
+def schema(kind: str) -> Schema:
+    """Return the published schema of a kind of file; KeyError for an unknown kind."""
+    head = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$id": f"{kind}.schema.json",
+    }
+    return head | copy.deepcopy(dict(KINDS[kind]))
+
+
+def text_schema(kind: str) -> Schema:
+    """Return the schema for values that are all still text, as the reader has them."""
+    made = _as_text(schema(kind))
+    assert isinstance(made, dict)
+    return made
+
+
+def _as_text(part: object) -> object:
+    if isinstance(part, list):
+        return [_as_text(item) for item in part]
+    if not isinstance(part, dict):
+        return part
+    made = {key: _as_text(value) for key, value in part.items()}
+    if made.get("type") == "number":
+        minimum = made.pop("minimum", None)
+        form = PLAIN_NUMBER.replace("-?", "") if minimum is not None else PLAIN_NUMBER
+        return made | {"type": "string", "pattern": form}
+    if isinstance(made.get("type"), list):
+        made["type"] = "string"
+    return made

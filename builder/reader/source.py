@@ -1,0 +1,81 @@
+"""Bytes of a file to text, or the finding that says why not.
+
+In: a path inside the shop. Out: `Source` with the text and its lines; UTF-8 only, with or without a
+byte order mark, Windows line ends taken as they are.
+"""
+
+import hashlib
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position
+
+LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
+OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """The text of one file."""
+
+    file: str  # relative to the shop
+    text: str
+    revision: str  # the first seven hex digits of the SHA-256 of its bytes
+
+
+def read_source(shop: Path, path: Path) -> Source | Finding:
+    """Read a file of the shop; an author's mistake comes back as a finding."""
+    file = path.relative_to(shop).as_posix()
+    if not path.resolve().is_relative_to(shop.resolve()):
+        return mistake("link", file, "this file is a link that leads out of the shop",
+                       "what lies outside is not under the shop's version control",
+                       "put the file itself here")  # fmt: skip
+    if path.stat().st_size > LARGEST:
+        return mistake("size", file, f"the file is larger than {LARGEST // 1024} KiB",
+                       "nobody can review or follow a file of that size",
+                       "split it into several files")  # fmt: skip
+    return decode(file, path.read_bytes())
+
+
+def decode(file: str, raw: bytes) -> Source | Finding:
+    """Turn the bytes of a file into text."""
+    revision = hashlib.sha256(raw).hexdigest()[:7]
+    for mark, name in OTHER_ENCODINGS.items():
+        if raw.startswith(mark):
+            return _encoding(file, raw, 0, f"the file is saved as {name}")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        return _encoding(file, raw, error.start, "this is not UTF-8")
+    for index, sign in enumerate(text):
+        if sign < " " and sign not in "\t\n\r":
+            return _control_sign(file, text, index)
+    return Source(file, text, revision)
+
+
+def _encoding(file: str, raw: bytes, index: int, message: str) -> Finding:
+    before = raw[:index].decode("utf-8", "replace")
+    return mistake("encoding", file, message, "signs such as ° and Ω would come out wrong",
+                   "save the file as UTF-8", at_index(file, before, len(before)))  # fmt: skip
+
+
+def _control_sign(file: str, text: str, index: int) -> Finding:
+    return mistake("encoding", file, f"a control sign (number {ord(text[index])}) stands here",
+                   "it cannot be seen and breaks the text", "delete it",
+                   at_index(file, text, index))  # fmt: skip
+
+
+def at_index(file: str, text: str, index: int, length: int = 1) -> Position:
+    """Return the position of a sign in a text."""
+    line = text.count("\n", 0, index) + 1
+    column = index - text.rfind("\n", 0, index)
+    return Position(file, line, column, line, column + length)
+
+
+def mistake(
+    rule: str, file: str, message: str, why: str, hint: str, at: Position | None = None
+) -> Finding:
+    """Make a finding of severity error about a file's text."""
+    where = at or Position(file, 1, 1, 1, 1)
+    return Finding(rule, Severity.ERROR, where, message, why, hint)

@@ -1,0 +1,102 @@
+"""Mistakes of YAML's own grammar in plain words, and how to read on behind them.
+
+In: what PyYAML says (its C and its Python scanner use different words). Out: a finding, and the
+text with the stumbling sign replaced by another of the same width, so that the rest of the file is
+read too and every column still fits.
+"""
+
+import re
+
+import yaml
+
+from builder.model.finding import Finding
+from builder.model.text import Position
+from builder.reader.source import Source, mistake
+
+BRIDGE = {
+    ":": "\ua789",
+    "@": "a",
+    "`": "\u02cb",
+    "*": "\u2217",
+    "%": "o",
+    ">": "\u203a",
+    "|": "\u01c0",
+    "-": "\u2010",
+}
+CUT = "the tree cannot be read until this is mended"
+
+
+def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
+    """Say in plain words what is wrong with the grammar, and where."""
+    mark = error.problem_mark or error.context_mark
+    line = text.split("\n")[mark.line] if mark.line < text.count("\n") + 1 else ""
+    problem = f"{error.context or ''} {error.problem or ''}"
+    rule, message, hint, mark = _plain(problem, line, mark, error.context_mark)
+    at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
+    return mistake(rule, source.file, message, CUT, hint, at)
+
+
+def _plain(
+    problem: str, line: str, mark: yaml.Mark, opened: yaml.Mark | None
+) -> tuple[str, str, str, yaml.Mark]:
+    sign = line[mark.column : mark.column + 1]
+    key, _, value = line.strip(" -").partition(": ")
+    if "alias" in problem:
+        return ("alias", "an alias `*` stands here, and nothing it could stand for",
+                "write the text out; if `*` belongs to it, put it in quotes", mark)  # fmt: skip
+    if "document" in problem:
+        return ("documents", "a second document begins here",
+                "one file holds one tree: delete the line of `---` or `...`", mark)  # fmt: skip
+    if sign == ":" and ("mapping values" in problem or "',' or '" in problem):
+        return _colon(line, mark, key, value)
+    if opened and ("',' or '" in problem or "node content" in problem):
+        sign = "}" if "flow mapping" in problem else "]"
+        return ("syntax", f"the bracket that opens here is not closed with `{sign}`",
+                f"close it with `{sign}` on its line, or write on separate lines", opened)  # fmt: skip
+    if "quoted scalar" in problem and opened and "end of stream" in problem:
+        return ("syntax", "the quote that opens here is never closed",
+                "close it; an apostrophe inside single quotes is written twice", opened)  # fmt: skip
+    if "escape" in problem:
+        return ("syntax", "a backslash inside double quotes does not mean itself",
+                "use single quotes", mark)  # fmt: skip
+    if "block scalar" in problem:
+        return ("lost-text", "`>` and `|` open a block of text in YAML, so this value is not read",
+                f"write `{key}: above ...` for a value above, or put it in quotes", mark)  # fmt: skip
+    if "cannot start any token" in problem:
+        return ("syntax", f"a text cannot begin with `{sign}`",
+                f"put it in quotes: `{key}: \"{value.strip()}\"`", mark)  # fmt: skip
+    if "sequence entries" in problem:
+        return ("syntax", "a list item `- ` cannot begin on the line of its key",
+                "begin the list on the next line, two blanks further in", mark)  # fmt: skip
+    return ("syntax", "this line does not fit under the one above it",
+            "let it begin in the same column as its neighbours; a key ends with `: `", mark)  # fmt: skip
+
+
+def _colon(line: str, mark: yaml.Mark, key: str, value: str) -> tuple[str, str, str, yaml.Mark]:
+    if ": " not in line[: mark.column]:
+        return ("syntax", "this line begins a key, but the line above it is not finished",
+                "end the key above with `: `, or begin this line in the column of its neighbours",
+                mark)  # fmt: skip
+    braces = "{" in line[: mark.column]
+    phrase = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[2]
+    rest = re.split(r"[,}]", line[mark.column :])[0] if braces else line[mark.column :]
+    name = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[0].strip(" -")
+    return ("syntax", f"a colon inside the phrase `{(phrase + rest).strip()}` begins a new key",
+            f'put the phrase in quotes: `{name or key}: "{(phrase + rest).strip() or value}"`',
+            mark)  # fmt: skip
+
+
+def mended(text: str, error: yaml.MarkedYAMLError) -> str | None:
+    """Replace the stumbling sign by one of the same width; None where that would not help."""
+    mark = error.problem_mark
+    problem = f"{error.context or ''} {error.problem or ''}"
+    if mark is None or "document" in problem:
+        return None
+    if "block scalar" in problem and error.context_mark:
+        mark = error.context_mark
+    index = mark.index
+    sign = text[index : index + 1]
+    start = text.rfind("\n", 0, index) + 1
+    if sign not in BRIDGE or (sign == ":" and ": " not in text[start:index]):
+        return None
+    return text[:index] + BRIDGE[sign] + text[index + 1 :]

@@ -1,0 +1,217 @@
+"""YAML without its traps: text to maps, lists and texts that know their places.
+
+In: a `Source`. Out: the root `Node` (None where nothing can be made of it), and a finding for every
+mistake. Every scalar stays text (`yes`, `012`, `1e3` and `12:30` as written); duplicate keys,
+anchors, aliases, tags, tabs, several documents and text that YAML would silently lose are findings.
+"""
+
+import re
+from collections.abc import Iterator
+
+import yaml
+
+from builder.model.finding import Finding, Related, Severity
+from builder.model.text import Position, Text
+from builder.reader.nodes import Map, Node, Seq
+from builder.reader.source import Source, at_index, mistake
+from builder.reader.syntax import explain, mended
+
+# The plain loader of PyYAML knows no types: it leaves every scalar as text.
+LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+DEEPEST = 20  # levels; the format needs seven
+SAFE_BOUND = 400  # up to this rough bound the composer may recurse without being measured first
+MOST_SYNTAX_MISTAKES = 20
+
+LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
+INDENT = re.compile(r"^(?: *- )* *", re.MULTILINE)
+
+
+def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
+    """Read the text of a file; findings come in the order of the file."""
+    findings = list(_tabs(source))
+    text = source.text.replace("\t", " ")
+    if too_deep := _too_deep(source, text):
+        return None, [*findings, too_deep]
+    root, syntax = _composed(source, text)
+    findings += syntax
+    if root is None:
+        return None, sorted(findings, key=_place)
+    reading = _Reading(source.file)
+    node = reading.node(root)
+    findings += reading.findings
+    findings += _lost_comments(source, text, reading.spans)
+    findings += _anchors_and_tags(source, text)
+    return node, sorted(findings, key=_place)
+
+
+def _place(finding: Finding) -> tuple[int, int]:
+    return finding.at.line, finding.at.column
+
+
+def _tabs(source: Source) -> Iterator[Finding]:
+    if "\t" not in source.text:
+        return
+    for number, line in enumerate(source.text.split("\n"), 1):
+        column = line.find("\t") + 1
+        if column and not line.lstrip().startswith("#"):
+            yield mistake("tab", source.file, "a tab stands here",
+                          "a tab is as wide as each editor likes, so the indentation cannot be seen",
+                          "use blanks, two for each level",
+                          Position(source.file, number, column, number, column + 1))  # fmt: skip
+
+
+def _too_deep(source: Source, text: str) -> Finding | None:
+    """Measure nesting before composing: the composer would go as deep as the file asks."""
+    widest = max((len(match.group()) for match in INDENT.finditer(text)), default=0)
+    if widest + text.count("[") + text.count("{") < SAFE_BOUND:
+        return None
+    depth = 0
+    try:
+        for event in yaml.parse(text, Loader=LOADER):
+            if isinstance(event, yaml.events.CollectionStartEvent):
+                depth += 1
+                if depth > DEEPEST:
+                    return _deep(source, event.start_mark)
+            elif isinstance(event, yaml.events.CollectionEndEvent):
+                depth -= 1
+    except yaml.YAMLError:
+        return None  # told with its place when it is composed
+    return None
+
+
+def _deep(source: Source, mark: yaml.Mark) -> Finding:
+    at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
+    return mistake("depth", source.file, f"more than {DEEPEST} levels stand inside each other here",
+                   "no tree needs that; a bracket may have been left open",
+                   "close the brackets, or write on separate lines", at)  # fmt: skip
+
+
+def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding]]:
+    """Compose; after a mistake that can be bridged go on, so that the next is told as well."""
+    findings: list[Finding] = []
+    for _ in range(MOST_SYNTAX_MISTAKES):
+        try:
+            return yaml.compose(text, Loader=LOADER), findings
+        except yaml.MarkedYAMLError as error:
+            findings.append(explain(source, text, error))
+            bridged = mended(text, error)
+            if bridged is None:
+                return None, findings
+            text = bridged
+        except yaml.YAMLError:
+            findings.append(mistake("encoding", source.file, "a sign that YAML does not allow",
+                                    "the file cannot be read", "delete it"))  # fmt: skip
+            return None, findings
+    return None, findings
+
+
+class _Reading:
+    """One pass over the composed nodes, noting mistakes on the way."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.findings: list[Finding] = []
+        self.spans: list[tuple[int, int]] = []  # where quoted and block scalars lie in the text
+
+    def position(self, node: yaml.Node) -> Position:
+        start, end = node.start_mark, node.end_mark
+        return Position(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
+
+    def node(self, node: yaml.Node, depth: int = 0) -> Node:
+        if isinstance(node, yaml.ScalarNode):
+            return self.text(node)
+        if depth == DEEPEST:
+            self.findings.append(_deep(Source(self.file, "", ""), node.start_mark))
+            return Text("", self.position(node))
+        if isinstance(node, yaml.SequenceNode):
+            made = Seq(self.node(item, depth + 1) for item in node.value)
+            made.at = self.position(node)
+            return made
+        return self.map(node, depth)
+
+    def text(self, node: yaml.ScalarNode) -> Text:
+        text = Text(node.value, self.position(node))
+        if node.style and node.style not in ("", "plain"):
+            self.spans.append((node.start_mark.index, node.end_mark.index))
+        if not node.value and node.style in (">", "|"):
+            self.lost(text, f"a lone `{node.style}` opens a block of text and its line is lost",
+                      "write `above 5` for a value above 5, or put the phrase in quotes")  # fmt: skip
+        return text
+
+    def map(self, node: yaml.MappingNode, depth: int) -> Map:
+        made = Map()
+        made.at = self.position(node)
+        for key_node, value_node in node.value:
+            if not isinstance(key_node, yaml.ScalarNode):
+                self.lost(Text("", self.position(key_node)), "a key must be a plain word",
+                          "write `key: value`")  # fmt: skip
+                continue
+            key = self.text(key_node)
+            value = self.node(value_node, depth + 1)
+            if key in made:
+                self.duplicate(key, made.key(key))
+            elif node.flow_style and value == "" and not value_node.style:
+                self.split_phrase(key, list(made.items()))
+            else:
+                made[key] = value
+        return made
+
+    def duplicate(self, key: Text, first: Text) -> None:
+        self.findings.append(Finding(
+            "duplicate-key", Severity.ERROR, key.at, f"the key `{key}` stands here a second time",
+            "only one of the two would count, and nobody sees which",
+            "give it another name, or put both together",
+            (Related(first.at, "first written here"),)))  # fmt: skip
+
+    def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
+        """Tell of a comma inside braces, which has cut a phrase in two."""
+        name, head = before[-1] if before else (Text("result"), Text(""))
+        if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
+            hint = f"write `{name}: {head}.{key}`: a decimal point, never a comma"
+        else:
+            hint = (
+                f'put the phrase in quotes, `{name}: "{head}, {key}"`, or write on separate lines'
+            )
+        self.lost(key, f"inside braces a comma ends a phrase: `{key}` was cut off from it", hint)
+
+    def lost(self, text: Text, message: str, hint: str) -> None:
+        why = "part of what was written would be lost without a word"
+        self.findings.append(mistake("lost-text", self.file, message, why, hint, text.at))
+
+
+def _lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
+    for match in LOST_COMMENT.finditer(text):
+        start = text.rfind("\n", 0, match.start()) + 1
+        index = match.end() - 1
+        if text[start:index].lstrip().startswith("#") or any(a <= index < b for a, b in spans):
+            continue
+        rest = text[index : text.find("\n", index) if "\n" in text[index:] else len(text)].rstrip()
+        yield mistake("lost-text", source.file, f"`{rest}` is taken for a comment and lost",
+                      "part of what was written would be lost without a word",
+                      "put the whole phrase in quotes; a comment has a blank after its `#`",
+                      at_index(source.file, text, index, len(rest)))  # fmt: skip
+
+
+MARKS = {
+    yaml.AnchorToken: ("alias", "an anchor `&{}` stands here",
+                       "a step that borrows from elsewhere cannot be read on its own",
+                       "write the text out; if `&` belongs to it, put it in quotes"),
+    yaml.AliasToken: ("alias", "an alias `*{}` stands here",
+                      "a step that borrows from elsewhere cannot be read on its own",
+                      "write the text out; if `*` belongs to it, put it in quotes"),
+    yaml.TagToken: ("tag", "a tag `!` stands here", "the format has no tags",
+                    "delete it; if `!` belongs to the text, put it in quotes"),
+}  # fmt: skip
+
+
+def _anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
+    if not any(sign in text for sign in "&*!"):
+        return
+    try:
+        for token in yaml.scan(text, Loader=LOADER):
+            if type(token) in MARKS:
+                rule, message, why, hint = MARKS[type(token)]
+                at = at_index(source.file, text, token.start_mark.index)
+                yield mistake(rule, source.file, message.format(token.value), why, hint, at)
+    except yaml.YAMLError:
+        return  # its syntax mistake has been told already
