@@ -39,6 +39,7 @@ class Result:
     said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
     branch: Branch
     ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
+    otherwise: bool = False  # takes all that the results above it leave; of several readings only
     means: Text | None = None
     done: bool = False
     with_: Mapping[str, Text] = field(default_factory=dict)

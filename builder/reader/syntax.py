@@ -6,8 +6,7 @@ read too and every column still fits.
 """
 
 import re
-
-import yaml
+from typing import Any
 
 from builder.model.finding import Finding
 from builder.model.text import Position
@@ -28,7 +27,7 @@ CUT = "the tree cannot be read until this is mended"
 
 def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     """Say in plain words what is wrong with the grammar, and where."""
-    mark = error.problem_mark or error.context_mark
+    mark: Any = error.problem_mark or error.context_mark
     line = text.split("\n")[mark.line] if mark.line < text.count("\n") + 1 else ""
     problem = f"{error.context or ''} {error.problem or ''}"
     rule, message, hint, mark = _plain(problem, line, mark, error.context_mark)
@@ -36,9 +35,7 @@ def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     return mistake(rule, source.file, message, CUT, hint, at)
 
 
-def _plain(
-    problem: str, line: str, mark: yaml.Mark, opened: yaml.Mark | None
-) -> tuple[str, str, str, yaml.Mark]:
+def _plain(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, str, Any]:
     sign = line[mark.column : mark.column + 1]
     key, _, value = line.strip(" -").partition(": ")
     if "alias" in problem:
@@ -72,7 +69,7 @@ def _plain(
             "let it begin in the same column as its neighbours; a key ends with `: `", mark)  # fmt: skip
 
 
-def _colon(line: str, mark: yaml.Mark, key: str, value: str) -> tuple[str, str, str, yaml.Mark]:
+def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, Any]:
     if ": " not in line[: mark.column]:
         return ("syntax", "this line begins a key, but the line above it is not finished",
                 "end the key above with `: `, or begin this line in the column of its neighbours",

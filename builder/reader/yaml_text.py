@@ -7,6 +7,7 @@ anchors, aliases, tags, tabs, several documents and text that YAML would silentl
 
 import re
 from collections.abc import Iterator
+from typing import Any
 
 import yaml
 
@@ -79,7 +80,7 @@ def _too_deep(source: Source, text: str) -> Finding | None:
     return None
 
 
-def _deep(source: Source, mark: yaml.Mark) -> Finding:
+def _deep(source: Source, mark: Any) -> Finding:
     at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
     return mistake("depth", source.file, f"more than {DEEPEST} levels stand inside each other here",
                    "no tree needs that; a bracket may have been left open",
@@ -127,6 +128,7 @@ class _Reading:
             made = Seq(self.node(item, depth + 1) for item in node.value)
             made.at = self.position(node)
             return made
+        assert isinstance(node, yaml.MappingNode)
         return self.map(node, depth)
 
     def text(self, node: yaml.ScalarNode) -> Text:
@@ -212,6 +214,8 @@ def _anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
             if type(token) in MARKS:
                 rule, message, why, hint = MARKS[type(token)]
                 at = at_index(source.file, text, token.start_mark.index)
-                yield mistake(rule, source.file, message.format(token.value), why, hint, at)
+                yield mistake(
+                    rule, source.file, message.format(getattr(token, "value", "")), why, hint, at
+                )
     except yaml.YAMLError:
         return  # its syntax mistake has been told already

@@ -41,16 +41,23 @@ def text_schema(kind: str) -> Schema:
     return made
 
 
+def _form(wanted: Schema) -> str:
+    """Say with a pattern what the published schema says with bounds."""
+    if wanted["type"] == "integer":
+        return "^[1-9][0-9]*$"
+    if "maximum" in wanted:
+        return r"^(0(\.[0-9]+)?|1(\.0+)?)$"
+    return PLAIN_NUMBER.replace("-?", "") if "minimum" in wanted else PLAIN_NUMBER
+
+
 def _as_text(part: object) -> object:
     if isinstance(part, list):
         return [_as_text(item) for item in part]
     if not isinstance(part, dict):
         return part
     made = {key: _as_text(value) for key, value in part.items()}
-    if made.get("type") == "number":
-        minimum = made.pop("minimum", None)
-        form = PLAIN_NUMBER.replace("-?", "") if minimum is not None else PLAIN_NUMBER
-        return made | {"type": "string", "pattern": form}
+    if made.get("type") in ("number", "integer"):
+        return made | {"type": "string", "pattern": _form(made)}
     if isinstance(made.get("type"), list):
         made["type"] = "string"
     return made

@@ -35,6 +35,11 @@ def number(title: str, description: str, example: float, least: float | None = N
     return made | {"minimum": least} if least is not None else made
 
 
+def count(title: str, description: str, example: int) -> Schema:
+    """A whole number, one or more."""
+    return number(title, description, example, 1) | {"type": "integer"}
+
+
 def choice(title: str, description: str, *words: str) -> Schema:
     """One of a few words."""
     return {"enum": list(words), "title": title, "description": description}

@@ -1,0 +1,70 @@
+"""Ranges in the words of the format.
+
+In: `below 12.2`, `12.4 to below 12.6`, `OL`. Out: the exact `Range`, or what is wrong with it.
+"""
+
+import re
+from collections.abc import Callable
+from decimal import Decimal
+
+from builder.model.ranges import (
+    EVERYTHING,
+    OVER,
+    Range,
+    above,
+    at_least,
+    at_most,
+    below,
+    between,
+)
+
+NUMBER = r"-?\d+(?:\.\d+)?"
+SPAN = re.compile(rf"(above )?({NUMBER}) to (below )?({NUMBER})")
+ONE_SIDED: tuple[tuple[re.Pattern[str], Callable[[Decimal], Range]], ...] = (
+    (re.compile(rf"below ({NUMBER})"), below),
+    (re.compile(rf"above ({NUMBER})"), above),
+    (re.compile(rf"at least ({NUMBER})"), at_least),
+    (re.compile(rf"at most ({NUMBER})"), at_most),
+    (re.compile(rf"exactly ({NUMBER})"), lambda value: between(value, value)),
+)
+FORMS = "`below 12.2`, `above 14.8`, `at least 5`, `at most 5`, `exactly 0` or `12.2 to 13.2`"
+OTHER_SIGNS = {"<=": "at most", ">=": "at least", "<": "below", ">": "above", "≤": "at most",
+               "≥": "at least", "=": "exactly"}  # fmt: skip
+OTHER_WORDS = {"under": "below", "less than": "below", "over": "above", "more than": "above",
+               "up to": "at most", "greater than": "above"}  # fmt: skip
+
+
+def parse_range(text: str) -> Range | str:
+    """Return the range, or a hint that says what to write instead."""
+    words = " ".join(text.split())
+    if words == "OL":
+        return OVER
+    if words == "any":
+        return EVERYTHING
+    if match := SPAN.fullmatch(words):
+        low_open, low, high_open, high = match.groups()
+        return between(
+            Decimal(low), Decimal(high), low_open=bool(low_open), high_open=bool(high_open)
+        )
+    for form, make in ONE_SIDED:
+        if match := form.fullmatch(words):
+            return make(Decimal(match.group(1)))
+    return _hint(words)
+
+
+def _hint(words: str) -> str:
+    tried = words.lower()
+    tried = re.sub(r"(\d),(\d)", r"\1.\2", tried)
+    tried = re.sub(rf"({NUMBER})\s*(?:-|–|\.\.+|…|until|and)\s*({NUMBER})", r"\1 to \2", tried)
+    for sign, word in OTHER_SIGNS.items():
+        tried = tried.replace(sign, f"{word} ")
+    for other, word in OTHER_WORDS.items():
+        tried = re.sub(rf"\b{other}\b", word, tried)
+    tried = re.sub(rf"^between ({NUMBER})", r"\1", tried)
+    tried = re.sub(rf"^({NUMBER}) or more$", r"at least \1", tried)
+    tried = re.sub(rf"^({NUMBER}) or less$", r"at most \1", tried)
+    tried = re.sub(rf"({NUMBER})\s*[a-zµΩω%°][a-zΩω°/-]*$", r"\1", " ".join(tried.split()))
+    tried = re.sub(rf"^({NUMBER})$", r"exactly \1", tried)
+    if isinstance(parse_range(tried) if tried != words else "", Range):
+        return f"write `{tried}`"
+    return f"write a range in words: {FORMS}"

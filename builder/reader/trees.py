@@ -1,0 +1,145 @@
+"""Decision trees: which files they are, and each from its file.
+
+In: `trees/<system>/<slug>.yml`. Out: a `Tree` (None where nothing can be made of the file) and its
+mistakes. A step with a mistake in it is kept as broken, so that one slip does not raise ten
+findings about the rest.
+"""
+
+from collections.abc import Iterable
+from pathlib import Path
+
+from builder.model.finding import Finding
+from builder.model.text import Text
+from builder.model.tree import Asked, Step, Symptom, Tree
+from builder.reader.lengths import too_long
+from builder.reader.nodes import EMPTY, Map
+from builder.reader.source import Source, mistake, read_source
+from builder.reader.steps import broken_step, step_from
+from builder.reader.validate import Path as NodePath
+from builder.reader.validate import validate
+from builder.reader.values import (
+    map_,
+    named_lists,
+    named_texts,
+    scopes,
+    signed,
+    text,
+    texts,
+    the_text,
+)
+from builder.reader.yaml_text import read_yaml
+
+
+def tree_files(shop: Path) -> tuple[Path, ...]:
+    """Return the files of all trees, sorted by path; tables for drafting are not trees."""
+    found = sorted(shop.glob("trees/**/*.yml")) + sorted(shop.glob("trees/**/*.yaml"))
+    return tuple(path for path in found if not path.name.endswith(".table.yml"))
+
+
+def tree_id(file: str) -> str:
+    """Return a tree's id: its path without `trees/` and without its ending."""
+    return file.removeprefix("trees/").rsplit(".", 1)[0]
+
+
+def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
+    """Read one tree; an author's mistake is a finding, never an exception."""
+    source = read_source(shop, path)
+    if isinstance(source, Finding):
+        return None, (source,)
+    return tree_from(source)
+
+
+def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
+    """Make a tree of the text of its file."""
+    root, findings = read_yaml(source)
+    if not isinstance(root, Map) or not root:
+        if not findings:
+            findings = [_no_tree(source)]
+        return None, tuple(findings)
+    broken_lines = {finding.at.line for finding in findings}
+    mistakes, paths = validate(root, "tree")
+    findings += mistakes
+    head = _without(root, paths)
+    steps, broken = _steps(root, paths, broken_lines, findings)
+    findings += too_long(root)
+    if not steps:
+        return None, tuple(findings)
+    return _tree(source, head, steps, broken), tuple(findings)
+
+
+def _no_tree(source: Source) -> Finding:
+    return mistake("missing-key", source.file, "this file holds no tree",
+                   "a search would find nothing here",
+                   "begin with `format: 1`, or make one with `baytree new tree`")  # fmt: skip
+
+
+def _without(root: Map, paths: Iterable[NodePath]) -> Map:
+    """Leave out the words of the head that are broken."""
+    bad = {str(path[0]) for path in paths if path}
+    head = Map((key, value) for key, value in root.items() if key not in bad)
+    head.at = root.at
+    return head
+
+
+def _steps(
+    root: Map, paths: list[NodePath], broken_lines: set[int], findings: list[Finding]
+) -> tuple[dict[str, Step], frozenset[str]]:
+    bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
+    made: dict[str, Step] = {}
+    broken: set[str] = set()
+    for id_, node in (map_(root, "steps") or EMPTY).items():
+        notes: list[Finding] = []
+        sound = isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
+        step = step_from(id_, node, notes) if sound and isinstance(node, Map) else None
+        findings += notes
+        if step is None or notes:
+            broken.add(str(id_))
+        made[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
+    return made, frozenset(broken)
+
+
+def _touches(id_: Text, node: Map, lines: set[int]) -> bool:
+    """Whether a mistake of YAML lies between the step's name and its end."""
+    return any(id_.at.line <= line <= node.at.end_line for line in lines)
+
+
+def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[str]) -> Tree:
+    id_ = tree_id(source.file)
+    return Tree(
+        id=id_,
+        file=source.file,
+        at=next(iter(head)).at if head else head.at,
+        title=the_text(head, "title", id_),
+        status=the_text(head, "status", "ready"),
+        system=the_text(head, "system", id_.split("/")[0]),
+        symptom=_symptom(head),
+        steps=steps,
+        revision=source.revision,
+        applies_to=scopes(head),
+        written=signed(head, "written"),
+        reviewed=signed(head, "reviewed"),
+        replaced_by=text(head, "replaced_by"),
+        asks=_asks(head),
+        lists=named_lists(head, "lists"),
+        broken=broken,
+    )
+
+
+def _symptom(head: Map) -> Symptom:
+    node = map_(head, "symptom") or EMPTY
+    return Symptom(
+        words=texts(node, "words"),
+        lamps=texts(node, "lamps"),
+        codes=texts(node, "codes"),
+        fitted_elsewhere=texts(node, "fitted_elsewhere"),
+        during=texts(node, "during"),
+    )
+
+
+def _asks(head: Map) -> tuple[Asked, ...]:
+    asked = map_(head, "asks") or EMPTY
+    return tuple(
+        Asked(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
+        for name, node in asked.items()
+        if isinstance(node, Map)
+    )

@@ -1,0 +1,125 @@
+"""Small values of the format from their nodes.
+
+In: nodes that have passed the schema. Out: values of the model; where nothing was written, None or
+an empty tuple.
+"""
+
+from decimal import Decimal
+
+from builder.model.text import Number, Text
+from builder.model.tree import Branch, Deed, Money, Part, Picture, Scope, Signed
+from builder.reader.nodes import EMPTY, Map, Node, Seq
+
+
+def text(node: Map, name: str) -> Text | None:
+    """Return a text."""
+    value = node.get(Text(name))
+    return value if isinstance(value, Text) else None
+
+
+def the_text(node: Map, name: str, default: str = "") -> Text:
+    """Return a text that the schema requires."""
+    return text(node, name) or Text(default, node.at)
+
+
+def number(node: Map, name: str) -> Number | None:
+    """Return a plain decimal."""
+    value = text(node, name)
+    return None if value is None else Number(value, value.at)
+
+
+def texts(node: Map, name: str) -> tuple[Text, ...]:
+    """Return a list of texts."""
+    return tuple(value for value in items(node, name) if isinstance(value, Text))
+
+
+def items(node: Map, name: str) -> Seq | tuple[Node, ...]:
+    """Return the items of a list."""
+    value = node.get(Text(name))
+    return value if isinstance(value, Seq) else ()
+
+
+def maps(node: Map, name: str) -> tuple[Map, ...]:
+    """Return the maps of a list."""
+    return tuple(value for value in items(node, name) if isinstance(value, Map))
+
+
+def map_(node: Map, name: str) -> Map | None:
+    """Return a map."""
+    value = node.get(Text(name))
+    return value if isinstance(value, Map) else None
+
+
+def named_texts(node: Map, name: str) -> dict[str, Text]:
+    """Return a map of texts."""
+    found = map_(node, name) or EMPTY
+    return {str(key): value for key, value in found.items() if isinstance(value, Text)}
+
+
+def named_lists(node: Map, name: str) -> dict[str, tuple[Text, ...]]:
+    """Return a map of lists."""
+    found = map_(node, name) or EMPTY
+    return {str(key): texts(found, key) for key in found}
+
+
+def branch(node: Map, name: str) -> Branch | None:
+    """Return where something leads."""
+    words = text(node, name)
+    if words is None:
+        return None
+    if "/" in words:
+        tree, _, step = words.partition("#")
+        return Branch(words, step or None, tree)
+    return Branch(words) if words in ("next", "back") else Branch(words, str(words))
+
+
+def money(words: Text | None) -> Money | None:
+    """Return an amount or a range of amounts."""
+    if words is None:
+        return None
+    low, _, high = words.partition(" to ")
+    return Money(Decimal(low), Decimal(high or low))
+
+
+def parts(node: Map) -> tuple[Part, ...]:
+    """Return the parts of a fix."""
+    return tuple(
+        Part(the_text(part, "part"), money(text(part, "price"))) for part in maps(node, "parts")
+    )
+
+
+def deeds(node: Map) -> tuple[Deed, ...]:
+    """Return what a step does."""
+    return tuple(_deed(words) for words in texts(node, "does"))
+
+
+def _deed(words: Text) -> Deed:
+    verb, _, module = words.partition(" ")
+    return Deed(words, verb, module.strip() or None)
+
+
+def picture(node: Map) -> Picture | None:
+    """Return the drawing beside a step."""
+    found = map_(node, "picture")
+    return Picture(the_text(found, "file"), the_text(found, "shows")) if found else None
+
+
+def signed(node: Map, name: str) -> Signed | None:
+    """Return who and when."""
+    found = map_(node, name)
+    return Signed(the_text(found, "by"), the_text(found, "date")) if found else None
+
+
+def scopes(node: Map) -> tuple[Scope, ...]:
+    """Return the vehicles that something is about; () for any."""
+    return tuple(scope(one) for one in maps(node, "applies_to"))
+
+
+def scope(node: Map) -> Scope:
+    """Return a make, a model and its years."""
+    words = text(node, "years")
+    years = None
+    if words:
+        first, _, last = words.partition("-")
+        years = (int(first), int(last or first))
+    return Scope(node.at, the_text(node, "make"), the_text(node, "model"), years)
