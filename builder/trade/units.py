@@ -2,8 +2,10 @@
 
 In: unit names as people write them. Out: `Unit`, exact conversions, the nearest names for a typo.
 Factors are fractions built from the definitions of NIST SP 811 (2008), appendix B.8; nothing is
-rounded here. Kinds are kept apart even where a physicist would not: torque is not energy, a
-difference of temperatures is not a temperature, cranking amperes are a rating and not a current.
+rounded here. The base of every kind is its SI unit (degree Celsius for a temperature), so that
+factors multiply: mA times kohm is V. Kinds are kept apart even where a physicist would not: torque
+is not energy, a difference of temperatures is not a temperature, cranking amperes are a rating and
+not a current.
 """
 
 from collections.abc import Mapping
@@ -17,9 +19,9 @@ _INCH = Fraction("0.0254")  # metres, exact
 _FOOT = 12 * _INCH
 _MILE = 5280 * _FOOT
 _POUND_FORCE = Fraction("0.45359237") * Fraction("9.80665")  # newtons, exact
-_PSI = _POUND_FORCE / _INCH**2 / 1000  # kilopascals
+_PSI = _POUND_FORCE / _INCH**2  # pascals
 # Conventional inch of mercury: 13 595.1 kg/m3 at 0 degC. The 60 degF inch is 0.28 % lower.
-_INCH_OF_MERCURY = _INCH * Fraction("13595.1") * Fraction("9.80665") / 1000  # kilopascals
+_INCH_OF_MERCURY = _INCH * Fraction("13595.1") * Fraction("9.80665")  # pascals
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +65,9 @@ _LIST = (
     Unit("min", "time", Fraction(60)),
     Unit("h", "time", Fraction(3600)),
     Unit("days", "time", Fraction(86_400)),
-    Unit("kPa", "pressure", _ONE),
+    Unit("kPa", "pressure", _THOUSAND),
     Unit("psi", "pressure", _PSI),
-    Unit("bar", "pressure", Fraction(100)),
+    Unit("bar", "pressure", Fraction(100_000)),
     Unit("inHg", "pressure", _INCH_OF_MERCURY),
     Unit("°C", "temperature", _ONE),
     Unit("°F", "temperature", Fraction(5, 9), Fraction(-160, 9)),
@@ -74,18 +76,19 @@ _LIST = (
     Unit("Nm", "torque", _ONE, shown="N·m"),
     Unit("lb-ft", "torque", _POUND_FORCE * _FOOT),
     Unit("lb-in", "torque", _POUND_FORCE * _INCH),
+    Unit("m", "distance", _ONE),
     Unit("mm", "distance", _THOUSANDTH),
     Unit("um", "distance", _MILLIONTH, shown="µm"),
     Unit("in", "distance", _INCH),
     Unit("km", "distance", _THOUSAND),
     Unit("mi", "distance", _MILE),
-    Unit("l", "volume", _ONE),
-    Unit("ml", "volume", _THOUSANDTH),
-    Unit("g/s", "air flow", _ONE),
-    Unit("km/h", "speed", _ONE),
-    Unit("mph", "speed", _MILE / 1000),
-    Unit("Ah", "charge", _ONE),
-    Unit("Wh", "energy", _ONE),
+    Unit("l", "volume", _THOUSANDTH),
+    Unit("ml", "volume", _MILLIONTH),
+    Unit("g/s", "air flow", _THOUSANDTH),
+    Unit("km/h", "speed", _THOUSAND / 3600),
+    Unit("mph", "speed", _MILE / 3600),
+    Unit("Ah", "charge", Fraction(3600)),
+    Unit("Wh", "energy", Fraction(3600)),
     Unit("W", "power", _ONE),
     Unit("kW", "power", _THOUSAND),
     Unit("CCA", "cranking rating", _ONE),
@@ -127,6 +130,7 @@ _ALIASES: Mapping[str, str] = {
         "lb-in": "in-lb in-lbs lb·in lbf-in lbf·in lb.in inlb lbin",
         "um": "μm",
         "in": "inch inches",
+        "m": "metre metres meter meters",
         "mi": "mile miles",
         "l": "L litre litres liter liters",
         "ml": "mL",

@@ -1,0 +1,85 @@
+"""Computed readings: parse, compile, check the unit, work out, bound. The one door to them.
+
+In: text, the units of the readings, their values or ranges. Out: an `Expression`; a unit; a
+`Decimal`; a lowest and highest value; or a `Mistake`.
+
+The compiled form is lists of text that JSON can carry, for a page's script to follow:
+
+    ["number", "7/20"]       a whole number or a fraction n/d, in lowest terms
+    ["reading", "battery"]   the value typed in, as an exact decimal
+    [operation, part, ...]   one of `functions.OPERATIONS`, its parts worked out first; of a table
+                             the value, then x, y, x, y as numbers
+
+The digits: every operation is exact on fractions (the two log tables by the whole-number steps of
+`logarithms`); only the end is rounded, to 12 significant digits, half to even. A value that cannot
+be worked out (a division by zero, a figure outside a table) is no reading at all.
+"""
+
+from collections.abc import Mapping
+from decimal import Decimal
+from fractions import Fraction
+
+from builder.trade.bounds import bounds_of
+from builder.trade.calls import wire_size
+from builder.trade.exact import rounded
+from builder.trade.functions import FUNCTIONS, OPERATIONS, WIRE_SIZES, Compiled, number
+from builder.trade.grammar import parse
+from builder.trade.mistake import Mistake
+from builder.trade.nodes import Expression, Node
+from builder.trade.unit_algebra import unit_of
+
+__all__ = ["Compiled", "Expression", "bounds", "compiled", "evaluate", "parse", "run", "unit_of"]
+
+
+def compiled(expression: Expression) -> Compiled:
+    """Turn an expression into nested lists of operations, numbers and readings."""
+    return _compiled(expression.root)
+
+
+def _compiled(node: Node) -> Compiled:
+    if node.constant is not None:
+        return number(node.constant)
+    if node.kind == "reading":
+        return ["reading", node.text]
+    function = FUNCTIONS.get(node.kind)
+    if function is None or function.recipe is None:
+        return [node.kind, *(_compiled(part) for part in node.parts)]
+    if function.slots[0] in WIRE_SIZES:
+        return function.recipe(wire_size(node.parts[0]), *map(_compiled, node.parts[1:]))
+    return function.recipe(*map(_compiled, node.parts))
+
+
+def evaluate(expression: Expression, values: Mapping[str, Decimal]) -> Decimal | Mistake:
+    """Work an expression out from the readings taken, by the digit rule above."""
+    found = run(compiled(expression), values)
+    return found if isinstance(found, Mistake) else rounded(found)
+
+
+def run(form: Compiled, values: Mapping[str, Decimal]) -> Fraction | Mistake:
+    """Follow a compiled expression, exactly; this is what a page's script does."""
+    kind, *parts = form
+    if kind == "number":
+        return Fraction(str(parts[0]))
+    if kind == "reading":
+        return _value(str(parts[0]), values)
+    figures = [run(part, values) for part in parts if isinstance(part, list)]
+    exact = [figure for figure in figures if isinstance(figure, Fraction)]
+    for figure in figures:
+        if isinstance(figure, Mistake):
+            return figure
+    return OPERATIONS[str(kind)](*exact)
+
+
+def _value(name: str, values: Mapping[str, Decimal]) -> Fraction | Mistake:
+    if name not in values:
+        return Mistake(f"the reading {name} has not been taken")
+    if not values[name].is_finite():
+        return Mistake(f"the reading {name} is no number: {values[name]}")
+    return Fraction(values[name])
+
+
+def bounds(
+    expression: Expression, ranges: Mapping[str, tuple[Decimal, Decimal]]
+) -> tuple[Decimal, Decimal] | Mistake:
+    """Lowest and highest value that ranges of readings allow; see `bounds_of`."""
+    return bounds_of(compiled(expression), ranges)
