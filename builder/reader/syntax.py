@@ -8,6 +8,8 @@ read too and every column still fits.
 import re
 from typing import Any
 
+import yaml
+
 from builder.model.finding import Finding
 from builder.model.text import Position
 from builder.reader.source import Source, mistake

@@ -1,0 +1,74 @@
+"""How-to articles: a head between two lines of `---`, then Markdown.
+
+In: a `Source` of `kb/how-to/*.md`. Out: a `HowTo`, and findings; raw HTML and links that run a
+script are refused here, so that no page ever has to doubt its text.
+"""
+
+import re
+from collections.abc import Iterator
+
+from builder.model.finding import Finding
+from builder.model.knowledge import HowTo
+from builder.reader.nodes import Map
+from builder.reader.source import Source, at_index, mistake
+from builder.reader.validate import validate
+from builder.reader.values import number, signed, text, texts, the_text
+from builder.reader.yaml_text import read_yaml
+
+HEAD = re.compile(r"\A---[ \t]*\r?\n(.*?)^---[ \t]*\r?$\n?", re.DOTALL | re.MULTILINE)
+CODE = re.compile(r"```.*?```|`[^`\n]*`", re.DOTALL)
+RAW_HTML = re.compile(r"<(?=[A-Za-z/!?])[^>\n]*>?")
+LINK = re.compile(r"\]\(\s*<?([^)>\s]*)|^\s*\[[^\]]+\]:\s*<?(\S+)", re.MULTILINE)
+SAFE_LINK = re.compile(r"(?:https?://|mailto:|[^:]*$|[^:/#]*[/#])", re.IGNORECASE)
+
+
+def article_from(source: Source) -> tuple[HowTo | None, list[Finding]]:
+    """Make an article of the text of its file."""
+    match = HEAD.match(source.text)
+    if not match:
+        return None, [mistake("missing-key", source.file, "the article has no head",
+                              "nobody could find it by its title",
+                              "begin with `---`, `title: ...`, `purpose: ...`, `---`")]  # fmt: skip
+    head = Source(source.file, "\n" + match.group(1), source.revision)  # keeps the line numbers
+    root, findings = read_yaml(head)
+    findings += _unsafe(source, match.end())
+    if not isinstance(root, Map):
+        return None, findings
+    mistakes, paths = validate(root, "article")
+    findings += mistakes
+    for name in {str(path[0]) for path in paths if path}:
+        root.pop(root.key(name), None)
+    return _article(source, root, match.end()), findings
+
+
+def _article(source: Source, root: Map, start: int) -> HowTo:
+    id_ = source.file.rsplit("/", 1)[-1].removesuffix(".md")
+    return HowTo(
+        id=id_,
+        file=source.file,
+        at=root.key("title").at,
+        title=the_text(root, "title", id_),
+        purpose=the_text(root, "purpose"),
+        body=source.text[start:],
+        body_line=source.text.count("\n", 0, start) + 1,
+        tools=texts(root, "tools"),
+        hazards=texts(root, "hazards"),
+        minutes=number(root, "minutes") if text(root, "minutes") else None,
+        reviewed=signed(root, "reviewed"),
+    )
+
+
+def _unsafe(source: Source, start: int) -> Iterator[Finding]:
+    body = CODE.sub(lambda match: " " * len(match.group()), source.text)
+    for match in RAW_HTML.finditer(body, start):
+        yield mistake("raw-html", source.file, f"`{match.group()[:40]}` is HTML",
+                      "an article is Markdown; HTML could run a script in the reader's browser",
+                      "write it as Markdown; put a lone `<` in back quotes",
+                      at_index(source.file, source.text, match.start(), len(match.group())))  # fmt: skip
+    for match in LINK.finditer(body, start):
+        target = match.group(1) or match.group(2) or ""
+        if not SAFE_LINK.match(target):
+            yield mistake("unsafe-link", source.file, f"the link `{target[:60]}` is no page",
+                          "it could run a script in the reader's browser",
+                          "link to a page: `[words](other-article.md)` or https://...",
+                          at_index(source.file, source.text, match.start(), len(match.group())))  # fmt: skip
