@@ -74,7 +74,7 @@ class Library:
     failure_types: Mapping[str, FailureType] = field(default_factory=dict)
     glossary: Mapping[str, Term] = field(default_factory=dict)
     words: Mapping[str, Word] = field(default_factory=dict)
-    same_words: Mapping[str, Word] = field(default_factory=dict)  # for the search alone
+    same_words: Mapping[str, Text] = field(default_factory=dict)  # for the search alone
     how_tos: Mapping[str, HowTo] = field(default_factory=dict)
     modules: Mapping[str, Module] = field(default_factory=dict)
     cases: Mapping[str, Case] = field(default_factory=dict)
