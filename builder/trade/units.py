@@ -156,7 +156,8 @@ def nearest_units(text: str) -> list[str]:
     """Symbols that look or sound like `text`, nearest first, at most three."""
     spelled = [*UNITS, *_ALIASES]
     folded = [name.casefold() for name in spelled]
-    close = get_close_matches(text.strip().casefold(), folded, n=6, cutoff=0.6)
+    wanted = text.strip().casefold()
+    close = [wanted] if wanted in folded else get_close_matches(wanted, folded, n=6, cutoff=0.6)
     names = [spelled[at] for word in close for at, name in enumerate(folded) if name == word]
     return list(dict.fromkeys(_ALIASES.get(name, name) for name in names))[:3]
 

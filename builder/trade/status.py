@@ -1,0 +1,79 @@
+"""The status byte of a trouble code, and what it says after clearing and a key cycle.
+
+In: a byte as shown by a scan tool. Out: the names of its set bits, one of four answers, and what in
+it contradicts itself. Bits after ISO 14229-1 annex D. Asking only "did the code come back" loses
+the case in which the module has not tested yet: the absence of a code then proves nothing.
+"""
+
+import re
+
+from builder.trade.mistake import Mistake
+
+BITS: tuple[str, ...] = (
+    "fails now",
+    "failed in this key cycle",
+    "pending",
+    "confirmed",
+    "not tested since clearing",
+    "failed since clearing",
+    "not tested in this key cycle",
+    "asks for the lamp",
+)
+FAILS_NOW, FAILED_CYCLE, PENDING, CONFIRMED = 0x01, 0x02, 0x04, 0x08
+UNTESTED_CLEAR, FAILED_CLEAR, UNTESTED_CYCLE, LAMP = 0x10, 0x20, 0x40, 0x80
+
+PRESENT, INTERMITTENT, STORED, UNTESTED = (
+    "present now",
+    "intermittent",
+    "stored",
+    "not yet tested",
+)
+
+
+def parse_status(text: str) -> int | Mistake:
+    """Read a status byte as two hexadecimal digits, with or without 0x before them."""
+    found = re.fullmatch(r"(?:0[xX])?([0-9A-Fa-f]{2})", text.strip())
+    if not found:
+        return Mistake(f"{text.strip()} is no status byte: two hexadecimal digits, as in 2F")
+    return int(found[1], 16)
+
+
+def set_bits(status: int) -> tuple[str, ...]:
+    """Names of the bits that are set, lowest first."""
+    return tuple(name for place, name in enumerate(BITS) if status >> place & 1)
+
+
+def after_key_cycle(status: int, supported: int = 0xFF) -> str:
+    """Answer for a code read after clearing, a key cycle and the conditions that enable its test.
+
+    `supported` is the module's mask of bits that it keeps; what it does not keep reads zero, so
+    without the bits for "not tested" a quiet code cannot be told from an untested one.
+    """
+    if status & UNTESTED_CYCLE:
+        return UNTESTED
+    if status & FAILS_NOW:
+        return PRESENT
+    if status & FAILED_CYCLE:
+        return INTERMITTENT
+    return STORED if supported & UNTESTED_CYCLE else UNTESTED
+
+
+def contradictions(status: int) -> tuple[str, ...]:
+    """Say what in a byte cannot be together: typed wrongly, or a module that leaves bits out.
+
+    Follows from the definitions of the bits (own derivation). A byte with contradictions is worth a
+    question, never a refusal.
+    """
+    found = []
+    if status & FAILED_CYCLE and not status & PENDING:
+        found.append("failed in this key cycle, yet not pending")
+    if status & FAILED_CYCLE and not status & FAILED_CLEAR:
+        found.append("failed in this key cycle, yet not since clearing")
+    if status & FAILED_CYCLE and status & UNTESTED_CYCLE:
+        found.append("failed in this key cycle, yet not tested in it")
+    failed = FAILS_NOW | FAILED_CYCLE | PENDING | CONFIRMED | FAILED_CLEAR
+    if status & UNTESTED_CLEAR and status & failed:
+        found.append("not tested since clearing, yet failed")
+    if status & UNTESTED_CLEAR and not status & UNTESTED_CYCLE:
+        found.append("tested in this key cycle, yet not since clearing")
+    return tuple(found)
