@@ -4,7 +4,8 @@ In: knowledge files, the shop, and a summary of each tree. Out: one `Library` th
 plans and the search ask. Whole trees are never held here: they are read, used and dropped.
 """
 
-from collections.abc import Iterator, Mapping
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from builder.model.knowledge import (
@@ -74,12 +75,26 @@ class Library:
     failure_types: Mapping[str, FailureType] = field(default_factory=dict)
     glossary: Mapping[str, Term] = field(default_factory=dict)
     words: Mapping[str, Word] = field(default_factory=dict)
-    same_words: Mapping[str, Text] = field(default_factory=dict)  # for the search alone
+    same_words: Mapping[str, Word] = field(default_factory=dict)  # for the search alone
     how_tos: Mapping[str, HowTo] = field(default_factory=dict)
     modules: Mapping[str, Module] = field(default_factory=dict)
     cases: Mapping[str, Case] = field(default_factory=dict)
     pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
     trees: Mapping[str, Summary] = field(default_factory=dict)
+    callers: Mapping[str, tuple[HandOver, ...]] = field(init=False)  # by the tree they lead to
+
+    def __post_init__(self) -> None:
+        """Sort the hand-overs by the tree they lead to, once for whoever asks tree by tree."""
+        object.__setattr__(self, "callers", _callers(self.trees.values()))
+
+
+def _callers(summaries: Iterable[Summary]) -> dict[str, tuple[HandOver, ...]]:
+    found: dict[str, list[HandOver]] = defaultdict(list)
+    for summary in summaries:
+        if summary.status != "retired":
+            for over in summary.hand_overs:
+                found[over.tree].append(over)
+    return {tree: tuple(overs) for tree, overs in found.items()}
 
 
 def summary_of(tree: Tree) -> Summary:
