@@ -30,7 +30,8 @@ CUT = "the tree cannot be read until this is mended"
 def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     """Say in plain words what is wrong with the grammar, and where."""
     mark: Any = error.problem_mark or error.context_mark
-    line = text.split("\n")[mark.line] if mark.line < text.count("\n") + 1 else ""
+    lines = text.split("\n")
+    line = re.sub(r"\s#.*", "", lines[mark.line]) if mark.line < len(lines) else ""
     problem = f"{error.context or ''} {error.problem or ''}"
     rule, message, hint, mark = _plain(problem, line, mark, error.context_mark)
     at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)

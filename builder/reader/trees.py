@@ -58,7 +58,7 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         return None, tuple(findings)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
-    findings += mistakes
+    findings += [one for one in mistakes if one.at.line not in broken_lines]
     head = _without(root, paths)
     steps, broken = _steps(root, paths, broken_lines, findings)
     findings += too_long(root)

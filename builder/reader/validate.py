@@ -43,7 +43,15 @@ def validate(root: Map, kind: str) -> tuple[list[Finding], list[Path]]:
     for error in validator(kind).iter_errors(root):
         broken.append(tuple(error.absolute_path))
         findings += _explained(root, error)
-    return sorted(findings, key=lambda f: (f.at.line, f.at.column)), broken
+    return _most_telling(findings), broken
+
+
+def _most_telling(findings: list[Finding]) -> list[Finding]:
+    """Keep the first finding of each place: what follows from it would only distract."""
+    kept: dict[Position, Finding] = {}
+    for finding in findings:
+        kept.setdefault(finding.at, finding)
+    return sorted(kept.values(), key=lambda finding: finding.at)
 
 
 def _explained(root: Map, error: SchemaError) -> Iterator[Finding]:
@@ -52,7 +60,7 @@ def _explained(root: Map, error: SchemaError) -> Iterator[Finding]:
         case "additionalProperties":
             yield from _unknown_keys(root, path, error)
         case "required":
-            yield _missing(root, path, error)
+            yield from _missing(root, path, error)
         case "type":
             yield _wrong_type(root, path, error)
         case "anyOf":
@@ -83,14 +91,17 @@ def _offer(key: Text, known: list[str], owner: Map) -> str:
     return f"delete it, or use one of: {free}"
 
 
-def _missing(root: Map, path: Path, error: SchemaError) -> Finding:
+def _missing(root: Map, path: Path, error: SchemaError) -> Iterator[Finding]:
     owner = node_at(root, path)
     absent = next(name for name in error.validator_value if name not in error.instance)
+    strange = [key for key in error.instance if key not in error.schema["properties"]]
+    if get_close_matches(absent, [key.lower() for key in strange], cutoff=0.6):
+        return  # it is there, misspelt, and told as such
     wanted = error.schema["properties"][absent]
     title = error.schema.get("title", "this")
     message = f"{title} needs `{absent}` ({wanted['title']})"
     at = _owner_place(root, path, owner)
-    return _finding("missing-key", at, message, _example(absent, wanted))
+    yield _finding("missing-key", at, message, _example(absent, wanted))
 
 
 def _owner_place(root: Map, path: Path, owner: Node) -> Position:
@@ -158,6 +169,14 @@ def _bad_value(root: Map, path: Path, error: SchemaError) -> Finding:
         return _finding("bad-value", _place(root, path), f"`{value}` has a decimal comma",
                         f"write `{name}: {value.replace(',', '.')}`")  # fmt: skip
     shown = f"`{value}`" if isinstance(value, Text) else _what(value)
+    near = get_close_matches(str(value), map(str, error.schema.get("examples", ())), n=1)
+    if near:
+        return _finding(
+            "bad-value",
+            _place(root, path),
+            f"`{name}` is {wanted}, not {shown}",
+            f"did you mean `{near[0]}`?",
+        )
     return _finding("bad-value", _place(root, path), f"`{name}` is {wanted}, not {shown}",
                     _example(name, error.schema))  # fmt: skip
 

@@ -34,14 +34,16 @@ def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     if too_deep := _too_deep(source, text):
         return None, [*findings, too_deep]
     root, syntax = _composed(source, text)
-    findings += syntax
+    tabbed = {finding.at.line for finding in findings}
+    findings += [finding for finding in syntax if finding.at.line not in tabbed]
     if root is None:
         return None, sorted(findings, key=_place)
     reading = _Reading(source.file)
     node = reading.node(root)
     findings += reading.findings
     findings += _lost_comments(source, text, reading.spans)
-    findings += _anchors_and_tags(source, text)
+    told = {_place(finding) for finding in findings}
+    findings += [one for one in _anchors_and_tags(source, text) if _place(one) not in told]
     return node, sorted(findings, key=_place)
 
 
@@ -94,7 +96,9 @@ def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding
         try:
             return yaml.compose(text, Loader=LOADER), findings
         except yaml.MarkedYAMLError as error:
-            findings.append(explain(source, text, error))
+            told = explain(source, text, error)
+            if told not in findings:
+                findings.append(told)
             bridged = mended(text, error)
             if bridged is None:
                 return None, findings

@@ -30,13 +30,13 @@ BRANCH = pattern(
     r"^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+(#[A-Za-z0-9_-]+)?)?$",
 )
 NOTE = text("a note", "What else is good to know here.", "Ask who fitted it.", 400)
-MINUTES = number("minutes", "Minutes of work.", 4, 0)
+MINUTES = number("a number of minutes", "Minutes of work.", 4, 0)
 DEED = pattern(
     "something from the closed list",
     "What the step achieves, for the rules of order.",
     "record-codes",
     f"^({'|'.join(VERBS)}|({'|'.join(MODULE_VERBS)}) .+)$",
-)
+) | {"examples": [*VERBS, *(f"{verb} steering-unit" for verb in MODULE_VERBS)]}
 
 RANGE_WORDS = (
     "below 12.2, above 14.8, at least 5, at most 5, exactly 0, 12.2 to 13.2, "
@@ -130,7 +130,7 @@ ANY_STEP: dict[str, Schema] = {
          "shows": text("a few words", "What it shows.", "Pins 1 and 2, wire side", 120)},
         ("file", "shows"), "{file: plug.svg, shows: Pins 1 plus and 2 ground}"),
     "minutes": MINUTES,
-    "wait": number("minutes", "Minutes of waiting, not work.", 30, 0),
+    "wait": number("a number of minutes", "Minutes of waiting, not work.", 30, 0),
     "people": count("a whole number", "How many people it takes.", 2),
     "hazards": several("a list of hazards", "What can hurt or break here.", HAZARD,
                        "[rotating-parts]"),
@@ -220,7 +220,10 @@ STEP: Schema = {
     "title": "a step: a check, an action, a fix or a stop",
     "description": "One step of the tree; its first word says what kind it is.",
     "examples": ["{check: Belt tight and dry, results: [{result: yes, branch: fuse}]}"],
-    "allOf": [{"if": {"required": [kind]}, "then": {"$ref": f"#/$defs/{kind}"}} for kind in KIND],
+    "allOf": [
+        {"if": {"type": "object", "required": [kind]}, "then": {"$ref": f"#/$defs/{kind}"}}
+        for kind in KIND
+    ],
     "anyOf": [{"required": [kind]} for kind in KIND],
 }
 STEP_DEFINITIONS = {kind: _step_of(kind) for kind in KIND}

@@ -1,0 +1,62 @@
+"""Mistakes of text, each in a file of its own under `cases/<rule>/`.
+
+A comment `# <- rule, rule` marks the line on which the findings must stand. A file whose name
+begins with `good` raises none; `bad` raises errors, `warn` raises warnings. Adding a case is adding
+a file.
+"""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from builder.model.finding import Finding, Severity
+from builder.reader.source import Source, decode
+from builder.reader.trees import tree_from
+
+CASES = sorted((Path(__file__).parent / "cases").glob("*/*.yml"))
+MARK = re.compile(r"<- ([a-z-]+(?:, [a-z-]+)*)")
+
+
+def findings_of(path: Path) -> tuple[Finding, ...]:
+    """Read a case as if it were a tree."""
+    source = decode("trees/charging/case.yml", path.read_bytes())
+    assert isinstance(source, Source)
+    return tree_from(source)[1]
+
+
+def marked(path: Path) -> list[tuple[str, int]]:
+    """Return the rule and line of every mark."""
+    lines = path.read_text(encoding="utf-8").split("\n")
+    return sorted(
+        (rule, number)
+        for number, line in enumerate(lines, 1)
+        for match in MARK.finditer(line)
+        for rule in match.group(1).split(", ")
+    )
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_a_mistake_is_found_on_its_line(path: Path) -> None:
+    """Exactly the marked findings, on exactly the marked lines."""
+    findings = findings_of(path)
+    assert [(f.rule, f.at.line) for f in sorted(findings, key=lambda f: f.rule)] == marked(path)
+    expected = Severity.WARNING if path.stem.startswith("warn") else Severity.ERROR
+    assert all(finding.severity is expected for finding in findings)
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_a_finding_says_what_why_and_how(path: Path) -> None:
+    """A message is not done before it says what to write instead."""
+    for finding in findings_of(path):
+        assert finding.message
+        assert finding.why
+        assert finding.hint
+
+
+def test_every_rule_of_text_has_a_bad_and_a_good_case() -> None:
+    """No rule of the reader stands unproved."""
+    folders = {path.parent for path in CASES}
+    for folder in folders:
+        names = {path.stem.split("-")[0] for path in folder.iterdir()}
+        assert {"bad", "good"} <= names, folder.name
