@@ -44,7 +44,7 @@ def _parser() -> argparse.ArgumentParser:
     check = commands_.add_parser("check")
     check.add_argument("files", nargs="*", metavar="FILE")
     check.add_argument("--strict", action="store_true")
-    check.add_argument("--today", type=date.fromisoformat, default=date.today())  # noqa: DTZ011
+    check.add_argument("--today", type=date.fromisoformat, default=date.today())
     return parser
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding
 from builder.model.knowledge import HowTo
+from builder.model.text import Position
 from builder.reader.nodes import Map
 from builder.reader.source import Source, at_index, mistake
 from builder.reader.validate import validate
@@ -64,11 +65,15 @@ def _unsafe(source: Source, start: int) -> Iterator[Finding]:
         yield mistake("raw-html", source.file, f"`{match.group()[:40]}` is HTML",
                       "an article is Markdown; HTML could run a script in the reader's browser",
                       "write it as Markdown; put a lone `<` in back quotes",
-                      at_index(source.file, source.text, match.start(), len(match.group())))  # fmt: skip
+                      _at(source, match))  # fmt: skip
     for match in LINK.finditer(body, start):
         target = match.group(1) or match.group(2) or ""
         if not SAFE_LINK.match(target):
             yield mistake("unsafe-link", source.file, f"the link `{target[:60]}` is no page",
                           "it could run a script in the reader's browser",
                           "link to a page: `[words](other-article.md)` or https://...",
-                          at_index(source.file, source.text, match.start(), len(match.group())))  # fmt: skip
+                          _at(source, match))  # fmt: skip
+
+
+def _at(source: Source, match: re.Match[str]) -> Position:
+    return at_index(source.file, source.text, match.start(), len(match.group()))

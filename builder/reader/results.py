@@ -174,7 +174,8 @@ def _many_ranges(node: Map, value: Node, form: _Form, notes: list[Finding]) -> d
     if value == "otherwise":
         return {}
     if not isinstance(value, Map):
-        notes.append(_bad(_said(node, value), "the check has several readings, and this names none of them",
+        message = "the check has several readings, and this names none of them"
+        notes.append(_bad(_said(node, value), message,
                           f"write `{{{_first(form.names)}: at most 0.5}}`"))  # fmt: skip
         return {}
     ranges: dict[str, Range] = {}

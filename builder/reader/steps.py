@@ -30,7 +30,8 @@ def step_from(id_: Text, node: Map, notes: list[Finding]) -> Step:
     if text(node, "spent") and not text(node, "at_most") and not map_(node, "each"):
         notes.append(mistake("bad-value", id_.at.file, "`spent` stands here without `at_most`",
                              "nobody knows after how many times it is used up",
-                             "add `at_most: 3`, or delete `spent`", node.key("spent").at))  # fmt: skip
+                             "add `at_most: 3`, or delete `spent`",
+                             node.key("spent").at))  # fmt: skip
     return Step(
         id=id_,
         at=node.at,

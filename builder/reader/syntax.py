@@ -52,16 +52,19 @@ def _plain(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, s
     if opened and ("',' or '" in problem or "node content" in problem):
         sign = "}" if "flow mapping" in problem else "]"
         return ("syntax", f"the bracket that opens here is not closed with `{sign}`",
-                f"close it with `{sign}` on its line, or write on separate lines", opened)  # fmt: skip
+                f"close it with `{sign}` on its line, or write on separate lines",
+                opened)  # fmt: skip
     if "quoted scalar" in problem and opened and "end of stream" in problem:
         return ("syntax", "the quote that opens here is never closed",
-                "close it; an apostrophe inside single quotes is written twice", opened)  # fmt: skip
+                "close it; an apostrophe inside single quotes is written twice",
+                opened)  # fmt: skip
     if "escape" in problem:
         return ("syntax", "a backslash inside double quotes does not mean itself",
                 "use single quotes", mark)  # fmt: skip
     if "block scalar" in problem:
         return ("lost-text", "`>` and `|` open a block of text in YAML, so this value is not read",
-                f"write `{key}: above ...` for a value above, or put it in quotes", mark)  # fmt: skip
+                f"write `{key}: above ...` for a value above, or put it in quotes",
+                mark)  # fmt: skip
     if "cannot start any token" in problem:
         return ("syntax", f"a text cannot begin with `{sign}`",
                 f"put it in quotes: `{key}: \"{value.strip()}\"`", mark)  # fmt: skip
@@ -69,7 +72,8 @@ def _plain(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, s
         return ("syntax", "a list item `- ` cannot begin on the line of its key",
                 "begin the list on the next line, two blanks further in", mark)  # fmt: skip
     return ("syntax", "this line does not fit under the one above it",
-            "let it begin in the same column as its neighbours; a key ends with `: `", mark)  # fmt: skip
+            "let it begin in the same column as its neighbours; a key ends with `: `",
+            mark)  # fmt: skip
 
 
 def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, Any]:

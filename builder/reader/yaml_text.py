@@ -58,7 +58,7 @@ def _tabs(source: Source) -> Iterator[Finding]:
         column = line.find("\t") + 1
         if column and not line.lstrip().startswith("#"):
             yield mistake("tab", source.file, "a tab stands here",
-                          "a tab is as wide as each editor likes, so the indentation cannot be seen",
+                          "each editor shows another width, so nobody sees the indentation",
                           "use blanks, two for each level",
                           Position(source.file, number, column, number, column + 1))  # fmt: skip
 
@@ -141,7 +141,7 @@ class _Reading:
             self.spans.append((node.start_mark.index, node.end_mark.index))
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a lone `{node.style}` opens a block of text and its line is lost",
-                      "write `above 5` for a value above 5, or put the phrase in quotes")  # fmt: skip
+                      "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
         return text
 
     def map(self, node: yaml.MappingNode, depth: int) -> Map:

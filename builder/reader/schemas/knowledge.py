@@ -39,7 +39,7 @@ HAZARDS = by_name(
     "hazards by id", "Cautions in three parts, with the signal words of the open standards.",
     record("a hazard", "One caution.",
            {"signal": choice("a signal word",
-                             "DANGER kills, WARNING may kill, CAUTION injures; NOTICE is for things.",
+                             "DANGER kills, WARNING may, CAUTION injures; NOTICE is for things.",
                              "DANGER", "WARNING", "CAUTION", "NOTICE"),
             "hazard": text("a few words", "What is dangerous.", "The wheel turns by itself", 120),
             "harm": text("a few words", "What it does.", "It can break a hand", 120),
