@@ -9,7 +9,7 @@ from typing import Any
 
 Schema = dict[str, Any]
 
-PLAIN_NUMBER = r"^-?[0-9]+(\.[0-9]+)?$"
+PLAIN_NUMBER = r"^-?(0|[1-9][0-9]*)(\.[0-9]+)?$"
 
 
 def text(title: str, description: str, example: str, most: int | None = None) -> Schema:

@@ -1,0 +1,40 @@
+"""The schemas are sound JSON Schemas, and say something about every word."""
+
+from collections.abc import Iterator
+from typing import Any
+
+import jsonschema
+import pytest
+
+from builder.reader.schemas import KINDS, schema
+from builder.reader.schemas.catalogue import text_schema
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_schema_is_sound(kind: str) -> None:
+    """Held against the meta-schema of JSON Schema 2020-12, as jsonschema carries it."""
+    made = schema(kind)
+    assert made["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    jsonschema.Draft202012Validator.check_schema(made)
+    jsonschema.Draft202012Validator.check_schema(text_schema(kind))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_word_is_described(kind: str) -> None:
+    """An editor shows the description while the author types."""
+    for name, part in properties(schema(kind)):
+        assert "description" in part or "$ref" in part, f"{kind}: {name}"
+        assert "title" in part or "$ref" in part, f"{kind}: {name}"
+
+
+def properties(part: Any) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Yield every named property, wherever it stands."""
+    if isinstance(part, dict):
+        named = part.get("properties")
+        if isinstance(named, dict):
+            yield from named.items()
+        for value in part.values():
+            yield from properties(value)
+    elif isinstance(part, list):
+        for value in part:
+            yield from properties(value)
