@@ -11,6 +11,7 @@ from difflib import get_close_matches
 from functools import cache
 from typing import Any
 
+import jsonschema_rs
 from jsonschema import Draft202012Validator
 
 from builder.model.finding import Finding, Severity
@@ -32,12 +33,27 @@ WHY = {
 
 @cache
 def validator(kind: str) -> Draft202012Validator:
-    """Return the compiled schema of a kind of file."""
+    """Return the schema of a kind of file, for whoever asks why."""
     return Draft202012Validator(text_schema(kind))
+
+
+@cache
+def quick_validator(kind: str) -> jsonschema_rs.Validator:
+    """Return the same schema compiled: it says only whether, in a fiftieth of the time."""
+    return jsonschema_rs.validator_for(text_schema(kind))
+
+
+def plain(node: Node) -> object:
+    """Strip the places off: the compiled schema takes no text but plain str."""
+    if isinstance(node, Map):
+        return {str(key): plain(value) for key, value in node.items()}
+    return [plain(item) for item in node] if isinstance(node, Seq) else str(node)
 
 
 def validate(root: Map, kind: str) -> tuple[list[Finding], list[Path]]:
     """Hold a file against its schema; findings in the order of the file, and the broken paths."""
+    if quick_validator(kind).is_valid(plain(root)):
+        return [], []
     findings: list[Finding] = []
     broken: list[Path] = []
     for error in validator(kind).iter_errors(root):

@@ -13,6 +13,8 @@ import pytest
 from builder.model.finding import Finding, Severity
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
+from builder.reader.validate import plain, quick_validator, validator
+from builder.reader.yaml_text import read_yaml
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*/*.yml"))
 MARK = re.compile(r"<- ([a-z-]+(?:, [a-z-]+)*)")
@@ -52,6 +54,16 @@ def test_a_finding_says_what_why_and_how(path: Path) -> None:
         assert finding.message
         assert finding.why
         assert finding.hint
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_the_quick_answer_and_the_full_one_agree(path: Path) -> None:
+    """The compiled schema says `sound` exactly where the explaining one has nothing to explain."""
+    source = decode("trees/charging/case.yml", path.read_bytes())
+    assert isinstance(source, Source)
+    root, _ = read_yaml(source)
+    if root is not None:
+        assert quick_validator("tree").is_valid(plain(root)) is validator("tree").is_valid(root)
 
 
 def test_every_rule_of_text_has_a_bad_and_a_good_case() -> None:
