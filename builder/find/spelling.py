@@ -1,0 +1,57 @@
+"""Misspelt words: the nearest known word.
+
+In: a word that no tree knows, and the words that are known with how often each stands. Out: what
+was likely meant, or nothing. Distance after Damerau and Levenshtein (restricted: a swap of two
+neighbours counts one). Mirrored by `search-words.js`.
+"""
+
+from collections.abc import Mapping
+
+
+def edits_allowed(word: str) -> int:
+    """None up to three letters, one from four to six, two beyond; figures are never guessed."""
+    if len(word) < 4 or not word.isalpha():
+        return 0
+    return 1 if len(word) < 7 else 2
+
+
+def distance(one: str, other: str, limit: int) -> int:
+    """Edits between two words: insert, leave out, replace, swap neighbours; `limit + 1` if more."""
+    if abs(len(one) - len(other)) > limit:
+        return limit + 1
+    before: list[int] = []
+    row = list(range(len(other) + 1))
+    for i, sign in enumerate(one, start=1):
+        before, above, row = row, before, [i]
+        for j, against in enumerate(other, start=1):
+            cost = min(before[j] + 1, row[j - 1] + 1, before[j - 1] + (sign != against))
+            if i > 1 and j > 1 and sign == other[j - 2] and one[i - 2] == against:
+                cost = min(cost, above[j - 2] + 1)
+            row.append(cost)
+        if min(row) > limit:
+            return limit + 1
+    return row[-1]
+
+
+def nearest(word: str, known: Mapping[str, int]) -> str | None:
+    """The likeliest known word: fewest edits, same first letter, most used, first in the alphabet.
+
+    A word is never turned into one of another first letter by more than one edit.
+    """
+    best: tuple[int, bool, int, str] | None = None
+    limit = edits_allowed(word)
+    for candidate, used in known.items() if limit else ():
+        apart = distance(word, candidate, limit)
+        other_start = candidate[0] != word[0]
+        if apart <= (min(limit, 1) if other_start else limit):
+            rank = (apart, other_start, -used, candidate)
+            best = rank if best is None or rank < best else best
+    return best[-1] if best else None
+
+
+def parted(word: str, known: Mapping[str, int]) -> tuple[str, str] | None:
+    """Two known words typed as one, the longest first part that works; each of three and more."""
+    for cut in range(len(word) - 3, 2, -1):
+        if word[:cut] in known and word[cut:] in known:
+            return word[:cut], word[cut:]
+    return None
