@@ -22,6 +22,7 @@ from builder.model.knowledge import (
     Vehicle,
     Word,
 )
+from builder.model.paths import paths
 from builder.model.routes import exits
 from builder.model.shop import Shop
 from builder.model.text import Position, Text
@@ -36,6 +37,8 @@ class HandOver:
     from_step: str
     tree: str
     step: str | None
+    from_tree: str = ""
+    reached_from: frozenset[str] = frozenset()  # steps of its tree from which a walk gets to it
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +113,7 @@ def summary_of(tree: Tree) -> Summary:
         symptom=tree.symptom,
         applies_to=tree.applies_to,
         steps=tuple(tree.steps),
-        hand_overs=tuple(over for step in steps for over in _hand_overs(step)),
+        hand_overs=tuple(_hand_overs(tree)),
         how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
         tools=frozenset(str(tool) for step in steps for tool in step.tools),
         modules=frozenset(module for step in steps for module in _modules(step)),
@@ -121,10 +124,13 @@ def summary_of(tree: Tree) -> Summary:
     )
 
 
-def _hand_overs(step: Step) -> Iterator[HandOver]:
-    for way in exits(step):
-        if way.branch.tree:
-            yield HandOver(way.at, step.id, way.branch.tree, way.branch.step)
+def _hand_overs(tree: Tree) -> Iterator[HandOver]:
+    found = [(step.id, way) for step in tree.steps.values() for way in exits(step)]
+    leaving = [(name, way) for name, way in found if way.branch.tree]
+    ways = paths(tree) if leaving else None
+    for name, way in leaving:
+        before = ways.before(name) if ways else frozenset()
+        yield HandOver(way.at, name, str(way.branch.tree), way.branch.step, tree.id, before)
 
 
 def _modules(step: Step) -> Iterator[str]:

@@ -1,0 +1,31 @@
+"""Every rule there is, in the order in which they are told.
+
+A rule is a module: `RULE` says its name and gravity, its docstring is its page, `check` judges one
+tree, `check_library` the knowledge and all trees in summary. To add a rule, write its module and
+name it here.
+"""
+
+from builder.rules import (
+    branch_to_nowhere,
+    dead_end,
+    endless_loop,
+    handover_loop,
+    no_such_tree,
+    one_way_check,
+    same_phrase_twice,
+    unbounded_way_back,
+    unreachable_step,
+)
+from builder.rules.rule import LibraryRule, TreeRule
+
+PER_TREE: tuple[TreeRule, ...] = (
+    unreachable_step,
+    endless_loop,
+    dead_end,
+    branch_to_nowhere,
+    no_such_tree,
+    one_way_check,
+    same_phrase_twice,
+    unbounded_way_back,
+)
+PER_LIBRARY: tuple[LibraryRule, ...] = (handover_loop,)

@@ -1,0 +1,68 @@
+"""A branch to a step that is not in the tree, a method borrowed from one, `next` without a list, or
+`back` where no action stands.
+
+Why: The page and the print would send people to a step that does not exist.
+
+Wrong:
+
+    lamp:
+      check: Lamp lights
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repiar}
+
+Right:
+
+    lamp:
+      check: Lamp lights
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write the step's name as it stands under `steps`; another tree is written `system/tree`.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.routes import Exit, Way, exits, list_step
+from builder.model.text import Text
+from builder.model.tree import Step
+from builder.rules.names import offer
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="branch-to-nowhere",
+    family="flow",
+    severity=Severity.ERROR,
+    summary="A branch to a step that does not exist.",
+)
+WHY = "whoever is sent there finds nothing"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every name of a step that is no step."""
+    for step in facts.steps:
+        for way in exits(step):
+            yield from _branch(facts, step, way)
+        if step.same_as and step.same_as not in facts.tree.steps:
+            yield _no_step(facts, step.same_as)
+
+
+def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
+    branch = way.branch
+    if branch.next_item:
+        if not list_step(facts.tree, step):
+            yield RULE.finding(branch.text.at, "`next` goes on with a list, and no step has one",
+                               WHY, "name the step, or give the step above `each:`")  # fmt: skip
+    elif branch.back:
+        if way.way is not Way.BACK:
+            yield RULE.finding(branch.text.at, "`back` belongs to the `then` of an action",
+                               WHY, "name the step")  # fmt: skip
+    elif not branch.tree and branch.step not in facts.tree.steps:
+        yield _no_step(facts, branch.text)
+
+
+def _no_step(facts: Facts, name: Text) -> Finding:
+    hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
+    return RULE.finding(name.at, f"there is no step `{name}`", WHY, hint)

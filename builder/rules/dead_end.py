@@ -1,0 +1,45 @@
+"""An action that does not say what follows, or a check without results.
+
+Why: Whoever comes here has done the work and is left standing at the vehicle.
+
+Wrong:
+
+    charge:
+      action: Charge the battery
+
+Right:
+
+    charge:
+      action: Charge the battery
+      then: all-good
+
+Mend: Give the action a `then`, give the check its results, or make it a `stop`.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Action, Check
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="dead-end",
+    family="flow",
+    severity=Severity.ERROR,
+    summary="A step that is no end and leads nowhere.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every action without `then` and every check without results."""
+    why = "whoever comes here is left standing at the vehicle"
+    for step in facts.steps:
+        match step.body:
+            case Action(then=None):
+                message = f"nothing follows the action `{step.id}`"
+                hint = "add `then:` with the next step, or make it a `stop`"
+                yield RULE.finding(step.id.at, message, why, hint)
+            case Check(results=()):
+                message = f"the check `{step.id}` has no results"
+                hint = "add `results:`, each with its branch"
+                yield RULE.finding(step.id.at, message, why, hint)

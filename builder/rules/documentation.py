@@ -1,0 +1,42 @@
+"""The page of a rule, from its module's docstring.
+
+In: the docstring of a rule's module. Out: `RulePage`. The docstring has five parts in this order:
+what it finds (one paragraph), `Why:`, `Wrong:`, `Right:` (an indented block of YAML each) and
+`Mend:`. A block is a whole file, several files each under a line such as `# kb/tools.yml`, or
+steps; a test puts steps under a head of its own, adds the ends `repair` and `all-good` where they
+are named, and proves that the wrong block gives the finding and the right one gives none.
+"""
+
+import re
+from dataclasses import dataclass
+from textwrap import dedent
+
+from builder.rules.rule import Rule
+
+PARTS = re.compile(
+    r"(?P<finds>.+?)\n+Why: (?P<why>.+?)\n+Wrong:\n+(?P<wrong>.+?)\n+Right:\n+(?P<right>.+?)\n+"
+    r"Mend: (?P<mend>.+?)\s*",
+    re.DOTALL,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class RulePage:
+    """What there is to say about a rule; the two examples are YAML, all else is plain text."""
+
+    rule: Rule
+    finds: str
+    why: str
+    wrong: str
+    right: str
+    mend: str
+
+
+def page_of(rule: Rule, docstring: str | None) -> RulePage:
+    """Read a page from a docstring; one that lacks a part is our bug."""
+    parts = PARTS.fullmatch(dedent(docstring or ""))
+    if parts is None:
+        raise ValueError(f"the page of {rule.name} lacks one of its five parts")
+    plain = {name: " ".join(parts[name].split()) for name in ("finds", "why", "mend")}
+    blocks = {name: dedent(parts[name]).strip("\n") + "\n" for name in ("wrong", "right")}
+    return RulePage(rule, **plain, **blocks)

@@ -1,0 +1,107 @@
+"""Trees that hand over to each other in a ring.
+
+Why: Whoever follows them is sent from page to page, does the same checks again and never gets an
+answer.
+
+Wrong:
+
+    # trees/charging/lamp-on.yml
+    steps:
+      belt:
+        check: Belt tight and dry
+        results:
+          - {result: yes, branch: charging/overcharge}
+          - {result: no, branch: repair}
+    # trees/charging/overcharge.yml
+    steps:
+      voltage:
+        check: More than 14.8 V
+        results:
+          - {result: yes, branch: repair}
+          - {result: no, branch: charging/lamp-on}
+
+Right:
+
+    # trees/charging/lamp-on.yml
+    steps:
+      belt:
+        check: Belt tight and dry
+        results:
+          - {result: yes, branch: charging/overcharge}
+          - {result: no, branch: repair}
+    # trees/charging/overcharge.yml
+    steps:
+      voltage:
+        check: More than 14.8 V
+        results:
+          - {result: yes, branch: repair}
+          - {result: no, branch: all-good}
+
+Mend: End one of the trees with a fix or a stop, or hand over to a step of the other tree from which
+nothing leads back.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+from itertools import pairwise
+
+import networkx as nx
+
+from builder.model.finding import Finding, Related, Severity
+from builder.model.library import HandOver, Library
+from builder.rules.rule import Rule
+
+RULE = Rule(
+    name="handover-loop",
+    family="flow",
+    severity=Severity.ERROR,
+    summary="Trees that hand over to each other in a ring.",
+)
+Entry = tuple[str, str]  # a tree and the step at which it is entered
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every ring of trees, on the hand-over that closes it."""
+    digraph = _entries(library)
+    for ring in nx.strongly_connected_components(digraph):
+        inside = digraph.subgraph(ring)
+        if inside.number_of_edges():
+            yield _ring(inside)
+
+
+def _entries(library: Library) -> "nx.DiGraph[Entry]":
+    """Join every entry of a tree to the entries that a walk from it can be handed over to."""
+    digraph: nx.DiGraph[Entry] = nx.DiGraph()
+    for overs in library.callers.values():
+        for over in overs:
+            target = _entry(library, over)
+            for step in _entered(library, over):
+                digraph.add_edge((over.from_tree, step), target, over=over)
+    return digraph
+
+
+def _entry(library: Library, over: HandOver) -> Entry:
+    there = library.trees.get(over.tree)
+    return over.tree, over.step or (there.steps[0] if there else "")
+
+
+def _entered(library: Library, over: HandOver) -> set[str]:
+    """Return the entries of a hand-over's own tree from which a walk gets to it."""
+    start = library.trees[over.from_tree].steps[0]
+    named = {str(caller.step or start) for caller in library.callers.get(over.from_tree, ())}
+    return ({start} | named) & over.reached_from
+
+
+def _ring(inside: "nx.DiGraph[Entry]") -> Finding:
+    first = min(inside, key=lambda entry: (entry[0], entry[1]))
+    ways = (nx.shortest_path(inside, after, first) for after in inside.successors(first))
+    ring = [first, *min(ways, key=len)]
+    overs: list[HandOver] = [inside.edges[edge]["over"] for edge in pairwise(ring)]
+    shown = " -> ".join(tree for tree, _ in ring)
+    return RULE.finding(
+        overs[-1].at,
+        f"these trees hand over in a ring: {shown}",
+        "whoever follows them is sent round and never gets an answer",
+        "end one of them with a fix or a stop, or hand over to a step that does not lead back",
+        *(Related(over.at, "and this hand-over is part of it") for over in overs[:-1]),
+    )

@@ -1,0 +1,52 @@
+"""A check whose results all lead to one place.
+
+Why: It costs minutes at the vehicle and decides nothing.
+
+Wrong:
+
+    belt:
+      check: Belt tight and dry
+      results:
+        - {result: yes, branch: repair}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Let one result lead elsewhere; where it is only to be written down, make it an `action` with
+`write_down`.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Check
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="one-way-check",
+    family="flow",
+    severity=Severity.ERROR,
+    summary="A check whose results all lead to one place.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every check that decides nothing."""
+    for step in facts.steps:
+        if not isinstance(step.body, Check) or not step.body.results:
+            continue
+        first = step.body.results[0].branch.text
+        if any(result.branch.text != first for result in step.body.results):
+            continue
+        yield RULE.finding(
+            first.at,
+            f"every result of `{step.id}` leads to `{first}`",
+            "the check costs minutes and decides nothing",
+            "let a result lead elsewhere, or make it an action with `write_down`",
+        )

@@ -1,0 +1,69 @@
+"""What a rule is, and what it is given.
+
+In: nothing. Out: `Rule`, the name and gravity under which findings are made, and `Facts`, all that
+a rule may ask about one tree. A rule is a module with a `RULE` and a `check`; see `all.py`.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from typing import Protocol
+
+from builder.model.finding import Finding, Related, Severity
+from builder.model.library import Library
+from builder.model.text import Position
+from builder.model.tree import Step, Tree
+from builder.rules.graph import Graph, graph_of
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule as technicians know it."""
+
+    name: str  # also the name of its module, with `_` for `-`
+    family: str  # text | flow | readings | order | set-up | knowledge | words | upkeep
+    severity: Severity
+    summary: str  # one sentence: what it finds
+
+    def finding(
+        self, at: Position, message: str, why: str, hint: str, *related: Related
+    ) -> Finding:
+        """Make a finding of this rule."""
+        return Finding(self.name, self.severity, at, message, why, hint, related)
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """A tree, what is known beside it, and what was worked out about it once for all rules."""
+
+    tree: Tree
+    library: Library
+    graph: Graph
+    today: date
+    steps: tuple[Step, ...]  # those without a mistake of text
+
+
+def facts_of(tree: Tree, library: Library, today: date) -> Facts:
+    """Work out what the rules share."""
+    callers = library.callers.get(tree.id, ())
+    entered = dict.fromkeys(over.step for over in callers if over.step)
+    sound = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
+    return Facts(tree, library, graph_of(tree, entered), today, sound)
+
+
+class TreeRule(Protocol):
+    """A module that judges one tree."""
+
+    RULE: Rule
+
+    def check(self, facts: Facts, /) -> Iterator[Finding]:
+        """Yield what is wrong."""
+
+
+class LibraryRule(Protocol):
+    """A module that judges the knowledge and all trees in summary."""
+
+    RULE: Rule
+
+    def check_library(self, library: Library, today: date, /) -> Iterator[Finding]:
+        """Yield what is wrong."""

@@ -1,0 +1,78 @@
+"""A way back to an earlier step with nothing that says how often it may be taken: no step on the
+way round has `at_most`. Also a list that is typed at the vehicle, on a step without `at_most`.
+
+Why: A battery that will not charge would be charged for ever, and the customer's car stays in the
+bay.
+
+Wrong:
+
+    voltage:
+      check: Battery holds its charge
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: charge}
+    charge:
+      action: Charge the battery
+      then: voltage
+
+Right:
+
+    voltage:
+      check: Battery holds its charge
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: charge}
+    charge:
+      action: Charge the battery
+      at_most: 1
+      spent: repair
+      then: voltage
+
+Mend: Give a step on the way round `at_most`, and with `spent` the step that follows when it is used
+up; without `spent` the walk ends at the shop's `stuck`.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.text import Text
+from builder.rules.graph import unbounded, ways_round
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="unbounded-way-back",
+    family="flow",
+    severity=Severity.ERROR,
+    summary="A way back with nothing that says how often it may be taken.",
+)
+WHY = "it could be taken for ever, with the vehicle in the bay"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every way round without a bound, and every list without an end."""
+    graph = facts.graph
+    free = unbounded(facts.tree)
+    moves = [move for move in graph.moves if free(move)]
+    for way in ways_round(moves, graph.starts):
+        if way.closing.source in graph.ending:  # else it is an endless loop, and told as that
+            yield RULE.finding(
+                way.closing.route.exit.branch.text.at,
+                f"nothing bounds the way round {way.shown}",
+                WHY,
+                "give a step on it `at_most: 2`, and `spent:` with what follows then",
+            )
+    yield from _typed_lists(facts)
+
+
+def _typed_lists(facts: Facts) -> Iterator[Finding]:
+    known = set(facts.tree.lists)
+    known.update(name for vehicle in facts.library.vehicles.values() for name in vehicle.lists)
+    for step in facts.steps:
+        if step.each and step.each[1] not in known and not step.at_most:
+            name: Text = step.each[1]
+            yield RULE.finding(
+                name.at,
+                f"the list `{name}` is typed at the vehicle and has no end",
+                WHY,
+                "give the step `at_most`, or write the list at the head under `lists:`",
+            )

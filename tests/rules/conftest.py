@@ -1,0 +1,102 @@
+"""A small sound shop in which every case is judged.
+
+A case is the text of a file, or of several under lines such as `# kb/tools.yml`. A text that begins
+with `steps:`, or is steps alone, gets a head; the ends `repair` and `all-good` are added where they
+are named and not written. What is judged is what stands in the files of the case.
+"""
+
+import re
+import shutil
+from collections.abc import Callable, Mapping
+from datetime import date
+from pathlib import Path
+from textwrap import indent
+
+import pytest
+
+from builder.model.finding import Finding
+from builder.reader.library import read_library
+from builder.reader.trees import read_tree, tree_files
+from builder.rules import judge, judge_library
+
+SHOP = Path(__file__).parent / "shop"
+TODAY = date(2026, 10, 1)
+FILE = re.compile(r"^# ((?:trees|kb|site_config)/\S+)\n", re.MULTILINE)
+HEAD = """\
+format: 1
+title: A case of the tests, {slug}
+status: ready
+system: {system}
+symptom: {{words: [it shows as {slug}]}}
+written: {{by: R. Osei, date: 2026-03-02}}
+reviewed: {{by: M. Lind, date: 2026-09-01}}
+"""
+ENDS = {
+    "repair": """\
+  repair:
+    fix: Repair it
+    cause: It is worn
+    weight: 1
+    verify: [measured again]
+""",
+    "all-good": """\
+  all-good:
+    stop: Nothing is wrong today
+    kind: not-found
+""",
+}
+Judged = Callable[[Mapping[str, str]], list[Finding]]
+
+
+def files_of(text: str) -> dict[str, str]:
+    """Split the text of a case into its files, each a whole file."""
+    parts = FILE.split(text)
+    if parts[0].strip():
+        return {"trees/charging/case.yml": whole(parts[0], "charging", "case")}
+    found = {}
+    for name, part in zip(parts[1::2], parts[2::2], strict=True):
+        system, slug = name.split("/")[-2:]
+        is_tree = name.startswith("trees/")
+        found[name] = whole(part, system, slug.removesuffix(".yml")) if is_tree else part
+    return found
+
+
+def whole(text: str, system: str, slug: str) -> str:
+    """Complete steps to a tree."""
+    if "\nformat: 1" not in f"\n{text}":
+        if not re.match(r"(?:\s*#.*\n)*(?:status|symptom|asks|lists|steps|applies_to)\b", text):
+            text = "steps:\n" + indent(text, "  ")
+        head = HEAD.format(system=system, slug=slug).splitlines(keepends=True)
+        own = {line.split(":")[0] for line in text.splitlines()}
+        text = "".join(line for line in head if line.split(":")[0] not in own) + text
+    for name, end in ENDS.items():
+        named = re.search(rf"(?:branch|then|spent|still_there|could_not): {name}\b", text)
+        if named and f"\n  {name}:" not in text:
+            text = text.rstrip("\n") + "\n" + end
+    return text
+
+
+@pytest.fixture
+def judged(tmp_path: Path) -> Judged:
+    """Return a function that judges files in a copy of the small shop."""
+
+    def findings(files: Mapping[str, str]) -> list[Finding]:
+        shop = tmp_path / "shop"
+        shutil.copytree(SHOP, shop, dirs_exist_ok=True)
+        for name, text in files.items():
+            (shop / name).parent.mkdir(parents=True, exist_ok=True)
+            (shop / name).write_text(text, encoding="utf-8")
+        return [one for one in of_shop(shop) if one.at.file in files]
+
+    return findings
+
+
+def of_shop(shop: Path) -> list[Finding]:
+    """Judge every tree of a shop and the shop as a whole."""
+    library, texts = read_library(shop)
+    found = [*texts, *judge_library(library, TODAY)]
+    for path in tree_files(shop):
+        tree, _ = read_tree(shop, path)
+        if tree:
+            found += judge(tree, library, TODAY)
+    return found
