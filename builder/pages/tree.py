@@ -1,0 +1,103 @@
+"""The page of a tree.
+
+In: a tree, the library, the figures. Out: `Page`.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from builder.model.knowledge import Hazard
+from builder.model.library import Library, Summary
+from builder.model.tree import Asked, Fix, Stop, Tree
+from builder.pages import addresses, words
+from builder.pages.facts import Facts
+from builder.pages.fixes import FixView, end_words, fix_view
+from builder.pages.page import Page
+from builder.pages.render import render
+from builder.pages.steps import StepView, cautions, step_views
+from builder.pages.ways import Plan, plan_of
+
+Row = tuple[StepView, FixView | None, str]
+
+
+def tree_page(
+    tree: Tree, library: Library, facts: Facts, related: Iterable[Summary] = (), print_: str = ""
+) -> Page:
+    """Write the page of one tree; `print_` is the address of its wall chart."""
+    plan = plan_of(tree, library, facts.numbers)
+    rows = tuple(_rows(plan, facts))
+    path = addresses.tree(tree.id)
+    body = render(
+        "tree.html",
+        path,
+        tree=tree,
+        facts=facts,
+        steps=rows,
+        fixes=sorted((fix for _, fix, _ in rows if fix), key=lambda fix: fix.number),
+        hazards=_hazards(plan),
+        system=_system(library, tree.system),
+        applies=words.joined(map(words.scope, tree.applies_to), "or") or "Any vehicle",
+        lamps=[(id_, _lamp(library, id_)) for id_ in tree.symptom.lamps],
+        codes=[(code, _code(library, code)) for code in tree.symptom.codes],
+        fitted=[(id_, words.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
+        asked=[_asked(asked) for asked in tree.asks],
+        tools=list(_tools(tree, library)),
+        time=_time(facts),
+        related=tuple(related),
+        print=print_,
+    )
+    return Page(path, tree.title, body, summary=words.joined(tree.symptom.words[:3]))
+
+
+def _rows(plan: Plan, facts: Facts) -> Iterator[Row]:
+    for view in step_views(plan):
+        step = plan.tree.steps[view.id]
+        fix = end = None
+        if isinstance(step.body, Fix):
+            fix = fix_view(plan, step, step.body, facts.chances.get(step.id))
+        if isinstance(step.body, Stop):
+            end = end_words(step.body)
+        yield view, fix, end or ""
+
+
+def _hazards(plan: Plan) -> list[Hazard]:
+    met: dict[str, Hazard] = {}
+    for step in plan.tree.steps.values():
+        met |= {hazard.id: hazard for hazard in cautions(plan, step)}
+    return sorted(met.values(), key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.id))
+
+
+def _system(library: Library, id_: str) -> str:
+    system = library.systems.get(id_)
+    return str(system.name) if system else words.sentence(id_)
+
+
+def _lamp(library: Library, id_: str) -> str:
+    lamp = library.lamps.get(id_)
+    return str(lamp.name) if lamp else words.sentence(id_)
+
+
+def _code(library: Library, code: str) -> str:
+    entry = library.codes.get(code)
+    return str(entry.short) if entry else ""
+
+
+def _asked(asked: Asked) -> str:
+    answers = f": {words.joined(asked.one_of, 'or')}" if asked.one_of else ""
+    codes = "; ".join(f"{code} means {answer}" for code, answer in asked.codes.items())
+    return f"{asked.ask}{answers}" + (f" ({codes})" if codes else "")
+
+
+def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
+    seen = dict.fromkeys(id_ for step in tree.steps.values() for id_ in step.tools)
+    for id_ in seen:
+        tool = library.tools.get(id_)
+        yield id_, str(tool.name) if tool else id_
+
+
+def _time(facts: Facts) -> str:
+    if not facts.minutes:
+        return ""
+    expected, shortest, longest = (
+        words.minutes(facts.minutes[name]) for name in ("expected", "shortest", "longest")
+    )
+    return f"about {expected}; {shortest} at the shortest, {longest} at the longest"

@@ -1,0 +1,43 @@
+"""From the work folder to the site that people open: frames and bodies joined, beside the old site.
+
+In: a work folder after the engine's run. Out: the new site, put in the old one's place whole.
+"""
+
+import shutil
+from pathlib import Path
+
+from builder.site.swap import beside, recover, swap
+from builder.site.work import PLACEHOLDER, Work
+
+
+def may_replace(out: Path) -> bool:
+    """Whether a folder may be put out of the way: there is none, it is empty, or it is a site."""
+    if not out.exists():
+        return True
+    if not out.is_dir():
+        return False
+    return not any(out.iterdir()) or (out / "assets" / "site.css").is_file()
+
+
+def publish(work: Work, out: Path) -> None:
+    """Join every frame with its body in a new folder, then put that in the place of `out`."""
+    out = out.resolve()
+    recover(out)
+    new = beside(out, "new")
+    new.mkdir(parents=True)
+    shutil.copytree(work.frames / "assets", new / "assets")
+    shutil.copyfile(work.frames / "404.html", new / "404.html")
+    for path in sorted(work.keys):
+        _join(work, path, new)
+    if (work.folder / "prints").is_dir():
+        shutil.copytree(work.folder / "prints", new / "prints")
+    swap(out)
+
+
+def _join(work: Work, path: str, new: Path) -> None:
+    frame = (work.frames / f"{path}.html").read_text("utf-8")
+    before, _, after = frame.partition(PLACEHOLDER)
+    target = new / f"{path}.html"
+    target.parent.mkdir(parents=True, exist_ok=True)
+    body = work.body(path).read_text("utf-8")
+    target.write_text(f"{before}{body}{after}", "utf-8", newline="\n")

@@ -1,0 +1,50 @@
+"use strict";
+// What every page needs: the look (light or dark), ages worked out from dates, the search box in
+// the header. Plain script, loaded before the page is drawn so that the look does not flash.
+(function () {
+  const root = document.documentElement;
+  const kept = {
+    get(name) { try { return localStorage.getItem(name); } catch { return null; } },
+    set(name, value) { try { localStorage.setItem(name, value); } catch { /* kept for this page only */ } },
+  };
+  root.className = "js";
+  if (kept.get("look")) root.dataset.look = kept.get("look");
+
+  function isDark() {
+    return root.dataset.look ? root.dataset.look === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
+  }
+
+  function lookButton(button) {
+    const show = () => { button.textContent = isDark() ? "Light" : "Dark"; };
+    button.hidden = false;
+    show();
+    button.addEventListener("click", () => {
+      root.dataset.look = isDark() ? "light" : "dark";
+      kept.set("look", root.dataset.look);
+      show();
+    });
+  }
+
+  // The same files give the same bytes on any day, so the page itself says how old a date is.
+  function age(element) {
+    const months = Math.floor((Date.now() - Date.parse(element.dateTime)) / 2629800000);
+    if (!(months >= 1)) return;
+    const years = Math.floor(months / 12);
+    const words = years >= 2 ? `${years} years ago` : `${months} ${months === 1 ? "month" : "months"} ago`;
+    element.after(` (${words})`);
+  }
+
+  // Submitting the box in the header opens the first page with the words in its address.
+  function headerSearch(form) {
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      location.href = `${form.getAttribute("action")}#q=${encodeURIComponent(form.elements.q.value)}`;
+    });
+  }
+
+  document.addEventListener("DOMContentLoaded", () => {
+    document.querySelectorAll("[data-look]:is(button)").forEach(lookButton);
+    document.querySelectorAll("time[datetime]").forEach(age);
+    document.querySelectorAll("form[data-find]").forEach(headerSearch);
+  });
+})();
