@@ -14,6 +14,7 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.reader.library import read_library
 from builder.reader.trees import read_tree, tree_files
+from builder.rules.judge import judge, judge_library
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,11 @@ class Checked:
 def check(shop: Path, files: Iterable[Path], today: date) -> Checked:
     """Judge every tree and the shop as a whole; with files, keep what concerns those."""
     library, findings = read_library(shop)
+    findings += judge_library(library, today)
+    for path in tree_files(shop):
+        tree, _ = read_tree(shop, path)
+        if tree:
+            findings += judge(tree, library, today)
     wanted = {path.resolve().relative_to(shop.resolve()).as_posix() for path in files}
     kept = [one for one in findings if not wanted or one.at.file in wanted]
     return Checked(library, in_order(kept), len(library.trees))
