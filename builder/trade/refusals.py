@@ -95,7 +95,7 @@ _LIST = (
 )
 REFUSALS: Mapping[int, Refusal] = {one.number: one for one in _LIST}
 
-_SECURITY_RANGES = (range(0x38, 0x50), range(0x50, 0x5E))
+_SECURITY_RANGE = range(0x38, 0x5E)  # data link security of older editions, certificates of 2020
 _CONDITION_RANGE = range(0x81, 0xF0)
 
 
@@ -103,7 +103,7 @@ def refusal(number: int) -> Refusal | Mistake:
     """Explain a refusal number; where only its group is known, say what the group means."""
     if number in REFUSALS:
         return REFUSALS[number]
-    if any(number in group for group in _SECURITY_RANGES):
+    if number in _SECURITY_RANGE:
         return Refusal(number, "", SECURITY, "a matter of access or of certificates")
     if number in _CONDITION_RANGE:
         return Refusal(number, "", CONDITIONS, "a condition that the standard does not name")
