@@ -102,7 +102,9 @@ def _flat(rows: Rows) -> list[Compiled]:
 
 
 def _battery_charge(volts: Compiled, celsius: Compiled | None = None) -> Compiled:
-    warmer: Compiled = ["-", celsius or number(REFERENCE_CELSIUS), number(REFERENCE_CELSIUS)]
+    if celsius is None:
+        return ["table", volts, *_flat(CHARGE_ROWS)]
+    warmer: Compiled = ["-", celsius, number(REFERENCE_CELSIUS)]
     at_reference: Compiled = ["+", volts, ["*", number(VOLTS_PER_KELVIN), warmer]]
     return ["table", at_reference, *_flat(CHARGE_ROWS)]
 
@@ -120,9 +122,11 @@ def _wire(
     sizes: Mapping[str, Fraction],
 ) -> Callable[..., Compiled]:
     def wire(size: str, metres: Compiled, celsius: Compiled | None = None) -> Compiled:
-        warmer: Compiled = ["-", celsius or number(20), number(20)]
-        factor: Compiled = ["+", number(1), ["*", number(COPPER_PER_KELVIN), warmer]]
-        return ["*", ["*", number(sizes[size] / 1000), metres], factor]
+        at_twenty: Compiled = ["*", number(sizes[size] / 1000), metres]
+        if celsius is None:
+            return at_twenty
+        warmer: Compiled = ["*", number(COPPER_PER_KELVIN), ["-", celsius, number(20)]]
+        return ["*", at_twenty, ["+", number(1), warmer]]
 
     return wire
 

@@ -1,4 +1,4 @@
-"""The digit rule against NIST SP 811 (2008) B.7.1 and Python's own decimals."""
+"""The digit rule against NIST SP 811 (2008) B.7.1 (from memory) and Python's own decimals."""
 
 from decimal import Decimal, localcontext
 from fractions import Fraction
