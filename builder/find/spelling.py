@@ -5,7 +5,7 @@ was likely meant, or nothing. Distance after Damerau and Levenshtein (restricted
 neighbours counts one). Mirrored by `search-words.js`.
 """
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 
 
 def edits_allowed(word: str) -> int:
@@ -49,7 +49,7 @@ def nearest(word: str, known: Mapping[str, int]) -> str | None:
     return best[-1] if best else None
 
 
-def parted(word: str, known: Mapping[str, int]) -> tuple[str, str] | None:
+def parted(word: str, known: Container[str]) -> tuple[str, str] | None:
     """Two known words typed as one, the longest first part that works; each of three and more."""
     for cut in range(len(word) - 3, 2, -1):
         if word[:cut] in known and word[cut:] in known:

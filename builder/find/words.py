@@ -9,18 +9,23 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-STOP = frozenset(
+
+def _list(words: str) -> frozenset[str]:
+    return frozenset(words.split())
+
+
+STOP = _list(
     """a all also am an and any are as at be been being but by came car cars client come comes
     coming could customer did do does doing done for from get gets getting go goes going gone got
     had has have having he her here his how i if in is it its ive just keep keeps kept longer may me
     mine my need needs of on only or our please said says she should so some still stay stayed stays
     than that the their them then there these they this those to too truck up us van vehicle
     vehicles very was we were what when whenever where which while who why will with would you
-    your""".split()
+    your"""
 )
-NEGATORS = frozenset(
+NEGATORS = _list(
     """aint arent cannot cant couldnt didnt doesn doesnt dont dosent dosnt hasnt havent isnt neither
-    never no non nor not unable wasnt werent without wont wouldnt""".split()
+    never no non nor not unable wasnt werent without wont wouldnt"""
 )
 _APOSTROPHES = re.compile("['’‘`´]")
 _WORD = re.compile(r"[^\W_]+")

@@ -1,0 +1,106 @@
+"""How much of a query each entry covers.
+
+In: the concepts of a query and the index. Out: `Cover`, in whole numbers: what each entry gains,
+its share of the query, and how well its best phrase fits. Mirrored by `site/static/search-rank.js`.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from builder.find.index import Index
+from builder.find.phrasebook import Concept, Tokens
+from builder.find.words import flipped
+
+OPPOSITE = 50  # of 100: a phrase has `crank` where `no crank` was asked for
+
+Credits = dict[int, int]  # phrase or entry to credit, 1 to 100
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """What the entries cover of a query; only entries that cover something are in the maps."""
+
+    concepts: int  # how many the query has
+    gain: Mapping[int, int]  # entry to the sum of rarity times credit
+    credit: Mapping[int, int]  # entry to the sum of credits
+    fit: Mapping[int, int]  # entry to how well its best phrase fits, 0 to 100
+    phrase: Mapping[int, int]  # entry to that phrase
+
+    def share(self, entry: int) -> int:
+        """The share of the query that an entry covers, in percent."""
+        return self.credit.get(entry, 0) // self.concepts if self.concepts else 0
+
+
+def cover(parts: Sequence[Concept], index: Index) -> Cover:
+    """Add up over the concepts of a query."""
+    gain: dict[int, int] = {}
+    credit: dict[int, int] = {}
+    phrase_gain: dict[int, int] = {}
+    phrase_credit: dict[int, int] = {}
+    most = 0
+    for part in parts:
+        in_phrases = covered_phrases(part, index)
+        in_entries = _by_entry(in_phrases, index)
+        rare = rarity(len(index.entries), sum(found > 50 for found in in_entries.values()))
+        most += rare * 100
+        _add(gain, in_entries, rare)
+        _add(credit, in_entries, 1)
+        _add(phrase_gain, in_phrases, rare)
+        _add(phrase_credit, in_phrases, 1)
+    fit: dict[int, int] = {}
+    best: dict[int, int] = {}
+    for phrase in sorted(phrase_gain):
+        said = index.phrases[phrase]
+        fits = _fit(phrase_gain[phrase] * 100 // most, phrase_credit[phrase] // said.length)
+        if fits > fit.get(said.entry, -1):
+            fit[said.entry], best[said.entry] = fits, phrase
+    return Cover(len(parts), gain, credit, fit, best)
+
+
+def covered_phrases(part: Concept, index: Index) -> Credits:
+    """Phrases that a concept covers: the best of its alternatives.
+
+    An alternative of several words that is there only in part counts the square of that part.
+    """
+    credits: Credits = {}
+    for words in part.alternatives:
+        for phrase, total in _words_found(words, index).items():
+            found = total // len(words)
+            credit = found if len(words) == 1 and found == 100 else found * found // 100
+            credits[phrase] = max(credit, credits.get(phrase, 0))
+    return credits
+
+
+def _words_found(words: Tokens, index: Index) -> Credits:
+    totals: Credits = {}
+    for token in words:
+        own = index.postings.get(token, ())
+        _add(totals, dict.fromkeys(own, 100), 1)
+        opposite = set(index.postings.get(flipped(token), ())) - set(own)
+        _add(totals, dict.fromkeys(opposite, OPPOSITE), 1)
+    return totals
+
+
+def _by_entry(in_phrases: Credits, index: Index) -> Credits:
+    best: Credits = {}
+    for phrase, credit in in_phrases.items():
+        entry = index.phrases[phrase].entry
+        best[entry] = max(credit, best.get(entry, 0))
+    return best
+
+
+def _add(totals: dict[int, int], credits: Credits, times: int) -> None:
+    for at, credit in credits.items():
+        totals[at] = totals.get(at, 0) + credit * times
+
+
+def rarity(entries: int, having: int) -> int:
+    """How much a concept tells apart: 100 ln(1 + entries / entries that have it), rounded."""
+    return math.floor(100 * math.log(1 + entries / max(1, having)) + 0.5)
+
+
+def _fit(recall: int, precision: int) -> int:
+    """The harmonic mean of how much of the query and how much of the phrase is covered."""
+    precision = min(precision, 100)
+    return 2 * recall * precision // (recall + precision) if recall + precision else 0

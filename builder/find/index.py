@@ -1,0 +1,163 @@
+"""The symptom index: which words and codes stand in which phrases of which trees.
+
+In: the rows of a shop. Out: `Index`, asked by `rank`. The page builds the same index from the same
+rows (`site/static/search-rank.js`), so nothing of it is shipped.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.find.phrasebook import Phrasebook, concepts, in_same_words, phrasebook
+from builder.find.rows import Table, TreeRow, VehicleRow
+from builder.find.rows import table as rows_of
+from builder.find.words import NEGATORS, STOP, content, stem, surfaces, tokens
+from builder.model.library import Library
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Something that can be found."""
+
+    id: str
+    title: str
+    kind: str  # tree | how-to
+    vehicles: tuple[VehicleRow, ...] = ()  # () = any
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """A phrase of an entry: its title, a symptom, a lamp, its system."""
+
+    entry: int
+    text: str
+    length: int  # words that say something
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """A code in the list of an entry."""
+
+    entry: int
+    failure_type: str  # "" if the tree does not say
+    place: int  # 0 for the first of the list
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """Entries, their phrases, and where each token and each code stands."""
+
+    table: Table
+    entries: tuple[Entry, ...]
+    phrases: tuple[Phrase, ...]
+    postings: Mapping[str, tuple[int, ...]]  # token to phrases
+    codes: Mapping[str, tuple[Listed, ...]]  # `U0121` to the entries that list it
+    code_says: Mapping[str, str]  # `U0121` to the shop's own words for it
+    digits: Mapping[str, tuple[str, ...]]  # `0121` to `P0121`, `U0121`
+    spoken: frozenset[str]  # surfaces that stand in phrases
+    known: Mapping[str, int]  # every surface that is understood, and how often it stands
+    stems: frozenset[str]
+    same: Phrasebook
+    slang: Phrasebook
+
+
+def index(library: Library) -> Index:
+    """Index a library: its trees, and the titles of its articles."""
+    return index_of(rows_of(library))
+
+
+def index_of(table: Table) -> Index:
+    """Index rows."""
+    same = phrasebook(table.same)
+    slang = phrasebook(table.slang, same)
+    entries = tuple(_entries(table))
+    phrases: list[Phrase] = []
+    postings: dict[str, list[int]] = defaultdict(list)
+    spoken: Counter[str] = Counter()
+    for entry, text in _texts(table):
+        words = surfaces(text)
+        found = in_same_words(tokens(words), same)
+        for token in _expanded(found, slang):
+            postings[token].append(len(phrases))
+        phrases.append(Phrase(entry, text, len(content(found))))
+        spoken.update(words)
+    codes = _codes(table)
+    known = _known(table, spoken)
+    return Index(
+        table=table,
+        entries=entries,
+        phrases=tuple(phrases),
+        postings={token: tuple(where) for token, where in postings.items()},
+        codes=codes,
+        code_says=dict(table.codes),
+        digits=_digits({*codes, *(row.code for row in table.codes)}),
+        spoken=frozenset(spoken),
+        known=known,
+        stems=frozenset(stem(word) for word in known),
+        same=same,
+        slang=slang,
+    )
+
+
+def _entries(table: Table) -> Iterator[Entry]:
+    for tree in table.trees:
+        vehicles = tuple(table.vehicles[at] for at in tree.vehicles)
+        yield Entry(tree.id, tree.title, "tree", vehicles)
+    for how_to in table.how_tos:
+        yield Entry(how_to.id, how_to.name, "how-to")
+
+
+def _texts(table: Table) -> Iterator[tuple[int, str]]:
+    """Every phrase with the number of its entry."""
+    for at, tree in enumerate(table.trees):
+        for text in (tree.title, *tree.words, *_lamps_and_system(table, tree)):
+            yield at, text
+    for at, how_to in enumerate(table.how_tos, start=len(table.trees)):
+        yield at, how_to.name
+
+
+def _lamps_and_system(table: Table, tree: TreeRow) -> Iterator[str]:
+    for at in tree.lamps:
+        yield table.lamps[at].name
+        yield table.lamps[at].looks
+    if tree.system >= 0:
+        yield table.systems[tree.system].name
+
+
+def _expanded(found: list[str], slang: Phrasebook) -> Iterable[str]:
+    """The tokens of a phrase and of the proper terms for its slang, each once."""
+    return dict.fromkeys(
+        token
+        for concept in concepts(found, slang)
+        for alternative in concept.alternatives
+        for token in alternative
+    )
+
+
+def _codes(table: Table) -> dict[str, tuple[Listed, ...]]:
+    codes: dict[str, list[Listed]] = defaultdict(list)
+    for at, tree in enumerate(table.trees):
+        for place, code in enumerate(tree.codes):
+            short, _, failure_type = code.partition("-")
+            codes[short].append(Listed(at, failure_type, place))
+    return {code: tuple(where) for code, where in codes.items()}
+
+
+def _digits(codes: Iterable[str]) -> dict[str, tuple[str, ...]]:
+    digits: dict[str, list[str]] = defaultdict(list)
+    for code in sorted(codes):
+        digits[code[1:]].append(code)
+    return {four: tuple(found) for four, found in digits.items()}
+
+
+def _known(table: Table, spoken: Counter[str]) -> dict[str, int]:
+    """Every surface that a query may use, so that only the others are taken for misspelt."""
+    others = Counter(
+        word
+        for text in (
+            *(text for row in (*table.same, *table.slang) for text in (row.phrase, *row.terms)),
+            *(name for vehicle in table.vehicles for name in (vehicle.make, vehicle.model)),
+        )
+        for word in surfaces(text)
+    )
+    return {**dict.fromkeys(STOP | NEGATORS, 0), **dict.fromkeys(others, 0), **spoken}

@@ -1,0 +1,53 @@
+"""Which entries list the codes that were asked for, and what the codes mean.
+
+In: codes and the index. Out: points of each entry; the shop's own words for the codes. Mirrored by
+`site/static/search-rank.js`.
+"""
+
+from collections.abc import Sequence
+
+from builder.find.codes import AskedCode
+from builder.find.index import Index, Listed
+
+POINT = 1_000_000  # more than all words together can gain
+FIRST = 60  # for the code that a tree lists first, half for the second, a third for the third ...
+
+
+def code_points(index: Index, codes: Sequence[AskedCode]) -> dict[int, int]:
+    """Points of each entry for the codes that were asked for; those it lists first tell most."""
+    points: dict[int, int] = {}
+    for code in codes:
+        best: dict[int, int] = {}
+        for name in names(index, code):
+            for listed in index.codes.get(name, ()):
+                worth = POINT * _type_points(code, listed) + FIRST // (1 + listed.place)
+                best[listed.entry] = max(best.get(listed.entry, 0), worth)
+        for entry, worth in best.items():
+            points[entry] = points.get(entry, 0) + worth
+    return points
+
+
+def _type_points(code: AskedCode, listed: Listed) -> int:
+    """Three for the same failure type, two if one of both says none, one for another."""
+    if code.failure_type == listed.failure_type:
+        return 3
+    return 1 if code.failure_type and listed.failure_type else 2
+
+
+def names(index: Index, code: AskedCode) -> tuple[str, ...]:
+    """The codes that were meant: without a letter, all that have these digits."""
+    if code.letter:
+        return (code.letter + code.digits,)
+    return index.digits.get(code.digits, ())
+
+
+def code_words(index: Index, codes: Sequence[AskedCode]) -> tuple[tuple[str, str], ...]:
+    """Each code that was meant with the shop's own words for it; "" if there are none."""
+    return tuple(
+        (
+            f"{name}-{code.failure_type}" if code.failure_type else name,
+            index.code_says.get(name, ""),
+        )
+        for code in codes
+        for name in names(index, code) or (code.digits,)
+    )

@@ -1,0 +1,98 @@
+"""A query taken apart: codes, vehicle, words.
+
+In: what was typed, and the index. Out: `Question`, with what was corrected on the way. Codes and
+vehicle numbers are exact and never guessed. Mirrored by `site/static/search-rank.js`.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.find.codes import AskedCode, bare_codes_and_years, written_codes
+from builder.find.index import Index
+from builder.find.spelling import nearest, parted
+from builder.find.vehicles import AskedVehicle, named_in, number_in
+from builder.find.words import stem, surfaces
+
+LONGEST = 30  # words of a query that are looked at
+
+
+@dataclass(frozen=True, slots=True)
+class Spelt:
+    """Words of a query after correction."""
+
+    words: tuple[str, ...]
+    started: tuple[str, ...] = ()  # known words that begin with the last one, still being typed
+    corrected: tuple[tuple[str, str], ...] = ()
+    unknown: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A query taken apart; `spelt` has no vehicle and no code among its words."""
+
+    codes: tuple[AskedCode, ...]
+    vehicle: AskedVehicle
+    spelt: Spelt
+
+
+def question(asked: str, index: Index) -> Question:
+    """Take a query apart: vehicle number, codes, spelling, then vehicle, year and bare codes."""
+    vehicle, rest = number_in(asked)
+    codes, rest = written_codes(rest)
+    spelt = _spelt(surfaces(rest)[:LONGEST], index, finished=rest != rest.rstrip())
+    make, model, words = named_in(spelt.words, index.table.vehicles, index.spoken)
+    named = bool(make or model or vehicle)
+    bare, years, words = bare_codes_and_years(words, index.digits, vehicle_named=named)
+    vehicle = replace(vehicle, make=make, model=model, years=tuple(years) or vehicle.years)
+    return Question((*codes, *bare), vehicle, replace(spelt, words=tuple(words)))
+
+
+def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:
+    """Correct what nobody knows; the last word may be the beginning of one."""
+    words = _joined(typed, index)
+    started = () if finished else _started(words, index)
+    taken: list[str] = []
+    corrected: list[tuple[str, str]] = []
+    unknown: list[str] = []
+    for at, word in enumerate(words):
+        if is_known(word, index) or (started and at == len(words) - 1):
+            taken.append(word)
+        elif better := _corrected(word, index):
+            taken += better
+            corrected.append((word, " ".join(better)))
+        else:
+            taken.append(word)
+            unknown.append(word)
+    return Spelt(tuple(taken), started, tuple(corrected), tuple(unknown))
+
+
+def is_known(word: str, index: Index) -> bool:
+    """Whether a word, or one with another ending, stands anywhere in the index or its words."""
+    return word in index.known or stem(word) in index.stems
+
+
+def _joined(typed: Sequence[str], index: Index) -> list[str]:
+    """Join neighbours that are one known word, if one of them alone is none."""
+    made: list[str] = []
+    for word in typed:
+        last = made[-1] if made else ""
+        both = is_known(last, index) and is_known(word, index)
+        if last and not both and last + word in index.known:
+            made[-1] = last + word
+        else:
+            made.append(word)
+    return made
+
+
+def _started(words: Sequence[str], index: Index) -> tuple[str, ...]:
+    """Known words that the last one is the beginning of; () if it is a word by itself."""
+    last = words[-1] if words else ""
+    if len(last) < 2 or is_known(last, index):
+        return ()
+    return tuple(sorted(known for known in index.known if known.startswith(last)))
+
+
+def _corrected(word: str, index: Index) -> tuple[str, ...]:
+    two = parted(word, index.spoken)
+    one = None if two else nearest(word, index.known)
+    return two or ((one,) if one else ())
