@@ -1,10 +1,14 @@
 """Names that do not exist, and what may have been meant.
 
-In: a name and the names that there are. Out: a hint for a finding.
+In: a name and the names that there are. Out: a hint for a finding, or the finding.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
+
+from builder.model.finding import Finding
+from builder.model.text import Text
+from builder.rules.rule import Rule
 
 MOST_LISTED = 8
 
@@ -23,3 +27,14 @@ def offer(name: str, known: Iterable[str], otherwise: str) -> str:
     if 0 < len(names) <= MOST_LISTED:
         return f"{otherwise}; there are {', '.join(f'`{one}`' for one in names)}"
     return otherwise
+
+
+def unknown(
+    rule: Rule, names: Iterable[Text], known: Mapping[str, object], why: str, where: str
+) -> Iterator[Finding]:
+    """Yield a finding for every name that is not known; `where` says where such names are kept."""
+    what = rule.name.removeprefix("no-such-")
+    for name in names:
+        if name not in known:
+            hint = offer(name, known, f"add it to {where}, or name one that is there")
+            yield rule.finding(name.at, f"there is no {what} `{name}`", why, hint)

@@ -4,7 +4,7 @@ In: nothing. Out: `Rule`, the name and gravity under which findings are made, an
 a rule may ask about one tree. A rule is a module with a `RULE` and a `check`; see `all.py`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Protocol
@@ -12,8 +12,9 @@ from typing import Protocol
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.model.tree import Step, Tree
+from builder.model.tree import Check, Step, Tree
 from builder.rules.graph import Graph, graph_of
+from builder.rules.readings import Space, space_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +42,7 @@ class Facts:
     graph: Graph
     today: date
     steps: tuple[Step, ...]  # those without a mistake of text
+    spaces: Mapping[str, Space]  # by step, for the checks that measure
 
 
 def facts_of(tree: Tree, library: Library, today: date) -> Facts:
@@ -48,7 +50,9 @@ def facts_of(tree: Tree, library: Library, today: date) -> Facts:
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(over.step for over in callers if over.step)
     sound = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
-    return Facts(tree, library, graph_of(tree, entered), today, sound)
+    checks = ((str(step.id), step.body) for step in sound if isinstance(step.body, Check))
+    spaces = {name: space for name, body in checks if (space := space_of(body))}
+    return Facts(tree, library, graph_of(tree, entered), today, sound, spaces)
 
 
 class TreeRule(Protocol):

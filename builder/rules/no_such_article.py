@@ -1,0 +1,44 @@
+"""A how-to article that does not exist.
+
+Why: The step sends people to an explanation that is not there.
+
+Wrong:
+
+    belt:
+      check: Belt tight and dry
+      how_to: blet
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      how_to: belt
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write the name of a file in `kb/how-to/` without its ending, or write the article.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.rules.names import unknown
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="no-such-article",
+    family="knowledge",
+    severity=Severity.ERROR,
+    summary="A how-to article that does not exist.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every article that is not there."""
+    names = (step.how_to for step in facts.steps if step.how_to)
+    why = "the step sends people to an explanation that is not there"
+    yield from unknown(RULE, names, facts.library.how_tos, why, "kb/how-to/ as a file")

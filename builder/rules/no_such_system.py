@@ -1,0 +1,59 @@
+"""A system of the vehicle that is not in the list of systems.
+
+Why: The tree would be missing from the page of its system.
+
+Wrong:
+
+    # trees/charging/lamp-on.yml
+    format: 1
+    title: Charging lamp on
+    status: ready
+    system: chargin
+    symptom: {words: [battery light on]}
+    written: {by: R. Osei, date: 2026-03-02}
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    steps:
+      belt:
+        check: Belt tight and dry
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Right:
+
+    # trees/charging/lamp-on.yml
+    format: 1
+    title: Charging lamp on
+    status: ready
+    system: charging
+    symptom: {words: [battery light on]}
+    written: {by: R. Osei, date: 2026-03-02}
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    steps:
+      belt:
+        check: Belt tight and dry
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Mend: Write the system as `kb/systems.yml` has it, or add it there.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.rules.names import unknown
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="no-such-system",
+    family="knowledge",
+    severity=Severity.ERROR,
+    summary="A system that is not in the list of systems.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding where the tree's system is not known."""
+    why = "the tree would be missing from the page of its system"
+    yield from unknown(RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml")

@@ -1,0 +1,76 @@
+"""A unit that is not in the list of units.
+
+Why: A reading in a unit nobody knows cannot be compared or converted, and a slip of one letter
+turns milli into mega.
+
+Wrong:
+
+    drain:
+      check: Current with all asleep
+      when: [key out for 40 min]
+      reading: {unit: mAmps, from: 0, to: 400, resolution: 0.1, origin: common practice}
+      results:
+        - {result: at most 50, branch: all-good}
+        - {result: above 50, branch: repair}
+
+Right:
+
+    drain:
+      check: Current with all asleep
+      when: [key out for 40 min]
+      reading: {unit: mA, from: 0, to: 400, resolution: 0.1, origin: common practice}
+      results:
+        - {result: at most 50, branch: all-good}
+        - {result: above 50, branch: repair}
+
+Mend: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.model.tree import Check
+from builder.rules.rule import Facts, Rule
+from builder.trade.units import nearest_units, unit
+
+RULE = Rule(
+    name="unknown-unit",
+    family="readings",
+    severity=Severity.ERROR,
+    summary="A unit that is not in the list of units.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every unit of a reading or a figure that is not known."""
+    for step in facts.steps:
+        if isinstance(step.body, Check):
+            for reading in step.body.readings:
+                if not reading.one_of:
+                    yield from _unit(reading.unit)
+            if step.body.figure:
+                yield from _unit(step.body.figure.unit)
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every unit of a tool that is not known."""
+    for tool in library.tools.values():
+        for one in tool.reads:
+            yield from _unit(one.unit)
+
+
+def _unit(name: Text) -> Iterator[Finding]:
+    if unit(name) is None:
+        near = nearest_units(name)
+        offered = " or ".join(f"`{symbol}`" for symbol in near)
+        yield RULE.finding(
+            name.at,
+            f"there is no unit `{name}`",
+            "a reading in an unknown unit cannot be compared with anything",
+            f"did you mean {offered}?"
+            if near
+            else "write it as the list of units has it: V, mA, kPa",
+        )
