@@ -10,6 +10,7 @@ from html import escape
 from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
 
 HEAD = 5.0  # length of an arrow head
+_OWN = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
 
 
 def svg(chart: Chart) -> str:
@@ -25,23 +26,28 @@ def svg(chart: Chart) -> str:
 
 
 def _parts(chart: Chart) -> Iterator[str]:
+    named: set[str] = set()  # a step's first symbol can be linked to; repeats of it cannot
     for part in chart.parts:
         match part:
             case Box():
-                yield _box(part)
+                own = part.shape in _OWN and part.id not in named
+                if own:
+                    named.add(part.id)
+                yield _box(part, f"box-{part.id}" if own else "")
             case Line():
                 yield _line(part)
             case Label():
                 yield "".join(map(_run, part.runs))
 
 
-def _box(box: Box) -> str:
+def _box(box: Box, anchor: str) -> str:
     drawn = _symbol(box) + _panel(box) + "".join(map(_run, box.runs))
     kind = f"box {box.kind}" + (" arrival" if box.arrival else "")
     if not box.href:
         return f'<g class="{kind}">{drawn}</g>'
     name, href = escape(box.name), escape(box.href)
-    return f'<a class="{kind}" href="{href}" aria-label="{name}">{drawn}</a>'
+    id_ = f' id="{escape(anchor)}"' if anchor else ""
+    return f'<a class="{kind}"{id_} href="{href}" aria-label="{name}">{drawn}</a>'
 
 
 def _symbol(box: Box) -> str:
