@@ -1,30 +1,24 @@
 """Sections flowing down columns, as a newspaper does; no symbol is ever cut.
 
-In: measured blocks and the heights of the columns. Out: which blocks stand in which column.
+In: blocks, a style and the width and height of the columns. Out: which blocks stand in which
+column. All measures at the nominal text size.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from builder.chart.gaps import SECTION_GAP
+from builder.chart.size import Size
 from builder.chart.stock import Stock
-from builder.plan.outline import Block
-
-SECTION_GAP = 13.0
-
-
-class Measured(NamedTuple):
-    """What the flow needs to know of a block at one width."""
-
-    body: float
-    tail: float
-    cut: float
+from builder.chart.styles import Style
+from builder.plan.outline import Block, Section
 
 
 class Piece(NamedTuple):
     """Blocks of one section that stay together."""
 
     blocks: tuple[Block, ...]
+    sizes: tuple[Size, ...]
     first: bool  # of its section
     last: bool
     body: float
@@ -32,62 +26,64 @@ class Piece(NamedTuple):
     cut: float  # the connector instead, at the foot of a column
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """The pieces that stand in one column, from the top."""
 
     pieces: tuple[Piece, ...]
     height: float
 
 
-def pieces(stock: Stock, measure: Callable[[Block], Measured]) -> list[Piece]:
+Groups = tuple[tuple[tuple[Block, ...], bool, bool], ...]  # blocks, first and last of the section
+
+
+def groups(sections: Sequence[Section]) -> Groups:
     """Join the blocks that must not be parted.
 
     A head without results stays with what follows, and an end without results stays with the
     check that led to it: no lone head at the foot of a column, no lone fix at the top.
     """
-    found: list[Piece] = []
-    for section in stock.flow.sections:
-        groups: list[list[Block]] = []
-        for number, block in enumerate(section.blocks):
+    found = []
+    for section in sections:
+        joined: list[list[Block]] = []
+        for block in section.blocks:
             lone_end = block.down is None and not block.sides
-            after_lone_head = (
-                number > 0 and all(not b.sides for b in groups[-1]) and (len(groups) == 1)
-            )
-            if groups and (lone_end or after_lone_head):
-                groups[-1].append(block)
+            lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
+            if joined and (lone_end or lone_head):
+                joined[-1].append(block)
             else:
-                groups.append([block])
-        found += _section_pieces(groups, measure)
-    return found
+                joined.append([block])
+        last = len(joined) - 1
+        found += [(tuple(blocks), at == 0, at == last) for at, blocks in enumerate(joined)]
+    return tuple(found)
 
 
-def _section_pieces(groups: list[list[Block]], measure: Callable[[Block], Measured]) -> list[Piece]:
+def pieces(stock: Stock, style: Style, joined: Groups, column: float) -> list[Piece]:
+    """Measure what stays together in columns of a given width."""
     made = []
-    for number, group in enumerate(groups):
-        sizes = [measure(block) for block in group]
-        body = sum(size.body for size in sizes) + sum(size.tail for size in sizes[:-1])
-        last = number == len(groups) - 1
-        made.append(Piece(tuple(group), number == 0, last, body, sizes[-1].tail, sizes[-1].cut))
+    size = style.size
+    for blocks, first, last in joined:
+        sizes = tuple([size(stock, block, column) for block in blocks])
+        body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])
+        made.append(Piece(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut))
     return made
 
 
-def flow(items: Sequence[Piece], heights: Callable[[int], float], most: int) -> list[Column] | None:
+def fill(items: Sequence[Piece], height: Callable[[int], float], most: int) -> list[Column] | None:
     """Fill columns in order; None if more than `most` are needed or a piece is too tall."""
     columns: list[Column] = []
     start = 0
     while start < len(items):
         if len(columns) == most:
             return None
-        taken, height = _fill(items, start, heights(len(columns)))
+        taken, high = _take(items, start, height(len(columns)))
         if not taken:
             return None
-        columns.append(Column(tuple(items[start : start + taken]), height))
+        columns.append(Column(tuple(items[start : start + taken]), high))
         start += taken
     return columns
 
 
-def _fill(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
+def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
     """Return how many pieces fit, and the height they take with the connector at the foot."""
     used = 0.0
     taken, height = 0, 0.0
@@ -104,15 +100,13 @@ def _fill(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
     return taken, height
 
 
-def balanced(items: Sequence[Piece], columns: int, room: float) -> list[Column] | None:
-    """Fill at most `columns` columns, no taller than they must be."""
-    best = flow(items, lambda _: room, columns)
-    if best is None:
-        return None
+def balanced(items: Sequence[Piece], columns: Sequence[Column]) -> list[Column]:
+    """Fill the same number of columns again, no taller than they must be."""
+    best = list(columns)
     low, high = 0.0, max(column.height for column in best)
     while high - low > 1:
         middle = (low + high) / 2
-        found = flow(items, lambda _, tall=middle: tall, columns)  # type: ignore[misc]
+        found = fill(items, lambda _, tall=middle: tall, len(columns))  # type: ignore[misc]
         if found is None:
             low = middle
         else:

@@ -10,14 +10,8 @@ from typing import NamedTuple
 
 from builder.chart.flow import Node
 from builder.chart.fonts import LEADING, bold, medium
+from builder.chart.gaps import SMALL, TEXT
 from builder.model.knowledge import Signal
-
-TEXT = 10.0  # nominal size of the words in a box
-SMALL = 9.0  # labels, conditions, notes: never smaller than nine tenths of the text
-PAD_X = 5.0  # from the edge of a box to its words
-PAD_Y = 3.5
-ROUND_END = 2.0  # further room at the rounded ends of a terminator
-SPACE = 0.28 * TEXT
 
 
 class Word(NamedTuple):

@@ -3,9 +3,13 @@
 In: broken lines and a rectangle. Out: the `Box` and `Label` values of a chart.
 """
 
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.fonts import LEADING
-from builder.chart.measure import PAD_Y, SMALL, Broken, Word, line_width, width, words_of
+from builder.chart.gaps import PAD_Y, SMALL
+from builder.chart.measure import Broken, Word, line_width, width, words_of
 from builder.chart.stock import Stock
 
 SHAPES = {
@@ -24,13 +28,28 @@ KINDS = {
     "stop": "Stop",
     "hand-over": "Other tree",
 }
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """What drawing needs to know beside the place: the words, and which step is on which sheet."""
+
+    stock: Stock
+    sheets: Mapping[str, int] = field(default_factory=dict)  # {}: all is on one sheet
+    sheet: int = 1
+    tops: frozenset[str] = frozenset()  # steps at the head of a column, reached by a connector
+
+
 BASELINE = 0.92  # from the top of a line to its baseline, in ems
 HALF = 4.0  # half the width of the small diamond
 
 
-def box_part(stock: Stock, name: str, lines: Broken, rect: Rect) -> Box:
+def box_part(pen: Pen, name: str, lines: Broken, rect: Rect) -> Box:
     """Put a node and its words in place."""
+    stock = pen.stock
     node = stock.flow.nodes[name]
+    if node.kind == "start":
+        rect = replace(rect, width=min(rect.width, width(lines) + 2 * stock.pad(name)))
     runs = text_runs(lines, rect.x + stock.pad(name), rect.y + PAD_Y)
     panel = None
     if node.caution:
@@ -47,22 +66,26 @@ def box_part(stock: Stock, name: str, lines: Broken, rect: Rect) -> Box:
         signal=node.caution or "",
         href=node.href,
         name=f"{KINDS[node.kind]} {words}" + (f" ({node.caution})" if node.caution else ""),
-        arrival=name in stock.flow.arrivals,
+        arrival=name in stock.flow.arrivals or name in pen.tops,
     )
 
 
-def connector_part(stock: Stock, target: str, rect: Rect) -> Box:
-    """Put a connector that bears the number of the step it goes on at."""
-    node = stock.flow.nodes[target]
-    (word,) = words_of(node.number or "?", SMALL, True, "number")
-    x = rect.x + (rect.width - word.width) / 2
-    y = rect.y + rect.height / 2 + 0.35 * SMALL
+def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
+    """Put a connector that bears the number of the step it goes on at, and its sheet."""
+    node = pen.stock.flow.nodes[target]
+    words = words_of(node.number or "?", SMALL, True, "number")
+    sheet = pen.sheets.get(target, pen.sheet)
+    if sheet != pen.sheet:
+        words += words_of(f"sheet {sheet}", SMALL, False, "small")
+    line = list(words)
+    x = rect.x + (rect.width - line_width(line)) / 2
+    y = rect.y + rect.height / 2 + (0.35 - BASELINE) * SMALL
     return Box(
         id=target,
         kind="connector",
         shape=Shape.CONNECTOR,
         rect=rect,
-        runs=(Run(word.text, x, y, SMALL, True, word.width, "number"),),
+        runs=text_runs([line], x, y),
         href=node.href,
         name=f"Go to step {node.number}: {node.text}",
     )

@@ -3,27 +3,34 @@
 In: a `Flow`. Out: a `Stock` that breaks boxes and labels at any width and remembers what it broke.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from builder.chart.flow import Flow
-from builder.chart.measure import (
+from builder.chart.gaps import (
+    ARROW,
+    BESIDE,
+    CONNECTOR_HEIGHT,
+    INDENT,
     PAD_X,
     PAD_Y,
     ROUND_END,
     SMALL,
+    TRUNK,
+)
+from builder.chart.measure import (
     Broken,
     Words,
     broken,
     height,
     label_words,
+    line_width,
     node_words,
     words_of,
 )
-from builder.plan.outline import Block
 
 ROUNDED = frozenset({"start", "fix", "stop"})
-CONNECTOR_HEIGHT = 14.0
+Lines = tuple[Broken, float]  # broken lines and the height they take
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,34 +41,39 @@ class Stock:
     boxes: Mapping[str, Words]
     labels: Mapping[tuple[str, int], Words]
     connectors: Mapping[str, float]  # width of the connector that bears the number of a node
-    _broken: dict[tuple[str, float], tuple[Broken, float]] = field(default_factory=dict)
+    _boxes: dict[tuple[str, float], Lines] = field(default_factory=dict)
+    _labels: dict[tuple[str, int, float], Lines] = field(default_factory=dict)
 
-    def box(self, node: str, width: float) -> tuple[Broken, float]:
-        """Lines and height of a box of a given width."""
+    def box(self, node: str, width: float) -> Lines:
+        """Lines of a box of a given width, and the height of the box."""
         key = (node, width)
-        if key not in self._broken:
+        found = self._boxes.get(key)
+        if found is None:
             lines = broken(self.boxes[node], width - 2 * self.pad(node))
-            self._broken[key] = (lines, height(lines) + 2 * PAD_Y)
-        return self._broken[key]
+            found = self._boxes[key] = (lines, height(lines) + 2 * PAD_Y)
+        return found
+
+    def label(self, node: str, lead: int, width: float) -> Lines:
+        """Lines and height of a label of at most a given width."""
+        key = (node, lead, width)
+        found = self._labels.get(key)
+        if found is None:
+            lines = broken(self.labels[node, lead], width)
+            found = self._labels[key] = (lines, height(lines))
+        return found
 
     def pad(self, node: str) -> float:
         """Room between the side of a box and its words."""
         return PAD_X + (ROUND_END if self.flow.nodes[node].kind in ROUNDED else 0)
 
-    def label(self, node: str, lead: int, width: float) -> tuple[Broken, float]:
-        """Lines and height of a label of at most a given width."""
-        lines = broken(self.labels[node, lead], width)
-        return lines, height(lines)
-
-    def target(self, block: Block | str, lead: int) -> str:
+    def target(self, node: str, lead: int) -> str:
         """Where a lead of a node goes."""
-        step = block if isinstance(block, str) else block.step
-        return self.flow.edges[step][lead].target
+        return self.flow.edges[node][lead].target
 
 
 def stock(flow: Flow, sheets: bool = False) -> Stock:
     """Measure every word of a flow; with `sheets`, connectors have room for a sheet's number."""
-    more = " sheet 88" if sheets else ""
+    more = words_of("sheet 88", SMALL, False) if sheets else ()
     return Stock(
         flow=flow,
         boxes={name: node_words(node) for name, node in flow.nodes.items()},
@@ -71,8 +83,44 @@ def stock(flow: Flow, sheets: bool = False) -> Stock:
             for lead, edge in enumerate(edges)
         },
         connectors={
-            name: max(sum(w.width + w.space for w in words_of(node.number + more, SMALL, True)) + 9,
-                      CONNECTOR_HEIGHT + 4)
+            name: max(
+                line_width([*words_of(node.number or "?", SMALL, True), *more]) + 10,
+                CONNECTOR_HEIGHT + 4,
+            )
             for name, node in flow.nodes.items()
         },
-    )  # fmt: skip
+    )
+
+
+def least_box(stock: Stock) -> float:
+    """Return the narrowest width in which every box that stands straight down holds its words."""
+    return max((room for room, _ in _least(stock)), default=0)
+
+
+def least_lane(stock: Stock) -> float:
+    """Return the narrowest strip of results in which every box and label holds its words."""
+    return max((room for _, room in _least(stock)), default=0)
+
+
+def _least(stock: Stock) -> Iterator[tuple[float, float]]:
+    for section in stock.flow.sections:
+        for block in section.blocks:
+            step = block.step
+            yield _least_width(stock, step), 0
+            if block.down is not None:
+                yield TRUNK + _least_connector(stock, step, block.down), 0
+            for side in block.sides:
+                yield 0, BESIDE + stock.labels[step, side.lead].widest
+                if not side.links:
+                    yield 0, _least_connector(stock, step, side.lead)
+                yield 0, max((INDENT + _least_width(stock, link.step) for link in side.links),
+                             default=0)  # fmt: skip
+
+
+def _least_width(stock: Stock, node: str) -> float:
+    return stock.boxes[node].widest + 2 * stock.pad(node)
+
+
+def _least_connector(stock: Stock, node: str, lead: int) -> float:
+    pill = stock.connectors[stock.target(node, lead)]
+    return BESIDE + stock.labels[node, lead].widest + ARROW + pill
