@@ -68,6 +68,7 @@ def covered_phrases(part: Concept, index: Index) -> Credits:
         for phrase, total in _words_found(words, index).items():
             found = total // len(words)
             credit = found if len(words) == 1 and found == 100 else found * found // 100
+            credit = credit * index.phrases[phrase].weight // 100
             credits[phrase] = max(credit, credits.get(phrase, 0))
     return credits
 

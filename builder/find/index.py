@@ -9,10 +9,16 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.find.phrasebook import Phrasebook, concepts, in_same_words, phrasebook
-from builder.find.rows import Table, TreeRow, VehicleRow
+from builder.find.rows import Table, VehicleRow
 from builder.find.rows import table as rows_of
 from builder.find.words import NEGATORS, STOP, content, stem, surfaces, tokens
 from builder.model.library import Library
+
+# Percent that a word counts, by the phrase it stands in.
+OWN = 100  # the title, and the symptom in the words of customers
+LAMP = 80  # the name of a lamp that is on
+LOOKS = 60  # how that lamp looks
+SYSTEM = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +29,7 @@ class Entry:
     title: str
     kind: str  # tree | how-to
     vehicles: tuple[VehicleRow, ...] = ()  # () = any
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +39,7 @@ class Phrase:
     entry: int
     text: str
     length: int  # words that say something
+    weight: int  # percent: what the tree says of itself counts more than the name of a lamp
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,12 +82,12 @@ def index_of(table: Table) -> Index:
     phrases: list[Phrase] = []
     postings: dict[str, list[int]] = defaultdict(list)
     spoken: Counter[str] = Counter()
-    for entry, text in _texts(table):
+    for entry, text, weight in _texts(table):
         words = surfaces(text)
         found = in_same_words(tokens(words), same)
         for token in _expanded(found, slang):
             postings[token].append(len(phrases))
-        phrases.append(Phrase(entry, text, len(content(found))))
+        phrases.append(Phrase(entry, text, len(content(found)), weight))
         spoken.update(words)
     codes = _codes(table)
     known = _known(table, spoken)
@@ -102,26 +110,23 @@ def index_of(table: Table) -> Index:
 def _entries(table: Table) -> Iterator[Entry]:
     for tree in table.trees:
         vehicles = tuple(table.vehicles[at] for at in tree.vehicles)
-        yield Entry(tree.id, tree.title, "tree", vehicles)
+        yield Entry(tree.id, tree.title, "tree", vehicles, bool(tree.draft))
     for how_to in table.how_tos:
         yield Entry(how_to.id, how_to.name, "how-to")
 
 
-def _texts(table: Table) -> Iterator[tuple[int, str]]:
-    """Every phrase with the number of its entry."""
+def _texts(table: Table) -> Iterator[tuple[int, str, int]]:
+    """Every phrase with the number of its entry and its weight."""
     for at, tree in enumerate(table.trees):
-        for text in (tree.title, *tree.words, *_lamps_and_system(table, tree)):
-            yield at, text
+        for text in (tree.title, *tree.words):
+            yield at, text, OWN
+        for lamp in tree.lamps:
+            yield at, table.lamps[lamp].name, LAMP
+            yield at, table.lamps[lamp].looks, LOOKS
+        if tree.system >= 0:
+            yield at, table.systems[tree.system].name, SYSTEM
     for at, how_to in enumerate(table.how_tos, start=len(table.trees)):
-        yield at, how_to.name
-
-
-def _lamps_and_system(table: Table, tree: TreeRow) -> Iterator[str]:
-    for at in tree.lamps:
-        yield table.lamps[at].name
-        yield table.lamps[at].looks
-    if tree.system >= 0:
-        yield table.systems[tree.system].name
+        yield at, how_to.name, OWN
 
 
 def _expanded(found: list[str], slang: Phrasebook) -> Iterable[str]:

@@ -55,13 +55,12 @@ def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:
     corrected: list[tuple[str, str]] = []
     unknown: list[str] = []
     for at, word in enumerate(words):
-        if is_known(word, index) or (started and at == len(words) - 1):
-            taken.append(word)
-        elif better := _corrected(word, index):
-            taken += better
+        sure = is_known(word, index) or (bool(started) and at == len(words) - 1)
+        better = () if sure else _corrected(word, index)
+        taken += better or (word,)
+        if better:
             corrected.append((word, " ".join(better)))
-        else:
-            taken.append(word)
+        elif not sure:
             unknown.append(word)
     return Spelt(tuple(taken), started, tuple(corrected), tuple(unknown))
 

@@ -25,7 +25,7 @@ from builder.find.words import content, flipped, surfaces, tokens
 
 MOST = 12  # hits handed back
 WEAK = 8  # a hit with less than an eighth of the best one's score is left out
-MEANT = 4  # a quarter of the score for what the code means
+MEANT = 1  # a quarter of the score for what the code means
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,7 @@ class Hit:
     score: int
     said: str  # the phrase of it that fits best, "" if it was found by a code or a vehicle
     share: int  # percent of the query that it covers
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,4 +167,4 @@ def _best(index: Index, found: Sequence[Scored]) -> tuple[Hit, ...]:
 def _hit(index: Index, found: Scored) -> Hit:
     entry = index.entries[found.entry]
     said = index.phrases[found.phrase].text if found.phrase >= 0 else ""
-    return Hit(entry.id, entry.title, entry.kind, found.score, said, found.share)
+    return Hit(entry.id, entry.title, entry.kind, found.score, said, found.share, entry.draft)

@@ -61,7 +61,6 @@ class TreeRow(NamedTuple):
     lamps: tuple[int, ...]
     codes: tuple[str, ...]
     words: tuple[str, ...]
-    during: tuple[str, ...]
     vehicles: tuple[int, ...]  # () = any
     draft: int  # 1 for a draft
 
@@ -139,7 +138,6 @@ def _tree(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> 
         lamps=tuple(lamps.index(str(lamp)) for lamp in tree.symptom.lamps if lamp in lamps),
         codes=tuple(str(code) for code in tree.symptom.codes),
         words=tuple(str(words) for words in tree.symptom.words),
-        during=tuple(str(what) for what in tree.symptom.during),
         vehicles=tuple(vehicles.index(_vehicle(scope)) for scope in tree.applies_to),
         draft=int(tree.status == "draft"),
     )

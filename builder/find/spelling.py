@@ -34,19 +34,27 @@ def distance(one: str, other: str, limit: int) -> int:
 
 
 def nearest(word: str, known: Mapping[str, int]) -> str | None:
-    """The likeliest known word: fewest edits, same first letter, most used, first in the alphabet.
+    """The likeliest known word: fewest edits, same first letter, letters only left out, most used.
+
+    People leave letters out more often than they change or add some.
 
     A word is never turned into one of another first letter by more than one edit.
     """
-    best: tuple[int, bool, int, str] | None = None
+    best: tuple[int, bool, bool, int, str] | None = None
     limit = edits_allowed(word)
     for candidate, used in known.items() if limit else ():
         apart = distance(word, candidate, limit)
         other_start = candidate[0] != word[0]
         if apart <= (min(limit, 1) if other_start else limit):
-            rank = (apart, other_start, -used, candidate)
+            rank = (apart, other_start, not left_out(word, candidate), -used, candidate)
             best = rank if best is None or rank < best else best
     return best[-1] if best else None
+
+
+def left_out(word: str, candidate: str) -> bool:
+    """Whether a word is another one with letters left out."""
+    signs = iter(candidate)
+    return all(sign in signs for sign in word)
 
 
 def parted(word: str, known: Container[str]) -> tuple[str, str] | None:

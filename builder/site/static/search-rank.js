@@ -1,0 +1,400 @@
+/* The symptom index and the ranking.
+ *
+ * In: the rows of the shop (`search-rows.js`) and a query. Out: what was understood, the hits, best
+ * first, and where to look instead. The same as `find/index.py`, `question.py`, `cover.py`,
+ * `meant.py`, `offers.py` and `rank.py`, function by function; one table of cases holds both
+ * together. Whole numbers throughout, so that both come to the same scores.
+ */
+"use strict";
+(() => {
+  const find = globalThis.baytreeFind;
+  const { STOP, NEGATORS, surfaces, stem, tokens, content, flipped, unique } = find;
+
+  // index.py
+
+  function index(rows) {
+    const same = find.phrasebook(rows.same);
+    const slang = find.phrasebook(rows.slang, same);
+    const made = {
+      rows, same, slang, entries: entriesOf(rows), phrases: [], postings: new Map(),
+      spoken: new Map(),
+    };
+    for (const [entry, text, weight] of textsOf(rows)) {
+      const words = surfaces(text);
+      const found = find.inSameWords(tokens(words), same);
+      for (const token of expanded(found, slang)) push(made.postings, token, made.phrases.length);
+      made.phrases.push({ entry, text, length: content(found).length, weight });
+      for (const word of words) made.spoken.set(word, (made.spoken.get(word) ?? 0) + 1);
+    }
+    made.codes = codesOf(rows);
+    made.codeSays = new Map(rows.codes);
+    made.digits = digitsOf(unique([...made.codes.keys(), ...made.codeSays.keys()]));
+    made.known = knownOf(rows, made.spoken);
+    made.stems = new Set([...made.known.keys()].map(stem));
+    return made;
+  }
+
+  function push(map, key, value) {
+    if (map.has(key)) map.get(key).push(value);
+    else map.set(key, [value]);
+  }
+
+  function entriesOf(rows) {
+    const trees = rows.trees.map(([id, title, , , , , vehicles, draft]) => ({
+      id, title, kind: "tree", vehicles: vehicles.map((at) => rows.vehicles[at]),
+      draft: Boolean(draft),
+    }));
+    const howTos = rows.how_tos.map(([id, title]) => ({
+      id, title, kind: "how-to", vehicles: [], draft: false,
+    }));
+    return [...trees, ...howTos];
+  }
+
+  const [OWN, LAMP, LOOKS, SYSTEM] = [100, 80, 60, 60];
+
+  function* textsOf(rows) {
+    for (const [at, [, title, system, lamps, , words]] of rows.trees.entries()) {
+      for (const text of [title, ...words]) yield [at, text, OWN];
+      for (const lamp of lamps) {
+        yield [at, rows.lamps[lamp][1], LAMP];
+        yield [at, rows.lamps[lamp][2], LOOKS];
+      }
+      if (system >= 0) yield [at, rows.systems[system][1], SYSTEM];
+    }
+    for (const [at, [, title]] of rows.how_tos.entries())
+      yield [rows.trees.length + at, title, OWN];
+  }
+
+  const expanded = (found, slang) =>
+    unique(find.concepts(found, slang).flatMap((concept) => concept.alternatives.flat()));
+
+  function codesOf(rows) {
+    const codes = new Map();
+    for (const [entry, [, , , , listed]] of rows.trees.entries())
+      for (const [place, code] of listed.entries()) {
+        const [short, failureType = ""] = code.split("-");
+        push(codes, short, { entry, failureType, place });
+      }
+    return codes;
+  }
+
+  function digitsOf(codes) {
+    const digits = new Map();
+    for (const code of codes.sort()) push(digits, code.slice(1), code);
+    return digits;
+  }
+
+  function knownOf(rows, spoken) {
+    const texts = [
+      ...[...rows.same, ...rows.slang].flatMap(([phrase, terms]) => [phrase, ...terms]),
+      ...rows.vehicles.flatMap(([make, model]) => [make, model]),
+    ];
+    const others = [...STOP, ...NEGATORS, ...texts.flatMap(surfaces)];
+    return new Map([...others.map((word) => [word, 0]), ...spoken]);
+  }
+
+  // question.py
+
+  function question(asked, index) {
+    const [number, withoutNumber] = find.numberIn(asked);
+    const [written, rest] = find.writtenCodes(withoutNumber);
+    const spelt = spell(surfaces(rest).slice(0, 30), index, rest !== rest.trimEnd());
+    const [make, model, others] = find.namedIn(spelt.words, index.rows.vehicles, index.spoken);
+    const named = Boolean(make.length || model.length || number.number);
+    const [bare, years, words] = find.bareCodesAndYears(others, index.digits, named);
+    const vehicle = { ...number, make, model, years: years.length ? years : number.years };
+    return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words } };
+  }
+
+  function spell(typed, index, finished) {
+    const words = joined(typed, index);
+    const started = finished ? [] : startedBy(words, index);
+    const spelt = { words: [], started, corrected: [], unknown: [] };
+    for (const [at, word] of words.entries()) {
+      const sure = isKnown(word, index) || (started.length && at === words.length - 1);
+      const better = sure ? [] : corrected(word, index);
+      spelt.words.push(...(better.length ? better : [word]));
+      if (better.length) spelt.corrected.push([word, better.join(" ")]);
+      else if (!sure) spelt.unknown.push(word);
+    }
+    return spelt;
+  }
+
+  const isKnown = (word, index) => index.known.has(word) || index.stems.has(stem(word));
+
+  function joined(typed, index) {
+    const made = [];
+    for (const word of typed) {
+      const last = made.at(-1) ?? "";
+      const both = isKnown(last, index) && isKnown(word, index);
+      if (last && !both && index.known.has(last + word)) made[made.length - 1] = last + word;
+      else made.push(word);
+    }
+    return made;
+  }
+
+  function startedBy(words, index) {
+    const last = words.at(-1) ?? "";
+    if (last.length < 2 || isKnown(last, index)) return [];
+    return [...index.known.keys()].filter((known) => known.startsWith(last)).sort();
+  }
+
+  function corrected(word, index) {
+    const two = find.parted(word, index.spoken);
+    const one = two ? null : find.nearest(word, index.known);
+    return two ?? (one ? [one] : []);
+  }
+
+  // cover.py
+
+  const OPPOSITE = 50;
+
+  function cover(parts, index) {
+    const made = { concepts: parts.length, gain: new Map(), credit: new Map(), fit: new Map(),
+      phrase: new Map() }; // prettier-ignore
+    const phraseGain = new Map();
+    const phraseCredit = new Map();
+    let most = 0;
+    for (const part of parts) {
+      const inPhrases = coveredPhrases(part, index);
+      const inEntries = byEntry(inPhrases, index);
+      const having = [...inEntries.values()].filter((credit) => credit > 50).length;
+      const rare = rarity(index.entries.length, having);
+      most += rare * 100;
+      add(made.gain, inEntries, rare);
+      add(made.credit, inEntries, 1);
+      add(phraseGain, inPhrases, rare);
+      add(phraseCredit, inPhrases, 1);
+    }
+    for (const phrase of [...phraseGain.keys()].sort((one, other) => one - other)) {
+      const { entry, length } = index.phrases[phrase];
+      const recall = Math.floor((phraseGain.get(phrase) * 100) / most);
+      const fits = fit(recall, Math.floor(phraseCredit.get(phrase) / length));
+      if (fits > (made.fit.get(entry) ?? -1)) {
+        made.fit.set(entry, fits);
+        made.phrase.set(entry, phrase);
+      }
+    }
+    return made;
+  }
+
+  const share = (covered, entry) =>
+    covered.concepts ? Math.floor((covered.credit.get(entry) ?? 0) / covered.concepts) : 0;
+
+  function coveredPhrases(part, index) {
+    const credits = new Map();
+    for (const words of part.alternatives)
+      for (const [phrase, total] of wordsFound(words, index)) {
+        const found = Math.floor(total / words.length);
+        const whole = found === 100 ? found : Math.floor((found * found) / 100);
+        const credit = Math.floor((whole * index.phrases[phrase].weight) / 100);
+        if (credit > (credits.get(phrase) ?? 0)) credits.set(phrase, credit);
+      }
+    return credits;
+  }
+
+  function wordsFound(words, index) {
+    const totals = new Map();
+    const count = (phrase, credit) => totals.set(phrase, (totals.get(phrase) ?? 0) + credit);
+    for (const token of words) {
+      const own = index.postings.get(token) ?? [];
+      const opposite = index.postings.get(flipped(token)) ?? [];
+      for (const phrase of own) count(phrase, 100);
+      if (opposite.length) {
+        const taken = new Set(own);
+        for (const phrase of opposite) if (!taken.has(phrase)) count(phrase, OPPOSITE);
+      }
+    }
+    return totals;
+  }
+
+  function byEntry(inPhrases, index) {
+    const best = new Map();
+    for (const [phrase, credit] of inPhrases) {
+      const { entry } = index.phrases[phrase];
+      if (credit > (best.get(entry) ?? 0)) best.set(entry, credit);
+    }
+    return best;
+  }
+
+  function add(totals, credits, times) {
+    for (const [at, credit] of credits) totals.set(at, (totals.get(at) ?? 0) + credit * times);
+  }
+
+  const rarity = (entries, having) =>
+    Math.floor(100 * Math.log(1 + entries / Math.max(1, having)) + 0.5);
+
+  function fit(recall, precision) {
+    const most = Math.min(precision, 100);
+    return recall + most ? Math.floor((2 * recall * most) / (recall + most)) : 0;
+  }
+
+  // meant.py
+
+  const POINT = 1000000;
+  const FIRST = 60;
+
+  function codePoints(index, codes) {
+    const points = new Map();
+    for (const code of codes) {
+      const best = new Map();
+      for (const name of namesOf(index, code))
+        for (const listed of index.codes.get(name) ?? []) {
+          const worth = POINT * typePoints(code, listed) + Math.floor(FIRST / (1 + listed.place));
+          best.set(listed.entry, Math.max(best.get(listed.entry) ?? 0, worth));
+        }
+      add(points, best, 1);
+    }
+    return points;
+  }
+
+  function typePoints(code, listed) {
+    if (code.failureType === listed.failureType) return 3;
+    return code.failureType && listed.failureType ? 1 : 2;
+  }
+
+  const namesOf = (index, code) =>
+    code.letter ? [code.letter + code.digits] : (index.digits.get(code.digits) ?? []);
+
+  function codeWords(index, codes) {
+    return codes.flatMap((code) => {
+      const names = namesOf(index, code);
+      return (names.length ? names : [code.digits]).map((name) => [
+        code.failureType ? `${name}-${code.failureType}` : name,
+        index.codeSays.get(name) ?? "",
+      ]);
+    });
+  }
+
+  // offers.py
+
+  function offers(rows, query) {
+    const systems = new Set(rows.trees.map((tree) => tree[2]));
+    const lamps = new Set(rows.trees.flatMap((tree) => tree[3]));
+    const offer = (kind) => ([id, name]) => ({ kind, id, name });
+    return [
+      ...nearestOf(rows.systems.filter((_, at) => systems.has(at)).map(offer("system")), query),
+      ...nearestOf(rows.lamps.filter((_, at) => lamps.has(at)).map(offer("lamp")), query),
+    ];
+  }
+
+  function nearestOf(found, query) {
+    const liked = found.map((offer) => ({ offer, like: likeness(query, offer.name) }));
+    liked.sort((one, other) =>
+      other.like - one.like || (one.offer.name < other.offer.name ? -1 : 1));
+    return liked.slice(0, 6).map(({ offer }) => offer);
+  }
+
+  function likeness(one, other) {
+    const [ours, theirs] = [pairs(one), pairs(other)];
+    const shared = [...ours].filter((pair) => theirs.has(pair)).length;
+    return Math.floor((200 * shared) / Math.max(1, ours.size + theirs.size));
+  }
+
+  const pairs = (text) =>
+    new Set(surfaces(text).flatMap((word) =>
+      Array.from({ length: word.length - 1 }, (_, at) => word.slice(at, at + 2))));
+
+  // rank.py
+
+  const MOST = 12;
+  const WEAK = 8;
+  const MEANT = 1;
+
+  function rank(index, query) {
+    const asked = question(query, index);
+    const parts = askedConcepts(asked, index);
+    const found = scored(index, asked, parts);
+    const fitting = found.filter((hit) => fitsVehicle(index, asked.vehicle, hit.entry));
+    const hits = bestOf(index, fitting);
+    const understood = {
+      codes: codeWords(index, asked.codes),
+      vehicle: asked.vehicle,
+      corrected: asked.spelt.corrected,
+      slang: parts.filter((part) => part.phrase)
+        .map((part) => [index.slang.said.get(part.phrase), index.slang.means.get(part.phrase)]),
+      unknown: asked.spelt.unknown,
+      otherVehicles: found.length - fitting.length,
+    };
+    const weak = !hits.length || (hits[0].score < POINT && hits[0].share < 50);
+    return { understood, hits, offers: weak ? offers(index.rows, query) : [] };
+  }
+
+  function askedConcepts(asked, index) {
+    const found = find.inSameWords(tokens(asked.spelt.words), index.same);
+    const parts = find.concepts(found, index.slang);
+    if (asked.spelt.started.length && parts.length) {
+      const negated = found.at(-1).startsWith("!");
+      const words = new Map(asked.spelt.started
+        .map((word) => begun(word, index, negated))
+        .map((word) => [word.join(" "), word]));
+      words.delete("");
+      parts[parts.length - 1] = { alternatives: [...words.values()], phrase: "" };
+    }
+    return parts;
+  }
+
+  function begun(word, index, negated) {
+    const found = content(find.inSameWords(tokens([word]), index.same));
+    return negated ? found.map(flipped) : found;
+  }
+
+  function codeConcepts(asked, index) {
+    const text = codeWords(index, asked.codes).map(([, says]) => says).join(" ");
+    return find.concepts(find.inSameWords(tokens(surfaces(text)), index.same), index.slang);
+  }
+
+  function scored(index, asked, parts) {
+    const points = codePoints(index, asked.codes);
+    const meant = cover(codeConcepts(asked, index), index);
+    const said = parts.length || points.size ? cover(parts, index) : meant;
+    if (!asked.codes.length && !parts.length) {
+      const own = (entry) => entry.vehicles.length && find.isVehicle(asked.vehicle);
+      return index.entries.flatMap((entry, at) =>
+        own(entry) ? [{ entry: at, score: 1, phrase: -1, share: 0 }] : []);
+    }
+    return unique([...points.keys(), ...said.gain.keys()]).map((entry) =>
+      score(index, entry, points.get(entry) ?? 0, said, meant));
+  }
+
+  function score(index, entry, points, said, meant) {
+    const byMeaning = points ? Math.floor(wordScore(index, meant, entry) / MEANT) : 0;
+    return {
+      entry,
+      score: points + wordScore(index, said, entry) + byMeaning,
+      phrase: said.phrase.get(entry) ?? -1,
+      share: share(said, entry),
+    };
+  }
+
+  function wordScore(index, covered, entry) {
+    if (!covered.gain.has(entry)) return 0;
+    const part = share(covered, entry);
+    const whole = covered.gain.get(entry) * part * part * (100 + covered.fit.get(entry));
+    const score = Math.floor(whole / 100000000);
+    return index.entries[entry].kind === "how-to" ? Math.floor(score / 2) : score;
+  }
+
+  function fitsVehicle(index, asked, entry) {
+    const { vehicles } = index.entries[entry];
+    if (!find.isVehicle(asked) || !vehicles.length) return true;
+    return vehicles.some((vehicle) => find.fits(asked, vehicle));
+  }
+
+  function bestOf(index, found) {
+    const id = (hit) => index.entries[hit.entry].id;
+    const ordered = found.sort((one, other) =>
+      other.score - one.score || (id(one) < id(other) ? -1 : 1)).slice(0, MOST);
+    const least = ordered.length ? Math.floor(ordered[0].score / WEAK) : 0;
+    return ordered.filter((hit) => hit.score && hit.score >= least)
+      .map((hit) => hitOf(index, hit));
+  }
+
+  function hitOf(index, found) {
+    const { id, title, kind, draft } = index.entries[found.entry];
+    const said = found.phrase >= 0 ? index.phrases[found.phrase].text : "";
+    return { id, title, kind, score: found.score, said, share: found.share, draft };
+  }
+
+  Object.assign(find, { index, rank });
+})();
