@@ -51,7 +51,7 @@ Judged = Callable[[Mapping[str, str]], list[Finding]]
 def files_of(text: str) -> dict[str, str]:
     """Split the text of a case into its files, each a whole file."""
     parts = FILE.split(text)
-    if parts[0].strip():
+    if re.sub(r"(?m)^#.*$", "", parts[0]).strip():
         return {"trees/charging/case.yml": whole(parts[0], "charging", "case")}
     found = {}
     for name, part in zip(parts[1::2], parts[2::2], strict=True):
