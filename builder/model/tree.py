@@ -142,6 +142,7 @@ class FixOption:
     tow: bool = False
     note: Text | None = None
     not_offered: Text | None = None
+    chance: Number | None = None  # of coming back with the same fault, 0 to 1
 
 
 @dataclass(frozen=True, slots=True)
