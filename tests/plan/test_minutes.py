@@ -1,0 +1,200 @@
+"""Minutes of work: cases worked by hand, references from outside, and what must hold always.
+
+A case is a file in `cases/`: the steps of a tree, and at its head what they come to, worked out by
+hand beside it. Adding a case is adding a file.
+"""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+import networkx as nx
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.model.tree import Fix, Tree
+from builder.plan.minutes import as_json, minutes
+from builder.reader.trees import read_tree, tree_files
+
+CASES = sorted((Path(__file__).parent / "cases").glob("*.yml"))
+SHOP = Path(__file__).parents[2]
+
+
+def said(text: str) -> dict[str, Fraction]:
+    """Read the figures at the head of a case: `# expected: 27/2`, `# up to mend: 12`."""
+    figures = re.findall(r"^# ([a-z][a-z -]*): ([0-9./]+)$", text, re.MULTILINE)
+    return {name: Fraction(figure) for name, figure in figures}
+
+
+def worked_out(tree: Tree) -> dict[str, Fraction]:
+    """Name every figure as a case names it."""
+    found = minutes(tree)
+    figures = {
+        "expected": found.expected,
+        "shortest": found.shortest,
+        "longest": found.longest,
+        "wait": found.wait,
+    }
+    figures |= {f"up to {name}": fix.minutes for name, fix in found.fixes.items()}
+    figures |= {f"left at {name}": left.expected for name, left in found.steps.items()}
+    figures |= {f"longest at {name}": left.longest for name, left in found.steps.items()}
+    return figures
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: path.stem)
+def test_a_case_comes_to_what_its_head_says(path: Path, tree) -> None:
+    """Every figure at the head of a case, exactly."""
+    text = path.read_text(encoding="utf-8")
+    figures = worked_out(tree(text))
+    assert {name: figures[name] for name in said(text)} == said(text)
+
+
+def graph_of(tree: Tree) -> "nx.MultiDiGraph[str]":
+    """Return the tree for networkx, each edge as long as the step it leads to."""
+    graph: nx.MultiDiGraph[str] = nx.MultiDiGraph()
+    for step in tree.steps.values():
+        if not isinstance(step.body, Fix):
+            for result in step.body.results:
+                to = result.branch.step
+                graph.add_edge(step.id, to, minutes=tree.steps[to].minutes)
+    return graph
+
+
+def walks(tree: Tree) -> Iterator[tuple[str, Fraction, Fraction]]:
+    """Yield every walk: its fix, its share by the even split over the ways, its minutes.
+
+    Reference: brute force over all paths as networkx lists them; nothing of `builder.plan` is used.
+    """
+    graph = graph_of(tree)
+    weights = {
+        step.id: Fraction(step.body.weight)
+        for step in tree.steps.values()
+        if isinstance(step.body, Fix)
+    }
+    for fix, weight in weights.items():
+        for path in nx.all_simple_edge_paths(graph, tree.start.id, fix):
+            names = [tree.start.id, *(edge[1] for edge in path)]
+            share = weight / sum(weights.values())
+            for name in names[1:]:
+                share /= graph.in_degree(name)
+            yield (
+                fix,
+                share,
+                sum((Fraction(tree.steps[name].minutes) for name in names), Fraction(0)),
+            )
+
+
+@given(data=st.data())
+@settings(max_examples=60, deadline=None)
+def test_expected_is_the_average_over_all_walks(acyclic: st.SearchStrategy[Tree], data) -> None:
+    """Reference: every path enumerated by networkx, weighed and added up."""
+    drawn = data.draw(acyclic)
+    found, every = minutes(drawn), list(walks(drawn))
+    assert found.expected == sum(share * length for _, share, length in every)
+    for name, fix in found.fixes.items():
+        ending = [(share, length) for end, share, length in every if end == name]
+        assert fix.chance == sum(share for share, _ in ending)
+        assert fix.chance * fix.minutes == sum(share * length for share, length in ending)
+
+
+@given(data=st.data())
+@settings(max_examples=60, deadline=None)
+def test_shortest_and_longest_are_those_of_networkx(acyclic: st.SearchStrategy[Tree], data) -> None:
+    """Reference: networkx, shortest path by Dijkstra and longest path of an acyclic graph."""
+    drawn = data.draw(acyclic)
+    found, graph = minutes(drawn), graph_of(drawn)
+    first = drawn.start.minutes
+    ends = [step.id for step in drawn.steps.values() if isinstance(step.body, Fix)]
+    ways = nx.single_source_dijkstra_path_length(graph, drawn.start.id, weight="minutes")
+    assert found.shortest == first + min(ways[end] for end in ends)
+    assert found.longest == first + nx.dag_longest_path_length(graph, weight="minutes")
+
+
+@given(data=st.data())
+@settings(max_examples=60, deadline=None)
+def test_expected_lies_between(acyclic: st.SearchStrategy[Tree], data) -> None:
+    """At every step: shortest, expected, longest, in this order."""
+    found = minutes(data.draw(acyclic))
+    for left in found.steps.values():
+        assert left.shortest <= left.expected <= left.longest
+
+
+@given(chance=st.decimals(0, 1, places=2), most=st.integers(1, 6), on=st.decimals(0, 1, places=2))
+@settings(max_examples=60, deadline=None)
+def test_expected_lies_between_with_ways_back(tree, chance, most: int, on) -> None:
+    """Two loops, one inside the other, one of them left by `spent`: the bounds still hold."""
+    found = minutes(
+        tree(f"""
+a:
+  check: Look
+  minutes: 3
+  results:
+    - {{result: fine, branch: b}}
+    - {{result: low, branch: charge, chance: {chance}}}
+charge:
+  action: Charge
+  minutes: 10
+  at_most: {most}
+  spent: battery
+  then: a
+b:
+  check: Try it
+  minutes: 7
+  at_most: {most}
+  spent: unit
+  results:
+    - {{result: works, branch: cable}}
+    - {{result: refused, branch: park, chance: {on}}}
+park:
+  action: Park
+  minutes: 2
+  then: back
+battery:
+  fix: Replace the battery
+  cause: It is old
+  weight: 2
+unit:
+  fix: Replace the unit
+  cause: It is dead
+  weight: 3
+cable:
+  fix: Repair the cable
+  cause: It is broken
+  weight: 5
+""")
+    )
+    for left in found.steps.values():
+        assert left.shortest <= left.expected <= left.longest
+    assert found.expected == sum(fix.chance * fix.minutes for fix in found.fixes.values())
+
+
+def test_the_trees_of_this_shop_keep_the_promises_too() -> None:
+    """Real trees with hand-overs, lists and shared actions: in order, counted with all repeats."""
+    seen = 0
+    for path in tree_files(SHOP):
+        made, _ = read_tree(SHOP, path)
+        if made is None or made.broken:
+            continue
+        seen += 1
+        found = minutes(made)
+        assert found.repeats, path
+        assert found.shortest <= found.expected <= found.longest, path
+        assert found.longest > 0, path
+    assert seen
+
+
+def test_the_json_has_exactly_what_is_agreed(tree) -> None:
+    """Four keys, and two for each fix."""
+    found = as_json(minutes(tree((Path(__file__).parent / "cases/ladder.yml").read_text())))
+    assert found == {
+        "expected": 9.375,
+        "shortest": 6.0,
+        "longest": 13.0,
+        "fixes": {
+            "belt": {"chance": 0.375, "minutes": 6.0},
+            "brushes": {"chance": 0.5, "minutes": 11.0},
+            "alternator": {"chance": 0.125, "minutes": 13.0},
+        },
+    }
