@@ -28,7 +28,49 @@ from builder.rules import (
     unknown_unit,
     unreachable_step,
 )
-from builder.rules.rule import LibraryRule, TreeRule
+from builder.rules.rule import Documented, LibraryRule, TreeRule
+from builder.rules.text import (
+    alias,
+    bad_value,
+    depth,
+    documents,
+    duplicate_key,
+    encoding,
+    link,
+    lost_text,
+    missing_key,
+    raw_html,
+    size,
+    syntax,
+    tab,
+    tag,
+    too_long,
+    unknown_key,
+    unsafe_link,
+    wrong_type,
+)
+
+# Mistakes of text are found by the reader; only their pages are here.
+OF_TEXT: tuple[Documented, ...] = (
+    encoding,
+    size,
+    link,
+    tab,
+    syntax,
+    documents,
+    alias,
+    tag,
+    depth,
+    duplicate_key,
+    unknown_key,
+    missing_key,
+    wrong_type,
+    bad_value,
+    lost_text,
+    too_long,
+    raw_html,
+    unsafe_link,
+)
 
 PER_TREE: tuple[TreeRule, ...] = (
     unreachable_step,
@@ -61,3 +103,5 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     no_such_module,
     malformed_code,
 )
+# Each once, in the order of their families.
+ALL: tuple[Documented, ...] = tuple(dict.fromkeys((*OF_TEXT, *PER_TREE, *PER_LIBRARY)))

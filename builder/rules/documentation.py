@@ -8,10 +8,12 @@ are named, and proves that the wrong block gives the finding and the right one g
 """
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from textwrap import dedent
 
-from builder.rules.rule import Rule
+from builder.rules.all import ALL
+from builder.rules.rule import Documented, Rule
 
 PARTS = re.compile(
     r"(?P<finds>.+?)\n+Why: (?P<why>.+?)\n+Wrong:\n+(?P<wrong>.+?)\n+Right:\n+(?P<right>.+?)\n+"
@@ -32,11 +34,16 @@ class RulePage:
     mend: str
 
 
-def page_of(rule: Rule, docstring: str | None) -> RulePage:
-    """Read a page from a docstring; one that lacks a part is our bug."""
-    parts = PARTS.fullmatch(dedent(docstring or ""))
+def documentation(rule: Documented) -> RulePage:
+    """Read the page of a rule's module; one that lacks a part is our bug."""
+    parts = PARTS.fullmatch(dedent(rule.__doc__ or ""))
     if parts is None:
-        raise ValueError(f"the page of {rule.name} lacks one of its five parts")
+        raise ValueError(f"the page of {rule.RULE.name} lacks one of its five parts")
     plain = {name: " ".join(parts[name].split()) for name in ("finds", "why", "mend")}
     blocks = {name: dedent(parts[name]).strip("\n") + "\n" for name in ("wrong", "right")}
-    return RulePage(rule, **plain, **blocks)
+    return RulePage(rule.RULE, **plain, **blocks)
+
+
+def pages() -> Iterator[RulePage]:
+    """Yield the page of every rule, the mistakes of text first."""
+    return map(documentation, ALL)

@@ -55,19 +55,22 @@ def facts_of(tree: Tree, library: Library, today: date) -> Facts:
     return Facts(tree, library, graph_of(tree, entered), today, sound, spaces)
 
 
-class TreeRule(Protocol):
-    """A module that judges one tree."""
+class Documented(Protocol):
+    """A module with a rule and, in its docstring, the page of that rule."""
 
     RULE: Rule
+    __doc__: str | None
+
+
+class TreeRule(Documented, Protocol):
+    """A module that judges one tree."""
 
     def check(self, facts: Facts, /) -> Iterator[Finding]:
         """Yield what is wrong."""
 
 
-class LibraryRule(Protocol):
+class LibraryRule(Documented, Protocol):
     """A module that judges the knowledge and all trees in summary."""
-
-    RULE: Rule
 
     def check_library(self, library: Library, today: date, /) -> Iterator[Finding]:
         """Yield what is wrong."""
