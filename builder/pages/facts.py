@@ -8,8 +8,11 @@ from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
+from builder.chart.layout import page_chart
+from builder.chart.svg import svg
 from builder.model.library import Library
 from builder.model.tree import Tree
+from builder.plan.numbering import numbering
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,12 +20,11 @@ class Facts:
     """All figures of one tree's page."""
 
     numbers: Mapping[str, int]
-    chart: Markup
+    chart: Markup  # inline SVG, in which the chart room has escaped all text
     minutes: Mapping[str, float] = field(default_factory=dict)  # expected, shortest, longest
     chances: Mapping[str, float] = field(default_factory=dict)  # of each step, 0 to 1
-    options: Mapping[str, tuple[object, ...]] = field(default_factory=dict)  # of each fix
 
 
-def facts_of(tree: Tree, library: Library) -> Facts:  # noqa: ARG001 - plan and chart come next
+def facts_of(tree: Tree, library: Library) -> Facts:
     """Work out everything that the page shows as a figure."""
-    return Facts(numbers={id_: at for at, id_ in enumerate(tree.steps, start=1)}, chart=Markup())
+    return Facts(numbers=numbering(tree), chart=Markup(svg(page_chart(tree, library))))

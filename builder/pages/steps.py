@@ -13,7 +13,7 @@ from builder.model.knowledge import Hazard
 from builder.model.tree import Action, Check, Fix, Picture, Reading, Step, Stop
 from builder.pages import addresses, words
 from builder.pages.page import root_of
-from builder.pages.ways import Caller, Plan, Target, Way, result_ways, target
+from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ class StepView:
     cautions: tuple[Hazard, ...]
     facts: tuple[tuple[str, Markup], ...]  # name and value, in the order of use
     reading: tuple[str, ...]  # what is to be read, a line each
-    ways: tuple[Way, ...]
+    ways: tuple[Row, ...]
     then: Target | None
     otherwise: str  # what to do when nothing fits
     several: bool  # more than one result may be true

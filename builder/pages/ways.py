@@ -1,16 +1,24 @@
 """Where the ways out of a step lead, in words and as links.
 
-In: a step, its tree, the library. Out: `Way` rows for results, `then`, `spent` and the rest.
+In: a step, its tree, the library. Out: `Row`s for results, `then`, `spent` and the rest.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.model.library import Library
+from builder.model.routes import Way as WayOut
 from builder.model.routes import list_step, routes
 from builder.model.tree import Branch, Check, Result, Step, Tree
 from builder.pages import addresses, words
 from builder.pages.page import root_of
+
+_SAID = {
+    WayOut.STILL_THERE: "still there",
+    WayOut.SPENT: "after its last try",
+    WayOut.COULD_NOT: "could not be done",
+    WayOut.NEXT: "next on the list",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +31,7 @@ class Target:
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class Row:
     """One result of a check: what was found, what it means, where it leads."""
 
     said: str
@@ -56,7 +64,7 @@ def plan_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> Plan:
     callers: dict[str, list[Caller]] = {id_: [] for id_ in tree.steps}
     for route in routes(tree):
         if route.to is not None:
-            said = route.label or str(route.exit.way)
+            said = route.label or _SAID.get(route.exit.way, "")
             callers[route.to].append(Caller(route.source, numbers[route.source], said))
     ordered = {
         id_: tuple(sorted(found, key=lambda caller: caller.number))
@@ -105,10 +113,10 @@ def _hand_over(plan: Plan, branch: Branch) -> Target:
     return Target(f"go on in the tree “{other.title if other else branch.tree}”", href)
 
 
-def result_ways(plan: Plan, step: Step, check: Check) -> tuple[Way, ...]:
+def result_ways(plan: Plan, step: Step, check: Check) -> tuple[Row, ...]:
     """List the results of a check, in the order of the file."""
     return tuple(
-        Way(
+        Row(
             said=_with_unit(result, check),
             target=target(plan, step, result.branch),
             means=str(result.means or ""),

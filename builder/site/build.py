@@ -23,6 +23,7 @@ from builder.site.work import Work, close_work, digest, drop_gone, is_fresh, ope
 
 CACHE = ".baytree_cache"
 STATIC = Path(__file__).parent / "static"
+CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
 
 TreeReader = Callable[[str], Tree]  # by id; trees are read one by one and dropped
 
@@ -55,7 +56,12 @@ def _put_tree(work: Work, library: Library, read_tree: TreeReader, id_: str) -> 
 
 
 def _write_assets(shop: Path, work: Work) -> None:
-    shutil.copytree(STATIC, work.pages / "assets", dirs_exist_ok=True)
+    assets = work.pages / "assets"
+    shutil.copytree(STATIC, assets, dirs_exist_ok=True)
+    for face in (CHART / "faces").glob("*.woff2"):
+        shutil.copyfile(face, assets / face.name)
+    looks = [(CHART / "chart.css").read_text("utf-8"), (STATIC / "site.css").read_text("utf-8")]
+    (assets / "site.css").write_text("\n".join(looks), "utf-8")  # one file, one request
     pictures = shop / "kb" / "how-to" / "pictures"
     if pictures.is_dir():
         shutil.copytree(pictures, work.pages / "how-to" / "pictures", dirs_exist_ok=True)

@@ -1,4 +1,4 @@
-"""The build of the site: what is made, what is kept, and that the same files give the same bytes."""
+"""The build of the site: what is made, what is kept; the same files give the same bytes."""
 
 from collections.abc import Callable
 from pathlib import Path

@@ -32,6 +32,14 @@
     const years = Math.floor(months / 12);
     const words = years >= 2 ? `${years} years ago` : `${months} ${months === 1 ? "month" : "months"} ago`;
     element.after(` (${words})`);
+    if (months >= Number(element.dataset.goodFor || Infinity)) overdue(element);
+  }
+
+  function overdue(element) {
+    const mark = document.createElement("span");
+    mark.className = "overdue";
+    mark.textContent = " review overdue";
+    element.parentElement.append(mark);
   }
 
   // Submitting the box in the header opens the first page with the words in its address.

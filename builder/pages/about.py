@@ -1,0 +1,38 @@
+"""What this site is, what it is not, and every caution it uses.
+
+In: the library. Out: two `Page`s: `about`, and `more`, the list of pages that the head leaves out.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.library import Library
+from builder.pages import words
+from builder.pages.page import Page
+from builder.pages.render import render
+
+MEANINGS = {
+    "DANGER": "Death or grave injury will follow if it is not avoided.",
+    "WARNING": "Death or grave injury can follow if it is not avoided.",
+    "CAUTION": "Slight or middling injury can follow if it is not avoided.",
+    "NOTICE": "Things can be damaged; no person is in danger.",
+}
+MORE = (  # address, name, what is there
+    ("during/index", "When it shows", "Trees by what the vehicle or the driver was doing"),
+    ("vehicles/index", "Vehicles", "The vehicles this shop sees, and what is written about each"),
+    ("tools", "Tools", "What each tool reads, and where it is kept"),
+    ("glossary", "Glossary", "One word for one thing; four words that people mix up"),
+    ("upkeep", "Upkeep", "Reviews, drafts, codes without a tree, closed jobs"),
+    ("rules/index", "Rules of the check", "What a tree must be before it is published"),
+    ("about", "About and cautions", "What this site is, and every caution on it"),
+)
+
+
+def about_pages(library: Library) -> Iterator[Page]:
+    """Yield the page about the site and the list of further pages."""
+    hazards = sorted(
+        library.hazards.values(),
+        key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.hazard),
+    )
+    body = render("about.html", "about", shop=library.shop, hazards=hazards, meanings=MEANINGS)
+    yield Page("about", "About and cautions", body)
+    yield Page("more", "More", render("more.html", "more", pages=MORE))

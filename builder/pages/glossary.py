@@ -1,0 +1,31 @@
+"""The words of the shop, each with one meaning.
+
+In: the library. Out: one `Page`, with an anchor `term-<id>` for each term; the four words that are
+mixed up most come first.
+"""
+
+from builder.model.knowledge import Term
+from builder.model.library import Library
+from builder.pages.page import Page
+from builder.pages.render import render
+
+MIXED_UP = ("programming", "configuration", "initialisation", "security-learning")
+
+
+def glossary_page(library: Library) -> Page:
+    """Write the glossary."""
+    terms = sorted(library.glossary.values(), key=lambda term: term.term.casefold())
+    body = render(
+        "glossary.html",
+        "glossary",
+        four=[library.glossary[id_] for id_ in MIXED_UP if id_ in library.glossary],
+        terms=terms,
+        ids=_ids(terms),
+        slang=sorted(library.words.values(), key=lambda word: word.slang.casefold()),
+    )
+    return Page("glossary", "Glossary", body)
+
+
+def _ids(terms: list[Term]) -> dict[str, str]:
+    """Return the anchor of every way to say a term."""
+    return {str(term.term).casefold(): str(term.id) for term in terms}

@@ -1,0 +1,37 @@
+"""The articles: how a measurement is made.
+
+In: the catalogue. Out: `Page`s; each article says which trees use it.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.knowledge import HowTo
+from builder.pages import addresses, words
+from builder.pages.catalogue import Catalogue
+from builder.pages.page import Page
+from builder.pages.prose import html_of
+from builder.pages.render import render
+
+
+def how_to_pages(catalogue: Catalogue) -> Iterator[Page]:
+    """Yield the list of articles and each article."""
+    articles = sorted(catalogue.library.how_tos.values(), key=lambda one: one.title.casefold())
+    body = render("how_tos.html", "how-to/index", articles=articles)
+    yield Page("how-to/index", "How-to", body, summary="How each measurement is made")
+    for article in articles:
+        yield _article_page(catalogue, article)
+
+
+def _article_page(catalogue: Catalogue, article: HowTo) -> Page:
+    library, path = catalogue.library, addresses.how_to(article.id)
+    hazards = [library.hazards[id_] for id_ in article.hazards if id_ in library.hazards]
+    body = render(
+        "how_to.html",
+        path,
+        article=article,
+        body=html_of(article.body),
+        hazards=sorted(hazards, key=lambda hazard: words.SIGNALS.index(hazard.signal)),
+        tools=[(id_, library.tools[id_].name) for id_ in article.tools if id_ in library.tools],
+        trees=catalogue.by_how_to.get(article.id, ()),
+    )
+    return Page(path, str(article.title), body, summary=str(article.purpose))

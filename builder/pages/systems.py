@@ -1,0 +1,53 @@
+"""The systems of the vehicle: their list, and a page of each with its trees.
+
+In: the catalogue. Out: `Page`s.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.library import Library, Summary
+from builder.pages import addresses, words
+from builder.pages.catalogue import Catalogue
+from builder.pages.page import Page
+from builder.pages.render import render
+
+
+def system_pages(catalogue: Catalogue) -> Iterator[Page]:
+    """Yield the list of systems and the page of each."""
+    ids = sorted(catalogue.library.systems.keys() | catalogue.by_system.keys())
+    names = {id_: system_name(catalogue.library, id_) for id_ in ids}
+    counts = {id_: len(catalogue.by_system.get(id_, ())) for id_ in ids}
+    body = render("systems.html", "systems/index", names=names, counts=counts)
+    yield Page("systems/index", "Systems", body)
+    for id_ in ids:
+        yield _system_page(catalogue, id_, names[id_])
+
+
+def system_name(library: Library, id_: str) -> str:
+    """Return the name of a system, or its id where no record names it."""
+    system = library.systems.get(id_)
+    return str(system.name) if system else words.sentence(id_)
+
+
+def _system_page(catalogue: Catalogue, id_: str, name: str) -> Page:
+    path = addresses.system(id_)
+    trees = catalogue.by_system.get(id_, ())
+    body = render(
+        "system.html",
+        path,
+        trees=trees,
+        lamps=_lamps(catalogue.library, trees),
+        codes=sorted({code for tree in trees for code in tree.symptom.codes}),
+        articles=_articles(catalogue.library, trees),
+    )
+    return Page(path, name, body, summary=f"Decision trees: {name}")
+
+
+def _lamps(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+    used = sorted({str(lamp) for tree in trees for lamp in tree.symptom.lamps})
+    return [(id_, str(library.lamps[id_].name)) for id_ in used if id_ in library.lamps]
+
+
+def _articles(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+    used = sorted({id_ for tree in trees for id_ in tree.how_tos} & library.how_tos.keys())
+    return [(id_, str(library.how_tos[id_].title)) for id_ in used]

@@ -1,0 +1,38 @@
+"""The tools of the shop: what each reads, where it is kept, what it is used for.
+
+In: the catalogue. Out: one `Page`, with an anchor `tool-<id>` for each tool.
+"""
+
+from builder.model.knowledge import InstrumentRange
+from builder.pages import words
+from builder.pages.catalogue import Catalogue
+from builder.pages.page import Page
+from builder.pages.render import render
+
+
+def tools_page(catalogue: Catalogue) -> Page:
+    """Write the page of all tools."""
+    articles = catalogue.library.how_tos.values()
+    used = {
+        id_: [article for article in articles if id_ in article.tools]
+        for id_ in catalogue.library.tools
+    }
+    body = render(
+        "tools.html",
+        "tools",
+        tools=catalogue.library.tools,
+        by=catalogue.by_tool,
+        articles=used,
+        reads=reads,
+    )
+    return Page("tools", "Tools", body)
+
+
+def reads(of: InstrumentRange) -> str:
+    """Say what an instrument can show in one unit."""
+    text = f"{words.number(of.low)} to {words.number(of.high)} {of.unit}"
+    if of.resolution is not None:
+        text += f", in steps of {words.number(of.resolution)}"
+    if of.error:
+        text += f", off by at most {of.error}"
+    return text + (f"; shows {of.over} above that" if of.over else "")

@@ -1,0 +1,290 @@
+/* The search on the first page.
+ *
+ * In: an empty `<div id="find">`. Out: a box, what was understood, the hits, and where to look
+ * instead. The rows and the ranking are loaded at the first use, by script tags, so that it works
+ * from a folder too. Every state has an address (`#q=...`); a vehicle number is kept out of it,
+ * and stays in this tab's history only.
+ */
+"use strict";
+(() => {
+  const place = document.getElementById("find");
+  if (!place) return;
+  const folder = document.currentScript.src.replace(/[^/]*$/, "");
+  const root = folder.replace(/[^/]*\/$/, "");
+  const SCRIPTS = ["search-words.js", "search-rank.js", "search-rows.js"];
+
+  // Making elements: text is set as text, so nothing that an author wrote is read as markup.
+
+  function element(name, attributes = {}, ...inside) {
+    const made = document.createElement(name);
+    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+    made.append(...inside.filter((child) => child !== null && child !== ""));
+    return made;
+  }
+
+  const link = (address, name, className = "chip") =>
+    element("a", { href: root + address, class: className }, name);
+  const slug = (id) => id.replace(/[^A-Za-z0-9]+/g, "-").replace(/^-|-$/g, "") || "unnamed";
+  const quoted = (text) => element("q", {}, text);
+
+  function button(name, press) {
+    const made = element("button", { type: "button", class: "chip" }, name);
+    made.addEventListener("click", press);
+    return made;
+  }
+
+  // The box
+
+  const box = element("input", {
+    id: "find-words", name: "q", type: "search", autocomplete: "off", autocapitalize: "off",
+    spellcheck: "false", enterkeyhint: "search", maxlength: "300",
+    "aria-describedby": "find-hint",
+  });
+  const clear = element("button", { type: "button", class: "find-clear" }, "Clear");
+  const form = element("form", { role: "search", class: "find-form" },
+    element("label", { for: "find-words" }, "Symptom, lamp, code or vehicle"),
+    element("div", { class: "find-box" }, box, clear));
+  const hint = element("p", { id: "find-hint", class: "find-hint" },
+    "For example: won't turn over, airbag light, U 0121, Tern 2019 heater cold");
+  const count = element("p", { role: "status", class: "find-count" });
+  const understood = element("div", { class: "find-understood" });
+  const hits = element("ol", { class: "find-hits", "aria-label": "Trees and articles found" });
+  const instead = element("div", { class: "find-instead" });
+  clear.hidden = true;
+
+  // Loading
+
+  let index = null;
+  let loading = null;
+
+  function load() {
+    loading ??= Promise.all(SCRIPTS.map(loaded)).then(() => {
+      index = globalThis.baytreeFind.index(globalThis.baytreeRows);
+      show();
+    }).catch(() => {
+      loading = null;
+      say("The search could not be loaded. The lists below lead to every tree.");
+    });
+    return loading;
+  }
+
+  function loaded(name) {
+    return new Promise((done, failed) => {
+      const script = element("script", { src: folder + name });
+      script.async = false; // in their order
+      script.addEventListener("load", done);
+      script.addEventListener("error", failed);
+      document.head.append(script);
+    });
+  }
+
+  // What is shown
+
+  function show() {
+    const query = box.value;
+    const asked = query.trim() !== "";
+    clear.hidden = query === "";
+    document.documentElement.classList.toggle("is-searching", asked);
+    if (!asked) {
+      empty();
+    } else if (!index) {
+      say("Loading the search ...");
+      load();
+    } else {
+      showAnswer(globalThis.baytreeFind.rank(index, query));
+    }
+  }
+
+  function empty() {
+    say("");
+    for (const part of [understood, hits, instead]) part.replaceChildren();
+  }
+
+  function showAnswer(answer) {
+    understood.replaceChildren(...linesOf(answer));
+    hits.replaceChildren(...answer.hits.map(hitItem));
+    instead.replaceChildren(...offersOf(answer));
+    say(countOf(answer));
+  }
+
+  let saying = 0;
+  function say(text) {
+    // Said once the typing rests, or a screen reader would speak at every letter.
+    clearTimeout(saying);
+    saying = setTimeout(() => { count.textContent = text; }, text ? 350 : 0);
+  }
+
+  function countOf({ hits: found, offers }) {
+    const trees = found.filter((hit) => hit.kind === "tree").length;
+    const articles = found.length - trees;
+    const many = (number, one) => `${number} ${one}${number === 1 ? "" : "s"}`;
+    if (!found.length) return "No tree fits. Look by system or by lamp:";
+    const both = [trees && many(trees, "tree"), articles && many(articles, "article")];
+    const counted = both.filter(Boolean).join(", ");
+    return offers.length ? `${counted}, none that fits all of it` : counted;
+  }
+
+  // What was understood
+
+  function linesOf({ understood: said }) {
+    const lines = [
+      ...said.codes.map(codeLine),
+      ...said.corrected.map(([typed, taken]) =>
+        [taken.includes(" ") ? "Read as " : "Searched for ", quoted(taken), ", not ", quoted(typed)]),
+      ...said.slang.map(slangLine),
+      said.unknown.length ? ["In no tree: ", ...between(said.unknown.map(quoted), ", ")] : null,
+      vehicleLine(said),
+    ];
+    return lines.filter(Boolean).map((line) => element("p", {}, ...line));
+  }
+
+  const between = (parts, sign) => parts.flatMap((part, at) => (at ? [sign, part] : [part]));
+
+  function codeLine([code, says]) {
+    const short = code.split("-")[0];
+    const listed = index.codes.has(short);
+    const known = listed || index.codeSays.has(short);
+    const name = known ? link(`codes/${slug(short)}.html`, code, "find-code") : code;
+    const words = says ? `: ${says}.` : "";
+    return [name, words, listed ? "" : " No tree lists this code yet."];
+  }
+
+  function slangLine([phrase, terms]) {
+    if (terms.length === 1) return [quoted(phrase), ": ", terms[0]];
+    const choose = (term) => button(term, () => ask(replaced(box.value, phrase, term)));
+    return [quoted(phrase), " can mean: ", ...terms.map(choose)];
+  }
+
+  function replaced(query, phrase, term) {
+    const at = query.toLowerCase().indexOf(phrase.toLowerCase());
+    if (at < 0) return `${query} ${term}`;
+    return query.slice(0, at) + term + query.slice(at + phrase.length);
+  }
+
+  function vehicleLine({ vehicle, otherVehicles }) {
+    if (!globalThis.baytreeFind.isVehicle(vehicle)) return null;
+    const years = vehicle.years.join(" or ");
+    const name = [nameOf(vehicle), years].filter(Boolean).join(" ");
+    const left = otherVehicles ? ` ${otherVehicles} found for other vehicles, left out.` : "";
+    return ["Vehicle: ", element("b", {}, name || "not known"), ".", numberWords(vehicle), left];
+  }
+
+  function nameOf({ make, model }) {
+    const found = globalThis.baytreeRows.vehicles.filter((vehicle) =>
+      globalThis.baytreeFind.fits({ make, model, years: [] }, vehicle));
+    const pick = (place, asked) => {
+      const names = new Set(found.map((vehicle) => vehicle[place]));
+      return names.size === 1 && (make.length || model.length) ? [...names][0] : asked.join(" ");
+    };
+    return `${pick(0, make)} ${model.length ? pick(1, model) : ""}`.trim();
+  }
+
+  function numberWords({ number, numberSays, years }) {
+    if (!number) return "";
+    const says = {
+      right: "the check digit is right",
+      "wrong check digit": "the check digit does not fit: misread, or a market without one",
+      "wrong signs": "the letters I, O and Q never occur in one: 1 or 0?",
+    }[numberSays];
+    const year = years.length ? "" : ", no model year in it";
+    return ` Vehicle number ${number}: ${says}${year}.`;
+  }
+
+  // Hits and offers
+
+  function hitItem(hit) {
+    const address = hit.kind === "tree" ? `trees/${hit.id}.html` : `how-to/${slug(hit.id)}.html`;
+    const more = [
+      hit.said && hit.said !== hit.title ? `“${hit.said}”` : "",
+      hit.kind === "how-to" ? "How it is measured" : systemOf(hit),
+      vehiclesOf(hit),
+    ].filter(Boolean).join(" · ");
+    const mark = hit.draft ? element("span", { class: "mark" }, "draft") : null;
+    const name = element("span", {}, element("b", {}, hit.title), mark ? " " : "", mark);
+    return element("li", {}, element("a", { href: encodeURI(root + address), class: "row" },
+      name, element("span", { class: "row-more" }, more)));
+  }
+
+  function systemOf({ id }) {
+    const rows = globalThis.baytreeRows;
+    const tree = rows.trees.find((row) => row[0] === id);
+    return tree[2] >= 0 ? rows.systems[tree[2]][1] : "";
+  }
+
+  function vehiclesOf({ id }) {
+    const rows = globalThis.baytreeRows;
+    const tree = rows.trees.find((row) => row[0] === id);
+    const names = (tree?.[6] ?? []).map((at) => rows.vehicles[at]).map(([make, model, first, last]) =>
+      `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
+    return names.join(", ");
+  }
+
+  function offersOf({ offers }) {
+    const listed = (kind, title, folderName) => {
+      const chosen = offers.filter((offer) => offer.kind === kind);
+      const chips = chosen.map(({ id, name }) => link(`${folderName}/${slug(id)}.html`, name));
+      return chips.length ? [element("h2", {}, title), element("p", {}, ...chips)] : [];
+    };
+    return [
+      ...listed("system", "Nearest systems", "systems"),
+      ...listed("lamp", "Nearest lamps", "lamps"),
+    ];
+  }
+
+  // The address of every state; leaving the empty page is one step for the back button
+
+  const asked = () => new URLSearchParams(location.hash.slice(1)).get("q") ?? "";
+  const withoutNumber = (query) => query.replace(/\b(?=[a-z]*\d)[a-z0-9]{17}\b/gi, "").trim();
+
+  function remember() {
+    const query = box.value;
+    const was = history.state?.query ?? asked();
+    if (query === was) return;
+    const shown = withoutNumber(query);
+    const address = shown ? `#q=${encodeURIComponent(shown)}` : location.href.split("#")[0];
+    const step = Boolean(query.trim()) !== Boolean(was.trim()) ? "pushState" : "replaceState";
+    history[step]({ query }, "", address);
+  }
+
+  function recall() {
+    box.value = history.state?.query ?? asked();
+    show();
+  }
+
+  function ask(query) {
+    box.value = query;
+    remember();
+    show();
+    box.focus();
+  }
+
+  // Keys: down from the box to the hits, up and down among them, Enter goes to the first
+
+  function move(event) {
+    const links = [box, ...hits.querySelectorAll("a")];
+    const at = links.indexOf(document.activeElement);
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (!step || at < 0 || !links[at + step]) return;
+    event.preventDefault();
+    links[at + step].focus();
+  }
+
+  function start() {
+    document.querySelector("form[data-find]")?.remove(); // one box on this page, not two
+    document.head.append(element("link", { rel: "stylesheet", href: `${folder}search.css` }));
+    place.append(form, hint, count, understood, hits, instead);
+    box.addEventListener("focus", load, { once: true });
+    box.addEventListener("input", () => { remember(); show(); });
+    place.addEventListener("keydown", move);
+    clear.addEventListener("click", () => ask(""));
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      hits.querySelector("a")?.focus();
+    });
+    addEventListener("popstate", recall);
+    addEventListener("hashchange", recall);
+    recall();
+  }
+
+  start();
+})();
