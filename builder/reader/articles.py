@@ -4,6 +4,7 @@ In: a `Source` of `kb/how-to/*.md`. Out: a `HowTo`, and findings; raw HTML and l
 script are refused here, so that no page ever has to doubt its text.
 """
 
+import html
 import re
 from collections.abc import Iterator
 
@@ -19,7 +20,7 @@ from builder.reader.yaml_text import read_yaml
 HEAD = re.compile(r"\A---[ \t]*\r?\n(.*?)^---[ \t]*\r?$\n?", re.DOTALL | re.MULTILINE)
 CODE = re.compile(r"```.*?```|`[^`\n]*`", re.DOTALL)
 RAW_HTML = re.compile(r"<(?=[A-Za-z/!?])[^>\n]*>?")
-LINK = re.compile(r"\]\(\s*<?([^)>\s]*)|^\s*\[[^\]]+\]:\s*<?(\S+)", re.MULTILINE)
+LINK = re.compile(r"\]\(([^)\n]*)|^\s*\[[^\]]+\]:([^\n]*)", re.MULTILINE)
 SAFE_LINK = re.compile(r"(?:https?://|mailto:|[^:]*$|[^:/#]*[/#])", re.IGNORECASE)
 
 
@@ -67,12 +68,17 @@ def _unsafe(source: Source, start: int) -> Iterator[Finding]:
                       "write it as Markdown; put a lone `<` in back quotes",
                       _at(source, match))  # fmt: skip
     for match in LINK.finditer(body, start):
-        target = match.group(1) or match.group(2) or ""
+        target = _target(match.group(1) or match.group(2) or "")
         if not SAFE_LINK.match(target):
             yield mistake("unsafe-link", source.file, f"the link `{target[:60]}` is no page",
                           "it could run a script in the reader's browser",
                           "link to a page: `[words](other-article.md)` or https://...",
                           _at(source, match))  # fmt: skip
+
+
+def _target(written: str) -> str:
+    """Return where a link leads as a browser reads it: entities resolved, blanks and signs off."""
+    return re.sub(r"[\s<>\x00-\x1f]+|\".*", "", html.unescape(written))
 
 
 def _at(source: Source, match: re.Match[str]) -> Position:

@@ -18,7 +18,7 @@ from builder.model.ranges import (
     between,
 )
 
-NUMBER = r"-?(?:0|[1-9]\d*)(?:\.\d+)?"
+NUMBER = r"-?(?:0|[1-9]\d{0,11})(?:\.\d{1,9})?"
 SPAN = re.compile(rf"(above )?({NUMBER}) to (below )?({NUMBER})")
 ONE_SIDED: tuple[tuple[re.Pattern[str], Callable[[Decimal], Range]], ...] = (
     (re.compile(rf"below ({NUMBER})"), below),

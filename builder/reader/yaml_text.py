@@ -117,6 +117,7 @@ class _Reading:
         self.file = file
         self.findings: list[Finding] = []
         self.spans: list[tuple[int, int]] = []  # where quoted and block scalars lie in the text
+        self.seen: set[int] = set()  # collections read already: an alias leads to one a second time
 
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
@@ -128,6 +129,9 @@ class _Reading:
         if depth == DEEPEST:
             self.findings.append(_deep(Source(self.file, "", ""), node.start_mark))
             return Text("", self.position(node))
+        if id(node) in self.seen:
+            return Text("", self.position(node))
+        self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
             made = Seq(self.node(item, depth + 1) for item in node.value)
             made.at = self.position(node)
@@ -156,7 +160,7 @@ class _Reading:
             value = self.node(value_node, depth + 1)
             if key in made:
                 self.duplicate(key, made.key(key))
-            elif node.flow_style and value == "" and not value_node.style:
+            elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
                 self.split_phrase(key, list(made.items()))
             else:
                 made[key] = value

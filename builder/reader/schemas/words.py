@@ -9,10 +9,11 @@ from typing import Any
 
 Schema = dict[str, Any]
 
-PLAIN_NUMBER = r"^-?(0|[1-9][0-9]*)(\.[0-9]+)?$"
+PLAIN_NUMBER = r"^-?(0|[1-9][0-9]{0,11})(\.[0-9]{1,9})?$"
+LONGEST = 1000  # signs of a text that has no box to fit
 
 
-def text(title: str, description: str, example: str, most: int | None = None) -> Schema:
+def text(title: str, description: str, example: str, most: int = LONGEST) -> Schema:
     """Text of at least one sign; `most` is the length up to which a chart stays readable."""
     made: Schema = {
         "type": ["string", "number", "boolean"],
@@ -20,8 +21,9 @@ def text(title: str, description: str, example: str, most: int | None = None) ->
         "description": description,
         "examples": [example],
         "minLength": 1,
+        "maxLength": 3 * most,
     }
-    return made | {"maxLength": 3 * most} if most else made
+    return made
 
 
 def number(title: str, description: str, example: float, least: float | None = None) -> Schema:
