@@ -41,21 +41,29 @@ def cover(parts: Sequence[Concept], index: Index) -> Cover:
     most = 0
     for part in parts:
         in_phrases = covered_phrases(part, index)
-        in_entries = _by_entry(in_phrases, index)
-        rare = rarity(len(index.entries), sum(found > 50 for found in in_entries.values()))
+        best, often = _by_entry(in_phrases, index)
+        rare = rarity(len(index.entries), sum(found > 50 for found in best.values()))
         most += rare * 100
-        _add(gain, in_entries, rare)
-        _add(credit, in_entries, 1)
+        _add(gain, often, rare)
+        _add(credit, best, 1)
         _add(phrase_gain, in_phrases, rare)
         _add(phrase_credit, in_phrases, 1)
+    fit, phrase = _best_phrases(index, phrase_gain, phrase_credit, most)
+    return Cover(len(parts), gain, credit, fit, phrase)
+
+
+def _best_phrases(
+    index: Index, gain: Credits, credit: Credits, most: int
+) -> tuple[dict[int, int], dict[int, int]]:
+    """How well the best phrase of each entry fits, and which one it is; the first of equals."""
     fit: dict[int, int] = {}
     best: dict[int, int] = {}
-    for phrase in sorted(phrase_gain):
-        said = index.phrases[phrase]
-        fits = _fit(phrase_gain[phrase] * 100 // most, phrase_credit[phrase] // said.length)
-        if fits > fit.get(said.entry, -1):
-            fit[said.entry], best[said.entry] = fits, phrase
-    return Cover(len(parts), gain, credit, fit, best)
+    for at in sorted(gain):
+        phrase = index.phrases[at]
+        fits = _fit(gain[at] * 100 // most, credit[at] // phrase.length)
+        if fits > fit.get(phrase.entry, -1):
+            fit[phrase.entry], best[phrase.entry] = fits, at
+    return fit, best
 
 
 def covered_phrases(part: Concept, index: Index) -> Credits:
@@ -83,12 +91,19 @@ def _words_found(words: Tokens, index: Index) -> Credits:
     return totals
 
 
-def _by_entry(in_phrases: Credits, index: Index) -> Credits:
+def _by_entry(in_phrases: Credits, index: Index) -> tuple[Credits, Credits]:
+    """The best credit in each entry; and the same raised by a tenth for each of three more phrases.
+
+    What a tree says again and again is what it is about.
+    """
     best: Credits = {}
+    count: Credits = {}
     for phrase, credit in in_phrases.items():
         entry = index.phrases[phrase].entry
         best[entry] = max(credit, best.get(entry, 0))
-    return best
+        count[entry] = count.get(entry, 0) + 1
+    often = {entry: credit * (9 + min(count[entry], 4)) // 10 for entry, credit in best.items()}
+    return best, often
 
 
 def _add(totals: dict[int, int], credits: Credits, times: int) -> None:

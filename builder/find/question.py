@@ -44,7 +44,9 @@ def question(asked: str, index: Index) -> Question:
     named = bool(make or model or vehicle)
     bare, years, words = bare_codes_and_years(words, index.digits, vehicle_named=named)
     vehicle = replace(vehicle, make=make, model=model, years=tuple(years) or vehicle.years)
-    return Question((*codes, *bare), vehicle, replace(spelt, words=tuple(words)))
+    unknown = tuple(word for word in spelt.unknown if word in words)
+    spelt = replace(spelt, words=tuple(words), unknown=unknown)
+    return Question((*codes, *bare), vehicle, spelt)
 
 
 def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:

@@ -7,11 +7,11 @@ look instead when nothing fits well. Whole numbers throughout, so that the page'
 A concept (a word, or a slang phrase with its terms) covers a phrase with a credit of 0 to 100. The
 score of a tree is the rarity of the concepts that it covers, times the square of the share of the
 query that they are, times up to two for how well its best single phrase fits. A code counts more
-than all words together. Articles come second: half.
+than all words together. Articles come second: none stands above the best tree.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.find.cover import Cover, cover
 from builder.find.index import Index
@@ -25,7 +25,6 @@ from builder.find.words import content, flipped, surfaces, tokens
 
 MOST = 12  # hits handed back
 WEAK = 8  # a hit with less than an eighth of the best one's score is left out
-MEANT = 1  # a quarter of the score for what the code means
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +79,7 @@ def rank(index: Index, query: str) -> Answer:
     parts = asked_concepts(asked, index)
     found = _scored(index, asked, parts)
     fitting = [hit for hit in found if _fits(index, asked.vehicle, hit.entry)]
-    hits = _best(index, fitting)
+    hits = _best(index, _articles_second(index, fitting))
     understood = Understood(
         codes=code_words(index, asked.codes),
         vehicle=asked.vehicle,
@@ -131,30 +130,38 @@ def _scored(index: Index, asked: Question, parts: Sequence[Concept]) -> list[Sco
         own = [at for at, entry in enumerate(index.entries) if entry.vehicles and asked.vehicle]
         return [Scored(at, 1, -1, 0) for at in own]
     return [
-        _score(index, entry, points.get(entry, 0), said, meant)
-        for entry in sorted({*points, *said.gain})
+        _score(entry, points.get(entry, 0), said, meant) for entry in sorted({*points, *said.gain})
     ]
 
 
-def _score(index: Index, entry: int, points: int, said: Cover, meant: Cover) -> Scored:
-    score = points + _word_score(index, said, entry)
+def _score(entry: int, points: int, said: Cover, meant: Cover) -> Scored:
+    score = points + _word_score(said, entry)
     if points:
-        score += _word_score(index, meant, entry) // MEANT
+        score += _word_score(meant, entry)
     return Scored(entry, score, said.phrase.get(entry, -1), said.share(entry))
 
 
-def _word_score(index: Index, covered: Cover, entry: int) -> int:
+def _word_score(covered: Cover, entry: int) -> int:
     """Rarity, times the square of the share, times one to two for the best phrase."""
     if entry not in covered.gain:
         return 0
     share = covered.share(entry)
-    score = covered.gain[entry] * share * share * (100 + covered.fit[entry]) // 100_000_000
-    return score // 2 if index.entries[entry].kind == "how-to" else score
+    return covered.gain[entry] * share * share * (100 + covered.fit[entry]) // 100_000_000
 
 
 def _fits(index: Index, asked: AskedVehicle, entry: int) -> bool:
     vehicles: Sequence[VehicleRow] = index.entries[entry].vehicles
     return not asked or not vehicles or any(fits(asked, vehicle) for vehicle in vehicles)
+
+
+def _articles_second(index: Index, found: Sequence[Scored]) -> list[Scored]:
+    """No article stands above the best tree."""
+    trees = [hit.score for hit in found if index.entries[hit.entry].kind == "tree"]
+    most = max(trees) - 1 if trees else max((hit.score for hit in found), default=0)
+    return [
+        hit if index.entries[hit.entry].kind == "tree" else replace(hit, score=min(hit.score, most))
+        for hit in found
+    ]
 
 
 def _best(index: Index, found: Sequence[Scored]) -> tuple[Hit, ...]:

@@ -34,10 +34,10 @@ _VOWEL = re.compile("[aeiouy]")
 
 
 def folded(text: str) -> str:
-    """Lower case, no accents, no apostrophes; `z` is written `s` so that both spellings meet."""
+    """Lower case, no accents, no apostrophes."""
     plain = unicodedata.normalize("NFKD", _APOSTROPHES.sub("", text.lower()))
     bare = "".join(sign for sign in plain if not unicodedata.combining(sign))
-    return re.sub(r"\ba/c\b", "ac", bare).replace("z", "s")
+    return re.sub(r"\ba/c\b", "ac", bare)
 
 
 def surfaces(text: str) -> list[str]:
@@ -49,11 +49,12 @@ def stem(word: str) -> str:
     """Take off the endings that a search should not mind; the rest need not be a word.
 
     An English light stemmer of our own: plural, -ing, -ed, -ly, -ness, -ment, -ion, -e, and a
-    doubled last letter. Words of three letters and words with figures stay whole.
+    doubled last letter; `z` is written `s` so that both spellings meet. Words of three letters and
+    words with figures stay whole.
     """
     if len(word) < 4 or not word.isalpha():
         return word
-    word = _without_plural(word)
+    word = _without_plural(word.replace("z", "s"))
     word = _without_ending(word)
     if len(word) > 4 and word.endswith("our"):
         word = word[:-3] + "or"

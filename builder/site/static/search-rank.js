@@ -103,7 +103,8 @@
     const named = Boolean(make.length || model.length || number.number);
     const [bare, years, words] = find.bareCodesAndYears(others, index.digits, named);
     const vehicle = { ...number, make, model, years: years.length ? years : number.years };
-    return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words } };
+    const unknown = spelt.unknown.filter((word) => words.includes(word));
+    return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words, unknown } };
   }
 
   function spell(typed, index, finished) {
@@ -150,32 +151,37 @@
   const OPPOSITE = 50;
 
   function cover(parts, index) {
-    const made = { concepts: parts.length, gain: new Map(), credit: new Map(), fit: new Map(),
-      phrase: new Map() }; // prettier-ignore
+    const made = { concepts: parts.length, gain: new Map(), credit: new Map() };
     const phraseGain = new Map();
     const phraseCredit = new Map();
     let most = 0;
     for (const part of parts) {
       const inPhrases = coveredPhrases(part, index);
-      const inEntries = byEntry(inPhrases, index);
-      const having = [...inEntries.values()].filter((credit) => credit > 50).length;
+      const [best, often] = byEntry(inPhrases, index);
+      const having = [...best.values()].filter((credit) => credit > 50).length;
       const rare = rarity(index.entries.length, having);
       most += rare * 100;
-      add(made.gain, inEntries, rare);
-      add(made.credit, inEntries, 1);
+      add(made.gain, often, rare);
+      add(made.credit, best, 1);
       add(phraseGain, inPhrases, rare);
       add(phraseCredit, inPhrases, 1);
     }
-    for (const phrase of [...phraseGain.keys()].sort((one, other) => one - other)) {
-      const { entry, length } = index.phrases[phrase];
-      const recall = Math.floor((phraseGain.get(phrase) * 100) / most);
-      const fits = fit(recall, Math.floor(phraseCredit.get(phrase) / length));
-      if (fits > (made.fit.get(entry) ?? -1)) {
-        made.fit.set(entry, fits);
-        made.phrase.set(entry, phrase);
+    return { ...made, ...bestPhrases(index, phraseGain, phraseCredit, most) };
+  }
+
+  function bestPhrases(index, gain, credit, most) {
+    const fit = new Map();
+    const best = new Map();
+    for (const at of [...gain.keys()].sort((one, other) => one - other)) {
+      const { entry, length } = index.phrases[at];
+      const recall = Math.floor((gain.get(at) * 100) / most);
+      const fits = fitOf(recall, Math.floor(credit.get(at) / length));
+      if (fits > (fit.get(entry) ?? -1)) {
+        fit.set(entry, fits);
+        best.set(entry, at);
       }
     }
-    return made;
+    return { fit, phrase: best };
   }
 
   const share = (covered, entry) =>
@@ -210,11 +216,16 @@
 
   function byEntry(inPhrases, index) {
     const best = new Map();
+    const count = new Map();
     for (const [phrase, credit] of inPhrases) {
       const { entry } = index.phrases[phrase];
       if (credit > (best.get(entry) ?? 0)) best.set(entry, credit);
+      count.set(entry, (count.get(entry) ?? 0) + 1);
     }
-    return best;
+    const often = new Map();
+    for (const [entry, credit] of best)
+      often.set(entry, Math.floor((credit * (9 + Math.min(count.get(entry), 4))) / 10));
+    return [best, often];
   }
 
   function add(totals, credits, times) {
@@ -224,7 +235,7 @@
   const rarity = (entries, having) =>
     Math.floor(100 * Math.log(1 + entries / Math.max(1, having)) + 0.5);
 
-  function fit(recall, precision) {
+  function fitOf(recall, precision) {
     const most = Math.min(precision, 100);
     return recall + most ? Math.floor((2 * recall * most) / (recall + most)) : 0;
   }
@@ -232,7 +243,7 @@
   // meant.py
 
   const POINT = 1000000;
-  const FIRST = 60;
+  const FIRST = 300;
 
   function codePoints(index, codes) {
     const points = new Map();
@@ -299,14 +310,13 @@
 
   const MOST = 12;
   const WEAK = 8;
-  const MEANT = 1;
 
   function rank(index, query) {
     const asked = question(query, index);
     const parts = askedConcepts(asked, index);
     const found = scored(index, asked, parts);
     const fitting = found.filter((hit) => fitsVehicle(index, asked.vehicle, hit.entry));
-    const hits = bestOf(index, fitting);
+    const hits = bestOf(index, articlesSecond(index, fitting));
     const understood = {
       codes: codeWords(index, asked.codes),
       vehicle: asked.vehicle,
@@ -354,31 +364,37 @@
         own(entry) ? [{ entry: at, score: 1, phrase: -1, share: 0 }] : []);
     }
     return unique([...points.keys(), ...said.gain.keys()]).map((entry) =>
-      score(index, entry, points.get(entry) ?? 0, said, meant));
+      score(entry, points.get(entry) ?? 0, said, meant));
   }
 
-  function score(index, entry, points, said, meant) {
-    const byMeaning = points ? Math.floor(wordScore(index, meant, entry) / MEANT) : 0;
+  function score(entry, points, said, meant) {
+    const byMeaning = points ? wordScore(meant, entry) : 0;
     return {
       entry,
-      score: points + wordScore(index, said, entry) + byMeaning,
+      score: points + wordScore(said, entry) + byMeaning,
       phrase: said.phrase.get(entry) ?? -1,
       share: share(said, entry),
     };
   }
 
-  function wordScore(index, covered, entry) {
+  function wordScore(covered, entry) {
     if (!covered.gain.has(entry)) return 0;
     const part = share(covered, entry);
     const whole = covered.gain.get(entry) * part * part * (100 + covered.fit.get(entry));
-    const score = Math.floor(whole / 100000000);
-    return index.entries[entry].kind === "how-to" ? Math.floor(score / 2) : score;
+    return Math.floor(whole / 100000000);
   }
 
   function fitsVehicle(index, asked, entry) {
     const { vehicles } = index.entries[entry];
     if (!find.isVehicle(asked) || !vehicles.length) return true;
     return vehicles.some((vehicle) => find.fits(asked, vehicle));
+  }
+
+  function articlesSecond(index, found) {
+    const isTree = (hit) => index.entries[hit.entry].kind === "tree";
+    const trees = found.filter(isTree).map((hit) => hit.score);
+    const most = trees.length ? Math.max(...trees) - 1 : Infinity;
+    return found.map((hit) => isTree(hit) ? hit : { ...hit, score: Math.min(hit.score, most) });
   }
 
   function bestOf(index, found) {

@@ -27,14 +27,14 @@ globalThis.baytreeFind ??= {};
 
   function folded(text) {
     const plain = text.toLowerCase().replace(/['’‘`´]/g, "").normalize("NFKD");
-    return plain.replace(/\p{M}/gu, "").replace(/\ba\/c\b/g, "ac").replaceAll("z", "s");
+    return plain.replace(/\p{M}/gu, "").replace(/\ba\/c\b/g, "ac");
   }
 
   const surfaces = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
   function stem(word) {
     if (word.length < 4 || !letters(word)) return word;
-    word = withoutEnding(withoutPlural(word));
+    word = withoutEnding(withoutPlural(word.replaceAll("z", "s")));
     if (word.length > 4 && word.endsWith("our")) word = `${word.slice(0, -3)}or`;
     if (word.length > 3 && word.endsWith("e")) word = word.slice(0, -1);
     if (word.length > 3 && word.at(-1) === word.at(-2)) word = word.slice(0, -1);

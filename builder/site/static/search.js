@@ -164,9 +164,10 @@
   function vehicleLine({ vehicle, otherVehicles }) {
     if (!globalThis.baytreeFind.isVehicle(vehicle)) return null;
     const years = vehicle.years.join(" or ");
-    const name = [nameOf(vehicle), years].filter(Boolean).join(" ");
+    const named = nameOf(vehicle);
+    const name = `${named || "model year"} ${years || (named ? "" : "not known")}`.trim();
     const left = otherVehicles ? ` ${otherVehicles} found for other vehicles, left out.` : "";
-    return ["Vehicle: ", element("b", {}, name || "not known"), ".", numberWords(vehicle), left];
+    return ["Vehicle: ", element("b", {}, name), ".", numberWords(vehicle), left];
   }
 
   function nameOf({ make, model }) {
@@ -194,29 +195,24 @@
 
   function hitItem(hit) {
     const address = hit.kind === "tree" ? `trees/${hit.id}.html` : `how-to/${slug(hit.id)}.html`;
-    const more = [
-      hit.said && hit.said !== hit.title ? `“${hit.said}”` : "",
-      hit.kind === "how-to" ? "How it is measured" : systemOf(hit),
-      vehiclesOf(hit),
-    ].filter(Boolean).join(" · ");
+    const more = hit.kind === "how-to" ? "How it is measured" : aboutTree(hit);
     const mark = hit.draft ? element("span", { class: "mark" }, "draft") : null;
     const name = element("span", {}, element("b", {}, hit.title), mark ? " " : "", mark);
     return element("li", {}, element("a", { href: encodeURI(root + address), class: "row" },
       name, element("span", { class: "row-more" }, more)));
   }
 
-  function systemOf({ id }) {
+  // The customer's words that fit best, the system, and the vehicles if it is not about any.
+  function aboutTree({ id, said }) {
     const rows = globalThis.baytreeRows;
-    const tree = rows.trees.find((row) => row[0] === id);
-    return tree[2] >= 0 ? rows.systems[tree[2]][1] : "";
-  }
-
-  function vehiclesOf({ id }) {
-    const rows = globalThis.baytreeRows;
-    const tree = rows.trees.find((row) => row[0] === id);
-    const names = (tree?.[6] ?? []).map((at) => rows.vehicles[at]).map(([make, model, first, last]) =>
+    const [, , system, , , words, vehicles] = rows.trees.find((row) => row[0] === id);
+    const scopes = vehicles.map((at) => rows.vehicles[at]).map(([make, model, first, last]) =>
       `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
-    return names.join(", ");
+    return [
+      words.includes(said) ? `“${said}”` : "",
+      system >= 0 ? rows.systems[system][1] : "",
+      scopes.join(", "),
+    ].filter(Boolean).join(" · ");
   }
 
   function offersOf({ offers }) {
