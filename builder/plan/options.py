@@ -10,7 +10,9 @@ the same name, or adds one; where it names no hours, price, parts or tow, the su
 What is not safe or cannot work is not offered, whatever the fix says: a vehicle is not driven in
 when its record does not say that it may be, or when steering, brakes, restraints or high voltage
 depend on the module; it is then not left as it is either. Nobody is asked to work on restraints or
-high voltage at home. A used part is not fitted where it cannot be set up, or nobody knows.
+high voltage at home. A used part is not fitted where it cannot be set up, or nobody knows. A repair
+without a record is not left as it is in a tree whose system is one of those words, unless the fix
+writes a `leave` of its own.
 """
 
 from collections.abc import Iterator
@@ -82,16 +84,20 @@ def options(tree: Tree, step_id: str, library: Library) -> tuple[Option, ...]:
     )
     written = {option.id: option for option in fix.options}
     known = {one.id for one in standard}
-    found = [_option(one, written.get(one.id), fix, module, library.shop) for one in standard]
+    found = [
+        _option(one, written.get(one.id), refusal(one.id, tree, fix, module), library.shop)
+        for one in standard
+    ]
     return (*found, *(_added(one, library.shop) for one in fix.options if one.id not in known))
 
 
-def refusal(option_id: str, fix: Fix, module: Module | None) -> str:
-    """Return why an option of a fix is not offered, or nothing."""
+def refusal(option_id: str, tree: Tree, fix: Fix, module: Module | None) -> str:
+    """Return why a standard option of a fix is not offered, or nothing."""
     if module is None or fix.replaces is None:
-        return ""
+        said = any(option.id == option_id for option in fix.options)
+        return _depends(tree.system) if option_id == LEAVE and not said else ""
     if option_id == LEAVE:
-        return _depends(module)
+        return _depends(module.safety)
     if option_id == FIT_HERE:
         return USED_REFUSED.get(module.used_part, "") if fix.replaces.part == "used" else ""
     if option_id in (DRIVE_IN, TOWED_IN) and module.safety in NOT_AT_HOME:
@@ -101,14 +107,14 @@ def refusal(option_id: str, fix: Fix, module: Module | None) -> str:
 
 def _not_to_be_driven(module: Module) -> str:
     if module.drive_before_set_up == "yes":
-        return _depends(module)
+        return _depends(module.safety)
     if module.drive_before_set_up == "no":
         return str(module.drive_why or "Not safe to drive before the set-up")
     return "It is not known whether it may be driven before the set-up"
 
 
-def _depends(module: Module) -> str:
-    what = SAFETY.get(module.safety)
+def _depends(safety: str) -> str:
+    what = SAFETY.get(safety)
     return f"Not safe to drive: {what}" if what else ""
 
 
@@ -147,11 +153,8 @@ def _repair(fix: Fix, shop: Shop) -> Iterator[_Standard]:
     yield _Standard(LEAVE, "Left as it is", note=LEFT)
 
 
-def _option(
-    standard: _Standard, written: FixOption | None, fix: Fix, module: Module | None, shop: Shop
-) -> Option:
+def _option(standard: _Standard, written: FixOption | None, reason: str, shop: Shop) -> Option:
     """Price a standard option, with what the fix says about it."""
-    reason = refusal(standard.id, fix, module)
     if written is None:
         return _sum(standard, reason, None, shop)
     lines = tuple(_lines(written, shop)) if _has_a_price(written) else standard.lines
@@ -181,9 +184,9 @@ def _lines(written: FixOption, shop: Shop) -> Iterator[Line]:
 
 
 def _sum(standard: _Standard, reason: str, chance: Decimal | None, shop: Shop) -> Option:
-    """Add tax and total; what is not offered has no price."""
+    """Add tax and total; what is not offered has its reason and nothing else."""
     if reason:
-        return Option(standard.id, standard.option, not_offered=reason, note=standard.note)
+        return Option(standard.id, standard.option, not_offered=reason)
     lines = with_tax(standard.lines, shop)
     cost = total(lines)
     again = with_coming_back(cost, chance) if cost and chance else None

@@ -236,6 +236,19 @@ def test_a_module_without_a_record_is_priced_as_a_repair(tree) -> None:
     assert found[0].total is None
 
 
+def test_a_repair_of_the_brakes_is_not_left_as_it_is_unless_the_fix_says_so(tree) -> None:
+    """Silence is no permission; whoever wrote the tree may give it."""
+    drawn = replace(tree(REPAIR), system=Text("brakes"))
+    refused = by_id(drawn, library())["leave"]
+    assert refused.not_offered == "Not safe to drive: the brakes depend on it"
+    assert refused.total is None
+    allowed = tree(REPAIR + "  options:\n    leave:\n      note: A squeal harms nobody.\n")
+    left = by_id(replace(allowed, system=Text("brakes")), library())["leave"]
+    assert (left.option, left.note, amount(left)) == (
+        "Left as it is", "A squeal harms nobody.", "0.00",
+    )  # fmt: skip
+
+
 def test_only_a_fix_has_options(tree) -> None:
     """A stop mends nothing that could be priced."""
     drawn = tree("mend:\n  stop: Not here today\n  kind: not-found\n")
