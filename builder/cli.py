@@ -4,48 +4,218 @@ In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not
 """
 
 import argparse
+import json
+import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from pathlib import Path
 
-from builder import commands
+from builder import __version__, commands
+from builder.commands import Checked, NoSuchTreeError
+from builder.find.rank import Answer
+from builder.plan.minutes import as_json as minutes_as_json
+from builder.report.annotations import as_annotations
+from builder.report.as_json import as_json
+from builder.report.sarif import as_sarif
+from builder.report.text import as_text, colour_wanted
+
+Options = argparse.Namespace
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command."""
     options = _parser().parse_args(arguments)
     try:
-        shop = _shop(options.shop)
-        checked = commands.check(shop, map(Path, options.files), options.today)
-    except OSError as error:
+        return int(options.run(options))
+    except (OSError, NoSuchTreeError) as error:
         print(f"baytree: {error}", file=sys.stderr)
         return 2
-    for one in checked.findings:
-        where = f"{one.at.file}:{one.at.line}:{one.at.column}"
-        print(f"{where}: {one.severity}: {one.message} [{one.rule}]\n    {one.why}\n    {one.hint}")
-    print(f"{checked.trees} trees, {checked.errors} errors, {checked.warnings} warnings")
+    except BrokenPipeError:
+        return 2
+
+
+def _check(options: Options) -> int:
+    shop = _shop(options)
+    checked = commands.check(shop, map(Path, options.files), options.today)
+    _report(options, shop, checked)
     return 1 if checked.errors or (options.strict and checked.findings) else 0
 
 
-def _shop(folder: str | None) -> Path:
+def _report(options: Options, shop: Path, checked: Checked) -> None:
+    trees = len(checked.library.trees)
+    match options.format:
+        case "json":
+            text = as_json(checked.findings, trees)
+        case "sarif":
+            text = as_sarif(checked.findings, _in_repository(shop))
+        case "github":
+            text = as_annotations(checked.findings, _in_repository(shop))
+        case _:
+            colour = colour_wanted(sys.stdout.isatty(), os.environ)
+            text = as_text(checked.findings, lambda file: _lines(shop, file), trees, colour=colour)
+    sys.stdout.write(text)
+
+
+def _lines(shop: Path, file: str) -> list[str]:
+    try:
+        return (shop / file).read_text("utf-8-sig", "replace").split("\n")
+    except OSError:
+        return []
+
+
+def _in_repository(shop: Path) -> str:
+    """Return the shop's folder in its repository, such as `shop/`; "" where it is the whole."""
+    for place in (shop, *shop.parents):
+        if (place / ".git").exists():
+            inside = shop.relative_to(place).as_posix()
+            return "" if inside == "." else f"{inside}/"
+    return ""
+
+
+def _build(options: Options) -> int:
+    shop = _shop(options)
+    out = Path(options.out).resolve() if options.out else shop / "site"
+    checked = commands.build(shop, out, options.today)
+    if checked.findings:
+        _report(options, shop, checked)
+    if checked.errors:
+        print("nothing was built; an old site stays as it was", file=sys.stderr)
+        return 1
+    print(f"{len(checked.library.trees)} trees built; open {_from_here(out / 'index.html')}")
+    return 0
+
+
+def _from_here(path: Path) -> Path:
+    here = Path.cwd()
+    return path.relative_to(here) if path.is_relative_to(here) else path
+
+
+def _find(options: Options) -> int:
+    answer = commands.find(_shop(options), " ".join(options.words))
+    if options.format == "json":
+        hits = [
+            {"id": hit.id, "title": hit.title, "kind": hit.kind, "score": hit.score}
+            for hit in answer.hits
+        ]
+        print(json.dumps(hits, ensure_ascii=False, indent=2))
+    else:
+        print("\n".join(_found(answer)))
+    return 0
+
+
+def _found(answer: Answer) -> list[str]:
+    lines = [f"taken as: {taken} (for {typed})" for typed, taken in answer.understood.corrected]
+    lines += [f"{hit.id}  {hit.title}" for hit in answer.hits]
+    if not answer.hits:
+        lines.append("nothing fits all of that; the nearest are:")
+    lines += [f"see also: {offer.name}" for offer in answer.offers]
+    return lines
+
+
+def _minutes(options: Options) -> int:
+    found = commands.tree_minutes(_shop(options), options.tree)
+    if options.format == "json":
+        print(json.dumps(minutes_as_json(found), indent=2))
+        return 0
+    print(f"expected {float(found.expected):.0f} min, shortest {float(found.shortest):.0f}, "
+          f"longest {float(found.longest):.0f}")  # fmt: skip
+    for name, fix in found.fixes.items():
+        print(f"{float(fix.chance):6.0%}  {float(fix.minutes):4.0f} min  {name}")
+    return 0
+
+
+def _rules(options: Options) -> int:
+    pages = commands.rules(options.name)
+    if not pages:
+        print(f"baytree: there is no rule `{options.name}`", file=sys.stderr)
+        return 2
+    for page in pages:
+        print(f"{page.rule.name:26} {page.rule.severity:8} {page.rule.summary}")
+    if options.name:
+        page = pages[0]
+        print(f"\n{page.finds}\n\nWhy: {page.why}\n\nWrong:\n\n{page.wrong}\nRight:\n\n"
+              f"{page.right}\nMend: {page.mend}")  # fmt: skip
+    return 0
+
+
+def _schema(options: Options) -> int:
+    made = commands.schemas(options.kind)
+    if not made:
+        print(f"baytree: there is no kind of file `{options.kind}`", file=sys.stderr)
+        return 2
+    if options.kind and not options.out:
+        print(made.popitem()[1], end="")
+        return 0
+    folder = Path(options.out) if options.out else _shop(options) / ".schemas"
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, text in made.items():
+        (folder / name).write_text(text, "utf-8")
+        print(_from_here((folder / name).resolve()))
+    return 0
+
+
+def _shop(options: Options) -> Path:
     """Find the shop: the folder given, or the nearest one upward that holds trees."""
-    start = Path(folder or ".").resolve()
-    for place in [start] if folder else [start, *start.parents]:
+    start = Path(options.shop or ".").resolve()
+    for place in [start] if options.shop else [start, *start.parents]:
         if (place / "site_config").is_dir() or (place / "trees").is_dir():
             return place
     raise FileNotFoundError(f"no shop here: {start} holds no trees/ and no site_config/")
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="baytree", description=__doc__)
-    parser.add_argument("--shop", metavar="DIR")
-    commands_ = parser.add_subparsers(dest="command", required=True)
-    check = commands_.add_parser("check")
-    check.add_argument("files", nargs="*", metavar="FILE")
-    check.add_argument("--strict", action="store_true")
-    check.add_argument("--today", type=date.fromisoformat, default=date.today())
+    parser = argparse.ArgumentParser(
+        prog="baytree",
+        description="Decision trees of a repair shop: proved sound, read as a site, printed.",
+    )
+    parser.add_argument("--version", action="version", version=f"baytree {__version__}")
+    parser.add_argument("--shop", metavar="DIR", help="the folder that holds trees/ and kb/")
+    sub = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+
+    check = _command(sub, "check", _check, "say what is wrong, and where")
+    check.add_argument("files", nargs="*", metavar="FILE", help="only what concerns these files")
+    check.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
+    check.add_argument("--strict", action="store_true", help="a warning fails as well")
+    _today(check)
+
+    build = _command(sub, "build", _build, "check, then make the site and the prints")
+    build.add_argument("--out", metavar="DIR", help="where to (site/ in the shop)")
+    build.add_argument("--no-prints", action="store_true", help="the site alone")
+    build.set_defaults(format="text")
+    _today(build)
+
+    find = _command(sub, "find", _find, "find trees by what the customer says, a lamp or a code")
+    find.add_argument("words", nargs="+", metavar="WORDS")
+    find.add_argument("--format", choices=("text", "json"), default="text")
+
+    minutes = _command(sub, "minutes", _minutes, "how long following a tree takes")
+    minutes.add_argument("tree", metavar="TREE")
+    minutes.add_argument("--format", choices=("text", "json"), default="text")
+
+    rules = _command(sub, "rules", _rules, "what the rules mean")
+    rules.add_argument("name", nargs="?", metavar="NAME")
+
+    schema = _command(sub, "schema", _schema, "the schema of a kind of file, for editors")
+    schema.add_argument("kind", nargs="?", metavar="KIND")
+    schema.add_argument("--out", metavar="DIR", help="where to (.schemas/ in the shop)")
     return parser
+
+
+def _command(
+    sub: "argparse._SubParsersAction[argparse.ArgumentParser]",
+    name: str,
+    run: Callable[[Options], int],
+    words: str,
+) -> argparse.ArgumentParser:
+    made: argparse.ArgumentParser = sub.add_parser(name, help=words, description=words)
+    made.set_defaults(run=run)
+    return made
+
+
+def _today(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--today", type=date.fromisoformat, default=date.today(), metavar="DATE",
+                        help="the day it is taken to be, for ages of reviews")  # fmt: skip
 
 
 if __name__ == "__main__":

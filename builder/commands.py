@@ -4,17 +4,24 @@ In: a shop's folder and what the command line asked for. Out: values for `cli` t
 written by the last room of the pipeline.
 """
 
-from collections.abc import Iterable
+import json
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from builder.find.index import index
+from builder.find.rank import Answer, rank
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.model.shop import Shop
+from builder.model.tree import Tree
+from builder.plan.minutes import Minutes, minutes
 from builder.reader.library import read_library
-from builder.reader.trees import read_tree, tree_files
+from builder.reader.schemas import KINDS, schema
+from builder.reader.trees import read_tree, tree_file, tree_files
+from builder.rules.documentation import RulePage, pages
 from builder.rules.judge import judge, judge_library
+from builder.site.build import build_site
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,30 +30,35 @@ class Checked:
 
     library: Library
     findings: tuple[Finding, ...]  # by file, line and column
-    trees: int
 
     @property
     def errors(self) -> int:
         """How many findings stop a build."""
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
 
-    @property
-    def warnings(self) -> int:
-        """How many findings do not."""
-        return len(self.findings) - self.errors
+
+class NoSuchTreeError(Exception):
+    """A tree was named on the command line that the shop does not have."""
 
 
 def check(shop: Path, files: Iterable[Path], today: date) -> Checked:
     """Judge every tree and the shop as a whole; with files, keep what concerns those."""
     library, findings = read_library(shop)
     findings += judge_library(library, today)
+    for tree in _trees(shop, library):
+        findings += judge(tree, library, today)
+    wanted = {path.resolve().relative_to(shop).as_posix() for path in files}
+    return Checked(
+        library, in_order(one for one in findings if not wanted or one.at.file in wanted)
+    )
+
+
+def _trees(shop: Path, library: Library) -> Iterator[Tree]:
+    """Read the trees one by one; each is dropped before the next."""
     for path in tree_files(shop):
         tree, _ = read_tree(shop, path)
-        if tree:
-            findings += judge(tree, library, today)
-    wanted = {path.resolve().relative_to(shop.resolve()).as_posix() for path in files}
-    kept = [one for one in findings if not wanted or one.at.file in wanted]
-    return Checked(library, in_order(kept), len(library.trees))
+        if tree and tree.id in library.trees:
+            yield tree
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -56,4 +68,42 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     )
 
 
-__all__ = ["Checked", "Shop", "check", "in_order", "read_tree", "tree_files"]
+def build(shop: Path, out: Path, today: date) -> Checked:
+    """Check, then write the site; on errors nothing is written and the old site stays."""
+    checked = check(shop, (), today)
+    if not checked.errors:
+        build_site(shop, checked.library, lambda id_: the_tree(shop, id_), out)
+    return checked
+
+
+def the_tree(shop: Path, id_: str) -> Tree:
+    """Read one tree by its id."""
+    path = tree_file(shop, id_)
+    tree = read_tree(shop, path)[0] if path else None
+    if tree is None:
+        raise NoSuchTreeError(f"there is no tree `{id_}` in {shop / 'trees'}")
+    return tree
+
+
+def find(shop: Path, query: str) -> Answer:
+    """Rank the trees and articles for the words of a customer."""
+    return rank(index(read_library(shop)[0]), query)
+
+
+def tree_minutes(shop: Path, id_: str) -> Minutes:
+    """Work out what following a tree takes."""
+    return minutes(the_tree(shop, id_))
+
+
+def rules(name: str | None) -> tuple[RulePage, ...]:
+    """Return the pages of the rules, or of the one named."""
+    return tuple(page for page in pages() if name in (None, page.rule.name))
+
+
+def schemas(kind: str | None) -> dict[str, str]:
+    """Return the schemas as JSON by file name."""
+    return {
+        f"{name}.schema.json": json.dumps(schema(name), indent=2, ensure_ascii=False) + "\n"
+        for name in KINDS
+        if kind in (None, name)
+    }

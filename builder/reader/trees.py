@@ -41,6 +41,15 @@ def tree_id(file: str) -> str:
     return file.removeprefix("trees/").rsplit(".", 1)[0]
 
 
+def tree_file(shop: Path, id_: str) -> Path | None:
+    """Return the file of a tree by its id, or None."""
+    return next((path for path in tree_files(shop) if _id_of(shop, path) == id_), None)
+
+
+def _id_of(shop: Path, path: Path) -> str:
+    return tree_id(path.relative_to(shop).as_posix())
+
+
 def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
     """Read one tree; an author's mistake is a finding, never an exception."""
     source = read_source(shop, path)
