@@ -1,12 +1,14 @@
 """A chart as it stands on paper or in the page: boxes, lines and words with their places.
 
 In: made by `layout` from a `Flow`. Out: drawn by `svg` and by the sheets of `prints`, which agree
-because nothing is placed after this point. All measures in points, x to the right, y downwards.
+because nothing is placed after this point. Measures are those of the nominal text size, x to the
+right, y downwards; times `scale` they are points on paper.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
+
+from builder.chart.gaps import SMALL, TEXT
 
 
 class Shape(StrEnum):
@@ -38,11 +40,6 @@ class Rect:
         """The y of its lower edge."""
         return self.y + self.height
 
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Rect":
-        """Scale about the origin, then shift."""
-        return Rect(self.x * scale + dx, self.y * scale + dy, self.width * scale,
-                    self.height * scale)  # fmt: skip
-
 
 @dataclass(frozen=True, slots=True)
 class Run:
@@ -56,11 +53,6 @@ class Run:
     width: float
     tone: str = ""  # "" plain, "small", "number", "label", or a signal word in small letters
 
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Run":
-        """Scale about the origin, then shift."""
-        return replace(self, x=self.x * scale + dx, y=self.y * scale + dy, size=self.size * scale,
-                       width=self.width * scale)  # fmt: skip
-
 
 @dataclass(frozen=True, slots=True)
 class Box:
@@ -71,20 +63,11 @@ class Box:
     shape: Shape
     rect: Rect
     runs: tuple[Run, ...] = ()
-    panel: Rect | None = None  # ground of the signal word
+    panel: float = 0  # height of the ground of the signal word, at the top of the box
     signal: str = ""  # DANGER, WARNING, CAUTION, NOTICE or none
     href: str = ""
     name: str = ""  # for a reader who does not see the chart
     arrival: bool = False  # a connector somewhere leads here
-
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Box":
-        """Scale about the origin, then shift."""
-        return replace(
-            self,
-            rect=self.rect.moved(dx, dy, scale),
-            runs=tuple(run.moved(dx, dy, scale) for run in self.runs),
-            panel=self.panel and self.panel.moved(dx, dy, scale),
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,10 +77,6 @@ class Line:
     points: tuple[tuple[float, float], ...]
     arrow: bool
 
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Line":
-        """Scale about the origin, then shift."""
-        return replace(self, points=tuple((x * scale + dx, y * scale + dy) for x, y in self.points))
-
 
 @dataclass(frozen=True, slots=True)
 class Label:
@@ -105,11 +84,6 @@ class Label:
 
     rect: Rect
     runs: tuple[Run, ...]
-
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Label":
-        """Scale about the origin, then shift."""
-        return Label(self.rect.moved(dx, dy, scale),
-                     tuple(run.moved(dx, dy, scale) for run in self.runs))  # fmt: skip
 
 
 Part = Box | Line | Label
@@ -123,10 +97,19 @@ class Chart:
     description: str
     width: float
     height: float
-    text_size: float  # of the words in the boxes
-    small_size: float  # of labels and conditions: the smallest words on the chart
+    scale: float
     parts: tuple[Part, ...]
     cuts: tuple[float, ...] = ()  # heights at which it may be cut without cutting a symbol
+
+    @property
+    def text_size(self) -> float:
+        """Size of the words in the boxes, in points."""
+        return TEXT * self.scale
+
+    @property
+    def small_size(self) -> float:
+        """Size of labels and conditions, the smallest words on the chart, in points."""
+        return SMALL * self.scale
 
     @property
     def boxes(self) -> tuple[Box, ...]:
@@ -142,20 +125,3 @@ class Chart:
     def labels(self) -> tuple[Label, ...]:
         """The words beside lines."""
         return tuple(part for part in self.parts if isinstance(part, Label))
-
-    def moved(self, dx: float, dy: float, scale: float = 1) -> "Chart":
-        """Scale about the origin, then shift; the size grows by the shift."""
-        return replace(
-            self,
-            width=self.width * scale + dx,
-            height=self.height * scale + dy,
-            text_size=self.text_size * scale,
-            small_size=self.small_size * scale,
-            parts=moved(self.parts, dx, dy, scale),
-            cuts=tuple(cut * scale + dy for cut in self.cuts),
-        )
-
-
-def moved(parts: Iterable[Part], dx: float, dy: float, scale: float = 1) -> tuple[Part, ...]:
-    """Scale parts about the origin, then shift them."""
-    return tuple(part.moved(dx, dy, scale) for part in parts)

@@ -4,7 +4,7 @@ In: blocks, a style and the width and height of the columns. Out: which blocks s
 column. All measures at the nominal text size.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from builder.chart.gaps import SECTION_GAP
@@ -68,14 +68,26 @@ def pieces(stock: Stock, style: Style, joined: Groups, column: float) -> list[Pi
     return made
 
 
-def fill(items: Sequence[Piece], height: Callable[[int], float], most: int) -> list[Column] | None:
-    """Fill columns in order; None if more than `most` are needed or a piece is too tall."""
+def total(items: Sequence[Piece]) -> float:
+    """Height of everything in one column."""
+    gaps = sum([SECTION_GAP for piece in items if piece.first]) - SECTION_GAP
+    return gaps + sum([piece.body + piece.tail for piece in items])
+
+
+def fill(
+    items: Sequence[Piece], heights: tuple[float, int, float], most: int
+) -> list[Column] | None:
+    """Fill columns in order; None if more than `most` are needed or a piece is too tall.
+
+    Heights: that of the first columns, how many these are, that of the rest.
+    """
+    first, count, rest = heights
     columns: list[Column] = []
     start = 0
     while start < len(items):
         if len(columns) == most:
             return None
-        taken, high = _take(items, start, height(len(columns)))
+        taken, high = _take(items, start, first if len(columns) < count else rest)
         if not taken:
             return None
         columns.append(Column(tuple(items[start : start + taken]), high))
@@ -106,7 +118,7 @@ def balanced(items: Sequence[Piece], columns: Sequence[Column]) -> list[Column]:
     low, high = 0.0, max(column.height for column in best)
     while high - low > 1:
         middle = (low + high) / 2
-        found = fill(items, lambda _, tall=middle: tall, len(columns))  # type: ignore[misc]
+        found = fill(items, (middle, len(best), 0), len(best))
         if found is None:
             low = middle
         else:

@@ -2,20 +2,25 @@
 
 In: a measured flow, a style, the room on each sheet. Out: a `Fit`: the text size, how many columns,
 how wide, and what stands in each.
+
+Height is measured at a few widths first. From these the text size that would fill the columns to
+the last line is known for every number of columns; only those that can win are then laid out.
 """
 
-from collections.abc import Callable
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.chart.columns import Column, Groups, fill, groups, pieces
+from builder.chart.columns import Column, Groups, Piece, fill, groups, pieces, total
 from builder.chart.gaps import COLUMN_GAP, EDGE, TEXT
 from builder.chart.stock import Stock
 from builder.chart.styles import Style
 
 FINE = 1.01  # text sizes nearer than this are the same
 WIDEST = 420.0  # of a column: longer lines are hard to follow
-LARGEST = 48.0  # points; larger text gains nothing on paper
-MOST_COLUMNS = 14
+LARGEST = 48.0  # points: larger text gains nothing on paper
+MOST_COLUMNS = 12
+SAMPLES = 4  # widths at which the height is measured
+FULL = 0.96  # of the text size that fills every column to the last line: what is tried first
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,64 +55,103 @@ class Case:
     stock: Stock
     style: Style
     joined: Groups
-    least: float
+    least: float  # narrowest column
     room: Room
+    heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
 
 
 def case(stock: Stock, style: Style, room: Room) -> Case:
     """Prepare a search."""
-    return Case(stock, style, groups(stock.flow.sections), style.least(stock), room)
+    joined, least = groups(stock.flow.sections), style.least(stock)
+    step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
+    widths = [least * step**number for number in range(SAMPLES)]
+    heights = [(width, total(pieces(stock, style, joined, width))) for width in widths]
+    return Case(stock, style, joined, least, room, heights)
+
+
+def column_width(wanted: Case, text: float, columns: int) -> float:
+    """Width of a column at the nominal text size, were the text `text` points high."""
+    whole = wanted.room.width * TEXT / text - 2 * EDGE - (columns - 1) * COLUMN_GAP
+    return min(whole / columns, WIDEST)
 
 
 def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
     """Fit at one text size with so many columns a sheet; None if it does not fit."""
-    room, scale = wanted.room, text / TEXT
-    column = (room.width / scale - 2 * EDGE - (columns - 1) * COLUMN_GAP) / columns
+    column = column_width(wanted, text, columns)
     if column < wanted.least:
         return None
-    column = min(column, WIDEST)
     items = pieces(wanted.stock, wanted.style, wanted.joined, column)
-    heights = room.first_height / scale - 2 * EDGE, room.height / scale - 2 * EDGE
-    filled = fill(items, lambda number: heights[number >= columns], columns * sheets)
-    return filled and Fit(wanted.style, text, columns, column, tuple(filled))
+    filled = fill(items, _heights(wanted.room, text, columns), columns * sheets)
+    return Fit(wanted.style, text, columns, column, tuple(filled)) if filled else None
 
 
-def fewest_sheets(wanted: Case, text: float, most: int = 99) -> Fit | None:
+def _heights(room: Room, text: float, columns: int) -> tuple[float, int, float]:
+    first, rest = (high * TEXT / text - 2 * EDGE for high in (room.first_height, room.height))
+    return first, columns, rest
+
+
+def fewest_sheets(wanted: Case, text: float) -> Fit | None:
     """Fit at one text size on as few sheets as it takes; of equals, the widest columns."""
     best: Fit | None = None
     for columns in range(1, MOST_COLUMNS):
-        found = at_size(wanted, text, columns, best.sheets - 1 if best else most)
+        found = at_size(wanted, text, columns, best.sheets - 1 if best else 99)
         best = found or best
-        if best and best.sheets == 1:
-            break
     return best
 
 
-def largest(wanted: Case, sheets: int, least: float = 0) -> Fit | None:
-    """Find the largest text above `least` with which it fits on so many sheets."""
+def largest(wanted: Case, sheets: int, least: float = 1) -> Fit | None:
+    """Find the largest text, `least` points or more, with which it fits on so many sheets."""
     best: Fit | None = None
+    for limit, columns in sorted(_limits(wanted, sheets), reverse=True):
+        beat = best.text * FINE if best else least
+        if limit > beat:
+            best = _grown(wanted, columns, sheets, (beat, limit)) or best
+    return best
+
+
+def _limits(wanted: Case, sheets: int) -> Iterator[tuple[float, int]]:
+    """Yield for each number of columns the text size that would fill them to the last line."""
     for columns in range(1, MOST_COLUMNS):
-        beat = max(best.text * FINE if best else 1.0, least)
-        if wanted.room.width < columns * wanted.least * beat / TEXT:
-            break
-        best = _grown(lambda text, n=columns: at_size(wanted, text, n, sheets), beat) or best
-    return best
+        low, high = 1.0, LARGEST
+        while high / low > FINE:
+            text = (low * high) ** 0.5
+            column = column_width(wanted, text, columns)
+            first, _, rest = _heights(wanted.room, text, columns)
+            has = columns * (first + (sheets - 1) * rest)
+            fits = column >= wanted.least and _height_at(wanted.heights, column) <= has
+            low, high = (text, high) if fits else (low, text)
+        if low > 1:
+            yield high, columns
 
 
-def _grown(fits: Callable[[float], Fit | None], least: float) -> Fit | None:
-    """Grow the text from the least that is worth it until it no longer fits."""
-    best = fits(least)
-    if best is None:
-        return None
-    low, high = least, least
-    while best.text == high and high < LARGEST:
-        low, high = high, min(high * 1.25, LARGEST)
-        best = fits(high) or best
-    while high / low > FINE and low < LARGEST:
-        middle = (low * high) ** 0.5
-        found = fits(middle)
+def _height_at(heights: Sequence[tuple[float, float]], width: float) -> float:
+    """Height at a width, between two that were measured: it goes with the inverse of the width."""
+    before = heights[0]
+    for after in heights[1:]:
+        if width <= after[0]:
+            share = (1 / width - 1 / after[0]) / (1 / before[0] - 1 / after[0])
+            return after[1] + share * (before[1] - after[1])
+        before = after
+    return before[1]
+
+
+def _grown(wanted: Case, columns: int, sheets: int, within: tuple[float, float]) -> Fit | None:
+    """Find the largest text that fits between the least worth having and a limit."""
+    low, high = within
+    text = max(high * FULL, low)
+    best: Fit | None = None
+    while high / low > FINE:
+        found = at_size(wanted, text, columns, sheets)
         if found:
-            best, low = found, middle
+            best, low = found, text
+        elif text == low:
+            return None
         else:
-            high = middle
+            high = text
+        text = (low * high) ** 0.5 if best else max(high * FULL, low)
     return best
+
+
+def items_of(fit: Fit) -> list[Piece]:
+    """Return everything that a layout holds, in order."""
+    return [piece for column in fit.filled for piece in column.pieces]

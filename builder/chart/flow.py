@@ -36,12 +36,13 @@ class Node:
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """A line, the words beside it and its share of all walks."""
+    """A line, the words beside it, and the weight of what lies beyond it."""
 
     source: str
     target: str
     label: str = ""
     weight: float = 0
+    means: str = ""  # what the result means, in lighter type
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +68,16 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
         if line.target not in tree.steps
     }
     edges = {
-        step: tuple(Edge(step, line.target, _label(tree.steps[step], line.exit), float(line.weight))
-                    for line in out)
+        step: tuple(
+            Edge(
+                step,
+                line.target,
+                _label(tree.steps[step], line.exit),
+                float(line.weight),
+                str((line.exit.result and line.exit.result.means) or ""),
+            )
+            for line in out
+        )
         for step, out in drawn.items()
     }  # fmt: skip
     sections = tree_outline(tree, drawn)

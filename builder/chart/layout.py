@@ -7,14 +7,14 @@ results to the right is the plainest; the other is taken where its text is large
 or where it saves a sheet.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from builder.chart.chart import Chart, Part, Rect
-from builder.chart.columns import Column, balanced, groups, pieces
+from builder.chart.chart import Chart
+from builder.chart.columns import Column, groups, pieces, total
+from builder.chart.draw import drawn
 from builder.chart.fit import Fit, Room, case, fewest_sheets, largest
 from builder.chart.flow import Flow, flow_of
-from builder.chart.gaps import COLUMN_GAP, EDGE, SECTION_GAP, SMALL, TEXT
-from builder.chart.paint import Pen
+from builder.chart.gaps import TEXT
 from builder.chart.stock import Stock, stock
 from builder.chart.styles import UNDER, Style, right_style
 from builder.model.library import Library
@@ -23,146 +23,91 @@ from builder.model.tree import Tree
 PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
 SHARES = (0.46, 0.54)  # of the width that the checks take, where results stand to the right
+TYPICAL = 250.0  # width of a column at which the shares are compared
 WORTH = 1.15  # how much larger the text must be for the less plain style
 WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
     """Lay a tree out in one column for the page."""
-    return one_column(flow_of(tree, library)).moved(0, 0, PAGE_SCALE)
+    return one_column(flow_of(tree, library))
 
 
 def one_column(flow: Flow) -> Chart:
-    """Lay a flow out in one column, at the nominal text size."""
+    """Lay a flow out in one column, results under the checks."""
     measured = stock(flow)
     items = pieces(measured, UNDER, groups(flow.sections), PAGE_WIDTH)
-    high = sum(piece.body + piece.tail + SECTION_GAP for piece in items)
-    fit = Fit(UNDER, TEXT, 1, PAGE_WIDTH, (Column(tuple(items), high),))
-    return drawn(measured, fit)[0]
+    column = Column(tuple(items), total(items))
+    return drawn(measured, Fit(UNDER, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,)))[0]
 
 
 def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> tuple[Chart, ...]:
-    """Lay a flow out on as few sheets as it takes with text no smaller than `text`.
+    """Lay a flow out on as few sheets as it takes with text no smaller than `text` points.
 
     Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets,
     then the one with the largest text, is taken. If a single box at that size is larger than a
-    sheet, the largest text that fits is taken instead: ask the charts for theirs.
+    sheet, the largest text that fits is taken instead: the charts tell theirs.
     """
-    return drawn(*_best(flow, rooms, text))
+    one = stock(flow)
+    found = [(one, fit) for fit in (_on_one_sheet(one, room, text) for room in rooms) if fit]
+    if not found:
+        more = stock(flow, sheets=True)
+        found = [(more, fit) for fit in (_on_sheets(more, room, text) for room in rooms) if fit]
+    return drawn(*max(found, key=lambda pair: (-pair[1].sheets, pair[1].text)))
 
 
-def one_sheet(flow: Flow, room: Room, styles: Sequence[Style]) -> Chart:
-    """Force a flow on one sheet, with the largest text that any of the styles allows."""
+def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
+    """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
     measured = stock(flow)
-    fits = [largest(case(measured, style, room), 1) for style in styles]
-    return drawn(measured, max((fit for fit in fits if fit), key=lambda fit: fit.text))[0]
+    fits = [largest(case(measured, one, room), 1) for one in styles(measured)
+            if style in ("", one.name)]  # fmt: skip
+    best = chosen(fits)
+    if best is None:
+        raise ValueError(f"no text of a point or more fits {room}")
+    return drawn(measured, best)[0]
+
+
+def _on_one_sheet(measured: Stock, room: Room, text: float) -> Fit | None:
+    return chosen([largest(case(measured, one, room), 1, text) for one in styles(measured)])
+
+
+def _on_sheets(measured: Stock, room: Room, text: float) -> Fit | None:
+    fits = []
+    for style in styles(measured):
+        wanted = case(measured, style, room)
+        few = fewest_sheets(wanted, text)
+        fits.append(largest(wanted, few.sheets, text) or few if few else None)
+    return chosen(fits)
 
 
 def chosen(fits: Sequence[Fit | None]) -> Fit | None:
     """Choose between layouts given in order of plainness.
 
     Fewer sheets come first; of equals the plainer one, unless its text is smaller by more than it
-    is worth.
+    is worth or smaller than it should be on paper.
     """
     best: Fit | None = None
     for fit in fits:
-        if fit and (best is None or (-fit.sheets, fit.text) > (-best.sheets, best.text * WORTH)):
+        if fit and (best is None or _better(fit, best)):
             best = fit
     return best
 
 
-def plain_style(measured: Stock) -> Style:
-    """Results to the right, the checks with the share of the width that needs the least height."""
+def _better(fit: Fit, best: Fit) -> bool:
+    if fit.sheets != best.sheets:
+        return fit.sheets < best.sheets
+    return fit.text > best.text * (WORTH if best.text >= WISHED else 1)
+
+
+def styles(measured: Stock) -> tuple[Style, Style]:
+    """Return the styles, the plainest first.
+
+    Where results stand to the right, the checks get the share of the width that needs the least
+    height.
+    """
     joined = groups(measured.flow.sections)
 
     def height(style: Style) -> float:
-        items = pieces(measured, style, joined, max(250.0, style.least(measured)))
-        return sum(piece.body + piece.tail for piece in items)
+        return total(pieces(measured, style, joined, max(TYPICAL, style.least(measured))))
 
-    return min(map(right_style, SHARES), key=height)
-
-
-def _best(flow: Flow, rooms: Sequence[Room], text: float) -> tuple[Stock, Fit]:
-    one, more = stock(flow), stock(flow, sheets=True)
-    found: list[tuple[Stock, Fit]] = []
-    for room in rooms:
-        for measured, most in ((one, 1), (more, 99)):
-            fits = []
-            for style in (plain_style(measured), UNDER):
-                wanted = case(measured, style, room)
-                few = fewest_sheets(wanted, text, most)
-                fits.append(few and (largest(wanted, few.sheets, text) or few))
-            best = chosen(fits)
-            if best:
-                found.append((measured, best))
-                break
-    if not found:
-        return _largest_that_fits(more, rooms)
-    return max(found, key=lambda pair: (-pair[1].sheets, pair[1].text))
-
-
-def _largest_that_fits(measured: Stock, rooms: Sequence[Room]) -> tuple[Stock, Fit]:
-    fits = [largest(case(measured, UNDER, room), 99) for room in rooms]
-    best = max((fit for fit in fits if fit), key=lambda fit: fit.text)
-    return measured, best
-
-
-def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
-    """Draw every sheet of a layout."""
-    count = fit.columns
-    sheets = [fit.filled[at : at + count] for at in range(0, len(fit.filled), count)]
-    on_sheet = {
-        step: number
-        for number, columns in reversed(list(enumerate(sheets, start=1)))
-        for step in _steps(columns)
-    }
-    tops = frozenset(
-        column.pieces[0].blocks[0].step for column in fit.filled if not column.pieces[0].first
-    )
-    charts = []
-    for number, columns in enumerate(sheets, start=1):
-        pen = Pen(measured, on_sheet, number, tops)
-        charts.append(_sheet(pen, fit, columns).moved(0, 0, fit.text / TEXT))
-    return tuple(charts)
-
-
-def _steps(columns: Sequence[Column]) -> Iterator[str]:
-    for piece in (piece for column in columns for piece in column.pieces):
-        for block in piece.blocks:
-            yield block.step
-            yield from (link.step for side in block.sides for link in side.links)
-
-
-def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
-    items = [piece for column in columns for piece in column.pieces]
-    parts: list[Part] = []
-    cuts: list[float] = []
-    shown = balanced(items, columns)
-    for number, column in enumerate(shown):
-        x = EDGE + number * (fit.column + COLUMN_GAP)
-        for part in _column(pen, fit, column, x, cuts):
-            parts.append(part)
-    return Chart(
-        title=pen.stock.flow.title,
-        description="",
-        width=2 * EDGE + len(shown) * (fit.column + COLUMN_GAP) - COLUMN_GAP,
-        height=2 * EDGE + max((column.height for column in shown), default=0),
-        text_size=TEXT,
-        small_size=SMALL,
-        parts=tuple(parts),
-        cuts=tuple(cuts) if len(shown) == 1 else (),
-    )
-
-
-def _column(pen: Pen, fit: Fit, column: Column, x: float, cuts: list[float]) -> Iterator[Part]:
-    y = EDGE
-    for number, piece in enumerate(column.pieces):
-        last = number == len(column.pieces) - 1
-        for at, (block, made) in enumerate(zip(piece.blocks, piece.sizes, strict=True)):
-            inner = at < len(piece.blocks) - 1
-            cuts.append(y)
-            cut = last and not inner and not piece.last
-            yield from fit.style.draw(pen, block, made, Rect(x, y, fit.column, 0), cut)
-            y += made.body + (made.tail if inner else 0)
-        if not last:
-            y += SECTION_GAP if column.pieces[number + 1].first else piece.tail
+    return min(map(right_style, SHARES), key=height), UNDER

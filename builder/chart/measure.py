@@ -1,21 +1,23 @@
-"""The words of a chart broken into lines.
+"""The words of a chart, measured, and broken into lines.
 
-In: nodes and labels. Out: for a width, the lines and their height. Everything is measured once at
-the nominal text size of 10 points; a layout is scaled as a whole afterwards.
+In: nodes and labels. Out: for a width, a height or the lines. Everything is measured once at the
+nominal text size; a layout is scaled as a whole.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from builder.chart.flow import Node
-from builder.chart.fonts import LEADING, bold, medium
-from builder.chart.gaps import SMALL, TEXT
+from builder.chart.flow import Edge, Node
+from builder.chart.fonts import LEADING, Face, bold, medium
+from builder.chart.gaps import LONGEST_WORD, SMALL, TEXT
 from builder.model.knowledge import Signal
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
 class Word(NamedTuple):
-    """One word that is never broken."""
+    """A word, or a piece of one that is too long for any box."""
 
     text: str
     width: float
@@ -25,11 +27,16 @@ class Word(NamedTuple):
     space: float  # before it, unless it begins a line
 
 
+Line = Sequence[Word]
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """The words of one box or label; a paragraph begins a new line."""
 
     paragraphs: tuple[tuple[Word, ...], ...]
+    measures: tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
+    """Of each paragraph: height of a line, first space, and space and width of each word."""
 
     @property
     def widest(self) -> float:
@@ -37,20 +44,57 @@ class Words:
         return max((word.width for words in self.paragraphs for word in words), default=0)
 
 
-Broken = list[list[Word]]
+NO_WORDS = Words((), ())
 
 
-def words_of(text: str, size: float, heavy: bool, tone: str = "") -> tuple[Word, ...]:
+def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -> Words:
+    """Put paragraphs together; empty ones are left out."""
+    kept = tuple(paragraph for paragraph in paragraphs if paragraph)
+    return Words(
+        kept,
+        tuple(
+            (line_height(paragraph), paragraph[0].space, tuple([(w[5], w[1]) for w in paragraph]))
+            for paragraph in kept
+        ),
+    )
+
+
+def line_height(line: Line) -> float:
+    """Height of every line of a paragraph."""
+    return LEADING * max([word.size for word in line])
+
+
+def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tuple[Word, ...]:
     """Measure the words of a text."""
     face = bold() if heavy else medium()
     space = face.width(" ", size)
-    words = [word for word in text.split(" ") if word]  # a no-break space holds words together
-    return tuple(Word(w, face.width(w, size), size, heavy, tone, space) for w in words)
+    found: list[Word] = []
+    for word in text.split(" "):  # a no-break space holds words together
+        if word:
+            width = face.width(word, size)
+            if width > LONGEST_WORD:
+                found += _broken_word(word, Word("", 0, size, heavy, tone, space), face)
+            else:
+                found.append(Word(word, width, size, heavy, tone, space))
+    return tuple(found)
+
+
+def _broken_word(word: str, like: Word, face: Face) -> Iterator[Word]:
+    """Break a word that no box could hold, after a hyphen or a slash where there is one."""
+    space = like.space
+    while word:
+        fits = len(word)
+        while fits > 1 and face.width(word[:fits], like.size) > LONGEST_WORD:
+            fits -= 1
+        soft = max(word.rfind("-", 0, fits), word.rfind("/", 0, fits)) + 1
+        piece = word[: soft if soft and fits < len(word) else fits]
+        yield like._replace(text=piece, width=face.width(piece, like.size), space=space)
+        word, space = word[len(piece) :], 0.0
 
 
 def node_words(node: Node) -> Words:
     """Everything that stands in the box of a node."""
-    return Words(tuple(words for words in _paragraphs(node) if words))
+    return words(_paragraphs(node))
 
 
 def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
@@ -59,56 +103,50 @@ def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
         yield words_of(f"{sign}{node.caution}", SMALL, True, node.caution.lower())
     number = words_of(node.number, TEXT, True, "number")
     text = words_of(node.text, TEXT, node.kind in ("fix", "start"))
-    yield (
-        number
-        + text
-        + words_of(node.minutes.replace(" ", "\N{NO-BREAK SPACE}"), SMALL, False, "small")
-    )
+    yield number + text + words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
     if node.when:
-        yield words_of(f"With {node.when}", SMALL, False, "small")
+        yield words_of(f"when {node.when}", SMALL, tone="small")
     for note in node.notes:
-        yield _note(note)
+        *before, last = note.split(" ")
+        yield words_of(" ".join(before), SMALL, tone="small") + words_of(
+            last, SMALL, last.isdigit(), "small"
+        )
 
 
-def _note(note: str) -> tuple[Word, ...]:
-    *words, last = note.split()
-    heavy = last.isdigit()
-    return words_of(" ".join(words), SMALL, False, "small") + words_of(last, SMALL, heavy, "small")
+def label_words(edge: Edge) -> Words:
+    """The words beside a line: the result, and in lighter type what it means."""
+    found = words_of(edge.label, SMALL, True, "label") + words_of(edge.means, SMALL, tone="small")
+    return words([found]) if found else NO_WORDS
 
 
-def label_words(text: str) -> Words:
-    """The words beside a line."""
-    return Words((words_of(text, SMALL, True, "label"),) if text else ())
+def height(words: Words, room: float) -> float:
+    """Height of the words in lines no wider than `room`; no word is wider than that."""
+    total = 0.0
+    for leading, first, measures in words.measures:
+        count, used = 1, -first
+        for space, width in measures:
+            used += space + width
+            if used > room:
+                count += 1
+                used = width
+        total += count * leading
+    return total
 
 
-def broken(words: Words, width: float) -> Broken:
-    """Break into lines no wider than `width`; a word that is wider stands alone."""
-    lines: Broken = []
-    for paragraph in words.paragraphs:
-        line: list[Word] = []
-        used = 0.0
-        for word in paragraph:
-            wanted = used + word.space + word.width
-            if line and wanted > width:
-                lines.append(line)
-                line, used = [word], word.width
-            else:
-                used = wanted if line else word.width
-                line.append(word)
-        lines.append(line)
+def broken(words: Words, room: float) -> list[Line]:
+    """Break the words into the lines that `height` counted."""
+    lines: list[Line] = []
+    for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
+        start, used = 0, -first
+        for at, (space, width) in enumerate(measures):
+            used += space + width
+            if used > room:
+                lines.append(paragraph[start:at])
+                start, used = at, width
+        lines.append(paragraph[start:])
     return lines
 
 
-def height(lines: Broken) -> float:
-    """Height of lines set close."""
-    return sum([LEADING * line[0].size for line in lines])
-
-
-def width(lines: Sequence[Sequence[Word]]) -> float:
-    """Width of the widest line."""
-    return max((line_width(line) for line in lines), default=0)
-
-
-def line_width(line: Sequence[Word]) -> float:
+def line_width(line: Line) -> float:
     """Width of one line."""
-    return sum(word.space + word.width for word in line) - (line[0].space if line else 0)
+    return sum([word.space + word.width for word in line]) - line[0].space

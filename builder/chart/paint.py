@@ -1,15 +1,15 @@
 """Symbols with their words put in place.
 
-In: broken lines and a rectangle. Out: the `Box` and `Label` values of a chart.
+In: measured words and a rectangle. Out: the `Box` and `Label` values of a chart.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
-from builder.chart.fonts import LEADING
 from builder.chart.gaps import PAD_Y, SMALL
-from builder.chart.measure import Broken, Word, line_width, width, words_of
+from builder.chart.measure import Line, Words, broken, height, line_height, line_width, words_of
 from builder.chart.stock import Stock
 
 SHAPES = {
@@ -21,13 +21,15 @@ SHAPES = {
     "hand-over": Shape.PREDEFINED,
 }
 KINDS = {
-    "start": "Start",
+    "start": "",
     "check": "Check",
     "action": "Do",
     "fix": "Fix",
     "stop": "Stop",
-    "hand-over": "Other tree",
+    "hand-over": "",
 }
+BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
+HALF = 4.0  # half the width of the small diamond
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,57 +37,47 @@ class Pen:
     """What drawing needs to know beside the place: the words, and which step is on which sheet."""
 
     stock: Stock
-    sheets: Mapping[str, int] = field(default_factory=dict)  # {}: all is on one sheet
+    sheets: Mapping[str, int] = field(default_factory=dict)
     sheet: int = 1
     tops: frozenset[str] = frozenset()  # steps at the head of a column, reached by a connector
 
 
-BASELINE = 0.92  # from the top of a line to its baseline, in ems
-HALF = 4.0  # half the width of the small diamond
-
-
-def box_part(pen: Pen, name: str, lines: Broken, rect: Rect) -> Box:
+def box_part(pen: Pen, name: str, rect: Rect) -> Box:
     """Put a node and its words in place."""
-    stock = pen.stock
-    node = stock.flow.nodes[name]
+    node, pad = pen.stock.flow.nodes[name], pen.stock.pads[name]
+    lines = broken(pen.stock.boxes[name], rect.width - 2 * pad)
     if node.kind == "start":
-        rect = replace(rect, width=min(rect.width, width(lines) + 2 * stock.pad(name)))
-    runs = text_runs(lines, rect.x + stock.pad(name), rect.y + PAD_Y)
-    panel = None
-    if node.caution:
-        first = LEADING * SMALL
-        panel = Rect(rect.x, rect.y, rect.width, first + PAD_Y)
-    words = " ".join(filter(None, (node.number, node.text)))
+        rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
+    words = " ".join(filter(None, (KINDS[node.kind], node.number, node.text)))
     return Box(
         id=name,
         kind=node.kind,
         shape=SHAPES[node.kind],
         rect=rect,
-        runs=runs,
-        panel=panel,
+        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y)),
+        panel=line_height(lines[0]) + PAD_Y if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
-        name=f"{KINDS[node.kind]} {words}" + (f" ({node.caution})" if node.caution else ""),
-        arrival=name in stock.flow.arrivals or name in pen.tops,
+        name=f"{node.caution}: {words}" if node.caution else words,
+        arrival=name in pen.stock.flow.arrivals or name in pen.tops,
     )
 
 
 def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
     """Put a connector that bears the number of the step it goes on at, and its sheet."""
     node = pen.stock.flow.nodes[target]
-    words = words_of(node.number or "?", SMALL, True, "number")
+    line = words_of(node.number or "?", SMALL, True, "number")
     sheet = pen.sheets.get(target, pen.sheet)
     if sheet != pen.sheet:
-        words += words_of(f"sheet {sheet}", SMALL, False, "small")
-    line = list(words)
+        line += words_of(f"sheet {sheet}", SMALL, tone="small")
     x = rect.x + (rect.width - line_width(line)) / 2
-    y = rect.y + rect.height / 2 + (0.35 - BASELINE) * SMALL
+    y = rect.y + (rect.height - line_height(line)) / 2
     return Box(
         id=target,
         kind="connector",
         shape=Shape.CONNECTOR,
         rect=rect,
-        runs=text_runs([line], x, y),
+        runs=tuple(_runs([line], x, y)),
         href=node.href,
         name=f"Go to step {node.number}: {node.text}",
     )
@@ -93,43 +85,33 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
 
 def diamond(name: str, x: float, y: float) -> Box:
     """Put the small diamond from which the results of a check leave."""
-    return Box(
-        id=name,
-        kind="decision",
-        shape=Shape.DECISION,
-        rect=Rect(x - HALF, y - HALF, 2 * HALF, 2 * HALF),
-    )
+    place = Rect(x - HALF, y - HALF, 2 * HALF, 2 * HALF)
+    return Box(id=name, kind="decision", shape=Shape.DECISION, rect=place)
 
 
-def label_part(lines: Broken, x: float, y: float, high: float) -> Label:
-    """Put the words of a result beside its line."""
-    return Label(Rect(x, y, width(lines), high), text_runs(lines, x, y))
+def label_part(words: Words, room: float, x: float, y: float) -> Label | None:
+    """Put the words of a result beside its line; None if it has none."""
+    if not words.paragraphs:
+        return None
+    lines = broken(words, room)
+    rect = Rect(x, y, _widest(lines), height(words, room))
+    return Label(rect, tuple(_runs(lines, x, y)))
 
 
-def text_runs(lines: Broken, x: float, y: float) -> tuple[Run, ...]:
-    """Put lines of words in place, words of one look joined to one run."""
-    runs: list[Run] = []
+def _widest(lines: Sequence[Line]) -> float:
+    return max([line_width(line) for line in lines])
+
+
+def _runs(lines: Sequence[Line], x: float, y: float) -> Iterator[Run]:
+    """Yield lines of words in place, neighbours of one look joined to one run."""
     for line in lines:
-        baseline = y + BASELINE * line[0].size
-        at = x
-        for words in _alike(line):
-            if words[0] is not line[0]:
-                at += words[0].space
-            text = " ".join(word.text for word in words)
+        leading = line_height(line)
+        at = x - line[0].space
+        for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
+            words = list(alike)
+            text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")
+            at += words[0].space
             wide = line_width(words)
-            first = words[0]
-            runs.append(Run(text, at, baseline, first.size, first.bold, wide, first.tone))
+            yield Run(text, at, y + BASELINE * leading, size, bold, wide, tone)
             at += wide
-        y += LEADING * line[0].size
-    return tuple(runs)
-
-
-def _alike(line: list[Word]) -> list[list[Word]]:
-    groups: list[list[Word]] = []
-    for word in line:
-        last = groups[-1][-1] if groups else None
-        if last and (last.size, last.bold, last.tone) == (word.size, word.bold, word.tone):
-            groups[-1].append(word)
-        else:
-            groups.append([word])
-    return groups
+        y += leading

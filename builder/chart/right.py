@@ -9,14 +9,7 @@ from collections.abc import Iterator
 from builder.chart.chart import Part, Rect
 from builder.chart.gaps import BETWEEN, ENTRY, LEAD_IN, ROW_GAP, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
-from builder.chart.rows import (
-    connector_row,
-    draw_joint,
-    draw_row,
-    entry,
-    joint,
-    rows,
-)
+from builder.chart.rows import draw_joint, draw_row, entry, joint, row, rows
 from builder.chart.size import Size
 from builder.chart.stock import Stock, least_box, least_lane
 from builder.plan.outline import Block, Side
@@ -24,23 +17,23 @@ from builder.plan.outline import Block, Side
 
 def split(column: float, share: float) -> tuple[float, float]:
     """Divide a column into the width of the checks and of the lane of results."""
-    checks = round(share * (column - BETWEEN))
+    checks = share * (column - BETWEEN)
     return checks, column - BETWEEN - checks
 
 
 def size(stock: Stock, block: Block, column: float, share: float) -> Size:
     """Measure a block in a column of a given width."""
     checks, lane = split(column, share)
-    head = stock.box(block.step, checks)
+    head = stock.box_height(block.step, checks)
     found = rows(stock, block.step, block.sides, lane)
-    beside = sum([row.height for row in found])
+    beside = sum([one.height for one in found])
     if block.down is None:
-        return Size(head, found, ([], 0), max(head[1], beside - ROW_GAP), 0, 0)
-    label, tail = joint(stock, block.step, block.down, checks)
-    body = max(head[1], beside - tail)
-    foot = connector_row(stock, block.step, Side(block.down), checks - TRUNK)
-    cut = max(head[1] + LEAD_IN + foot.height, beside - ROW_GAP) - body
-    return Size(head, found, label, body, tail, cut)
+        return Size(head, found, max(head, beside - ROW_GAP), 0, 0)
+    tail = joint(stock, block.step, block.down, checks)
+    body = max(head, beside - tail)
+    foot = row(stock, block.step, Side(block.down), checks - TRUNK)
+    cut = max(head + LEAD_IN + foot.height, beside - ROW_GAP) - body
+    return Size(head, found, body, tail, cut)
 
 
 def draw(
@@ -48,39 +41,39 @@ def draw(
 ) -> Iterator[Part]:
     """Yield the parts of a block; with `cut`, the way down ends in a connector."""
     checks, _ = split(place.width, share)
-    head, high = made.head
     trunk = place.x + TRUNK
-    yield box_part(pen, block.step, head, Rect(place.x, place.y, checks, high))
+    yield box_part(pen, block.step, Rect(place.x, place.y, checks, made.head))
     yield from _draw_rows(pen, block, made, place, place.x + checks)
     if block.down is None:
         return
-    start = place.y + high
+    start = place.y + made.head
     if cut:
-        row = connector_row(pen.stock, block.step, Side(block.down), checks - TRUNK)
-        lane = Rect(trunk, start + LEAD_IN, checks - TRUNK, row.height)
-        yield from draw_row(pen, block.step, row, lane, [(trunk, start)])
+        one = row(pen.stock, block.step, Side(block.down), checks - TRUNK)
+        lane = Rect(trunk, start + LEAD_IN, checks - TRUNK, one.height)
+        yield from draw_row(pen, block.step, one, lane, [(trunk, start)])
         return
-    yield from draw_joint(made.down, (trunk, start), place.y + made.body + made.tail - start)
+    place = Rect(trunk, start, checks, place.y + made.body + made.tail - start)
+    yield from draw_joint(pen, block.step, block.down, place)
 
 
 def _draw_rows(pen: Pen, block: Block, made: Size, place: Rect, edge: float) -> Iterator[Part]:
     if not made.rows:
         return
     lane = edge + BETWEEN
-    out = place.y + min(ENTRY, made.head[1] / 2, entry(made.rows[0]))
-    start = (edge, out)
+    out = place.y + min(ENTRY, made.head / 2, entry(made.rows[0]))
+    start = edge
     if pen.stock.flow.nodes[block.step].kind == "check":
-        out = place.y + min(ENTRY, made.head[1] / 2)
         yield diamond(block.step, edge, out)
-        start = (edge + HALF, out)
+        start += HALF
     y = place.y
-    for number, row in enumerate(made.rows):
+    for number, one in enumerate(made.rows):
         last = number == len(made.rows) - 1
-        where = Rect(lane, y, place.right - lane, row.height)
-        yield from draw_row(pen, block.step, row, where, [start, (lane, out)] if last else [])
-        y += row.height
+        where = Rect(lane, y, place.right - lane, one.height)
+        yield from draw_row(pen, block.step, one, where,
+                            [(start, out), (lane, out)] if last else [])  # fmt: skip
+        y += one.height
 
 
 def least(stock: Stock, share: float) -> float:
     """Return the narrowest column in which no word is wider than its box."""
-    return BETWEEN + max(least_box(stock) / share, least_lane(stock) / (1 - share)) + 2
+    return BETWEEN + max(least_box(stock) / share, least_lane(stock) / (1 - share))

@@ -21,86 +21,88 @@ from builder.chart.gaps import (
     LEAST_GAP,
     ROW_GAP,
 )
-from builder.chart.measure import width
+from builder.chart.measure import height
 from builder.chart.paint import Pen, box_part, connector_part, label_part
-from builder.chart.stock import Lines, Stock
+from builder.chart.stock import Stock
 from builder.plan.outline import Side
+
+Point = tuple[float, float]
 
 
 class Row(NamedTuple):
-    """One result; without boxes it is a connector."""
+    """One result, measured; without boxes it is a connector."""
 
     side: Side
-    label: Lines
-    boxes: tuple[Lines, ...]
-    joints: tuple[tuple[Lines, float], ...]  # label and height of the gap between two boxes
+    label: float  # height of its words
+    boxes: tuple[float, ...]  # heights
+    joints: tuple[float, ...]  # heights of the gaps between them
     height: float
 
 
 def rows(stock: Stock, step: str, sides: Sequence[Side], lane: float) -> tuple[Row, ...]:
     """Measure the rows of a step in a lane of a given width."""
-    return tuple(
-        _chain_row(stock, step, side, lane)
-        if side.links
-        else connector_row(stock, step, side, lane)
-        for side in sides
-    )
+    return tuple([row(stock, step, side, lane) for side in sides])
 
 
-def _chain_row(stock: Stock, step: str, side: Side, lane: float) -> Row:
-    label = stock.label(step, side.lead, lane - BESIDE)
-    boxes = tuple(stock.box(link.step, lane - INDENT) for link in side.links)
+def row(stock: Stock, step: str, side: Side, lane: float) -> Row:
+    """Measure a row."""
+    words = stock.labels[step][side.lead]
+    if not side.links:
+        label = height(words, _connector_room(stock, step, side, lane))
+        return Row(side, label, (), (), _to_line(label) + CONNECTOR_HEIGHT / 2 + ROW_GAP)
+    label = height(words, lane - BESIDE)
+    boxes = tuple([stock.box_height(link.step, lane - INDENT) for link in side.links])
     joints = tuple(
-        joint(stock, before.step, link.lead, lane - INDENT) for before, link in pairwise(side.links)
+        [joint(stock, one.step, two.lead, lane - INDENT) for one, two in pairwise(side.links)]
     )
-    stack = sum(high for _, high in boxes) + sum(high for _, high in joints)
-    return Row(side, label, boxes, joints, _above(label) + stack + ROW_GAP)
+    return Row(side, label, boxes, joints, _above(label) + sum(boxes) + sum(joints) + ROW_GAP)
 
 
-def connector_row(stock: Stock, step: str, side: Side, lane: float) -> Row:
-    """Measure a row that is a connector: its words, then a line to the number under them."""
-    pill = stock.connectors[stock.target(step, side.lead)]
-    label = stock.label(step, side.lead, lane - BESIDE - ARROW - pill)
-    return Row(side, label, (), (), _to_line(label) + CONNECTOR_HEIGHT / 2 + ROW_GAP)
+def _connector_room(stock: Stock, step: str, side: Side, lane: float) -> float:
+    return lane - BESIDE - ARROW - stock.connectors[stock.target(step, side.lead)]
 
 
-def joint(stock: Stock, step: str, lead: int, column: float) -> tuple[Lines, float]:
-    """Measure the way straight down from a box to the next: its label and the gap."""
-    label = stock.label(step, lead, column - 2 * BESIDE - INDENT)
-    return label, max(LEAD_IN + label[1] + 2, LEAST_GAP)
+def joint(stock: Stock, step: str, lead: int, column: float) -> float:
+    """Measure the way straight down from a box to the next, with its words."""
+    label = height(stock.labels[step][lead], column - 2 * BESIDE - INDENT)
+    return max(LEAD_IN + label + 2, LEAST_GAP)
 
 
-def _above(label: Lines) -> float:
-    return label[1] + LABEL_GAP if label[0] else 0
+def _above(label: float) -> float:
+    return label + LABEL_GAP if label else 0
 
 
-def _to_line(label: Lines) -> float:
+def _to_line(label: float) -> float:
     """From the top of a connector's row to its line."""
-    return max(label[1] + 1, CONNECTOR_HEIGHT / 2)
+    return max(label + 1, CONNECTOR_HEIGHT / 2)
 
 
 def entry(row: Row) -> float:
     """From the top of a row to the arrow that enters its box or connector."""
     if not row.boxes:
         return _to_line(row.label)
-    return _above(row.label) + min(ENTRY, row.boxes[0][1] / 2)
+    return _above(row.label) + min(ENTRY, row.boxes[0] / 2)
 
 
-def draw_row(pen: Pen, step: str, row: Row, place: Rect, start: Sequence[tuple[float, float]]
-             ) -> Iterator[Part]:  # fmt: skip
+def draw_row(
+    pen: Pen, step: str, row: Row, place: Rect, start: Sequence[Point] = ()
+) -> Iterator[Part]:
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""
-    x, y = place.x, place.y
-    at = y + entry(row)
-    label, label_height = row.label
-    label_y = y if row.boxes else at - 1 - label_height
-    left = x + INDENT
-    if not row.boxes and label:
-        left = x + BESIDE + width(label) + ARROW
+    x, at = place.x, place.y + entry(row)
+    words = pen.stock.labels[step][row.side.lead]
+    if row.boxes:
+        label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
+        left = x + INDENT
+    else:
+        room = _connector_room(pen.stock, step, row.side, place.width)
+        label = label_part(words, room, x + BESIDE, at - 1 - row.label)
+        left = label.rect.right + ARROW if label else x + INDENT
     yield Line((*start, (x, at), (left, at)), True)
     if label:
-        yield label_part(label, x + BESIDE, label_y, label_height)
+        yield label
     if row.boxes:
-        yield from _draw_chain(pen, row, Rect(left, y + _above(row.label), place.right - left, 0))
+        yield from _draw_chain(pen, row, Rect(left, place.y + _above(row.label),
+                                              place.right - left, 0))  # fmt: skip
         return
     target = pen.stock.target(step, row.side.lead)
     pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.stock.connectors[target], CONNECTOR_HEIGHT)
@@ -108,20 +110,21 @@ def draw_row(pen: Pen, step: str, row: Row, place: Rect, start: Sequence[tuple[f
 
 
 def _draw_chain(pen: Pen, row: Row, place: Rect) -> Iterator[Part]:
-    top = place.y
-    for number, link in enumerate(row.side.links):
-        lines, high = row.boxes[number]
-        yield box_part(pen, link.step, lines, Rect(place.x, top, place.width, high))
+    x, top = place.x, place.y
+    for number, (link, high) in enumerate(zip(row.side.links, row.boxes, strict=True)):
+        yield box_part(pen, link.step, Rect(x, top, place.width, high))
         top += high
         if number < len(row.joints):
-            label, gap = row.joints[number]
-            yield from draw_joint(label, (place.x + INDENT, top), gap)
+            gap = row.joints[number]
+            lead = row.side.links[number + 1].lead
+            yield from draw_joint(pen, link.step, lead, Rect(x + INDENT, top, place.width, gap))
             top += gap
 
 
-def draw_joint(label: Lines, start: tuple[float, float], gap: float) -> Iterator[Part]:
-    """Yield a line straight down and its words."""
-    x, y = start
-    yield Line(((x, y), (x, y + gap)), True)
-    if label[0]:
-        yield label_part(label[0], x + BESIDE, y + LEAD_IN, label[1])
+def draw_joint(pen: Pen, step: str, lead: int, place: Rect) -> Iterator[Part]:
+    """Yield a line straight down and its words; the place begins at the line."""
+    yield Line(((place.x, place.y), (place.x, place.bottom)), True)
+    room = place.width - 2 * BESIDE - INDENT
+    label = label_part(pen.stock.labels[step][lead], room, place.x + BESIDE, place.y + LEAD_IN)
+    if label:
+        yield label

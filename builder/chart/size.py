@@ -6,15 +6,13 @@ In: measured by a style. Out: read by the flow of columns and by the style when 
 from typing import NamedTuple
 
 from builder.chart.rows import Row
-from builder.chart.stock import Lines
 
 
 class Size(NamedTuple):
     """A block measured; all heights in points at the nominal text size."""
 
-    head: Lines
+    head: float  # of the box of the step itself
     rows: tuple[Row, ...]
-    down: Lines  # the label on the way to the next box
-    body: float
+    body: float  # head and rows
     tail: float  # from the body to the next box of the section
     cut: float  # in place of the tail at the foot of a column: a connector

@@ -1,10 +1,10 @@
 """A flow with every word measured, so that a layout can be tried at many widths.
 
-In: a `Flow`. Out: a `Stock` that breaks boxes and labels at any width and remembers what it broke.
+In: a `Flow`. Out: a `Stock` that gives the height of any box or label at any width, then its lines.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from builder.chart.flow import Flow
 from builder.chart.gaps import (
@@ -19,9 +19,7 @@ from builder.chart.gaps import (
     TRUNK,
 )
 from builder.chart.measure import (
-    Broken,
     Words,
-    broken,
     height,
     label_words,
     line_width,
@@ -30,7 +28,6 @@ from builder.chart.measure import (
 )
 
 ROUNDED = frozenset({"start", "fix", "stop"})
-Lines = tuple[Broken, float]  # broken lines and the height they take
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,32 +36,13 @@ class Stock:
 
     flow: Flow
     boxes: Mapping[str, Words]
-    labels: Mapping[tuple[str, int], Words]
+    pads: Mapping[str, float]  # from the side of a box to its words
+    labels: Mapping[str, tuple[Words, ...]]  # of a node's leads, in their order
     connectors: Mapping[str, float]  # width of the connector that bears the number of a node
-    _boxes: dict[tuple[str, float], Lines] = field(default_factory=dict)
-    _labels: dict[tuple[str, int, float], Lines] = field(default_factory=dict)
 
-    def box(self, node: str, width: float) -> Lines:
-        """Lines of a box of a given width, and the height of the box."""
-        key = (node, width)
-        found = self._boxes.get(key)
-        if found is None:
-            lines = broken(self.boxes[node], width - 2 * self.pad(node))
-            found = self._boxes[key] = (lines, height(lines) + 2 * PAD_Y)
-        return found
-
-    def label(self, node: str, lead: int, width: float) -> Lines:
-        """Lines and height of a label of at most a given width."""
-        key = (node, lead, width)
-        found = self._labels.get(key)
-        if found is None:
-            lines = broken(self.labels[node, lead], width)
-            found = self._labels[key] = (lines, height(lines))
-        return found
-
-    def pad(self, node: str) -> float:
-        """Room between the side of a box and its words."""
-        return PAD_X + (ROUND_END if self.flow.nodes[node].kind in ROUNDED else 0)
+    def box_height(self, node: str, width: float) -> float:
+        """Height of a box of a given width."""
+        return height(self.boxes[node], width - 2 * self.pads[node]) + 2 * PAD_Y
 
     def target(self, node: str, lead: int) -> str:
         """Where a lead of a node goes."""
@@ -73,15 +51,12 @@ class Stock:
 
 def stock(flow: Flow, sheets: bool = False) -> Stock:
     """Measure every word of a flow; with `sheets`, connectors have room for a sheet's number."""
-    more = words_of("sheet 88", SMALL, False) if sheets else ()
+    more = words_of("sheet 88", SMALL) if sheets else ()
     return Stock(
         flow=flow,
         boxes={name: node_words(node) for name, node in flow.nodes.items()},
-        labels={
-            (step, lead): label_words(edge.label)
-            for step, edges in flow.edges.items()
-            for lead, edge in enumerate(edges)
-        },
+        pads={name: _pad(node.kind) for name, node in flow.nodes.items()},
+        labels={step: tuple(map(label_words, edges)) for step, edges in flow.edges.items()},
         connectors={
             name: max(
                 line_width([*words_of(node.number or "?", SMALL, True), *more]) + 10,
@@ -90,6 +65,10 @@ def stock(flow: Flow, sheets: bool = False) -> Stock:
             for name, node in flow.nodes.items()
         },
     )
+
+
+def _pad(kind: str) -> float:
+    return PAD_X + (ROUND_END if kind in ROUNDED else 0)
 
 
 def least_box(stock: Stock) -> float:
@@ -110,17 +89,22 @@ def _least(stock: Stock) -> Iterator[tuple[float, float]]:
             if block.down is not None:
                 yield TRUNK + _least_connector(stock, step, block.down), 0
             for side in block.sides:
-                yield 0, BESIDE + stock.labels[step, side.lead].widest
+                yield 0, BESIDE + stock.labels[step][side.lead].widest
                 if not side.links:
                     yield 0, _least_connector(stock, step, side.lead)
-                yield 0, max((INDENT + _least_width(stock, link.step) for link in side.links),
-                             default=0)  # fmt: skip
+                for link in side.links:
+                    yield 0, INDENT + _least_width(stock, link.step)
+                    yield 0, 2 * INDENT + 2 * BESIDE + _widest_label(stock, link.step)
+
+
+def _widest_label(stock: Stock, node: str) -> float:
+    return max((label.widest for label in stock.labels.get(node, ())), default=0)
 
 
 def _least_width(stock: Stock, node: str) -> float:
-    return stock.boxes[node].widest + 2 * stock.pad(node)
+    return stock.boxes[node].widest + 2 * stock.pads[node]
 
 
 def _least_connector(stock: Stock, node: str, lead: int) -> float:
     pill = stock.connectors[stock.target(node, lead)]
-    return BESIDE + stock.labels[node, lead].widest + ARROW + pill
+    return BESIDE + stock.labels[node][lead].widest + ARROW + pill

@@ -19,7 +19,7 @@ def svg(chart: Chart) -> str:
     opening = (
         f'<svg class="chart" xmlns="http://www.w3.org/2000/svg" role="group" aria-label="{name}" '
         f'viewBox="0 0 {_n(chart.width)} {_n(chart.height)}" '
-        f'width="{_n(chart.width)}" height="{_n(chart.height)}">'
+        f'width="{_n(chart.width * chart.scale)}" height="{_n(chart.height * chart.scale)}">'
     )
     words = f"<title>{name}</title><desc>{escape(chart.description)}</desc>"
     return opening + words + "".join(_parts(chart)) + "</svg>"
@@ -70,7 +70,8 @@ def _symbol(box: Box) -> str:
 
 
 def _panel(box: Box) -> str:
-    return _rect(box.panel, f"panel {box.signal.lower()}") if box.panel else ""
+    place = Rect(box.rect.x, box.rect.y, box.rect.width, box.panel)
+    return _rect(place, f"panel {box.signal.lower()}") if box.panel else ""
 
 
 def _rect(r: Rect, kind: str, round_end: float = 0) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from builder.chart.chart import Line, Part, Rect
 from builder.chart.gaps import LEAD_IN, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
-from builder.chart.rows import connector_row, draw_joint, draw_row, joint, rows
+from builder.chart.rows import draw_joint, draw_row, joint, row, rows
 from builder.chart.size import Size
 from builder.chart.stock import Stock, least_box, least_lane
 from builder.plan.outline import Block, Side
@@ -17,41 +17,43 @@ from builder.plan.outline import Block, Side
 
 def size(stock: Stock, block: Block, column: float) -> Size:
     """Measure a block in a column of a given width."""
-    head = stock.box(block.step, column)
+    head = stock.box_height(block.step, column)
     found = rows(stock, block.step, block.sides, column - TRUNK)
-    body = head[1] + sum([row.height for row in found]) + (LEAD_IN if found else 0)
+    body = head + sum([one.height for one in found]) + (LEAD_IN if found else 0)
     if block.down is None:
-        return Size(head, found, ([], 0), body, 0, 0)
-    label, tail = joint(stock, block.step, block.down, column)
-    foot = connector_row(stock, block.step, Side(block.down), column - TRUNK)
-    return Size(head, found, label, body, tail, LEAD_IN + foot.height)
+        return Size(head, found, body, 0, 0)
+    tail = joint(stock, block.step, block.down, column)
+    foot = row(stock, block.step, Side(block.down), column - TRUNK)
+    return Size(head, found, body, tail, LEAD_IN + foot.height)
 
 
 def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator[Part]:
     """Yield the parts of a block; with `cut`, the way down ends in a connector."""
-    head, high = made.head
-    x, trunk = place.x, place.x + TRUNK
-    yield box_part(pen, block.step, head, Rect(x, place.y, place.width, high))
-    start = place.y + high
+    trunk = place.x + TRUNK
+    yield box_part(pen, block.step, Rect(place.x, place.y, place.width, made.head))
+    start = place.y + made.head
     if pen.stock.flow.nodes[block.step].kind == "check":
         yield diamond(block.step, trunk, start)
         start += HALF
-    y = place.y + high + LEAD_IN
-    for number, row in enumerate(made.rows):
+    y = place.y + made.head + LEAD_IN
+    for number, one in enumerate(made.rows):
         last = block.down is None and number == len(made.rows) - 1
-        lane = Rect(trunk, y, place.right - trunk, row.height)
-        yield from draw_row(pen, block.step, row, lane, [(trunk, start)] if last else [])
-        y += row.height
+        lane = Rect(trunk, y, place.right - trunk, one.height)
+        yield from draw_row(pen, block.step, one, lane, [(trunk, start)] if last else [])
+        y += one.height
     if block.down is None:
         return
     foot = place.y + made.body
     if cut:
-        row = connector_row(pen.stock, block.step, Side(block.down), place.width - TRUNK)
-        lane = Rect(trunk, foot + LEAD_IN, place.right - trunk, row.height)
-        yield from draw_row(pen, block.step, row, lane, [(trunk, start)])
+        one = row(pen.stock, block.step, Side(block.down), place.width - TRUNK)
+        lane = Rect(trunk, foot + LEAD_IN, place.right - trunk, one.height)
+        yield from draw_row(pen, block.step, one, lane, [(trunk, start)])
         return
-    yield Line(((trunk, start), (trunk, foot)), False)
-    yield from draw_joint(made.down, (trunk, foot), made.tail)
+    if made.rows:
+        yield Line(((trunk, start), (trunk, foot)), False)
+        start = foot
+    place = Rect(trunk, start, place.width, foot + made.tail - start)
+    yield from draw_joint(pen, block.step, block.down, place)
 
 
 def least(stock: Stock) -> float:

@@ -1,0 +1,87 @@
+"""A layout drawn, sheet by sheet.
+
+In: a measured flow and a `Fit`. Out: a `Chart` for each sheet.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from builder.chart.chart import Chart, Part, Rect
+from builder.chart.columns import Column, balanced
+from builder.chart.fit import Fit
+from builder.chart.flow import Flow
+from builder.chart.gaps import COLUMN_GAP, EDGE, SECTION_GAP, TEXT
+from builder.chart.paint import Pen
+from builder.chart.stock import Stock
+
+
+def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
+    """Draw every sheet of a layout; on each, the columns are made equally long."""
+    sheets = []
+    for at in range(0, len(fit.filled), fit.columns):
+        columns = fit.filled[at : at + fit.columns]
+        sheets.append(balanced([piece for column in columns for piece in column.pieces], columns))
+    on_sheet = {
+        step: number
+        for number, columns in reversed(list(enumerate(sheets, start=1)))
+        for step in _steps(columns)
+    }
+    tops = frozenset(
+        column.pieces[0].blocks[0].step
+        for columns in sheets
+        for column in columns
+        if not column.pieces[0].first
+    )
+    return tuple(
+        _sheet(Pen(measured, on_sheet, number, tops), fit, columns)
+        for number, columns in enumerate(sheets, start=1)
+    )
+
+
+def _steps(columns: Sequence[Column]) -> Iterator[str]:
+    for piece in (piece for column in columns for piece in column.pieces):
+        for block in piece.blocks:
+            yield block.step
+            yield from (link.step for side in block.sides for link in side.links)
+
+
+def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
+    parts: list[Part] = []
+    cuts: list[float] = []
+    for number, column in enumerate(columns):
+        x = EDGE + number * (fit.column + COLUMN_GAP)
+        for y, block_parts in _column(pen, fit, column, x):
+            cuts.append(y)
+            parts += block_parts
+    flow = pen.stock.flow
+    return Chart(
+        title=flow.title,
+        description=describe(flow),
+        width=2 * EDGE + len(columns) * (fit.column + COLUMN_GAP) - COLUMN_GAP,
+        height=2 * EDGE + max((column.height for column in columns), default=0),
+        scale=fit.text / TEXT,
+        parts=tuple(parts),
+        cuts=tuple(cuts) if len(columns) == 1 else (),
+    )
+
+
+def _column(pen: Pen, fit: Fit, column: Column, x: float) -> Iterator[tuple[float, Iterator[Part]]]:
+    y = EDGE
+    for number, piece in enumerate(column.pieces):
+        last_piece = number == len(column.pieces) - 1
+        for at, (block, made) in enumerate(zip(piece.blocks, piece.sizes, strict=True)):
+            inner = at < len(piece.blocks) - 1
+            cut = last_piece and not inner and not piece.last
+            yield y, fit.style.draw(pen, block, made, Rect(x, y, fit.column, 0), cut)
+            y += made.body + (made.tail if inner else 0)
+        if not last_piece:
+            y += SECTION_GAP if column.pieces[number + 1].first else piece.tail
+
+
+def describe(flow: Flow) -> str:
+    """Say in words what a chart shows: how many steps, and the usual way."""
+    if not flow.sections:
+        return "An empty chart."
+    usual = [flow.nodes[block.step] for block in flow.sections[0].blocks]
+    steps = "; ".join(f"{node.number} {node.text}" for node in usual if node.number)
+    count = sum(1 for node in flow.nodes.values() if node.number)
+    return f"{count} steps. The usual way, straight down: {steps}."
