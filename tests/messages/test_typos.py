@@ -1,0 +1,63 @@
+"""What an author is told for a slip: kept word for word, since the messages are the product.
+
+Each file under `typos/` holds a tree of the tiny shop, the right lines, the lines as typed, and all
+that `baytree check` then says. To write the last part anew after a change of words, run this file
+as a script: `python tests/messages/test_typos.py`, and read the difference.
+"""
+
+import re
+import shutil
+import sys
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from builder import commands
+from builder.report.text import as_text
+
+HERE = Path(__file__).parent
+SHOP = HERE.parent / "shop"
+TYPOS = sorted((HERE / "typos").glob("*.txt"))
+PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- told\n(.*)", re.DOTALL)
+
+
+def parts(path: Path) -> tuple[str, str, str, str]:
+    """Split a file into its tree, the right lines, the typed ones, and what is told."""
+    match = PARTS.fullmatch(path.read_text(encoding="utf-8"))
+    assert match, path.name
+    return match[1], match[2], match[3], match[4]
+
+
+def told(path: Path, folder: Path) -> str:
+    """Make the slip in a copy of the shop and return what the check says."""
+    tree, right, typed, _ = parts(path)
+    shop = folder / "shop"
+    shutil.copytree(SHOP, shop, dirs_exist_ok=True)
+    file = shop / f"trees/{tree}.yml"
+    text = file.read_text(encoding="utf-8")
+    assert right in text, f"{path.name}: the right lines are no longer in the tree"
+    file.write_text(text.replace(right, typed, 1), encoding="utf-8")
+    checked = commands.check(shop, (), date(2026, 10, 1))
+
+    def lines(name: str) -> list[str]:
+        return (shop / name).read_text(encoding="utf-8").split("\n")
+
+    return as_text(checked.findings, lines, len(checked.library.trees))
+
+
+@pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)
+def test_a_slip_is_told_in_these_words(path: Path, tmp_path: Path) -> None:
+    """The place, what is wrong, why it matters and what to write, word for word."""
+    assert told(path, tmp_path) == parts(path)[3]
+
+
+if __name__ == "__main__":
+    import tempfile
+
+    for typo in TYPOS:
+        with tempfile.TemporaryDirectory() as folder:
+            says = told(typo, Path(folder))
+        head = typo.read_text(encoding="utf-8").split("--- told\n")[0]
+        typo.write_text(f"{head}--- told\n{says}", encoding="utf-8")
+    sys.exit(0)
