@@ -48,12 +48,10 @@ def parse_accuracy(text: str) -> Accuracy | Mistake:
         matches = ((kind, shape.fullmatch(piece.strip())) for kind, shape in _PIECES.items())
         kind, match = next(((kind, match) for kind, match in matches if match), ("", None))
         if match is None:
-            message = f"{piece.strip() or text} is no error: write 0.5 % + 0.02 or 1 % + 3 digits"
-            return Mistake(message, at=max(text.find(piece.strip()), 0))
+            shown = piece.strip() or text
+            return Mistake(f"{shown} is no error: write 0.5 % + 0.02 or 1 % + 3 digits")
         if kind in found:
-            return Mistake(
-                f"{text} gives the same kind of error twice", at=text.find(piece.strip())
-            )
+            return Mistake(f"{text} gives the same kind of error twice")
         found[kind] = Decimal(match[1])
     return Accuracy(**found)
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.trade.exact import rounded_to_step
+from builder.trade.exact import DOWN, rounded, rounded_to_step
 from builder.trade.mistake import Mistake
 from builder.trade.units import Unit, convert, nearest_units, same_kind, unit
 
@@ -133,7 +133,8 @@ def converted(quantity: Quantity, wanted: str) -> Quantity:
     given, target = unit(quantity.unit), unit(wanted)
     if given == target or given is None or target is None:
         return Quantity(quantity.value, target.symbol if target else quantity.unit)
-    step = _power_of_ten_below(Fraction(_step(quantity.value)) * given.factor / target.factor)
+    size = Fraction(_step(quantity.value)) * given.factor / target.factor
+    step = Decimal(1).scaleb(rounded(size, towards=DOWN).adjusted())
     exact = convert(quantity.value, given.symbol, target.symbol)
     return Quantity(Decimal(f"{rounded_to_step(exact, step):f}"), target.symbol)
 
@@ -143,15 +144,6 @@ def _step(value: Decimal) -> Decimal:
     exponent = value.as_tuple().exponent
     assert isinstance(exponent, int)  # readings are finite
     return Decimal(1).scaleb(min(exponent, 0))
-
-
-def _power_of_ten_below(size: Fraction) -> Decimal:
-    exponent = 0
-    while Fraction(10) ** exponent > size:
-        exponent -= 1
-    while Fraction(10) ** (exponent + 1) <= size:
-        exponent += 1
-    return Decimal(1).scaleb(exponent)
 
 
 def written(quantity: Quantity, decimal_mark: str = "point") -> str:

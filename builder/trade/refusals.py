@@ -96,7 +96,7 @@ _LIST = (
 REFUSALS: Mapping[int, Refusal] = {one.number: one for one in _LIST}
 
 _SECURITY_RANGE = range(0x38, 0x5E)  # data link security of older editions, certificates of 2020
-_CONDITION_RANGE = range(0x81, 0xF0)
+_CONDITION_RANGE = range(0x81, 0xFF)  # named ones, reserved ones, the makers' own (from memory)
 
 
 def refusal(number: int) -> Refusal | Mistake:

@@ -157,7 +157,7 @@ def nearest_units(text: str) -> list[str]:
     spelled = [*UNITS, *_ALIASES]
     folded = [name.casefold() for name in spelled]
     wanted = text.strip().casefold()
-    close = [wanted] if wanted in folded else get_close_matches(wanted, folded, n=6, cutoff=0.6)
+    close = [wanted] if wanted in folded else get_close_matches(wanted, folded, len(folded))
     names = [spelled[at] for word in close for at, name in enumerate(folded) if name == word]
     return list(dict.fromkeys(_ALIASES.get(name, name) for name in names))[:3]
 

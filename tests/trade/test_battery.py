@@ -80,7 +80,7 @@ def test_no_limit_for_a_temperature_out_of_this_world(fahrenheit):
     assert isinstance(load_test_limit(_celsius(fahrenheit)), Mistake)
 
 
-@pytest.mark.parametrize(("milliamperes", "days"), [(50, 25), (300, "25/6"), (25, 50)])
+@pytest.mark.parametrize(("milliamperes", "days"), [(50, 25), (300, "25/6"), (25, 50), (1, 1250)])
 def test_days_until_flat(milliamperes, days):
     """60 Ah, half of it usable: 50 mA lasts 25 days, 300 mA 4.2 days (plain sums)."""
     assert drain_days(60, milliamperes) == Fraction(days)

@@ -17,6 +17,7 @@ from builder.trade.mistake import Mistake
 def test_two_terminators_by_tolerance(percent, low, high):
     """Resistors of 1, 5 and 10 % give these bands (54 to 66: common practice, no source)."""
     assert termination(2, tolerance_percent=percent) == (Fraction(low), Fraction(high))
+    assert termination(2) == (54, 66)
 
 
 def test_the_limits_of_the_standard():

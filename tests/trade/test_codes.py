@@ -96,9 +96,12 @@ def test_look_alikes_are_named_and_never_mended_silently(typed, instead, at):
         ("P4123", "second character", 1),
         ("X0123", "starts with P, C, B or U", 0),
         ("P01", "too short", 0),
+        ("P", "too short", 0),
+        ("P4", "second character", 1),
+        ("P00FG", "G is no hexadecimal digit", 4),
         ("P01G3", "no hexadecimal digit", 3),
         ("P0562-1", "no failure type", 5),
-        ("P0562-1G", "no failure type", 5),
+        ("P0562-1G", "-1G is no failure type", 5),
         ("P05621", "no failure type", 5),
         ("", "no code here", 0),
         ("ß0133", "starts with", 0),
@@ -110,6 +113,13 @@ def test_what_is_wrong_is_said_at_its_place(typed, says, at):
     assert isinstance(found, Mistake)
     assert says in found.message
     assert found.at == at
+
+
+def test_a_mistake_covers_what_is_wrong():
+    """The place and the length of a mistake mark just the wrong part."""
+    found = parse_code(" P0562-1G")
+    assert isinstance(found, Mistake)
+    assert (found.at, found.length) == (6, 3)
 
 
 @given(st.text(max_size=12))

@@ -58,10 +58,10 @@ def test_over_the_range_in_all_its_spellings(typed):
     ("typed", "wanted", "says"),
     [
         ("1,200 rpm", "rpm", "type 1.200 or 1200"),
-        ("12.6.5", "V", "two numbers"),
+        ("12.6.5", "V", "12.6.5: two numbers"),
         ("12 6", "V", "two numbers"),
         ("12.6/12.4 V", "V", "two numbers"),
-        ("1e3", "V", "write the number out"),
+        ("1e3", "V", "1e3: write the number out"),
         ("", "V", "no reading"),
         ("V", "V", "no reading"),
         ("12.60", None, "the unit is missing"),
@@ -80,6 +80,12 @@ def test_what_is_wrong_is_said(typed, wanted, says):
     found = parse_quantity(typed, wanted)
     assert isinstance(found, Mistake)
     assert says in found.message
+
+
+def test_one_likely_unit_is_offered_for_a_mend():
+    """One near unit can be taken over at a touch; of several the person chooses."""
+    assert parse_quantity("12 MV", "V").instead == "mV"
+    assert parse_quantity("12 mohms", "ohm").instead is None
 
 
 @given(st.text(max_size=15), st.sampled_from(["V", "°C", "kPa", None]))
@@ -110,6 +116,7 @@ def test_conversion_invents_no_digits():
     assert str(converted(Quantity(Decimal("2.2"), "bar"), "psi").value) == "32"
     assert str(converted(Quantity(Decimal("0.35"), "mm"), "in").value) == "0.0138"
     assert str(converted(Quantity(Decimal("12.60"), "V"), "mV").value) == "12600"
+    assert str(converted(Quantity(Decimal("3E+2"), "ohm"), "kohm").value) == "0.300"
 
 
 SHOP = {"pressure": "kPa", "torque": "Nm", "temperature": "C", "distance": "km"}

@@ -60,7 +60,7 @@ def test_no_named_refusal_is_left_out():
      (0x8F, CONDITIONS), (0x92, SUPPLY), (0x93, SUPPLY), (0x33, SECURITY), (0x35, SECURITY),
      (0x36, LOCKED), (0x37, LOCKED), (0x24, "sequence"), (0x31, "out of range"),
      (0x7F, "not supported"), (0x72, "failed"), (0x38, SECURITY), (0x5D, SECURITY),
-     (0x8E, CONDITIONS), (0xEF, CONDITIONS), (0x95, CONDITIONS)],
+     (0x8E, CONDITIONS), (0xFE, CONDITIONS), (0x95, CONDITIONS)],
 )  # fmt: skip
 def test_the_kind_says_what_to_do(number, kind):
     """A tree can branch on the kind, and each kind has a next step (own grouping)."""
@@ -70,7 +70,7 @@ def test_the_kind_says_what_to_do(number, kind):
     assert NEXT_STEP[found.kind]
 
 
-@pytest.mark.parametrize("number", [0x00, 0x15, 0x5E, 0x80, 0xF0, 0xFF])
+@pytest.mark.parametrize("number", [0x00, 0x15, 0x5E, 0x80, 0xFF])
 def test_numbers_of_no_group_are_written_down_as_shown(number):
     """A number that the standard keeps free is not explained away."""
     assert isinstance(refusal(number), Mistake)

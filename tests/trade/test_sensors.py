@@ -81,6 +81,7 @@ def test_nothing_is_guessed_beyond_the_ends(look_up):
         found = look_up(rows, value)
         assert isinstance(found, Mistake)
         assert "outside the table" in found.message
+    assert table(rows, 0).message == "0 is outside the table, which goes from 1 to 2"
 
 
 @pytest.mark.parametrize(
@@ -93,6 +94,7 @@ def test_nothing_is_guessed_beyond_the_ends(look_up):
         ([(1, 0), (2, 3)], {"logarithmic": True}, "above zero"),
         ([(1, 3), (2, 3)], {"back": True}, "rise all the way"),
         ([(1, 3), (2, 5), (3, 4)], {"back": True}, "rise all the way"),
+        ([(1, 3), (2, Fraction("3.5")), (3, Fraction("3.2"))], {"back": True}, "rise all the way"),
     ],
 )
 def test_unsound_rows_are_named(rows, options, says):
@@ -110,3 +112,4 @@ def test_unsound_rows_give_no_value():
     assert "above zero" in log_table_back([(1, 0), (2, 3)], 1).message
     assert "rise all the way" in log_table_back([(1, 3), (2, 3)], 3).message
     assert rows_mistake([(1, 3), (2, 3)]) is None
+    assert rows_mistake([(1, Fraction("0.5")), (2, 3)], logarithmic=True) is None

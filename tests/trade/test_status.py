@@ -122,6 +122,22 @@ def test_contradictions_are_counted(status, count):
     assert len(contradictions(status)) == count
 
 
+def test_contradictions_of_every_byte():
+    """Of all 256 bytes just those that break a rule between two bits are questioned."""
+    for status in range(256):
+        now, cycle, pending, confirmed, no_test, failed, no_cycle, _ = (
+            bool(status >> place & 1) for place in range(8)
+        )
+        broken = [
+            cycle and not pending,
+            cycle and not failed,
+            cycle and no_cycle,
+            no_test and (now or cycle or pending or confirmed or failed),
+            no_test and not no_cycle,
+        ]
+        assert len(contradictions(status)) == sum(broken)
+
+
 @pytest.mark.parametrize(("typed", "byte"), [("2F", 0x2F), ("0x2f", 0x2F), (" 50 ", 0x50)])
 def test_bytes_as_typed(typed, byte):
     """Two hexadecimal digits, with or without 0x."""
