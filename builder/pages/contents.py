@@ -17,6 +17,7 @@ from builder.pages.lamps import lamp_pages
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
 from builder.pages.retired import retired_page
+from builder.pages.rules import rule_pages
 from builder.pages.systems import system_pages
 from builder.pages.tools import tools_page
 from builder.pages.upkeep import upkeep_page
@@ -37,6 +38,7 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield tools_page(catalogue)
     yield glossary_page(library)
     yield upkeep_page(catalogue)
+    yield from rule_pages()
     yield from about_pages(library)
     for tree in catalogue.retired:
         yield retired_page(tree, library)

@@ -4,15 +4,17 @@ In: a tree and the library. Out: `Facts`: numbers, minutes, chances, options, th
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from builder.chart.layout import page_chart
 from builder.chart.svg import svg
 from builder.model.library import Library
-from builder.model.tree import Tree
+from builder.model.tree import Fix, Tree
+from builder.plan.minutes import Minutes, minutes
 from builder.plan.numbering import numbering
+from builder.plan.options import Option, options
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,11 +22,17 @@ class Facts:
     """All figures of one tree's page."""
 
     numbers: Mapping[str, int]
+    minutes: Minutes
+    options: Mapping[str, tuple[Option, ...]]  # of each fix
     chart: Markup  # inline SVG, in which the chart room has escaped all text
-    minutes: Mapping[str, float] = field(default_factory=dict)  # expected, shortest, longest
-    chances: Mapping[str, float] = field(default_factory=dict)  # of each step, 0 to 1
 
 
 def facts_of(tree: Tree, library: Library) -> Facts:
     """Work out everything that the page shows as a figure."""
-    return Facts(numbers=numbering(tree), chart=Markup(svg(page_chart(tree, library))))
+    fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
+    return Facts(
+        numbers=numbering(tree),
+        minutes=minutes(tree),
+        options={str(id_): options(tree, id_, library) for id_ in fixes},
+        chart=Markup(svg(page_chart(tree, library))),
+    )

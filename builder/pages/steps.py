@@ -111,7 +111,7 @@ def _work(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
         yield "People", escape(words.number(step.people))
     if step.does:
         done = words.joined(words.deed(deed, plan.library) for deed in step.does)
-        yield "Does", escape(words.sentence(done))
+        yield "Serves to", escape(done)
     if step.write_down:
         yield "Write down", Markup(", ").join(step.write_down)
 

@@ -9,11 +9,14 @@ from builder.model.knowledge import Hazard
 from builder.model.library import Library, Summary
 from builder.model.tree import Asked, Fix, Stop, Tree
 from builder.pages import addresses, words
+from builder.pages.codes import meaning
 from builder.pages.facts import Facts
 from builder.pages.fixes import FixView, end_words, fix_view
+from builder.pages.lamps import drawing, lamp_of
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.steps import StepView, cautions, step_views
+from builder.pages.systems import system_name
 from builder.pages.ways import Plan, plan_of
 
 Row = tuple[StepView, FixView | None, str]
@@ -34,10 +37,12 @@ def tree_page(
         steps=rows,
         fixes=sorted((fix for _, fix, _ in rows if fix), key=lambda fix: fix.number),
         hazards=_hazards(plan),
-        system=_system(library, tree.system),
+        system=system_name(library, tree.system),
         applies=words.joined(map(words.scope, tree.applies_to), "or") or "Any vehicle",
-        lamps=[(id_, _lamp(library, id_)) for id_ in tree.symptom.lamps],
-        codes=[(code, _code(library, code)) for code in tree.symptom.codes],
+        lamps=[lamp_of(library, id_) for id_ in tree.symptom.lamps],
+        drawing=drawing,
+        start=rows[0][0].id if rows else "",
+        codes=[(code, meaning(library, code)) for code in tree.symptom.codes],
         fitted=[(id_, words.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
         asked=[_asked(asked) for asked in tree.asks],
         tools=list(_tools(tree, library)),
@@ -53,7 +58,7 @@ def _rows(plan: Plan, facts: Facts) -> Iterator[Row]:
         step = plan.tree.steps[view.id]
         fix = end = None
         if isinstance(step.body, Fix):
-            fix = fix_view(plan, step, step.body, facts.chances.get(step.id))
+            fix = fix_view(plan, step, step.body, facts)
         if isinstance(step.body, Stop):
             end = end_words(step.body)
         yield view, fix, end or ""
@@ -64,21 +69,6 @@ def _hazards(plan: Plan) -> list[Hazard]:
     for step in plan.tree.steps.values():
         met |= {hazard.id: hazard for hazard in cautions(plan, step)}
     return sorted(met.values(), key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.id))
-
-
-def _system(library: Library, id_: str) -> str:
-    system = library.systems.get(id_)
-    return str(system.name) if system else words.sentence(id_)
-
-
-def _lamp(library: Library, id_: str) -> str:
-    lamp = library.lamps.get(id_)
-    return str(lamp.name) if lamp else words.sentence(id_)
-
-
-def _code(library: Library, code: str) -> str:
-    entry = library.codes.get(code)
-    return str(entry.short) if entry else ""
 
 
 def _asked(asked: Asked) -> str:
@@ -95,9 +85,11 @@ def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
 
 
 def _time(facts: Facts) -> str:
-    if not facts.minutes:
+    found = facts.minutes
+    if not found.longest:
         return ""
-    expected, shortest, longest = (
-        words.minutes(facts.minutes[name]) for name in ("expected", "shortest", "longest")
+    expected, shortest, longest, wait = map(
+        words.minutes, (found.expected, found.shortest, found.longest, found.wait)
     )
-    return f"about {expected}; {shortest} at the shortest, {longest} at the longest"
+    waits = f"; about {wait} of waiting beside it" if found.wait >= 1 else ""
+    return f"about {expected} of work, from {shortest} to {longest}{waits}"

@@ -5,6 +5,7 @@ In: values of the model. Out: plain phrases; nothing here is HTML.
 
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
+from fractions import Fraction
 
 from builder.model.knowledge import Signal
 from builder.model.library import Library
@@ -24,20 +25,22 @@ STOPS: Mapping[str, str] = {
 }
 
 DEEDS: Mapping[str, str] = {
-    "record-codes": "records the codes",
-    "check-supply": "proves the supply",
-    "hold-supply": "puts the stable supply on",
-    "release-supply": "takes the stable supply off",
-    "disconnect-battery": "disconnects the battery",
-    "connect-battery": "connects the battery",
-    "program": "programs {}",
-    "configure": "configures {}",
-    "pair": "pairs {} (security learning)",
-    "initialise": "initialises {}",
-    "clear-codes": "clears the codes",
-    "cycle-key": "turns the key off and on again",
-    "read-codes-again": "reads the codes again",
-    "drive": "drives the vehicle",
+    "record-codes": "record the codes",
+    "check-supply": "prove the supply",
+    "check-ground": "prove the ground",
+    "check-network": "prove the network",
+    "hold-supply": "put the stable supply on",
+    "release-supply": "take the stable supply off",
+    "disconnect-battery": "disconnect the battery",
+    "connect-battery": "connect the battery",
+    "program": "program {}",
+    "configure": "configure {}",
+    "pair": "pair {} (security learning)",
+    "initialise": "initialise {}",
+    "clear-codes": "clear the codes",
+    "cycle-key": "turn the key off and on again",
+    "read-codes-again": "read the codes again",
+    "drive": "drive the vehicle",
 }
 
 SET_UP: Mapping[str, str] = {
@@ -72,14 +75,14 @@ def joined(texts: Iterable[str], last: str = "and") -> str:
 
 
 def deed(done: Deed, library: Library) -> str:
-    """Say what a step does: `program steering-unit` to `programs the Steering-assist unit`."""
-    return DEEDS.get(done.verb, done.text).format(module_name(done.module, library))
+    """Say what a step is for: `program steering-unit` to `program the Steering-assist unit`."""
+    return DEEDS.get(done.verb, str(done.text)).replace("{}", module_name(done.module, library))
 
 
 def required(text: str) -> str:
     """Say what must have come before, where it is a deed of the closed list."""
     verb, _, module = text.partition(" ")
-    return DEEDS[verb].format(module) if verb in DEEDS else text
+    return DEEDS[verb].replace("{}", module) if verb in DEEDS else text
 
 
 def module_name(id_: str | None, library: Library) -> str:
@@ -120,7 +123,7 @@ def number(value: Decimal) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def minutes(value: Decimal | float) -> str:
+def minutes(value: Fraction) -> str:
     """Write minutes as hours and minutes where there are many; whole minutes only."""
     whole = round(value)
     if whole < 90:

@@ -11,11 +11,13 @@ from typing import Any
 
 import yaml
 
-from builder.model.library import Library
+from builder.find.rows import rows
+from builder.model.library import Library, Summary
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.contents import shop_pages
 from builder.pages.facts import facts_of
+from builder.pages.related import related
 from builder.pages.tree import tree_page
 from builder.site import engine
 from builder.site.publish import publish
@@ -36,32 +38,45 @@ def build_site(shop: Path, library: Library, read_tree: TreeReader, out: Path) -
     if not work.before:
         engine.write_theme(work.folder, shop / "site_config" / "overrides")
         engine.write_settings(work.folder, settings)
-    _write_assets(shop, work)
+    _write_assets(shop, library, work)
     for page in shop_pages(library):
         put(work, page)
-    for id_ in library.trees:
-        _put_tree(work, library, read_tree, id_)
+    nearest = related(library.trees.values())
+    for id_, tree in library.trees.items():
+        if tree.status != "retired":
+            near = tuple(library.trees[other] for other in nearest.get(id_, ()))
+            _put_tree(work, library, read_tree, tree, near)
     drop_gone(work)
     engine.run(work.folder, work.frames)
     publish(work, out)
     close_work(work)
 
 
-def _put_tree(work: Work, library: Library, read_tree: TreeReader, id_: str) -> None:
-    key = digest(library.trees[id_].revision)
-    if is_fresh(work, addresses.tree(id_), key):
+def _put_tree(
+    work: Work, library: Library, read_tree: TreeReader, of: Summary, near: tuple[Summary, ...]
+) -> None:
+    """Make the page of a tree, unless nothing that stands on it has changed.
+
+    Of other trees a page shows titles alone, and whether there is such a tree.
+    """
+    others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
+    titles = [(id_, library.trees[id_].title) for id_ in others]
+    key = digest(of.revision, titles, [(tree.id, tree.title) for tree in near])
+    if is_fresh(work, addresses.tree(of.id), key):
         return
-    tree = read_tree(id_)
-    put(work, tree_page(tree, library, facts_of(tree, library)), key)
+    tree = read_tree(of.id)
+    put(work, tree_page(tree, library, facts_of(tree, library), near), key)
 
 
-def _write_assets(shop: Path, work: Work) -> None:
+def _write_assets(shop: Path, library: Library, work: Work) -> None:
     assets = work.pages / "assets"
     shutil.copytree(STATIC, assets, dirs_exist_ok=True)
     for face in (CHART / "faces").glob("*.woff2"):
         shutil.copyfile(face, assets / face.name)
-    looks = [(CHART / "chart.css").read_text("utf-8"), (STATIC / "site.css").read_text("utf-8")]
-    (assets / "site.css").write_text("\n".join(looks), "utf-8")  # one file, one request
+    looks = (CHART / "chart.css", STATIC / "site.css")
+    one = "\n".join(file.read_text("utf-8") for file in looks)  # one file, one request
+    (assets / "site.css").write_text(one, "utf-8", newline="\n")
+    (assets / "search-rows.js").write_text(rows(library), "utf-8", newline="\n")
     pictures = shop / "kb" / "how-to" / "pictures"
     if pictures.is_dir():
         shutil.copytree(pictures, work.pages / "how-to" / "pictures", dirs_exist_ok=True)

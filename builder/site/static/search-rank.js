@@ -8,22 +8,21 @@
 "use strict";
 (() => {
   const find = globalThis.baytreeFind;
-  const { STOP, NEGATORS, surfaces, stem, tokens, content, flipped, unique } = find;
+  const { STOP, NEGATORS, surfaces, stem, content, flipped, unique } = find;
 
   // index.py
 
   function index(rows) {
-    const same = find.phrasebook(rows.same);
-    const slang = find.phrasebook(rows.slang, same);
+    const book = find.phrasebook(rows.slang, rows.same);
     const made = {
-      rows, same, slang, entries: entriesOf(rows), phrases: [], postings: new Map(),
+      rows, book, entries: entriesOf(rows), phrases: [], postings: new Map(),
       spoken: new Map(),
     };
     for (const [entry, text, weight] of textsOf(rows)) {
       const words = surfaces(text);
-      const found = find.inSameWords(tokens(words), same);
-      for (const token of expanded(found, slang)) push(made.postings, token, made.phrases.length);
-      made.phrases.push({ entry, text, length: content(found).length, weight });
+      const parts = find.concepts(find.shopWords(words, book.same), book);
+      for (const token of tokensOf(parts)) push(made.postings, token, made.phrases.length);
+      made.phrases.push({ entry, text, length: parts.length, weight });
       for (const word of words) made.spoken.set(word, (made.spoken.get(word) ?? 0) + 1);
     }
     made.codes = codesOf(rows);
@@ -65,8 +64,7 @@
       yield [rows.trees.length + at, title, OWN];
   }
 
-  const expanded = (found, slang) =>
-    unique(find.concepts(found, slang).flatMap((concept) => concept.alternatives.flat()));
+  const tokensOf = (parts) => unique(parts.flatMap((part) => part.alternatives.flat()));
 
   function codesOf(rows) {
     const codes = new Map();
@@ -321,8 +319,7 @@
       codes: codeWords(index, asked.codes),
       vehicle: asked.vehicle,
       corrected: asked.spelt.corrected,
-      slang: parts.filter((part) => part.phrase)
-        .map((part) => [index.slang.said.get(part.phrase), index.slang.means.get(part.phrase)]),
+      slang: parts.map((part) => index.book.slang.get(part.phrase)).filter(Boolean),
       unknown: asked.spelt.unknown,
       otherVehicles: found.length - fitting.length,
     };
@@ -331,8 +328,8 @@
   }
 
   function askedConcepts(asked, index) {
-    const found = find.inSameWords(tokens(asked.spelt.words), index.same);
-    const parts = find.concepts(found, index.slang);
+    const found = find.shopWords(asked.spelt.words, index.book.same);
+    const parts = find.concepts(found, index.book);
     if (asked.spelt.started.length && parts.length) {
       const negated = found.at(-1).startsWith("!");
       const words = new Map(asked.spelt.started
@@ -345,13 +342,13 @@
   }
 
   function begun(word, index, negated) {
-    const found = content(find.inSameWords(tokens([word]), index.same));
+    const found = content(find.shopWords([word], index.book.same));
     return negated ? found.map(flipped) : found;
   }
 
   function codeConcepts(asked, index) {
     const text = codeWords(index, asked.codes).map(([, says]) => says).join(" ");
-    return find.concepts(find.inSameWords(tokens(surfaces(text)), index.same), index.slang);
+    return find.concepts(find.shopWords(surfaces(text), index.book.same), index.book);
   }
 
   function scored(index, asked, parts) {

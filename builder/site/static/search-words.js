@@ -9,7 +9,7 @@ globalThis.baytreeFind ??= {};
 (() => {
   const list = (words) => new Set(words.trim().split(/\s+/));
   const STOP = list(`
-    a again all also always am an and any are as at be been being bit but by came car cars
+    a again also always am an and any are as at be been being bit but by came car cars
     client come comes coming could customer did do does doing done even ever fine for from get
     gets getting go goes going gone got had has have having he her here his how i if in is it
     its ive just keep keeps kept little longer may me mine my need needs now of ok okay on
@@ -133,62 +133,73 @@ globalThis.baytreeFind ??= {};
 
   // phrasebook.py; tokens are joined by blanks where they are keys
 
-  function phrasebook(pairs, same = null) {
-    const book = { terms: new Map(), said: new Map(), means: new Map(), longest: 0 };
-    for (const [phrase, meanings] of pairs) {
-      const found = sameTokens(phrase, same);
-      const key = found.join(" ");
-      if (!found.length || book.terms.has(key)) continue;
-      book.terms.set(key, meanings.map((meaning) => content(sameTokens(meaning, same))));
-      book.said.set(key, phrase);
-      book.means.set(key, meanings);
-      book.longest = Math.max(book.longest, found.length);
+  const GAP = 2;
+
+  function phrasebook(slang, same) {
+    const book = { same: new Map(), terms: new Map(), slang: new Map(), longest: 0 };
+    const plain = same.map(([phrase, terms]) => ({
+      found: tokens(surfaces(phrase)), phrase, terms,
+    }));
+    for (const { found, terms } of plain.filter(({ found }) => found.length === 1))
+      if (!book.same.has(found[0])) book.same.set(found[0], content(tokens(surfaces(terms[0]))));
+    for (const [phrase, terms] of slang) {
+      const key = shopWords(surfaces(phrase), book.same).join(" ");
+      if (!key || book.terms.has(key)) continue;
+      book.terms.set(key, termsOf(terms, book.same));
+      book.slang.set(key, [phrase, terms]);
     }
+    for (const { phrase, terms } of plain.filter(({ found }) => found.length > 1)) {
+      const key = shopWords(surfaces(phrase), book.same).join(" ");
+      if (!book.terms.has(key)) book.terms.set(key, termsOf(terms, book.same));
+    }
+    book.longest = Math.max(0, ...[...book.terms.keys()].map((key) => key.split(" ").length));
     return book;
   }
 
-  function sameTokens(text, same) {
-    const found = tokens(surfaces(text));
-    return same ? inSameWords(found, same) : found;
+  const termsOf = (terms, same) => terms.map((term) => content(shopWords(surfaces(term), same)));
+
+  const shopWords = (words, same) => tokens(words).flatMap((token) => inPlace(token, same));
+
+  function inPlace(token, same) {
+    const plain = token.replace(/^!/, "");
+    if (same.has(token) || !same.has(plain)) return same.get(token) ?? [token];
+    return withNo(same.get(plain), true);
   }
 
-  function matchAt(found, at, book) {
-    for (let length = Math.min(book.longest, found.length - at); length > 0; length--) {
-      const here = found.slice(at, at + length).join(" ");
-      if (book.terms.has(here)) return { phrase: here, length, negated: false };
-      const plain = here.replace(/(^| )!/g, "$1");
-      if (book.terms.has(plain)) return { phrase: plain, length, negated: true };
-    }
-    return null;
-  }
-
-  function inSameWords(found, same) {
-    const made = [];
-    for (let at = 0; at < found.length; ) {
-      const match = matchAt(found, at, same);
-      if (match) made.push(...withNo(same.terms.get(match.phrase)[0], match.negated));
-      else made.push(found[at]);
-      at += match ? match.length : 1;
-    }
-    return made;
-  }
-
-  function concepts(found, slang) {
+  function concepts(found, book) {
     const made = new Map();
-    const keep = (alternatives, phrase) => {
-      const key = alternatives.map((words) => words.join(" ")).join("|");
-      if (alternatives[0].length) made.set(key, { alternatives, phrase });
-    };
     for (let at = 0; at < found.length; ) {
-      const match = matchAt(found, at, slang);
-      if (match) {
-        const own = content(found.slice(at, at + match.length));
-        const terms = slang.terms.get(match.phrase).map((term) => withNo(term, match.negated));
-        keep([own, ...terms], match.phrase);
-      } else for (const token of content([found[at]])) keep([[token]], "");
+      const match = matchAt(found, at, book);
+      const concept = match ? phraseConcept(found, at, match, book) : wordConcept(found[at]);
+      if (concept) made.set(concept.alternatives.map((words) => words.join(" ")).join("|"), concept);
       at += match ? match.length : 1;
     }
     return [...made.values()];
+  }
+
+  function phraseConcept(found, at, match, book) {
+    const own = content(found.slice(at, at + match.length));
+    const terms = book.terms.get(match.phrase).map((term) => withNo(term, match.negated));
+    const alternatives = [own, ...terms].filter((words) => words.length);
+    return { alternatives, phrase: match.phrase };
+  }
+
+  const wordConcept = (token) =>
+    STOP.has(token) ? null : { alternatives: [[token]], phrase: "" };
+
+  function matchAt(found, at, book) {
+    const most = Math.min(book.longest + GAP, found.length - at);
+    for (let length = most; length > 0; length--) {
+      const here = found.slice(at, at + length);
+      const ends = !STOP.has(here[0]) && !STOP.has(here.at(-1));
+      for (const words of [here, ends ? content(here) : []]) {
+        const phrase = words.join(" ");
+        if (book.terms.has(phrase)) return { phrase, length, negated: false };
+        const plain = phrase.replace(/(^| )!/g, "$1");
+        if (book.terms.has(plain)) return { phrase: plain, length, negated: true };
+      }
+    }
+    return null;
   }
 
   const withNo = (term, negated) =>
@@ -304,7 +315,7 @@ globalThis.baytreeFind ??= {};
 
   Object.assign(globalThis.baytreeFind, {
     STOP, NEGATORS, folded, surfaces, stem, tokens, content, flipped, distance, nearest, parted,
-    phrasebook, inSameWords, concepts, writtenCodes, bareCodesAndYears, codeText, checkDigit,
+    phrasebook, shopWords, concepts, writtenCodes, bareCodesAndYears, codeText, checkDigit,
     numberIn, namedIn, isVehicle, fits, letters, unique,
   });
 })();

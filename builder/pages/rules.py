@@ -1,0 +1,27 @@
+"""The rules of the check: what each finds, why it matters in the bay, a wrong and a right example.
+
+In: the documentation that stands in each rule's module. Out: `Page`s.
+"""
+
+from collections.abc import Iterator
+from itertools import groupby
+
+from builder.pages import addresses
+from builder.pages.page import Page
+from builder.pages.render import render
+from builder.rules.documentation import RulePage, pages
+
+
+def rule_pages() -> Iterator[Page]:
+    """Yield the list of rules and the page of each."""
+    rules = list(pages())
+    families = [(name, list(group)) for name, group in groupby(rules, key=_family)]
+    body = render("rules.html", "rules/index", families=families)
+    yield Page("rules/index", "Rules of the check", body)
+    for one in rules:
+        path = addresses.rule(one.rule.name)
+        yield Page(path, one.rule.name, render("rule.html", path, page=one))
+
+
+def _family(page: RulePage) -> str:
+    return page.rule.family
