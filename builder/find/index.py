@@ -8,10 +8,10 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from builder.find.phrasebook import Phrasebook, concepts, in_same_words, phrasebook
+from builder.find.phrasebook import Concept, Phrasebook, concepts, phrasebook, shop_words
 from builder.find.rows import Table, VehicleRow
 from builder.find.rows import table as rows_of
-from builder.find.words import NEGATORS, STOP, content, stem, surfaces, tokens
+from builder.find.words import NEGATORS, STOP, stem, surfaces
 from builder.model.library import Library
 
 # Percent that a word counts, by the phrase it stands in.
@@ -38,7 +38,7 @@ class Phrase:
 
     entry: int
     text: str
-    length: int  # words that say something
+    length: int  # concepts in it
     weight: int  # percent: what the tree says of itself counts more than the name of a lamp
 
 
@@ -65,8 +65,7 @@ class Index:
     spoken: frozenset[str]  # surfaces that stand in phrases
     known: Mapping[str, int]  # every surface that is understood, and how often it stands
     stems: frozenset[str]
-    same: Phrasebook
-    slang: Phrasebook
+    book: Phrasebook
 
 
 def index(library: Library) -> Index:
@@ -76,18 +75,17 @@ def index(library: Library) -> Index:
 
 def index_of(table: Table) -> Index:
     """Index rows."""
-    same = phrasebook(table.same)
-    slang = phrasebook(table.slang, same)
+    book = phrasebook(table.slang, table.same)
     entries = tuple(_entries(table))
     phrases: list[Phrase] = []
     postings: dict[str, list[int]] = defaultdict(list)
     spoken: Counter[str] = Counter()
     for entry, text, weight in _texts(table):
         words = surfaces(text)
-        found = in_same_words(tokens(words), same)
-        for token in _expanded(found, slang):
+        parts = concepts(shop_words(words, book.same), book)
+        for token in _tokens(parts):
             postings[token].append(len(phrases))
-        phrases.append(Phrase(entry, text, len(content(found)), weight))
+        phrases.append(Phrase(entry, text, len(parts), weight))
         spoken.update(words)
     codes = _codes(table)
     known = _known(table, spoken)
@@ -102,8 +100,7 @@ def index_of(table: Table) -> Index:
         spoken=frozenset(spoken),
         known=known,
         stems=frozenset(stem(word) for word in known),
-        same=same,
-        slang=slang,
+        book=book,
     )
 
 
@@ -129,14 +126,9 @@ def _texts(table: Table) -> Iterator[tuple[int, str, int]]:
         yield at, how_to.name, OWN
 
 
-def _expanded(found: list[str], slang: Phrasebook) -> Iterable[str]:
-    """The tokens of a phrase and of the proper terms for its slang, each once."""
-    return dict.fromkeys(
-        token
-        for concept in concepts(found, slang)
-        for alternative in concept.alternatives
-        for token in alternative
-    )
+def _tokens(parts: list[Concept]) -> Iterable[str]:
+    """The tokens of a phrase and of all that it can mean, each once."""
+    return dict.fromkeys(token for part in parts for words in part.alternatives for token in words)
 
 
 def _codes(table: Table) -> dict[str, tuple[Listed, ...]]:

@@ -1,25 +1,28 @@
 """The shop's words: what means the same, and slang with its proper terms.
 
-In: pairs of a phrase and its terms, from `kb/words.yml`. Out: a `Phrasebook` that finds the longest
-phrase at a place among tokens. `same words` are put in place of one another on both sides; slang
-is one alternative beside its terms. Mirrored by `search-words.js`.
+In: rows of `kb/words.yml`. Out: a `Phrasebook`. One word that means the same as another is put in
+its place (`tyre` for `tire`), on both sides. A phrase, and all slang, becomes a concept: its own
+words or any of its terms will do. The longest phrase goes first. Mirrored by `search-words.js`.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.find.words import content, flipped, surfaces, tokens
+from builder.find.words import STOP, content, flipped, surfaces, tokens
 
 Tokens = tuple[str, ...]
+Pair = tuple[str, Sequence[str]]  # a word or phrase, and its terms
+
+GAP = 2  # stop words that may stand inside a phrase: `battery (keeps) dying`
 
 
 @dataclass(frozen=True, slots=True)
 class Phrasebook:
-    """Phrases, as tokens, and what they mean."""
+    """Words and phrases, as tokens, and what they mean."""
 
-    terms: Mapping[Tokens, tuple[Tokens, ...]]
-    said: Mapping[Tokens, str]  # the phrase as the shop wrote it
-    means: Mapping[Tokens, tuple[str, ...]]  # its terms as the shop wrote them
+    same: Mapping[str, Tokens]  # a token to those in its place
+    terms: Mapping[Tokens, tuple[Tokens, ...]]  # a phrase to its terms
+    slang: Mapping[Tokens, tuple[str, tuple[str, ...]]]  # of these, slang and terms as written
     longest: int
 
 
@@ -37,71 +40,75 @@ class Concept:
     """One thing that was said: any of its alternatives stands for it."""
 
     alternatives: tuple[Tokens, ...]
-    phrase: Tokens = ()  # the slang it came from
+    phrase: Tokens = ()  # the phrase of the book that it came from
 
 
-def phrasebook(
-    pairs: Iterable[tuple[str, Sequence[str]]], same: Phrasebook | None = None
-) -> Phrasebook:
-    """Make a book; with `same`, both sides are first put into the words that mean the same."""
-    terms: dict[Tokens, tuple[Tokens, ...]] = {}
-    said: dict[Tokens, str] = {}
-    means: dict[Tokens, tuple[str, ...]] = {}
-    for phrase, meanings in pairs:
-        key = tuple(_tokens(phrase, same))
-        if key and key not in terms:
-            terms[key] = tuple(tuple(content(_tokens(meaning, same))) for meaning in meanings)
-            said[key], means[key] = phrase, tuple(meanings)
-    return Phrasebook(terms, said, means, max(map(len, terms), default=0))
+def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
+    """Make a book; the first of two equal phrases holds, and slang before plain words."""
+    plain = [(tokens(surfaces(phrase)), phrase, terms) for phrase, terms in same]
+    one_word = {found[0]: tuple(content(tokens(surfaces(terms[0]))))
+                for found, _, terms in reversed(plain) if len(found) == 1}  # fmt: skip
+    phrases = [(phrase, terms) for found, phrase, terms in plain if len(found) > 1]
+    meant: dict[Tokens, tuple[Tokens, ...]] = {}
+    written: dict[Tokens, tuple[str, tuple[str, ...]]] = {}
+    for phrase, terms in slang:
+        key = tuple(shop_words(surfaces(phrase), one_word))
+        if key and key not in meant:
+            meant[key] = _terms(terms, one_word)
+            written[key] = phrase, tuple(terms)
+    for phrase, terms in phrases:
+        meant.setdefault(tuple(shop_words(surfaces(phrase), one_word)), _terms(terms, one_word))
+    return Phrasebook(one_word, meant, written, max(map(len, meant), default=0))
 
 
-def _tokens(text: str, same: Phrasebook | None) -> list[str]:
-    found = tokens(surfaces(text))
-    return in_same_words(found, same) if same else found
+def _terms(terms: Sequence[str], same: Mapping[str, Tokens]) -> tuple[Tokens, ...]:
+    return tuple(tuple(content(shop_words(surfaces(term), same))) for term in terms)
 
 
-def match_at(found: Sequence[str], at: int, book: Phrasebook) -> Match | None:
+def shop_words(words: Iterable[str], same: Mapping[str, Tokens]) -> list[str]:
+    """Tokens of surfaces, with the shop's one word in the place of each that means the same."""
+    return [token for found in tokens(words) for token in _in_place(found, same)]
+
+
+def _in_place(token: str, same: Mapping[str, Tokens]) -> Tokens:
+    plain = token.removeprefix("!")
+    if token in same or plain not in same:
+        return same.get(token, (token,))
+    return _with_no(same[plain], negated=True)
+
+
+def concepts(found: Sequence[str], book: Phrasebook) -> list[Concept]:
+    """Part tokens into concepts: phrases of the book, and words that say something."""
+    made = {concept.alternatives: concept for concept in _each_concept(found, book)}
+    return list(made.values())
+
+
+def _each_concept(found: Sequence[str], book: Phrasebook) -> Iterator[Concept]:
+    at = 0
+    while at < len(found):
+        match = _match(found, at, book)
+        if match:
+            own = tuple(content(found[at : at + match.length]))
+            terms = [_with_no(term, negated=match.negated) for term in book.terms[match.phrase]]
+            yield Concept(tuple(words for words in (own, *terms) if words), match.phrase)
+        elif found[at] not in STOP:
+            yield Concept(((found[at],),))
+        at += match.length if match else 1
+
+
+def _match(found: Sequence[str], at: int, book: Phrasebook) -> Match | None:
     """The longest phrase that starts at a place: with its "no" as written, else a "no" on it."""
-    for length in range(min(book.longest, len(found) - at), 0, -1):
+    for length in range(min(book.longest + GAP, len(found) - at), 0, -1):
         here = tuple(found[at : at + length])
-        if here in book.terms:
-            return Match(here, length, negated=False)
-        plain = tuple(token.removeprefix("!") for token in here)
-        if plain in book.terms:
-            return Match(plain, length, negated=True)
+        ends = here[0] not in STOP and here[-1] not in STOP
+        for words in (here, tuple(content(here)) if ends else ()):
+            if words in book.terms:
+                return Match(words, length, negated=False)
+            plain = tuple(word.removeprefix("!") for word in words)
+            if plain in book.terms:
+                return Match(plain, length, negated=True)
     return None
 
 
-def in_same_words(found: Sequence[str], same: Phrasebook) -> list[str]:
-    """Put the shop's one word in the place of each that means the same, longest phrase first."""
-    made: list[str] = []
-    at = 0
-    while at < len(found):
-        match = match_at(found, at, same)
-        if match:
-            made += _with_no(same.terms[match.phrase][0], match.negated)
-        else:
-            made.append(found[at])
-        at += match.length if match else 1
-    return made
-
-
-def concepts(found: Sequence[str], slang: Phrasebook) -> list[Concept]:
-    """Part tokens into concepts: a slang phrase with its terms, or a word that says something."""
-    made: list[Concept] = []
-    at = 0
-    while at < len(found):
-        match = match_at(found, at, slang)
-        if match:
-            own = tuple(content(found[at : at + match.length]))
-            terms = tuple(_with_no(term, match.negated) for term in slang.terms[match.phrase])
-            made.append(Concept((own, *terms), match.phrase))
-        else:
-            made += [Concept(((token,),)) for token in content(found[at : at + 1])]
-        at += match.length if match else 1
-    return list({concept.alternatives: concept for concept in made if concept.alternatives[0]}
-                .values())  # fmt: skip
-
-
-def _with_no(term: Tokens, negated: bool) -> Tokens:
+def _with_no(term: Tokens, *, negated: bool) -> Tokens:
     return (flipped(term[0]), *term[1:]) if negated and term else term

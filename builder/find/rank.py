@@ -17,11 +17,11 @@ from builder.find.cover import Cover, cover
 from builder.find.index import Index
 from builder.find.meant import POINT, code_points, code_words
 from builder.find.offers import Offer, offers
-from builder.find.phrasebook import Concept, Tokens, concepts, in_same_words
+from builder.find.phrasebook import Concept, Tokens, concepts, shop_words
 from builder.find.question import Question, question
 from builder.find.rows import VehicleRow
 from builder.find.vehicles import AskedVehicle, fits
-from builder.find.words import content, flipped, surfaces, tokens
+from builder.find.words import content, flipped, surfaces
 
 MOST = 12  # hits handed back
 WEAK = 8  # a hit with less than an eighth of the best one's score is left out
@@ -84,7 +84,9 @@ def rank(index: Index, query: str) -> Answer:
         codes=code_words(index, asked.codes),
         vehicle=asked.vehicle,
         corrected=asked.spelt.corrected,
-        slang=tuple(_slang(part, index) for part in parts if part.phrase),
+        slang=tuple(
+            index.book.slang[part.phrase] for part in parts if part.phrase in index.book.slang
+        ),
         unknown=asked.spelt.unknown,
         other_vehicles=len(found) - len(fitting),
     )
@@ -92,14 +94,10 @@ def rank(index: Index, query: str) -> Answer:
     return Answer(understood, hits, offers(index.table, query) if weak else ())
 
 
-def _slang(part: Concept, index: Index) -> tuple[str, tuple[str, ...]]:
-    return index.slang.said[part.phrase], index.slang.means[part.phrase]
-
-
 def asked_concepts(asked: Question, index: Index) -> list[Concept]:
     """The concepts of a query; the last may be any word that begins as it does."""
-    found = in_same_words(tokens(asked.spelt.words), index.same)
-    parts = concepts(found, index.slang)
+    found = shop_words(asked.spelt.words, index.book.same)
+    parts = concepts(found, index.book)
     if asked.spelt.started and parts:
         negated = found[-1].startswith("!")
         words = (_begun(word, index, negated=negated) for word in asked.spelt.started)
@@ -108,14 +106,14 @@ def asked_concepts(asked: Question, index: Index) -> list[Concept]:
 
 
 def _begun(word: str, index: Index, *, negated: bool) -> Tokens:
-    found = content(in_same_words(tokens([word]), index.same))
+    found = content(shop_words([word], index.book.same))
     return tuple(flipped(token) if negated else token for token in found)
 
 
 def _code_concepts(asked: Question, index: Index) -> list[Concept]:
     """What the codes mean, as if it had been typed."""
     text = " ".join(says for _, says in code_words(index, asked.codes))
-    return concepts(in_same_words(tokens(surfaces(text)), index.same), index.slang)
+    return concepts(shop_words(surfaces(text), index.book.same), index.book)
 
 
 def _scored(index: Index, asked: Question, parts: Sequence[Concept]) -> list[Scored]:

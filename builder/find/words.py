@@ -15,7 +15,7 @@ def _list(words: str) -> frozenset[str]:
 
 
 STOP = _list(
-    """a again all also always am an and any are as at be been being bit but by came car cars
+    """a again also always am an and any are as at be been being bit but by came car cars
     client come comes coming could customer did do does doing done even ever fine for from
     get gets getting go goes going gone got had has have having he her here his how i if in
     is it its ive just keep keeps kept little longer may me mine my need needs now of ok
