@@ -1,0 +1,130 @@
+"""A new tree: sound from the first line, wherever it is put, and never over another."""
+
+import re
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from builder.authoring.new_tree import new_tree
+from builder.authoring.refused import Refused
+from builder.authoring.start import start
+from builder.model.finding import Finding
+from builder.model.tree import Tree
+from builder.reader.library import read_library
+from builder.reader.trees import read_tree
+from builder.rules import judge, judge_library
+
+TODAY = date(2026, 10, 1)
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    """Start a shop."""
+    start(tmp_path)
+    return tmp_path
+
+
+def judged(shop: Path, path: Path) -> tuple[Tree, list[Finding]]:
+    """Read a tree and judge it and its shop by every rule."""
+    tree, findings = read_tree(shop, path)
+    library, _ = read_library(shop)
+    assert tree is not None
+    return tree, [*findings, *judge(tree, library, TODAY), *judge_library(library, TODAY)]
+
+
+def test_it_is_sound_from_the_first_line(shop: Path) -> None:
+    """Not one finding, not even a warning, before anything is filled in."""
+    path = new_tree(shop, "charging/lamp-on-while-driving", TODAY)
+    assert path == shop / "trees/charging/lamp-on-while-driving.yml"
+    tree, findings = judged(shop, path)
+    assert findings == []
+    assert (tree.id, tree.title, tree.status, tree.system) == (
+        "charging/lamp-on-while-driving", "Lamp on while driving", "draft", "charging",
+    )  # fmt: skip
+    assert list(tree.symptom.words) == ["charging lamp on while driving"]
+    assert tree.written
+    assert tree.written.date == "2026-10-01"
+
+
+def test_it_is_sound_as_a_ready_tree_too(shop: Path) -> None:
+    """A draft is let off much; the template needs no letting off."""
+    path = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(path, Path)
+    text = path.read_text(encoding="utf-8").replace("status: draft", "status: ready")
+    path.write_text(text.replace("# reviewed:", "reviewed:"), encoding="utf-8")
+    assert judged(shop, path)[1] == []
+
+
+def test_every_word_that_it_offers_is_a_word_of_the_format(shop: Path) -> None:
+    """What stands commented out can be taken in as it is, in a shop that has what it names."""
+    path = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(path, Path)
+    lines = path.read_text(encoding="utf-8").split("\n")
+    offered = [line for line in lines if re.match(" +#", line)]
+    assert len(offered) >= 8
+    taken = [line.replace("# ", "", 1) if line in offered else line for line in lines]
+    path.write_text("\n".join(taken), encoding="utf-8")
+    tree, findings = read_tree(shop, path)
+    assert not findings
+    assert tree is not None
+    assert tree.steps["first-fix"].body.parts
+
+
+def test_several_new_trees_do_not_disturb_each_other(shop: Path) -> None:
+    """Two of a system, and one of the same name in another system."""
+    for name in ("charging/lamp-on", "charging/no-charge", "brakes/lamp-on"):
+        path = new_tree(shop, name, TODAY)
+        assert isinstance(path, Path)
+    assert judged(shop, path)[1] == []
+
+
+def test_it_writes_over_no_tree(shop: Path) -> None:
+    """The other one may be half written."""
+    path = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(path, Path)
+    path.write_text("mine")
+    refused = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(refused, Refused)
+    assert "trees/charging/lamp-on.yml" in refused.message
+    assert path.read_text() == "mine"
+    path.rename(path.with_suffix(".yaml"))
+    assert isinstance(new_tree(shop, "charging/lamp-on", TODAY), Refused)
+
+
+@pytest.mark.parametrize(
+    ("name", "hint"),
+    [
+        ("Charging/Lamp On", "charging/lamp-on"),
+        ("trees/charging/lamp-on.yml", "charging/lamp-on"),
+        ("charging/lamp_on", "charging/lamp-on"),
+        ("/charging/lamp-on", "charging/lamp-on"),
+        ("charging/lamp-on/", "charging/lamp-on"),
+        ("lamp-on", "charging/lamp-on"),
+        ("charging/", "charging/lamp-on"),
+        ("", "charging/lamp-on"),
+        ("../charging/lamp-on", "charging/lamp-on"),
+        ("charging/-", "charging/lamp-on"),
+    ],
+)
+def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hint: str) -> None:
+    """Nothing is written, least of all outside the shop."""
+    refused = new_tree(shop, name, TODAY)
+    assert isinstance(refused, Refused)
+    assert hint in refused.hint
+    assert not (shop / "trees").exists()
+
+
+def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> None:
+    """The tree would be an error from its third line."""
+    refused = new_tree(shop, "chargin/lamp-on", TODAY)
+    assert isinstance(refused, Refused)
+    assert "kb/systems.yml" in refused.message
+    assert "`charging`" in refused.hint
+
+
+def test_a_name_too_long_for_its_title_is_refused(shop: Path) -> None:
+    """It would be too long for the head of the chart."""
+    refused = new_tree(shop, "charging/" + "-".join(["lamp"] * 13), TODAY)
+    assert isinstance(refused, Refused)
+    assert "60" in refused.message
