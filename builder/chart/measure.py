@@ -10,10 +10,11 @@ from typing import NamedTuple
 
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING, Face, bold, medium
-from builder.chart.gaps import LONGEST_WORD, SMALL, TEXT
+from builder.chart.gaps import FLAG, LONGEST_WORD, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.results import NO_BREAK
 from builder.model.knowledge import Signal
 
-NO_BREAK = "\N{NO-BREAK SPACE}"
+SIGNALS = frozenset(signal.lower() for signal in Signal)
 
 
 class Word(NamedTuple):
@@ -60,8 +61,9 @@ def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -
 
 
 def line_height(line: Line) -> float:
-    """Height of every line of a paragraph."""
-    return LEADING * max([word.size for word in line])
+    """Height of every line of a paragraph; under a signal word a little more."""
+    signal = SIGNAL_GAP if line[0].tone in SIGNALS else 0
+    return LEADING * max([word.size for word in line]) + signal
 
 
 def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tuple[Word, ...]:
@@ -101,16 +103,29 @@ def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
     if node.caution:
         sign = "" if node.caution is Signal.NOTICE else "⚠ "
         yield words_of(f"{sign}{node.caution}", SMALL, True, node.caution.lower())
-    number = words_of(node.number, TEXT, True, "number")
-    text = words_of(node.text, TEXT, node.kind in ("fix", "start"))
-    yield number + text + words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
+    text = words_of(node.text, TEXT, node.kind == "start")
+    yield _number(node) + text + words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
     if node.when:
         yield words_of(f"when {node.when}", SMALL, tone="small")
     for note in node.notes:
-        *before, last = note.split(" ")
-        yield words_of(" ".join(before), SMALL, tone="small") + words_of(
-            last, SMALL, last.isdigit(), "small"
-        )
+        yield tuple(_note(note))
+
+
+def _note(note: str) -> Iterator[Word]:
+    """Yield the words of a note, the numbers of steps in heavier type."""
+    before = ""
+    for word in note.split(" "):
+        heavy = word.isdigit() and before in ("to", "or")
+        yield from words_of(word, SMALL, heavy, "small")
+        before = word
+
+
+def _number(node: Node) -> tuple[Word, ...]:
+    room = FLAG if node.kind in ("check", "action") else 0
+    return tuple(
+        word._replace(width=word.width + room)
+        for word in words_of(node.number, TEXT, True, "number")
+    )
 
 
 def label_words(edge: Edge) -> Words:

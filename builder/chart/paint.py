@@ -8,8 +8,17 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
-from builder.chart.gaps import PAD_Y, SMALL
-from builder.chart.measure import Line, Words, broken, height, line_height, line_width, words_of
+from builder.chart.gaps import PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.measure import (
+    SIGNALS,
+    Line,
+    Words,
+    broken,
+    height,
+    line_height,
+    line_width,
+    words_of,
+)
 from builder.chart.stock import Stock
 
 SHAPES = {
@@ -28,6 +37,7 @@ KINDS = {
     "stop": "Stop",
     "hand-over": "",
 }
+FLAGGED = ("check", "action")
 BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
 HALF = 4.0  # half the width of the small diamond
 
@@ -55,11 +65,11 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
         shape=SHAPES[node.kind],
         rect=rect,
         runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y)),
-        panel=line_height(lines[0]) + PAD_Y if node.caution else 0,
+        panel=line_height(lines[0]) - SIGNAL_GAP + PAD_Y if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
         name=f"{node.caution}: {words}" if node.caution else words,
-        arrival=name in pen.stock.flow.arrivals or name in pen.tops,
+        arrival=node.kind in FLAGGED and (name in pen.stock.flow.arrivals or name in pen.tops),
     )
 
 
@@ -106,12 +116,13 @@ def _runs(lines: Sequence[Line], x: float, y: float) -> Iterator[Run]:
     """Yield lines of words in place, neighbours of one look joined to one run."""
     for line in lines:
         leading = line_height(line)
+        rise = (PAD_Y + SIGNAL_GAP) / 2 if line[0].tone in SIGNALS else 0
         at = x - line[0].space
         for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
             words = list(alike)
             text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")
             at += words[0].space
             wide = line_width(words)
-            yield Run(text, at, y + BASELINE * leading, size, bold, wide, tone)
+            yield Run(text, at, y + BASELINE * leading - rise, size, bold, wide, tone)
             at += wide
         y += leading

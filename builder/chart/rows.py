@@ -30,7 +30,7 @@ Point = tuple[float, float]
 
 
 class Row(NamedTuple):
-    """One result, measured; without boxes it is a connector."""
+    """One result, measured; without boxes it is a connector behind its words."""
 
     side: Side
     label: float  # height of its words
@@ -47,10 +47,14 @@ def rows(stock: Stock, step: str, sides: Sequence[Side], lane: float) -> tuple[R
 def row(stock: Stock, step: str, side: Side, lane: float) -> Row:
     """Measure a row."""
     words = stock.labels[step][side.lead]
-    if not side.links:
-        label = height(words, _connector_room(stock, step, side, lane))
-        return Row(side, label, (), (), _to_line(label) + CONNECTOR_HEIGHT / 2 + ROW_GAP)
     label = height(words, lane - BESIDE)
+    if not side.links:
+        beside = height(words, _connector_room(stock, step, side, lane))
+        behind = _to_line(beside) + CONNECTOR_HEIGHT / 2
+        below = _above(label) + CONNECTOR_HEIGHT
+        if behind <= below:
+            return Row(side, beside, (), (), behind + ROW_GAP)
+        return Row(side, label, (CONNECTOR_HEIGHT,), (), below + ROW_GAP)
     boxes = tuple([stock.box_height(link.step, lane - INDENT) for link in side.links])
     joints = tuple(
         [joint(stock, one.step, two.lead, lane - INDENT) for one, two in pairwise(side.links)]
@@ -100,7 +104,7 @@ def draw_row(
     yield Line((*start, (x, at), (left, at)), True)
     if label:
         yield label
-    if row.boxes:
+    if row.side.links:
         yield from _draw_chain(pen, row, Rect(left, place.y + _above(row.label),
                                               place.right - left, 0))  # fmt: skip
         return

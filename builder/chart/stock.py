@@ -11,6 +11,7 @@ from builder.chart.gaps import (
     ARROW,
     BESIDE,
     CONNECTOR_HEIGHT,
+    DOUBLE_SIDE,
     INDENT,
     PAD_X,
     PAD_Y,
@@ -26,6 +27,7 @@ from builder.chart.measure import (
     node_words,
     words_of,
 )
+from builder.chart.results import NO_BREAK
 
 ROUNDED = frozenset({"start", "fix", "stop"})
 
@@ -51,7 +53,7 @@ class Stock:
 
 def stock(flow: Flow, sheets: bool = False) -> Stock:
     """Measure every word of a flow; with `sheets`, connectors have room for a sheet's number."""
-    more = words_of("sheet 88", SMALL) if sheets else ()
+    more = words_of(f"sheet{NO_BREAK}88", SMALL) if sheets else ()
     return Stock(
         flow=flow,
         boxes={name: node_words(node) for name, node in flow.nodes.items()},
@@ -68,7 +70,7 @@ def stock(flow: Flow, sheets: bool = False) -> Stock:
 
 
 def _pad(kind: str) -> float:
-    return PAD_X + (ROUND_END if kind in ROUNDED else 0)
+    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "hand-over" else 0)
 
 
 def least_box(stock: Stock) -> float:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from html import escape
 
 from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
+from builder.chart.gaps import DOUBLE_SIDE, ROUND
 
 HEAD = 5.0  # length of an arrow head
 _OWN = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
@@ -41,7 +42,7 @@ def _parts(chart: Chart) -> Iterator[str]:
 
 
 def _box(box: Box, anchor: str) -> str:
-    drawn = _symbol(box) + _panel(box) + "".join(map(_run, box.runs))
+    drawn = _symbol(box) + _panel(box) + "".join(_flag(box)) + "".join(map(_run, box.runs))
     kind = f"box {box.kind}" + (" arrival" if box.arrival else "")
     if not box.href:
         return f'<g class="{kind}">{drawn}</g>'
@@ -57,13 +58,13 @@ def _symbol(box: Box) -> str:
             x, y = r.x + r.width / 2, r.y + r.height / 2
             return _path([(r.x, y), (x, r.y), (r.right, y), (x, r.bottom)], "symbol")
         case Shape.TERMINATOR:
-            return _rect(r, "symbol", min(r.height / 2, 9))
+            return _rect(r, "symbol", min(r.height / 2, ROUND))
         case Shape.CONNECTOR:
             return _rect(r, "symbol", r.height / 2)
         case Shape.PREDEFINED:
             return _rect(r, "symbol") + "".join(
                 f'<path class="symbol" d="M{_n(x)} {_n(r.y)}V{_n(r.bottom)}"/>'
-                for x in (r.x + 3, r.right - 3)
+                for x in (r.x + DOUBLE_SIDE, r.right - DOUBLE_SIDE)
             )
         case _:
             return _rect(r, "symbol")
@@ -72,6 +73,15 @@ def _symbol(box: Box) -> str:
 def _panel(box: Box) -> str:
     place = Rect(box.rect.x, box.rect.y, box.rect.width, box.panel)
     return _rect(place, f"panel {box.signal.lower()}") if box.panel else ""
+
+
+def _flag(box: Box) -> Iterator[str]:
+    """Yield the dark ground of a number that connectors lead to."""
+    for run in box.runs if box.arrival and box.kind != "connector" else ():
+        if run.tone == "number":
+            high = 1.08 * run.size
+            place = Rect(run.x - 0.5, run.y - 0.88 * run.size, run.width - 1, high)
+            yield _rect(place, "flag", 3.5)
 
 
 def _rect(r: Rect, kind: str, round_end: float = 0) -> str:

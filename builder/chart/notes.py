@@ -1,0 +1,76 @@
+"""Ways out that are said in a step's box, because no line is drawn for them.
+
+In: a step, the numbers of all steps, the lines that are drawn. Out: short words such as "still
+there: go to 3".
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from builder.model.library import Library
+from builder.model.routes import Exit, Way, exits, list_step
+from builder.model.tree import Branch, Check, Step, Tree
+from builder.plan.numbering import Lines
+
+
+@dataclass(frozen=True, slots=True)
+class Numbered:
+    """A tree with its numbers and lines."""
+
+    tree: Tree
+    numbers: Mapping[str, int]
+    drawn: Lines
+    library: Library | None
+
+
+def notes(at: Numbered, step: Step) -> Iterator[str]:
+    """Yield what a step's box says about ways out."""
+    if isinstance(step.body, Check) and step.body.several:
+        yield "take the first that fits"
+    for way in noted(at.drawn, step):
+        where = _where(at, step, way)
+        match way.way:
+            case Way.SPENT if where:
+                yield f"{spent(step)}: go to {where}"
+            case Way.STILL_THERE if where:
+                yield f"still there: go to {where}"
+            case Way.BACK:
+                yield f"then back to {_callers(at, step) or 'the step before'}"
+            case _:
+                pass
+
+
+def noted(drawn: Lines, step: Step) -> Sequence[Exit]:
+    """Return the ways out of a step for which no line is drawn."""
+    lines = [line.exit for line in drawn[step.id]]
+    return [way for way in exits(step) if way not in lines]
+
+
+def spent(step: Step) -> str:
+    """Say when a step may not be tried again."""
+    if step.each:
+        return "list at its end"
+    return f"after {step.at_most} times" if step.at_most and step.at_most > 1 else "after once"
+
+
+def other_tree(branch: Branch, library: Library | None) -> str:
+    """Name the tree that is handed over to, by its title if it is known."""
+    known = library.trees.get(branch.tree or "") if library else None
+    return str(known.title) if known else str(branch.tree)
+
+
+def _where(at: Numbered, step: Step, way: Exit) -> str:
+    if way.branch.tree:
+        return f"the tree {other_tree(way.branch, at.library)}"
+    target = list_step(at.tree, step) if way.branch.next_item else way.branch.step
+    return str(at.numbers.get(target or "", ""))
+
+
+def _callers(at: Numbered, step: Step) -> str:
+    found = {
+        at.numbers[other.id]
+        for other in at.tree.steps.values()
+        for way in exits(other)
+        if way.branch.step == step.id and not way.branch.tree and way.way is not Way.BACK
+    }
+    return " or ".join(map(str, sorted(found)))
