@@ -1,98 +1,103 @@
 """The site, from the library and the trees to a folder that can be opened.
 
-In: a shop, its library, a reader of single trees. Out: the site in `out`. Nothing is judged here:
-whoever calls has checked first, and the old site stays whole until the new one is.
+In: `Input`: a shop, its library, a reader of single trees. Out: the site in a folder, and `Built`.
+Nothing is judged here: whoever calls has checked first, and the old site stays whole until the new
+one is.
 """
 
-import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
 
-import yaml
+from mkdocs.exceptions import MkDocsException
 
-from builder.find.rows import rows
-from builder.model.library import Library, Summary
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.pages import addresses
 from builder.pages.contents import shop_pages
-from builder.pages.facts import facts_of
-from builder.pages.related import related
-from builder.pages.tree import tree_page
+from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
+from builder.site.assets import write_assets, write_files
 from builder.site.publish import publish
-from builder.site.work import Work, close_work, digest, drop_gone, is_fresh, open_work, put
+from builder.site.settings import own_settings, unusable
+from builder.site.trees import put_trees
+from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
 
 CACHE = ".baytree_cache"
-STATIC = Path(__file__).parent / "static"
-CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
-
-TreeReader = Callable[[str], Tree]  # by id; trees are read one by one and dropped
 
 
-def build_site(shop: Path, library: Library, read_tree: TreeReader, out: Path) -> None:
+@dataclass(frozen=True, slots=True)
+class Input:
+    """All that a build of the site starts from."""
+
+    shop: Path
+    library: Library
+    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
+    prints: bool = True
+    files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
+    findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """What a build did; with an error among its findings it left the old site as it was."""
+
+    pages: int = 0
+    findings: tuple[Finding, ...] = ()
+
+
+def build_site(given: Input, out: Path, cache: str = "build") -> Built:
     """Write every page that changed, frame it, and put the new site in the old one's place."""
-    own = _own_settings(shop)
-    settings = engine.settings(library.shop, own)
-    work = open_work(shop / CACHE, _everything(shop, settings))
-    if not work.before:
-        engine.write_theme(work.folder, shop / "site_config" / "overrides")
-        engine.write_settings(work.folder, settings)
-    _write_assets(shop, library, work)
-    for page in shop_pages(library):
+    own, findings = own_settings(given.shop)
+    if any(finding.severity is Severity.ERROR for finding in findings):
+        return Built(findings=findings)
+    settings = engine.settings(given.library.shop, own)
+    everything = _everything(given, settings)
+    with open_work(given.shop / CACHE / cache, everything) as work:
+        if not work.before:
+            engine.write_theme(work.folder, given.shop / "site_config" / "overrides")
+            engine.write_settings(work.folder, settings)
+        _put_pages(work, given)
+        try:
+            engine.run(work.folder, work.frames)
+        except MkDocsException as error:
+            return Built(findings=(*findings, unusable(str(error))))
+        publish(work, out)
+        close_work(work)
+    return Built(len(work.keys), findings)
+
+
+def _put_pages(work: Work, given: Input) -> None:
+    write_assets(given.shop, given.library, work.pages)
+    write_files(given.files, work.pages)
+    for page in shop_pages(given.library):
         put(work, page)
-    nearest = related(library.trees.values())
-    for id_, tree in library.trees.items():
-        if tree.status != "retired":
-            near = tuple(library.trees[other] for other in nearest.get(id_, ()))
-            _put_tree(work, library, read_tree, tree, near)
+    broken = _broken(given.findings or ())
+    for id_, mistakes in broken.items():
+        put(work, broken_page(id_, mistakes))
+    if given.findings is not None:
+        put(work, findings_page(given.findings))
+    put_trees(work, given.library, given.read_tree, leave_out=broken)
     drop_gone(work)
-    engine.run(work.folder, work.frames)
-    publish(work, out)
-    close_work(work)
 
 
-def _put_tree(
-    work: Work, library: Library, read_tree: TreeReader, of: Summary, near: tuple[Summary, ...]
-) -> None:
-    """Make the page of a tree, unless nothing that stands on it has changed.
-
-    Of other trees a page shows titles alone, and whether there is such a tree.
-    """
-    others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
-    titles = [(id_, library.trees[id_].title) for id_ in others]
-    key = digest(of.revision, titles, [(tree.id, tree.title) for tree in near])
-    if is_fresh(work, addresses.tree(of.id), key):
-        return
-    tree = read_tree(of.id)
-    put(work, tree_page(tree, library, facts_of(tree, library), near), key)
+def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
+    """Gather the errors of each tree; the id of a tree is the path of its file."""
+    broken: dict[str, list[Finding]] = {}
+    for finding in findings:
+        folder, _, rest = finding.at.file.partition("/")
+        if folder == "trees" and finding.severity is Severity.ERROR:
+            broken.setdefault(rest.rsplit(".", 1)[0], []).append(finding)
+    return broken
 
 
-def _write_assets(shop: Path, library: Library, work: Work) -> None:
-    assets = work.pages / "assets"
-    shutil.copytree(STATIC, assets, dirs_exist_ok=True)
-    for face in (CHART / "faces").glob("*.woff2"):
-        shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", STATIC / "site.css")
-    one = "\n".join(file.read_text("utf-8") for file in looks)  # one file, one request
-    (assets / "site.css").write_text(one, "utf-8", newline="\n")
-    (assets / "search-rows.js").write_text(rows(library), "utf-8", newline="\n")
-    pictures = shop / "kb" / "how-to" / "pictures"
-    if pictures.is_dir():
-        shutil.copytree(pictures, work.pages / "how-to" / "pictures", dirs_exist_ok=True)
-
-
-def _own_settings(shop: Path) -> dict[str, Any]:
-    file = shop / "site_config" / "mkdocs.yml"
-    return dict(yaml.safe_load(file.read_text("utf-8")) or {}) if file.is_file() else {}
-
-
-def _everything(shop: Path, settings: dict[str, Any]) -> str:
+def _everything(given: Input, settings: Mapping[str, object]) -> str:
     """Return a key of all that every page depends on: our code, the engine, the knowledge."""
     package = Path(__file__).parents[1]
-    files = [*_files(package), *_files(shop / "kb"), *_files(shop / "site_config")]
-    contents = [file.read_bytes().hex() for file in files]
-    return digest(engine.versions(), sorted(settings.items()), *files, *contents)
+    folders = (package, given.shop / "kb", given.shop / "site_config")
+    files = (file for folder in folders for file in _files(folder))
+    contents = (f"{file} {file.read_bytes().hex()}" for file in files)
+    return digest(engine.versions(), sorted(settings.items()), *contents)
 
 
 def _files(folder: Path) -> list[Path]:

@@ -9,7 +9,7 @@ the same folder can take its place.
 import logging
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from importlib.metadata import version
 from pathlib import Path
@@ -44,11 +44,11 @@ def versions() -> str:
     return f"mkdocs {version('mkdocs')}, mkdocs-material {version('mkdocs-material')}"
 
 
-def settings(shop: Shop, own: dict[str, Any]) -> dict[str, Any]:
+def settings(shop: Shop, own: Mapping[str, Any]) -> dict[str, Any]:
     """Lay what the build relies on over the shop's own settings of the engine."""
     theme: dict[str, Any] = {"name": "material", "language": "en"} | dict(own.get("theme") or {})
     theme |= {"custom_dir": "theme", "font": False}
-    return own | {
+    return dict(own) | {
         "site_name": str(escape(shop.name)),
         "site_url": str(shop.site_address) or None,
         "docs_dir": "pages",

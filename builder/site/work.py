@@ -11,12 +11,19 @@ behind, and the next build then begins with an empty folder.
 import hashlib
 import json
 import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from markupsafe import escape
 
 from builder.pages.page import Page
+
+try:
+    import fcntl
+except ImportError:  # Windows: two builds at the same time are then the user's to avoid
+    fcntl = None  # type: ignore[assignment]
 
 PLACEHOLDER = "<!-- the page goes in here -->"
 
@@ -54,15 +61,30 @@ def digest(*parts: object) -> str:
     return hashlib.sha256("\0".join(map(str, parts)).encode()).hexdigest()[:20]
 
 
-def open_work(folder: Path, everything: str) -> Work:
-    """Open the work folder of the last build, or an empty one where that cannot be trusted."""
-    before = _last_keys(folder, everything)
-    if before is None:
-        shutil.rmtree(folder, ignore_errors=True)
-        (folder / "pages").mkdir(parents=True)
-        (folder / ".gitignore").write_text("*\n", "utf-8")
-    (folder / "busy").touch()
-    return Work(folder, everything, before or {})
+@contextmanager
+def open_work(folder: Path, everything: str) -> Iterator[Work]:
+    """Open the work folder of the last build, or an empty one where that cannot be trusted.
+
+    A second build of the same shop waits here until the first has finished.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder.parent / ".gitignore").write_text("*\n", "utf-8")
+    with _alone(folder.with_name(f"{folder.name}.lock")):
+        before = _last_keys(folder, everything)
+        if before is None:
+            shutil.rmtree(folder)
+            (folder / "pages").mkdir(parents=True)
+        (folder / "busy").touch()
+        yield Work(folder, everything, before or {})
+
+
+@contextmanager
+def _alone(file: Path) -> Iterator[None]:
+    """Hold a lock that the system lets go of when the process ends, however it ends."""
+    with file.open("w") as held:
+        if fcntl:
+            fcntl.flock(held, fcntl.LOCK_EX)
+        yield
 
 
 def _last_keys(folder: Path, everything: str) -> dict[str, str] | None:

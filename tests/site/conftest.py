@@ -9,9 +9,10 @@ import pytest
 from builder.model.tree import Tree
 from builder.reader.library import read_library
 from builder.reader.trees import read_tree
-from builder.site.build import build_site
+from builder.site.build import Built, Input, build_site
 
 SHOP = Path(__file__).parents[1] / "shop"
+REPO = Path(__file__).parents[2]
 
 
 @pytest.fixture
@@ -23,11 +24,16 @@ def shop(tmp_path: Path) -> Path:
 @pytest.fixture
 def build() -> Callable[[Path], Path]:
     """Return a function that builds a shop's site and gives back its folder."""
-    return build_shop
+
+    def built(shop: Path) -> Path:
+        build_shop(shop, shop.parent / "site")
+        return shop.parent / "site"
+
+    return built
 
 
-def build_shop(shop: Path) -> Path:
-    """Read a shop and build its site beside it."""
+def build_shop(shop: Path, out: Path) -> Built:
+    """Read a shop and build its site."""
     library, _ = read_library(shop)
 
     def one(id_: str) -> Tree:
@@ -35,6 +41,4 @@ def build_shop(shop: Path) -> Path:
         assert tree
         return tree
 
-    out = shop.parent / "site"
-    build_site(shop, library, one, out)
-    return out
+    return build_site(Input(shop, library, one, prints=False), out)

@@ -258,8 +258,8 @@
   }
 
   function typePoints(code, listed) {
-    if (code.failureType === listed.failureType) return 3;
-    return code.failureType && listed.failureType ? 1 : 2;
+    if (["", listed.failureType].includes(code.failureType)) return 3;
+    return listed.failureType ? 1 : 2;
   }
 
   const namesOf = (index, code) =>

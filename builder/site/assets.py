@@ -1,0 +1,41 @@
+"""The files that pages ask for: styles, scripts, faces, the rows of the search, drawings.
+
+In: the shop and its library. Out: files in the work folder, where the engine finds them.
+"""
+
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+
+from builder.find.rows import rows
+from builder.model.library import Library
+
+STATIC = Path(__file__).parent / "static"
+CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
+PICTURES = Path("how-to") / "pictures"
+
+
+def write_assets(shop: Path, library: Library, pages: Path) -> None:
+    """Lay out every file that is not a page."""
+    assets = pages / "assets"
+    shutil.copytree(STATIC, assets, dirs_exist_ok=True)
+    for face in (CHART / "faces").iterdir():
+        if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
+            shutil.copyfile(face, assets / face.name)
+    looks = (CHART / "chart.css", STATIC / "site.css")
+    _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
+    _write(assets / "search-rows.js", rows(library))
+    shutil.rmtree(pages / PICTURES, ignore_errors=True)
+    if library.pictures:
+        shutil.copytree(shop / "kb" / PICTURES, pages / PICTURES)
+
+
+def write_files(files: Mapping[str, str], pages: Path) -> None:
+    """Write files that are handed over as they are to be, such as the schemas."""
+    for name, text in files.items():
+        _write(pages / name, text)
+
+
+def _write(file: Path, text: str) -> None:
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_text(text, "utf-8", newline="\n")
