@@ -22,7 +22,9 @@ from builder.model.knowledge import (
     Vehicle,
     Word,
 )
+from builder.model.order import unmet_before
 from builder.model.paths import paths
+from builder.model.requirements import ALL
 from builder.model.routes import exits
 from builder.model.shop import Shop
 from builder.model.text import Position, Text
@@ -39,6 +41,9 @@ class HandOver:
     step: str | None
     from_tree: str = ""
     reached_from: frozenset[str] = frozenset()  # steps of its tree from which a walk gets to it
+    # By the name of a requirement the steps from which a walk gets to it with that unmet; a `!`
+    # stands before a step that undoes it.
+    without: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +130,21 @@ def summary_of(tree: Tree) -> Summary:
 
 
 def _hand_overs(tree: Tree) -> Iterator[HandOver]:
-    found = [(step.id, way) for step in tree.steps.values() for way in exits(step)]
-    leaving = [(name, way) for name, way in found if way.branch.tree]
-    ways = paths(tree) if leaving else None
-    for name, way in leaving:
-        before = ways.before(name) if ways else frozenset()
-        yield HandOver(way.at, name, str(way.branch.tree), way.branch.step, tree.id, before)
+    found = [(step, way) for step in tree.steps.values() for way in exits(step)]
+    leaving = [(step, way) for step, way in found if way.branch.tree]
+    if not leaving:
+        return
+    ways = paths(tree)
+    for step, way in leaving:
+        yield HandOver(
+            at=way.at,
+            from_step=step.id,
+            tree=str(way.branch.tree),
+            step=way.branch.step,
+            from_tree=tree.id,
+            reached_from=ways.before(step.id),
+            without={one.name: unmet_before(ways, tree.steps, step, way, one) for one in ALL},
+        )
 
 
 def _modules(step: Step) -> Iterator[str]:

@@ -6,7 +6,10 @@ name it here.
 """
 
 from builder.rules import (
+    after,
     branch_to_nowhere,
+    caution_before_hazard,
+    codes_before_clearing,
     dead_end,
     endless_loop,
     handover_loop,
@@ -20,10 +23,12 @@ from builder.rules import (
     no_such_tree,
     no_such_vehicle,
     one_way_check,
+    prove_before_replacing,
     reading_gap,
     reading_overlap,
     reversed_range,
     same_phrase_twice,
+    supply_before_programming,
     unbounded_way_back,
     unknown_unit,
     unreachable_step,
@@ -93,6 +98,11 @@ PER_TREE: tuple[TreeRule, ...] = (
     no_such_vehicle,
     no_such_module,
     malformed_code,
+    codes_before_clearing,
+    supply_before_programming,
+    caution_before_hazard,
+    prove_before_replacing,
+    after,
 )
 PER_LIBRARY: tuple[LibraryRule, ...] = (
     handover_loop,

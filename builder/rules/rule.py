@@ -5,7 +5,7 @@ a rule may ask about one tree. A rule is a module with a `RULE` and a `check`; s
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Protocol
 
@@ -31,6 +31,11 @@ class Rule:
     ) -> Finding:
         """Make a finding of this rule."""
         return Finding(self.name, self.severity, at, message, why, hint, related)
+
+
+def as_warning(finding: Finding) -> Finding:
+    """Return the finding as a warning, which does not stop a build."""
+    return replace(finding, severity=Severity.WARNING)
 
 
 @dataclass(frozen=True, slots=True)
