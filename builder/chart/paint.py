@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
-from builder.chart.gaps import PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_Y, SIGNAL_GAP, SMALL
 from builder.chart.measure import (
     SIGNALS,
     Line,
@@ -80,7 +80,9 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
     sheet = pen.sheets.get(target, pen.sheet)
     if sheet != pen.sheet:
         line += words_of(f"sheet {sheet}", SMALL, tone="small")
-    x = rect.x + (rect.width - line_width(line)) / 2
+    wide = line_width(line)
+    rect = Rect(rect.x, rect.y, max(wide + 10, CONNECTOR_HEIGHT + 4), rect.height)
+    x = rect.x + (rect.width - wide) / 2
     y = rect.y + (rect.height - line_height(line)) / 2
     return Box(
         id=target,

@@ -2,53 +2,83 @@
 
 In: a `Chart`. Out: SVG text without a colour or a script of its own: `chart.css` gives the looks,
 light and dark. Every box is a link with a name, in reading order.
+
+A chart of one column is cut between its blocks into one picture each, so that the page can set them
+in as many columns as it has room for; nothing is drawn twice, and the order never changes.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from html import escape
+from itertools import pairwise
 
-from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
-from builder.chart.gaps import DOUBLE_SIDE, ROUND
+from builder.chart.chart import Box, Chart, Line, Part, Rect, Run, Shape
+from builder.chart.gaps import DOUBLE_SIDE, EDGE, ROUND
 
 HEAD = 5.0  # length of an arrow head
-_OWN = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
+STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
 
 
-def svg(chart: Chart) -> str:
-    """Draw a chart; it scales with the width it is given."""
-    name = escape(chart.title)
-    opening = (
-        f'<svg class="chart" xmlns="http://www.w3.org/2000/svg" role="group" aria-label="{name}" '
-        f'viewBox="0 0 {_n(chart.width)} {_n(chart.height)}" '
-        f'width="{_n(chart.width * chart.scale)}" height="{_n(chart.height * chart.scale)}">'
-    )
+def in_page(href: str) -> str:
+    """Keep a link within the page, drop one to another tree."""
+    return href if href.startswith("#") else ""
+
+
+def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
+    """Draw a chart; its pictures scale with the width they are given.
+
+    `link` turns where a box leads (`#step-<id>`, `tree:<tree>#<step>`) into an address of the page,
+    or into "" if there is none. The first symbol of a step has the id `box-<id>`.
+    """
+    anchors: dict[str, Box] = {}
+    for box in chart.boxes:
+        if box.shape in STEPS:
+            anchors.setdefault(box.id, box)
+
+    def drawn(part: Part) -> str:
+        if isinstance(part, Box):
+            return _box(part, link(part.href), anchors.get(part.id) is part)
+        return _line(part) if isinstance(part, Line) else "".join(map(_run, part.runs))
+
+    name = escape(f"Chart: {chart.title}")
     words = f"<title>{name}</title><desc>{escape(chart.description)}</desc>"
-    return opening + words + "".join(_parts(chart)) + "</svg>"
+    pictures = []
+    for top, bottom, parts in _slices(chart):
+        place = Rect(0, top, chart.width, bottom - top)
+        pictures.append(_picture(place, chart.scale, words + "".join(map(drawn, parts))))
+        words = ""
+    return f'<div class="chart" role="group" aria-label="{name}">{"".join(pictures)}</div>'
 
 
-def _parts(chart: Chart) -> Iterator[str]:
-    named: set[str] = set()  # a step's first symbol can be linked to; repeats of it cannot
-    for part in chart.parts:
-        match part:
-            case Box():
-                own = part.shape in _OWN and part.id not in named
-                if own:
-                    named.add(part.id)
-                yield _box(part, f"box-{part.id}" if own else "")
-            case Line():
-                yield _line(part)
-            case Label():
-                yield "".join(map(_run, part.runs))
+def _slices(chart: Chart) -> Iterator[tuple[float, float, list[Part]]]:
+    """Yield top, bottom and parts of each picture; what begins above a cut belongs above it."""
+    edges = [0.0, *(cut - EDGE for cut in chart.cuts[1:]), chart.height]
+    tops = [(_top(part), part) for part in chart.parts]
+    for top, bottom in pairwise(edges):
+        yield top, bottom, [part for y, part in tops if top <= y < bottom]
 
 
-def _box(box: Box, anchor: str) -> str:
+def _top(part: Part) -> float:
+    if isinstance(part, Line):
+        return min(y for _, y in part.points)
+    return part.rect.y
+
+
+def _picture(place: Rect, scale: float, drawn: str) -> str:
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {_n(place.y)} {_n(place.width)} '
+        f'{_n(place.height)}" width="{_n(place.width * scale)}" '
+        f'height="{_n(place.height * scale)}">{drawn}</svg>'
+    )
+
+
+def _box(box: Box, href: str, anchor: bool) -> str:
     drawn = _symbol(box) + _panel(box) + "".join(_flag(box)) + "".join(map(_run, box.runs))
     kind = f"box {box.kind}" + (" arrival" if box.arrival else "")
-    if not box.href:
-        return f'<g class="{kind}">{drawn}</g>'
-    name, href = escape(box.name), escape(box.href)
-    id_ = f' id="{escape(anchor)}"' if anchor else ""
-    return f'<a class="{kind}"{id_} href="{href}" aria-label="{name}">{drawn}</a>'
+    own = f' id="box-{escape(box.id)}"' if anchor else ""
+    if not href:
+        return f'<g class="{kind}"{own}>{drawn}</g>'
+    name = escape(box.name)
+    return f'<a class="{kind}"{own} href="{escape(href)}" aria-label="{name}">{drawn}</a>'
 
 
 def _symbol(box: Box) -> str:
