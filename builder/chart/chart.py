@@ -7,6 +7,7 @@ right, y downwards; times `scale` they are points on paper.
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from builder.chart.gaps import SMALL, TEXT
 
@@ -21,8 +22,7 @@ class Shape(StrEnum):
     PREDEFINED = "predefined"  # another tree: a rectangle with double sides
 
 
-@dataclass(frozen=True, slots=True)
-class Rect:
+class Rect(NamedTuple):
     """A place on the chart."""
 
     x: float
@@ -41,8 +41,7 @@ class Rect:
         return self.y + self.height
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """Words on one baseline in one face and size."""
 
     text: str

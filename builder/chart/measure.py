@@ -6,6 +6,7 @@ nominal text size; a layout is scaled as a whole.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from builder.chart.flow import Edge, Node
@@ -67,31 +68,32 @@ def line_height(line: Line) -> float:
 
 
 def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tuple[Word, ...]:
-    """Measure the words of a text."""
-    face = bold() if heavy else medium()
-    space = face.width(" ", size)
+    """Measure the words of a text; a no-break space holds words together."""
     found: list[Word] = []
-    for word in text.split(" "):  # a no-break space holds words together
+    for word in text.split(" "):
         if word:
-            width = face.width(word, size)
-            if width > LONGEST_WORD:
-                found += _broken_word(word, Word("", 0, size, heavy, tone, space), face)
-            else:
-                found.append(Word(word, width, size, heavy, tone, space))
+            found += _word(word, size, heavy, tone)
     return tuple(found)
 
 
-def _broken_word(word: str, like: Word, face: Face) -> Iterator[Word]:
+@lru_cache(maxsize=20_000)  # the trees of a shop share most of their words
+def _word(text: str, size: float, heavy: bool, tone: str) -> tuple[Word, ...]:
+    face = bold() if heavy else medium()
+    word = Word(text, face.width(text, size), size, heavy, tone, face.width(" ", size))
+    return (word,) if word.width <= LONGEST_WORD else tuple(_broken_word(word, face))
+
+
+def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
     """Break a word that no box could hold, after a hyphen or a slash where there is one."""
-    space = like.space
-    while word:
-        fits = len(word)
-        while fits > 1 and face.width(word[:fits], like.size) > LONGEST_WORD:
+    text, space = whole.text, whole.space
+    while text:
+        fits = len(text)
+        while fits > 1 and face.width(text[:fits], whole.size) > LONGEST_WORD:
             fits -= 1
-        soft = max(word.rfind("-", 0, fits), word.rfind("/", 0, fits)) + 1
-        piece = word[: soft if soft and fits < len(word) else fits]
-        yield like._replace(text=piece, width=face.width(piece, like.size), space=space)
-        word, space = word[len(piece) :], 0.0
+        soft = max(text.rfind("-", 0, fits), text.rfind("/", 0, fits)) + 1
+        piece = text[: soft if soft and fits < len(text) else fits]
+        yield whole._replace(text=piece, width=face.width(piece, whole.size), space=space)
+        text, space = text[len(piece) :], 0.0
 
 
 def node_words(node: Node) -> Words:
@@ -104,9 +106,13 @@ def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
         sign = "" if node.caution is Signal.NOTICE else "⚠ "
         yield words_of(f"{sign}{node.caution}", SMALL, True, node.caution.lower())
     text = words_of(node.text, TEXT, node.kind == "start")
-    yield _number(node) + text + words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
-    if node.when:
-        yield words_of(f"when {node.when}", SMALL, tone="small")
+    minutes = words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
+    if not node.when:
+        yield _number(node) + text + minutes
+    else:
+        yield _number(node) + text
+        when = f"· when {node.when}" if minutes else f"when {node.when}"
+        yield minutes + words_of(when, SMALL, tone="small")
     for note in node.notes:
         yield tuple(_note(note))
 

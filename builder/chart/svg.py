@@ -12,7 +12,7 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Line, Part, Rect, Run, Shape
-from builder.chart.gaps import DOUBLE_SIDE, EDGE, ROUND
+from builder.chart.gaps import DOUBLE_SIDE, EDGE, ROUND, TEXT
 
 HEAD = 5.0  # length of an arrow head
 STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
@@ -128,12 +128,11 @@ def _path(points: list[tuple[float, float]], kind: str) -> str:
 
 
 def _run(run: Run) -> str:
-    kind = " ".join(filter(None, ("bold" if run.bold else "", run.tone)))
-    return (
-        f'<text x="{_n(run.x)}" y="{_n(run.y)}" font-size="{_n(run.size)}"'
-        + (f' class="{kind}"' if kind else "")
-        + f">{escape(run.text, quote=False)}</text>"
-    )
+    kind = " ".join(filter(None, ("bold" if run.bold else "", "nine" if run.size < TEXT else "",
+                                  run.tone)))  # fmt: skip
+    kind = f' class="{kind}"' if kind else ""
+    words = escape(run.text, quote=False)
+    return f'<text x="{_n(run.x)}" y="{_n(run.y)}"{kind}>{words}</text>'
 
 
 def _line(line: Line) -> str:
