@@ -307,7 +307,7 @@
   // rank.py
 
   const MOST = 12;
-  const WEAK = 8;
+  const WEAK = 20;
 
   function rank(index, query) {
     const asked = question(query, index);

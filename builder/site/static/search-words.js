@@ -26,7 +26,7 @@ globalThis.baytreeFind ??= {};
   // words.py
 
   function folded(text) {
-    const plain = text.toLowerCase().replace(/['’‘`´]/g, "").normalize("NFKD");
+    const plain = text.replace(/['’‘`´]/g, "").normalize("NFKD").toLowerCase();
     return plain.replace(/\p{M}/gu, "").replace(/\ba\/c\b/g, "ac");
   }
 
@@ -180,8 +180,9 @@ globalThis.baytreeFind ??= {};
   function phraseConcept(found, at, match, book) {
     const own = content(found.slice(at, at + match.length));
     const terms = book.terms.get(match.phrase).map((term) => withNo(term, match.negated));
-    const alternatives = [own, ...terms].filter((words) => words.length);
-    return { alternatives, phrase: match.phrase };
+    const wordings = new Map([own, ...terms].map((words) => [words.join(" "), words]));
+    wordings.delete("");
+    return { alternatives: [...wordings.values()], phrase: match.phrase };
   }
 
   const wordConcept = (token) =>
