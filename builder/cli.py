@@ -76,13 +76,14 @@ def _in_repository(shop: Path) -> str:
 def _build(options: Options) -> int:
     shop = _shop(options)
     out = Path(options.out).resolve() if options.out else shop / "site"
-    checked = commands.build(shop, out, options.today)
+    checked = commands.build(shop, out, options.today, prints=not options.no_prints)
     if checked.findings:
         _report(options, shop, checked)
     if checked.errors:
         print("nothing was built; an old site stays as it was", file=sys.stderr)
         return 1
-    print(f"{len(checked.library.trees)} trees built; open {_from_here(out / 'index.html')}")
+    trees = len(checked.library.trees)
+    print(f"{trees} tree{'' if trees == 1 else 's'} built; open {_from_here(out / 'index.html')}")
     return 0
 
 
@@ -148,10 +149,31 @@ def _schema(options: Options) -> int:
         print(made.popitem()[1], end="")
         return 0
     folder = Path(options.out) if options.out else _shop(options) / ".schemas"
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, text in made.items():
-        (folder / name).write_text(text, "utf-8")
-        print(_from_here((folder / name).resolve()))
+    for path in commands.write_schemas(folder, options.kind):
+        print(_from_here(path.resolve()))
+    return 0
+
+
+def _serve(options: Options) -> int:
+    commands.serve(_shop(options), options.port)
+    return 0
+
+
+def _start(options: Options) -> int:
+    return _made(commands.start_shop(Path(options.folder)))
+
+
+def _new(options: Options) -> int:
+    return _made(commands.new_tree(_shop(options), options.id, date.today()))
+
+
+def _made(made: Path | tuple[Path, ...] | commands.Refused) -> int:
+    """Say what was written, or why nothing was."""
+    if isinstance(made, commands.Refused):
+        print(f"baytree: {made.message}\n  hint: {made.hint}", file=sys.stderr)
+        return 2
+    for path in made if isinstance(made, tuple) else (made,):
+        print(_from_here(path.resolve()))
     return 0
 
 
@@ -185,6 +207,9 @@ def _parser() -> argparse.ArgumentParser:
     build.set_defaults(format="text")
     _today(build)
 
+    serve = _command(sub, "serve", _serve, "the site while you write: built anew on every change")
+    serve.add_argument("--port", type=int, default=8000, metavar="N")
+
     find = _command(sub, "find", _find, "find trees by what the customer says, a lamp or a code")
     find.add_argument("words", nargs="+", metavar="WORDS")
     find.add_argument("--format", choices=("text", "json"), default="text")
@@ -192,6 +217,13 @@ def _parser() -> argparse.ArgumentParser:
     minutes = _command(sub, "minutes", _minutes, "how long following a tree takes")
     minutes.add_argument("tree", metavar="TREE")
     minutes.add_argument("--format", choices=("text", "json"), default="text")
+
+    start = _command(sub, "start", _start, "a new, empty shop that checks and builds")
+    start.add_argument("folder", metavar="DIR")
+
+    new = _command(sub, "new", _new, "a tree to fill in, sound from the first line")
+    new.add_argument("what", choices=("tree",), metavar="tree")
+    new.add_argument("id", metavar="ID", help="system and name, such as charging/lamp-on")
 
     rules = _command(sub, "rules", _rules, "what the rules mean")
     rules.add_argument("name", nargs="?", metavar="NAME")

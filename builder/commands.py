@@ -6,10 +6,13 @@ written by the last room of the pipeline.
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from builder.authoring.new_tree import new_tree as new_tree
+from builder.authoring.refused import Refused as Refused
+from builder.authoring.start import start
 from builder.find.index import index
 from builder.find.rank import Answer, rank
 from builder.model.finding import Finding, Severity
@@ -21,7 +24,8 @@ from builder.reader.schemas import KINDS, schema
 from builder.reader.trees import read_tree, tree_file, tree_files
 from builder.rules.documentation import RulePage, pages
 from builder.rules.judge import judge, judge_library
-from builder.site.build import build_site
+from builder.site.build import Input, build_site
+from builder.site.serve import serve as serve_site
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +72,30 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     )
 
 
-def build(shop: Path, out: Path, today: date) -> Checked:
+def build(shop: Path, out: Path, today: date, *, prints: bool = True) -> Checked:
     """Check, then write the site; on errors nothing is written and the old site stays."""
     checked = check(shop, (), today)
-    if not checked.errors:
-        build_site(shop, checked.library, lambda id_: the_tree(shop, id_), out)
-    return checked
+    if checked.errors:
+        return checked
+    built = build_site(_input(shop, checked.library, prints=prints), out)
+    return Checked(checked.library, in_order((*checked.findings, *built.findings)))
+
+
+def serve(shop: Path, port: int) -> None:
+    """Serve the site while an author is at work; what is broken shows on its page."""
+
+    def rebuild(out: Path) -> int:
+        checked = check(shop, (), date.today())
+        given = replace(_input(shop, checked.library, prints=False), findings=checked.findings)
+        build_site(given, out, "serve")
+        return checked.errors
+
+    serve_site(shop, rebuild, port)
+
+
+def _input(shop: Path, library: Library, *, prints: bool) -> Input:
+    files = {f"schemas/{name}": text for name, text in schemas(None).items()}
+    return Input(shop, library, lambda id_: the_tree(shop, id_), prints, files)
 
 
 def the_tree(shop: Path, id_: str) -> Tree:
@@ -83,6 +105,22 @@ def the_tree(shop: Path, id_: str) -> Tree:
     if tree is None:
         raise NoSuchTreeError(f"there is no tree `{id_}` in {shop / 'trees'}")
     return tree
+
+
+def start_shop(folder: Path) -> tuple[Path, ...] | Refused:
+    """Make a new, empty shop that checks and builds."""
+    made = start(folder)
+    if not isinstance(made, Refused):
+        write_schemas(folder / ".schemas")
+    return made
+
+
+def write_schemas(folder: Path, kind: str | None = None) -> tuple[Path, ...]:
+    """Write the schemas where an editor finds them."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, text in schemas(kind).items():
+        (folder / name).write_text(text, "utf-8")
+    return tuple(folder / name for name in schemas(kind))
 
 
 def find(shop: Path, query: str) -> Answer:
