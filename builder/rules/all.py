@@ -14,6 +14,7 @@ from builder.rules import (
     endless_loop,
     handover_loop,
     malformed_code,
+    missing_set_up,
     no_such_article,
     no_such_hazard,
     no_such_lamp,
@@ -32,6 +33,8 @@ from builder.rules import (
     unbounded_way_back,
     unknown_unit,
     unreachable_step,
+    unsafe_option,
+    used_part_refused,
 )
 from builder.rules.rule import Documented, LibraryRule, TreeRule
 from builder.rules.text import (
@@ -103,6 +106,9 @@ PER_TREE: tuple[TreeRule, ...] = (
     caution_before_hazard,
     prove_before_replacing,
     after,
+    missing_set_up,
+    used_part_refused,
+    unsafe_option,
 )
 PER_LIBRARY: tuple[LibraryRule, ...] = (
     handover_loop,
@@ -112,6 +118,7 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     no_such_vehicle,
     no_such_module,
     malformed_code,
+    missing_set_up,
 )
 # Each once, in the order of their families.
 ALL: tuple[Documented, ...] = tuple(dict.fromkeys((*OF_TEXT, *PER_TREE, *PER_LIBRARY)))

@@ -52,6 +52,23 @@ def without_caution(facts: Facts, hazard: str) -> Lacking:
     return lacking(paths, starts, lambda move: move.source.step in cautious)
 
 
+def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
+    """Whether every path to a step has done something to a module."""
+    doing = {
+        name: step
+        for name, step in facts.tree.steps.items()
+        if any((deed.verb, deed.module) == (verb, module) for deed in step.does)
+    }
+    if not doing:
+        return False
+
+    def done(move: Move) -> bool:
+        return move.source.step in doing and leaves_done(doing[move.source.step], move)
+
+    came = lacking(facts.graph.paths, facts.graph.starts, done).came
+    return all(place.step != target.id for place in came)
+
+
 def arrivals(found: Lacking, facts: Facts) -> Iterator[tuple[Step, Place]]:
     """Yield each sound step that is reached, once, with a place of it."""
     places: dict[str, Place] = {}
