@@ -28,10 +28,10 @@ def code_points(index: Index, codes: Sequence[AskedCode]) -> dict[int, int]:
 
 
 def _type_points(code: AskedCode, listed: Listed) -> int:
-    """Three for the same failure type, two if one of both says none, one for another."""
-    if code.failure_type == listed.failure_type:
+    """Three for what was asked for, two if the tree leaves the type open, one for another type."""
+    if code.failure_type in ("", listed.failure_type):
         return 3
-    return 1 if code.failure_type and listed.failure_type else 2
+    return 1 if listed.failure_type else 2
 
 
 def names(index: Index, code: AskedCode) -> tuple[str, ...]:

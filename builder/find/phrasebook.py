@@ -90,7 +90,8 @@ def _each_concept(found: Sequence[str], book: Phrasebook) -> Iterator[Concept]:
         if match:
             own = tuple(content(found[at : at + match.length]))
             terms = [_with_no(term, negated=match.negated) for term in book.terms[match.phrase]]
-            yield Concept(tuple(words for words in (own, *terms) if words), match.phrase)
+            wordings = dict.fromkeys(words for words in (own, *terms) if words)
+            yield Concept(tuple(wordings), match.phrase)
         elif found[at] not in STOP:
             yield Concept(((found[at],),))
         at += match.length if match else 1

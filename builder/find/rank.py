@@ -24,7 +24,7 @@ from builder.find.vehicles import AskedVehicle, fits
 from builder.find.words import content, flipped, surfaces
 
 MOST = 12  # hits handed back
-WEAK = 8  # a hit with less than an eighth of the best one's score is left out
+WEAK = 20  # a hit with less than a twentieth of the best score is left out
 
 
 @dataclass(frozen=True, slots=True)

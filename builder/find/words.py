@@ -35,8 +35,8 @@ _VOWEL = re.compile("[aeiouy]")
 
 def folded(text: str) -> str:
     """Lower case, no accents, no apostrophes."""
-    plain = unicodedata.normalize("NFKD", _APOSTROPHES.sub("", text.lower()))
-    bare = "".join(sign for sign in plain if not unicodedata.combining(sign))
+    plain = unicodedata.normalize("NFKD", _APOSTROPHES.sub("", text)).lower()
+    bare = "".join(sign for sign in plain if unicodedata.category(sign)[0] != "M")
     return re.sub(r"\ba/c\b", "ac", bare)
 
 

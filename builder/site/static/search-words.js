@@ -97,7 +97,7 @@ globalThis.baytreeFind ??= {};
       }
       if (Math.min(...row) > limit) return limit + 1;
     }
-    return row.at(-1);
+    return Math.min(row.at(-1), limit + 1);
   }
 
   function nearest(word, known) {

@@ -1,0 +1,112 @@
+"""A small shop, the demo shop, and the page's search in a browser."""
+
+import json
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from builder.find.rows import (
+    CodeRow,
+    LampRow,
+    NamedRow,
+    Table,
+    TreeRow,
+    VehicleRow,
+    WordRow,
+)
+from builder.find.rows import table as table_of
+from builder.model.library import Library
+from builder.reader.library import read_library
+
+HERE = Path(__file__).parent
+ROOT = HERE.parents[1]
+STATIC = ROOT / "builder" / "site" / "static"
+
+Rank = Callable[[Table, list[str]], list[dict[str, Any]]]
+
+
+@pytest.fixture(scope="session")
+def small() -> Table:
+    """Return the rows of small.yml."""
+    shop = yaml.safe_load((HERE / "small.yml").read_text())
+    systems, lamps = list(shop["systems"]), list(shop["lamps"])
+
+    def tree(id_: str, said: dict[str, Any]) -> TreeRow:
+        return TreeRow(
+            id_,
+            said["title"],
+            systems.index(said["system"]),
+            tuple(lamps.index(lamp) for lamp in said.get("lamps", ())),
+            tuple(said.get("codes", ())),
+            tuple(said["words"]),
+            tuple(said.get("vehicles", ())),
+            said.get("draft", 0),
+        )
+
+    return Table(
+        systems=tuple(NamedRow(*pair) for pair in shop["systems"].items()),
+        lamps=tuple(LampRow(id_, *said) for id_, said in shop["lamps"].items()),
+        vehicles=tuple(VehicleRow(*row) for row in shop["vehicles"]),
+        same=tuple(WordRow(phrase, tuple(terms)) for phrase, terms in shop["same words"].items()),
+        slang=tuple(WordRow(phrase, tuple(terms)) for phrase, terms in shop["slang"].items()),
+        codes=tuple(CodeRow(*pair) for pair in shop["codes"].items()),
+        trees=tuple(tree(id_, said) for id_, said in shop["trees"].items()),
+        how_tos=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
+    )
+
+
+@pytest.fixture(scope="session")
+def demo() -> Library:
+    """Return the library of the demo shop."""
+    library, _ = read_library(ROOT)
+    return library
+
+
+@pytest.fixture(scope="session")
+def demo_table(demo: Library) -> Table:
+    """Return the rows of the demo shop."""
+    return table_of(demo)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Return a browser; without one the tests that need it are skipped, never in the automation."""
+    path = shutil.which("chromium") or shutil.which("google-chrome")
+    if not path and os.environ.get("CI") != "true":
+        pytest.skip("no Chromium on this machine")
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        yield started
+        started.close()
+
+
+@pytest.fixture(scope="session")
+def page_words(browser: Browser) -> Iterator[Callable[[str, Any], Any]]:
+    """Return a function that runs a piece of script beside the page's search."""
+    page: Page = browser.new_page()
+    for script in ("search-words.js", "search-rank.js"):
+        page.add_script_tag(path=STATIC / script)
+    yield page.evaluate
+    page.close()
+
+
+@pytest.fixture(scope="session")
+def page_rank(page_words: Callable[[str, Any], Any]) -> Rank:
+    """Return the page's ranking: rows and queries in, answers out."""
+
+    def rank(table: Table, queries: list[str]) -> list[dict[str, Any]]:
+        answers = page_words(
+            "([rows, queries]) => { const index = baytreeFind.index(rows);"
+            " return queries.map((query) => baytreeFind.rank(index, query)); }",
+            [json.loads(json.dumps(table._asdict())), queries],
+        )
+        assert isinstance(answers, list)
+        return answers
+
+    return rank

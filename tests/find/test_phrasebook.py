@@ -1,0 +1,62 @@
+"""The shop's words, and those of the demo shop."""
+
+from builder.find.phrasebook import concepts, phrasebook, shop_words
+from builder.find.words import content, surfaces
+from builder.model.library import Library
+
+BOOK = phrasebook(
+    slang=[("won't crank", ["no crank"]), ("brake", ["stopper"]), ("set it up", ["a", "program"])],
+    same=[("tire", ["tyre"]), ("turn over", ["crank"]), ("e-brake", ["parking brake"])],
+)
+
+
+def alternatives(text: str) -> list[list[str]]:
+    """Return the alternatives of each concept of a text."""
+    parts = concepts(shop_words(surfaces(text), BOOK.same), BOOK)
+    return [[" ".join(words) for words in part.alternatives] for part in parts]
+
+
+def test_one_word_takes_the_place_of_another() -> None:
+    """`tire` is `tyre` from the start."""
+    assert alternatives("tire") == [["tyr"]]
+
+
+def test_the_longest_phrase_goes_first() -> None:
+    """An e-brake is no brake."""
+    assert alternatives("e-brake") == [["e brak", "park brak"]]
+    assert alternatives("brake") == [["brak", "stopper"]]
+
+
+def test_a_no_goes_with_the_phrase() -> None:
+    """What does not turn over does not crank, however it is said."""
+    assert alternatives("won't turn over") == [["!turn over", "!crank"]]
+    assert alternatives("doesn't crank") == [["!crank"]]
+
+
+def test_stop_words_may_stand_inside_a_phrase() -> None:
+    """`turns it over` is `turns over`; other words between are not passed over."""
+    assert alternatives("turns it over") == [["turn over", "crank"]]
+    assert alternatives("turns slowly over") == [["turn"], ["slow"], ["over"]]
+
+
+def test_a_phrase_keeps_its_own_words() -> None:
+    """Nothing is lost: the words as typed are the first alternative."""
+    assert alternatives("turn over")[0] == ["turn over", "crank"]
+
+
+def test_the_demo_shop_has_words_enough(demo: Library) -> None:
+    """At least 150 pairs of slang and proper term, each with a term that is not the slang."""
+    assert len(demo.words) >= 150
+    for word in (*demo.words.values(), *demo.same_words.values()):
+        assert word.terms
+        assert all(str(term).lower() != str(word.slang).lower() for term in word.terms), word.slang
+
+
+def test_a_word_leads_to_a_word_that_leads_nowhere_else(demo: Library) -> None:
+    """The right side of a plain word is final, or a search would depend on how often it is done."""
+    pairs = [(str(word.slang), [str(term) for term in word.terms])
+             for word in demo.same_words.values()]  # fmt: skip
+    book = phrasebook([], pairs)
+    for token, meant in book.same.items():
+        again = [word for found in meant for word in book.same.get(found, (found,))]
+        assert content(dict.fromkeys(again)) == list(meant), token

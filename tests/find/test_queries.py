@@ -1,0 +1,39 @@
+"""How well the search does over the demo shop, by a query set written before it."""
+
+from collections import Counter
+from pathlib import Path
+
+import yaml
+
+from builder.find.index import index_of
+from builder.find.rank import rank
+from builder.find.rows import Table
+from builder.model.library import Library
+
+QUERIES = yaml.safe_load((Path(__file__).parent / "queries.yml").read_text())
+
+
+def test_the_set_is_large_and_varied() -> None:
+    """At least 120 queries, of every kind, some for each tree."""
+    kinds = Counter(case["kind"] for cases in QUERIES.values() for case in cases)
+    assert kinds.total() >= 120
+    assert {"plain", "paraphrase", "slang", "typo", "code", "wrong words"} == set(kinds)
+    assert min(map(len, QUERIES.values())) >= 4
+
+
+def test_the_right_tree_comes_first(demo: Library, demo_table: Table) -> None:
+    """85 % of the queries find their tree first, 97 % among the first three."""
+    index = index_of(demo_table)
+    places = {
+        case["query"]: place(tree, [hit.id for hit in rank(index, case["query"]).hits])
+        for tree, cases in QUERIES.items()
+        for case in cases
+    }
+    missed = {query: found for query, found in places.items() if found > 3}
+    assert sum(found == 1 for found in places.values()) >= 0.85 * len(places), places
+    assert len(missed) <= 0.03 * len(places), missed
+
+
+def place(tree: str, found: list[str]) -> int:
+    """Return where a tree stands, from 1; 99 if it was not found."""
+    return found.index(tree) + 1 if tree in found else 99

@@ -1,0 +1,84 @@
+"""Misspelt words, held against a general library for distances."""
+
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.find.spelling import distance, edits_allowed, left_out, nearest, parted
+
+LETTERS = st.text("abc", max_size=7)
+KNOWN = {
+    "alternator": 5,
+    "battery": 9,
+    "light": 20,
+    "lamp": 12,
+    "start": 7,
+    "starter": 3,
+    "lean": 1,
+}
+
+
+@given(one=LETTERS, other=LETTERS)
+def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> None:
+    """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
+    reference = pytest.importorskip("rapidfuzz.distance").OSA.distance(one, other)
+    for limit in (1, 2):
+        assert distance(one, other, limit) == min(reference, limit + 1)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("altenator", "alternator"),
+        ("alternater", "alternator"),
+        ("alterantor", "alternator"),
+        ("batery", "battery"),
+        ("ligth", "light"),
+        ("startr", "starter"),
+        ("altnatr", None),  # three letters missing: not guessed
+        ("lam", None),  # three letters are never guessed
+        ("lemon", None),
+        ("u0121", None),
+    ],
+)
+def test_the_nearest_word_is_what_was_meant(typed: str, meant: str | None) -> None:
+    """One edit from four letters on, two from seven on, figures and short words never."""
+    assert nearest(typed, KNOWN) == meant
+
+
+def test_edits_grow_with_the_word() -> None:
+    """None up to three letters, one to six, two beyond."""
+    assert [edits_allowed("x" * length) for length in range(3, 9)] == [0, 1, 1, 1, 2, 2]
+
+
+def test_a_missing_blank_is_put_back() -> None:
+    """Two known words typed as one are parted; a short tail is no word."""
+    assert parted("batterylight", KNOWN) == ("battery", "light")
+    assert parted("lightly", KNOWN) is None
+
+
+@given(word=LETTERS, places=st.sets(st.integers(0, 6)))
+def test_letters_left_out_are_seen(word: str, places: set[int]) -> None:
+    """Whatever letters are taken out of a word, it is still that word with letters left out."""
+    assert left_out("".join(sign for at, sign in enumerate(word) if at not in places), word)
+
+
+def test_the_page_guesses_the_same(page_words: Any) -> None:
+    """Every one-edit and swap of a few words leads the page to the same guess."""
+    typed = [
+        made
+        for word in ("alternator", "battery", "light")
+        for at in range(len(word))
+        for made in (
+            word[:at] + word[at + 1 :],
+            word[:at] + "x" + word[at:],
+            word[:at] + word[at + 1 : at + 2] + word[at : at + 1] + word[at + 2 :],
+        )
+    ]
+    found = page_words(
+        "([typed, known]) => typed.map((word) => baytreeFind.nearest(word, new Map(known)))",
+        [typed, list(KNOWN.items())],
+    )
+    assert found == [nearest(word, KNOWN) for word in typed]
