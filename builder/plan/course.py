@@ -9,7 +9,7 @@ back. They count only where nothing else leads to their target.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.routes import Exit, Way, exits
@@ -47,23 +47,25 @@ def course(tree: Tree) -> Course:
     ending = _ending(tree, order, onward)
     kept = [way for way in onward if way.source in ending and (way.to is None or way.to in ending)]
     steps = tuple(step for step in order if step in ending) or (start,)
+    out, into = _by(kept, lambda way: way.source), _by(kept, lambda way: way.to)
     return Course(
         order=steps,
-        out={step: tuple(way for way in kept if way.source == step) for step in steps},
-        into={step: tuple(way for way in kept if way.to == step) for step in steps},
+        out={step: tuple(out[step]) for step in steps},
+        into={step: tuple(into[step]) for step in steps},
     )
 
 
 def _usual(tree: Tree, start: str) -> list[WayOn]:
     """Keep the usual ways, and an unusual one where nothing else leads to its target."""
     named = list(_named(tree))
+    order = {way.key: place for place, way in enumerate(named)}
     ways = [way for way in named if not _unusual(way)]
     unusual = [way for way in named if _unusual(way)]
     while True:
         reached = _reached(start, ways)
         new = [way for way in unusual if way.source in reached and way.to not in reached]
         if not new:
-            return sorted(ways, key=named.index)
+            return sorted(ways, key=lambda way: order[way.key])
         ways += new
 
 
@@ -81,15 +83,17 @@ def _unusual(way: WayOn) -> bool:
     return stated or way.exit.way in (Way.COULD_NOT, Way.STILL_THERE)
 
 
-def _by_source(ways: Iterable[WayOn]) -> dict[str, list[WayOn]]:
-    found: dict[str, list[WayOn]] = defaultdict(list)
+def _by(
+    ways: Iterable[WayOn], name: Callable[[WayOn], str | None]
+) -> dict[str | None, list[WayOn]]:
+    found: dict[str | None, list[WayOn]] = defaultdict(list)
     for way in ways:
-        found[way.source].append(way)
+        found[name(way)].append(way)
     return found
 
 
 def _reached(start: str, ways: Iterable[WayOn]) -> set[str]:
-    out = _by_source(ways)
+    out = _by(ways, lambda way: way.source)
     reached, waiting = {start}, [start]
     while waiting:
         new = {way.to for way in out[waiting.pop()] if way.to is not None} - reached
@@ -100,7 +104,7 @@ def _reached(start: str, ways: Iterable[WayOn]) -> set[str]:
 
 def _without_ways_back(start: str, ways: Iterable[WayOn]) -> tuple[list[str], list[WayOn]]:
     """Drop each way that comes back to a step on the track; order the steps that are left."""
-    out = _by_source(ways)
+    out = _by(ways, lambda way: way.source)
     kept: list[WayOn] = []
     done: list[str] = []
     seen = {start}
@@ -121,7 +125,7 @@ def _without_ways_back(start: str, ways: Iterable[WayOn]) -> tuple[list[str], li
 
 def _ending(tree: Tree, order: Sequence[str], ways: Iterable[WayOn]) -> set[str]:
     """Return the steps from which a walk straight through comes to an end."""
-    out = _by_source(ways)
+    out = _by(ways, lambda way: way.source)
     ending: set[str] = set()
     for step in reversed(order):
         is_end = isinstance(tree.steps[step].body, Fix | Stop)

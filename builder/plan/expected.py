@@ -35,16 +35,9 @@ class _Sums:
     cost: Mapping[str, Fraction]
     arriving: dict[str, Fraction] = field(default_factory=dict)  # until a step is begun
     once: dict[str, Fraction] = field(default_factory=dict)  # until it is done the first time
+    done: dict[str, Fraction] = field(default_factory=dict)  # until it is done the last time
     again: dict[Lap, Fraction] = field(default_factory=dict)  # all rounds of a lap
     spent: dict[str, Fraction] = field(default_factory=dict)  # beside, when it is left by `spent`
-
-    def up_to(self, step: str) -> Fraction:
-        """Until a step is done for the last time."""
-        return self.once[step] + self.repeats(step)
-
-    def repeats(self, step: str) -> Fraction:
-        """Spend on the laps that lead back from a step."""
-        return total(minutes for lap, minutes in self.again.items() if lap.source == step)
 
     def length(self, lap: Lap) -> Fraction:
         """Go round once: what lies between, and the usual way again."""
@@ -63,16 +56,16 @@ def expected(along: Course, often: Chances, found: Laps, cost: Mapping[str, Frac
     for step in along.order:
         into = _shares(along.into[step], often)
         sums.arriving[step] = total(
-            share * (sums.up_to(way.source) + _on(way, sums, found)) for way, share in into
+            share * (sums.done[way.source] + _on(way, sums, found)) for way, share in into
         )
         sums.once[step] = sums.arriving[step] + cost[step]
-        for lap in found.by_chance.get(step, ()):
+        laps = found.by_chance.get(step, ())
+        for lap in laps:
             sums.again[lap] = lap.rounds * sums.length(lap)
+        sums.done[step] = sums.once[step] + total(sums.again[lap] for lap in laps)
         if step in found.spent:
             sums.spent[step] = _spent(found.spent[step], found, sums)
-    return Expected(
-        {step: sums.up_to(step) for step in along.order}, _left(along, often, found, sums)
-    )
+    return Expected(sums.done, _left(along, often, found, sums))
 
 
 def _on(way: WayOn, sums: _Sums, found: Laps) -> Fraction:
