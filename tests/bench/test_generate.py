@@ -1,4 +1,4 @@
-"""Generated shops: what a benchmark measures must be what authors write, and the same every time."""
+"""Generated shops: what a benchmark measures is as authors write it, and the same every time."""
 
 import subprocess
 import sys
