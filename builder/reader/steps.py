@@ -107,6 +107,7 @@ def _option(id_: Text, node: Map) -> FixOption:
         tow=text(node, "tow") == "yes",
         note=text(node, "note"),
         not_offered=text(node, "not_offered"),
+        chance=number(node, "chance"),
     )
 
 

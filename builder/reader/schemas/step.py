@@ -109,6 +109,8 @@ OPTION = record(
         "parts": PARTS,
         "tow": choice("yes", "Whether a tow belongs to it.", "yes", "no"),
         "note": NOTE,
+        "chance": number("a number from 0 to 1", "How often it comes back.", 0.15, 0)
+        | {"maximum": 1},
         "not_offered": text("a reason", "Why it is not offered.", "Not safe to drive", 120),
     },
     (),
