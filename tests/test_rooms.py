@@ -13,8 +13,8 @@ MAY_IMPORT: dict[str, set[str]] = {
     "reader": {"model", "trade"},
     "plan": {"model", "trade"},
     "walk": {"model", "trade", "plan"},
-    "chart": {"model", "plan"},
-    "prints": {"model", "plan", "walk", "chart"},
+    "chart": {"model", "trade", "plan"},
+    "prints": {"model", "trade", "plan", "walk", "chart"},
     "find": {"model", "trade"},
     "rules": {"model", "trade", "plan", "chart"},
     "report": {"model", "rules"},
@@ -35,6 +35,7 @@ def rooms_imported(file: Path) -> set[str]:
             assert node.level == 0, f"{file}: imports are absolute"
             names = [f"{node.module}.{alias.name}" for alias in node.names]
         found |= {name.split(".")[1] for name in names if name.startswith("builder.")}
+    found.discard("__version__")  # the one word that the house itself holds
     return found
 
 
