@@ -66,6 +66,7 @@ class Box:
     signal: str = ""  # DANGER, WARNING, CAUTION, NOTICE or none
     href: str = ""
     name: str = ""  # for a reader who does not see the chart
+    number: str = ""  # of the step
     arrival: bool = False  # a connector somewhere leads here
 
 

@@ -79,7 +79,8 @@ def fill(
 ) -> list[Column] | None:
     """Fill columns in order; None if more than `most` are needed or a piece is too tall.
 
-    Heights: that of the first columns, how many these are, that of the rest.
+    Heights: that of the first columns, how many these are, that of the rest. A first column that
+    is too short for what comes next, because a heading takes its room, stays empty.
     """
     first, count, rest = heights
     columns: list[Column] = []
@@ -88,7 +89,7 @@ def fill(
         if len(columns) == most:
             return None
         taken, high = _take(items, start, first if len(columns) < count else rest)
-        if not taken:
+        if not taken and (len(columns) >= count or first >= rest):
             return None
         columns.append(Column(tuple(items[start : start + taken]), high))
         start += taken
@@ -115,11 +116,11 @@ def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
 def balanced(items: Sequence[Piece], columns: Sequence[Column]) -> list[Column]:
     """Fill the same number of columns again, no taller than they must be."""
     best = list(columns)
-    low, high = 0.0, max(column.height for column in best)
+    low, high = 0.0, max((column.height for column in best), default=0)
     while high - low > 1:
         middle = (low + high) / 2
         found = fill(items, (middle, len(best), 0), len(best))
-        if found is None:
+        if not found:
             low = middle
         else:
             best, high = found, max(column.height for column in found)

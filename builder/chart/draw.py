@@ -29,7 +29,7 @@ def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
         column.pieces[0].blocks[0].step
         for columns in sheets
         for column in columns
-        if not column.pieces[0].first
+        if column.pieces and not column.pieces[0].first
     )
     return tuple(
         _sheet(Pen(measured, on_sheet, number, tops), fit, columns)

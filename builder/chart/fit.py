@@ -37,6 +37,7 @@ class Fit:
     """A layout that fits."""
 
     style: Style
+    room: Room
     text: float  # size of the words in the boxes, in points
     columns: int  # on each sheet
     column: float  # width at the nominal text size
@@ -82,7 +83,7 @@ def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
         return None
     items = pieces(wanted.stock, wanted.style, wanted.joined, column)
     filled = fill(items, _heights(wanted.room, text, columns), columns * sheets)
-    return Fit(wanted.style, text, columns, column, tuple(filled)) if filled else None
+    return Fit(wanted.style, wanted.room, text, columns, column, tuple(filled)) if filled else None
 
 
 def _heights(room: Room, text: float, columns: int) -> tuple[float, int, float]:

@@ -8,6 +8,7 @@ or where it saves a sheet.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.chart.chart import Chart
 from builder.chart.columns import Column, groups, pieces, total
@@ -38,10 +39,19 @@ def one_column(flow: Flow) -> Chart:
     measured = stock(flow)
     items = pieces(measured, UNDER, groups(flow.sections), PAGE_WIDTH)
     column = Column(tuple(items), total(items))
-    return drawn(measured, Fit(UNDER, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,)))[0]
+    room = Room(PAGE_WIDTH, column.height, column.height)
+    return drawn(measured, Fit(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,)))[0]
 
 
-def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> tuple[Chart, ...]:
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """A flow laid out on paper."""
+
+    room: Room  # the way in which the paper is used
+    charts: tuple[Chart, ...]  # one a sheet
+
+
+def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> Sheets:
     """Lay a flow out on as few sheets as it takes with text no smaller than `text` points.
 
     Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets,
@@ -53,7 +63,8 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> tup
     if not found:
         more = stock(flow, sheets=True)
         found = [(more, fit) for fit in (_on_sheets(more, room, text) for room in rooms) if fit]
-    return drawn(*max(found, key=lambda pair: (-pair[1].sheets, pair[1].text)))
+    measured, best = max(found, key=lambda pair: (-pair[1].sheets, pair[1].text))
+    return Sheets(best.room, drawn(measured, best))
 
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:

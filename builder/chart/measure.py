@@ -80,7 +80,7 @@ def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tup
 def _word(text: str, size: float, heavy: bool, tone: str) -> tuple[Word, ...]:
     face = bold() if heavy else medium()
     word = Word(text, face.width(text, size), size, heavy, tone, face.width(" ", size))
-    return (word,) if word.width <= LONGEST_WORD else tuple(_broken_word(word, face))
+    return (word,) if word.width <= LONGEST_WORD * size / TEXT else tuple(_broken_word(word, face))
 
 
 def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
@@ -88,7 +88,7 @@ def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
     text, space = whole.text, whole.space
     while text:
         fits = len(text)
-        while fits > 1 and face.width(text[:fits], whole.size) > LONGEST_WORD:
+        while fits > 1 and face.width(text[:fits], TEXT) > LONGEST_WORD:
             fits -= 1
         soft = max(text.rfind("-", 0, fits), text.rfind("/", 0, fits)) + 1
         piece = text[: soft if soft and fits < len(text) else fits]

@@ -68,6 +68,7 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
         panel=line_height(lines[0]) - SIGNAL_GAP + PAD_Y if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
+        number=node.number,
         name=f"{node.caution}: {words}" if node.caution else words,
         arrival=node.kind in FLAGGED and (name in pen.stock.flow.arrivals or name in pen.tops),
     )
@@ -96,7 +97,7 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
 
 
 def diamond(name: str, x: float, y: float) -> Box:
-    """Put the small diamond from which the results of a check leave."""
+    """Put the small diamond from which the results of a check leave; it touches the box."""
     place = Rect(x - HALF, y - HALF, 2 * HALF, 2 * HALF)
     return Box(id=name, kind="decision", shape=Shape.DECISION, rect=place)
 

@@ -63,8 +63,8 @@ def _draw_rows(pen: Pen, block: Block, made: Size, place: Rect, edge: float) -> 
     out = place.y + min(ENTRY, made.head / 2, entry(made.rows[0]))
     start = edge
     if pen.stock.flow.nodes[block.step].kind == "check":
-        yield diamond(block.step, edge, out)
-        start += HALF
+        yield diamond(block.step, edge + HALF, out)
+        start += 2 * HALF
     y = place.y
     for number, one in enumerate(made.rows):
         last = number == len(made.rows) - 1

@@ -125,9 +125,14 @@ def _draw_chain(pen: Pen, row: Row, place: Rect) -> Iterator[Part]:
             top += gap
 
 
-def draw_joint(pen: Pen, step: str, lead: int, place: Rect) -> Iterator[Part]:
-    """Yield a line straight down and its words; the place begins at the line."""
-    yield Line(((place.x, place.y), (place.x, place.bottom)), True)
+def draw_joint(
+    pen: Pen, step: str, lead: int, place: Rect, start: float | None = None
+) -> Iterator[Part]:
+    """Yield a line straight down and its words; the place begins at the line.
+
+    The line comes from `start` if that is not the top of the place.
+    """
+    yield Line(((place.x, start or place.y), (place.x, place.bottom)), True)
     room = place.width - 2 * BESIDE - INDENT
     label = label_part(pen.stock.labels[step][lead], room, place.x + BESIDE, place.y + LEAD_IN)
     if label:

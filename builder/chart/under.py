@@ -6,7 +6,7 @@ runs straight down at the left; every other result branches off to the right of 
 
 from collections.abc import Iterator
 
-from builder.chart.chart import Line, Part, Rect
+from builder.chart.chart import Part, Rect
 from builder.chart.gaps import LEAD_IN, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
 from builder.chart.rows import draw_joint, draw_row, joint, row, rows
@@ -33,8 +33,8 @@ def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator
     yield box_part(pen, block.step, Rect(place.x, place.y, place.width, made.head))
     start = place.y + made.head
     if pen.stock.flow.nodes[block.step].kind == "check":
-        yield diamond(block.step, trunk, start)
-        start += HALF
+        yield diamond(block.step, trunk, start + HALF)
+        start += 2 * HALF
     y = place.y + made.head + LEAD_IN
     for number, one in enumerate(made.rows):
         last = block.down is None and number == len(made.rows) - 1
@@ -49,11 +49,8 @@ def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator
         lane = Rect(trunk, foot + LEAD_IN, place.right - trunk, one.height)
         yield from draw_row(pen, block.step, one, lane, [(trunk, start)])
         return
-    if made.rows:
-        yield Line(((trunk, start), (trunk, foot)), False)
-        start = foot
-    place = Rect(trunk, start, place.width, foot + made.tail - start)
-    yield from draw_joint(pen, block.step, block.down, place)
+    place = Rect(trunk, foot, place.width, made.tail)
+    yield from draw_joint(pen, block.step, block.down, place, start)
 
 
 def least(stock: Stock) -> float:

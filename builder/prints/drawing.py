@@ -5,11 +5,12 @@ on the canvas. Nothing is told by colour alone: shapes, borders and words tell t
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from reportlab.lib.colors import Color, HexColor, black, white
 from reportlab.pdfgen.canvas import Canvas
 
-from builder.chart.chart import Box, Chart, Label, Line, Run, Shape
+from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
 from builder.chart.fonts import bold, medium
 from builder.chart.gaps import DOUBLE_SIDE, FLAG, ROUND
 from builder.chart.svg import arrow_head
@@ -32,7 +33,16 @@ SIGNALS: dict[str, tuple[Color, Color]] = {
 THIN, HEAVY = 0.9, 1.7
 
 
-def draw_chart(canvas: Canvas, chart: Chart) -> None:
+@dataclass(frozen=True, slots=True)
+class Links:
+    """Where the boxes of a chart lead."""
+
+    root: str  # address of the site, without a slash at its end
+    page: str  # address of the tree's page
+    prefix: str  # of the names of places in the file
+
+
+def draw_chart(canvas: Canvas, chart: Chart, links: Links | None = None) -> None:
     """Draw a chart; lines first, so that boxes stand on them."""
     canvas.saveState()
     canvas.scale(chart.scale, chart.scale)
@@ -42,9 +52,26 @@ def draw_chart(canvas: Canvas, chart: Chart) -> None:
     for part in chart.parts:
         if isinstance(part, Box):
             _box(canvas, part)
+            if links:
+                _link(canvas, part, links)
         elif isinstance(part, Label):
             draw_runs(canvas, part.runs)
     canvas.restoreState()
+
+
+def _link(canvas: Canvas, box: Box, links: Links) -> None:
+    """Let a step lead to its place on the page, and a connector to the step it names."""
+    place = (box.rect.x, -box.rect.bottom, box.rect.right, -box.rect.y)
+    if box.kind in ("check", "action"):
+        canvas.bookmarkHorizontal(links.prefix + box.id, 0, 12 - box.rect.y)
+    if box.kind == "connector":
+        canvas.linkRect("", links.prefix + box.id, place, relative=1, thickness=0)
+    elif box.href.startswith("#"):
+        canvas.linkURL(links.page + box.href, place, relative=1, thickness=0)
+    elif box.href:
+        tree, _, step = box.href.removeprefix("tree:").partition("#")
+        anchor = f"#step-{step}" if step else ""
+        canvas.linkURL(f"{links.root}/trees/{tree}.html{anchor}", place, relative=1, thickness=0)
 
 
 def _line(canvas: Canvas, line: Line) -> None:
@@ -117,3 +144,30 @@ def _flag(canvas: Canvas, run: Run) -> None:
     top = run.y - 0.88 * run.size
     high = 1.08 * run.size
     canvas.roundRect(run.x - 0.5, -top - high, run.width - 1, high, 3.5, stroke=0, fill=1)
+
+
+LEGEND: tuple[tuple[str, Shape, str], ...] = (
+    ("check", Shape.PROCESS, "check or do"),
+    ("decision", Shape.DECISION, "results leave here"),
+    ("fix", Shape.TERMINATOR, "fix"),
+    ("stop", Shape.TERMINATOR, "stop, no fix"),
+    ("connector", Shape.CONNECTOR, "go on at this number"),
+    ("hand-over", Shape.PREDEFINED, "other tree"),
+)
+LEGEND_SIZE = 10.0
+
+
+def draw_legend(canvas: Canvas, x: float, y: float) -> None:
+    """Explain the symbols in one line, centred on y; it is narrower than any paper."""
+    canvas.saveState()
+    canvas.translate(x, y)
+    canvas.setStrokeColor(INK)
+    at = 1.0
+    for kind, shape, words in LEGEND:
+        wide, high = (8.0, 8.0) if shape is Shape.DECISION else (19.0, 10.0)
+        _box(canvas, Box("", kind, shape, Rect(at, -high / 2, wide, high)))
+        canvas.setFillColor(QUIET)
+        canvas.setFont(medium().name, LEGEND_SIZE)
+        canvas.drawString(at + wide + 3, -3.5, words)
+        at += wide + 3 + medium().width(words, LEGEND_SIZE) + 11
+    canvas.restoreState()

@@ -1,0 +1,162 @@
+"""The head of a wall chart: what it is about, read from two metres; then the particulars.
+
+In: a tree and the library. Out: how high the head is on a paper, and its marks.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from reportlab.pdfgen.canvas import Canvas
+
+from builder.chart.fonts import LEADING
+from builder.model.knowledge import Hazard, Signal
+from builder.model.library import Library
+from builder.model.tree import Check, Scope, Tree
+from builder.prints.drawing import INK, SIGNALS
+from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
+from builder.prints.sheet import PLAIN, joined, lines_of, set_words
+
+SPACE = 6.0
+PHRASES = 5  # of a customer, that the head gives
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The words of a head; the first three read from afar."""
+
+    title: str
+    first: str  # the first check
+    hazard: Hazard | None  # the gravest
+    particulars: tuple[str, ...]
+    cautions: tuple[tuple[Signal, str], ...]
+
+
+def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> Head:
+    """Gather what the head of a tree says."""
+    met = list(_hazards(tree, library, numbers))
+    order = list(Signal)
+    met.sort(key=lambda pair: order.index(pair[0].signal))
+    checks = [step for step in tree.steps.values() if isinstance(step.body, Check)]
+    first = min(checks, key=lambda step: numbers[step.id], default=None)
+    return Head(
+        title=str(tree.title),
+        first=f"First: {first.text}" if first else "",
+        hazard=met[0][0] if met else None,
+        particulars=tuple(_particulars(tree, library)),
+        cautions=tuple((hazard.signal, _caution(hazard, steps)) for hazard, steps in met),
+    )
+
+
+def _hazards(
+    tree: Tree, library: Library, numbers: dict[str, int]
+) -> Iterator[tuple[Hazard, list[int]]]:
+    met: dict[str, list[int]] = {}
+    for step in tree.steps.values():
+        for hazard in step.hazards:
+            met.setdefault(str(hazard), []).append(numbers[step.id])
+    for name in sorted(met, key=lambda name: min(met[name])):
+        if name in library.hazards:
+            yield library.hazards[name], sorted(met[name])
+
+
+def _caution(hazard: Hazard, steps: list[int]) -> str:
+    where = "step" if len(steps) == 1 else "steps"
+    return f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({where} {', '.join(map(str, steps))})."
+
+
+def _particulars(tree: Tree, library: Library) -> Iterator[str]:
+    symptom = tree.symptom
+    if symptom.words:
+        yield "Customers say: " + "; ".join(f"“{words}”" for words in symptom.words[:PHRASES])
+    signs = [
+        *(f"lamp: {lamp}" for lamp in symptom.lamps),
+        *(f"code: {code}" for code in symptom.codes),
+    ]
+    if signs:
+        yield "Shows: " + ", ".join(signs)
+    vehicles = ", ".join(map(_scope, tree.applies_to)) or "any vehicle"
+    known = library.systems.get(tree.system)
+    yield f"For: {vehicles}. System: {known.name if known else tree.system}"
+
+
+def _scope(scope: Scope) -> str:
+    years = f" {scope.years[0]}–{scope.years[1]}" if scope.years else ""
+    return f"{scope.make} {scope.model}{years}"
+
+
+def head_height(head: Head, paper: Paper) -> float:
+    """Height of a head between the margins of a paper, in points."""
+    return draw_head(None, head, paper)
+
+
+def draw_head(canvas: Canvas | None, head: Head, paper: Paper) -> float:
+    """Draw a head at the top of a paper and return its height; without a canvas, only measure."""
+    far = size_to_read(HEAD_DISTANCE)
+    room = paper.inner_width
+    top = paper.height - MARGIN
+    y = _words(canvas, head.title, (MARGIN, top), room, far, True)
+    if head.first:
+        y = _words(canvas, head.first, (MARGIN, y), room, far, False)
+    if head.hazard:
+        y = _panel(canvas, head.hazard.signal, str(head.hazard.hazard), (MARGIN, y - 3), room, far)
+    y -= SPACE
+    for text in head.particulars:
+        y = _words(canvas, text, (MARGIN, y), room, PLAIN, False)
+    y -= 3
+    for signal, text in head.cautions:
+        y = _caution_line(canvas, signal, text, y, room)
+    return top - y + SPACE
+
+
+def _words(
+    canvas: Canvas | None,
+    text: str,
+    place: tuple[float, float],
+    room: float,
+    size: float,
+    heavy: bool,
+) -> float:
+    if canvas:
+        return set_words(canvas, text, place, room, size=size, heavy=heavy)
+    return place[1] - LEADING * size * len(lines_of(text, room, size, heavy))
+
+
+def _signal(signal: Signal) -> str:
+    return str(signal) if signal is Signal.NOTICE else f"⚠ {signal}"
+
+
+def _panel(
+    canvas: Canvas | None,
+    signal: Signal,
+    text: str,
+    place: tuple[float, float],
+    room: float,
+    size: float,
+) -> float:
+    """Set the gravest caution on the ground of its signal word."""
+    x, top = place
+    lines = lines_of(f"{_signal(signal)}: {text}", room - size * 0.6, size, True)
+    high = LEADING * size * len(lines) + 4
+    if canvas:
+        ground, ink = SIGNALS[signal]
+        canvas.setFillColor(ground)
+        canvas.setStrokeColor(INK)
+        canvas.rect(x, top - high, room, high, stroke=1, fill=1)
+        set_words(canvas, " ".join(map(joined, lines)), (x + size * 0.3, top - 2),
+                  room - size * 0.6, size=size, heavy=True, ink=ink)  # fmt: skip
+    return top - high
+
+
+def _caution_line(
+    canvas: Canvas | None, signal: Signal, text: str, top: float, room: float
+) -> float:
+    """Set a signal word on its ground and the caution beside it."""
+    wide = 62.0
+    high = LEADING * PLAIN
+    if canvas:
+        ground, ink = SIGNALS[signal]
+        canvas.setFillColor(ground)
+        canvas.rect(MARGIN, top - high + 0.5, wide, high - 1, stroke=0, fill=1)
+        set_words(canvas, _signal(signal), (MARGIN + 3, top - 0.5), wide, size=PLAIN, heavy=True,
+                  ink=ink)  # fmt: skip
+    return _words(canvas, text, (MARGIN + wide + 5, top), room - wide - 5, PLAIN, False)

@@ -1,0 +1,142 @@
+"""What every sheet has: a canvas that gives the same bytes twice, words set in lines, a foot.
+
+In: a paper, the tree or article that is printed. Out: marks on a reportlab canvas, y upwards.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from typing import Any
+
+import segno
+from reportlab.lib.colors import Color
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+from builder.chart.fonts import LEADING, bold, medium
+from builder.chart.measure import Word, broken, words, words_of
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.prints.drawing import INK, QUIET
+from builder.prints.paper import MARGIN, Paper
+
+PLAIN = 10.0  # points: the smallest text on any sheet
+CODE = 62.0  # side of the square code
+FOOT = CODE + 8.0  # height kept for the foot
+SAFETY = "The vehicle maker's service information, local codes and licensed practice come first."
+
+
+@dataclass(frozen=True, slots=True)
+class Foot:
+    """What the foot of a sheet says."""
+
+    title: str
+    lines: Sequence[str]
+    address: str  # what the square code opens
+
+
+def new_canvas(title: str, subject: str) -> tuple[Canvas, BytesIO]:
+    """Open a document in memory; everything about it is the same each time."""
+    for face in (medium(), bold()):
+        if face.name not in pdfmetrics.getRegisteredFontNames():
+            pdfmetrics.registerFont(TTFont(face.name, str(face.file)))
+    buffer = BytesIO()
+    first: Any = medium().name  # the stubs of reportlab take it for a number
+    canvas = Canvas(buffer, invariant=1, initialFontName=first, lang="en-GB")
+    canvas.setTitle(title)
+    canvas.setSubject(subject)
+    canvas.setAuthor("")
+    canvas.setCreator("Baytree")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    return canvas, buffer
+
+
+def root_of(library: Library) -> str:
+    """Return the address of the shop's site, without a slash at its end."""
+    return str(library.shop.site_address).rstrip("/")
+
+
+def page_address(tree: Tree, library: Library) -> str:
+    """Return the address of a tree's page, with the revision that was printed."""
+    return f"{root_of(library)}/trees/{tree.id}.html?printed={tree.revision}"
+
+
+def foot_lines(tree: Tree, library: Library) -> list[str]:
+    """Return what the foot says of a tree: revision, review, and who comes first."""
+    review = f"reviewed {tree.reviewed.date} by {tree.reviewed.by}" if tree.reviewed else (
+        "not reviewed"
+    )  # fmt: skip
+    draft = "DRAFT, not for use. " if tree.status == "draft" else ""
+    return [
+        f"{draft}{library.shop.name}, {tree.id}, revision {tree.revision}, {review}. "
+        "Uncontrolled when printed.",
+        SAFETY,
+    ]
+
+
+def draw_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
+    """Draw the foot of a sheet: its words, and the square code that opens the page."""
+    top = MARGIN + CODE
+    canvas.setStrokeColor(INK)
+    canvas.setLineWidth(0.6)
+    canvas.line(MARGIN, top + 4, paper.width - MARGIN, top + 4)
+    if foot.address:
+        square_code(canvas, foot.address, paper.width - MARGIN - CODE, MARGIN, CODE)
+        place = (paper.width - MARGIN - CODE, MARGIN, paper.width - MARGIN, MARGIN + CODE)
+        canvas.linkURL(foot.address, place, thickness=0)
+    room = paper.inner_width - CODE - 8
+    top = set_words(canvas, foot.title, (MARGIN, top), room, heavy=True)
+    for line in foot.lines:
+        top = set_words(canvas, line, (MARGIN, top), room, ink=QUIET)
+
+
+def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
+    """Draw a square code of dark rectangles, with the blank border it needs."""
+    matrix = segno.make(text, micro=False, error="l").matrix
+    count = len(matrix) + 4  # two modules on each side: the paper around it is blank as well
+    module = side / count
+    canvas.setFillColor(INK)
+    path = canvas.beginPath()
+    for row, cells in enumerate(matrix):
+        start = 0
+        while start < len(cells):
+            end = start
+            while end < len(cells) and cells[end]:
+                end += 1
+            if end > start:
+                path.rect(x + (start + 2) * module, y + side - (row + 3) * module,
+                          (end - start) * module, module)  # fmt: skip
+            start = end + 1
+    canvas.drawPath(path, stroke=0, fill=1)
+
+
+def lines_of(text: str, room: float, size: float = PLAIN, heavy: bool = False
+             ) -> list[Sequence[Word]]:  # fmt: skip
+    """Break a text into lines of at most `room` points."""
+    return broken(words([words_of(text, size, heavy)]), room) if text else []
+
+
+def set_words(
+    canvas: Canvas,
+    text: str,
+    place: tuple[float, float],
+    room: float,
+    *,
+    size: float = PLAIN,
+    heavy: bool = False,
+    ink: Color = INK,
+) -> float:
+    """Set a text in lines under a place, and return where the next line begins."""
+    x, top = place
+    canvas.setFillColor(ink)
+    canvas.setFont((bold() if heavy else medium()).name, size)
+    for line in lines_of(text, room, size, heavy):
+        canvas.drawString(x, top - 0.9 * size, joined(line))
+        top -= LEADING * size
+    return top
+
+
+def joined(line: Sequence[Word]) -> str:
+    """Return the text of a line."""
+    return "".join(" " * (word.space > 0) + word.text for word in line).strip()

@@ -1,0 +1,129 @@
+"""The wall chart: a tree on as few sheets as it takes, its text no smaller than can be read.
+
+In: a tree, the library, a paper, and from how far it shall be read. Out: the bytes of a PDF.
+"""
+
+from dataclasses import dataclass
+
+from reportlab.pdfgen.canvas import Canvas
+
+from builder.chart.chart import Chart
+from builder.chart.fit import Room
+from builder.chart.flow import flow_of
+from builder.chart.layout import WISHED, sheet_charts
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.prints.drawing import Links, draw_chart, draw_legend
+from builder.prints.head import Head, draw_head, head_height, head_of
+from builder.prints.paper import (
+    HEAD_DISTANCE,
+    MARGIN,
+    PAPERS,
+    Paper,
+    reading_words,
+    text_to_read,
+)
+from builder.prints.sheet import (
+    FOOT,
+    Foot,
+    draw_foot,
+    foot_lines,
+    new_canvas,
+    page_address,
+    root_of,
+    set_words,
+)
+
+LEGEND = 20.0  # height of the line that explains the symbols
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A tree laid out on sheets of one paper."""
+
+    tree: Tree
+    paper: Paper  # upright or lying
+    head: Head
+    charts: tuple[Chart, ...]  # one a sheet
+
+
+def wall_chart(
+    tree: Tree, library: Library, paper: str = "", distance: float | None = None
+) -> bytes:
+    """Print a tree for the wall; without a paper, on the shop's.
+
+    With a distance (metres) the text is as large as that takes, on as many sheets as it takes. If
+    a single box would then be larger than a sheet, the text is as large as the paper allows; the
+    foot always says from how far it can be read.
+    """
+    wall = laid_out(tree, library, PAPERS[paper or library.shop.paper], distance)
+    canvas, buffer = new_canvas(str(tree.title), f"Wall chart of {tree.id}, {tree.revision}")
+    draw_wall(canvas, wall, library)
+    canvas.save()
+    return buffer.getvalue()
+
+
+def laid_out(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
+    """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text."""
+    flow = flow_of(tree, library)
+    numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
+    head = head_of(tree, library, numbers)
+    ways = {_room(head, one): one for one in (paper, paper.turned)}
+    text = max(text_to_read(distance), WISHED) if distance else WISHED
+    sheets = sheet_charts(flow, list(ways), text)
+    return Wall(tree, ways[sheets.room], head, sheets.charts)
+
+
+def _room(head: Head, paper: Paper) -> Room:
+    high = paper.inner_height - FOOT
+    return Room(paper.inner_width, high, high - LEGEND - head_height(head, paper))
+
+
+def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
+    """Draw every sheet of a tree, each on a page of its own."""
+    tree, paper = wall.tree, wall.paper
+    address = page_address(tree, library)
+    for number, chart in enumerate(wall.charts, start=1):
+        canvas.setPageSize((paper.width, paper.height))
+        top = paper.height - MARGIN
+        if number == 1:
+            canvas.bookmarkPage(tree.id)
+            canvas.addOutlineEntry(str(tree.title), tree.id, level=0)
+            top -= draw_head(canvas, wall.head, paper)
+            if not chart.parts:
+                _contents(canvas, wall, top)
+        canvas.saveState()
+        canvas.translate(MARGIN, top)
+        draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
+        canvas.restoreState()
+        if number == 1:
+            draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
+        draw_foot(canvas, paper, _foot(wall, library, number, address))
+        canvas.showPage()
+
+
+def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
+    """Say on a first sheet that has room for the head only where each step stands."""
+    for number, chart in enumerate(wall.charts[1:], start=2):
+        words = f"Sheet {number}: {steps_on(chart)}"
+        top = set_words(canvas, words, (MARGIN, top - 4), wall.paper.inner_width, size=WISHED)
+
+
+def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
+    chart, count = wall.charts[number - 1], len(wall.charts)
+    title = str(wall.tree.title)
+    if count > 1:
+        title += f": sheet {number} of {count}, {steps_on(chart)}"
+    head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
+    distance = f"{reading_words(chart.small_size)}{head}."
+    return Foot(title, [*foot_lines(wall.tree, library), distance], address)
+
+
+def steps_on(chart: Chart) -> str:
+    """Say which steps stand on a sheet."""
+    numbers = sorted(
+        int(box.number) for box in chart.boxes if box.number and box.kind in ("check", "action")
+    )
+    if not numbers:
+        return "cautions"
+    return f"steps {numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"step {numbers[0]}"
