@@ -136,60 +136,59 @@ WIRE_SIZES: Mapping[str, Mapping[str, Fraction]] = {
     "area": OHMS_PER_KM_BY_AREA,
 }
 
-_R, _U = "<resistance>", "<voltage>"
-FUNCTIONS: Mapping[str, Function] = {
-    one.name: one
-    for one in (
-        Function("parallel", (_R,), _R, "Resistors side by side", needed=1, repeats=True),
-        Function("series", (_R,), _R, "Resistors in a row", 1, True, _in_a_row),
-        Function("divider", (_U, _R, _R), _U, "Volts between two resistors, top then bottom", 3),
-        Function("largest", ("<any>",), "<any>", "The largest of its figures", 2, True),
-        Function("smallest", ("<any>",), "<any>", "The smallest of its figures", 2, True),
-        Function("average", ("<any>",), "<any>", "The average of its figures", 2, True),
-        Function("difference", ("<any>", "<any>"), "<difference>", "Larger minus smaller", 2),
-        Function("table", ("<any>", "rows"), "", "Straight lines between x, y, x, y", 5),
-        Function("table_back", ("<any>", "rows"), "", "The x at which a table reads this", 5),
-        Function("log_table", ("<any>", "rows"), "", "As table, for what changes by a factor", 5),
-        Function("log_table_back", ("<any>", "rows"), "", "The x of a log table", 5),
-        Function(
-            "battery_charge",
-            ("V", "°C"),
-            "%",
-            "Charge of a rested 12 V lead-acid battery",
-            needed=1,
-            recipe=_battery_charge,
-        ),
-        Function(
-            "load_test_limit",
-            ("°C",),
-            "V",
-            "Least volts of a 12 V battery in a load test",
-            needed=1,
-            recipe=_load_test_limit,
-        ),
-        Function(
-            "drain_days",
-            ("Ah", "mA"),
-            "days",
-            "Days until half the battery is drained",
-            needed=2,
-            recipe=_drain_days,
-        ),
-        Function(
-            "wire_awg",
-            ("gauge", "m", "°C"),
-            "ohm",
-            "Solid copper of an American gauge",
-            needed=2,
-            recipe=_wire(OHMS_PER_KM_BY_GAUGE),
-        ),
-        Function(
-            "wire_mm2",
-            ("area", "m", "°C"),
-            "ohm",
-            "Flexible copper of a metric area, at most",
-            needed=2,
-            recipe=_wire(OHMS_PER_KM_BY_AREA),
-        ),
-    )
-}
+_OHMS, _VOLTS, _ANY = "<resistance>", "<voltage>", "<any>"
+_ROWS = (_ANY, "rows")
+_LIST = (
+    Function("parallel", (_OHMS,), _OHMS, "Resistors side by side", 1, repeats=True),
+    Function("series", (_OHMS,), _OHMS, "Resistors in a row", 1, repeats=True, recipe=_in_a_row),
+    Function("divider", (_VOLTS, _OHMS, _OHMS), _VOLTS, "Volts between two resistors", 3),
+    Function("largest", (_ANY,), _ANY, "The largest of its figures", 2, repeats=True),
+    Function("smallest", (_ANY,), _ANY, "The smallest of its figures", 2, repeats=True),
+    Function("average", (_ANY,), _ANY, "The average of its figures", 2, repeats=True),
+    Function("difference", (_ANY, _ANY), "<difference>", "The larger minus the smaller", 2),
+    Function("table", _ROWS, "", "A figure looked up in rows x, y, x, y", 5),
+    Function("table_back", _ROWS, "", "The x at which the rows have this y", 5),
+    Function("log_table", _ROWS, "", "As table, for what changes by a factor", 5),
+    Function("log_table_back", _ROWS, "", "As table_back, for what changes by a factor", 5),
+    Function(
+        "battery_charge",
+        ("V", "°C"),
+        "%",
+        "Charge of a rested 12 V lead-acid battery",
+        1,
+        recipe=_battery_charge,
+    ),
+    Function(
+        "load_test_limit",
+        ("°C",),
+        "V",
+        "Least volts of a 12 V battery in a load test",
+        1,
+        recipe=_load_test_limit,
+    ),
+    Function(
+        "drain_days",
+        ("Ah", "mA"),
+        "days",
+        "Days until half the battery is drained",
+        2,
+        recipe=_drain_days,
+    ),
+    Function(
+        "wire_awg",
+        ("gauge", "m", "°C"),
+        "ohm",
+        "Solid copper wire of an American gauge",
+        2,
+        recipe=_wire(OHMS_PER_KM_BY_GAUGE),
+    ),
+    Function(
+        "wire_mm2",
+        ("area", "m", "°C"),
+        "ohm",
+        "Flexible copper wire of a metric area, at most",
+        2,
+        recipe=_wire(OHMS_PER_KM_BY_AREA),
+    ),
+)
+FUNCTIONS: Mapping[str, Function] = {one.name: one for one in _LIST}

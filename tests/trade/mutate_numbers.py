@@ -42,6 +42,9 @@ EXCUSED: tuple[tuple[str, str, str], ...] = (
     ("codes", '"0123456789ABCDEF"', "the order of the signs plays no part in a membership"),
     ("codes", '_LOOK_ALIKES = str.maketrans("OQIL", "0011")', "O and Q stand for the same digit"),
     ("codes", 'typed[1] not in "0123"', "the order of the signs plays no part in a membership"),
+    ("status", "FAILS_NOW, FAILED_CYCLE", "the mask of failed bits has bit 0 already"),
+    ("unit_algebra", "get_close_matches", "only the first match is used"),
+    ("vehicle_numbers", '"1AJ"', "the order of the signs of one value plays no part"),
     ("refusals", "_CONDITION_RANGE = range", "the first number of the range has a name of its own"),
 )
 UNITS = {"CCA"}  # symbols, not tables of letters

@@ -45,6 +45,8 @@ TEXTS = (
     "-low × 2 + 3 · 4",
     "2 - 3 - 4",
     "2 / 3 / 4",
+    "2 * 3 / 4",
+    "largest(2 + 3, 4)",
     "2 + 3 * 4 - 5 / 6",
     "0.1 + 0.2 - 0.3",
     "1 / 3",
@@ -217,6 +219,19 @@ def test_the_limits_are_the_last_that_pass():
     assert isinstance(parse("(" * 20 + "1" + ")" * 20), Expression)
 
 
+def test_a_mistake_covers_what_is_wrong():
+    """The length of a mistake is that of the wrong piece, one sign where there is none."""
+    lengths = {"battery +": 1, "2 % 3": 1, "battery lamp": 4, "12V + 1": 3, "xyz(1)": 3}
+    for text, length in lengths.items():
+        assert parse(text).length == length
+
+
+def test_calls_within_calls_count_as_brackets():
+    """Twenty calls within calls are read, one more is not."""
+    assert isinstance(parse("series(" * 20 + "1" + ")" * 20), Expression)
+    assert isinstance(parse("series(" * 21 + "1" + ")" * 21), Mistake)
+
+
 def test_names_in_order_each_once():
     """An expression says which readings it needs."""
     assert _parsed("b - a + parallel(a, c) * 2").names == ("b", "a", "c")
@@ -331,6 +346,7 @@ def test_units_come_out_as_a_physicist_would_say(text, symbol):
         ("parallel(battery, 120)", "wants resistance here, not V", 9),
         ("parallel(ohms, pull-up)", "in one unit, not in ohm and kohm", 0),
         ("largest(battery, amps)", "in one unit", 0),
+        ("wire_awg(12, lamp)", "wants m here, not V", 13),
         ("battery_charge(drop)", "wants V here, not mV", 15),
         ("battery_charge(battery, rise)", "wants °C here, not K", 24),
         ("drain_days(60, amps)", "wants mA here, not A", 15),

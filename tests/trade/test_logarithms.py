@@ -37,6 +37,7 @@ def test_the_digits_themselves():
     assert scaled_log(Fraction(10)) == 2302585092994045684017991454582
     assert scaled_log(Fraction(5, 2)) == 916290731874155065183527211726
     assert scaled_log(Fraction(3, 10)) == -1203972804325935992622746217712
+    assert scaled_log(Fraction(15, 7)) == 762140052046896760890651826666
     assert scaled_log(Fraction(1)) == 0
     assert exponential(0) == 1
     assert exponential(SCALE) * SCALE == 2718281828459045235360287471414

@@ -112,4 +112,5 @@ def test_unsound_rows_give_no_value():
     assert "above zero" in log_table_back([(1, 0), (2, 3)], 1).message
     assert "rise all the way" in log_table_back([(1, 3), (2, 3)], 3).message
     assert rows_mistake([(1, 3), (2, 3)]) is None
+    assert rows_mistake([(1, 3), (2, Fraction("3.5"))], back=True) is None
     assert rows_mistake([(1, Fraction("0.5")), (2, 3)], logarithmic=True) is None
