@@ -47,6 +47,13 @@ class Axis:
         figure = "OL" if value.is_infinite() else f"{value:f} {self.unit}".strip()
         return f"{self.name} {figure}".strip()
 
+    def in_words(self, side: Range) -> str:
+        """Write a stretch of the reading as an author would."""
+        if not self.phrases:
+            return range_in_words(side, self.domain)
+        held = (phrase for i, phrase in enumerate(self.phrases) if side.takes(Decimal(i)))
+        return " or ".join(held)
+
 
 @dataclass(frozen=True, slots=True)
 class Space:

@@ -1,0 +1,95 @@
+"""A limit that the tools of the step cannot show: finer than their resolution or the reading's,
+smaller than their error, or beyond their range.
+
+Why: The reading jumps from one side of the limit to the other by itself, and a good wire is
+replaced.
+
+Wrong:
+
+    joint:
+      check: Resistance of the joint
+      when: [power off]
+      tools: [multimeter]
+      reading: {unit: ohm, from: 0, to: 100, resolution: 0.1, origin: common practice}
+      results:
+        - {result: at most 0.2, branch: all-good}
+        - {result: above 0.2, branch: repair}
+
+Right:
+
+    joint:
+      check: Voltage drop of the joint
+      when: [load of 5 A]
+      tools: [multimeter]
+      reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
+      results:
+        - {result: at most 0.1, branch: all-good}
+        - {result: above 0.1, branch: repair}
+
+Mend: Write a limit that the instrument can tell apart, name a finer tool, or measure another way:
+a small resistance as a voltage drop under a known current.
+"""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from builder.model.finding import Finding, Severity
+from builder.model.knowledge import InstrumentRange
+from builder.rules.limits import Limit, in_unit, instruments, limits_of, measuring
+from builder.rules.rule import Facts, Rule
+from builder.trade.units import unit
+
+RULE = Rule(
+    name="finer-than-instrument",
+    family="readings",
+    severity=Severity.WARNING,
+    summary="A limit that the instrument cannot show.",
+)
+NUMBER = r"\d+(?:\.\d+)?"
+ERROR = re.compile(rf"(?:({NUMBER}) *%)?[ +]*({NUMBER})?")
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every limit beyond what the reading or every tool can tell."""
+    for step, body in measuring(facts):
+        for limit in limits_of(body):
+            fine = limit.reading.resolution
+            if fine is not None and limit.value % fine != 0:
+                yield _finding(limit, f"the reading goes in steps of {fine:f}")
+            elif unit(limit.reading.unit):
+                tools = instruments(facts, step, limit.reading.unit)
+                reasons = [_cannot(one, limit) for one in tools or ()]
+                if reasons and all(reasons):
+                    yield _finding(limit, min(reasons, key=len))
+
+
+def _cannot(tool: InstrumentRange, limit: Limit) -> str:
+    """Return why an instrument cannot tell the two sides of a limit apart, or nothing."""
+    value = in_unit(limit.value, limit.reading, tool)
+    if not tool.low <= value <= tool.high:
+        return f"the tool reads {tool.low:f} to {tool.high:f} {tool.unit}"
+    if tool.resolution and value % Fraction(tool.resolution) != 0:
+        return f"the tool shows steps of {tool.resolution:f} {tool.unit}"
+    error = _error(tool, value)
+    if value != 0 and abs(value) < error:
+        return f"the tool may be wrong by {float(error):.3g} {tool.unit} there"
+    return ""
+
+
+def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
+    """Work out `0.5 % + 0.02`: a share of the reading, plus a fixed part."""
+    match = ERROR.fullmatch(tool.error.strip()) if tool.error else None
+    if match is None:
+        return Fraction(0)
+    share, fixed = (Fraction(part or 0) for part in match.groups())
+    return abs(value) * share / 100 + fixed
+
+
+def _finding(limit: Limit, reason: str) -> Finding:
+    return RULE.finding(
+        limit.result.said.at,
+        f"the limit {limit.value:f} {limit.reading.unit} cannot be told: {reason}",
+        "the reading falls on one side or the other by chance",
+        "write a limit that the tool can show, or name a finer tool",
+    )

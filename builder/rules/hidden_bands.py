@@ -1,0 +1,84 @@
+"""An `otherwise` over several readings: it takes every combination that nobody thought of.
+
+Why: A combination that should have had an answer of its own goes the way of the rest unseen.
+
+Wrong:
+
+    feed:
+      check: Voltage drop, plus side and ground side
+      when: [load of 5 A]
+      readings:
+        plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
+        ground: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
+      results:
+        - result: {plus: at most 0.5, ground: at most 0.2}
+          branch: all-good
+        - result: otherwise
+          branch: repair
+
+Right:
+
+    feed:
+      check: Voltage drop, plus side and ground side
+      when: [load of 5 A]
+      readings:
+        plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
+        ground: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
+      results:
+        - result: {plus: at most 0.5, ground: at most 0.2}
+          branch: all-good
+        - result: {plus: above 0.5}
+          branch: repair
+        - result: {plus: at most 0.5, ground: above 0.2}
+          branch: repair
+
+Mend: Write out what `otherwise` hides, each with its own branch, even where two lead to one step.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.ranges import Box, uncovered
+from builder.model.tree import Check, Result
+from builder.rules.readings import Space
+from builder.rules.rule import Facts, Rule
+from builder.rules.witnesses import shown_point
+
+RULE = Rule(
+    name="hidden-bands",
+    family="readings",
+    severity=Severity.WARNING,
+    summary="An `otherwise` that hides combinations of readings.",
+)
+MOST_LISTED = 5
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every `otherwise`, with what it hides."""
+    for step in facts.steps:
+        space = facts.spaces.get(step.id)
+        if space and isinstance(step.body, Check):
+            for result in step.body.results:
+                if result.otherwise:
+                    yield _hidden(space, result)
+
+
+def _hidden(space: Space, result: Result) -> Finding:
+    pieces = uncovered(space.domain, space.boxes) or []
+    bands = [_in_words(space, one) for one in sorted(pieces) if shown_point(space, one)]
+    shown = "; ".join(bands[:MOST_LISTED])
+    more = f"; and {len(bands) - MOST_LISTED} more" if len(bands) > MOST_LISTED else ""
+    message = f"`otherwise` hides: {shown}{more}" if bands else "`otherwise` is left with nothing"
+    hint = "write each of them out with its branch" if bands else "delete it"
+    why = "a combination nobody thought of goes the way of the rest unseen"
+    return RULE.finding(result.said.at, message, why, hint)
+
+
+def _in_words(space: Space, piece: Box) -> str:
+    """Write a piece by those of its sides that are not the whole reading."""
+    words = (
+        f"{axis.name} {axis.in_words(side)}"
+        for axis, side in zip(space.axes, piece, strict=True)
+        if side != axis.domain
+    )
+    return ", ".join(words) or "every reading"

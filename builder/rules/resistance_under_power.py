@@ -1,0 +1,70 @@
+"""A resistance that is measured without saying that the power is off.
+
+Why: On a live circuit the meter shows a figure that means nothing, and its fuse may be the next
+thing to replace.
+
+Wrong:
+
+    coil:
+      check: Resistance of the relay's coil
+      when: [relay in its socket]
+      reading: {unit: ohm, from: 0, to: OL, resolution: 0.1, origin: common practice}
+      results:
+        - {result: below 60, branch: repair}
+        - {result: 60 to 110, branch: all-good}
+        - {result: above 110, branch: repair}
+
+Right:
+
+    coil:
+      check: Resistance of the relay's coil
+      when: [power off, relay out of its socket]
+      reading: {unit: ohm, from: 0, to: OL, resolution: 0.1, origin: common practice}
+      results:
+        - {result: below 60, branch: repair}
+        - {result: 60 to 110, branch: all-good}
+        - {result: above 110, branch: repair}
+
+Mend: Write `power off`, `battery minus off`, or what else takes the part off its supply, in `when`.
+"""
+
+import re
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Check, Step
+from builder.rules.limits import conditions
+from builder.rules.rule import Facts, Rule
+from builder.trade.units import same_kind
+
+RULE = Rule(
+    name="resistance-under-power",
+    family="readings",
+    severity=Severity.WARNING,
+    summary="A resistance without `power off`.",
+)
+OFF = re.compile(
+    r"power off|(?:battery|minus|plus|clamps?|supply) (?:\w+ )?off|disconnected|unplugged"
+    r"|plugs? (?:\w+ )*off|proved dead|taken out|on the bench|in the hand|out of (?:its|the) \w+",
+    re.IGNORECASE,
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every resistance measured on what may be live."""
+    for step in facts.steps:
+        if _is_resistance(step) and not OFF.search(conditions(facts, step)):
+            yield RULE.finding(
+                step.text.at,
+                f"`{step.text}` is a resistance, and nobody says that the power is off",
+                "on a live circuit the figure means nothing, and the meter may be damaged",
+                "write `power off` in `when`",
+            )
+
+
+def _is_resistance(step: Step) -> bool:
+    body = step.body
+    if not isinstance(body, Check):
+        return False
+    units = [one.unit for one in body.readings] + ([body.figure.unit] if body.figure else [])
+    return any(same_kind(unit, "ohm") for unit in units)
