@@ -3,6 +3,7 @@
 In: nothing. Out: `OPERATIONS`, the few that a page's script follows too, and `FUNCTIONS`, what an
 author may write, with the units that each takes and gives. A function that can be said in
 operations is a recipe of them: its figures reach the page with the reading and stand here once.
+A recipe refuses no figures below zero; the range of a reading (`from: 0`) keeps them away.
 
 A slot for an argument is a unit ("V": that unit), a kind in angle brackets ("<resistance>": any
 unit of the kind, the same in all such slots of a call), "<any>", "rows" (the figures of a table)
