@@ -27,6 +27,7 @@ from builder.model.paths import paths
 from builder.model.requirements import ALL
 from builder.model.routes import exits
 from builder.model.shop import Shop
+from builder.model.silence import Silence
 from builder.model.text import Position, Text
 from builder.model.tree import Fix, Scope, Signed, Step, Symptom, Tree
 
@@ -67,6 +68,7 @@ class Summary:
     reviewed: Signed | None
     replaced_by: str | None
     revision: str
+    silences: tuple[Silence, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,7 @@ class Library:
     modules: Mapping[str, Module] = field(default_factory=dict)
     cases: Mapping[str, Case] = field(default_factory=dict)
     pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
+    picture_bytes: Mapping[str, int] = field(default_factory=dict)  # size of each, by its name
     trees: Mapping[str, Summary] = field(default_factory=dict)
     callers: Mapping[str, tuple[HandOver, ...]] = field(init=False)  # by the tree they lead to
 
@@ -126,6 +129,7 @@ def summary_of(tree: Tree) -> Summary:
         reviewed=tree.reviewed,
         replaced_by=tree.replaced_by,
         revision=tree.revision,
+        silences=tree.silences,
     )
 
 

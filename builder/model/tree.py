@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from builder.model.ranges import Range
+from builder.model.silence import Silence
 from builder.model.text import Number, Position, Text
 
 
@@ -275,6 +276,7 @@ class Tree:
     replaced_by: Text | None = None
     asks: tuple[Asked, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
+    silences: tuple[Silence, ...] = ()
     broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
 
     @property

@@ -46,6 +46,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     notes: Notes = []
     kb = shop / "kb"
     codes = _map(shop, kb / "codes.yml", "codes", notes)
+    pictures = {path.name: path.stat().st_size for path in kb.glob("how-to/pictures/*.*")}
     words = _map(shop, kb / "words.yml", "words", notes)
     library = Library(
         shop=_settings(_map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)),
@@ -62,7 +63,8 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         how_tos=_articles(shop, notes),
         modules=_modules(shop, notes),
         cases=_cases(shop, notes),
-        pictures=frozenset(path.name for path in (kb / "how-to" / "pictures").glob("*.*")),
+        pictures=frozenset(pictures),
+        picture_bytes=pictures,
     )
     return library, tuple(notes)
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from builder.model.finding import Finding
+from builder.model.silence import silences_in
 from builder.model.text import Text
 from builder.model.tree import Asked, Step, Symptom, Tree
 from builder.reader.lengths import too_long
@@ -130,6 +131,7 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
         replaced_by=text(head, "replaced_by"),
         asks=_asks(head),
         lists=named_lists(head, "lists"),
+        silences=silences_in(source.file, source.text),
         broken=broken,
     )
 
