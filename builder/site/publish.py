@@ -24,8 +24,9 @@ def publish(work: Work, out: Path) -> None:
     out = out.resolve()
     recover(out)
     new = beside(out, "new")
-    new.mkdir(parents=True)
-    shutil.copytree(work.frames / "assets", new / "assets")
+    new.parent.mkdir(parents=True, exist_ok=True)
+    shutil.copytree(work.pages, new, ignore=shutil.ignore_patterns("*.md"))
+    shutil.copytree(work.frames / "assets", new / "assets", dirs_exist_ok=True)
     shutil.copyfile(work.frames / "404.html", new / "404.html")
     for path in sorted(work.keys):
         _join(work, path, new)

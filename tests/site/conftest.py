@@ -1,24 +1,30 @@
-"""A small shop for the tests of the site, and a way to build it."""
+"""A small shop and the demo shop for the tests of the site, and a browser to look at them."""
 
+import os
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
+from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.library import read_library
 from builder.reader.trees import read_tree
 from builder.site.build import Built, Input, build_site
 
-SHOP = Path(__file__).parents[1] / "shop"
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
 REPO = Path(__file__).parents[2]
+CHROMIUM = Path(os.environ.get("CHROMIUM", "/usr/bin/chromium"))
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
     """Return a copy of the test shop that a test may change."""
-    return Path(shutil.copytree(SHOP, tmp_path / "shop"))
+    return Path(shutil.copytree(REPO / "tests" / "shop", tmp_path / "shop"))
 
 
 @pytest.fixture
@@ -32,7 +38,34 @@ def build() -> Callable[[Path], Path]:
     return built
 
 
-def build_shop(shop: Path, out: Path) -> Built:
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the site of the demo shop once."""
+    folder = tmp_path_factory.mktemp("demo")
+    for name in ("trees", "kb", "site_config"):
+        shutil.copytree(REPO / name, folder / "shop" / name)
+    build_shop(folder / "shop", folder / "site")
+    return folder / "site"
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator["Browser"]:
+    """Start the browser once; without one, tests that need it are left out, but not in CI."""
+    if not CHROMIUM.exists():
+        if os.environ.get("CI"):
+            pytest.fail(f"no browser at {CHROMIUM}: set CHROMIUM to where it is")
+        pytest.skip(f"no browser at {CHROMIUM}")
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
+        yield browser
+        browser.close()
+
+
+def build_shop(
+    shop: Path, out: Path, *, cache: str = "build", findings: tuple[Finding, ...] | None = None
+) -> Built:
     """Read a shop and build its site."""
     library, _ = read_library(shop)
 
@@ -41,4 +74,4 @@ def build_shop(shop: Path, out: Path) -> Built:
         assert tree
         return tree
 
-    return build_site(Input(shop, library, one, prints=False), out)
+    return build_site(Input(shop, library, one, prints=False, findings=findings), out, cache)

@@ -5,15 +5,15 @@ import socket
 import threading
 import time
 import urllib.request
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from builder.model.tree import Tree
 from builder.reader.library import read_library
-from builder.reader.trees import read_tree
-from builder.site.build import Input, build_site
 from builder.site.serve import serve
+
+from .conftest import build_shop
 
 
 def get(address: str) -> str:
@@ -22,18 +22,12 @@ def get(address: str) -> str:
         return str(answer.read().decode())
 
 
-def rebuild_of(shop: Path):
+def rebuild_of(shop: Path) -> Callable[[Path], int]:
     """Return the build that an author sees: with findings in place of broken pages."""
 
     def rebuild(out: Path) -> int:
-        library, findings = read_library(shop)
-
-        def one(id_: str) -> Tree:
-            tree, _ = read_tree(shop, shop / library.trees[id_].file)
-            assert tree
-            return tree
-
-        build_site(Input(shop, library, one, prints=False, findings=findings), out, "serve")
+        _, findings = read_library(shop)
+        build_shop(shop, out, cache="serve", findings=findings)
         return len(findings)
 
     return rebuild

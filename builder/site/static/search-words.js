@@ -32,7 +32,14 @@ globalThis.baytreeFind ??= {};
 
   const surfaces = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
+  const stems = new Map();
+
   function stem(word) {
+    if (!stems.has(word)) stems.set(word, stemOf(word));
+    return stems.get(word);
+  }
+
+  function stemOf(word) {
     if (word.length < 4 || !letters(word)) return word;
     word = withoutEnding(withoutPlural(word.replaceAll("z", "s")));
     if (word.length > 4 && word.endsWith("our")) word = `${word.slice(0, -3)}or`;
@@ -81,23 +88,27 @@ globalThis.baytreeFind ??= {};
     return word.length < 7 ? 1 : 2;
   }
 
+  // Three rows that are used again and again: this runs over every word that is known.
+  let [above, before, row] = [[], [], []];
+
   function distance(one, other, limit) {
     if (Math.abs(one.length - other.length) > limit) return limit + 1;
-    let above = [];
-    let before = [];
-    let row = Array.from({ length: other.length + 1 }, (_, at) => at);
+    for (let j = 0; j <= other.length; j++) row[j] = j;
     for (let i = 1; i <= one.length; i++) {
-      [above, before, row] = [before, row, [i]];
+      [above, before, row] = [before, row, above];
+      row[0] = i;
+      let least = i;
       for (let j = 1; j <= other.length; j++) {
         const replaced = before[j - 1] + (one[i - 1] === other[j - 1] ? 0 : 1);
         let cost = Math.min(before[j] + 1, row[j - 1] + 1, replaced);
         if (i > 1 && j > 1 && one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1])
           cost = Math.min(cost, above[j - 2] + 1);
-        row.push(cost);
+        row[j] = cost;
+        least = Math.min(least, cost);
       }
-      if (Math.min(...row) > limit) return limit + 1;
+      if (least > limit) return limit + 1;
     }
-    return Math.min(row.at(-1), limit + 1);
+    return Math.min(row[other.length], limit + 1);
   }
 
   function nearest(word, known) {
@@ -105,15 +116,16 @@ globalThis.baytreeFind ??= {};
     let best = null;
     for (const [candidate, used] of limit ? known : []) {
       const otherStart = candidate[0] === word[0] ? 0 : 1;
-      const apart = distance(word, candidate, limit);
-      if (apart > (otherStart ? 1 : limit)) continue;
+      const allowed = otherStart ? 1 : limit;
+      const apart = distance(word, candidate, allowed);
+      if (apart > allowed) continue;
       const rank = [apart, otherStart, leftOut(word, candidate) ? 0 : 1, -used, candidate];
-      if (!best || before(rank, best)) best = rank;
+      if (!best || precedes(rank, best)) best = rank;
     }
     return best && best[4];
   }
 
-  function before(one, other) {
+  function precedes(one, other) {
     const at = one.findIndex((value, place) => value !== other[place]);
     return at >= 0 && one[at] < other[at];
   }
@@ -136,11 +148,11 @@ globalThis.baytreeFind ??= {};
   const GAP = 2;
 
   function phrasebook(slang, same) {
-    const book = { same: new Map(), terms: new Map(), slang: new Map(), longest: 0 };
-    const plain = same.map(([phrase, terms]) => ({
+    const book = { same: new Map(), terms: new Map(), slang: new Map() };
+    const rows = same.map(([phrase, terms]) => ({
       found: tokens(surfaces(phrase)), phrase, terms,
     }));
-    for (const { found, terms } of plain.filter(({ found }) => found.length === 1))
+    for (const { found, terms } of rows.filter(({ found }) => found.length === 1))
       if (!book.same.has(found[0])) book.same.set(found[0], content(tokens(surfaces(terms[0]))));
     for (const [phrase, terms] of slang) {
       const key = shopWords(surfaces(phrase), book.same).join(" ");
@@ -148,12 +160,23 @@ globalThis.baytreeFind ??= {};
       book.terms.set(key, termsOf(terms, book.same));
       book.slang.set(key, [phrase, terms]);
     }
-    for (const { phrase, terms } of plain.filter(({ found }) => found.length > 1)) {
+    for (const { phrase, terms } of rows.filter(({ found }) => found.length > 1)) {
       const key = shopWords(surfaces(phrase), book.same).join(" ");
       if (!book.terms.has(key)) book.terms.set(key, termsOf(terms, book.same));
     }
-    book.longest = Math.max(0, ...[...book.terms.keys()].map((key) => key.split(" ").length));
-    return book;
+    return { ...book, starts: startsOf([...book.terms.keys()]) };
+  }
+
+  function startsOf(phrases) {
+    const starts = new Map();
+    const length = (phrase) => phrase.split(" ").length;
+    phrases.sort((one, other) => length(other) - length(one) || (one < other ? -1 : 1));
+    for (const phrase of phrases) {
+      const words = phrase.split(" ");
+      const first = plain(words[0]);
+      starts.set(first, [...(starts.get(first) ?? []), { phrase, words }]);
+    }
+    return starts;
   }
 
   const termsOf = (terms, same) => terms.map((term) => content(shopWords(surfaces(term), same)));
@@ -161,9 +184,8 @@ globalThis.baytreeFind ??= {};
   const shopWords = (words, same) => tokens(words).flatMap((token) => inPlace(token, same));
 
   function inPlace(token, same) {
-    const plain = token.replace(/^!/, "");
-    if (same.has(token) || !same.has(plain)) return same.get(token) ?? [token];
-    return withNo(same.get(plain), true);
+    if (same.has(token) || !same.has(plain(token))) return same.get(token) ?? [token];
+    return withNo(same.get(plain(token)), true);
   }
 
   function concepts(found, book) {
@@ -189,19 +211,29 @@ globalThis.baytreeFind ??= {};
     STOP.has(token) ? null : { alternatives: [[token]], phrase: "" };
 
   function matchAt(found, at, book) {
-    const most = Math.min(book.longest + GAP, found.length - at);
-    for (let length = most; length > 0; length--) {
-      const here = found.slice(at, at + length);
-      const ends = !STOP.has(here[0]) && !STOP.has(here.at(-1));
-      for (const words of [here, ends ? content(here) : []]) {
-        const phrase = words.join(" ");
-        if (book.terms.has(phrase)) return { phrase, length, negated: false };
-        const plain = phrase.replace(/(^| )!/g, "$1");
-        if (book.terms.has(plain)) return { phrase: plain, length, negated: true };
+    for (const { phrase, words } of book.starts.get(plain(found[at])) ?? [])
+      for (const negated of [false, true]) {
+        const length = lengthOf(found, at, words, negated);
+        if (length) return { phrase, length, negated };
       }
-    }
     return null;
   }
+
+  function lengthOf(found, at, phrase, negated) {
+    let end = at;
+    let gap = GAP;
+    for (const word of phrase) {
+      while (gap && at < end && end < found.length && found[end] !== word && STOP.has(found[end])) {
+        gap--;
+        end++;
+      }
+      if (end === found.length || word !== (negated ? plain(found[end]) : found[end])) return 0;
+      end++;
+    }
+    return end - at;
+  }
+
+  const plain = (token) => (token.startsWith("!") ? token.slice(1) : token);
 
   const withNo = (term, negated) =>
     negated && term.length ? [flipped(term[0]), ...term.slice(1)] : term;

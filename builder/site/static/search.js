@@ -55,11 +55,13 @@
   // Loading
 
   let index = null;
+  let trees = null; // rows by id
   let loading = null;
 
   function load() {
     loading ??= Promise.all(SCRIPTS.map(loaded)).then(() => {
       index = globalThis.baytreeFind.index(globalThis.baytreeRows);
+      trees = new Map(globalThis.baytreeRows.trees.map((row) => [row[0], row]));
       show();
     }).catch(() => {
       loading = null;
@@ -205,7 +207,7 @@
   // The customer's words that fit best, the system, and the vehicles if it is not about any.
   function aboutTree({ id, said }) {
     const rows = globalThis.baytreeRows;
-    const [, , system, , , words, vehicles] = rows.trees.find((row) => row[0] === id);
+    const [, , system, , , words, vehicles] = trees.get(id);
     const scopes = vehicles.map((at) => rows.vehicles[at]).map(([make, model, first, last]) =>
       `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
     return [

@@ -1,0 +1,113 @@
+"""Everybody can use it: no violation that axe-core knows of, targets for gloves, keys alone."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import axe_playwright_python
+import pytest
+from playwright.sync_api import Browser, Page
+
+AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
+RUN = "async () => (await axe.run(document)).violations"
+LOOKS = [(width, look) for width in (390, 1280) for look in ("light", "dark")]
+# One page of every kind; where there are many of a kind, one with much on it.
+KINDS = (
+    "index", "systems/index", "systems/charging", "lamps/index", "lamps/charging", "codes/index",
+    "codes/P0562", "during/index", "during/driving", "vehicles/index", "vehicles/tern",
+    "modules/index", "modules/steering-unit", "how-to/index", "how-to/voltage-drop", "tools",
+    "glossary", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
+    "trees/charging/overcharge",
+)  # fmt: skip
+TARGETS = {
+    "index": ("#find input", ".tile", ".chip", ".button", "nav a", ".bay-look"),
+    "trees/charging/lamp-on": (".button", ".way", ".chip", ".bay-search button", "summary"),
+}
+
+
+@pytest.fixture(scope="module")
+def page(chromium: Browser) -> Iterator[Page]:
+    """Open a window."""
+    context = chromium.new_context(reduced_motion="reduce")
+    yield context.new_page()
+    context.close()
+
+
+def violations(page: Page) -> list[str]:
+    """Return what axe-core finds wrong on a phone and at a desk, light and dark, a line each."""
+    page.evaluate(AXE)
+    found = []
+    for width, look in LOOKS:
+        page.set_viewport_size({"width": width, "height": 844})
+        page.emulate_media(color_scheme=look)
+        found += [
+            f"{width} {look} {one['id']}: {node['html'][:120]} ({node['failureSummary']})"
+            for one in page.evaluate(RUN)
+            for node in one["nodes"]
+        ]
+        if page.evaluate("document.documentElement.scrollWidth - innerWidth") > 0:
+            found.append(f"{width} {look}: the page scrolls sideways")
+    return found
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_of_page_can_be_used_by_everybody(demo: Path, page: Page, kind: str) -> None:
+    """Every kind of page passes every rule of axe-core, and never scrolls sideways as a whole."""
+    page.goto((demo / f"{kind}.html").as_uri())
+    assert violations(page) == []
+
+
+def test_the_search_can_be_used_by_everybody(demo: Path, page: Page) -> None:
+    """Hits, what was understood and what is offered instead pass as well."""
+    page.goto((demo / "index.html").as_uri())
+    for words in ("altenator dead", "U0131", "zzzz qqqq"):
+        page.fill("#find input", "")
+        page.wait_for_selector(".find-count:empty", state="attached")
+        page.fill("#find input", words)
+        page.wait_for_selector(".find-count:not(:empty)")
+        assert violations(page) == []
+
+
+def test_targets_are_large_enough_for_gloves(demo: Path, page: Page) -> None:
+    """What is pressed on the way from a symptom to a fix is 44 px high or more."""
+    for width, _ in LOOKS[::2]:
+        page.set_viewport_size({"width": width, "height": 844})
+        for kind, targets in TARGETS.items():
+            page.goto((demo / f"{kind}.html").as_uri())
+            for target in targets:
+                heights = [
+                    (box.bounding_box() or {"height": 0})["height"]
+                    for box in page.locator(target).all()
+                    if box.is_visible()
+                ]
+                assert min(heights) >= 43.9, f"{target} on {kind}"
+
+
+def test_the_whole_way_by_keyboard_alone(demo: Path, page: Page) -> None:
+    """From the first page to a fix without a mouse: type, Tab, Enter; the focus can be seen."""
+    page.set_viewport_size({"width": 1280, "height": 844})
+    page.goto((demo / "index.html").as_uri())
+    tab_to(page, "#find input")
+    page.keyboard.type("battery light on while driving")
+    page.wait_for_selector(".find-hits a")
+    tab_to(page, ".find-hits a")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/trees/charging/lamp-on.html")
+    tab_to(page, ".button.first")
+    assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") == "solid"
+    page.keyboard.press("Enter")
+    page.wait_for_url("**#step-*")
+    for _ in range(20):
+        if page.evaluate("document.querySelector(':target').matches('.step-fix, .step-stop')"):
+            break
+        tab_to(page, ":target li:nth-child(2) a.way, :target .on a")
+        page.keyboard.press("Enter")
+    assert page.evaluate("document.querySelector(':target').matches('.step-fix, .step-stop')")
+
+
+def tab_to(page: Page, target: str) -> None:
+    """Press Tab until something that fits has the focus."""
+    for _ in range(200):
+        page.keyboard.press("Tab")
+        if page.evaluate("target => document.activeElement.matches(target)", target):
+            return
+    raise AssertionError(f"Tab never comes to {target}")

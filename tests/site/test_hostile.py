@@ -1,0 +1,143 @@
+"""Whatever an author writes is text: a corpus of script in every field runs nowhere.
+
+The corpus is put into the model, behind the reader, which would refuse much of it: the pages have
+to hold by themselves.
+"""
+
+import shutil
+from collections.abc import Callable, Mapping
+from dataclasses import fields, is_dataclass, replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser
+
+from builder.model.knowledge import HowTo
+from builder.model.text import Text
+from builder.reader.library import read_library
+from builder.reader.trees import read_tree
+from builder.site.build import Input, build_site
+
+from .conftest import REPO
+
+CORPUS = (
+    "<script>globalThis.ran=1</script>",
+    "\"><img src=x onerror=globalThis.ran=1>",
+    "'><svg/onload=globalThis.ran=1>",
+    "</title><script>globalThis.ran=1</script>",
+    "</h1></a></table><iframe srcdoc='<script>parent.ran=1</script>'>",
+    "\" onfocus=globalThis.ran=1 autofocus x=\"",
+    "' onmouseover='globalThis.ran=1",
+    "javascript:globalThis.ran=1",
+    "<!-- the page goes in here --><b>twice</b>",
+    "--><script>globalThis.ran=1</script><!--",
+    "]]><script>globalThis.ran=1</script>",
+    "&lt;script&gt;globalThis.ran=1&lt;/script&gt;",
+    "{{ config.__class__ }}{% raw %}${7*7}",
+    "<a href=\"javascript:globalThis.ran=1\">press</a>",
+    "[press](javascript:globalThis.ran=1) ![x](x\" onerror=\"globalThis.ran=1)",
+    "<style>*{display:none}</style><base href=//elsewhere.example/>",
+    "\u2028</script><script>globalThis.ran=1</script>",
+    "\\u003cscript\\u003eglobalThis.ran=1",
+)  # fmt: skip
+LEFT_OUT = {"404.html", *(f"P{n:04}.html" for n in range(100, 1000))}  # one code is like another
+# What has to stay as it is, or there is no tree to show: ids, branches, the closed lists.
+KEPT = {
+    "id", "step", "tree", "verb", "branch", "then", "spent", "could_not", "still_there", "system",
+    "tools", "hazards", "how_to", "lamps", "codes", "code", "status", "same_as", "at", "does",
+    "file", "module", "replaced_by", "each", "unit", "signal", "expression", "name_of", "kind",
+}  # fmt: skip
+
+
+def poisoned(value: Any, taint: Callable[[str], str], name: str = "") -> Any:
+    """Return a copy in which every text of an author has a script behind it."""
+    if name in KEPT:
+        return value
+    if isinstance(value, Text):
+        return Text(taint(value), value.at)
+    if is_dataclass(value) and not isinstance(value, type):
+        changed = {
+            one.name: poisoned(getattr(value, one.name), taint, one.name)
+            for one in fields(value)
+            if one.init
+        }
+        return replace(value, **changed)
+    if isinstance(value, tuple) and not hasattr(value, "_fields"):
+        return tuple(poisoned(one, taint, name) for one in value)
+    if isinstance(value, Mapping):
+        return {key: poisoned(one, taint, name) for key, one in value.items()}
+    return value
+
+
+@pytest.fixture(scope="module")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the demo shop with the corpus in every text."""
+    folder = tmp_path_factory.mktemp("hostile")
+    (folder / "shop").mkdir()
+    turn = iter(range(10**9))
+
+    def taint(text: str) -> str:
+        return f"{text} {CORPUS[next(turn) % len(CORPUS)]}"
+
+    library, _ = read_library(REPO)
+    library = poisoned(library, taint)
+    pictures = Path("kb") / "how-to" / "pictures"
+    shutil.copytree(REPO / pictures, folder / "shop" / pictures)
+    articles = {id_: with_corpus(one) for id_, one in library.how_tos.items()}
+    library = replace(library, how_tos=articles)
+
+    def one(id_: str) -> Any:
+        tree, _ = read_tree(REPO, REPO / library.trees[id_].file)
+        return poisoned(tree, taint)
+
+    build_site(Input(folder / "shop", library, one, prints=False), folder / "site")
+    return folder / "site"
+
+
+def with_corpus(article: HowTo) -> HowTo:
+    """Write the whole corpus into the body of an article."""
+    return replace(article, body=article.body + "\n\n" + "\n\n".join(CORPUS) + "\n")
+
+
+def test_nothing_that_an_author_writes_runs(hostile: Path, chromium: Browser) -> None:
+    """Every page is opened: no script of the corpus runs, and the policy has nothing to stop."""
+    context = chromium.new_context()
+    page = context.new_page()
+    said: list[str] = []
+    page.on("console", lambda message: said.append(f"{page.url}: {message.text}"))
+    page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
+    page.on("dialog", lambda dialog: said.append(f"{page.url}: {dialog.message}"))
+    count = 0
+    for file in sorted(hostile.rglob("*.html")):
+        if file.name not in LEFT_OUT and file.parent.name != "rules":
+            page.goto(file.as_uri(), wait_until="domcontentloaded")
+            count += page.evaluate("document.body.textContent.includes('globalThis.ran')")
+            assert page.evaluate("globalThis.ran") is None, file
+            active = "script:not([src]), iframe, base, style, [onerror], [onfocus], [onload]"
+            assert page.locator(active).count() == 0, file
+            assert page.locator("[href^='javascript:' i]").count() == 0, file
+    assert count > 100, "the corpus has to be on the pages for this to mean anything"
+    assert [line for line in said if "ERR_FILE_NOT_FOUND" not in line] == []  # names of no file
+    context.close()
+
+
+def test_the_search_runs_nothing(hostile: Path, chromium: Browser) -> None:
+    """The rows of the search are data, and its hits are text."""
+    context = chromium.new_context()
+    page = context.new_page()
+    page.goto((hostile / "index.html").as_uri())
+    for words in ("battery light", "U0131", "<script>globalThis.ran=1</script>"):
+        page.fill("#find input", words)
+        page.wait_for_timeout(400)
+        assert page.evaluate("globalThis.ran") is None
+        assert page.evaluate("document.querySelectorAll('#find script, #find img').length") == 0
+    context.close()
+
+
+def test_text_is_shown_as_it_was_written(hostile: Path) -> None:
+    """Escaping happens once: no text shows the signs of a second escaping."""
+    text = (hostile / "trees" / "charging" / "lamp-on.html").read_text("utf-8")
+    assert "&lt;script&gt;globalThis" in text
+    assert "&amp;lt;script&amp;gt;" in text  # from the text that was written so
+    assert "&amp;amp;lt;" not in text

@@ -1,0 +1,64 @@
+"""A build that is killed leaves the old site as it was."""
+
+import hashlib
+import random
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+from .conftest import REPO, build_shop
+
+CHILD = """
+import sys
+from pathlib import Path
+sys.path.insert(0, {repo!r})
+from tests.site.conftest import build_shop
+print("ready", flush=True)
+build_shop(Path({shop!r}), Path({out!r}))
+"""
+
+
+def fingerprint(folder: Path) -> str:
+    """Return one hash of every file of a folder."""
+    found = hashlib.sha256()
+    for file in sorted(file for file in folder.rglob("*") if file.is_file()):
+        found.update(file.relative_to(folder).as_posix().encode() + b"\\0" + file.read_bytes())
+    return found.hexdigest()
+
+
+def test_a_build_killed_at_any_instant_leaves_a_whole_site(shop: Path, tmp_path: Path) -> None:
+    """At every instant of a build the site is the old one or the new one, whole."""
+    out, tree = tmp_path / "site", shop / "trees" / "horn" / "silent.yml"
+    sound = tree.read_text()
+    build_shop(shop, out)
+    old = fingerprint(out)
+    tree.write_text(sound.replace("Horn is silent", "Horn makes no sound"))
+    build_shop(shop, tmp_path / "elsewhere", cache="elsewhere")
+    new = fingerprint(tmp_path / "elsewhere")
+    assert old != new
+
+    script = CHILD.format(repo=str(REPO), shop=str(shop), out=str(out))
+    instants = random.Random(4)
+    takes, whole = 1.0, []
+    for _ in range(12):
+        began = time.monotonic()
+        child = subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE)
+        assert child.stdout
+        child.stdout.readline()
+        try:
+            child.wait(instants.uniform(0, takes))
+            takes = min(takes, time.monotonic() - began)
+        except subprocess.TimeoutExpired:
+            child.kill()
+        child.communicate()
+        whole.append(fingerprint(out))
+        if whole[-1] == new:  # it came through: back to the old one
+            tree.write_text(sound)
+            build_shop(shop, out)
+            tree.write_text(sound.replace("Horn is silent", "Horn makes no sound"))
+            assert fingerprint(out) == old
+    assert set(whole) <= {old, new}
+    build_shop(shop, out)
+    assert fingerprint(out) == new
+    assert not list(tmp_path.glob(".site.*")), "nothing is left lying beside the site"
