@@ -23,7 +23,7 @@ class Phrasebook:
     same: Mapping[str, Tokens]  # a token to those in its place
     terms: Mapping[Tokens, tuple[Tokens, ...]]  # a phrase to its terms
     slang: Mapping[Tokens, tuple[str, tuple[str, ...]]]  # of these, slang and terms as written
-    longest: int
+    starts: Mapping[str, tuple[Tokens, ...]]  # a first token to its phrases, longest first
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,15 @@ def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
             written[key] = phrase, tuple(terms)
     for phrase, terms in phrases:
         meant.setdefault(tuple(shop_words(surfaces(phrase), one_word)), _terms(terms, one_word))
-    return Phrasebook(one_word, meant, written, max(map(len, meant), default=0))
+    return Phrasebook(one_word, meant, written, _starts(meant))
+
+
+def _starts(phrases: Iterable[Tokens]) -> dict[str, tuple[Tokens, ...]]:
+    starts: dict[str, tuple[Tokens, ...]] = {}
+    for phrase in sorted(phrases, key=lambda phrase: (-len(phrase), phrase)):
+        first = _plain(phrase[0])
+        starts[first] = (*starts.get(first, ()), phrase)
+    return starts
 
 
 def _terms(terms: Sequence[str], same: Mapping[str, Tokens]) -> tuple[Tokens, ...]:
@@ -71,7 +79,7 @@ def shop_words(words: Iterable[str], same: Mapping[str, Tokens]) -> list[str]:
 
 
 def _in_place(token: str, same: Mapping[str, Tokens]) -> Tokens:
-    plain = token.removeprefix("!")
+    plain = _plain(token)
     if token in same or plain not in same:
         return same.get(token, (token,))
     return _with_no(same[plain], negated=True)
@@ -99,16 +107,30 @@ def _each_concept(found: Sequence[str], book: Phrasebook) -> Iterator[Concept]:
 
 def _match(found: Sequence[str], at: int, book: Phrasebook) -> Match | None:
     """The longest phrase that starts at a place: with its "no" as written, else a "no" on it."""
-    for length in range(min(book.longest + GAP, len(found) - at), 0, -1):
-        here = tuple(found[at : at + length])
-        ends = here[0] not in STOP and here[-1] not in STOP
-        for words in (here, tuple(content(here)) if ends else ()):
-            if words in book.terms:
-                return Match(words, length, negated=False)
-            plain = tuple(word.removeprefix("!") for word in words)
-            if plain in book.terms:
-                return Match(plain, length, negated=True)
+    for phrase in book.starts.get(_plain(found[at]), ()):
+        for negated in (False, True):
+            length = _length(found, at, phrase, negated=negated)
+            if length:
+                return Match(phrase, length, negated)
     return None
+
+
+def _length(found: Sequence[str], at: int, phrase: Tokens, *, negated: bool) -> int:
+    """How many tokens a phrase takes up at a place, stop words between its own included, or 0."""
+    end = at
+    gap = GAP
+    for word in phrase:
+        while gap and at < end < len(found) and found[end] != word and found[end] in STOP:
+            gap -= 1
+            end += 1
+        if end == len(found) or word != (_plain(found[end]) if negated else found[end]):
+            return 0
+        end += 1
+    return end - at
+
+
+def _plain(token: str) -> str:
+    return token.removeprefix("!")
 
 
 def _with_no(term: Tokens, *, negated: bool) -> Tokens:

@@ -164,9 +164,10 @@ def _articles_second(index: Index, found: Sequence[Scored]) -> list[Scored]:
 
 def _best(index: Index, found: Sequence[Scored]) -> tuple[Hit, ...]:
     """The best hits in order; equal scores stand by id."""
-    ordered = sorted(found, key=lambda hit: (-hit.score, index.entries[hit.entry].id))[:MOST]
-    least = ordered[0].score // WEAK if ordered else 0
-    return tuple(_hit(index, hit) for hit in ordered if hit.score and hit.score >= least)
+    most = max((hit.score for hit in found), default=0)
+    good = [hit for hit in found if hit.score >= max(1, most // WEAK)]
+    good.sort(key=lambda hit: (-hit.score, index.entries[hit.entry].id))
+    return tuple(_hit(index, hit) for hit in good[:MOST])
 
 
 def _hit(index: Index, found: Scored) -> Hit:

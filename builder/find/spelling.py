@@ -43,9 +43,10 @@ def nearest(word: str, known: Mapping[str, int]) -> str | None:
     best: tuple[int, bool, bool, int, str] | None = None
     limit = edits_allowed(word)
     for candidate, used in known.items() if limit else ():
-        apart = distance(word, candidate, limit)
         other_start = candidate[0] != word[0]
-        if apart <= (min(limit, 1) if other_start else limit):
+        allowed = 1 if other_start else limit
+        apart = distance(word, candidate, allowed)
+        if apart <= allowed:
             rank = (apart, other_start, not left_out(word, candidate), -used, candidate)
             best = rank if best is None or rank < best else best
     return best[-1] if best else None

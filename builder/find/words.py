@@ -8,6 +8,7 @@ of cases holds the two together.
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
+from functools import cache
 
 
 def _list(words: str) -> frozenset[str]:
@@ -45,6 +46,7 @@ def surfaces(text: str) -> list[str]:
     return _WORD.findall(folded(text))
 
 
+@cache
 def stem(word: str) -> str:
     """Take off the endings that a search should not mind; the rest need not be a word.
 

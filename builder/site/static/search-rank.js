@@ -30,6 +30,10 @@
     made.digits = digitsOf(unique([...made.codes.keys(), ...made.codeSays.keys()]));
     made.known = knownOf(rows, made.spoken);
     made.stems = new Set([...made.known.keys()].map(stem));
+    const [entries, phrases] = [made.entries.length, made.phrases.length];
+    made.tallies = { // used again for every query
+      credits: tally(phrases), totals: tally(phrases), best: tally(entries), count: tally(entries),
+    };
     return made;
   }
 
@@ -64,7 +68,12 @@
       yield [rows.trees.length + at, title, OWN];
   }
 
-  const tokensOf = (parts) => unique(parts.flatMap((part) => part.alternatives.flat()));
+  function tokensOf(parts) {
+    const found = new Set();
+    for (const part of parts)
+      for (const words of part.alternatives) for (const token of words) found.add(token);
+    return found;
+  }
 
   function codesOf(rows) {
     const codes = new Map();
@@ -144,25 +153,46 @@
     return two ?? (one ? [one] : []);
   }
 
-  // cover.py
+  // cover.py; a tally counts by number, and remembers which numbers it has touched
 
   const OPPOSITE = 50;
+  const tally = (size) => ({ of: new Int32Array(size), touched: [] });
+
+  function add(counts, at, number) {
+    if (!counts.of[at]) counts.touched.push(at);
+    counts.of[at] += number;
+  }
+
+  function raise(counts, at, number) {
+    if (number > counts.of[at]) add(counts, at, number - counts.of[at]);
+  }
+
+  function emptied(counts) {
+    for (const at of counts.touched) counts.of[at] = 0;
+    counts.touched = [];
+    return counts;
+  }
 
   function cover(parts, index) {
-    const made = { concepts: parts.length, gain: new Map(), credit: new Map() };
-    const phraseGain = new Map();
-    const phraseCredit = new Map();
+    const [entries, phrases] = [index.entries.length, index.phrases.length];
+    const made = { concepts: parts.length, gain: tally(entries), credit: tally(entries) };
+    const [phraseGain, phraseCredit] = [tally(phrases), tally(phrases)];
     let most = 0;
     for (const part of parts) {
       const inPhrases = coveredPhrases(part, index);
-      const [best, often] = byEntry(inPhrases, index);
-      const having = [...best.values()].filter((credit) => credit > 50).length;
-      const rare = rarity(index.entries.length, having);
+      const [best, count] = byEntry(inPhrases, index);
+      const having = best.touched.filter((entry) => best.of[entry] > 50).length;
+      const rare = rarity(entries, having);
       most += rare * 100;
-      add(made.gain, often, rare);
-      add(made.credit, best, 1);
-      add(phraseGain, inPhrases, rare);
-      add(phraseCredit, inPhrases, 1);
+      for (const entry of best.touched) {
+        const often = 9 + Math.min(count.of[entry], 4);
+        add(made.gain, entry, Math.floor((best.of[entry] * often) / 10) * rare);
+        add(made.credit, entry, best.of[entry]);
+      }
+      for (const phrase of inPhrases.touched) {
+        add(phraseGain, phrase, inPhrases.of[phrase] * rare);
+        add(phraseCredit, phrase, inPhrases.of[phrase]);
+      }
     }
     return { ...made, ...bestPhrases(index, phraseGain, phraseCredit, most) };
   }
@@ -170,11 +200,12 @@
   function bestPhrases(index, gain, credit, most) {
     const fit = new Map();
     const best = new Map();
-    for (const at of [...gain.keys()].sort((one, other) => one - other)) {
+    for (const at of gain.touched) {
       const { entry, length } = index.phrases[at];
-      const recall = Math.floor((gain.get(at) * 100) / most);
-      const fits = fitOf(recall, Math.floor(credit.get(at) / length));
-      if (fits > (fit.get(entry) ?? -1)) {
+      const recall = Math.floor((gain.of[at] * 100) / most);
+      const fits = fitOf(recall, Math.floor(credit.of[at] / length));
+      const before = fit.get(entry) ?? -1;
+      if (fits > before || (fits === before && at < best.get(entry))) {
         fit.set(entry, fits);
         best.set(entry, at);
       }
@@ -183,51 +214,45 @@
   }
 
   const share = (covered, entry) =>
-    covered.concepts ? Math.floor((covered.credit.get(entry) ?? 0) / covered.concepts) : 0;
+    covered.concepts ? Math.floor(covered.credit.of[entry] / covered.concepts) : 0;
 
   function coveredPhrases(part, index) {
-    const credits = new Map();
-    for (const words of part.alternatives)
-      for (const [phrase, total] of wordsFound(words, index)) {
-        const found = Math.floor(total / words.length);
+    const credits = emptied(index.tallies.credits);
+    for (const words of part.alternatives) {
+      const totals = wordsFound(words, index);
+      for (const phrase of totals.touched) {
+        const found = Math.floor(totals.of[phrase] / words.length);
         const whole = found === 100 ? found : Math.floor((found * found) / 100);
-        const credit = Math.floor((whole * index.phrases[phrase].weight) / 100);
-        if (credit > (credits.get(phrase) ?? 0)) credits.set(phrase, credit);
+        raise(credits, phrase, Math.floor((whole * index.phrases[phrase].weight) / 100));
       }
+    }
     return credits;
   }
 
   function wordsFound(words, index) {
-    const totals = new Map();
-    const count = (phrase, credit) => totals.set(phrase, (totals.get(phrase) ?? 0) + credit);
+    const totals = emptied(index.tallies.totals);
     for (const token of words) {
       const own = index.postings.get(token) ?? [];
       const opposite = index.postings.get(flipped(token)) ?? [];
-      for (const phrase of own) count(phrase, 100);
+      for (const phrase of own) add(totals, phrase, 100);
       if (opposite.length) {
         const taken = new Set(own);
-        for (const phrase of opposite) if (!taken.has(phrase)) count(phrase, OPPOSITE);
+        for (const phrase of opposite) if (!taken.has(phrase)) add(totals, phrase, OPPOSITE);
       }
     }
     return totals;
   }
 
   function byEntry(inPhrases, index) {
-    const best = new Map();
-    const count = new Map();
-    for (const [phrase, credit] of inPhrases) {
+    const { best, count } = index.tallies;
+    emptied(best);
+    emptied(count);
+    for (const phrase of inPhrases.touched) {
       const { entry } = index.phrases[phrase];
-      if (credit > (best.get(entry) ?? 0)) best.set(entry, credit);
-      count.set(entry, (count.get(entry) ?? 0) + 1);
+      raise(best, entry, inPhrases.of[phrase]);
+      add(count, entry, 1);
     }
-    const often = new Map();
-    for (const [entry, credit] of best)
-      often.set(entry, Math.floor((credit * (9 + Math.min(count.get(entry), 4))) / 10));
-    return [best, often];
-  }
-
-  function add(totals, credits, times) {
-    for (const [at, credit] of credits) totals.set(at, (totals.get(at) ?? 0) + credit * times);
+    return [best, count];
   }
 
   const rarity = (entries, having) =>
@@ -252,7 +277,7 @@
           const worth = POINT * typePoints(code, listed) + Math.floor(FIRST / (1 + listed.place));
           best.set(listed.entry, Math.max(best.get(listed.entry) ?? 0, worth));
         }
-      add(points, best, 1);
+      for (const [entry, worth] of best) points.set(entry, (points.get(entry) ?? 0) + worth);
     }
     return points;
   }
@@ -360,7 +385,7 @@
       return index.entries.flatMap((entry, at) =>
         own(entry) ? [{ entry: at, score: 1, phrase: -1, share: 0 }] : []);
     }
-    return unique([...points.keys(), ...said.gain.keys()]).map((entry) =>
+    return unique([...points.keys(), ...said.gain.touched]).map((entry) =>
       score(entry, points.get(entry) ?? 0, said, meant));
   }
 
@@ -375,9 +400,9 @@
   }
 
   function wordScore(covered, entry) {
-    if (!covered.gain.has(entry)) return 0;
+    if (!covered.gain.of[entry]) return 0;
     const part = share(covered, entry);
-    const whole = covered.gain.get(entry) * part * part * (100 + covered.fit.get(entry));
+    const whole = covered.gain.of[entry] * part * part * (100 + covered.fit.get(entry));
     return Math.floor(whole / 100000000);
   }
 
@@ -396,10 +421,11 @@
 
   function bestOf(index, found) {
     const id = (hit) => index.entries[hit.entry].id;
-    const ordered = found.sort((one, other) =>
-      other.score - one.score || (id(one) < id(other) ? -1 : 1)).slice(0, MOST);
-    const least = ordered.length ? Math.floor(ordered[0].score / WEAK) : 0;
-    return ordered.filter((hit) => hit.score && hit.score >= least)
+    const most = found.reduce((best, hit) => Math.max(best, hit.score), 0);
+    const least = Math.max(1, Math.floor(most / WEAK));
+    return found.filter((hit) => hit.score >= least)
+      .sort((one, other) => other.score - one.score || (id(one) < id(other) ? -1 : 1))
+      .slice(0, MOST)
       .map((hit) => hitOf(index, hit));
   }
 

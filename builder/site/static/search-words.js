@@ -25,12 +25,18 @@ globalThis.baytreeFind ??= {};
 
   // words.py
 
+  const ASCII = /^[\x00-\x7f]*$/; // most text: the rest of the folding has nothing to do
+
   function folded(text) {
+    if (ASCII.test(text)) return text.toLowerCase().replace(/['`]|\b(a)\/(?=c\b)/g, "$1");
     const plain = text.replace(/['’‘`´]/g, "").normalize("NFKD").toLowerCase();
     return plain.replace(/\p{M}/gu, "").replace(/\ba\/c\b/g, "ac");
   }
 
-  const surfaces = (text) => folded(text).match(/[\p{L}\p{N}]+/gu) ?? [];
+  function surfaces(text) {
+    const plain = folded(text);
+    return plain.match(ASCII.test(plain) ? /[a-z0-9]+/g : /[\p{L}\p{N}]+/gu) ?? [];
+  }
 
   const stems = new Map();
 
@@ -192,8 +198,12 @@ globalThis.baytreeFind ??= {};
     const made = new Map();
     for (let at = 0; at < found.length; ) {
       const match = matchAt(found, at, book);
-      const concept = match ? phraseConcept(found, at, match, book) : wordConcept(found[at]);
-      if (concept) made.set(concept.alternatives.map((words) => words.join(" ")).join("|"), concept);
+      if (match) {
+        const concept = phraseConcept(found, at, match, book);
+        made.set(concept.alternatives.map((words) => words.join(" ")).join("|"), concept);
+      } else if (!STOP.has(found[at])) {
+        made.set(found[at], { alternatives: [[found[at]]], phrase: "" });
+      }
       at += match ? match.length : 1;
     }
     return [...made.values()];
@@ -206,9 +216,6 @@ globalThis.baytreeFind ??= {};
     wordings.delete("");
     return { alternatives: [...wordings.values()], phrase: match.phrase };
   }
-
-  const wordConcept = (token) =>
-    STOP.has(token) ? null : { alternatives: [[token]], phrase: "" };
 
   function matchAt(found, at, book) {
     for (const { phrase, words } of book.starts.get(plain(found[at])) ?? [])
