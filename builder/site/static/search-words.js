@@ -123,12 +123,31 @@ globalThis.baytreeFind ??= {};
     for (const [candidate, used] of limit ? known : []) {
       const otherStart = candidate[0] === word[0] ? 0 : 1;
       const allowed = otherStart ? 1 : limit;
+      if (lettersApart(word, candidate) > 2 * allowed) continue;
       const apart = distance(word, candidate, allowed);
       if (apart > allowed) continue;
       const rank = [apart, otherStart, leftOut(word, candidate) ? 0 : 1, -used, candidate];
       if (!best || precedes(rank, best)) best = rank;
     }
     return best && best[4];
+  }
+
+  // Letters that only one of two words has: an edit changes two at most. Only to be quick.
+  const masks = new Map();
+
+  function maskOf(word) {
+    if (!masks.has(word)) {
+      let mask = 0;
+      for (let at = 0; at < word.length; at++) mask |= 1 << (word.charCodeAt(at) % 31);
+      masks.set(word, mask);
+    }
+    return masks.get(word);
+  }
+
+  function lettersApart(one, other) {
+    let apart = 0;
+    for (let bits = maskOf(one) ^ maskOf(other); bits; bits &= bits - 1) apart++;
+    return apart;
   }
 
   function precedes(one, other) {
