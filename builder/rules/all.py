@@ -6,8 +6,10 @@ name it here.
 """
 
 from builder.rules import (
+    abbreviation,
     after,
     branch_to_nowhere,
+    broken_link,
     caution_before_hazard,
     codes_before_clearing,
     computed,
@@ -19,6 +21,9 @@ from builder.rules import (
     limit_without_condition,
     limit_without_load,
     limit_without_origin,
+    linked_draft,
+    linked_retired,
+    long_path,
     malformed_code,
     missing_set_up,
     mixed_units,
@@ -30,19 +35,29 @@ from builder.rules import (
     no_such_tool,
     no_such_tree,
     no_such_vehicle,
+    no_verification,
+    no_weights,
     one_way_check,
     open_over_zero,
+    picture,
     prove_before_replacing,
     reading_gap,
     reading_overlap,
     resistance_under_power,
     reversed_range,
+    review_too_old,
     same_phrase_twice,
+    same_symptom_twice,
+    slang,
     supply_before_programming,
+    too_long_for_box,
     unbounded_way_back,
     unknown_unit,
+    unprintable_sign,
     unreachable_step,
     unsafe_option,
+    unused_article,
+    unused_silence,
     used_part_refused,
 )
 from builder.rules.rule import Documented, LibraryRule, TreeRule
@@ -127,6 +142,17 @@ PER_TREE: tuple[TreeRule, ...] = (
     limit_without_origin,
     finer_than_instrument,
     computed,
+    slang,
+    abbreviation,
+    too_long_for_box,
+    unprintable_sign,
+    long_path,
+    picture,
+    review_too_old,
+    no_verification,
+    no_weights,
+    linked_draft,
+    linked_retired,
 )
 PER_LIBRARY: tuple[LibraryRule, ...] = (
     handover_loop,
@@ -137,6 +163,15 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     no_such_module,
     malformed_code,
     missing_set_up,
+    slang,
+    abbreviation,
+    unused_article,
+    same_symptom_twice,
+    broken_link,
+    picture,
+    review_too_old,
 )
-# Each once, in the order of their families.
-ALL: tuple[Documented, ...] = tuple(dict.fromkeys((*OF_TEXT, *PER_TREE, *PER_LIBRARY)))
+# Each once; what silencing comments hide is judged after all others.
+ALL: tuple[Documented, ...] = tuple(
+    dict.fromkeys((*OF_TEXT, *PER_TREE, *PER_LIBRARY, unused_silence))
+)

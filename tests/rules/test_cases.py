@@ -9,13 +9,13 @@ from pathlib import Path
 
 import pytest
 
-from builder.rules.all import PER_LIBRARY, PER_TREE
+from builder.rules.all import ALL, OF_TEXT
 
 from .conftest import Judged, files_of
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*/*.yml"))
 MARK = re.compile(r"# <- ([a-z-]+(?:, [a-z-]+)*)")
-NAMES = sorted({rule.RULE.name for rule in (*PER_TREE, *PER_LIBRARY)})
+NAMES = sorted(rule.RULE.name for rule in ALL if rule not in OF_TEXT)
 
 
 def marked(files: dict[str, str]) -> list[tuple[str, int, str]]:

@@ -1,0 +1,84 @@
+"""An abbreviation that the glossary does not explain, in text that is published.
+
+Why: The apprentice who has to guess what it stands for measures at the wrong part.
+
+Wrong:
+
+    answers:
+      check: Does the XQM answer
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    answers:
+      check: Do the wires of the CAN answer
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write the words out, or add the abbreviation to `also` of an entry in `kb/glossary.yml`.
+"""
+
+import re
+from collections.abc import Iterable, Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.rules.published import place_in, texts_of, texts_of_article
+from builder.rules.rule import Facts, Rule
+from builder.trade.codes import code_pattern
+from builder.trade.units import UNITS
+
+RULE = Rule(
+    name="abbreviation",
+    family="words",
+    severity=Severity.WARNING,
+    summary="An abbreviation that the glossary does not explain.",
+)
+SHORT = re.compile(r"(?<![\w/])[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*(?!\w)")
+CODE = re.compile(code_pattern)
+# What is marked on the tools themselves, and the signal words of the cautions.
+EVERYBODY_KNOWS = frozenset({*UNITS, "OL", "OK", "AC", "DC", "LED", "USB"})
+SIGNALS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every unexplained abbreviation of a tree, where it stands first."""
+    yield from _unexplained(texts_of(facts), facts.library)
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every unexplained abbreviation of an article."""
+    for article in library.how_tos.values():
+        yield from _unexplained(texts_of_article(article), library)
+
+
+def _unexplained(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
+    told: set[str] = set()
+    for text in texts:
+        if text.islower():
+            continue
+        for match in SHORT.finditer(text):
+            short = match.group()
+            if short not in told and not _is_known(short, library):
+                told.add(short)
+                yield RULE.finding(
+                    place_in(text, match.start(), len(short)),
+                    f"the glossary does not explain `{short}`",
+                    "whoever has to guess what it stands for measures at the wrong part",
+                    "write the words out, or add it to `also` of an entry in kb/glossary.yml",
+                )
+
+
+def _is_known(short: str, library: Library) -> bool:
+    if short in EVERYBODY_KNOWS or short in SIGNALS or CODE.match(short):
+        return True
+    return any(
+        short in SHORT.findall(words)
+        for term in library.glossary.values()
+        for words in (term.id.upper(), term.term, *term.also)
+    )

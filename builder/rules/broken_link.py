@@ -1,0 +1,74 @@
+"""A link in an article that leads to no page.
+
+Why: Somebody with gloves on presses it and stands before an error.
+
+Wrong:
+
+    # kb/how-to/belt.md
+    ---
+    title: Belt and tensioner
+    purpose: Finds a belt that slips
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    ---
+    Then measure the [voltage drop](volt-drop.md).
+
+Right:
+
+    # kb/how-to/belt.md
+    ---
+    title: Belt and tensioner
+    purpose: Finds a belt that slips
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    ---
+    Then measure the [voltage drop](voltage-drop.md).
+
+Mend: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.html`, to a
+heading as `#part-` and its words in small letters with hyphens.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.knowledge import HowTo
+from builder.model.library import Library
+from builder.rules.links import PAGE, Link, anchors_of, links_in
+from builder.rules.names import offer
+from builder.rules.rule import Rule
+
+RULE = Rule(
+    name="broken-link",
+    family="knowledge",
+    severity=Severity.ERROR,
+    summary="A link in an article that leads to no page.",
+)
+WHY = "somebody with gloves on presses it and stands before an error"
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every link of an article to a page or a heading that is not there."""
+    for article in library.how_tos.values():
+        for link in links_in(article):
+            if not link.is_picture:
+                yield from _link(library, article, link)
+
+
+def _link(library: Library, article: HowTo, link: Link) -> Iterator[Finding]:
+    known = _pages_beside(library, link)
+    if link.path and PAGE.sub("", link.path) not in known:
+        hint = offer(PAGE.sub("", link.path), known, "link to an article as `other-article.md`")
+        yield RULE.finding(link.at, f"there is no page `{link.target}`", WHY, hint)
+        return
+    there = library.how_tos.get(link.article) if link.path else article
+    if link.anchor and there and link.anchor not in anchors_of(there):
+        hint = offer(link.anchor, anchors_of(there), "name a heading of the article")
+        yield RULE.finding(link.at, f"there is no heading `#{link.anchor}`", WHY, hint)
+
+
+def _pages_beside(library: Library, link: Link) -> dict[str, None]:
+    """Return the pages of the folder into which a link leads; that of trees has folders in it."""
+    if not PAGE.search(link.path):
+        return {}
+    folder = link.path.split("/")[0]
+    names = {"how-to": library.how_tos, "trees": library.trees, "modules": library.modules}
+    return {f"{folder}/{name}": None for name in names.get(folder, {})}

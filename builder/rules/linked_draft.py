@@ -1,0 +1,71 @@
+"""A ready tree that hands over to a draft.
+
+Why: A draft is half written; whoever is handed over to it is left alone in the middle.
+
+Wrong:
+
+    # trees/charging/first.yml
+    steps:
+      lamp:
+        check: Lamp lights
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: charging/second}
+    # trees/charging/second.yml
+    status: draft
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Right:
+
+    # trees/charging/first.yml
+    steps:
+      lamp:
+        check: Lamp lights
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: charging/second}
+    # trees/charging/second.yml
+    status: ready
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Mend: Finish the draft and have it reviewed, or end here with a stop until it is.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.routes import exits
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="linked-draft",
+    family="upkeep",
+    severity=Severity.WARNING,
+    summary="A ready tree that hands over to a draft.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every hand-over of a ready tree to a draft."""
+    if facts.tree.status != "ready":
+        return
+    for step in facts.steps:
+        for way in exits(step):
+            there = facts.library.trees.get(way.branch.tree or "")
+            if there and there.status == "draft":
+                yield RULE.finding(
+                    way.at,
+                    f"`{there.id}` is a draft",
+                    "whoever is handed over to it is left alone in the middle",
+                    "finish it and have it reviewed, or end here with a stop",
+                )

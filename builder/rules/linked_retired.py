@@ -1,0 +1,72 @@
+"""A hand-over to a tree that is retired.
+
+Why: Its page only points to what replaced it, and costs the technician a search in mid-job.
+
+Wrong:
+
+    # trees/charging/first.yml
+    steps:
+      lamp:
+        check: Lamp lights
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: charging/old}
+    # trees/charging/old.yml
+    status: retired
+    replaced_by: network/unit-silent
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Right:
+
+    # trees/charging/first.yml
+    steps:
+      lamp:
+        check: Lamp lights
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: network/unit-silent}
+    # trees/charging/old.yml
+    status: retired
+    replaced_by: network/unit-silent
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Mend: Hand over to the tree that replaced it.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.routes import exits
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="linked-retired",
+    family="upkeep",
+    severity=Severity.WARNING,
+    summary="A hand-over to a tree that is retired.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every hand-over to a retired tree, with what replaced it."""
+    for step in facts.steps:
+        for way in exits(step):
+            there = facts.library.trees.get(way.branch.tree or "")
+            if there and there.status == "retired":
+                new = there.replaced_by
+                yield RULE.finding(
+                    way.at,
+                    f"`{there.id}` is retired",
+                    "its page only points elsewhere, and costs a search in mid-job",
+                    f"hand over to `{new}`" if new else "hand over to a tree that is in use",
+                )

@@ -1,0 +1,46 @@
+"""A fix that does not say how the repair is proved.
+
+Why: Without proof the customer is the one who finds out, and comes back.
+
+Wrong:
+
+    belt:
+      fix: Replace the belt
+      cause: The belt slips
+      weight: 1
+
+Right:
+
+    belt:
+      fix: Replace the belt
+      cause: The belt slips
+      weight: 1
+      verify: [charging voltage measured again under load]
+
+Mend: Add `verify:` with the check that failed, done again under the same conditions.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Fix
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="no-verification",
+    family="upkeep",
+    severity=Severity.WARNING,
+    summary="A fix without a proof that it worked.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every fix without `verify`."""
+    for step in facts.steps:
+        if isinstance(step.body, Fix) and not step.body.verify:
+            yield RULE.finding(
+                step.id.at,
+                f"nobody says how the repair of `{step.id}` is proved",
+                "without proof the customer finds out, and comes back",
+                "add `verify:` with the check that failed, done again under the same conditions",
+            )

@@ -1,0 +1,57 @@
+"""A fix without a weight, beside other fixes: how often it is this one.
+
+Why: Without weights the chart cannot put the usual path straight down, nor the minutes be right.
+
+Wrong:
+
+    belt:
+      check: Belt tight
+      results:
+        - {result: yes, branch: alternator}
+        - {result: no, branch: repair}
+    alternator:
+      fix: Replace the alternator
+      cause: It does not charge
+      verify: [measured again]
+
+Right:
+
+    belt:
+      check: Belt tight
+      results:
+        - {result: yes, branch: alternator}
+        - {result: no, branch: repair}
+    alternator:
+      fix: Replace the alternator
+      cause: It does not charge
+      weight: 5
+      verify: [measured again]
+
+Mend: Write how often it is this fix beside the others, as a rough count of jobs.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Fix
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="no-weights",
+    family="upkeep",
+    severity=Severity.WARNING,
+    summary="A fix without a weight.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every fix without a weight, where there is more than one fix."""
+    fixes = [(step, step.body) for step in facts.steps if isinstance(step.body, Fix)]
+    for step, fix in fixes:
+        if fix.weight is None and len(fixes) > 1:
+            yield RULE.finding(
+                step.id.at,
+                f"nobody says how often it is `{step.id}`",
+                "the minutes and the usual path on the chart rest on it",
+                "add `weight:`, a rough count of jobs beside the other fixes",
+            )

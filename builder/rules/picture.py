@@ -1,0 +1,73 @@
+"""A picture that is missing from `kb/how-to/pictures/`, or too large for a phone in the bay.
+
+Why: Without it the step does not say where the probes go; with 5 MB it says so a minute later.
+
+Wrong:
+
+    plug:
+      check: Voltage at the plug
+      when: [key on]
+      picture: {file: steering-plgu.svg, shows: Pins 1 plus and 2 ground}
+      results:
+        - {result: there, branch: all-good}
+        - {result: missing, branch: repair}
+
+Right:
+
+    plug:
+      check: Voltage at the plug
+      when: [key on]
+      picture: {file: steering-plug.svg, shows: Pins 1 plus and 2 ground}
+      results:
+        - {result: there, branch: all-good}
+        - {result: missing, branch: repair}
+
+Mend: Put the file into `kb/how-to/pictures/` under that name; draw it as SVG, or make it smaller.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.text import Position
+from builder.rules.links import links_in
+from builder.rules.names import offer
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="picture",
+    family="knowledge",
+    severity=Severity.ERROR,
+    summary="A picture that is missing or too large.",
+)
+LARGEST = 300 * 1024  # bytes: a second and a half over the 1.6 Mbit/s of a phone behind a wall
+FOLDER = "how-to/pictures/"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every picture of a step that is missing or too large."""
+    for step in facts.steps:
+        if step.picture:
+            yield from _picture(facts.library, step.picture.file.at, str(step.picture.file))
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every picture of an article that is missing or too large."""
+    for article in library.how_tos.values():
+        for link in links_in(article):
+            if link.is_picture:
+                name = link.path.removeprefix(FOLDER)
+                yield from _picture(library, link.at, name)
+
+
+def _picture(library: Library, at: Position, name: str) -> Iterator[Finding]:
+    size = library.picture_bytes.get(name, 0)
+    if name not in library.pictures:
+        hint = offer(name, library.pictures, "put the file into kb/how-to/pictures/")
+        why = "the step does not show where the probes go"
+        yield RULE.finding(at, f"there is no picture `{name}`", why, hint)
+    elif size > LARGEST:
+        message = f"the picture `{name}` has {size // 1024} KiB; {LARGEST // 1024} are enough"
+        why = "on a phone in the bay it comes when the job is done"
+        yield RULE.finding(at, message, why, "draw it as SVG, or make it smaller")

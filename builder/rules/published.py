@@ -1,0 +1,61 @@
+"""The text that a reader of the site and the prints sees.
+
+In: a `Tree` or an article. Out: its texts one by one, and the place of a word in one of them. What
+customers say (`symptom: words`) is theirs and not among them.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.knowledge import HowTo
+from builder.model.text import Position, Text
+from builder.model.tree import Check, Fix, Step
+from builder.rules.rule import Facts
+
+
+def texts_of(facts: Facts) -> Iterator[Text]:
+    """Yield every published text of a tree, in the order of the file."""
+    yield facts.tree.title
+    yield from (asked.ask for asked in facts.tree.asks)
+    for step in facts.steps:
+        yield from _of_step(step)
+
+
+def _of_step(step: Step) -> Iterator[Text]:
+    yield step.text
+    yield from filter(None, (step.note, step.put_back, step.picture and step.picture.shows))
+    yield from step.when
+    yield from step.write_down
+    if isinstance(step.body, Check):
+        for result in step.body.results:
+            if not result.ranges:
+                yield result.said
+            if result.means:
+                yield result.means
+    elif isinstance(step.body, Fix):
+        yield from _of_fix(step.body)
+
+
+def _of_fix(fix: Fix) -> Iterator[Text]:
+    yield fix.cause
+    yield from fix.verify
+    yield from (part.part for part in fix.parts)
+    if fix.tell:
+        yield fix.tell
+    for option in fix.options:
+        yield from filter(None, (option.option, option.note, option.not_offered))
+
+
+def texts_of_article(article: HowTo) -> Iterator[Text]:
+    """Yield the head of an article, and its body line by line."""
+    yield article.title
+    yield article.purpose
+    for number, line in enumerate(article.body.split("\n"), article.body_line):
+        yield Text(line, Position(article.file, number, 1, number, len(line) + 1))
+
+
+def place_in(text: Text, start: int, length: int) -> Position:
+    """Return the place of some signs of a text; of the whole where it is quoted or goes on."""
+    file, line, column, end_line, end_column = text.at
+    if end_line != line or end_column - column != len(text):
+        return text.at
+    return Position(file, line, column + start, line, column + start + length)

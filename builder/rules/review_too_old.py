@@ -1,0 +1,94 @@
+"""A ready tree or an article that nobody has followed at a vehicle for longer than the shop allows
+(`review_good_for` in `site_config/shop.yml`), or never.
+
+Why: Software, parts and vehicles move on; what was right two years ago may now send people wrong.
+
+Wrong:
+
+    status: ready
+    reviewed: {by: M. Lind, date: 2024-01-15}
+    steps:
+      belt:
+        check: Belt tight
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Right:
+
+    status: ready
+    reviewed: {by: M. Lind, date: 2026-08-15}
+    steps:
+      belt:
+        check: Belt tight
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Mend: Follow it at a vehicle, put right what has changed, and write name and date into `reviewed`.
+"""
+
+from calendar import monthrange
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.text import Position
+from builder.model.tree import Signed
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="review-too-old",
+    family="upkeep",
+    severity=Severity.WARNING,
+    summary="A review older than the shop allows, or none.",
+)
+A_YEAR = 12  # months; a date further ahead is a slip of the keys, one less far a slow clock
+WHY = "what was right then may send people wrong now"
+HINT = "follow it at a vehicle, and write name and date into `reviewed`"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding where a ready tree has not been reviewed of late."""
+    tree = facts.tree
+    if tree.status == "ready":
+        months = facts.library.shop.review_months
+        yield from _review(tree.reviewed, tree.at, months, facts.today)
+
+
+def check_library(library: Library, today: date) -> Iterator[Finding]:
+    """Yield a finding for every article that has not been reviewed of late."""
+    for article in library.how_tos.values():
+        yield from _review(article.reviewed, article.at, library.shop.review_months, today)
+
+
+def _review(reviewed: Signed | None, at: Position, months: int, today: date) -> Iterator[Finding]:
+    if reviewed is None:
+        yield RULE.finding(at, "nobody has reviewed this", WHY, HINT)
+        return
+    day = _date(reviewed.date)
+    if day is None:
+        message = f"there is no day `{reviewed.date}`"
+        yield RULE.finding(reviewed.date.at, message, WHY, "write it as `2026-03-02`")
+    elif day > _months_later(today, A_YEAR):
+        message = f"the review of {day} lies more than a year after today, {today}"
+        yield RULE.finding(reviewed.date.at, message, WHY, "put the date right")
+    elif _months_later(day, months) < today:
+        message = f"the last review was on {day}; it was good for {months} months"
+        yield RULE.finding(reviewed.date.at, message, WHY, HINT)
+
+
+def _date(text: str) -> date | None:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return None
+
+
+def _months_later(day: date, months: int) -> date:
+    """Return the same day some months later, or the last of that month."""
+    year, month = divmod(day.year * 12 + day.month - 1 + months, 12)
+    if year > date.max.year:
+        return date.max
+    return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))

@@ -1,0 +1,100 @@
+"""The same words of a customer in two trees for the same vehicles, or twice in one tree.
+
+Why: The search offers two trees for one complaint, and nobody knows which to begin with.
+
+Wrong:
+
+    # trees/charging/first.yml
+    symptom: {words: [battery light on while driving]}
+    steps:
+      belt:
+        check: Belt tight
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+    # trees/charging/second.yml
+    symptom: {words: [Battery light on while driving]}
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Right:
+
+    # trees/charging/first.yml
+    symptom: {words: [battery light on while driving]}
+    steps:
+      belt:
+        check: Belt tight
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+    # trees/charging/second.yml
+    symptom: {words: [battery light comes on in the morning and goes out]}
+    steps:
+      fuse:
+        check: Fuse whole
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
+
+Mend: Say what sets the complaints apart, narrow `applies_to`, or make one tree of the two.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Related, Severity
+from builder.model.library import Library, Summary
+from builder.model.text import Text
+from builder.model.tree import Scope
+from builder.rules.rule import Rule
+
+RULE = Rule(
+    name="same-symptom-twice",
+    family="knowledge",
+    severity=Severity.WARNING,
+    summary="The same complaint in two trees for the same vehicles.",
+)
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every complaint that an earlier tree has already."""
+    seen: dict[str, list[tuple[Text, Summary]]] = defaultdict(list)
+    for tree in library.trees.values():
+        if tree.status == "retired":
+            continue
+        for words in tree.symptom.words:
+            earlier = seen[" ".join(words.casefold().split())]
+            for first, other in earlier:
+                if other is tree or _same_vehicles(tree, other):
+                    yield _finding(words, first, other)
+                    break
+            earlier.append((words, tree))
+
+
+def _finding(words: Text, first: Text, other: Summary) -> Finding:
+    return RULE.finding(
+        words.at,
+        f"`{words}` stands in `{other.id}` already",
+        "the search offers both, and nobody knows which to begin with",
+        "say what sets the complaints apart, narrow `applies_to`, or make one tree of the two",
+        Related(first.at, "first written here"),
+    )
+
+
+def _same_vehicles(one: Summary, other: Summary) -> bool:
+    if not one.applies_to or not other.applies_to:
+        return True  # one of them is for any vehicle
+    return any(_meet(a, b) for a in one.applies_to for b in other.applies_to)
+
+
+def _meet(one: Scope, other: Scope) -> bool:
+    if (one.make, one.model) != (other.make, other.model):
+        return False
+    if one.years is None or other.years is None:
+        return True
+    return one.years[0] <= other.years[1] and other.years[0] <= one.years[1]

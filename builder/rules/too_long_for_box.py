@@ -1,0 +1,67 @@
+"""A word that is wider than a box of the chart, so that it has to be broken in the middle.
+
+Why: On the wall half a word in one line and half in the next is read wrongly from the bay.
+
+Wrong:
+
+    relay:
+      check: Steeringcolumnlockrelaysocket tight
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    relay:
+      check: Socket of the steering lock relay tight
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write it as several words, or join them with hyphens.
+"""
+
+import re
+from collections.abc import Iterator
+
+from builder.chart.fonts import medium
+from builder.chart.gaps import LONGEST_WORD, TEXT
+from builder.model.finding import Finding, Severity
+from builder.model.text import Text
+from builder.model.tree import Check, Fix
+from builder.rules.published import place_in
+from builder.rules.rule import Facts, Rule
+
+RULE = Rule(
+    name="too-long-for-box",
+    family="words",
+    severity=Severity.WARNING,
+    summary="A word that is wider than its box on the chart.",
+)
+SURE_TO_FIT = 8  # signs; not even capitals of that number fill the box
+PIECE = re.compile(rf"[^\s/-]{{{SURE_TO_FIT + 1},}}")  # the chart breaks after `-` and `/`
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every word on the chart that has to be broken."""
+    for text in _on_the_chart(facts):
+        for match in PIECE.finditer(text):
+            if medium().width(match.group(), TEXT) > LONGEST_WORD:
+                yield RULE.finding(
+                    place_in(text, match.start(), len(match.group())),
+                    f"`{match.group()}` is wider than a box of the chart",
+                    "broken in the middle it is read wrongly from the bay",
+                    "write it as several words, or join them with hyphens",
+                )
+
+
+def _on_the_chart(facts: Facts) -> Iterator[Text]:
+    yield facts.tree.title
+    for step in facts.steps:
+        yield step.text
+        yield from step.when
+        if isinstance(step.body, Check):
+            yield from (result.said for result in step.body.results if not result.ranges)
+            yield from (result.means for result in step.body.results if result.means)
+        elif isinstance(step.body, Fix):
+            yield step.body.cause
