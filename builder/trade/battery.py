@@ -26,6 +26,7 @@ CHARGE_ROWS: tuple[tuple[Fraction, Fraction], ...] = (
 )
 REFERENCE_CELSIUS = Fraction(80 - 32) * Fraction(5, 9)  # 80 degF
 USABLE_SHARE = Fraction(1, 2)  # common practice, no source: below half charge few engines start
+NO_REST_VOLTAGE = "no rest voltage of a 12 V battery: surface charge, a charger, or a dead cell"
 VOLTS_PER_KELVIN = Fraction("0.024") / 10 * Fraction(9, 5)  # the same source: 0.024 V per 10 degF
 
 # Least volts at the end of 15 s at half the cold cranking rating, by degF of the battery.
@@ -53,9 +54,7 @@ def charge(volts: Exact, celsius: Exact = REFERENCE_CELSIUS) -> Fraction | Mista
     """State of charge in percent from volts at rest and the battery's temperature."""
     found = table(CHARGE_ROWS, rest_voltage_at_reference(volts, celsius))
     if isinstance(found, Mistake):
-        return Mistake(
-            "no rest voltage of a 12 V battery: surface charge, a charger, or a dead cell"
-        )
+        return Mistake(NO_REST_VOLTAGE)
     return found
 
 

@@ -12,13 +12,13 @@ from dataclasses import dataclass
 from builder.trade.mistake import Mistake
 
 SYSTEMS: Mapping[str, str] = {"P": "powertrain", "C": "chassis", "B": "body", "U": "network"}
-_LETTERS = "PCBU"  # in the order of the two highest bits
+LETTERS = "PCBU"  # in the order of the two highest bits
 
 # For a schema: the one spelling that files use. `parse_code` is kinder to people who type.
 code_pattern = r"^[PCBU][0-3][0-9A-F]{3}(-[0-9A-F]{2})?$"
 
 _SHAPE = re.compile(r"([PCBU])([0-3])([0-9A-F]{3})(?:[-: ]?([0-9A-F]{2}))?")
-_LOOK_ALIKES = str.maketrans("OQIL", "0011")
+LOOK_ALIKES = str.maketrans("OQIL", "0011")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class Code:
     @property
     def system(self) -> str:
         """Which part of the vehicle the first letter names."""
-        return SYSTEMS[_LETTERS[self.number >> 14]]
+        return SYSTEMS[LETTERS[self.number >> 14]]
 
     @property
     def two_byte(self) -> "Code":
@@ -40,7 +40,7 @@ class Code:
 
     def __str__(self) -> str:
         """Write the code as files do: P0562, P0562-16."""
-        short = f"{_LETTERS[self.number >> 14]}{self.number >> 12 & 3}{self.number & 0xFFF:03X}"
+        short = f"{LETTERS[self.number >> 14]}{self.number >> 12 & 3}{self.number & 0xFFF:03X}"
         return short if self.failure_type is None else f"{short}-{self.failure_type:02X}"
 
 
@@ -53,7 +53,7 @@ def parse_code(text: str) -> Code | Mistake:
     found = _SHAPE.fullmatch(typed)
     if found:
         return _from_parts(*found.groups())
-    mended = typed[:1] + typed[1:].translate(_LOOK_ALIKES)
+    mended = typed[:1] + typed[1:].translate(LOOK_ALIKES)
     likely = _SHAPE.fullmatch(mended)
     if likely:
         at = next(at for at, (was, now) in enumerate(zip(typed, mended, strict=True)) if was != now)
@@ -64,7 +64,7 @@ def parse_code(text: str) -> Code | Mistake:
 
 
 def _from_parts(letter: str, second: str, digits: str, failure_type: str | None) -> Code:
-    number = _LETTERS.index(letter) << 14 | int(second) << 12 | int(digits, 16)
+    number = LETTERS.index(letter) << 14 | int(second) << 12 | int(digits, 16)
     return Code(number, None if failure_type is None else int(failure_type, 16))
 
 
@@ -113,7 +113,7 @@ def owner(code: Code) -> str:
     Ranges of SAE J2012 / ISO 15031-6, from memory. A maker's code means something only with the
     make; look it up in the maker's service information.
     """
-    letter, second = _LETTERS[code.number >> 14], code.number >> 12 & 3
+    letter, second = LETTERS[code.number >> 14], code.number >> 12 & 3
     if letter == "P":
         makers = second == 1 or (second == 3 and (code.number & 0xFFF) < 0x400)
     else:

@@ -22,7 +22,7 @@ CATEGORIES: tuple[str, ...] = (
 )
 
 # Wordings are ours. 0x71 is from memory, 0x67 in part; the others were seen in public lists.
-_WORDS: Mapping[int, str] = {
+WORDS: Mapping[int, str] = {
     0x00: "no further detail",
     0x01: "electrical fault",
     0x02: "signal fault",
@@ -114,4 +114,4 @@ def failure_type(number: int) -> FailureType:
     """Explain a failure type byte (0 to 0xFF)."""
     group = number >> 4 or number & 0xF  # 01 to 09 name the groups 1x to 9x
     category = CATEGORIES[group] if group < len(CATEGORIES) else "reserved"
-    return FailureType(number, category, _WORDS.get(number))
+    return FailureType(number, category, WORDS.get(number))

@@ -119,15 +119,22 @@ def _drain_days(ampere_hours: Compiled, milliamperes: Compiled) -> Compiled:
     return ["/", ["*", ampere_hours, number(USABLE_SHARE * 1000 / 24)], milliamperes]
 
 
+def of_copper(
+    ohms_per_metre: Compiled, metres: Compiled, celsius: Compiled | None = None
+) -> Compiled:
+    """Resistance of a length of copper whose resistance for a metre at 20 °C is known."""
+    at_twenty: Compiled = ["*", ohms_per_metre, metres]
+    if celsius is None:
+        return at_twenty
+    warmer: Compiled = ["*", number(COPPER_PER_KELVIN), ["-", celsius, number(20)]]
+    return ["*", at_twenty, ["+", number(1), warmer]]
+
+
 def _wire(
     sizes: Mapping[str, Fraction],
 ) -> Callable[..., Compiled]:
     def wire(size: str, metres: Compiled, celsius: Compiled | None = None) -> Compiled:
-        at_twenty: Compiled = ["*", number(sizes[size] / 1000), metres]
-        if celsius is None:
-            return at_twenty
-        warmer: Compiled = ["*", number(COPPER_PER_KELVIN), ["-", celsius, number(20)]]
-        return ["*", at_twenty, ["+", number(1), warmer]]
+        return of_copper(number(sizes[size] / 1000), metres, celsius)
 
     return wire
 

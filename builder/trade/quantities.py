@@ -61,6 +61,16 @@ class Over:
 
 def parse_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over | Mistake:
     """Read a typed value; without a unit it is in `unit_wanted`, with another it is converted."""
+    found = typed_quantity(text, unit_wanted)
+    return converted(found, unit_wanted or found.unit) if isinstance(found, Quantity) else found
+
+
+def typed_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over | Mistake:
+    """Read a typed value in the unit it was typed in, which must be of the kind of `unit_wanted`.
+
+    For whoever compares it with a limit: converting exactly, with `units.convert`, moves it to
+    neither side; `converted` rounds it to the digits that the instrument had.
+    """
     typed = text.strip().translate(_MINUS)
     over = _OVER.fullmatch(typed)
     if over:
@@ -76,8 +86,7 @@ def parse_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over
         return symbol
     whole = re.sub(_BLANK, "", found["whole"] or "0")
     value = Decimal(f"{found['sign']}{whole}{(found['part'] or '').replace(',', '.')}")
-    wrong = _kind_mistake(symbol, unit_wanted)
-    return wrong or converted(Quantity(value, symbol), unit_wanted or symbol)
+    return _kind_mistake(symbol, unit_wanted) or Quantity(value, symbol)
 
 
 def _number_mistake(found: re.Match[str]) -> Mistake | None:

@@ -99,7 +99,7 @@ _LIST = (
 UNITS: Mapping[str, Unit] = {one.symbol: one for one in _LIST}
 
 # Every other spelling is written out: folding case would turn milli into mega.
-_ALIASES: Mapping[str, str] = {
+ALIASES: Mapping[str, str] = {
     alias: symbol
     for symbol, aliases in {
         "V": "v volt volts VDC Vdc",
@@ -149,17 +149,17 @@ _ALIASES: Mapping[str, str] = {
 def unit(text: str) -> Unit | None:
     """Find a unit by its symbol or one of its other spellings; None when it is not in the list."""
     name = " ".join(normalize("NFKC", text).split())  # one sign for ohm, micro and degrees Celsius
-    return UNITS.get(name) or UNITS.get(_ALIASES.get(name, ""))
+    return UNITS.get(name) or UNITS.get(ALIASES.get(name, ""))
 
 
 def nearest_units(text: str) -> list[str]:
     """Symbols that look or sound like `text`, nearest first, at most three."""
-    spelled = [*UNITS, *_ALIASES]
+    spelled = [*UNITS, *ALIASES]
     folded = [name.casefold() for name in spelled]
     wanted = text.strip().casefold()
     close = [wanted] if wanted in folded else get_close_matches(wanted, folded, len(folded))
     names = [spelled[at] for word in close for at, name in enumerate(folded) if name == word]
-    return list(dict.fromkeys(_ALIASES.get(name, name) for name in names))[:3]
+    return list(dict.fromkeys(ALIASES.get(name, name) for name in names))[:3]
 
 
 def same_kind(one: str, other: str) -> bool:

@@ -13,19 +13,19 @@ from dataclasses import dataclass
 from builder.trade.mistake import Mistake
 
 # 49 CFR 565.15(c), tables III and IV (table numbers from memory).
-_VALUES: Mapping[str, int] = {
+VALUES: Mapping[str, int] = {
     sign: value
     for value, signs in enumerate(
         ("0", "1AJ", "2BKS", "3CLT", "4DMU", "5ENV", "6FW", "7GPX", "8HY", "9RZ")
     )
     for sign in signs
 }
-_WEIGHTS = (8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2)
-_LOOK_ALIKES = {"I": "1", "O": "0", "Q": "0"}
+WEIGHTS = (8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2)
+LOOK_ALIKES = {"I": "1", "O": "0", "Q": "0"}
 
-_YEAR_CODES = "ABCDEFGHJKLMNPRSTVWXY123456789"  # 49 CFR 565.15(d)(1), table VII, from memory
-_FIRST_YEAR = 1980
-_CYCLE = len(_YEAR_CODES)
+YEAR_CODES = "ABCDEFGHJKLMNPRSTVWXY123456789"  # 49 CFR 565.15(d)(1), table VII, from memory
+FIRST_YEAR = 1980
+CYCLE = len(YEAR_CODES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,22 +44,22 @@ def parse_vehicle_number(text: str, *, must_check: bool = False) -> VehicleNumbe
     """
     typed = "".join(text.split()).replace("-", "").upper()
     for at, sign in enumerate(typed):
-        if sign not in _VALUES:
+        if sign not in VALUES:
             return _sign_mistake(typed, at, sign)
     if len(typed) != 17:
         return Mistake(f"a vehicle number has 17 signs, here are {len(typed)}", length=len(text))
     wrong = _check_doubt(typed)
     if must_check and wrong:
         return Mistake(wrong, at=8)
-    year = () if typed[9] in _YEAR_CODES else (f"{typed[9]} in position 10 is no model year",)
+    year = () if typed[9] in YEAR_CODES else (f"{typed[9]} in position 10 is no model year",)
     return VehicleNumber(typed, (*([wrong] if wrong else []), *year))
 
 
 def _sign_mistake(typed: str, at: int, sign: str) -> Mistake:
-    if sign not in _LOOK_ALIKES:
+    if sign not in LOOK_ALIKES:
         return Mistake(f"{sign} in position {at + 1} never occurs in a vehicle number", at=at)
-    likely = "".join(_LOOK_ALIKES.get(one, one) for one in typed)
-    message = f"position {at + 1} is the letter {sign}, which is never used; {_LOOK_ALIKES[sign]}?"
+    likely = "".join(LOOK_ALIKES.get(one, one) for one in typed)
+    message = f"position {at + 1} is the letter {sign}, which is never used; {LOOK_ALIKES[sign]}?"
     return Mistake(message, likely, at)
 
 
@@ -72,7 +72,7 @@ def _check_doubt(typed: str) -> str | None:
 
 def check_digit(typed: str) -> str:
     """The sign that 49 CFR 565.15(c) wants in position 9 of seventeen legal signs."""
-    total = sum(_VALUES[sign] * weight for sign, weight in zip(typed, _WEIGHTS, strict=True))
+    total = sum(VALUES[sign] * weight for sign, weight in zip(typed, WEIGHTS, strict=True))
     return "0123456789X"[total % 11]
 
 
@@ -84,9 +84,9 @@ def model_years(number: VehicleNumber, *, light: bool | None = None) -> tuple[in
     and trailers (`light` false, or None for not known) the year stays open: both are given.
     """
     code = number.text[9]
-    if code not in _YEAR_CODES:
+    if code not in YEAR_CODES:
         return ()
-    early = _FIRST_YEAR + _YEAR_CODES.index(code)
+    early = FIRST_YEAR + YEAR_CODES.index(code)
     if not light:
-        return early, early + _CYCLE
-    return (early,) if number.text[6].isdigit() else (early + _CYCLE,)
+        return early, early + CYCLE
+    return (early,) if number.text[6].isdigit() else (early + CYCLE,)

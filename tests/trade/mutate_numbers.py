@@ -40,7 +40,7 @@ EXCUSED: tuple[tuple[str, str, str], ...] = (
     ("calls", "get_close_matches", "only the first match is used, so asking for two is the same"),
     ("codes", "len(typed) < 5", "five signs that pass the checks above are a code already"),
     ("codes", '"0123456789ABCDEF"', "the order of the signs plays no part in a membership"),
-    ("codes", '_LOOK_ALIKES = str.maketrans("OQIL", "0011")', "O and Q stand for the same digit"),
+    ("codes", 'LOOK_ALIKES = str.maketrans("OQIL", "0011")', "O and Q stand for the same digit"),
     ("codes", 'typed[1] not in "0123"', "the order of the signs plays no part in a membership"),
     ("status", "FAILS_NOW, FAILED_CYCLE", "the mask of failed bits has bit 0 already"),
     ("unit_algebra", "get_close_matches", "only the first match is used"),
