@@ -1,7 +1,7 @@
 """The symptom index: which words and codes stand in which phrases of which trees.
 
 In: the rows of a shop. Out: `Index`, asked by `rank`. The page builds the same index from the same
-rows (`site/static/search-rank.js`), so nothing of it is shipped.
+rows (`site/static/search-index.js`), so nothing of it is shipped.
 """
 
 from collections import Counter, defaultdict
@@ -64,7 +64,8 @@ class Index:
     digits: Mapping[str, tuple[str, ...]]  # `0121` to `P0121`, `U0121`
     spoken: frozenset[str]  # surfaces that stand in phrases
     known: Mapping[str, int]  # every surface that is understood, and how often it stands
-    stems: frozenset[str]
+    stems: Mapping[str, str]  # of what is known, with the most used surface of each
+    stem_uses: Mapping[str, int]  # how often that surface stands
     book: Phrasebook
 
 
@@ -89,6 +90,7 @@ def index_of(table: Table) -> Index:
         spoken.update(words)
     codes = _codes(table)
     known = _known(table, spoken)
+    stems = _stems(known)
     return Index(
         table=table,
         entries=entries,
@@ -99,7 +101,8 @@ def index_of(table: Table) -> Index:
         digits=_digits({*codes, *(row.code for row in table.codes)}),
         spoken=frozenset(spoken),
         known=known,
-        stems=frozenset(stem(word) for word in known),
+        stems=stems,
+        stem_uses={short: known[word] for short, word in stems.items()},
         book=book,
     )
 
@@ -158,3 +161,12 @@ def _known(table: Table, spoken: Counter[str]) -> dict[str, int]:
         for word in surfaces(text)
     )
     return {**dict.fromkeys(STOP | NEGATORS, 0), **dict.fromkeys(others, 0), **spoken}
+
+
+def _stems(known: Mapping[str, int]) -> dict[str, str]:
+    stems: dict[str, str] = {}
+    for word in sorted(known):
+        other = stems.get(stem(word))
+        if other is None or known[word] > known[other]:
+            stems[stem(word)] = word
+    return stems

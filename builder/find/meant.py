@@ -10,7 +10,7 @@ from builder.find.codes import AskedCode
 from builder.find.index import Index, Listed
 
 POINT = 1_000_000  # more than all words together can gain
-FIRST = 300  # for the code that a tree lists first, half for the second, a third for the third ...
+FIRST = 1000  # for the code that a tree lists first, half for the second, a third for the third ...
 
 
 def code_points(index: Index, codes: Sequence[AskedCode]) -> dict[int, int]:

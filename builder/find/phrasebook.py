@@ -44,7 +44,7 @@ class Concept:
 
 
 def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
-    """Make a book; the first of two equal phrases holds, and slang before plain words."""
+    """Make a book; plain words may add to what a slang phrase leads to, without being shown."""
     plain = [(tokens(surfaces(phrase)), phrase, terms) for phrase, terms in same]
     one_word = {found[0]: tuple(content(tokens(surfaces(terms[0]))))
                 for found, _, terms in reversed(plain) if len(found) == 1}  # fmt: skip
@@ -57,7 +57,8 @@ def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
             meant[key] = _terms(terms, one_word)
             written[key] = phrase, tuple(terms)
     for phrase, terms in phrases:
-        meant.setdefault(tuple(shop_words(surfaces(phrase), one_word)), _terms(terms, one_word))
+        key = tuple(shop_words(surfaces(phrase), one_word))
+        meant[key] = (*meant.get(key, ()), *_terms(terms, one_word))
     return Phrasebook(one_word, meant, written, _starts(meant))
 
 

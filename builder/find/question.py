@@ -1,7 +1,7 @@
 """A query taken apart: codes, vehicle, words.
 
 In: what was typed, and the index. Out: `Question`, with what was corrected on the way. Codes and
-vehicle numbers are exact and never guessed. Mirrored by `site/static/search-rank.js`.
+vehicle numbers are exact and never guessed. Mirrored by `site/static/search-index.js`.
 """
 
 from collections.abc import Sequence
@@ -94,6 +94,9 @@ def _started(words: Sequence[str], index: Index) -> tuple[str, ...]:
 
 
 def _corrected(word: str, index: Index) -> tuple[str, ...]:
+    """What was likely meant: two words, the nearest word, or the word with the nearest stem."""
     two = parted(word, index.spoken)
-    one = None if two else nearest(word, index.known)
-    return two or ((one,) if one else ())
+    if two:
+        return two
+    one = nearest(word, index.known) or index.stems.get(nearest(stem(word), index.stem_uses) or "")
+    return (one,) if one else ()

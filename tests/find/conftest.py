@@ -90,7 +90,7 @@ def browser() -> Iterator[Browser]:
 def page_words(browser: Browser) -> Iterator[Callable[[str, Any], Any]]:
     """Return a function that runs a piece of script beside the page's search."""
     page: Page = browser.new_page()
-    for script in ("search-words.js", "search-rank.js"):
+    for script in ("search-words.js", "search-index.js", "search-rank.js"):
         page.add_script_tag(path=STATIC / script)
     yield page.evaluate
     page.close()

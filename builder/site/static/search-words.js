@@ -9,14 +9,15 @@ globalThis.baytreeFind ??= {};
 (() => {
   const list = (words) => new Set(words.trim().split(/\s+/));
   const STOP = list(`
-    a again also always am an and any are as at be been being bit but by came car cars
-    client come comes coming could customer did do does doing done even ever fine for from get
-    gets getting go goes going gone got had has have having he her here his how i if in is it
-    its ive just keep keeps kept little longer may me mine my need needs now of ok okay on
-    only or our please properly quite really said says she should so some stay stayed stays
-    still suddenly than that the their them then there these they this those to too truck up
-    us van vehicle vehicles very was we well were what when whenever where which while who why
-    will with would yet you your`);
+    a about after again also always am an and any are around as at be been before being bit
+    but by came car cars client come comes coming could customer did do does doing done during
+    even ever fine for from get gets getting go goes going gone got had has have having he her
+    here his how i if in into is it its ive just keep keeps kept little longer may me mine my
+    near need needs now of ok okay on only onto or our please properly quite really said says
+    she should since so some stay stayed stays still suddenly than that the their them then
+    there these they this those through to too truck under until up us van vehicle vehicles
+    very was we well were what when whenever where which while who why will with would yet you
+    your`);
   const NEGATORS = list(`
     aint arent cannot cant couldnt didnt doesn doesnt dont dosent dosnt hasnt havent isnt neither
     never no non nor not unable wasnt werent without wont wouldnt`);
@@ -187,7 +188,7 @@ globalThis.baytreeFind ??= {};
     }
     for (const { phrase, terms } of rows.filter(({ found }) => found.length > 1)) {
       const key = shopWords(surfaces(phrase), book.same).join(" ");
-      if (!book.terms.has(key)) book.terms.set(key, termsOf(terms, book.same));
+      book.terms.set(key, [...(book.terms.get(key) ?? []), ...termsOf(terms, book.same)]);
     }
     return { ...book, starts: startsOf([...book.terms.keys()]) };
   }

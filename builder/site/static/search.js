@@ -11,7 +11,9 @@
   if (!place) return;
   const folder = document.currentScript.src.replace(/[^/]*$/, "");
   const root = folder.replace(/[^/]*\/$/, "");
-  const SCRIPTS = ["search-words.js", "search-rank.js", "search-rows.js"];
+  const SCRIPTS = [
+    "search-words.js", "search-index.js", "search-rank.js", "search-rows.js",
+  ];
 
   // Making elements: text is set as text, so nothing that an author wrote is read as markup.
 
