@@ -6,13 +6,16 @@ In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not
 import argparse
 import json
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
 from datetime import date
 from pathlib import Path
 
+from tqdm import tqdm
+
 from builder import __version__, commands
-from builder.commands import Checked, NoSuchTreeError
+from builder.commands import Checked, NotThereError
 from builder.find.rank import Answer
 from builder.plan.minutes import as_json as minutes_as_json
 from builder.report.annotations import as_annotations
@@ -28,7 +31,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = _parser().parse_args(arguments)
     try:
         return int(options.run(options))
-    except (OSError, NoSuchTreeError) as error:
+    except (OSError, NotThereError) as error:
         print(f"baytree: {error}", file=sys.stderr)
         return 2
     except BrokenPipeError:
@@ -90,6 +93,37 @@ def _build(options: Options) -> int:
 def _from_here(path: Path) -> Path:
     here = Path.cwd()
     return path.relative_to(here) if path.is_relative_to(here) else path
+
+
+def _print(options: Options) -> int:
+    shop = _shop(options)
+    wanted = commands.Wanted(
+        trees=tuple(options.trees),
+        system=options.system or "",
+        every=options.all,
+        sheet=options.sheet,
+        paper=options.paper or "",
+        distance=options.distance,
+        fix=options.fix or "",
+    )
+    out = Path(options.out).resolve() if options.out else shop / "prints"
+    printed: list[Path] = []
+    with tqdm(unit=" sheets", disable=not sys.stderr.isatty()) as bar:
+        for path, total in commands.print_sheets(shop, wanted, out):
+            printed.append(path)
+            bar.total = total
+            bar.update()
+            bar.write(str(_from_here(path)))
+    if not printed:
+        print("baytree: name a tree, a system with --system, or --all", file=sys.stderr)
+    return 0 if printed else 2
+
+
+def _metres(text: str) -> float:
+    match = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) *(m|cm|ft)?", text)
+    if not match or not float(match[1].replace(",", ".")):
+        raise argparse.ArgumentTypeError(f"`{text}` is no distance; write it like 1.5m")
+    return float(match[1].replace(",", ".")) * {"cm": 0.01, "ft": 0.3048}.get(match[2], 1)
 
 
 def _find(options: Options) -> int:
@@ -206,6 +240,16 @@ def _parser() -> argparse.ArgumentParser:
     build.add_argument("--no-prints", action="store_true", help="the site alone")
     build.set_defaults(format="text")
     _today(build)
+
+    prints = _command(sub, "print", _print, "charts for the wall, sheets for bench and customer")
+    prints.add_argument("trees", nargs="*", metavar="TREE")
+    prints.add_argument("--all", action="store_true", help="every tree in use")
+    prints.add_argument("--system", metavar="S", help="one book of a system's trees")
+    prints.add_argument("--sheet", choices=("wall", "bench", "customer"), default="wall")
+    prints.add_argument("--paper", choices=("letter", "tabloid", "a4", "a3"))
+    prints.add_argument("--distance", type=_metres, metavar="1.5m", help="to be read from there")
+    prints.add_argument("--fix", metavar="ID", help="the fix of a customer's sheet (all of them)")
+    prints.add_argument("--out", metavar="DIR", help="where to (prints/ in the shop)")
 
     serve = _command(sub, "serve", _serve, "the site while you write: built anew on every change")
     serve.add_argument("--port", type=int, default=8000, metavar="N")

@@ -19,6 +19,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.minutes import Minutes, minutes
+from builder.printing import NotThereError, jobs
+from builder.printing import Wanted as Wanted
 from builder.reader.library import read_library
 from builder.reader.schemas import KINDS, schema
 from builder.reader.trees import read_tree, tree_file, tree_files
@@ -39,10 +41,6 @@ class Checked:
     def errors(self) -> int:
         """How many findings stop a build."""
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
-
-
-class NoSuchTreeError(Exception):
-    """A tree was named on the command line that the shop does not have."""
 
 
 def check(shop: Path, files: Iterable[Path], today: date) -> Checked:
@@ -103,8 +101,19 @@ def the_tree(shop: Path, id_: str) -> Tree:
     path = tree_file(shop, id_)
     tree = read_tree(shop, path)[0] if path else None
     if tree is None:
-        raise NoSuchTreeError(f"there is no tree `{id_}` in {shop / 'trees'}")
+        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
     return tree
+
+
+def print_sheets(shop: Path, wanted: Wanted, out: Path) -> Iterator[tuple[Path, int]]:
+    """Print one sheet after another; yields each file and how many there are in all."""
+    library, _ = read_library(shop)
+    made = jobs(wanted, library, lambda id_: the_tree(shop, id_))
+    for name, make in made:
+        path = out / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(make())
+        yield path, len(made)
 
 
 def start_shop(folder: Path) -> tuple[Path, ...] | Refused:
