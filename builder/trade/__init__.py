@@ -8,4 +8,6 @@ wrong with the input. Pure functions; nothing here reads a file or knows of a tr
     refusals, vehicle_numbers          what a module answers, which vehicle it is
     circuits, bus, wires, battery, sensors, legibility     sums
     expressions                        computed readings of a tree, made of those sums
+    sums, look_ups                     text typed at the bench in, an answer in words out
+    as_data                            the tables of all these, for a page's script
 """

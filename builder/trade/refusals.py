@@ -95,18 +95,26 @@ _LIST = (
 )
 REFUSALS: Mapping[int, Refusal] = {one.number: one for one in _LIST}
 
-_SECURITY_RANGE = range(0x38, 0x5E)  # data link security of older editions, certificates of 2020
-_CONDITION_RANGE = range(0x81, 0xFF)  # named ones, reserved ones, the makers' own (from memory)
+# Numbers of which only the group is known: the numbers, the kind, the words.
+SECURITY_RANGE = (  # data link security of older editions, certificates of 2020
+    range(0x38, 0x5E),
+    SECURITY,
+    "a matter of access or of certificates",
+)
+CONDITION_RANGE = (  # named ones, reserved ones, the makers' own (from memory)
+    range(0x81, 0xFF),
+    CONDITIONS,
+    "a condition that the standard does not name",
+)
 
 
 def refusal(number: int) -> Refusal | Mistake:
     """Explain a refusal number; where only its group is known, say what the group means."""
     if number in REFUSALS:
         return REFUSALS[number]
-    if number in _SECURITY_RANGE:
-        return Refusal(number, "", SECURITY, "a matter of access or of certificates")
-    if number in _CONDITION_RANGE:
-        return Refusal(number, "", CONDITIONS, "a condition that the standard does not name")
+    for numbers, kind, means in (SECURITY_RANGE, CONDITION_RANGE):
+        if number in numbers:
+            return Refusal(number, "", kind, means)
     return Mistake(f"{number:02X} is no refusal of the standard; write it down as shown")
 
 
