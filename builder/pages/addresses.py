@@ -19,6 +19,11 @@ def tree(id_: str) -> str:
     return f"trees/{id_}"
 
 
+def print_(id_: str, suffix: str) -> str:
+    """Return the file of a tree's print, with its ending; the wall chart has no suffix."""
+    return f"prints/{id_}{suffix}.pdf"
+
+
 def step(id_: str) -> str:
     """Return the anchor of a step on its tree's page."""
     return f"step-{id_}"

@@ -19,6 +19,14 @@ class Page:
     scripts: tuple[str, ...] = ()  # file names in `static/` that this page needs beside the common
 
 
+@dataclass(frozen=True, slots=True)
+class Print:
+    """A sheet to be printed that belongs to a tree's page."""
+
+    name: str
+    suffix: str  # of its file, behind the tree's id
+
+
 def root_of(path: str) -> str:
     """Return the way from a page back to the root of the site: "" or "../" once for each folder."""
     return "../" * path.count("/")

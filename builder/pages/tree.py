@@ -4,6 +4,7 @@ In: a tree, the library, the figures. Out: `Page`.
 """
 
 from collections.abc import Iterable, Iterator
+from urllib.parse import quote
 
 from builder.model.knowledge import Hazard
 from builder.model.library import Library, Summary
@@ -13,7 +14,7 @@ from builder.pages.codes import meaning
 from builder.pages.facts import Facts
 from builder.pages.fixes import FixView, end_words, fix_view
 from builder.pages.lamps import drawing, lamp_of
-from builder.pages.page import Page
+from builder.pages.page import Page, Print
 from builder.pages.render import render
 from builder.pages.steps import StepView, cautions, step_views
 from builder.pages.systems import system_name
@@ -23,9 +24,13 @@ Row = tuple[StepView, FixView | None, str]
 
 
 def tree_page(
-    tree: Tree, library: Library, facts: Facts, related: Iterable[Summary] = (), print_: str = ""
+    tree: Tree,
+    library: Library,
+    facts: Facts,
+    related: Iterable[Summary] = (),
+    prints: Iterable[Print] = (),
 ) -> Page:
-    """Write the page of one tree; `print_` is the address of its wall chart."""
+    """Write the page of one tree."""
     plan = plan_of(tree, library, facts.numbers)
     rows = tuple(_rows(plan, facts))
     path = addresses.tree(tree.id)
@@ -48,7 +53,7 @@ def tree_page(
         tools=list(_tools(tree, library)),
         time=_time(facts),
         related=tuple(related),
-        print=print_,
+        prints=[(one.name, quote(addresses.print_(tree.id, one.suffix))) for one in prints],
     )
     return Page(path, tree.title, body, summary=words.joined(tree.symptom.words[:3]))
 

@@ -64,7 +64,7 @@ def build_site(given: Input, out: Path, cache: str = "build") -> Built:
             return Built(findings=(*findings, unusable(str(error))))
         publish(work, out)
         close_work(work)
-    return Built(len(work.keys), findings)
+    return Built(len(work.now), findings)
 
 
 def _put_pages(work: Work, given: Input) -> None:
@@ -77,7 +77,7 @@ def _put_pages(work: Work, given: Input) -> None:
         put(work, broken_page(id_, mistakes))
     if given.findings is not None:
         put(work, findings_page(given.findings))
-    put_trees(work, given.library, given.read_tree, leave_out=broken)
+    put_trees(work, given.library, given.read_tree, prints=given.prints, leave_out=broken)
     drop_gone(work)
 
 

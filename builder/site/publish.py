@@ -7,7 +7,7 @@ import shutil
 from pathlib import Path
 
 from builder.site.swap import beside, recover, swap
-from builder.site.work import PLACEHOLDER, Work
+from builder.site.work import PLACEHOLDER, Work, files_of
 
 
 def may_replace(out: Path) -> bool:
@@ -28,17 +28,16 @@ def publish(work: Work, out: Path) -> None:
     shutil.copytree(work.pages, new, ignore=shutil.ignore_patterns("*.md"))
     shutil.copytree(work.frames / "assets", new / "assets", dirs_exist_ok=True)
     shutil.copyfile(work.frames / "404.html", new / "404.html")
-    for path in sorted(work.keys):
+    for path in work.now:
         _join(work, path, new)
-    if (work.folder / "prints").is_dir():
-        shutil.copytree(work.folder / "prints", new / "prints")
+    for name in files_of(work):
+        (new / name).parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(work.files / name, new / name)
     swap(out)
 
 
 def _join(work: Work, path: str, new: Path) -> None:
-    frame = (work.frames / f"{path}.html").read_text("utf-8")
-    before, _, after = frame.partition(PLACEHOLDER)
-    target = new / f"{path}.html"
-    target.parent.mkdir(parents=True, exist_ok=True)
-    body = work.body(path).read_text("utf-8")
-    target.write_text(f"{before}{body}{after}", "utf-8", newline="\n")
+    frame = (work.frames / f"{path}.html").read_bytes()
+    before, _, after = frame.partition(PLACEHOLDER.encode())
+    body = work.body(path).read_bytes()
+    (new / f"{path}.html").write_bytes(b"".join((before, body, after)))

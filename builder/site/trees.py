@@ -9,9 +9,15 @@ from builder.model.library import Library, Summary
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.facts import facts_of
+from builder.pages.page import Print
 from builder.pages.related import related
 from builder.pages.tree import tree_page
+from builder.prints.wall import wall_chart
 from builder.site.work import Work, digest, is_fresh, put
+
+PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
+    (Print("Wall chart", ""), wall_chart),
+)
 
 
 def put_trees(
@@ -19,22 +25,28 @@ def put_trees(
     library: Library,
     read_tree: Callable[[str], Tree],
     *,
+    prints: bool,
     leave_out: Container[str] = (),
 ) -> None:
-    """Make the page and the print of every tree that is in use."""
+    """Make the page and the prints of every tree that is in use."""
+    made = PRINTS if prints else ()
     nearest = related(library.trees.values())
-    for id_, tree in library.trees.items():
-        if tree.status == "retired" or id_ in leave_out:
+    for id_, of in library.trees.items():
+        if of.status == "retired" or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
-        key = _key(library, tree, near)
-        if not is_fresh(work, addresses.tree(id_), key):
-            page = tree_page(whole := read_tree(id_), library, facts_of(whole, library), near)
-            put(work, page, key)
+        key = _key(library, of, near, [one for one, _ in made])
+        if is_fresh(work, addresses.tree(id_), key):
+            continue
+        tree = read_tree(id_)
+        offered = [one for one, _ in made]
+        page = tree_page(tree, library, facts_of(tree, library), near, offered)
+        files = {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}
+        put(work, page, key, files)
 
 
-def _key(library: Library, of: Summary, near: tuple[Summary, ...]) -> str:
+def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[Print]) -> str:
     """Hash what stands on a tree's page; of other trees that is their titles alone."""
     others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
-    return digest(of.revision, titles, [(tree.id, tree.title) for tree in near])
+    return digest(of.revision, titles, [(tree.id, tree.title) for tree in near], prints)

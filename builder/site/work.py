@@ -1,8 +1,8 @@
 """The work folder: what the engine reads, and what the next build need not make again.
 
 In: pages. Out: `pages/` (Markdown for the engine), `bodies/` (what goes into the frames), `frames/`
-(the engine's output), `prints/`. A page is written only where it changed, so that the engine frames
-only pages that are new or have a new title.
+(the engine's output), `files/` (prints). A page is written only where it changed, so that the
+engine frames only pages that are new or have a new title.
 
 The folder is a cache: it may be deleted at any time. A build that was killed leaves the mark `busy`
 behind, and the next build then begins with an empty folder.
@@ -11,10 +11,11 @@ behind, and the next build then begins with an empty folder.
 import hashlib
 import json
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from markupsafe import escape
 
@@ -28,14 +29,21 @@ except ImportError:  # Windows: two builds at the same time are then the user's 
 PLACEHOLDER = "<!-- the page goes in here -->"
 
 
+class Kept(NamedTuple):
+    """What is remembered of a page from one build to the next."""
+
+    key: str  # changes when the page must be made anew
+    files: tuple[str, ...]  # further files of the site that belong to it
+
+
 @dataclass(frozen=True, slots=True)
 class Work:
-    """An open work folder; `keys` grows while pages are put in."""
+    """An open work folder; `now` grows while pages are put in."""
 
     folder: Path
     everything: str  # changes when every page must be made anew
-    before: dict[str, str] = field(default_factory=dict)  # path to key, from the last build
-    keys: dict[str, str] = field(default_factory=dict)  # path to key, of this build
+    before: Mapping[str, Kept]  # by the page's path, from the last build
+    now: dict[str, Kept] = field(default_factory=dict)  # by the page's path, of this build
 
     @property
     def pages(self) -> Path:
@@ -47,13 +55,14 @@ class Work:
         """Where the engine writes."""
         return self.folder / "frames"
 
+    @property
+    def files(self) -> Path:
+        """Where further files lie as they will in the site."""
+        return self.folder / "files"
+
     def body(self, path: str) -> Path:
         """Return the file that goes into the frame of a page."""
         return self.folder / "bodies" / f"{path}.html"
-
-    def print(self, path: str) -> Path:
-        """Return the file of a print."""
-        return self.folder / "prints" / f"{path}.pdf"
 
 
 def digest(*parts: object) -> str:
@@ -70,7 +79,7 @@ def open_work(folder: Path, everything: str) -> Iterator[Work]:
     folder.mkdir(parents=True, exist_ok=True)
     (folder.parent / ".gitignore").write_text("*\n", "utf-8")
     with _alone(folder.with_name(f"{folder.name}.lock")):
-        before = _last_keys(folder, everything)
+        before = _last_build(folder, everything)
         if before is None:
             shutil.rmtree(folder)
             (folder / "pages").mkdir(parents=True)
@@ -87,52 +96,64 @@ def _alone(file: Path) -> Iterator[None]:
         yield
 
 
-def _last_keys(folder: Path, everything: str) -> dict[str, str] | None:
+def _last_build(folder: Path, everything: str) -> dict[str, Kept] | None:
     if (folder / "busy").exists():
         return None
     try:
-        kept = json.loads((folder / "keys.json").read_text("utf-8"))
-    except (OSError, ValueError):
+        kept = json.loads((folder / "kept.json").read_text("utf-8"))
+        if kept["everything"] != everything:
+            return None
+        return {path: Kept(key, tuple(files)) for path, (key, files) in kept["pages"].items()}
+    except (OSError, ValueError, KeyError, TypeError):
         return None
-    return dict(kept["keys"]) if kept.get("everything") == everything else None
 
 
 def is_fresh(work: Work, path: str, key: str) -> bool:
     """Whether the last build made this page from the same things; if so it is kept."""
-    if work.before.get(path) != key:
+    last = work.before.get(path)
+    if last is None or last.key != key:
         return False
-    work.keys[path] = key
+    work.now[path] = last
     return True
 
 
-def put(work: Work, page: Page, key: str = "") -> None:
+def put(work: Work, page: Page, key: str = "", files: Mapping[str, bytes] | None = None) -> None:
     """Write a page where it differs from the last build's; without a key its text is the key."""
-    text = markdown(page)
+    text, files = markdown(page), files or {}
     key = key or digest(text, page.body)
     if is_fresh(work, page.path, key):
         return
-    work.keys[page.path] = key
-    _write_if_new(work.pages / f"{page.path}.md", text)
-    _write(work.body(page.path), page.body)
+    work.now[page.path] = Kept(key, tuple(files))
+    markdown_file = work.pages / f"{page.path}.md"
+    if not markdown_file.exists() or markdown_file.read_text("utf-8") != text:
+        _write(markdown_file, text.encode())
+    _write(work.body(page.path), page.body.encode())
+    for name, content in files.items():
+        _write(work.files / name, content)
 
 
 def close_work(work: Work) -> None:
     """Remember what this build made, for the next."""
-    kept = {"everything": work.everything, "keys": work.keys}
-    _write(work.folder / "keys.json", json.dumps(kept, sort_keys=True))
+    kept = {"everything": work.everything, "pages": work.now}
+    _write(work.folder / "kept.json", json.dumps(kept, sort_keys=True).encode())
     (work.folder / "busy").unlink()
 
 
 def drop_gone(work: Work) -> None:
     """Delete what belongs to pages that this build no longer has."""
-    for path in work.before.keys() - work.keys.keys():
+    for path in work.before.keys() - work.now.keys():
         for file in (
             work.pages / f"{path}.md",
             work.frames / f"{path}.html",
             work.body(path),
-            work.print(path),
+            *(work.files / name for name in work.before[path].files),
         ):
             file.unlink(missing_ok=True)
+
+
+def files_of(work: Work) -> Iterable[str]:
+    """Return the names of all further files of this build."""
+    return (name for kept in work.now.values() for name in kept.files)
 
 
 def markdown(page: Page) -> str:
@@ -141,18 +162,13 @@ def markdown(page: Page) -> str:
     All text is escaped as HTML here, because the engine's templates do not escape.
     """
     front = {"title": str(escape(page.title)), "description": str(escape(page.summary))}
-    if page.scripts:
-        front["scripts"] = list(page.scripts)  # type: ignore[assignment]
     lines = [f"{name}: {json.dumps(value)}" for name, value in front.items()]
+    if page.scripts:
+        lines.append(f"scripts: {json.dumps(page.scripts)}")
     heading = f'<h1 id="title">{escape(page.title)}</h1>'
     return "\n".join(["---", *lines, "---", "", heading, "", PLACEHOLDER, ""])
 
 
-def _write_if_new(file: Path, text: str) -> None:
-    if not file.exists() or file.read_text("utf-8") != text:
-        _write(file, text)
-
-
-def _write(file: Path, text: str) -> None:
+def _write(file: Path, content: bytes) -> None:
     file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(text, "utf-8", newline="\n")
+    file.write_bytes(content)
