@@ -19,8 +19,9 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.minutes import Minutes, minutes
-from builder.printing import NotThereError, jobs
+from builder.printing import NotThereError as NotThereError
 from builder.printing import Wanted as Wanted
+from builder.printing import jobs
 from builder.reader.library import read_library
 from builder.reader.schemas import KINDS, schema
 from builder.reader.trees import read_tree, tree_file, tree_files
@@ -49,7 +50,7 @@ def check(shop: Path, files: Iterable[Path], today: date) -> Checked:
     findings += judge_library(library, today)
     for tree in _trees(shop, library):
         findings += judge(tree, library, today)
-    wanted = {path.resolve().relative_to(shop).as_posix() for path in files}
+    wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
     return Checked(
         library, in_order(one for one in findings if not wanted or one.at.file in wanted)
     )
