@@ -1,6 +1,6 @@
 """Whether what must come first does come first on every path.
 
-In: the `Paths` of a tree and what brings something about. Out: `Lacking`, the places to which a
+In: the moves of a tree and what brings something about. Out: `Lacking`, the places to which a
 walk can come without it, each with its path; and for a hand-over, from where that can happen.
 
 The proof takes the providing exits out: what can still be reached from a start, or from a step that
@@ -17,6 +17,7 @@ from builder.model.routes import Exit, Route, Way
 from builder.model.tree import Check, Step
 
 Brings = Callable[[Move], bool]
+Onward = Mapping[Place, tuple[Move, ...]]  # the moves from every place
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,18 +38,18 @@ class Lacking:
 
 
 def lacking(
-    paths: Paths, starts: Iterable[Place], brings: Brings, undoing: Iterable[Place] = ()
+    onward: Onward, starts: Iterable[Place], brings: Brings, undoing: Iterable[Place] = ()
 ) -> Lacking:
     """Follow every walk that does not bring it about, from the starts and from what undoes it."""
     came: dict[Place, Move | None] = dict.fromkeys(starts)
     undone = frozenset(undoing)
-    waiting = deque(move for place in came for move in paths.moves(place) if not brings(move))
-    waiting.extend(move for place in undone for move in paths.moves(place))
+    waiting = deque(move for place in came for move in onward[place] if not brings(move))
+    waiting.extend(move for place in undone for move in onward[place])
     while waiting:
         move = waiting.popleft()
         if move.to is not None and move.to not in came:
             came[move.to] = move
-            waiting.extend(onward for onward in paths.moves(move.to) if not brings(onward))
+            waiting.extend(after for after in onward[move.to] if not brings(after))
     return Lacking(came, undone)
 
 

@@ -7,7 +7,7 @@ text to lead anywhere: one slip must not look like ten.
 """
 
 from collections import defaultdict, deque
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import NamedTuple
@@ -53,21 +53,16 @@ class Paths:
         returns = route.exit.way is Way.BACK
         return Place(route.to, route.source if route.to in self.backs and not returns else None)
 
-    def reached(
-        self, starts: Iterable[Place], enters: Callable[[Move], bool] = lambda _: True
-    ) -> dict[Place, Move | None]:
-        """Every place that a walk from `starts` gets to, with the move that first led there.
-
-        Moves that `enters` refuses are not made. Breadth first, so the way told is a shortest one.
-        """
-        came: dict[Place, Move | None] = dict.fromkeys(starts)
-        waiting = deque(came)
+    def onward(self, starts: Iterable[Place]) -> dict[Place, tuple[Move, ...]]:
+        """Every place that a walk from `starts` gets to, nearest first, with the moves from it."""
+        found: dict[Place, tuple[Move, ...]] = {}
+        waiting = deque(starts)
         while waiting:
-            for move in self.moves(waiting.popleft()):
-                if move.to is not None and move.to not in came and enters(move):
-                    came[move.to] = move
-                    waiting.append(move.to)
-        return came
+            place = waiting.popleft()
+            if place not in found:
+                found[place] = tuple(self.moves(place))
+                waiting.extend(move.to for move in found[place] if move.to is not None)
+        return found
 
     def before(self, step: str) -> frozenset[str]:
         """Every step from which a walk can get to a step, itself included."""
@@ -83,20 +78,14 @@ class Paths:
         return frozenset(map(str, known))
 
 
-def trail(came: Mapping[Place, Move | None], place: Place) -> list[str]:
-    """Return the steps from a start to a place, as `Paths.reached` found them."""
-    steps = [place.step]
-    while move := came[place]:
-        place = move.source
-        steps.append(place.step)
-    return steps[::-1]
-
-
 def paths(tree: Tree) -> Paths:
     """Collect the moves of a tree."""
     found: dict[str, list[Route]] = defaultdict(list)
+    backs: set[str] = set()
     for route in routes(tree):
         found[route.source].append(route)
+        if route.exit.way is Way.BACK:
+            backs.add(str(route.source))
     for step in tree.steps.values():
         for way in exits(step):
             if _to_nowhere(tree, way):
@@ -104,8 +93,7 @@ def paths(tree: Tree) -> Paths:
     for name in tree.broken & tree.steps.keys():
         anywhere = Exit(Way.RESULT, Branch(Text("", tree.steps[name].at)))
         found[name] = [Route(name, to, anywhere) for to in (*tree.steps, None)]
-    backs = (s.id for s in tree.steps.values() if any(way.way is Way.BACK for way in exits(s)))
-    return Paths({name: tuple(ways) for name, ways in found.items()}, frozenset(map(str, backs)))
+    return Paths({name: tuple(ways) for name, ways in found.items()}, frozenset(backs))
 
 
 def _to_nowhere(tree: Tree, way: Exit) -> bool:

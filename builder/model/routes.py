@@ -80,16 +80,14 @@ def _way_on(then: Branch) -> Way:
 
 def routes(tree: Tree) -> tuple[Route, ...]:
     """Every route of a tree; `back` gives one to each caller, a branch to nowhere gives none."""
-    found: list[Route] = []
+    ways = [(step, way) for step in tree.steps.values() for way in exits(step)]
     callers: dict[str, set[str]] = defaultdict(set)
-    for step in tree.steps.values():
-        for way in exits(step):
-            if way.way not in (Way.BACK, Way.NEXT) and way.branch.step in tree.steps:
-                callers[str(way.branch.step)].add(step.id)
-    for step in tree.steps.values():
-        for way in exits(step):
-            found += [Route(step.id, to, way) for to in _targets(tree, step, way, callers)]
-    return tuple(found)
+    for step, way in ways:
+        if way.way not in (Way.BACK, Way.NEXT) and way.branch.step in tree.steps:
+            callers[str(way.branch.step)].add(step.id)
+    return tuple(
+        Route(step.id, to, way) for step, way in ways for to in _targets(tree, step, way, callers)
+    )
 
 
 def _targets(

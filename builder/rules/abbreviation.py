@@ -28,7 +28,7 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.published import place_in, texts_of, texts_of_article
+from builder.rules.published import place_in, texts_of_article, texts_of_knowledge
 from builder.rules.rule import Facts, Rule
 from builder.trade.codes import code_pattern
 from builder.trade.units import UNITS
@@ -39,6 +39,7 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="An abbreviation that the glossary does not explain.",
 )
+CAPITALS = re.compile(r"[A-Z][A-Z0-9]")
 SHORT = re.compile(r"(?<![\w/])[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*(?!\w)")
 CODE = re.compile(code_pattern)
 # What is marked on the tools themselves, and the signal words of the cautions.
@@ -48,21 +49,20 @@ SIGNALS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every unexplained abbreviation of a tree, where it stands first."""
-    yield from _unexplained(texts_of(facts), facts.library)
+    yield from _unexplained(facts.texts, facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every unexplained abbreviation of an article."""
     for article in library.how_tos.values():
         yield from _unexplained(texts_of_article(article), library)
+    yield from _unexplained(texts_of_knowledge(library), library)
 
 
 def _unexplained(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
     told: set[str] = set()
     for text in texts:
-        if text.islower():
-            continue
-        for match in SHORT.finditer(text):
+        for match in SHORT.finditer(text) if CAPITALS.search(text) else ():
             short = match.group()
             if short not in told and not _is_known(short, library):
                 told.add(short)

@@ -170,6 +170,7 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     broken_link,
     picture,
     review_too_old,
+    no_such_tree,
 )
 # Each once; what silencing comments hide is judged after all others.
 ALL: tuple[Documented, ...] = tuple(

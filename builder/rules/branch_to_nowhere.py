@@ -25,7 +25,7 @@ Mend: Write the step's name as it stands under `steps`; another tree is written 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.model.routes import Exit, Way, exits, list_step
+from builder.model.routes import Exit, Way, list_step
 from builder.model.text import Text
 from builder.model.tree import Step
 from builder.rules.names import offer
@@ -42,9 +42,9 @@ WHY = "whoever is sent there finds nothing"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every name of a step that is no step."""
+    for step, way in facts.ways:
+        yield from _branch(facts, step, way)
     for step in facts.steps:
-        for way in exits(step):
-            yield from _branch(facts, step, way)
         if step.same_as and step.same_as not in facts.tree.steps:
             yield _no_step(facts, step.same_as)
 

@@ -22,12 +22,13 @@ Right:
     ---
     Then measure the [voltage drop](voltage-drop.md).
 
-Mend: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.html`, to a
+Mend: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.md`, to a
 heading as `#part-` and its words in small letters with hyphens.
 """
 
 from collections.abc import Iterator
 from datetime import date
+from posixpath import relpath
 
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import HowTo
@@ -56,19 +57,21 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _link(library: Library, article: HowTo, link: Link) -> Iterator[Finding]:
     known = _pages_beside(library, link)
     if link.path and PAGE.sub("", link.path) not in known:
-        hint = offer(PAGE.sub("", link.path), known, "link to an article as `other-article.md`")
+        written = (relpath(f"{page}.md", "how-to") for page in known)
+        hint = offer(link.target, written, "link to an article as `other-article.md`")
         yield RULE.finding(link.at, f"there is no page `{link.target}`", WHY, hint)
         return
     there = library.how_tos.get(link.article) if link.path else article
     if link.anchor and there and link.anchor not in anchors_of(there):
-        hint = offer(link.anchor, anchors_of(there), "name a heading of the article")
+        anchors = (f"#{anchor}" for anchor in anchors_of(there))
+        hint = offer(f"#{link.anchor}", anchors, "name a heading of the article")
         yield RULE.finding(link.at, f"there is no heading `#{link.anchor}`", WHY, hint)
 
 
-def _pages_beside(library: Library, link: Link) -> dict[str, None]:
+def _pages_beside(library: Library, link: Link) -> list[str]:
     """Return the pages of the folder into which a link leads; that of trees has folders in it."""
     if not PAGE.search(link.path):
-        return {}
+        return []
     folder = link.path.split("/")[0]
     names = {"how-to": library.how_tos, "trees": library.trees, "modules": library.modules}
-    return {f"{folder}/{name}": None for name in names.get(folder, {})}
+    return [f"{folder}/{name}" for name in names.get(folder, {})]

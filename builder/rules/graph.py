@@ -5,7 +5,7 @@ the ways round in it. networkx does the graph work; the nodes are `Place`s, and 
 that is no step of this tree: a fix, a stop, another tree, the shop's `stuck`.
 """
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import cast
 
@@ -24,10 +24,16 @@ class Graph:
 
     paths: Paths
     starts: tuple[Place, ...]  # the first step, and where other trees come in
-    moves: tuple[Move, ...]  # from every place that a walk gets to
+    onward: Mapping[
+        Place, tuple[Move, ...]
+    ]  # of every place that a walk gets to, the moves from it
     reached: frozenset[str]  # the steps that a walk gets to
     ending: frozenset[Place]  # the places from which a walk can come to an end
-    digraph: "nx.DiGraph[Place]"
+
+    @property
+    def moves(self) -> Iterator[Move]:
+        """Every move that can be made."""
+        return (move for moves in self.onward.values() for move in moves)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +53,14 @@ def graph_of(tree: Tree, entered: Iterable[str]) -> Graph:
     """Work out the graph of a tree; `entered` are steps at which other trees hand over to it."""
     ways = paths(tree)
     starts = [Place(name) for name in (tree.start.id, *entered) if name in tree.steps]
-    reached = ways.reached(starts)
-    moves = tuple(move for place in reached for move in ways.moves(place))
+    onward = ways.onward(starts)
     digraph: nx.DiGraph[Place] = nx.DiGraph()
-    digraph.add_nodes_from((*reached, END))
-    digraph.add_edges_from((move.source, move.to or END) for move in moves)
-    digraph.add_edges_from((place, END) for place in reached if _ends(tree, tree.steps[place.step]))
-    steps = frozenset(place.step for place in reached)
+    digraph.add_node(END)
+    digraph.add_edges_from((m.source, m.to or END) for moves in onward.values() for m in moves)
+    digraph.add_edges_from((place, END) for place in onward if _ends(tree, tree.steps[place.step]))
+    steps = frozenset(place.step for place in onward)
     ending: set[Place] = nx.ancestors(digraph, END)
-    return Graph(ways, tuple(starts), moves, steps, frozenset(ending), digraph)
+    return Graph(ways, tuple(starts), onward, steps, frozenset(ending))
 
 
 def _ends(tree: Tree, step: Step) -> bool:
@@ -80,9 +85,10 @@ def ways_round(moves: Iterable[Move], starts: Iterable[Place]) -> Iterator[WayRo
     for move in moves:
         if move.to is not None:
             onward.setdefault(move.source, []).append(move)
-    edges = [(move.source, move.to) for ways in onward.values() for move in ways]
+    back = list(_leading_back(onward, [*starts, *onward]))
+    edges = [(move.source, move.to) for ways in onward.values() for move in ways] if back else []
     digraph: nx.DiGraph[Place] = nx.DiGraph(edges)
-    for move in _leading_back(onward, [*starts, *onward]):
+    for move in back:
         there = cast("list[Place]", nx.shortest_path(digraph, move.to, move.source))
         yield WayRound(move, (*(place.step for place in there), there[0].step))
 

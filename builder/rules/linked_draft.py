@@ -44,7 +44,6 @@ Mend: Finish the draft and have it reviewed, or end here with a stop until it is
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.model.routes import exits
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -59,9 +58,9 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every hand-over of a ready tree to a draft."""
     if facts.tree.status != "ready":
         return
-    for step in facts.steps:
-        for way in exits(step):
-            there = facts.library.trees.get(way.branch.tree or "")
+    for _, way in facts.ways:
+        if way.branch.tree:
+            there = facts.library.trees.get(way.branch.tree)
             if there and there.status == "draft":
                 yield RULE.finding(
                     way.at,

@@ -46,7 +46,6 @@ Mend: Hand over to the tree that replaced it.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.model.routes import exits
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -59,9 +58,9 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for step in facts.steps:
-        for way in exits(step):
-            there = facts.library.trees.get(way.branch.tree or "")
+    for _, way in facts.ways:
+        if way.branch.tree:
+            there = facts.library.trees.get(way.branch.tree)
             if there and there.status == "retired":
                 new = there.replaced_by
                 yield RULE.finding(

@@ -57,11 +57,9 @@ Mend: Put a check that parts the causes in half first, or hand over to a tree of
 
 from collections.abc import Iterator
 
-import networkx as nx
-
 from builder.model.finding import Finding, Severity
 from builder.model.paths import Place
-from builder.rules.graph import END, Graph, ways_round
+from builder.rules.graph import Graph
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -90,14 +88,21 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def longest_path(graph: Graph) -> list[str]:
-    """Return the steps of the longest path, each once, without the moves that lead back."""
-    back = {(way.closing.source, way.closing.to) for way in ways_round(graph.moves, graph.starts)}
-    forward: nx.DiGraph[Place] = nx.DiGraph()
-    forward.add_nodes_from(place for place in graph.digraph if place != END)
-    forward.add_edges_from(
-        (move.source, move.to)
-        for move in graph.moves
-        if move.to is not None and (move.source, move.to) not in back
-    )
-    places = nx.dag_longest_path(forward)
-    return list(dict.fromkeys(place.step for place in places))
+    """Return the steps of the longest path, each once, without the moves that lead back.
+
+    One walk in depth: a place is finished when all that it leads to is, so that the longest way on
+    from it is known; a move to a place that is not finished leads back.
+    """
+    onward = graph.onward
+    longest: dict[Place, list[str]] = {}
+    open_ = {start: iter(onward.get(start, ())) for start in graph.starts[:1]}
+    while open_:
+        here = next(reversed(open_))
+        move = next(open_[here], None)
+        if move is None:
+            after = (longest.get(one.to, []) for one in onward.get(here, ()) if one.to)
+            longest[here] = [here.step, *max(after, key=len, default=[])]
+            del open_[here]
+        elif move.to is not None and move.to not in open_ and move.to not in longest:
+            open_[move.to] = iter(onward.get(move.to, ()))
+    return list(dict.fromkeys(longest[graph.starts[0]]))

@@ -67,10 +67,15 @@ def _code(code: Text) -> Iterator[Finding]:
         hint = (
             f"write `{found.instead}`" if found.instead else "write it like `P0562` or `P0562-16`"
         )
-        message = f"`{code}` is no trouble code: {found.message}"
+        message = f"`{code}` is no trouble code: {_without(code.strip(), found.message)}"
     elif str(found) != code:
         message = f"`{code}` is not written as the scan tool shows it"
         hint = f"write `{found}`"
     else:
         return
     yield RULE.finding(code.at, message, WHY, hint)
+
+
+def _without(code: str, message: str) -> str:
+    """Leave out the code, which stands in the finding already."""
+    return f"it {message.removeprefix(f'{code} ')}" if message.startswith(f"{code} ") else message

@@ -63,6 +63,8 @@ def _module(library: Library, fix: Fix) -> Module | None:
 
 
 def _part_only(library: Library, fix: Fix) -> Iterator[Finding]:
+    if not fix.parts or fix.replaces:
+        return
     names = {
         name.casefold(): module
         for module in library.modules.values()
@@ -70,7 +72,7 @@ def _part_only(library: Library, fix: Fix) -> Iterator[Finding]:
     }
     for part in fix.parts:
         module = names.get(part.part.casefold())
-        if module and not fix.replaces and _needed(module):
+        if module and _needed(module):
             verbs = ", ".join(f"{step.verb}" for step in _needed(module))
             yield RULE.finding(
                 part.part.at,

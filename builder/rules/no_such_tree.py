@@ -1,5 +1,5 @@
-"""A hand-over to a tree, or to a step of a tree, that does not exist; also a tree that is named as
-the one that replaces a retired tree.
+"""A hand-over to a tree, or to a step of a tree, that does not exist; also the tree that replaces a
+retired one, and the tree of a closed job.
 
 Why: The page would offer a way on that ends in nothing.
 
@@ -23,9 +23,10 @@ Mend: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 """
 
 from collections.abc import Iterator
+from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.routes import exits
+from builder.model.library import Library
 from builder.model.tree import Branch
 from builder.rules.names import offer
 from builder.rules.rule import Facts, Rule
@@ -39,6 +40,15 @@ RULE = Rule(
 WHY = "whoever is sent there finds nothing"
 
 
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every closed job whose tree is not there."""
+    for case in library.cases.values():
+        if case.tree not in library.trees:
+            hint = offer(case.tree, library.trees, "write the tree as `system/tree`")
+            why = "the job cannot be counted for the weights of any tree"
+            yield RULE.finding(case.tree.at, f"there is no tree `{case.tree}`", why, hint)
+
+
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every tree named that is not there; of a retired one, its successor."""
     tree, known = facts.tree, facts.library.trees
@@ -47,9 +57,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         yield RULE.finding(tree.replaced_by.at, f"there is no tree `{tree.replaced_by}`", WHY, hint)
     if tree.status == "retired":
         return
-    for step in facts.steps:
-        for way in exits(step):
-            yield from _hand_over(facts, way.branch)
+    for _, way in facts.ways:
+        yield from _hand_over(facts, way.branch)
 
 
 def _hand_over(facts: Facts, branch: Branch) -> Iterator[Finding]:

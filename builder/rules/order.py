@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 
 from builder.model.finding import Related
 from builder.model.library import HandOver, Library
-from builder.model.order import Lacking, brings, lacking, leaves_done, undoes
+from builder.model.order import Brings, Lacking, brings, lacking, leaves_done, undoes
 from builder.model.paths import Move, Place
 from builder.model.requirements import Requirement
 from builder.model.tree import Deed, Step
@@ -27,12 +27,20 @@ def unmet(facts: Facts, requirement: Requirement) -> Lacking:
         for place in graph.starts
         if not _met_on_entry(facts.library, (facts.tree.id, place.step), requirement, frozenset())
     ]
-    undoing = [place for place in graph.digraph if _undone_at(steps.get(place.step), requirement)]
-    return lacking(graph.paths, starts, brings(steps, requirement), undoing)
+    undoing = [place for place in graph.onward if undoes(steps[place.step], requirement)]
+    return _lacking(facts, starts, brings(steps, requirement), undoing)
 
 
-def _undone_at(step: Step | None, requirement: Requirement) -> bool:
-    return step is not None and undoes(step, requirement)
+def _lacking(
+    facts: Facts, starts: Iterable[Place], brings: Brings, undoing: Iterable[Place] = ()
+) -> Lacking:
+    """Follow the walks; what a step with a mistake of text brings about is left open."""
+    broken = facts.tree.broken
+
+    def brought(move: Move) -> bool:
+        return move.source.step in broken or brings(move)
+
+    return lacking(facts.graph.onward, starts, brought, undoing)
 
 
 def without_step(facts: Facts, name: str) -> Lacking:
@@ -42,14 +50,13 @@ def without_step(facts: Facts, name: str) -> Lacking:
     def done(move: Move) -> bool:
         return move.source.step == name and leaves_done(step, move)
 
-    return lacking(facts.graph.paths, facts.graph.starts, done)
+    return _lacking(facts, facts.graph.starts, done)
 
 
 def without_caution(facts: Facts, hazard: str) -> Lacking:
     """Return where a walk can come without having met a step that names a hazard."""
     cautious = {name for name, step in facts.tree.steps.items() if hazard in step.hazards}
-    starts, paths = facts.graph.starts, facts.graph.paths
-    return lacking(paths, starts, lambda move: move.source.step in cautious)
+    return _lacking(facts, facts.graph.starts, lambda move: move.source.step in cautious)
 
 
 def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
@@ -65,7 +72,7 @@ def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
     def done(move: Move) -> bool:
         return move.source.step in doing and leaves_done(doing[move.source.step], move)
 
-    came = lacking(facts.graph.paths, facts.graph.starts, done).came
+    came = _lacking(facts, facts.graph.starts, done).came
     return all(place.step != target.id for place in came)
 
 

@@ -1,22 +1,22 @@
 """The text that a reader of the site and the prints sees.
 
-In: a `Tree` or an article. Out: its texts one by one, and the place of a word in one of them. What
-customers say (`symptom: words`) is theirs and not among them.
+In: a `Tree`, an article, the knowledge. Out: texts one by one, and the place of a word in one of
+them. What customers say (`symptom: words`) is theirs and not among them.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.model.knowledge import HowTo
+from builder.model.library import Library
 from builder.model.text import Position, Text
-from builder.model.tree import Check, Fix, Step
-from builder.rules.rule import Facts
+from builder.model.tree import Check, Fix, Step, Tree
 
 
-def texts_of(facts: Facts) -> Iterator[Text]:
+def texts_of(tree: Tree, steps: Iterable[Step]) -> Iterator[Text]:
     """Yield every published text of a tree, in the order of the file."""
-    yield facts.tree.title
-    yield from (asked.ask for asked in facts.tree.asks)
-    for step in facts.steps:
+    yield tree.title
+    yield from (asked.ask for asked in tree.asks)
+    for step in steps:
         yield from _of_step(step)
 
 
@@ -51,6 +51,17 @@ def texts_of_article(article: HowTo) -> Iterator[Text]:
     yield article.purpose
     for number, line in enumerate(article.body.split("\n"), article.body_line):
         yield Text(line, Position(article.file, number, 1, number, len(line) + 1))
+
+
+def texts_of_knowledge(library: Library) -> Iterator[Text]:
+    """Yield what set-up records, hazards and codes say."""
+    for hazard in library.hazards.values():
+        yield from (hazard.hazard, hazard.harm, hazard.avoid)
+    for module in library.modules.values():
+        said = (module.released_by, module.drive_why, module.network, module.if_it_fails)
+        yield from filter(None, said)
+        yield from module.write_down
+    yield from (code.short for code in library.codes.values())
 
 
 def place_in(text: Text, start: int, length: int) -> Position:

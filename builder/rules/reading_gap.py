@@ -79,7 +79,7 @@ def _gap(space: Space, gap: Range, point: str) -> Finding:
     here = below or space.results[0]
     related = [Related(above.said.at, "the range above it")] if above and above is not here else []
     if space.axes[0].phrases:
-        hint = f"add a result for `{point}`"
+        hint = _hint_for_phrase(point)
     elif below and above:
         upper = space.boxes[space.results.index(above)][0]
         joined = range_in_words(Range(gap.low, upper.high), space.axes[0].domain)
@@ -87,6 +87,12 @@ def _gap(space: Space, gap: Range, point: str) -> Finding:
     else:
         hint = f"add a result for it: `{range_in_words(gap, space.axes[0].domain)}`"
     return _finding(here, point, hint, *related)
+
+
+def _hint_for_phrase(point: str) -> str:
+    if point == "a reading exactly at the figure":
+        return "write `at most the figure` beside `above`, or `at least` beside `below the figure`"
+    return f"add a result `{point.removeprefix('a reading ')}`"
 
 
 def _combinations(space: Space, pieces: list[Box], points: list[str]) -> Finding:
@@ -112,7 +118,7 @@ def _finding(here: Result, point: str, hint: str, *related: Related) -> Finding:
     return RULE.finding(
         here.said.at,
         f"no result takes {point}",
-        f"a technician who reads {point} has nowhere to go",
+        f"a technician who reads {point.removeprefix('a reading ')} has nowhere to go",
         hint,
         *related,
     )

@@ -69,7 +69,7 @@ def _finding(space: Space, second: int, firsts: list[int], points: list[str]) ->
     return RULE.finding(
         here.said.at,
         f"`{here.said}` takes {shown}, and a result above it takes that too",
-        f"a technician who reads {points[0]} has two ways on",
+        f"a technician who reads {points[0].removeprefix('a reading ')} has two ways on",
         _hint(space, firsts[0], second),
         *(Related(space.results[first].said.at, "takes it already") for first in firsts),
     )

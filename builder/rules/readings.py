@@ -25,7 +25,7 @@ OF_A_FIGURE = {
 }
 PLACES = {
     "band": ("below the figure", "within the figure", "above the figure"),
-    "limit": ("below the figure", "exactly the figure", "above the figure"),
+    "limit": ("below the figure", "exactly at the figure", "above the figure"),
 }
 
 
@@ -81,7 +81,7 @@ def space_of(check: Check) -> Space | None:
 
 def _axes(check: Check) -> Iterator[Axis]:
     if check.figure:
-        places = PLACES[check.figure.kind]
+        places = tuple(f"a reading {place}" for place in PLACES[check.figure.kind])
         yield Axis("", "", between(Decimal(0), Decimal(2)), Decimal(1), places)
     for one in check.readings:
         yield Axis(one.name, one.unit, domain_of(one), one.resolution, tuple(one.one_of))

@@ -11,9 +11,11 @@ from typing import Protocol
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.text import Position
+from builder.model.routes import Exit, exits
+from builder.model.text import Position, Text
 from builder.model.tree import Check, Step, Tree
 from builder.rules.graph import Graph, graph_of
+from builder.rules.published import texts_of
 from builder.rules.readings import Space, space_of
 
 
@@ -47,7 +49,9 @@ class Facts:
     graph: Graph
     today: date
     steps: tuple[Step, ...]  # those without a mistake of text
+    ways: tuple[tuple[Step, Exit], ...]  # every way out of those
     spaces: Mapping[str, Space]  # by step, for the checks that measure
+    texts: tuple[Text, ...]  # what a reader of the page and the prints sees
 
 
 def facts_of(tree: Tree, library: Library, today: date) -> Facts:
@@ -57,7 +61,16 @@ def facts_of(tree: Tree, library: Library, today: date) -> Facts:
     sound = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
     checks = ((str(step.id), step.body) for step in sound if isinstance(step.body, Check))
     spaces = {name: space for name, body in checks if (space := space_of(body))}
-    return Facts(tree, library, graph_of(tree, entered), today, sound, spaces)
+    return Facts(
+        tree=tree,
+        library=library,
+        graph=graph_of(tree, entered),
+        today=today,
+        steps=sound,
+        ways=tuple((step, way) for step in sound for way in exits(step)),
+        spaces=spaces,
+        texts=tuple(texts_of(tree, sound)),
+    )
 
 
 class Documented(Protocol):

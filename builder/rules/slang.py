@@ -25,15 +25,17 @@ Mend: Write the term that the finding offers; `kb/words.yml` is the list.
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from functools import lru_cache
+from itertools import pairwise
+from string import punctuation
 
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Word
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.published import place_in, texts_of, texts_of_article
+from builder.rules.published import place_in, texts_of_article, texts_of_knowledge
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -42,51 +44,70 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="A word of the bay where the proper term belongs.",
 )
-WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
-Index = Mapping[str, list[tuple[int, str]]]  # by first word: how many words, and the slang
+WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
+SIGNS = punctuation + "–—…“”·→"
+# By the first word, or the first two: how many words it has, and the slang.
+Index = Mapping[str | tuple[str, str], list[tuple[int, str]]]
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every word of the bay in the published text of a tree."""
-    yield from _slang(texts_of(facts), facts.library)
+    yield from _slang(facts.texts, facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every word of the bay in an article."""
     for article in library.how_tos.values():
-        yield from _slang(texts_of_article(article), library)
+        yield from _slang(list(texts_of_article(article)), library)
+    yield from _slang(list(texts_of_knowledge(library)), library)
 
 
-def _slang(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
+def _slang(texts: Sequence[Text], library: Library) -> Iterator[Finding]:
     index = _index(tuple(library.words))
+    if _is_free("\n".join(texts), index):
+        return
     for text in texts:
-        words = list(WORD.finditer(text))
-        for at, first in enumerate(words):
-            for count, slang in index.get(_plain(first.group()), ()):
-                if at + count <= len(words):
-                    start, end = first.start(), words[at + count - 1].end()
-                    said = text[start:end]
-                    if _is_said(said, slang):
-                        yield _finding(text, start, said, library.words[slang])
+        if _is_free(text, index):
+            continue
+        for start, end, slang in _found(_plain(text), index):
+            said = text[start:end]
+            if said == slang or not slang.isupper():  # capitals are meant in capitals only
+                yield _finding(text, start, said, library.words[slang])
+
+
+def _is_free(text: str, index: Index) -> bool:
+    """Whether no slang begins anywhere; most trees have none, and this look is a quick one."""
+    parted = _plain(text).replace("-", " ").replace("/", " ").split()
+    words = [word.strip(SIGNS) for word in parted]
+    return index.keys().isdisjoint(words) and index.keys().isdisjoint(pairwise(words))
+
+
+def _found(plain: str, index: Index) -> Iterator[tuple[int, int, str]]:
+    words = list(WORD.finditer(plain))
+    for at, first in enumerate(words):
+        after = words[at + 1].group() if at + 1 < len(words) else ""
+        for count, slang in (*index.get(first.group(), ()), *index.get((first.group(), after), ())):
+            if at + count <= len(words):
+                start, end = first.start(), words[at + count - 1].end()
+                if " ".join(plain[start:end].split()) == _plain(slang):
+                    yield start, end, slang
 
 
 @lru_cache(maxsize=2)
 def _index(slangs: tuple[str, ...]) -> Index:
-    found: dict[str, list[tuple[int, str]]] = defaultdict(list)
+    found: dict[str | tuple[str, str], list[tuple[int, str]]] = defaultdict(list)
     for slang in slangs:
-        words = [_plain(match.group()) for match in WORD.finditer(slang)]
+        words = WORD.findall(_plain(slang))
         if words:
-            found[words[0]].append((len(words), slang))
+            begins = words[0] if len(words) == 1 else (words[0], words[1])
+            found[begins].append((len(words), slang))
     return dict(found)
 
 
 def _plain(text: str) -> str:
-    return text.lower().replace("’", "'")
-
-
-def _is_said(said: str, slang: str) -> bool:
-    """Whether words are this slang; what is written in capitals is meant in capitals only."""
-    return said == slang if slang.isupper() else _plain(" ".join(said.split())) == _plain(slang)
+    """Return the text in small letters, sign for sign, with one kind of apostrophe."""
+    small = text.lower()
+    return (small if len(small) == len(text) else text).replace("’", "'")
 
 
 def _finding(text: Text, start: int, said: str, word: Word) -> Finding:

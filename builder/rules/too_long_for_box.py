@@ -23,6 +23,7 @@ Mend: Write it as several words, or join them with hyphens.
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from builder.chart.fonts import medium
 from builder.chart.gaps import LONGEST_WORD, TEXT
@@ -46,13 +47,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every word on the chart that has to be broken."""
     for text in _on_the_chart(facts):
         for match in PIECE.finditer(text):
-            if medium().width(match.group(), TEXT) > LONGEST_WORD:
+            if _is_too_wide(match.group()):
                 yield RULE.finding(
                     place_in(text, match.start(), len(match.group())),
                     f"`{match.group()}` is wider than a box of the chart",
                     "broken in the middle it is read wrongly from the bay",
                     "write it as several words, or join them with hyphens",
                 )
+
+
+@lru_cache(maxsize=20_000)  # the trees of a shop share most of their words
+def _is_too_wide(word: str) -> bool:
+    return medium().width(word, TEXT) > LONGEST_WORD
 
 
 def _on_the_chart(facts: Facts) -> Iterator[Text]:

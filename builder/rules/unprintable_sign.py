@@ -25,7 +25,7 @@ from collections.abc import Iterator
 
 from builder.chart.fonts import medium
 from builder.model.finding import Finding, Severity
-from builder.rules.published import place_in, texts_of
+from builder.rules.published import place_in
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -39,7 +39,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every text with a sign that its letters lack."""
     known = medium().advances
-    for text in texts_of(facts):
+    for text in facts.texts:
         if not text.isascii():
             for at, sign in enumerate(text):
                 if sign not in known and not sign.isspace():
