@@ -19,7 +19,7 @@ FINE = 1.01  # text sizes nearer than this are the same
 WIDEST = 420.0  # of a column: longer lines are hard to follow
 LARGEST = 48.0  # points: larger text gains nothing on paper
 MOST_COLUMNS = 12
-SAMPLES = 4  # widths at which the height is measured
+SAMPLES = 3  # widths at which the height is measured
 FULL = 0.96  # of the text size that fills every column to the last line: what is tried first
 
 

@@ -23,6 +23,7 @@ LABEL_GAP = 1.5  # from the words of a result to its box
 ROW_GAP = 4.5
 ENTRY = 9.5  # from the top of a box to the arrow that enters at its side
 LEAST_GAP = 12.0  # of two boxes with a line down between them
+NARROW = 110.0  # width of a box below which it would hold hardly more than a word a line
 BETWEEN = 13.0  # from the checks to the line that their results leave from
 CONNECTOR_HEIGHT = 14.0
 SECTION_GAP = 14.0

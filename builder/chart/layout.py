@@ -3,7 +3,7 @@
 In: a `Tree` and, for paper, the room on each sheet. Out: `Chart`s.
 
 On paper the text comes first: sheets are added rather than text made smaller. The style with the
-results to the right is the plainest; the other is taken where its text is larger by more than 15 %,
+results to the right is the plainest; the other is taken where its text is larger by a seventh,
 or where it saves a sheet.
 """
 
@@ -16,16 +16,16 @@ from builder.chart.draw import drawn
 from builder.chart.fit import Fit, Room, case, fewest_sheets, largest
 from builder.chart.flow import Flow, flow_of
 from builder.chart.gaps import TEXT
+from builder.chart.parted import parted
 from builder.chart.stock import Stock, stock
-from builder.chart.styles import UNDER, Style, right_style
+from builder.chart.styles import STYLES, UNDER
 from builder.model.library import Library
 from builder.model.tree import Tree
 
 PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
-SHARES = (0.46, 0.54)  # of the width that the checks take, where results stand to the right
-TYPICAL = 250.0  # width of a column at which the shares are compared
-WORTH = 1.15  # how much larger the text must be for the less plain style
+WORTH = 1.14  # how much larger the text must be for the less plain style
+MANY = 99  # more sheets, or results of one check, than there will ever be
 WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 
 
@@ -55,14 +55,20 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
     """Lay a flow out on as few sheets as it takes with text no smaller than `text` points.
 
     Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets,
-    then the one with the largest text, is taken. If a single box at that size is larger than a
-    sheet, the largest text that fits is taken instead: the charts tell theirs.
+    then the one with the largest text, is taken. Checks with many results are parted if a sheet
+    cannot hold one otherwise; if a single box at that size is larger than a sheet, the largest text
+    that fits is taken instead: the charts tell theirs.
     """
     one = stock(flow)
     found = [(one, fit) for fit in (_on_one_sheet(one, room, text) for room in rooms) if fit]
+    for most in (MANY, 3, 2, 1):
+        if not found:
+            more = stock(parted(flow, most), sheets=True)
+            fits = [_on_sheets(more, room, text) for room in rooms]
+            found = [(more, fit) for fit in fits if fit]
     if not found:
-        more = stock(flow, sheets=True)
-        found = [(more, fit) for fit in (_on_sheets(more, room, text) for room in rooms) if fit]
+        fits = [largest(case(more, UNDER, room), MANY) for room in rooms]
+        found = [(more, fit) for fit in fits if fit]
     measured, best = max(found, key=lambda pair: (-pair[1].sheets, pair[1].text))
     return Sheets(best.room, drawn(measured, best))
 
@@ -70,7 +76,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
     measured = stock(flow)
-    fits = [largest(case(measured, one, room), 1) for one in styles(measured)
+    fits = [largest(case(measured, one, room), 1) for one in STYLES
             if style in ("", one.name)]  # fmt: skip
     best = chosen(fits)
     if best is None:
@@ -79,12 +85,12 @@ def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
 
 
 def _on_one_sheet(measured: Stock, room: Room, text: float) -> Fit | None:
-    return chosen([largest(case(measured, one, room), 1, text) for one in styles(measured)])
+    return chosen([largest(case(measured, one, room), 1, text) for one in STYLES])
 
 
 def _on_sheets(measured: Stock, room: Room, text: float) -> Fit | None:
     fits = []
-    for style in styles(measured):
+    for style in STYLES:
         wanted = case(measured, style, room)
         few = fewest_sheets(wanted, text)
         fits.append(largest(wanted, few.sheets, text) or few if few else None)
@@ -108,17 +114,3 @@ def _better(fit: Fit, best: Fit) -> bool:
     if fit.sheets != best.sheets:
         return fit.sheets < best.sheets
     return fit.text > best.text * (WORTH if best.text >= WISHED else 1)
-
-
-def styles(measured: Stock) -> tuple[Style, Style]:
-    """Return the styles, the plainest first.
-
-    Where results stand to the right, the checks get the share of the width that needs the least
-    height.
-    """
-    joined = groups(measured.flow.sections)
-
-    def height(style: Style) -> float:
-        return total(pieces(measured, style, joined, max(TYPICAL, style.least(measured))))
-
-    return min(map(right_style, SHARES), key=height), UNDER

@@ -1,29 +1,30 @@
 """The style with the results to the right: all checks in one straight column, all answers beside.
 
-In: a block of the outline, the width of its column, and the share of it that the checks take. Out:
-its size, then its parts.
+In: a block of the outline and the width of its column. Out: its size, then its parts.
 """
 
 from collections.abc import Iterator
 
 from builder.chart.chart import Part, Rect
-from builder.chart.gaps import BETWEEN, ENTRY, LEAD_IN, ROW_GAP, TRUNK
+from builder.chart.gaps import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
 from builder.chart.rows import draw_joint, draw_row, entry, joint, row, rows
 from builder.chart.size import Size
 from builder.chart.stock import Stock, least_box, least_lane
 from builder.plan.outline import Block, Side
 
+SHARE = 0.52  # of the width that the checks take: other shares gained nothing over many graphs
 
-def split(column: float, share: float) -> tuple[float, float]:
+
+def split(column: float) -> tuple[float, float]:
     """Divide a column into the width of the checks and of the lane of results."""
-    checks = share * (column - BETWEEN)
+    checks = SHARE * (column - BETWEEN)
     return checks, column - BETWEEN - checks
 
 
-def size(stock: Stock, block: Block, column: float, share: float) -> Size:
+def size(stock: Stock, block: Block, column: float) -> Size:
     """Measure a block in a column of a given width."""
-    checks, lane = split(column, share)
+    checks, lane = split(column)
     head = stock.box_height(block.step, checks)
     found = rows(stock, block.step, block.sides, lane)
     beside = sum([one.height for one in found])
@@ -36,11 +37,9 @@ def size(stock: Stock, block: Block, column: float, share: float) -> Size:
     return Size(head, found, body, tail, cut)
 
 
-def draw(
-    pen: Pen, block: Block, made: Size, place: Rect, cut: bool, share: float
-) -> Iterator[Part]:
+def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator[Part]:
     """Yield the parts of a block; with `cut`, the way down ends in a connector."""
-    checks, _ = split(place.width, share)
+    checks, _ = split(place.width)
     trunk = place.x + TRUNK
     yield box_part(pen, block.step, Rect(place.x, place.y, checks, made.head))
     yield from _draw_rows(pen, block, made, place, place.x + checks)
@@ -74,6 +73,7 @@ def _draw_rows(pen: Pen, block: Block, made: Size, place: Rect, edge: float) -> 
         y += one.height
 
 
-def least(stock: Stock, share: float) -> float:
-    """Return the narrowest column in which no word is wider than its box."""
-    return BETWEEN + max(least_box(stock) / share, least_lane(stock) / (1 - share))
+def least(stock: Stock) -> float:
+    """Return the narrowest column: no word wider than its box, no box of single words."""
+    checks, lane = least_box(stock) / SHARE, least_lane(stock) / (1 - SHARE)
+    return BETWEEN + max(checks, lane, NARROW / SHARE)

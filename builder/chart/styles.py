@@ -6,7 +6,6 @@ large a block is, how it is drawn, how narrow a column may be.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import partial
 
 from builder.chart import right, under
 from builder.chart.chart import Part, Rect
@@ -26,14 +25,6 @@ class Style:
     least: Callable[[Stock], float]
 
 
+RIGHT = Style("right", right.size, right.draw, right.least)
 UNDER = Style("under", under.size, under.draw, under.least)
-
-
-def right_style(share: float) -> Style:
-    """Results to the right; the checks take a share of the width."""
-    return Style(
-        "right",
-        partial(right.size, share=share),
-        partial(right.draw, share=share),
-        partial(right.least, share=share),
-    )
+STYLES = (RIGHT, UNDER)  # the plainest first

@@ -7,7 +7,7 @@ runs straight down at the left; every other result branches off to the right of 
 from collections.abc import Iterator
 
 from builder.chart.chart import Part, Rect
-from builder.chart.gaps import LEAD_IN, TRUNK
+from builder.chart.gaps import LEAD_IN, NARROW, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
 from builder.chart.rows import draw_joint, draw_row, joint, row, rows
 from builder.chart.size import Size
@@ -54,5 +54,5 @@ def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator
 
 
 def least(stock: Stock) -> float:
-    """Return the narrowest column in which no word is wider than its box."""
-    return max(TRUNK + least_lane(stock), least_box(stock))
+    """Return the narrowest column: no word wider than its box, no box of single words."""
+    return max(TRUNK + least_lane(stock), least_box(stock), NARROW)

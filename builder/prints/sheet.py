@@ -36,11 +36,16 @@ class Foot:
     address: str  # what the square code opens
 
 
-def new_canvas(title: str, subject: str) -> tuple[Canvas, BytesIO]:
-    """Open a document in memory; everything about it is the same each time."""
+def register_faces() -> None:
+    """Make the faces known to reportlab."""
     for face in (medium(), bold()):
         if face.name not in pdfmetrics.getRegisteredFontNames():
             pdfmetrics.registerFont(TTFont(face.name, str(face.file)))
+
+
+def new_canvas(title: str, subject: str) -> tuple[Canvas, BytesIO]:
+    """Open a document in memory; everything about it is the same each time."""
+    register_faces()
     buffer = BytesIO()
     first: Any = medium().name  # the stubs of reportlab take it for a number
     canvas = Canvas(buffer, invariant=1, initialFontName=first, lang="en-GB")

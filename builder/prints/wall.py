@@ -10,6 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.chart import Chart
 from builder.chart.fit import Room
 from builder.chart.flow import flow_of
+from builder.chart.fonts import LEADING
 from builder.chart.layout import WISHED, sheet_charts
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -25,6 +26,7 @@ from builder.prints.paper import (
 )
 from builder.prints.sheet import (
     FOOT,
+    PLAIN,
     Foot,
     draw_foot,
     foot_lines,
@@ -104,9 +106,13 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
 
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
-    for number, chart in enumerate(wall.charts[1:], start=2):
+    sheets = list(enumerate(wall.charts[1:], start=2))
+    room = (top - MARGIN - FOOT - LEGEND) / (len(sheets) + 1)
+    size = max(min(wall.charts[0].text_size, room / LEADING), PLAIN)
+    top -= size * LEADING / 2
+    for number, chart in sheets:
         words = f"Sheet {number}: {steps_on(chart)}"
-        top = set_words(canvas, words, (MARGIN, top - 4), wall.paper.inner_width, size=WISHED)
+        top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, size=size)
 
 
 def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:

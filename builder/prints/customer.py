@@ -1,0 +1,136 @@
+"""The customer's sheet of a fix: what was found, what it means for safety, the options, a signature.
+
+In: a tree, one of its fixes, the library. Out: the bytes of a PDF, in words without trade slang.
+"""
+
+from collections.abc import Iterator, Sequence
+from decimal import Decimal
+
+from reportlab.platypus import Flowable, KeepTogether, Table
+
+from builder.model.library import Library
+from builder.model.shop import Shop
+from builder.model.tree import Fix, Money, Tree
+from builder.plan.options import Option, options
+from builder.plan.prices import Line
+from builder.prints.drawing import INK
+from builder.prints.flowing import blanks, document, heading, quiet, style, words
+from builder.prints.paper import PAPERS, Paper
+from builder.prints.sheet import Foot, foot_lines, page_address
+
+JOB = ("Order number", "Vehicle number", "Odometer", "Date")
+NO_PROMISE = (
+    "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
+    "If a warning lamp comes on or anything feels different, stop and call us."
+)
+
+
+def customer_sheet(
+    tree: Tree, fix: str, library: Library, paper: str = "", measured: Sequence[str] = ()
+) -> bytes:
+    """Print what a customer decides on; `measured` are readings taken, in words.
+
+    Raises KeyError if the tree has no step of that id, ValueError if the step is no fix.
+    """
+    body = tree.steps[fix].body
+    if not isinstance(body, Fix):
+        raise ValueError(f"{tree.id}: step {fix} is a {tree.steps[fix].kind}, not a fix")
+    sheet = PAPERS[paper or library.shop.paper]
+    name = str(library.shop.name)
+    offered = options(tree, fix, library)
+    return document(
+        sheet,
+        f"What we found: {tree.steps[fix].text}",
+        f"Customer's sheet of {tree.id}#{fix}, {tree.revision}",
+        lambda: list(
+            _story(body, str(tree.steps[fix].text), library.shop, offered, measured, sheet)
+        ),
+        Foot(name, foot_lines(tree, library), page_address(tree, library) + f"#step-{fix}"),
+    )
+
+
+def _story(
+    fix: Fix, text: str, shop: Shop, offered: Sequence[Option], measured: Sequence[str],
+    paper: Paper,
+) -> Iterator[Flowable]:  # fmt: skip
+    yield words(str(shop.name), style(18, heavy=True, below=2))
+    yield blanks(JOB, paper)
+    yield heading("What we found")
+    if fix.tell:
+        yield words(str(fix.tell), style(12, below=3))
+    yield words(f"{fix.cause}. The repair: {text}.", style(12, below=3))
+    for one in measured:
+        yield words(f"Measured: {one}")
+    yield heading("What it means for safety")
+    for reason in _safety(offered):
+        yield words(reason, style(12))
+    yield heading("What can be done")
+    for option in offered:
+        yield KeepTogether(list(_option(option, shop, paper)))
+    yield quiet(
+        f"Prices in {shop.currency}. A range is given where the price is not fixed. "
+        "Not offered means that we do not do it, for the reason given."
+    )
+    signed = [heading("Your choice"), words("I have read this sheet and choose the option ticked."),
+              blanks(("Signature", "Name and date"), paper)]  # fmt: skip
+    yield KeepTogether(signed)
+
+
+def _safety(offered: Sequence[Option]) -> list[str]:
+    """Return why an option is not safe, or that nobody knows of a reason."""
+    reasons = [o.not_offered for o in offered if "safe" in o.not_offered or "home" in o.not_offered]
+    return [f"{reason}." for reason in dict.fromkeys(reasons)] or [NO_PROMISE]
+
+
+def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
+    if option.not_offered:
+        yield words(f"Not offered: {option.option}", style(12, heavy=True, above=6))
+        yield quiet(f"{option.not_offered}.")
+        return
+    yield words(f"☐ {option.option}", style(12, heavy=True, above=6))
+    rows = [[words(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
+    if rows:
+        rows.append([words("Together", style(heavy=True)), _amount(option.total, shop, True)])
+    else:
+        rows.append([words("No charge"), words("")])
+    yield _sum(rows, paper)
+    if option.coming_back:
+        yield quiet(
+            f"With the chance that it has to be done again: {money(option.coming_back, shop)}."
+        )
+    if option.note:
+        yield quiet(option.note)
+
+
+def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
+    made = Table(rows, colWidths=[paper.inner_width - 150, 150])
+    made.setStyle([
+        ("TOPPADDING", (0, 0), (-1, -1), 0),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
+        ("LEFTPADDING", (0, 0), (0, -1), 18),
+        ("LINEABOVE", (0, -1), (-1, -1), 0.6, INK),
+    ])  # fmt: skip
+    return made
+
+
+def _item(line: Line, shop: Shop) -> str:
+    if line.hours is None:
+        return line.item
+    return f"{line.item}, {line.hours} h at {decimal(shop.labour_rate, shop)}"
+
+
+def _amount(amount: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
+    how = style(heavy=heavy)
+    how.alignment = 2  # to the right
+    return words(money(amount, shop) if amount else "not known yet", how)
+
+
+def money(amount: Money, shop: Shop) -> str:
+    """Write an amount, or a range, with two decimals and the shop's mark."""
+    low, high = decimal(amount.low, shop), decimal(amount.high, shop)
+    return low if low == high else f"{low} to {high}"
+
+
+def decimal(value: Decimal, shop: Shop) -> str:
+    """Write a number with two decimals and the shop's mark."""
+    return f"{value:.2f}".replace(".", "," if shop.decimal_mark == "comma" else ".")

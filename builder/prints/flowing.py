@@ -1,0 +1,141 @@
+"""Sheets whose text flows from page to page: paragraphs and tables in the faces of the charts.
+
+In: flowables of reportlab. Out: the bytes of a PDF with a foot on every page.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from html import escape
+from io import BytesIO
+from typing import Any
+
+from reportlab.lib.colors import Color, white
+from reportlab.lib.styles import ParagraphStyle
+from reportlab.pdfbase.pdfmetrics import registerFontFamily
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
+
+from builder.chart.fonts import bold, medium
+from builder.prints.drawing import INK, QUIET, SIGNALS
+from builder.prints.paper import MARGIN, Paper
+from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, register_faces
+
+Story = Callable[[], list[Flowable]]  # flowables are used up by a build, and made anew
+
+
+def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -> bytes:
+    """Set a story on as many pages as it takes; the foot says which page of how many it is."""
+    register_faces()
+    name = medium().name
+    registerFontFamily(name, normal=name, bold=bold().name, italic=name, boldItalic=bold().name)
+    count = _built(paper, title, subject, story(), lambda _canvas, _page: None)[1]
+
+    def on_page(canvas: Canvas, page: int) -> None:
+        if page == 1:
+            canvas.bookmarkPage("start")
+            canvas.addOutlineEntry(title, "start", level=0)
+        heading = f"{foot.title}: page {page} of {count}" if count > 1 else foot.title
+        draw_foot(canvas, paper, Foot(heading, foot.lines, foot.address))
+
+    return _built(paper, title, subject, story(), on_page)[0]
+
+
+def _built(
+    paper: Paper,
+    title: str,
+    subject: str,
+    story: list[Flowable],
+    on_page: Callable[[Canvas, int], None],
+) -> tuple[bytes, int]:
+    buffer = BytesIO()
+    told: dict[str, Any] = {
+        "pagesize": (paper.width, paper.height),
+        "title": title,
+        "subject": subject,
+        "author": "",
+        "creator": "Baytree",
+        "lang": "en-GB",
+        "invariant": 1,
+        "displayDocTitle": True,
+        "initialFontName": medium().name,
+    }
+    made = BaseDocTemplate(buffer, **told)
+    high = paper.inner_height - FOOT - 6
+    frame = Frame(MARGIN, MARGIN + FOOT + 6, paper.inner_width, high, 0, 0, 0, 0)
+    pages = 0
+
+    def drawn(canvas: Canvas, document: BaseDocTemplate) -> None:
+        nonlocal pages
+        pages = max(pages, document.page)
+        on_page(canvas, document.page)
+
+    made.addPageTemplates([PageTemplate("page", [frame], onPage=drawn)])
+    made.build(story)
+    return buffer.getvalue(), pages
+
+
+def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: float = 0,
+          below: float = 0) -> ParagraphStyle:  # fmt: skip
+    """Return a style of paragraph in the faces of the charts."""
+    return ParagraphStyle(
+        f"{size}{heavy}{ink}{above}{below}",
+        fontName=(bold() if heavy else medium()).name,
+        fontSize=size,
+        leading=1.2 * size,
+        textColor=ink,
+        spaceBefore=above,
+        spaceAfter=below,
+    )
+
+
+def words(text: str, how: ParagraphStyle | None = None) -> Paragraph:
+    """Set a text of an author; nothing in it is taken for markup."""
+    return Paragraph(escape(text, quote=False), how or style())
+
+
+def heading(text: str) -> Paragraph:
+    """Set a heading between parts."""
+    return words(text, style(13, heavy=True, above=10, below=3))
+
+
+def quiet(text: str) -> Paragraph:
+    """Set what is of less weight."""
+    return words(text, style(ink=QUIET))
+
+
+def blanks(names: Iterable[str], paper: Paper) -> Table:
+    """Set places to write on: each name with a line after it, two to a row."""
+    cells = list(names)
+    half = paper.inner_width / 2
+    rows = [[words(name, style(ink=QUIET)) for name in cells[at : at + 2]]
+            for at in range(0, len(cells), 2)]  # fmt: skip
+    rows[-1] += [words("")] * (2 - len(rows[-1]))
+    made = Table(rows, colWidths=[half, half], rowHeights=24)
+    made.setStyle([
+        ("VALIGN", (0, 0), (-1, -1), "BOTTOM"),
+        ("LINEBELOW", (0, 0), (-1, -1), 0.6, INK),
+        ("LEFTPADDING", (0, 0), (-1, -1), 0),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
+    ])  # fmt: skip
+    return made
+
+
+def cautions(met: Sequence[tuple[str, str]], paper: Paper) -> list[Flowable]:
+    """Set cautions, each behind its signal word on its ground."""
+    if not met:
+        return []
+    rows = []
+    looks: list[tuple[Any, ...]] = [
+        ("VALIGN", (0, 0), (-1, -1), "TOP"),
+        ("TOPPADDING", (0, 0), (-1, -1), 1),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
+        ("LEFTPADDING", (0, 0), (-1, -1), 4),
+    ]
+    for at, (signal, text) in enumerate(met):
+        ground, ink = SIGNALS[signal]
+        sign = signal if signal == "NOTICE" else f"⚠ {signal}"
+        rows.append([words(sign, style(heavy=True, ink=ink)), words(text)])
+        looks.append(("BACKGROUND", (0, at), (0, at), ground))
+        looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
+    made = Table(rows, colWidths=[72, paper.inner_width - 72])
+    made.setStyle(looks)
+    return [made]
