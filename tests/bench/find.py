@@ -9,6 +9,7 @@ its build alone takes minutes). Not part of the test suite: it is run by hand, o
 
 import argparse
 import gzip
+import os
 import random
 import shutil
 import statistics
@@ -109,7 +110,8 @@ def peer_site(folder: Path, trees: Iterator[Tree]) -> Path:
         "theme: {name: material, font: false}\n"
     )
     command = [sys.executable, "-m", "mkdocs", "build", "-q", "-d", "site"]
-    subprocess.run(command, cwd=folder, check=True)
+    quiet = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    subprocess.run(command, cwd=folder, check=True, env=quiet)
     return folder / "site"
 
 

@@ -236,7 +236,15 @@
   const asked = () => new URLSearchParams(location.hash.slice(1)).get("q") ?? "";
   const withoutNumber = (query) => query.replace(/\b(?=[a-z]*\d)[a-z0-9]{17}\b/gi, "").trim();
 
+  let resting = 0;
+  function rememberAtRest() {
+    // Browsers refuse an address that changes with every letter.
+    clearTimeout(resting);
+    resting = setTimeout(remember, 300);
+  }
+
   function remember() {
+    clearTimeout(resting);
     const query = box.value;
     const was = history.state?.query ?? asked();
     if (query === was) return;
@@ -274,7 +282,8 @@
     document.head.append(element("link", { rel: "stylesheet", href: `${folder}search.css` }));
     place.append(form, hint, count, understood, hits, instead);
     box.addEventListener("focus", load, { once: true });
-    box.addEventListener("input", () => { remember(); show(); });
+    box.addEventListener("input", () => { rememberAtRest(); show(); });
+    box.addEventListener("blur", remember);
     place.addEventListener("keydown", move);
     clear.addEventListener("click", () => ask(""));
     form.addEventListener("submit", (event) => {
