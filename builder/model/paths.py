@@ -24,8 +24,7 @@ class Place(NamedTuple):
     caller: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
+class Move(NamedTuple):
     """One move of a walk; `to` is None where it leaves the tree."""
 
     source: Place

@@ -46,7 +46,7 @@ RULE = Rule(
 )
 WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
 SIGNS = punctuation + "–—…“”·→"
-# By the first word, or the first two: how many words it has, and the slang.
+# By the only word or the last two, which are rarer than the first: its number of words, the slang.
 Index = Mapping[str | tuple[str, str], list[tuple[int, str]]]
 
 
@@ -76,19 +76,25 @@ def _slang(texts: Sequence[Text], library: Library) -> Iterator[Finding]:
 
 
 def _is_free(text: str, index: Index) -> bool:
-    """Whether no slang begins anywhere; most trees have none, and this look is a quick one."""
-    parted = _plain(text).replace("-", " ").replace("/", " ").split()
-    words = [word.strip(SIGNS) for word in parted]
-    return index.keys().isdisjoint(words) and index.keys().isdisjoint(pairwise(words))
+    """Whether there is no slang in it; most trees have none, and this look is a quick one."""
+    plain = _parted(text)
+    words = [word.strip(SIGNS) for word in plain.split(" ")]
+    ends = [*index.keys() & set(words), *index.keys() & set(pairwise(words))]
+    return not any(_parted(slang) in plain for end in ends for _, slang in index[end])
+
+
+def _parted(text: str) -> str:
+    """Return the words of a text with one blank between them, also where it has `-` or `/`."""
+    return " ".join(_plain(text).replace("-", " ").replace("/", " ").split())
 
 
 def _found(plain: str, index: Index) -> Iterator[tuple[int, int, str]]:
     words = list(WORD.finditer(plain))
-    for at, first in enumerate(words):
-        after = words[at + 1].group() if at + 1 < len(words) else ""
-        for count, slang in (*index.get(first.group(), ()), *index.get((first.group(), after), ())):
-            if at + count <= len(words):
-                start, end = first.start(), words[at + count - 1].end()
+    for at, last in enumerate(words):
+        before = words[at - 1].group() if at else ""
+        for count, slang in (*index.get(last.group(), ()), *index.get((before, last.group()), ())):
+            if count <= at + 1:
+                start, end = words[at + 1 - count].start(), last.end()
                 if " ".join(plain[start:end].split()) == _plain(slang):
                     yield start, end, slang
 
@@ -99,8 +105,8 @@ def _index(slangs: tuple[str, ...]) -> Index:
     for slang in slangs:
         words = WORD.findall(_plain(slang))
         if words:
-            begins = words[0] if len(words) == 1 else (words[0], words[1])
-            found[begins].append((len(words), slang))
+            ends = words[0] if len(words) == 1 else (words[-2], words[-1])
+            found[ends].append((len(words), slang))
     return dict(found)
 
 
