@@ -29,6 +29,7 @@ class Node:
     text: str
     number: str = ""
     notes: tuple[str, ...] = ()  # "still there: go to 3"
+    ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
     minutes: str = ""
     caution: Signal | None = None
@@ -164,8 +165,8 @@ def _with_ways_on(flow: Flow) -> Flow:
         for side in block.sides:
             for step, edge in _ways_on(flow.edges, side.links):
                 words = f"{edge.label}: go to" if edge.label else "then go to"
-                note = f"{words} {flow.nodes[edge.target].number}"
-                nodes[step] = replace(nodes[step], notes=(*nodes[step].notes, note))
+                way = f"{words} {flow.nodes[edge.target].number}"
+                nodes[step] = replace(nodes[step], ways_on=(*nodes[step].ways_on, way))
     return replace(flow, nodes=nodes)
 
 

@@ -113,7 +113,7 @@ def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
         yield _number(node) + text
         when = f"· when {node.when}" if minutes else f"when {node.when}"
         yield minutes + words_of(when, SMALL, tone="small")
-    for note in node.notes:
+    for note in (*node.notes, *node.ways_on):
         yield tuple(_note(note))
 
 

@@ -30,7 +30,9 @@ def _parts(
     step = block.step
     while len(block.sides) > most:
         name = f"{block.step}+"
-        nodes[name] = replace(nodes[step], id=name, text="goes on", when="", minutes="", notes=())
+        nodes[name] = replace(
+            nodes[step], id=name, text="goes on", when="", minutes="", notes=(), ways_on=()
+        )
         edges[name] = edges[block.step]
         way = len(edges[block.step])
         edges[block.step] = (*edges[block.step], Edge(block.step, name, MORE))

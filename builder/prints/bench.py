@@ -12,15 +12,17 @@ from builder.chart.flow import Flow, Node, flow_of
 from builder.chart.results import tied
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
-from builder.prints.drawing import INK, QUIET
-from builder.prints.flowing import blanks, cautions, document, heading, quiet, style, words
-from builder.prints.head import head_of
+from builder.prints.drawing import INK
+from builder.prints.flowing import blanks, cautions, document, heading, quiet, style, to_fill, words
+from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import unit
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
-LINE = "_" * 9  # a place for a reading
+SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
+DEEDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
+KINDS = {"fix": "Fix: ", "stop": "Stop: "}
 ZEBRA = HexColor("#f3f4f6")
 
 
@@ -41,7 +43,7 @@ def _story(tree: Tree, library: Library, paper: Paper) -> list[Flowable]:
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
-    met = [(str(signal), text) for signal, text in head.cautions]
+    met = head.cautions
     asked = [f"{asks.ask}" for asks in tree.asks]
     return [
         words(str(tree.title), style(18, heavy=True, below=2)),
@@ -50,11 +52,13 @@ def _story(tree: Tree, library: Library, paper: Paper) -> list[Flowable]:
         heading("Cautions" if met else "Steps"),
         *cautions(met, paper),
         *([heading("Steps")] if met else []),
-        _table(tree, flow, numbers, paper),
+        _table(tree, flow, numbers, library, paper),
     ]
 
 
-def _table(tree: Tree, flow: Flow, numbers: Mapping[str, int], paper: Paper) -> Table:
+def _table(
+    tree: Tree, flow: Flow, numbers: Mapping[str, int], library: Library, paper: Paper
+) -> Table:
     rows: list[list[object]] = [[words(text, style(heavy=True)) for text in
                                  ("", "", "Step", "Reading, result, what next")]]  # fmt: skip
     for name in sorted(numbers, key=lambda name: numbers[name]):
@@ -62,7 +66,7 @@ def _table(tree: Tree, flow: Flow, numbers: Mapping[str, int], paper: Paper) -> 
         rows.append([
             words("☐", style(14)),
             words(node.number, style(12, heavy=True)),
-            list(_step_words(step, node)),
+            list(_step_words(step, node, library)),
             list(_answers(step, flow, node)),
         ])  # fmt: skip
     rest = paper.inner_width - 48
@@ -79,12 +83,16 @@ def _table(tree: Tree, flow: Flow, numbers: Mapping[str, int], paper: Paper) -> 
     return made
 
 
-def _step_words(step: Step, node: Node) -> Iterator[Paragraph]:
+def _tool(name: str, library: Library) -> str:
+    known = library.tools.get(name)
+    return str(known.name).lower() if known else name
+
+
+def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]:
     if node.caution:
-        sign = node.caution if node.caution == "NOTICE" else f"⚠ {node.caution}"
-        yield words(sign, style(heavy=True))
-    fix = "Fix: " if isinstance(step.body, Fix) else ""
-    yield words(fix + node.text, style(11, heavy=bool(fix)))
+        yield words(signal_words(node.caution), style(heavy=True))
+    kind = KINDS.get(node.kind, "")
+    yield words(kind + node.text, style(11, heavy=bool(kind)))
     if node.when:
         yield quiet(f"when {node.when}")
     if step.note:
@@ -93,7 +101,7 @@ def _step_words(step: Step, node: Node) -> Iterator[Paragraph]:
         node.minutes,
         f"wait {step.wait} min" if step.wait else "",
         f"{step.people} people" if step.people else "",
-        ", ".join(step.tools),
+        ", ".join(_tool(tool, library) for tool in step.tools),
     ]
     if any(told):
         yield quiet("; ".join(filter(None, told)))
@@ -112,10 +120,10 @@ def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
     for note in node.notes:
         yield quiet(note)
     for item in step.write_down:
-        yield words(f"{item}: {LINE * 2}")
+        yield to_fill(f"{item}:", LONG)
     if isinstance(step.body, Fix):
         for item in step.body.verify:
-            yield words(f"☐ Verified: {item}")
+            yield words(f"☐ Verified: {DEEDS.get(item, item)}")
     if step.put_back:
         yield words(f"☐ Before the end: {step.put_back}")
 
@@ -123,15 +131,15 @@ def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
 def _places(check: Check) -> Iterator[Paragraph]:
     """Yield a place to write for each reading, and for the maker's figure."""
     if check.figure:
-        yield words(f"Maker's figure, {check.figure.look_up}: {LINE} {_sign(check.figure.unit)}")
-        yield words("Found in: " + LINE * 2, style(ink=QUIET))
-        yield words(f"Reading: {LINE} {_sign(check.figure.unit)}")
+        sign = _sign(check.figure.unit)
+        yield to_fill(f"Maker's figure, {check.figure.look_up}:", SHORT, sign)
+        yield to_fill("Found in:", LONG)
+        yield to_fill("Reading:", SHORT, sign)
     for reading in check.readings:
-        name = f"{reading.name}: " if reading.name else "Reading: "
-        of = f" ({', '.join(reading.one_of)})" if reading.one_of else f" {_sign(reading.unit)}"
-        yield words(f"{name}{LINE}{of}")
+        of = f"({', '.join(reading.one_of)})" if reading.one_of else _sign(reading.unit)
+        yield to_fill(f"{reading.name or 'Reading'}:", SHORT, of)
     for computed in check.computed:
-        yield words(f"{computed.name} = {computed.expression}: {LINE}")
+        yield to_fill(f"{computed.name} = {computed.expression}:", SHORT)
 
 
 def _sign(symbol: str) -> str:

@@ -10,7 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.paper import MARGIN, PAPERS, Paper
-from builder.prints.sheet import FOOT, SAFETY, Foot, draw_foot, new_canvas, root_of, set_words
+from builder.prints.sheet import FOOT, SAFETY, Foot, Look, draw_foot, new_canvas, root_of, set_words
 from builder.prints.wall import Wall, draw_wall, laid_out
 
 TITLE, LINE = 28.0, 14.0  # sizes on the contents page
@@ -52,7 +52,7 @@ def _contents(
     for number in range(count):
         canvas.setPageSize((paper.width, paper.height))
         top = paper.height - MARGIN
-        top = set_words(canvas, title, (MARGIN, top), paper.inner_width, size=TITLE, heavy=True)
+        top = set_words(canvas, title, (MARGIN, top), paper.inner_width, Look(TITLE, heavy=True))
         top -= LINE
         for wall in walls[number * room : (number + 1) * room]:
             _line(canvas, wall, page, top, paper)
@@ -66,7 +66,7 @@ def _contents(
 
 def _line(canvas: Canvas, wall: Wall, page: int, top: float, paper: Paper) -> None:
     right = paper.width - MARGIN
-    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, size=LINE)
-    set_words(canvas, str(page), (right - 30, top), 30, size=LINE)
+    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, Look(LINE))
+    set_words(canvas, str(page), (right - 30, top), 30, Look(LINE))
     place = (MARGIN, top - SPACING + 2, right, top)
     canvas.linkRect("", wall.tree.id, place, thickness=0)

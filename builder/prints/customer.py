@@ -1,9 +1,10 @@
-"""The customer's sheet of a fix: what was found, what it means for safety, the options, a signature.
+"""The customer's sheet of a fix: what was found, what it means for safety, what can be done.
 
 In: a tree, one of its fixes, the library. Out: the bytes of a PDF, in words without trade slang.
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 
 from reportlab.platypus import Flowable, KeepTogether, Table
@@ -13,15 +14,19 @@ from builder.model.shop import Shop
 from builder.model.tree import Fix, Money, Tree
 from builder.plan.options import Option, options
 from builder.plan.prices import Line
-from builder.prints.drawing import INK
+from builder.prints.drawing import INK, QUIET
 from builder.prints.flowing import blanks, document, heading, quiet, style, words
 from builder.prints.paper import PAPERS, Paper
-from builder.prints.sheet import Foot, foot_lines, page_address
+from builder.prints.sheet import Foot, foot_lines
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning lamp comes on or anything feels different, stop and call us."
+)
+PRICES = (
+    "Prices in {}. A range is given where the price is not fixed. "
+    "Not offered means that we do not do it, for the reason given."
 )
 
 
@@ -36,44 +41,53 @@ def customer_sheet(
     if not isinstance(body, Fix):
         raise ValueError(f"{tree.id}: step {fix} is a {tree.steps[fix].kind}, not a fix")
     sheet = PAPERS[paper or library.shop.paper]
-    name = str(library.shop.name)
-    offered = options(tree, fix, library)
+    text = str(tree.steps[fix].text)
+    found = _Found(body, text, options(tree, fix, library), tuple(measured))
+    foot = Foot("What we found and what can be done", foot_lines(tree, library), "")
     return document(
         sheet,
-        f"What we found: {tree.steps[fix].text}",
+        f"What we found: {text}",
         f"Customer's sheet of {tree.id}#{fix}, {tree.revision}",
-        lambda: list(
-            _story(body, str(tree.steps[fix].text), library.shop, offered, measured, sheet)
-        ),
-        Foot(name, foot_lines(tree, library), page_address(tree, library) + f"#step-{fix}"),
+        lambda: list(_story(found, library.shop, sheet)),
+        foot,
     )
 
 
-def _story(
-    fix: Fix, text: str, shop: Shop, offered: Sequence[Option], measured: Sequence[str],
-    paper: Paper,
-) -> Iterator[Flowable]:  # fmt: skip
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """What the sheet is about."""
+
+    fix: Fix
+    text: str
+    offered: tuple[Option, ...]
+    measured: tuple[str, ...]
+
+
+def _story(found: _Found, shop: Shop, paper: Paper) -> Iterator[Flowable]:
+    fix = found.fix
     yield words(str(shop.name), style(18, heavy=True, below=2))
     yield blanks(JOB, paper)
     yield heading("What we found")
     if fix.tell:
         yield words(str(fix.tell), style(12, below=3))
-    yield words(f"{fix.cause}. The repair: {text}.", style(12, below=3))
-    for one in measured:
+    yield words(f"Cause: {fix.cause}.", style(12, below=3))
+    yield words(f"Repair: {found.text}.", style(12, below=3))
+    for one in found.measured:
         yield words(f"Measured: {one}")
     yield heading("What it means for safety")
-    for reason in _safety(offered):
+    for reason in _safety(found.offered):
         yield words(reason, style(12))
     yield heading("What can be done")
-    for option in offered:
+    for option in found.offered:
         yield KeepTogether(list(_option(option, shop, paper)))
-    yield quiet(
-        f"Prices in {shop.currency}. A range is given where the price is not fixed. "
-        "Not offered means that we do not do it, for the reason given."
+    yield words(PRICES.format(shop.currency), style(ink=QUIET, above=8))
+    yield KeepTogether(
+        [
+            heading("Your choice"),
+            words("I have read this sheet and choose the option ticked."),
+            blanks(("Signature", "Name and date"), paper, 40),
+        ]
     )
-    signed = [heading("Your choice"), words("I have read this sheet and choose the option ticked."),
-              blanks(("Signature", "Name and date"), paper)]  # fmt: skip
-    yield KeepTogether(signed)
 
 
 def _safety(offered: Sequence[Option]) -> list[str]:

@@ -15,7 +15,10 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
+from builder.chart.results import NO_BREAK
+from builder.model.knowledge import Signal
 from builder.prints.drawing import INK, QUIET, SIGNALS
+from builder.prints.head import signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, register_faces
 
@@ -92,6 +95,12 @@ def words(text: str, how: ParagraphStyle | None = None) -> Paragraph:
     return Paragraph(escape(text, quote=False), how or style())
 
 
+def to_fill(before: str, wide: int, after: str = "") -> Paragraph:
+    """Set words with a line to write on, about `wide` characters long."""
+    line = f"<u>{NO_BREAK * 2 * wide}</u>"
+    return Paragraph(f"{escape(before)} {line} {escape(after)}", style(above=3))
+
+
 def heading(text: str) -> Paragraph:
     """Set a heading between parts."""
     return words(text, style(13, heavy=True, above=10, below=3))
@@ -102,14 +111,14 @@ def quiet(text: str) -> Paragraph:
     return words(text, style(ink=QUIET))
 
 
-def blanks(names: Iterable[str], paper: Paper) -> Table:
+def blanks(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
     """Set places to write on: each name with a line after it, two to a row."""
     cells = list(names)
     half = paper.inner_width / 2
     rows = [[words(name, style(ink=QUIET)) for name in cells[at : at + 2]]
             for at in range(0, len(cells), 2)]  # fmt: skip
     rows[-1] += [words("")] * (2 - len(rows[-1]))
-    made = Table(rows, colWidths=[half, half], rowHeights=24)
+    made = Table(rows, colWidths=[half, half], rowHeights=high)
     made.setStyle([
         ("VALIGN", (0, 0), (-1, -1), "BOTTOM"),
         ("LINEBELOW", (0, 0), (-1, -1), 0.6, INK),
@@ -119,7 +128,7 @@ def blanks(names: Iterable[str], paper: Paper) -> Table:
     return made
 
 
-def cautions(met: Sequence[tuple[str, str]], paper: Paper) -> list[Flowable]:
+def cautions(met: Sequence[tuple[Signal, str]], paper: Paper) -> list[Flowable]:
     """Set cautions, each behind its signal word on its ground."""
     if not met:
         return []
@@ -132,8 +141,7 @@ def cautions(met: Sequence[tuple[str, str]], paper: Paper) -> list[Flowable]:
     ]
     for at, (signal, text) in enumerate(met):
         ground, ink = SIGNALS[signal]
-        sign = signal if signal == "NOTICE" else f"⚠ {signal}"
-        rows.append([words(sign, style(heavy=True, ink=ink)), words(text)])
+        rows.append([words(signal_words(signal), style(heavy=True, ink=ink)), words(text)])
         looks.append(("BACKGROUND", (0, at), (0, at), ground))
         looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
     made = Table(rows, colWidths=[72, paper.inner_width - 72])

@@ -14,9 +14,10 @@ from builder.model.library import Library
 from builder.model.tree import Check, Scope, Tree
 from builder.prints.drawing import INK, SIGNALS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
-from builder.prints.sheet import PLAIN, joined, lines_of, set_words
+from builder.prints.sheet import PLAIN, Look, set_words
 
 SPACE = 6.0
+SIGNAL_WIDTH = 62.0  # of the ground of a signal word
 PHRASES = 5  # of a customer, that the head gives
 
 
@@ -94,69 +95,51 @@ def draw_head(canvas: Canvas | None, head: Head, paper: Paper) -> float:
     far = size_to_read(HEAD_DISTANCE)
     room = paper.inner_width
     top = paper.height - MARGIN
-    y = _words(canvas, head.title, (MARGIN, top), room, far, True)
-    if head.first:
-        y = _words(canvas, head.first, (MARGIN, y), room, far, False)
+    y = set_words(canvas, head.title, (MARGIN, top), room, Look(far, heavy=True))
+    y = set_words(canvas, head.first, (MARGIN, y), room, Look(far))
     if head.hazard:
-        y = _panel(canvas, head.hazard.signal, str(head.hazard.hazard), (MARGIN, y - 3), room, far)
+        y = _panel(canvas, head.hazard, (MARGIN, y - 3), room, far)
     y -= SPACE
     for text in head.particulars:
-        y = _words(canvas, text, (MARGIN, y), room, PLAIN, False)
-    y -= 3
+        y = set_words(canvas, text, (MARGIN, y), room, Look())
+    y -= SPACE / 2
     for signal, text in head.cautions:
         y = _caution_line(canvas, signal, text, y, room)
     return top - y + SPACE
 
 
-def _words(
-    canvas: Canvas | None,
-    text: str,
-    place: tuple[float, float],
-    room: float,
-    size: float,
-    heavy: bool,
-) -> float:
-    if canvas:
-        return set_words(canvas, text, place, room, size=size, heavy=heavy)
-    return place[1] - LEADING * size * len(lines_of(text, room, size, heavy))
-
-
-def _signal(signal: Signal) -> str:
+def signal_words(signal: Signal) -> str:
+    """Return a signal word behind its sign; NOTICE is for things and has none."""
     return str(signal) if signal is Signal.NOTICE else f"⚠ {signal}"
 
 
 def _panel(
-    canvas: Canvas | None,
-    signal: Signal,
-    text: str,
-    place: tuple[float, float],
-    room: float,
-    size: float,
+    canvas: Canvas | None, hazard: Hazard, place: tuple[float, float], room: float, size: float
 ) -> float:
     """Set the gravest caution on the ground of its signal word."""
     x, top = place
-    lines = lines_of(f"{_signal(signal)}: {text}", room - size * 0.6, size, True)
-    high = LEADING * size * len(lines) + 4
+    ground, ink = SIGNALS[hazard.signal]
+    pad = 0.3 * size
+    text, look = f"{signal_words(hazard.signal)}: {hazard.hazard}", Look(size, True, ink)
+    foot = set_words(None, text, (x + pad, top - 2), room - 2 * pad, look) - 2
     if canvas:
-        ground, ink = SIGNALS[signal]
         canvas.setFillColor(ground)
         canvas.setStrokeColor(INK)
-        canvas.rect(x, top - high, room, high, stroke=1, fill=1)
-        set_words(canvas, " ".join(map(joined, lines)), (x + size * 0.3, top - 2),
-                  room - size * 0.6, size=size, heavy=True, ink=ink)  # fmt: skip
-    return top - high
+        canvas.rect(x, foot, room, top - foot, stroke=1, fill=1)
+        set_words(canvas, text, (x + pad, top - 2), room - 2 * pad, look)
+    return foot
 
 
 def _caution_line(
     canvas: Canvas | None, signal: Signal, text: str, top: float, room: float
 ) -> float:
     """Set a signal word on its ground and the caution beside it."""
-    wide = 62.0
     high = LEADING * PLAIN
     if canvas:
         ground, ink = SIGNALS[signal]
         canvas.setFillColor(ground)
-        canvas.rect(MARGIN, top - high + 0.5, wide, high - 1, stroke=0, fill=1)
-        set_words(canvas, _signal(signal), (MARGIN + 3, top - 0.5), wide, size=PLAIN, heavy=True,
-                  ink=ink)  # fmt: skip
-    return _words(canvas, text, (MARGIN + wide + 5, top), room - wide - 5, PLAIN, False)
+        canvas.rect(MARGIN, top - high + 0.5, SIGNAL_WIDTH, high - 1, stroke=0, fill=1)
+        look = Look(heavy=True, ink=ink)
+        set_words(canvas, signal_words(signal), (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
+    left = SIGNAL_WIDTH + 5
+    return set_words(canvas, text, (MARGIN + left, top), room - left, Look())

@@ -91,9 +91,9 @@ def draw_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
         place = (paper.width - MARGIN - CODE, MARGIN, paper.width - MARGIN, MARGIN + CODE)
         canvas.linkURL(foot.address, place, thickness=0)
     room = paper.inner_width - CODE - 8
-    top = set_words(canvas, foot.title, (MARGIN, top), room, heavy=True)
+    top = set_words(canvas, foot.title, (MARGIN, top), room, Look(heavy=True))
     for line in foot.lines:
-        top = set_words(canvas, line, (MARGIN, top), room, ink=QUIET)
+        top = set_words(canvas, line, (MARGIN, top), room, Look(ink=QUIET))
 
 
 def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
@@ -116,29 +116,34 @@ def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> N
     canvas.drawPath(path, stroke=0, fill=1)
 
 
-def lines_of(text: str, room: float, size: float = PLAIN, heavy: bool = False
-             ) -> list[Sequence[Word]]:  # fmt: skip
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How words look."""
+
+    size: float = PLAIN
+    heavy: bool = False
+    ink: Color = INK
+
+
+def lines_of(text: str, room: float, look: Look) -> list[Sequence[Word]]:
     """Break a text into lines of at most `room` points."""
-    return broken(words([words_of(text, size, heavy)]), room) if text else []
+    return broken(words([words_of(text, look.size, look.heavy)]), room) if text else []
 
 
 def set_words(
-    canvas: Canvas,
-    text: str,
-    place: tuple[float, float],
-    room: float,
-    *,
-    size: float = PLAIN,
-    heavy: bool = False,
-    ink: Color = INK,
+    canvas: Canvas | None, text: str, place: tuple[float, float], room: float, look: Look
 ) -> float:
-    """Set a text in lines under a place, and return where the next line begins."""
+    """Set a text in lines under a place, and return where the next line begins.
+
+    Without a canvas it only tells where that would be.
+    """
     x, top = place
-    canvas.setFillColor(ink)
-    canvas.setFont((bold() if heavy else medium()).name, size)
-    for line in lines_of(text, room, size, heavy):
-        canvas.drawString(x, top - 0.9 * size, joined(line))
-        top -= LEADING * size
+    for line in lines_of(text, room, look):
+        if canvas:
+            canvas.setFillColor(look.ink)
+            canvas.setFont((bold() if look.heavy else medium()).name, look.size)
+            canvas.drawString(x, top - 0.9 * look.size, joined(line))
+        top -= LEADING * look.size
     return top
 
 

@@ -28,6 +28,7 @@ from builder.prints.sheet import (
     FOOT,
     PLAIN,
     Foot,
+    Look,
     draw_foot,
     foot_lines,
     new_canvas,
@@ -112,7 +113,7 @@ def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     top -= size * LEADING / 2
     for number, chart in sheets:
         words = f"Sheet {number}: {steps_on(chart)}"
-        top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, size=size)
+        top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, Look(size))
 
 
 def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
