@@ -16,9 +16,12 @@ from builder.model.library import Library
 
 # Percent that a word counts, by the phrase it stands in.
 OWN = 100  # the title, and the symptom in the words of customers
-LAMP = 80  # the name of a lamp that is on
-LOOKS = 60  # how that lamp looks
 SYSTEM = 60
+
+
+def lamp_weight(lamps: int) -> int:
+    """The name of a lamp that is on: the more lamps a tree has, the less each of them tells."""
+    return max(40, 90 - 10 * lamps)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +124,9 @@ def _texts(table: Table) -> Iterator[tuple[int, str, int]]:
         for text in (tree.title, *tree.words):
             yield at, text, OWN
         for lamp in tree.lamps:
-            yield at, table.lamps[lamp].name, LAMP
-            yield at, table.lamps[lamp].looks, LOOKS
+            weight = lamp_weight(len(tree.lamps))
+            yield at, table.lamps[lamp].name, weight
+            yield at, table.lamps[lamp].looks, weight - 20  # people describe it in other words
         if tree.system >= 0:
             yield at, table.systems[tree.system].name, SYSTEM
     for at, how_to in enumerate(table.how_tos, start=len(table.trees)):

@@ -56,14 +56,16 @@
     return [...trees, ...howTos];
   }
 
-  const [OWN, LAMP, LOOKS, SYSTEM] = [100, 80, 60, 60];
+  const [OWN, SYSTEM] = [100, 60];
+  const lampWeight = (lamps) => Math.max(40, 90 - 10 * lamps);
 
   function* textsOf(rows) {
     for (const [at, [, title, system, lamps, , words]] of rows.trees.entries()) {
       for (const text of [title, ...words]) yield [at, text, OWN];
       for (const lamp of lamps) {
-        yield [at, rows.lamps[lamp][1], LAMP];
-        yield [at, rows.lamps[lamp][2], LOOKS];
+        const weight = lampWeight(lamps.length);
+        yield [at, rows.lamps[lamp][1], weight];
+        yield [at, rows.lamps[lamp][2], weight - 20];
       }
       if (system >= 0) yield [at, rows.systems[system][1], SYSTEM];
     }
