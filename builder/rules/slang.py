@@ -46,8 +46,9 @@ RULE = Rule(
 )
 WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
 SIGNS = punctuation + "–—…“”·→"
-# By the only word or the last two, which are rarer than the first: its number of words, the slang.
-Index = Mapping[str | tuple[str, str], list[tuple[int, str]]]
+# By its only word or its last two, which are rarer than the first: the number of its words, the
+# slang as the list has it, and with blanks alone.
+Index = Mapping[str | tuple[str, str], list[tuple[int, str, str]]]
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -80,7 +81,7 @@ def _is_free(text: str, index: Index) -> bool:
     plain = _parted(text)
     words = [word.strip(SIGNS) for word in plain.split(" ")]
     ends = [*index.keys() & set(words), *index.keys() & set(pairwise(words))]
-    return not any(_parted(slang) in plain for end in ends for _, slang in index[end])
+    return not any(parted in plain for end in ends for _, _, parted in index[end])
 
 
 def _parted(text: str) -> str:
@@ -92,7 +93,10 @@ def _found(plain: str, index: Index) -> Iterator[tuple[int, int, str]]:
     words = list(WORD.finditer(plain))
     for at, last in enumerate(words):
         before = words[at - 1].group() if at else ""
-        for count, slang in (*index.get(last.group(), ()), *index.get((before, last.group()), ())):
+        for count, slang, _ in (
+            *index.get(last.group(), ()),
+            *index.get((before, last.group()), ()),
+        ):
             if count <= at + 1:
                 start, end = words[at + 1 - count].start(), last.end()
                 if " ".join(plain[start:end].split()) == _plain(slang):
@@ -101,12 +105,12 @@ def _found(plain: str, index: Index) -> Iterator[tuple[int, int, str]]:
 
 @lru_cache(maxsize=2)
 def _index(slangs: tuple[str, ...]) -> Index:
-    found: dict[str | tuple[str, str], list[tuple[int, str]]] = defaultdict(list)
+    found: dict[str | tuple[str, str], list[tuple[int, str, str]]] = defaultdict(list)
     for slang in slangs:
         words = WORD.findall(_plain(slang))
         if words:
             ends = words[0] if len(words) == 1 else (words[-2], words[-1])
-            found[ends].append((len(words), slang))
+            found[ends].append((len(words), slang, _parted(slang)))
     return dict(found)
 
 
