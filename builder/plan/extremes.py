@@ -58,7 +58,7 @@ class _Walk:
 def extremes(tree: Tree, along: Course, cost: Mapping[str, Fraction]) -> Extremes:
     """Work out the bounds; `cost` is what doing a step once takes."""
     ways = paths(tree)
-    places = ways.reached(Place(step) for step in along.order)
+    places = ways.onward(Place(step) for step in along.order)
     moves = {place: tuple(_walked(tree, along, ways, place)) for place in places}
     loop, most = _loops(tree, moves)
     known = _bounds(_Walk(tree, cost, moves, loop, most), map(State, places))
