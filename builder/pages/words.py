@@ -96,6 +96,11 @@ def sentence(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def first_small(text: str) -> str:
+    """Begin with a small letter, leave the rest as it is; an abbreviation stays one."""
+    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
+
+
 def scope(of: Scope) -> str:
     """Name vehicles: `Corvane Tern 2017 to 2022`."""
     name = f"{of.make} {of.model}"

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from builder.find.rows import rows
 from builder.model.library import Library
+from builder.pages.bench import data_files
 
 STATIC = Path(__file__).parent / "static"
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
@@ -22,9 +23,11 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
     for face in (CHART / "faces").iterdir():
         if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
             shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", STATIC / "site.css")
+    looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
+    for name, text in data_files(library).items():
+        _write(assets / name, text)
     shutil.rmtree(pages / PICTURES, ignore_errors=True)
     if library.pictures:
         shutil.copytree(shop / "kb" / PICTURES, pages / PICTURES)

@@ -8,14 +8,14 @@ from collections.abc import Mapping
 from itertools import groupby
 from typing import Any
 
-from builder.trade.bus import bus_states
+from builder.trade.bus import BELOW_ZERO, NO_STATE, bus_states
 from builder.trade.codes import LETTERS, SYSTEMS, Code, owner
 from builder.trade.codes import LOOK_ALIKES as CODE_LOOK_ALIKES
 from builder.trade.failure_types import CATEGORIES, SET_UP_MISSING, WORDS
-from builder.trade.look_ups import LIGHT, OWNERS, UNIT_DIGITS
+from builder.trade.look_ups import FIELD_OF, LEAST, LIGHT, MOST, OWNERS, UNIT_DIGITS
 from builder.trade.mistake import Mistake
 from builder.trade.refusals import CONDITION_RANGE, NEXT_STEP, REFUSALS, SECURITY_RANGE
-from builder.trade.sums import OVER_THE_RANGE, SUMS, Field, Output
+from builder.trade.sums import OVER_THE_RANGE, SCALES, SUMS, SWITCH, Field, Output
 from builder.trade.units import ALIASES, UNITS
 from builder.trade.vehicle_numbers import (
     CYCLE,
@@ -51,7 +51,11 @@ def bench_data() -> Data:
             }
             for of in SUMS
         },
+        "fieldOf": dict(FIELD_OF),
         "unitDigits": UNIT_DIGITS,
+        "plain": [str(LEAST), str(MOST)],
+        "scales": [list(scale) for scale in SCALES],
+        "switch": str(SWITCH),
         "overTheRange": OVER_THE_RANGE,
         "bus": _bus(),
         "codes": _codes(),
@@ -85,10 +89,11 @@ def _output(of: Output) -> Data:
     }
 
 
-def _bus() -> list[list[str | None]]:
+def _bus() -> Data:
     states = bus_states()
     assert not isinstance(states, Mistake)
-    return [[one.name, str(one.low), None if one.high is None else str(one.high)] for one in states]
+    rows = [[one.name, str(one.low), None if one.high is None else str(one.high)] for one in states]
+    return {"states": rows, "below": BELOW_ZERO, "none": NO_STATE}
 
 
 def _codes() -> Data:

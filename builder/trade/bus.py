@@ -20,6 +20,9 @@ TOLERANCE_PERCENT = 10  # the band of 54 to 66 ohm is common practice, no source
 SHORT_BELOW = 5  # ohm; common practice, no source
 OPEN_FROM = 1000  # ohm: only the inputs of the modules are left; common practice, no source
 
+BELOW_ZERO = "below 0 ohm: there is voltage on the line; power off, network asleep"
+NO_STATE = "fits no state: a bad joint or a wrong terminator"
+
 
 @dataclass(frozen=True, slots=True)
 class BusState:
@@ -69,8 +72,8 @@ def bus_state(ohms: Exact, tolerance_percent: Exact = TOLERANCE_PERCENT) -> str 
     if isinstance(states, Mistake):
         return states
     if value < 0:
-        return Mistake("below 0 ohm: there is voltage on the line; power off, network asleep")
+        return Mistake(BELOW_ZERO)
     for state in states:
         if state.low <= value and (state.high is None or value <= state.high):
             return state.name
-    return "fits no state: a bad joint or a wrong terminator"
+    return NO_STATE

@@ -5,18 +5,20 @@ most of a bench's arithmetic; here stands what is found in a list rather than wo
 """
 
 from collections.abc import Callable, Mapping
+from fractions import Fraction
 
 from builder.trade.bus import bus_state, bus_states
 from builder.trade.codes import SYSTEMS, Code, code_bytes, owner, parse_code
 from builder.trade.failure_types import SET_UP_MISSING, failure_type
 from builder.trade.mistake import Mistake
-from builder.trade.quantities import Over, Quantity, typed_quantity
+from builder.trade.quantities import Over, typed_quantity
 from builder.trade.refusals import NEXT_STEP, parse_refusal
 from builder.trade.sums import OVER_THE_RANGE, SUMS, Answer, Line, number_line, worked_out
-from builder.trade.units import UNITS, Unit, convert
+from builder.trade.units import UNITS, convert
 from builder.trade.vehicle_numbers import check_digit, model_years, parse_vehicle_number
 
 UNIT_DIGITS = 6  # of a value in another unit
+LEAST, MOST = Fraction(1, 1000), Fraction(1_000_000)  # units that take a value beyond are left out
 OWNERS: Mapping[str, str] = {
     "standard": "the standard",
     "maker": "the maker: look it up in the maker's service information",
@@ -55,13 +57,10 @@ def _units(typed: Mapping[str, str]) -> Answer:
     own = UNITS[found.unit]
     others = [one for one in UNITS.values() if one.kind == own.kind and one != own]
     if not others:
-        return Answer((Line("In other units", f"{own.sign} stands alone"),))
-    return Answer(tuple(_in(found, one) for one in others))
-
-
-def _in(quantity: Quantity, other: Unit) -> Line:
-    value = convert(quantity.value, quantity.unit, other.symbol)
-    return number_line(f"In {other.sign}", value, other.symbol, UNIT_DIGITS)
+        return Answer((Line("", f"{own.sign} stands alone"),))
+    values = [(convert(found.value, found.unit, one.symbol), one.symbol) for one in others]
+    plain = [pair for pair in values if not pair[0] or LEAST <= abs(pair[0]) < MOST]
+    return Answer(tuple(number_line("", *pair, UNIT_DIGITS) for pair in plain or values))
 
 
 def _code(typed: Mapping[str, str]) -> Answer:

@@ -20,6 +20,14 @@ from builder.trade.units import convert, unit
 from builder.trade.wires import OHMS_PER_KM_BY_AREA, OHMS_PER_KM_BY_GAUGE
 
 SHOWN_DIGITS = 4  # of an answer; the exact one goes with it
+# Units of one kind from small to large, of which an answer takes the first that keeps it below
+# `SWITCH`: 20 mΩ and not 0.02 Ω.
+SCALES: tuple[tuple[str, ...], ...] = (
+    ("mV", "V", "kV"),
+    ("mA", "A"),
+    ("mohm", "ohm", "kohm", "Mohm"),
+)
+SWITCH = 1000
 OVER_THE_RANGE = "over the range is no figure to work with"
 
 
@@ -207,7 +215,7 @@ def _lines(of: Sum, values: Mapping[str, Decimal]) -> Iterator[Line | None]:
         if isinstance(found, Mistake):
             yield None
         else:
-            yield number_line(output.label, found, output.unit, output.digits)
+            yield number_line(output.label, *scaled(found, output.unit), output.digits)
 
 
 def number_line(label: str, value: Fraction, symbol: str, digits: int) -> Line:
@@ -215,3 +223,12 @@ def number_line(label: str, value: Fraction, symbol: str, digits: int) -> Line:
     shown = written(Quantity(rounded(value, digits), symbol))
     known = unit(symbol)
     return Line(label, shown, f"{rounded(value):f} {known.sign if known else symbol}")
+
+
+def scaled(value: Fraction, symbol: str) -> tuple[Fraction, str]:
+    """Bring a value to the unit that people would say it in; zero stays as it is."""
+    scale = next((scale for scale in SCALES if symbol in scale), (symbol,))
+    if not value or len(scale) == 1:
+        return value, symbol
+    ways = [(convert(value, symbol, other), other) for other in scale]
+    return next((way for way in ways if abs(way[0]) < SWITCH), ways[-1])
