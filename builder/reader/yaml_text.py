@@ -17,8 +17,24 @@ from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, at_index, mistake
 from builder.reader.syntax import explain, mended
 
-# The plain loader of PyYAML knows no types: it leaves every scalar as text.
-LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+
+class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[misc]
+    """PyYAML's composer, in C where there is one, that leaves every scalar as text.
+
+    It would ask three times a node which type the node is to have; here none has any.
+    """
+
+    def resolve(self, _kind: type[yaml.Node], _value: object, _implicit: object) -> str:
+        """Give no node a type."""
+        return ""
+
+    def descend_resolver(self, _parent: yaml.Node | None, _index: object) -> None:
+        """Keep no path to a node."""
+
+    def ascend_resolver(self) -> None:
+        """Keep no path to a node."""
+
+
 DEEPEST = 20  # levels; the format needs seven
 SAFE_BOUND = 400  # up to this rough bound the composer may recurse without being measured first
 MOST_SYNTAX_MISTAKES = 20
@@ -70,7 +86,7 @@ def _too_deep(source: Source, text: str) -> Finding | None:
         return None
     depth = 0
     try:
-        for event in yaml.parse(text, Loader=LOADER):
+        for event in yaml.parse(text, Loader=Loader):
             if isinstance(event, yaml.events.CollectionStartEvent):
                 depth += 1
                 if depth > DEEPEST:
@@ -94,7 +110,7 @@ def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding
     findings: list[Finding] = []
     for _ in range(MOST_SYNTAX_MISTAKES):
         try:
-            return yaml.compose(text, Loader=LOADER), findings
+            return yaml.compose(text, Loader=Loader), findings
         except yaml.MarkedYAMLError as error:
             told = explain(source, text, error)
             if told not in findings:
@@ -218,7 +234,7 @@ def _anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
     if not any(sign in text for sign in "&*!"):
         return
     try:
-        for token in yaml.scan(text, Loader=LOADER):
+        for token in yaml.scan(text, Loader=Loader):
             if type(token) in MARKS:
                 rule, message, why, hint = MARKS[type(token)]
                 at = at_index(source.file, text, token.start_mark.index)
