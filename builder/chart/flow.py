@@ -68,7 +68,7 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
     at = Numbered(tree, numbered(tree, sections), drawn, library)
     nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _hand_overs(at)
     edges = {
-        step: tuple(_edge(tree.steps[step], line) for line in out) for step, out in drawn.items()
+        step: tuple(_edge(at, tree.steps[step], line) for line in out) for step, out in drawn.items()
     }
     reached = arrivals(edges, sections) | _named_in_notes(at)
     return _with_start(_with_ways_on(Flow(str(tree.title), nodes, edges, sections, reached)))
@@ -109,9 +109,12 @@ def _hand_over(branch: Branch, id: str, library: Library | None) -> Node:
     return Node(id=id, kind="hand-over", text=text, href=f"tree:{branch.text}")
 
 
-def _edge(step: Step, line: Line) -> Edge:
+def _edge(at: Numbered, step: Step, line: Line) -> Edge:
     way, result = line.exit.way, line.exit.result
     means = str(result.means or "") if result else ""
+    looped = at.tree.steps[line.target].each if way is Way.NEXT else None
+    if looped and not means:
+        means = f"next {looped[0]}"
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
 
 

@@ -92,6 +92,7 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
         rect=rect,
         runs=tuple(_runs([line], x, y)),
         href=node.href,
+        number=node.number,
         name=f"Go to step {node.number}: {node.text}",
     )
 

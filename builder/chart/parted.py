@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from builder.chart.flow import Edge, Flow, Node
-from builder.plan.outline import Block, Section, Side
+from builder.plan.outline import Block, Section
 
 MORE = "other results"  # the words on the way to the second box
 
@@ -30,12 +30,11 @@ def _parts(
     step = block.step
     while len(block.sides) > most:
         name = f"{block.step}+"
-        nodes[name] = replace(
-            nodes[step], id=name, text="goes on", when="", minutes="", notes=(), ways_on=()
-        )
+        more = Node(name, nodes[step].kind, "goes on", nodes[step].number, href=nodes[step].href)
+        nodes[name] = more
         edges[name] = edges[block.step]
         way = len(edges[block.step])
         edges[block.step] = (*edges[block.step], Edge(block.step, name, MORE))
         yield Block(block.step, block.sides[:most], way)
-        block = Block(name, tuple(Side(s.lead, s.links) for s in block.sides[most:]), block.down)
+        block = Block(name, block.sides[most:], block.down)
     yield block

@@ -13,7 +13,8 @@ from builder.trade.units import UNITS, unit
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 _SIGNS = sorted({sign for one in UNITS.values() for sign in (one.symbol, one.sign)}, key=len)
-_VALUE = re.compile(rf"(?<=\d) (?=(?:{'|'.join(map(re.escape, reversed(_SIGNS)))})(?![\w/]))")
+_UNIT = "|".join(map(re.escape, reversed(_SIGNS)))
+_VALUE = re.compile(rf"(?<![\w.])(-?\d+(?:[.,]\d+)?) (?=(?:{_UNIT})(?![\w/]))")
 
 
 def result_words(check: Check, result: Result) -> str:
@@ -29,7 +30,7 @@ def result_words(check: Check, result: Result) -> str:
 
 def tied(words: str) -> str:
     """Hold every number and its unit together."""
-    return _VALUE.sub(NO_BREAK, words)
+    return _VALUE.sub(rf"\1{NO_BREAK}", words)
 
 
 def _units(check: Check) -> Mapping[str, str]:

@@ -31,7 +31,7 @@ def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
     """
     anchors: dict[str, Box] = {}
     for box in chart.boxes:
-        if box.shape in STEPS:
+        if box.shape in STEPS and box.href:
             anchors.setdefault(box.id, box)
 
     def drawn(part: Part) -> str:

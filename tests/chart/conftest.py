@@ -1,6 +1,31 @@
-"""Lets the tests and the benchmark of charts share what they look for."""
+"""Trees for the tests of charts and prints; lets them share what they look for."""
 
 import sys
 from pathlib import Path
 
+import pytest
+
 sys.path.insert(0, str(Path(__file__).parent))
+
+from shop import demo_library, demo_trees, small_tree
+
+from builder.model.library import Library
+from builder.model.tree import Tree
+
+
+@pytest.fixture(scope="session")
+def library() -> Library:
+    """Return the knowledge of the shop in this repository."""
+    return demo_library()
+
+
+@pytest.fixture(scope="session")
+def trees() -> tuple[Tree, ...]:
+    """Return every tree of the shop in this repository."""
+    return demo_trees()
+
+
+@pytest.fixture(scope="session")
+def small() -> Tree:
+    """Return a small tree in which every rarer way out is used."""
+    return small_tree()

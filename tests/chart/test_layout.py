@@ -1,0 +1,173 @@
+"""The layout: nothing crosses, nothing overlaps, nothing is lost, whatever is laid out."""
+
+from itertools import pairwise
+
+import pytest
+from faults import NONE, faults
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.chart.chart import Chart
+from builder.chart.columns import groups
+from builder.chart.fit import Room, case, largest
+from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
+from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
+from builder.chart.stock import stock
+from builder.chart.styles import RIGHT, UNDER
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.plan.outline import Lead, Steps, order, outline
+
+A4 = Room(523, 700, 700)
+A3 = Room(770, 1050, 850)
+SAID = "measure the voltage across battery posts 12.2 and an".split()  # noqa: SIM905
+WORDS = st.lists(st.sampled_from(SAID), min_size=1, max_size=14).map(" ".join)
+MOST = {"check": 5, "action": 1}  # ways out
+KINDS = ("check", "check", "action", "fix", "stop")
+
+
+@st.composite
+def flows(draw: st.DrawFn) -> Flow:
+    """Draw a flow of any form: ways back, merged checks, chains of actions, long words."""
+    count = draw(st.integers(1, 14))
+    kinds = [
+        draw(st.sampled_from(("check", "check", "action", "fix", "stop"))) for _ in range(count)
+    ]
+    names = [str(number) for number in range(count)]
+    edges = {
+        name: tuple(
+            Edge(name, target, draw(WORDS) if kind == "check" else "")
+            for target in draw(
+                st.lists(st.sampled_from(names), max_size=5 if kind == "check" else 1)
+            )
+        )
+        if kind in ("check", "action")
+        else ()
+        for name, kind in zip(names, kinds, strict=True)
+    }
+    leads = {name: [Lead(edge.target) for edge in out] for name, out in edges.items()}
+    ends = frozenset(name for name, out in edges.items() if not out)
+    checks = frozenset(name for name, kind in zip(names, kinds, strict=True) if kind == "check")
+    sections = outline(Steps("0", leads, ends, checks))
+    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(order(sections)), 1)}
+    nodes = {
+        name: Node(name, kind, draw(WORDS), numbers[name], when=draw(st.just("") | WORDS))
+        for name, kind in zip(names, kinds, strict=True)
+    }
+    return Flow("drawn", nodes, edges, sections, arrivals(edges, sections))
+
+
+@pytest.mark.parametrize("style", ["right", "under"])
+@given(flow=flows(), width=st.integers(300, 1200), height=st.integers(400, 900))
+@settings(max_examples=60, deadline=None)
+def test_no_line_crosses_and_nothing_overlaps(
+    style: str, flow: Flow, width: int, height: int
+) -> None:
+    """No crossing, no box on box, no line through a box, no label on a line, no words cut off."""
+    assert faults(one_sheet(flow, Room(width, height, height), style)) == NONE
+
+
+@given(flow=flows(), text=st.sampled_from((12, 18, 30)))
+@settings(max_examples=40, deadline=None)
+def test_every_step_stands_on_a_sheet(flow: Flow, text: int) -> None:
+    """However many sheets it takes, each step is drawn, and no part leaves its sheet."""
+    sheets = sheet_charts(flow, [A4], text).charts
+    shown = {box.number for chart in sheets for box in chart.boxes if box.kind != "connector"}
+    assert shown >= {node.number for node in flow.nodes.values()}
+    for chart in sheets:
+        assert faults(chart) == NONE
+        assert chart.width * chart.scale <= A4.width + 0.01
+        assert chart.height * chart.scale <= A4.height + 0.01
+
+
+@given(flow=flows())
+@settings(max_examples=40, deadline=None)
+def test_a_connector_leads_to_a_step_that_is_drawn(flow: Flow) -> None:
+    """Whoever follows a number finds it."""
+    chart = one_sheet(flow, A4)
+    drawn = {box.number for box in chart.boxes if box.kind != "connector"}
+    assert {box.number for box in chart.boxes if box.kind == "connector"} <= drawn
+
+
+def test_the_charts_of_the_shop_are_sound(trees: tuple[Tree, ...], library: Library) -> None:
+    """Every tree of the demo, in the page and on paper, is free of faults."""
+    for tree in trees:
+        assert faults(page_chart(tree, library)) == NONE, tree.id
+        for chart in sheet_charts(flow_of(tree, library), [A4, A3]).charts:
+            assert faults(chart) == NONE, tree.id
+
+
+def test_text_on_paper_is_never_small(trees: tuple[Tree, ...], library: Library) -> None:
+    """Sheets are added before the text of a box falls below 12 points; labels keep nine tenths."""
+    for tree in trees:
+        for chart in sheet_charts(flow_of(tree, library), [A4]).charts:
+            assert chart.text_size >= WISHED
+            assert chart.small_size >= 10
+
+
+def test_larger_text_takes_more_sheets(trees: tuple[Tree, ...], library: Library) -> None:
+    """The text size that was asked for is kept, whatever it takes."""
+    flow = flow_of(max(trees, key=lambda tree: len(tree.steps)), library)
+    counts = []
+    for text in (12, 16, 24):
+        charts = sheet_charts(flow, [A4], text).charts
+        assert charts[0].text_size >= text
+        counts.append(len(charts))
+    assert counts == sorted(counts)
+    assert counts[0] < counts[-1]
+
+
+def test_a_size_that_no_sheet_holds_gives_the_largest_that_does(small: Tree) -> None:
+    """The charts then tell a smaller size than was asked for."""
+    charts = sheet_charts(flow_of(small), [A4], 400).charts
+    assert 12 < charts[0].text_size < 400
+    assert all(faults(chart) == NONE for chart in charts)
+
+
+def test_the_plainer_style_is_kept_unless_the_other_is_clearly_larger(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """Results to the right, unless results under the check give text larger by a seventh."""
+    for tree in trees:
+        flow = flow_of(tree, library)
+        right, under, chosen = (one_sheet(flow, A3, style) for style in ("right", "under", ""))
+        larger = under.text_size > right.text_size * (WORTH if right.text_size >= WISHED else 1)
+        assert chosen.text_size == (under if larger else right).text_size
+
+
+def test_no_larger_text_would_fit(small: Tree) -> None:
+    """What the search finds is within two in a hundred of the largest for its columns."""
+    for style in (RIGHT, UNDER):
+        wanted = case(stock(flow_of(small)), style, A4)
+        best = largest(wanted, 1)
+        assert best
+        assert largest(wanted, 1, best.text * 1.02) is None
+
+
+def test_no_lone_head_and_no_lone_fix(trees: tuple[Tree, ...], library: Library) -> None:
+    """A column never ends with a bare head of a section, nor begins with a bare end."""
+    for tree in trees:
+        for blocks, first, last in groups(flow_of(tree, library).sections):
+            assert not (first and not last and not any(block.sides for block in blocks)), tree.id
+            bare = blocks[0].down is None and not blocks[0].sides
+            assert not (bare and not first), tree.id
+
+
+def test_boxes_come_in_the_order_of_their_numbers(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """Tab by tab, or read aloud, the chart goes as its numbers go."""
+    for tree in trees:
+        seen = first_numbers(page_chart(tree, library))
+        assert all(one < two for one, two in pairwise(seen)), tree.id
+
+
+def first_numbers(chart: Chart) -> list[int]:
+    """Return the number of each box when it is met for the first time."""
+    numbers = [box.number for box in chart.boxes if box.number and box.kind != "connector"]
+    return [int(number) for number in dict.fromkeys(numbers)]
+
+
+def test_the_same_tree_gives_the_same_chart(small: Tree, library: Library) -> None:
+    """A chart changes only when its tree does."""
+    assert page_chart(small, library) == page_chart(small, library)

@@ -1,0 +1,66 @@
+"""The numbers that page, walk, chart and bench sheet share."""
+
+from collections.abc import Callable
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.model.routes import Way
+from builder.model.tree import Tree
+from builder.plan.numbering import lines, numbering
+
+MakeTree = Callable[[str], Tree]
+LADDER = """
+first:
+  check: Is it plugged in
+  results:
+    - {result: no, branch: plug}
+    - {result: yes, branch: second}
+second:
+  check: Is the fuse good
+  results:
+    - {result: good, branch: third}
+    - {result: blown, branch: fuse}
+third:
+  check: Is the wire whole
+  at_most: 2
+  spent: ask
+  results:
+    - {result: whole, branch: module}
+    - {result: broken, branch: wire}
+plug: {fix: Plug it in, cause: Unplugged, weight: 1, still_there: second}
+fuse: {fix: Replace the fuse, cause: Blown, weight: 2}
+wire: {fix: Repair the wire, cause: Broken, weight: 3}
+module: {fix: Replace the module, cause: Dead, weight: 1}
+ask: {stop: Ask the foreman, kind: foreman}
+"""
+
+
+def test_numbers_go_down_the_usual_way_with_the_results_first(tree: MakeTree) -> None:
+    """What ends at once is numbered before the check that follows; the heaviest end is last."""
+    numbers = numbering(tree(LADDER))
+    assert list(numbers) == ["first", "plug", "second", "fuse", "third", "module", "ask", "wire"]
+    assert list(numbers.values()) == list(range(1, 9))
+
+
+def test_a_way_on_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None:
+    """The way on after the last try is a line to `ask`; a failed verification stays in the box."""
+    drawn = lines(tree(LADDER))
+    assert [line.exit.way for line in drawn["third"]] == [Way.RESULT, Way.RESULT, Way.SPENT]
+    assert drawn["plug"] == ()
+
+
+def test_steps_that_cannot_be_reached_are_numbered_last(tree: MakeTree) -> None:
+    """A half-written tree still has a number for every step."""
+    numbers = numbering(tree(LADDER + "lost: {stop: Nobody comes here, kind: foreman}\n"))
+    assert numbers["lost"] == 9
+
+
+@given(data=st.data())
+@settings(max_examples=60, deadline=None)
+def test_numbers_are_one_to_the_count_of_steps(acyclic: st.SearchStrategy[Tree], data) -> None:
+    """No number is left out and none is given twice."""
+    tree = data.draw(acyclic)
+    numbers = numbering(tree)
+    assert sorted(numbers.values()) == list(range(1, len(tree.steps) + 1))
+    assert numbers[tree.start.id] == 1
