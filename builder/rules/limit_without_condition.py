@@ -28,7 +28,7 @@ whose method and conditions this one takes.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.limits import conditions, limits_of, measuring
+from builder.rules.limits import conditions, measuring
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -42,12 +42,12 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every check with limits and without conditions."""
     for step, body in measuring(facts):
-        limit = next(limits_of(body), None)
-        if limit and not conditions(facts, step):
-            shown = f"{limit.value:f} {limit.reading.unit}"
+        phrases = {one.name for one in body.readings if one.one_of}
+        limits = [one for one in body.results if one.ranges.keys() - phrases]
+        if limits and not conditions(facts, step):
             yield RULE.finding(
                 step.text.at,
-                f"`{step.text}` has the limit {shown} under no condition",
+                f"`{step.text}` has the limit `{limits[0].said}` under no condition",
                 "the same figure is good at rest and bad at speed",
                 "add `when:` with what is on, what is off, how warm, how fast",
             )
