@@ -8,13 +8,16 @@ import json
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from builder.authoring.new_tree import new_tree as new_tree
 from builder.authoring.refused import Refused as Refused
 from builder.authoring.start import start
+from builder.checking import checking, findings, sound_tree
 from builder.find.index import index
 from builder.find.rank import Answer, rank
+from builder.memory import cache_of
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -24,9 +27,8 @@ from builder.printing import Wanted as Wanted
 from builder.printing import jobs
 from builder.reader.library import read_library
 from builder.reader.schemas import KINDS, schema
-from builder.reader.trees import read_tree, tree_file, tree_files
+from builder.reader.trees import read_tree, tree_file
 from builder.rules.documentation import RulePage, pages
-from builder.rules.judge import judge, judge_library
 from builder.site.build import Input, build_site
 from builder.site.serve import serve as serve_site
 
@@ -46,22 +48,11 @@ class Checked:
 
 def check(shop: Path, files: Iterable[Path], today: date) -> Checked:
     """Judge every tree and the shop as a whole; with files, keep what concerns those."""
-    library, findings = read_library(shop)
-    findings += judge_library(library, today)
-    for tree in _trees(shop, library):
-        findings += judge(tree, library, today)
+    with checking(shop, today) as under_way:
+        found = findings(under_way)
     wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
-    return Checked(
-        library, in_order(one for one in findings if not wanted or one.at.file in wanted)
-    )
-
-
-def _trees(shop: Path, library: Library) -> Iterator[Tree]:
-    """Read the trees one by one; each is dropped before the next."""
-    for path in tree_files(shop):
-        tree, _ = read_tree(shop, path)
-        if tree and tree.id in library.trees:
-            yield tree
+    kept = (one for one in found if not wanted or one.at.file in wanted)
+    return Checked(under_way.library, in_order(kept))
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -73,11 +64,15 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def build(shop: Path, out: Path, today: date, *, prints: bool = True) -> Checked:
     """Check, then write the site; on errors nothing is written and the old site stays."""
-    checked = check(shop, (), today)
-    if checked.errors:
-        return checked
-    built = build_site(_input(shop, checked.library, prints=prints), out)
-    return Checked(checked.library, in_order((*checked.findings, *built.findings)))
+    with checking(shop, today) as under_way:
+        given = replace(
+            _input(shop, under_way.library, prints=prints),
+            read_tree=partial(sound_tree, under_way),
+            approved=lambda: not Checked(under_way.library, findings(under_way)).errors,
+        )
+        built = build_site(given, out)
+        found = findings(under_way)
+    return Checked(under_way.library, in_order((*found, *built.findings)))
 
 
 def serve(shop: Path, port: int) -> None:
@@ -86,7 +81,7 @@ def serve(shop: Path, port: int) -> None:
     def rebuild(out: Path) -> int:
         checked = check(shop, (), date.today())
         given = replace(_input(shop, checked.library, prints=False), findings=checked.findings)
-        build_site(given, out, "serve")
+        build_site(replace(given, cache=cache_of(shop) / "serve"), out)
         return checked.errors
 
     serve_site(shop, rebuild, port)
@@ -94,7 +89,8 @@ def serve(shop: Path, port: int) -> None:
 
 def _input(shop: Path, library: Library, *, prints: bool) -> Input:
     files = {f"schemas/{name}": text for name, text in schemas(None).items()}
-    return Input(shop, library, lambda id_: the_tree(shop, id_), prints, files)
+    cache = cache_of(shop) / "build"
+    return Input(shop, cache, library, lambda id_: the_tree(shop, id_), prints, files)
 
 
 def the_tree(shop: Path, id_: str) -> Tree:

@@ -23,19 +23,21 @@ from builder.site.settings import own_settings, unusable
 from builder.site.trees import put_trees
 from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
 
-CACHE = ".baytree_cache"
-
 
 @dataclass(frozen=True, slots=True)
 class Input:
     """All that a build of the site starts from."""
 
     shop: Path
+    cache: Path  # a folder for what the next build need not make again
     library: Library
-    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
+    # By id: trees are read one by one and dropped. None: it has an error and cannot be shown.
+    read_tree: Callable[[str], Tree | None]
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
     findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
+    # Asked once all pages are made, before they take the place of the old ones.
+    approved: Callable[[], bool] = lambda: True
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,18 +48,21 @@ class Built:
     findings: tuple[Finding, ...] = ()
 
 
-def build_site(given: Input, out: Path, cache: str = "build") -> Built:
+def build_site(given: Input, out: Path) -> Built:
     """Write every page that changed, frame it, and put the new site in the old one's place."""
     own, findings = own_settings(given.shop)
     if any(finding.severity is Severity.ERROR for finding in findings):
         return Built(findings=findings)
     settings = engine.settings(given.library.shop, own)
     everything = _everything(given, settings)
-    with open_work(given.shop / CACHE / cache, everything) as work:
+    with open_work(given.cache, everything) as work:
         if not work.before:
             engine.write_theme(work.folder, given.shop / "site_config" / "overrides")
             engine.write_settings(work.folder, settings)
         _put_pages(work, given)
+        if not given.approved():
+            close_work(work)
+            return Built(findings=findings)
         try:
             engine.run(work.folder, work.frames)
         except MkDocsException as error:

@@ -23,7 +23,7 @@ PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
 def put_trees(
     work: Work,
     library: Library,
-    read_tree: Callable[[str], Tree],
+    read_tree: Callable[[str], Tree | None],
     *,
     prints: bool,
     leave_out: Container[str] = (),
@@ -39,6 +39,8 @@ def put_trees(
         if is_fresh(work, addresses.tree(id_), key):
             continue
         tree = read_tree(id_)
+        if tree is None:
+            continue
         offered = [one for one, _ in made]
         page = tree_page(tree, library, facts_of(tree, library), near, offered)
         files = {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}

@@ -77,7 +77,6 @@ def open_work(folder: Path, everything: str) -> Iterator[Work]:
     A second build of the same shop waits here until the first has finished.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    (folder.parent / ".gitignore").write_text("*\n", "utf-8")
     with _alone(folder.with_name(f"{folder.name}.lock")):
         before = _last_build(folder, everything)
         if before is None:

@@ -64,7 +64,7 @@ def chromium() -> Iterator["Browser"]:
 
 
 def build_shop(
-    shop: Path, out: Path, *, cache: str = "build", findings: tuple[Finding, ...] | None = None
+    shop: Path, out: Path, *, cache: str = "cache", findings: tuple[Finding, ...] | None = None
 ) -> Built:
     """Read a shop and build its site."""
     library, _ = read_library(shop)
@@ -74,4 +74,5 @@ def build_shop(
         assert tree
         return tree
 
-    return build_site(Input(shop, library, one, prints=False, findings=findings), out, cache)
+    given = Input(shop, shop.parent / cache, library, one, prints=False, findings=findings)
+    return build_site(given, out)

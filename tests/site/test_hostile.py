@@ -91,7 +91,9 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
         tree, _ = read_tree(REPO, REPO / library.trees[id_].file)
         return poisoned(tree, taint)
 
-    build_site(Input(folder / "shop", library, one, prints=False), folder / "site")
+    build_site(
+        Input(folder / "shop", folder / "cache", library, one, prints=False), folder / "site"
+    )
     return folder / "site"
 
 

@@ -1,0 +1,185 @@
+"""What the last check found out about each tree, so that the next need not find it out again.
+
+In: the files of a shop. Out: summaries and findings, from the last check where nothing on which
+they rest has changed, else made anew. A tree's summary rests on its file alone; its findings rest
+on its file, the knowledge, the day, and on the trees from which a walk can come to it or go on.
+
+The memory lies in the user's own cache folder and not in the shop: a change to the shop that is
+still to be checked must not bring along what the check is to find. It may be deleted at any time.
+It is written by `pickle` and read back by a reader that makes nothing but values of the model.
+"""
+
+import hashlib
+import io
+import os
+import pickle
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import networkx as nx
+import platformdirs
+
+from builder.model import finding, library, silence, text, tree
+from builder.model.finding import Finding
+from builder.model.library import Library, Summary, summary_of
+from builder.reader.trees import read_tree
+
+MADE = (
+    *(finding.Finding, finding.Related, finding.Severity),
+    *(library.Summary, library.HandOver, silence.Silence),
+    *(text.Text, text.Number, text.Position),
+    *(tree.Scope, tree.Signed, tree.Symptom),
+)
+Findings = tuple[Finding, ...]
+
+
+class Entry(NamedTuple):
+    """What is known of one file: values as bytes, so that only those asked for are made."""
+
+    file: str  # hash of its content
+    summary: bytes  # `Summary | None` and the mistakes of its text
+    judged: str = ""  # hash of all that its findings rest on
+    findings: bytes = b""
+
+
+@dataclass(frozen=True, slots=True)
+class Memory:
+    """An open memory; `now` grows while trees are asked for."""
+
+    shop: Path
+    before: Mapping[str, Entry]
+    now: dict[str, Entry] = field(default_factory=dict)
+
+
+def cache_of(shop: Path) -> Path:
+    """Return the folder in which everything is kept that can be made again from a shop."""
+    return platformdirs.user_cache_path("baytree") / _hash(shop.resolve())
+
+
+@contextmanager
+def remembered(shop: Path) -> Iterator[Memory]:
+    """Open the memory of a shop, and write it at the end."""
+    file = cache_of(shop) / "memory"
+    ours = _hash(*(code.read_bytes() for code in sorted(Path(__file__).parent.rglob("*.py"))))
+    memory = Memory(shop, _read(file, ours))
+    yield memory
+    if memory.now != memory.before:
+        entries = {name: tuple(entry) for name, entry in memory.now.items()}
+        _write(file, pickle.dumps((ours, entries), 5))
+
+
+def summary(memory: Memory, path: Path) -> tuple[Summary | None, Findings]:
+    """Return the summary of a tree's file, and the mistakes of its text."""
+    name = path.relative_to(memory.shop).as_posix()
+    content = _hash(path.read_bytes())
+    entry = memory.before.get(name)
+    if entry and entry.file == content:
+        kept: tuple[Summary | None, Findings] | None = _made(entry.summary)
+        if kept:
+            memory.now[name] = entry
+            return kept
+    whole, mistakes = read_tree(memory.shop, path)
+    found = (summary_of(whole) if whole else None, mistakes)
+    memory.now[name] = Entry(content, pickle.dumps(found, 5))
+    return found
+
+
+def findings(memory: Memory, of: Summary, grounds: str) -> Findings | None:
+    """Return the findings of a tree, if what they rest on is as it was; else None."""
+    entry = memory.now[of.file]
+    if entry.judged != grounds:
+        return None
+    found: Findings | None = _made(entry.findings)
+    return found
+
+
+def keep(memory: Memory, of: Summary, grounds: str, found: Findings) -> None:
+    """Remember the findings of a tree, and what they rest on."""
+    entry = memory.now[of.file]
+    memory.now[of.file] = entry._replace(judged=grounds, findings=pickle.dumps(found, 5))
+
+
+def contents(*folders: Path) -> str:
+    """Hash every file of folders."""
+    files = sorted(file for folder in folders for file in folder.rglob("*") if file.is_file())
+    return _hash(*(part for file in files for part in (file, file.read_bytes())))
+
+
+def grounds(library: Library, *more: object) -> dict[str, str]:
+    """Return for each tree a hash of all that its findings rest on beside its own file.
+
+    That is the knowledge and whatever else is given, the trees that can lead to it (however far
+    away), and those to which it hands over. Trees that lead to each other count as one.
+    """
+    shapes = {id_: _shape(one) for id_, one in library.trees.items()}
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_nodes_from(shapes)
+    for one in library.trees.values():
+        graph.add_edges_from((one.id, o.tree) for o in one.hand_overs if o.tree in shapes)
+    groups = nx.condensation(graph)
+    above: dict[int, str] = {}
+    for group in nx.topological_sort(groups):
+        own = sorted(shapes[id_] for id_ in groups.nodes[group]["members"])
+        above[group] = _hash(*own, *sorted(above[other] for other in groups.predecessors(group)))
+    group_of = groups.graph["mapping"]
+    names = sorted(shapes)  # offered where a tree is named that there is not
+
+    def rests_on(id_: str) -> str:
+        next_ = sorted(shapes[other] for other in graph.successors(id_))
+        missing = any(over.tree not in shapes for over in library.trees[id_].hand_overs)
+        return _hash(above[group_of[id_]], *more, *next_, *(names if missing else ()))
+
+    return {id_: rests_on(id_) for id_ in shapes}
+
+
+def _shape(of: Summary) -> str:
+    """Hash what other trees' findings may rest on, without what they never look at."""
+    overs = [
+        (*over.at, over.from_step, over.tree, over.step, sorted(over.reached_from),
+         sorted((name, sorted(steps)) for name, steps in over.without.items()))
+        for over in of.hand_overs
+    ]  # fmt: skip
+    return _hash(of.id, of.file, of.title, of.status, of.symptom, of.steps, of.replaced_by, overs)
+
+
+class _Reader(pickle.Unpickler):
+    """Makes values of the model and nothing else: a tampered file can run nothing."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        """Return a class of the model by its name."""
+        for one in MADE:
+            if (one.__module__, one.__qualname__) == (module, name):
+                return one
+        raise pickle.UnpicklingError(f"{module}.{name} is no value of the model")
+
+
+def _made(content: bytes) -> Any:
+    """Make the values again; None where the memory is damaged: it is only a memory."""
+    try:
+        return _Reader(io.BytesIO(content)).load()
+    except Exception:
+        return None
+
+
+def _read(file: Path, ours: str) -> dict[str, Entry]:
+    made_by, entries = (_made(file.read_bytes()) if file.is_file() else None) or ("", {})
+    return {name: Entry(*entry) for name, entry in entries.items()} if made_by == ours else {}
+
+
+def _write(file: Path, content: bytes) -> None:
+    """Replace the file whole: a check that is killed leaves the old memory."""
+    file.parent.mkdir(parents=True, exist_ok=True)
+    new = file.with_name(f"{file.name}.{os.getpid()}")
+    new.write_bytes(content)
+    new.replace(file)
+
+
+def _hash(*parts: object) -> str:
+    found = hashlib.sha256()
+    for part in parts:
+        found.update(part if isinstance(part, bytes) else str(part).encode())
+        found.update(b"\0")
+    return found.hexdigest()[:20]
