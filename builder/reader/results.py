@@ -5,6 +5,7 @@ for every result that does not fit: a phrase where a range is wanted, a range fo
 check does not have.
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
@@ -31,6 +32,7 @@ OF_A_FIGURE = {
     "band": ("below the figure", "within the figure", "above the figure"),
     "limit": ("at most the figure", "above the figure", "below the figure", "at least the figure"),
 }
+DECIMAL_COMMA = re.compile(r"\d,\d")
 WHY = "whoever stands at the vehicle cannot tell whether the result is theirs"
 
 
@@ -200,6 +202,9 @@ def _range(words: Text, reading: Reading | None, notes: list[Finding]) -> Range 
     found = parse_range(words)
     if isinstance(found, str):
         hint = found
+        if DECIMAL_COMMA.search(words):
+            notes.append(_bad(words, f"`{words}` has a decimal comma", hint))
+            return None
         if words == "otherwise":
             hint = "write the range that is left: one reading has no `otherwise`"
         notes.append(_bad(words, f"`{words}` is not a range of the reading", hint))

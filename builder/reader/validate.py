@@ -135,9 +135,7 @@ def _wrong_type(root: Map, path: Path, error: SchemaError) -> Finding:
     if value == "":
         return _finding("missing-key", _place(root, path), f"nothing stands after `{name}`",
                         _example(name, error.schema))  # fmt: skip
-    message = f"`{name}` is {wanted}, not {_what(value)}"
-    if isinstance(value, Text):
-        message = f"`{name}` is {wanted}, not `{value}`"
+    message = f"`{name}` must be {wanted}; here stands {_what(value)}"
     return _finding("wrong-type", _place(root, path), message, _example(name, error.schema))
 
 
@@ -184,7 +182,7 @@ def _bad_value(root: Map, path: Path, error: SchemaError) -> Finding:
     if isinstance(value, Text) and re.fullmatch(r"-?\d+,\d+", value):
         return _finding("bad-value", _place(root, path), f"`{value}` has a decimal comma",
                         f"write `{name}: {value.replace(',', '.')}`")  # fmt: skip
-    shown = f"`{value}`" if isinstance(value, Text) else _what(value)
+    shown = _what(value)
     near = get_close_matches(str(value), map(str, error.schema.get("examples", ())), n=1)
     if near:
         return _finding(
@@ -204,11 +202,11 @@ def _example(name: str | int, schema: dict[str, Any]) -> str:
 
 def _what(value: Node) -> str:
     if isinstance(value, Map):
-        keys = ", ".join(f"`{key}`" for key in list(value)[:3])
-        return f"a map (it has the key {keys})" if value else "an empty map"
+        shown = " and ".join(f"`{key}: ...`" for key in list(value)[:2])
+        return shown or "an empty `{}`"
     if isinstance(value, Seq):
         return "a list" if value else "an empty list"
-    return f"the text `{value}`"
+    return f"`{value}`"
 
 
 def _name(path: Path) -> str:

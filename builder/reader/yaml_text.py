@@ -70,13 +70,22 @@ def _place(finding: Finding) -> tuple[int, int]:
 def _tabs(source: Source) -> Iterator[Finding]:
     if "\t" not in source.text:
         return
-    for number, line in enumerate(source.text.split("\n"), 1):
+    lines = source.text.split("\n")
+    for number, line in enumerate(lines, 1):
         column = line.find("\t") + 1
         if column and not line.lstrip().startswith("#"):
             yield mistake("tab", source.file, "a tab stands here",
                           "each editor shows another width, so nobody sees the indentation",
-                          "use blanks, two for each level",
+                          _blanks(line, lines[number:]),
                           Position(source.file, number, column, number, column + 1))  # fmt: skip
+
+
+def _blanks(line: str, below: list[str]) -> str:
+    """Say how many blanks to write: as many as the next line without a tab has."""
+    if line.lstrip(" ")[:1] != "\t":
+        return "write a blank instead"
+    like = next((other for other in below if other.strip() and "\t" not in other), "")
+    return f"begin the line with {len(like) - len(like.lstrip(' '))} blanks, as the next line does"
 
 
 def _too_deep(source: Source, text: str) -> Finding | None:
@@ -186,7 +195,7 @@ class _Reading:
         self.findings.append(Finding(
             "duplicate-key", Severity.ERROR, key.at, f"the key `{key}` stands here a second time",
             "only one of the two would count, and nobody sees which",
-            "give it another name, or put both together",
+            "each needs a name of its own: rename one of the two, or put both together",
             (Related(first.at, "first written here"),)))  # fmt: skip
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
@@ -211,11 +220,17 @@ def _lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> I
         index = match.end() - 1
         if text[start:index].lstrip().startswith("#") or any(a <= index < b for a, b in spans):
             continue
-        rest = text[index : text.find("\n", index) if "\n" in text[index:] else len(text)].rstrip()
+        line = text[start:].partition("\n")[0].rstrip()
+        rest = line[index - start :]
         yield mistake("lost-text", source.file, f"`{rest}` is taken for a comment and lost",
                       "part of what was written would be lost without a word",
-                      "put the whole phrase in quotes; a comment has a blank after its `#`",
-                      at_index(source.file, text, index, len(rest)))  # fmt: skip
+                      f"put the whole phrase in quotes: `{_quoted(line)}`",
+                      at_index(source.file, source.text, index, len(rest)))  # fmt: skip
+
+
+def _quoted(line: str) -> str:
+    key, colon, value = line.strip(" -").partition(": ")
+    return f'{key}: "{value}"' if colon else f'"{key}"'
 
 
 MARKS = {
