@@ -16,7 +16,7 @@ def _list(words: str) -> frozenset[str]:
 
 
 STOP = _list(
-    """a about after again also always am an and any are around as at be been before being bit but
+    """a about after again also always am an and are around as at be been before being bit but
     by came car cars client come comes coming could customer did do does doing done during
     even ever fine for from get gets getting go goes going gone got had has have having he
     her here his how i if in into is it its ive just keep keeps kept little longer may me

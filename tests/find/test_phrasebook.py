@@ -58,5 +58,6 @@ def test_a_word_leads_to_a_word_that_leads_nowhere_else(demo: Library) -> None:
              for word in demo.same_words.values()]  # fmt: skip
     book = phrasebook([], pairs)
     for token, meant in book.same.items():
+        assert (token,) != meant, token
         again = [word for found in meant for word in book.same.get(found, (found,))]
         assert content(dict.fromkeys(again)) == list(meant), token
