@@ -10,7 +10,7 @@
   const { STOP, NEGATORS, surfaces, stem, unique } = find;
 
   // A tally counts by number, and remembers which numbers it has touched.
-  const tally = (size) => ({ of: new Int32Array(size), touched: [] });
+  const tally = (size) => ({ of: new Int32Array(size), at: new Int32Array(size), size: 0 });
 
   // index.py
 
@@ -34,8 +34,11 @@
     made.stems = stemsOf(made.known);
     made.stemUses = new Map([...made.stems].map(([short, word]) => [short, made.known.get(word)]));
     const [entries, phrases] = [made.entries.length, made.phrases.length];
+    made.entryOf = Int32Array.from(made.phrases, ({ entry }) => entry);
+    made.weightOf = Int32Array.from(made.phrases, ({ weight }) => weight);
     made.tallies = { // used again for every query
-      credits: tally(phrases), totals: tally(phrases), best: tally(entries), count: tally(entries),
+      best: tally(entries), count: tally(entries), totals: tally(phrases), credits: tally(phrases),
+      phraseGain: tally(phrases), phraseCredit: tally(phrases),
     };
     return made;
   }

@@ -8,14 +8,14 @@
 "use strict";
 (() => {
   const find = globalThis.baytreeFind;
-  const { surfaces, content, flipped, unique, tally } = find;
+  const { surfaces, content, flipped, tally } = find;
 
   // cover.py
 
   const OPPOSITE = 50;
 
   function add(counts, at, number) {
-    if (!counts.of[at]) counts.touched.push(at);
+    if (!counts.of[at]) counts.at[counts.size++] = at;
     counts.of[at] += number;
   }
 
@@ -23,47 +23,57 @@
     if (number > counts.of[at]) add(counts, at, number - counts.of[at]);
   }
 
+  const touched = (counts) => counts.at.subarray(0, counts.size);
+
   function emptied(counts) {
-    for (const at of counts.touched) counts.of[at] = 0;
-    counts.touched = [];
+    for (const at of touched(counts)) counts.of[at] = 0;
+    counts.size = 0;
     return counts;
   }
 
   function cover(parts, index) {
-    const [entries, phrases] = [index.entries.length, index.phrases.length];
-    const made = { concepts: parts.length, gain: tally(entries), credit: tally(entries) };
-    const [phraseGain, phraseCredit] = [tally(phrases), tally(phrases)];
+    const entries = index.entries.length;
+    const [gain, credit] = [tally(entries), tally(entries)];
+    const phraseGain = emptied(index.tallies.phraseGain);
+    const phraseCredit = emptied(index.tallies.phraseCredit);
     let most = 0;
     for (const part of parts) {
       const inPhrases = coveredPhrases(part, index);
       const [best, count] = byEntry(inPhrases, index);
-      const having = best.touched.filter((entry) => best.of[entry] > 50).length;
-      const rare = rarity(entries, having);
+      const rare = rarity(entries, moreThanHalf(best));
       most += rare * 100;
-      for (const entry of best.touched) {
+      for (const entry of touched(best)) {
         const often = 9 + Math.min(count.of[entry], 4);
-        add(made.gain, entry, Math.floor((best.of[entry] * often) / 10) * rare);
-        add(made.credit, entry, best.of[entry]);
+        add(gain, entry, Math.floor((best.of[entry] * often) / 10) * rare);
+        add(credit, entry, best.of[entry]);
       }
-      for (const phrase of inPhrases.touched) {
+      for (const phrase of touched(inPhrases)) {
         add(phraseGain, phrase, inPhrases.of[phrase] * rare);
         add(phraseCredit, phrase, inPhrases.of[phrase]);
       }
     }
-    return { ...made, ...bestPhrases(index, phraseGain, phraseCredit, most) };
+    const best = bestPhrases(index, phraseGain, phraseCredit, most);
+    return { concepts: parts.length, gain, credit, ...best };
   }
 
+  function moreThanHalf(credits) {
+    let count = 0;
+    for (const at of touched(credits)) if (credits.of[at] > 50) count++;
+    return count;
+  }
+
+  // The best phrase of an entry is kept as its number and one, so that 0 is none.
   function bestPhrases(index, gain, credit, most) {
-    const fit = new Map();
-    const best = new Map();
-    for (const at of gain.touched) {
-      const { entry, length } = index.phrases[at];
+    const entries = index.entries.length;
+    const fit = new Int32Array(entries);
+    const best = new Int32Array(entries);
+    for (const at of touched(gain)) {
+      const entry = index.entryOf[at];
       const recall = Math.floor((gain.of[at] * 100) / most);
-      const fits = fitOf(recall, Math.floor(credit.of[at] / length));
-      const before = fit.get(entry) ?? -1;
-      if (fits > before || (fits === before && at < best.get(entry))) {
-        fit.set(entry, fits);
-        best.set(entry, at);
+      const fits = fitOf(recall, Math.floor(credit.of[at] / index.phrases[at].length));
+      if (!best[entry] || fits > fit[entry] || (fits === fit[entry] && at + 1 < best[entry])) {
+        fit[entry] = fits;
+        best[entry] = at + 1;
       }
     }
     return { fit, phrase: best };
@@ -76,10 +86,10 @@
     const credits = emptied(index.tallies.credits);
     for (const words of part.alternatives) {
       const totals = wordsFound(words, index);
-      for (const phrase of totals.touched) {
+      for (const phrase of touched(totals)) {
         const found = Math.floor(totals.of[phrase] / words.length);
         const whole = found === 100 ? found : Math.floor((found * found) / 100);
-        raise(credits, phrase, Math.floor((whole * index.phrases[phrase].weight) / 100));
+        raise(credits, phrase, Math.floor((whole * index.weightOf[phrase]) / 100));
       }
     }
     return credits;
@@ -103,10 +113,9 @@
     const { best, count } = index.tallies;
     emptied(best);
     emptied(count);
-    for (const phrase of inPhrases.touched) {
-      const { entry } = index.phrases[phrase];
-      raise(best, entry, inPhrases.of[phrase]);
-      add(count, entry, 1);
+    for (const phrase of touched(inPhrases)) {
+      raise(best, index.entryOf[phrase], inPhrases.of[phrase]);
+      add(count, index.entryOf[phrase], 1);
     }
     return [best, count];
   }
@@ -241,7 +250,8 @@
       return index.entries.flatMap((entry, at) =>
         own(entry) ? [{ entry: at, score: 1, phrase: -1, share: 0 }] : []);
     }
-    return unique([...points.keys(), ...said.gain.touched]).map((entry) =>
+    const only = [...points.keys()].filter((entry) => !said.gain.of[entry]);
+    return [...only, ...touched(said.gain)].map((entry) =>
       score(entry, points.get(entry) ?? 0, said, meant));
   }
 
@@ -250,15 +260,14 @@
     return {
       entry,
       score: points + wordScore(said, entry) + byMeaning,
-      phrase: said.phrase.get(entry) ?? -1,
+      phrase: said.phrase[entry] - 1,
       share: share(said, entry),
     };
   }
 
   function wordScore(covered, entry) {
-    if (!covered.gain.of[entry]) return 0;
     const part = share(covered, entry);
-    const whole = covered.gain.of[entry] * part * part * (100 + covered.fit.get(entry));
+    const whole = covered.gain.of[entry] * part * part * (100 + covered.fit[entry]);
     return Math.floor(whole / 100000000);
   }
 
@@ -270,19 +279,25 @@
 
   function articlesSecond(index, found) {
     const isTree = (hit) => index.entries[hit.entry].kind === "tree";
-    const trees = found.filter(isTree).map((hit) => hit.score);
-    const most = trees.length ? Math.max(...trees) - 1 : Infinity;
-    return found.map((hit) => isTree(hit) ? hit : { ...hit, score: Math.min(hit.score, most) });
+    const best = found.reduce((most, hit) => (isTree(hit) ? Math.max(most, hit.score) : most), 0);
+    for (const hit of best ? found : [])
+      if (!isTree(hit)) hit.score = Math.min(hit.score, best - 1);
+    return found;
   }
 
   function bestOf(index, found) {
     const id = (hit) => index.entries[hit.entry].id;
-    const most = found.reduce((best, hit) => Math.max(best, hit.score), 0);
-    const least = Math.max(1, Math.floor(most / WEAK));
-    return found.filter((hit) => hit.score >= least)
-      .sort((one, other) => other.score - one.score || (id(one) < id(other) ? -1 : 1))
-      .slice(0, MOST)
-      .map((hit) => hitOf(index, hit));
+    const precedes = (one, other) =>
+      one.score > other.score || (one.score === other.score && id(one) < id(other));
+    const top = []; // in order, and never more than are handed back
+    for (const hit of found) {
+      if (!hit.score || (top.length === MOST && !precedes(hit, top[MOST - 1]))) continue;
+      const after = top.findIndex((other) => precedes(hit, other));
+      top.splice(after < 0 ? top.length : after, 0, hit);
+      top.length = Math.min(top.length, MOST);
+    }
+    const least = top.length ? Math.floor(top[0].score / WEAK) : 0;
+    return top.filter((hit) => hit.score >= least).map((hit) => hitOf(index, hit));
   }
 
   function hitOf(index, found) {
