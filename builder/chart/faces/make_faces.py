@@ -101,9 +101,8 @@ def add_signs(font: TTFont) -> None:
 def rename(font: TTFont, style: str) -> None:
     """Give the changed face its own name; copyright and licence stay."""
     names = font["name"]
-    for record in list(names.names):
-        if record.nameID in (16, 17, 21, 22, 25, 3, 7, 8, 9, 11, 12):
-            names.removeNames(nameID=record.nameID)
+    for number in (*range(1, 13), 16, 17, 21, 22, 25):  # 0, 13 and 14 are copyright and licence
+        names.removeNames(nameID=number)
     version = "Version 1.408; signs added"
     plain = FAMILY.replace(" ", "")
     for name, text in ((1, FAMILY), (2, style), (4, f"{FAMILY} {style}"), (5, version),

@@ -1,0 +1,83 @@
+"""The customer's sheet: plain words, safety, options with their sums, a place to sign."""
+
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from builder.model.library import Library
+from builder.model.tree import Fix, Tree
+from builder.plan.options import options
+from builder.prints.customer import NO_PROMISE, customer_sheet, money
+
+
+def words(pdf: bytes) -> str:
+    """Return the text of a PDF on one line."""
+    pages = PdfReader(BytesIO(pdf), strict=True).pages
+    return " ".join(" ".join(page.extract_text() for page in pages).split())
+
+
+@pytest.fixture(scope="module")
+def unit(trees: tuple[Tree, ...]) -> tuple[Tree, str]:
+    """Return a fix that replaces a steering unit."""
+    (tree,) = (tree for tree in trees if tree.id == "steering/assist-lamp-after-unit-swap")
+    return tree, next(
+        str(step.id)
+        for step in tree.steps.values()
+        if isinstance(step.body, Fix) and step.body.replaces
+    )
+
+
+def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Library) -> None:
+    """Every option that is offered stands there with its lines and its total."""
+    tree, fix = unit
+    text = words(customer_sheet(tree, fix, library))
+    offered = options(tree, fix, library)
+    assert any(option.total for option in offered)
+    for option in offered:
+        assert option.option in text
+        if option.total:
+            assert f"Together {money(option.total, library.shop)}" in text
+        for line in option.lines:
+            assert line.item in text
+
+
+def test_what_is_not_offered_says_why(unit: tuple[Tree, str], library: Library) -> None:
+    """A vehicle whose steering depends on the unit is not driven in, and the sheet says so."""
+    tree, fix = unit
+    text = words(customer_sheet(tree, fix, library))
+    refused = [option for option in options(tree, fix, library) if option.not_offered]
+    assert refused
+    for option in refused:
+        assert f"Not offered: {option.option} {option.not_offered}" in text
+    assert "What it means for safety Not safe to drive" in text
+
+
+def test_no_promise_of_safety_is_made(small: Tree, library: Library) -> None:
+    """Where no record says that driving is unsafe, the sheet says that this is no promise."""
+    assert NO_PROMISE in words(customer_sheet(small, "wire", library))
+
+
+def test_readings_can_be_shown(small: Tree, library: Library) -> None:
+    """What was measured stands on the sheet, so that the customer sees the proof."""
+    pdf = customer_sheet(small, "wire", library, measured=["plus side 0.92 V, at most 0.5 V"])
+    text = words(pdf)
+    assert "Measured: plus side 0.92 V, at most 0.5 V" in text
+    assert "Cause: Resistance in the wire" in text
+    assert "Signature" in text
+
+
+def test_a_step_that_is_no_fix_has_no_sheet(small: Tree, library: Library) -> None:
+    """Asked for a check, it says what the step is."""
+    with pytest.raises(ValueError, match="step rest is a check, not a fix"):
+        customer_sheet(small, "rest", library)
+
+
+def test_every_tree_of_the_shop_has_a_sheet(trees: tuple[Tree, ...], library: Library) -> None:
+    """The fix with the most to say of each tree is printed, on one page or two."""
+    for tree in trees:
+        fixes = [step for step in tree.steps.values() if isinstance(step.body, Fix)]
+        if fixes:
+            longest = max(fixes, key=lambda step: len(str(step.body)))
+            pdf = customer_sheet(tree, str(longest.id), library)
+            assert len(PdfReader(BytesIO(pdf)).pages) <= 2

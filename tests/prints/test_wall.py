@@ -1,0 +1,212 @@
+"""The wall chart as a file: what readers, printers and scanners make of it."""
+
+import os
+import re
+import subprocess
+import sys
+from io import BytesIO
+from pathlib import Path
+
+import pdfplumber
+import pytest
+import zxingcpp
+from PIL import Image
+from pypdf import PdfReader
+
+from builder.chart.chart import Box, Rect
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.prints.head import head_height
+from builder.prints.paper import MARGIN, PAPERS, reads_from
+from builder.prints.sheet import PLAIN, page_address
+from builder.prints.wall import Wall, laid_out, wall_chart
+
+HERE = Path(__file__).parent
+
+
+@pytest.fixture(scope="module")
+def lamp(trees: tuple[Tree, ...]) -> Tree:
+    """Return the tree of the charging lamp."""
+    (found,) = (tree for tree in trees if tree.id == "charging/lamp-on")
+    return found
+
+
+@pytest.fixture(scope="module")
+def pdf(lamp: Tree, library: Library) -> bytes:
+    """Print it on A4."""
+    return wall_chart(lamp, library, "a4")
+
+
+def read(pdf: bytes) -> PdfReader:
+    """Open a PDF; a warning of the reader fails the test."""
+    return PdfReader(BytesIO(pdf), strict=True)
+
+
+def poppler(tool: str, pdf: bytes, *arguments: str) -> str:
+    """Run a tool of poppler on a PDF; it must have nothing to complain of."""
+    run = subprocess.run([tool, *arguments, "-", "-"] if tool == "pdftotext" else [tool, "-"],
+                         input=pdf, capture_output=True, check=True)  # fmt: skip
+    assert not run.stderr
+    return run.stdout.decode()
+
+
+def test_the_faces_are_embedded_and_subset(pdf: bytes) -> None:
+    """It looks the same on every printer: poppler finds no face that is not in the file."""
+    rows = [row.split() for row in poppler("pdffonts", pdf).splitlines()[2:]]
+    assert rows
+    for row in rows:
+        assert re.match(r"[A-Z]{6}\+BaytreeSans-(Medium|Bold)$", row[0])
+        embedded, subset = row[-5], row[-4]
+        assert (embedded, subset) == ("yes", "yes")
+
+
+def test_title_language_and_outline_are_set(pdf: bytes, lamp: Tree) -> None:
+    """A screen reader says what it is and in which language."""
+    reader = read(pdf)
+    assert reader.metadata is not None
+    assert reader.metadata.title == lamp.title
+    assert reader.trailer["/Root"]["/Lang"] == "en-GB"
+    assert [entry.title for entry in reader.outline] == [lamp.title]
+
+
+def test_words_can_be_selected(pdf: bytes, lamp: Tree) -> None:
+    """Every step can be searched for in the file."""
+    text = " ".join(poppler("pdftotext", pdf, "-layout").split())
+    shown = "".join(text.split())
+    for step in lamp.steps.values():
+        for word in str(step.text).split():
+            assert word in shown, step.id
+
+
+def test_the_same_tree_gives_the_same_bytes(pdf: bytes) -> None:
+    """Another run, with other hashing, on another day, gives the same file."""
+    script = (
+        "import sys; from shop import *; from builder.prints.wall import wall_chart;"
+        "tree = next(t for t in demo_trees() if t.id == 'charging/lamp-on');"
+        "sys.stdout.buffer.write(wall_chart(tree, demo_library(), 'a4'))"
+    )
+    paths = [str(HERE.parents[1]), str(HERE.parent / "chart")]
+    run = subprocess.run(
+        [sys.executable, "-c", script],
+        env={**os.environ, "PYTHONPATH": os.pathsep.join(paths), "PYTHONHASHSEED": "7"},
+        capture_output=True,
+        check=True,
+    )
+    assert run.stdout == pdf
+
+
+def test_the_square_code_opens_the_page(pdf: bytes, lamp: Tree, library: Library) -> None:
+    """Rendered at the density of a phone's picture, every sheet's code is read (zxing-cpp)."""
+    address = page_address(lamp, library)
+    assert lamp.revision in address
+    for number in range(1, len(read(pdf).pages) + 1):
+        drawn = subprocess.run(
+            ["pdftoppm", "-r", "120", "-png", "-f", str(number), "-l", str(number), "-"],
+            input=pdf, capture_output=True, check=True,
+        ).stdout  # fmt: skip
+        found = zxingcpp.read_barcodes(Image.open(BytesIO(drawn)))
+        assert [code.text for code in found] == [address]
+
+
+def test_links_lead_to_the_page_and_to_other_sheets(
+    pdf: bytes, lamp: Tree, library: Library
+) -> None:
+    """A step opens its place on the page; a connector turns to the step it names."""
+    reader = read(pdf)
+    addresses, places = set(), set()
+    for page in reader.pages:
+        for link in page.get("/Annots", []):
+            link = link.get_object()
+            if "/A" in link:
+                addresses.add(link["/A"]["/URI"])
+            else:
+                places.add(link["/Dest"][0].idnum)
+    root = page_address(lamp, library)
+    assert {f"{root}#step-{step}" for step in lamp.steps} <= addresses
+    assert any("/trees/charging/overcharge.html" in address for address in addresses)
+    assert places
+    assert places <= {page.indirect_reference.idnum for page in reader.pages}
+
+
+def places_of(wall: Wall, number: int) -> list[tuple[Box, Rect]]:
+    """Return each box of a sheet and its place on the page, from the top left."""
+    chart = wall.charts[number - 1]
+    top = MARGIN + (head_height(wall.head, wall.paper) if number == 1 else 0)
+    s = chart.scale
+    return [
+        (box, Rect(MARGIN + box.rect.x * s, top + box.rect.y * s,
+                   box.rect.width * s, box.rect.height * s))
+        for box in chart.boxes
+    ]  # fmt: skip
+
+
+def test_every_string_stands_in_its_box(trees: tuple[Tree, ...], library: Library) -> None:
+    """In the PDF of every tree of the shop, the words of a box are found inside it, all of them."""
+    for tree in trees:
+        wall = laid_out(tree, library, PAPERS["a3"])
+        with pdfplumber.open(BytesIO(wall_chart(tree, library, "a3"))) as document:
+            for number, page in enumerate(document.pages, start=1):
+                chars = [char for char in page.chars if char["text"].strip()]
+                for box, place in places_of(wall, number):
+                    wanted = sorted("".join(run.text for run in box.runs if run.text.strip()))
+                    inside = sorted(char["text"] for char in chars if stands_in(char, place))
+                    assert [c for c in wanted if c.strip()] == inside, (tree.id, box.id)
+
+
+def stands_in(char: dict[str, float], place: Rect) -> bool:
+    """Whether a letter stands in a place, to a quarter of a point."""
+    middle = (char["top"] + char["bottom"]) / 2
+    if not (place.x < char["x0"] and char["x1"] < place.right):
+        return False
+    return place.y - 0.25 < middle < place.bottom + 0.25
+
+
+def test_no_text_on_a_sheet_is_smaller_than_the_foot_says(pdf: bytes) -> None:
+    """The chart is read from as far as its foot says; nothing at all is below ten points."""
+    with pdfplumber.open(BytesIO(pdf)) as document:
+        for page in document.pages:
+            sizes = {round(char["size"], 2) for char in page.chars}
+            assert min(sizes) >= PLAIN
+            said = re.search(r"Steps read from ([\d.]+) m", page.extract_text())
+            assert said
+            smallest = min((size for size in sizes if size > PLAIN + 0.01), default=PLAIN)
+            assert float(said[1]) <= reads_from(smallest)
+
+
+@pytest.mark.parametrize("metres", [0.8, 1.5])
+def test_a_distance_is_kept(small: Tree, library: Library, metres: float) -> None:
+    """The text is as large as the distance takes, on as many sheets as that takes."""
+    wall = laid_out(small, library, PAPERS["a4"], metres)
+    assert all(reads_from(chart.small_size) >= metres for chart in wall.charts)
+
+
+def test_a_distance_that_no_sheet_can_hold_is_told_as_it_is(small: Tree, library: Library) -> None:
+    """Asked for five metres, the foot says from how far it really reads."""
+    wall = laid_out(small, library, PAPERS["letter"], 5)
+    reached = reads_from(wall.charts[0].small_size)
+    assert 1 < reached < 5
+    last = read(wall_chart(small, library, "letter", 5)).pages[-1].extract_text()
+    assert f"read from {reached:g} m" in last
+
+
+def test_a_sheet_says_what_it_is(small: Tree, library: Library) -> None:
+    """Revision, review, page, and who comes first stand on every sheet; a draft says so."""
+    reader = read(wall_chart(small, library, "a4", 1))
+    count = len(reader.pages)
+    assert count > 1
+    for number, page in enumerate(reader.pages, start=1):
+        text = " ".join(page.extract_text().split())
+        assert f"sheet {number} of {count}" in text
+        assert f"revision {small.revision}, reviewed 2026-09-01 by M. Lind" in text
+        assert "Uncontrolled when printed" in text
+        assert "maker's service information, local codes and licensed practice come first" in text
+
+
+def test_cautions_stand_at_the_top(lamp: Tree, library: Library, pdf: bytes) -> None:
+    """Every hazard of the tree with its signal word, its harm and how to avoid it."""
+    text = " ".join(read(pdf).pages[0].extract_text().split())
+    hazards = {hazard for step in lamp.steps.values() for hazard in step.hazards}
+    assert hazards
+    for name in hazards:
+        hazard = library.hazards[name]
+        assert f"{hazard.hazard}. {hazard.harm}. {hazard.avoid}" in text
