@@ -68,7 +68,8 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
     at = Numbered(tree, numbered(tree, sections), drawn, library)
     nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _hand_overs(at)
     edges = {
-        step: tuple(_edge(at, tree.steps[step], line) for line in out) for step, out in drawn.items()
+        step: tuple(_edge(at, tree.steps[step], line) for line in out)
+        for step, out in drawn.items()
     }
     reached = arrivals(edges, sections) | _named_in_notes(at)
     return _with_start(_with_ways_on(Flow(str(tree.title), nodes, edges, sections, reached)))

@@ -12,7 +12,7 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Line, Part, Rect, Run, Shape
-from builder.chart.gaps import DOUBLE_SIDE, EDGE, ROUND, TEXT
+from builder.chart.gaps import DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
 
 HEAD = 5.0  # length of an arrow head
 STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
@@ -109,8 +109,8 @@ def _flag(box: Box) -> Iterator[str]:
     """Yield the dark ground of a number that connectors lead to."""
     for run in box.runs if box.arrival and box.kind != "connector" else ():
         if run.tone == "number":
-            high = 1.08 * run.size
-            place = Rect(run.x - 0.5, run.y - 0.88 * run.size, run.width - 1, high)
+            high = 1.1 * run.size
+            place = Rect(run.x - FLAG / 2, run.y - 0.9 * run.size, run.width, high)
             yield _rect(place, "flag", 3.5)
 
 

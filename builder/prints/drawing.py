@@ -127,23 +127,21 @@ def _panel(canvas: Canvas, box: Box) -> None:
 def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> None:
     """Draw words; the number of a box that connectors lead to stands white on dark."""
     for run in runs:
-        x = run.x
         ink = QUIET if run.tone == "small" else INK
         if run.tone.upper() in SIGNALS:
             ink = SIGNALS[run.tone.upper()][1]
         if run.tone == "number" and box and box.arrival and box.kind != "connector":
             _flag(canvas, run)
-            ink, x = white, run.x + FLAG / 2 - 1
+            ink = white
         canvas.setFillColor(ink)
         canvas.setFont((bold() if run.bold else medium()).name, run.size)
-        canvas.drawString(x, -run.y, run.text)
+        canvas.drawString(run.x, -run.y, run.text)
 
 
 def _flag(canvas: Canvas, run: Run) -> None:
     canvas.setFillColor(INK)
-    top = run.y - 0.88 * run.size
-    high = 1.08 * run.size
-    canvas.roundRect(run.x - 0.5, -top - high, run.width - 1, high, 3.5, stroke=0, fill=1)
+    top, high = run.y - 0.9 * run.size, 1.1 * run.size
+    canvas.roundRect(run.x - FLAG / 2, -top - high, run.width, high, 3.5, stroke=0, fill=1)
 
 
 LEGEND: tuple[tuple[str, Shape, str], ...] = (
