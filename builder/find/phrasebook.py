@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from builder.find.words import STOP, content, flipped, surfaces, tokens
 
 Tokens = tuple[str, ...]
-Pair = tuple[str, Sequence[str]]  # a word or phrase, and its terms
+Pair = tuple[str, tuple[str, ...]]  # a word or phrase, and its terms
 
 GAP = 2  # stop words that may stand inside a phrase: `battery (keeps) dying`
 
@@ -22,7 +22,7 @@ class Phrasebook:
 
     same: Mapping[str, Tokens]  # a token to those in its place
     terms: Mapping[Tokens, tuple[Tokens, ...]]  # a phrase to its terms
-    slang: Mapping[Tokens, tuple[str, tuple[str, ...]]]  # of these, slang and terms as written
+    slang: Mapping[Tokens, tuple[Pair, ...]]  # of these, slang and its terms as written
     starts: Mapping[str, tuple[Tokens, ...]]  # a first token to its phrases, longest first
 
 
@@ -50,16 +50,24 @@ def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
                 for found, _, terms in reversed(plain) if len(found) == 1}  # fmt: skip
     phrases = [(phrase, terms) for found, phrase, terms in plain if len(found) > 1]
     meant: dict[Tokens, tuple[Tokens, ...]] = {}
-    written: dict[Tokens, tuple[str, tuple[str, ...]]] = {}
+    written: dict[Tokens, tuple[Pair, ...]] = {}
     for phrase, terms in slang:
         key = tuple(shop_words(surfaces(phrase), one_word))
-        if key and key not in meant:
-            meant[key] = _terms(terms, one_word)
-            written[key] = phrase, tuple(terms)
+        if key:
+            meant.setdefault(key, _terms(terms, one_word))
+            written[key] = (*written.get(key, ()), (phrase, terms))
     for phrase, terms in phrases:
         key = tuple(shop_words(surfaces(phrase), one_word))
         meant[key] = (*meant.get(key, ()), *_terms(terms, one_word))
     return Phrasebook(one_word, meant, written, _starts(meant))
+
+
+def slang_said(
+    parts: Iterable[Concept], words: Sequence[str], book: Phrasebook
+) -> tuple[Pair, ...]:
+    """The slang among concepts that was said in these surfaces, and not in other words."""
+    pairs = [pair for part in parts for pair in book.slang.get(part.phrase, ())]
+    return tuple(pair for pair in pairs if set(surfaces(pair[0])) <= set(words))
 
 
 def _starts(phrases: Iterable[Tokens]) -> dict[str, tuple[Tokens, ...]]:

@@ -17,7 +17,7 @@ from builder.find.cover import Cover, cover
 from builder.find.index import Index
 from builder.find.meant import POINT, code_points, code_words
 from builder.find.offers import Offer, offers
-from builder.find.phrasebook import Concept, Tokens, concepts, shop_words
+from builder.find.phrasebook import Concept, Tokens, concepts, shop_words, slang_said
 from builder.find.question import Question, question
 from builder.find.rows import VehicleRow
 from builder.find.vehicles import AskedVehicle, fits
@@ -84,9 +84,7 @@ def rank(index: Index, query: str) -> Answer:
         codes=code_words(index, asked.codes),
         vehicle=asked.vehicle,
         corrected=asked.spelt.corrected,
-        slang=tuple(
-            index.book.slang[part.phrase] for part in parts if part.phrase in index.book.slang
-        ),
+        slang=slang_said(parts, asked.spelt.words, index.book),
         unknown=asked.spelt.unknown,
         other_vehicles=len(found) - len(fitting),
     )

@@ -1,12 +1,12 @@
 """The shop's words, and those of the demo shop."""
 
-from builder.find.phrasebook import concepts, phrasebook, shop_words
+from builder.find.phrasebook import concepts, phrasebook, shop_words, slang_said
 from builder.find.words import content, surfaces
 from builder.model.library import Library
 
 BOOK = phrasebook(
-    slang=[("won't crank", ["no crank"]), ("brake", ["stopper"]), ("set it up", ["a", "program"])],
-    same=[("tire", ["tyre"]), ("turn over", ["crank"]), ("e-brake", ["parking brake"])],
+    slang=[("won't crank", ("no crank",)), ("brake", ("stopper",)), ("mushy", ("low",))],
+    same=[("tire", ("tyre",)), ("turn over", ("crank",)), ("e-brake", ("parking brake",))],
 )
 
 
@@ -54,10 +54,26 @@ def test_the_demo_shop_has_words_enough(demo: Library) -> None:
 
 def test_a_word_leads_to_a_word_that_leads_nowhere_else(demo: Library) -> None:
     """The right side of a plain word is final, or a search would depend on how often it is done."""
-    pairs = [(str(word.slang), [str(term) for term in word.terms])
+    pairs = [(str(word.slang), tuple(map(str, word.terms)))
              for word in demo.same_words.values()]  # fmt: skip
     book = phrasebook([], pairs)
     for token, meant in book.same.items():
         assert (token,) != meant, token
         again = [word for found in meant for word in book.same.get(found, (found,))]
         assert content(dict.fromkeys(again)) == list(meant), token
+
+
+def test_only_slang_that_was_typed_is_told() -> None:
+    """Proper words that mean the same as a slang word are not called slang."""
+    book = phrasebook(
+        slang=[("mushy pedal", ("low pedal",)), ("spongy pedal", ("low pedal",))],
+        same=[("mushy", ("soft",)), ("spongy", ("soft",))],
+    )
+
+    def told(text: str) -> list[str]:
+        words = surfaces(text)
+        parts = concepts(shop_words(words, book.same), book)
+        return [phrase for phrase, _ in slang_said(parts, words, book)]
+
+    assert told("spongy pedal") == ["spongy pedal"]
+    assert told("soft pedal") == []

@@ -209,7 +209,7 @@
       codes: codeWords(index, asked.codes),
       vehicle: asked.vehicle,
       corrected: asked.spelt.corrected,
-      slang: parts.map((part) => index.book.slang.get(part.phrase)).filter(Boolean),
+      slang: find.slangSaid(parts, asked.spelt.words, index.book),
       unknown: asked.spelt.unknown,
       otherVehicles: found.length - fitting.length,
     };

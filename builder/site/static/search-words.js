@@ -182,15 +182,20 @@ globalThis.baytreeFind ??= {};
       if (!book.same.has(found[0])) book.same.set(found[0], content(tokens(surfaces(terms[0]))));
     for (const [phrase, terms] of slang) {
       const key = shopWords(surfaces(phrase), book.same).join(" ");
-      if (!key || book.terms.has(key)) continue;
-      book.terms.set(key, termsOf(terms, book.same));
-      book.slang.set(key, [phrase, terms]);
+      if (!key) continue;
+      if (!book.terms.has(key)) book.terms.set(key, termsOf(terms, book.same));
+      book.slang.set(key, [...(book.slang.get(key) ?? []), [phrase, terms]]);
     }
     for (const { phrase, terms } of rows.filter(({ found }) => found.length > 1)) {
       const key = shopWords(surfaces(phrase), book.same).join(" ");
       book.terms.set(key, [...(book.terms.get(key) ?? []), ...termsOf(terms, book.same)]);
     }
     return { ...book, starts: startsOf([...book.terms.keys()]) };
+  }
+
+  function slangSaid(parts, words, book) {
+    const pairs = parts.flatMap((part) => book.slang.get(part.phrase) ?? []);
+    return pairs.filter(([phrase]) => surfaces(phrase).every((word) => words.includes(word)));
   }
 
   function startsOf(phrases) {
@@ -375,7 +380,7 @@ globalThis.baytreeFind ??= {};
 
   Object.assign(globalThis.baytreeFind, {
     STOP, NEGATORS, folded, surfaces, stem, tokens, content, flipped, distance, nearest, parted,
-    phrasebook, shopWords, concepts, writtenCodes, bareCodesAndYears, codeText, checkDigit,
+    phrasebook, shopWords, concepts, slangSaid, writtenCodes, bareCodesAndYears, codeText, checkDigit,
     numberIn, namedIn, isVehicle, fits, letters, unique,
   });
 })();
