@@ -94,9 +94,16 @@ def _started(words: Sequence[str], index: Index) -> tuple[str, ...]:
 
 
 def _corrected(word: str, index: Index) -> tuple[str, ...]:
-    """What was likely meant: two words, the nearest word, or the word with the nearest stem."""
+    """What was likely meant: two words, the nearest word or stem, or what the word is short for."""
     two = parted(word, index.spoken)
     if two:
         return two
     one = nearest(word, index.known) or index.stems.get(nearest(stem(word), index.stem_uses) or "")
+    one = one or _short_for(word, index)
     return (one,) if one else ()
+
+
+def _short_for(word: str, index: Index) -> str | None:
+    """The most used word that begins so; four letters at least."""
+    longer = [known for known in index.known if known.startswith(word)] if len(word) > 3 else []
+    return min(longer, key=lambda known: (-index.known[known], known), default=None)

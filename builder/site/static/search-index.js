@@ -169,8 +169,18 @@
     const two = find.parted(word, index.spoken);
     if (two) return two;
     const one = find.nearest(word, index.known) ??
-      index.stems.get(find.nearest(stem(word), index.stemUses));
+      index.stems.get(find.nearest(stem(word), index.stemUses)) ?? shortFor(word, index);
     return one ? [one] : [];
+  }
+
+  function shortFor(word, index) {
+    let best = null;
+    for (const [known, used] of word.length > 3 ? index.known : []) {
+      if (!known.startsWith(word)) continue;
+      const more = best && used - index.known.get(best);
+      if (!best || more > 0 || (more === 0 && known < best)) best = known;
+    }
+    return best;
   }
 
   Object.assign(find, { index, question, tally });
