@@ -89,7 +89,7 @@ def _entered(library: Library, over: HandOver) -> set[str]:
     """Return the entries of a hand-over's own tree from which a walk gets to it."""
     start = library.trees[over.from_tree].steps[0]
     named = {str(caller.step or start) for caller in library.callers.get(over.from_tree, ())}
-    return ({start} | named) & over.reached_from
+    return ({start} | named).intersection(over.reached_from)
 
 
 def _ring(inside: "nx.DiGraph[Entry]") -> Finding:

@@ -135,7 +135,8 @@ def _brought(
     if any(name.startswith("!") for name in lacks):
         return False
     start = library.trees[over.from_tree].steps[0]
-    entries = {start, *_entered(library.callers.get(over.from_tree, ()))} & lacks
+    named = {start, *_entered(library.callers.get(over.from_tree, ()))}
+    entries = named.intersection(lacks)
     return all(_met_on_entry(library, (over.from_tree, e), requirement, seen) for e in entries)
 
 

@@ -46,9 +46,9 @@ RULE = Rule(
 )
 WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
 SIGNS = punctuation + "–—…“”·→"
-# By its only word or its last two, which are rarer than the first: the number of its words, the
-# slang as the list has it, and with blanks alone.
-Index = Mapping[str | tuple[str, str], list[tuple[int, str, str]]]
+# By its only word or its last two, which are rarer than the first: the slang as the list has it,
+# and with blanks alone.
+Index = Mapping[str | tuple[str, str], list[tuple[str, str]]]
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -64,54 +64,45 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _slang(texts: Sequence[Text], library: Library) -> Iterator[Finding]:
-    index = _index(tuple(library.words))
-    if _is_free("\n".join(texts), index):
-        return
-    for text in texts:
-        if _is_free(text, index):
-            continue
-        for start, end, slang in _found(_plain(text), index):
-            said = text[start:end]
-            if said == slang or not slang.isupper():  # capitals are meant in capitals only
-                yield _finding(text, start, said, library.words[slang])
+    said = _said("\n".join(texts), _index(tuple(library.words)))
+    for text in texts if said else ():
+        plain = _plain(text)
+        for slang in said:
+            for match in _pattern(slang).finditer(plain):
+                words = text[match.start() : match.end()]
+                if words == slang or not slang.isupper():  # capitals are meant in capitals only
+                    yield _finding(text, match.start(), words, library.words[slang])
 
 
-def _is_free(text: str, index: Index) -> bool:
-    """Whether there is no slang in it; most trees have none, and this look is a quick one."""
+def _said(text: str, index: Index) -> list[str]:
+    """Return the slang that a text may hold; most trees hold none, and this look is a quick one."""
     plain = _parted(text)
     words = [word.strip(SIGNS) for word in plain.split(" ")]
     ends = [*index.keys() & set(words), *index.keys() & set(pairwise(words))]
-    return not any(parted in plain for end in ends for _, _, parted in index[end])
+    return sorted(slang for end in ends for slang, parted in index[end] if parted in plain)
+
+
+@lru_cache(maxsize=2)
+def _index(slangs: tuple[str, ...]) -> Index:
+    found: dict[str | tuple[str, str], list[tuple[str, str]]] = defaultdict(list)
+    for slang in slangs:
+        words = WORD.findall(_plain(slang))
+        if words:
+            ends = words[0] if len(words) == 1 else (words[-2], words[-1])
+            found[ends].append((slang, _parted(slang)))
+    return dict(found)
+
+
+@lru_cache(maxsize=1000)
+def _pattern(slang: str) -> re.Pattern[str]:
+    """Return the form of a slang: whole words, with any blanks between them."""
+    words = r"\s+".join(map(re.escape, _plain(slang).split()))
+    return re.compile(rf"(?<![\w'-]){words}(?![\w'-])")
 
 
 def _parted(text: str) -> str:
     """Return the words of a text with one blank between them, also where it has `-` or `/`."""
     return " ".join(_plain(text).replace("-", " ").replace("/", " ").split())
-
-
-def _found(plain: str, index: Index) -> Iterator[tuple[int, int, str]]:
-    words = list(WORD.finditer(plain))
-    for at, last in enumerate(words):
-        before = words[at - 1].group() if at else ""
-        for count, slang, _ in (
-            *index.get(last.group(), ()),
-            *index.get((before, last.group()), ()),
-        ):
-            if count <= at + 1:
-                start, end = words[at + 1 - count].start(), last.end()
-                if " ".join(plain[start:end].split()) == _plain(slang):
-                    yield start, end, slang
-
-
-@lru_cache(maxsize=2)
-def _index(slangs: tuple[str, ...]) -> Index:
-    found: dict[str | tuple[str, str], list[tuple[int, str, str]]] = defaultdict(list)
-    for slang in slangs:
-        words = WORD.findall(_plain(slang))
-        if words:
-            ends = words[0] if len(words) == 1 else (words[-2], words[-1])
-            found[ends].append((len(words), slang, _parted(slang)))
-    return dict(found)
 
 
 def _plain(text: str) -> str:
