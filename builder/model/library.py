@@ -41,10 +41,12 @@ class HandOver:
     tree: str
     step: str | None
     from_tree: str = ""
-    reached_from: frozenset[str] = frozenset()  # steps of its tree from which a walk gets to it
+    # Steps of its tree from which a walk gets to it; tuples, for sets of this size take 20 times
+    # the room, and a library has thousands.
+    reached_from: tuple[str, ...] = ()
     # By the name of a requirement the steps from which a walk gets to it with that unmet; a `!`
     # stands before a step that undoes it.
-    without: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    without: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,8 +148,11 @@ def _hand_overs(tree: Tree) -> Iterator[HandOver]:
             tree=str(way.branch.tree),
             step=way.branch.step,
             from_tree=tree.id,
-            reached_from=ways.before(step.id),
-            without={one.name: unmet_before(ways, tree.steps, step, way, one) for one in ALL},
+            reached_from=tuple(sorted(ways.before(step.id))),
+            without={
+                one.name: tuple(sorted(unmet_before(ways, tree.steps, step, way, one)))
+                for one in ALL
+            },
         )
 
 
