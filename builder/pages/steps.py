@@ -14,6 +14,7 @@ from builder.model.tree import Action, Check, Fix, Picture, Reading, Step, Stop
 from builder.pages import addresses, words
 from builder.pages.page import root_of
 from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
+from builder.walk.computed import computed_units
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,12 +185,15 @@ def _target_link(to: Target) -> Markup:
 def _readings(check: Check) -> Iterator[str]:
     for reading in check.readings:
         yield _reading(reading)
+    units = computed_units(check)
     for computed in check.computed:
-        yield f"{computed.name} is worked out: {computed.expression}"
+        found = units[str(computed.name)]
+        sign = f", in {words.sign(found)}" if found else ""
+        yield f"{words.sentence(computed.name)} is worked out: {computed.expression}{sign}"
     if figure := check.figure:
         ask = "from and to" if figure.kind == "band" else "one limit"
         origin = f"; {figure.origin}" if figure.origin else "; note where it was found"
-        yield f"Look up first: {figure.look_up}, in {figure.unit} ({ask}){origin}"
+        yield f"Look up first: {figure.look_up}, in {words.sign(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
@@ -197,9 +201,10 @@ def _reading(reading: Reading) -> str:
     if reading.one_of:
         return f"{name}{words.joined(reading.one_of, 'or')}"
     top = "OL" if reading.to_over else words.number(reading.high)
-    text = f"{name}{words.number(reading.low)} to {top} {reading.unit}"
+    sign = words.sign(reading.unit)
+    text = f"{name}{words.number(reading.low)} to {top} {sign}"
     if reading.resolution is not None:
-        text += f", read to {words.number(reading.resolution)} {reading.unit}"
+        text += f", read to {words.number(reading.resolution)} {sign}"
     return text + (f" (limits: {reading.origin})" if reading.origin else "")
 
 

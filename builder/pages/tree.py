@@ -3,8 +3,12 @@
 In: a tree, the library, the figures. Out: `Page`.
 """
 
+import html
+import json
 from collections.abc import Iterable, Iterator
 from urllib.parse import quote
+
+from markupsafe import Markup
 
 from builder.model.knowledge import Hazard
 from builder.model.library import Library, Summary
@@ -19,8 +23,11 @@ from builder.pages.render import render
 from builder.pages.steps import StepView, cautions, step_views
 from builder.pages.systems import system_name
 from builder.pages.ways import Plan, plan_of
+from builder.walk.rows import Table
+from builder.walk.table import walk_table
 
 Row = tuple[StepView, FixView | None, str]
+WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
 
 
 def tree_page(
@@ -34,6 +41,7 @@ def tree_page(
     plan = plan_of(tree, library, facts.numbers)
     rows = tuple(_rows(plan, facts))
     path = addresses.tree(tree.id)
+    walk = walk_table(tree, library)
     body = render(
         "tree.html",
         path,
@@ -54,8 +62,16 @@ def tree_page(
         time=_time(facts),
         related=tuple(related),
         prints=[(one.name, quote(addresses.print_(tree.id, one.suffix))) for one in prints],
+        walk=_as_text(walk),
     )
-    return Page(path, tree.title, body, summary=words.joined(tree.symptom.words[:3]))
+    scripts = WALK_SCRIPTS if walk["steps"] else ()
+    return Page(path, tree.title, body, words.joined(tree.symptom.words[:3]), scripts)
+
+
+def _as_text(walk: Table) -> Markup:
+    """Write the walk table as the text of an element; quotation marks need no escaping there."""
+    text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
+    return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
 
 
 def _rows(plan: Plan, facts: Facts) -> Iterator[Row]:

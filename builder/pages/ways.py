@@ -129,7 +129,7 @@ def result_ways(plan: Plan, step: Step, check: Check) -> tuple[Row, ...]:
 def _with_unit(result: Result, check: Check) -> str:
     if len(check.readings) != 1 or check.computed or result.said == "OL" or not result.ranges:
         return str(result.said)
-    return f"{result.said} {check.readings[0].unit}"
+    return f"{result.said} {words.sign(check.readings[0].unit)}"
 
 
 def _marks(result: Result) -> list[str]:

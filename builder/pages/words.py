@@ -11,6 +11,7 @@ from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Deed, Money, Scope
+from builder.trade.units import unit
 
 KINDS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 
@@ -126,6 +127,12 @@ def number(value: Decimal) -> str:
     """Write a number without needless zeros or an exponent."""
     text = f"{value:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def sign(symbol: str) -> str:
+    """Write a unit as people do: Ω for ohm."""
+    known = unit(symbol)
+    return known.sign if known else symbol
 
 
 def minutes(value: Fraction) -> str:

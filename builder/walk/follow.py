@@ -20,7 +20,7 @@ from builder.trade.exact import DOWN, UP, rounded
 from builder.trade.expressions import Compiled, run
 from builder.trade.mistake import Mistake
 from builder.walk.readings import Read, all_read
-from builder.walk.table import ReadingRow, ResultRow, Side, StepRow, Table
+from builder.walk.rows import ReadingRow, ResultRow, Side, StepRow, Table
 
 NOTHING, WAITING, WRONG = "nothing typed", "more to be typed", "typed wrongly"
 DECIDED, TOO_CLOSE, NO_RESULT = "decided", "too close to say", "no result"

@@ -14,7 +14,7 @@ from builder.trade.exact import rounded
 from builder.trade.mistake import Mistake
 from builder.trade.quantities import Over, Quantity, typed_quantity
 from builder.trade.units import convert, same_kind, unit
-from builder.walk.table import ReadingRow, Reads, StepRow, ToolRow
+from builder.walk.rows import ReadingRow, Reads, StepRow, ToolRow
 
 _OVER = "OL is no reading of this check: look at the leads and the range, then read again"
 

@@ -1,81 +1,21 @@
 """The checks of a tree that measure something, as one table.
 
-In: a `Tree`, and the library for what its tools can tell. Out: a `Table`, plain lists and maps that
-JSON can carry. All numbers are exact decimals as text; `Infinity` is over the instrument's range.
-
-A range is two cuts `[value, after]`: just before a value (0) or just after it (1). Where a range
-goes on to the end of all that can be read, its cut lies at `-Infinity` or `Infinity`, and a reading
-that a result takes whole is left out. In a check against the maker's figure the value of a cut is
-the name of what was looked up: `from` and `to` of a band, or `limit`.
+In: a `Tree`, and the library for what its tools can tell. Out: a `Table`; `rows` says what stands
+in it.
 """
 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
-from typing import NotRequired, TypedDict
 
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
-from builder.model.ranges import BOTTOM, EVERYTHING, OVER, TOP, Cut, Range, between
-from builder.model.tree import Check, Computed, Reading, Result, Step, Tree
-from builder.trade.expressions import Compiled, bounds, compiled, parse, unit_of
+from builder.model.ranges import BOTTOM, OVER, TOP, Cut, Range, between
+from builder.model.tree import Check, Reading, Result, Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
 from builder.trade.units import same_kind, unit
-
-Side = list[list[str | int]]  # the two cuts of a range
-# unit, from, to, step; then the error: percent, last digits, fixed
-Reads = tuple[str, str, str, str, str, str, str]
-
-
-class ReadingRow(TypedDict):
-    """A value to be typed in; `phrases` are there to choose from instead of a number."""
-
-    name: str
-    unit: str
-    low: str
-    high: str
-    phrases: NotRequired[list[str]]
-
-
-class ComputedRow(TypedDict):
-    """A value worked out from the readings, and from computed ones above it."""
-
-    name: str
-    unit: str
-    form: Compiled
-
-
-class ResultRow(TypedDict):
-    """What a result takes of each reading it names, and where it leads."""
-
-    ranges: dict[str, Side]
-    to: str
-    otherwise: NotRequired[bool]  # takes what the results above it leave
-
-
-class StepRow(TypedDict):
-    """One check; `figure` names what is to be looked up first, in the unit of the reading."""
-
-    readings: list[ReadingRow]
-    computed: list[ComputedRow]
-    results: list[ResultRow]
-    tools: list[str]
-    figure: NotRequired[list[str]]
-
-
-class ToolRow(TypedDict):
-    """A tool and what it reads of the kinds that this tree asks for."""
-
-    name: str
-    reads: list[Reads]
-
-
-class Table(TypedDict):
-    """The steps by id, and the tools that they name."""
-
-    steps: dict[str, StepRow]
-    tools: dict[str, ToolRow]
-
+from builder.walk.computed import computed_rows, symbol
+from builder.walk.rows import ReadingRow, Reads, ResultRow, Side, StepRow, Table, ToolRow
 
 _FROM, _TO, _LIMIT = "from", "to", "limit"
 _FIGURES = {"band": [_FROM, _TO], "limit": [_LIMIT]}
@@ -121,7 +61,7 @@ def _step(step: Step, tools: list[str]) -> StepRow | None:
     if not check.readings or any(unit(one.unit) is None for one in _measured(check)):
         return None
     axes = {one.name: _all_of(one) for one in check.readings}
-    computed = list(_computed_rows(check, axes))
+    computed = list(computed_rows(check, axes))
     if len(computed) < len(check.computed):
         return None  # a formula that cannot be worked out is a finding; the page shows no form
     return {
@@ -144,7 +84,7 @@ def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
     return {
         "figure": _FIGURES[figure.kind],
         "readings": [
-            {"name": "", "unit": _symbol(figure.unit), "low": "-Infinity", "high": "Infinity"}
+            {"name": "", "unit": symbol(figure.unit), "low": "-Infinity", "high": "Infinity"}
         ],
         "computed": [],
         "results": [
@@ -153,11 +93,6 @@ def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
         ],
         "tools": tools,
     }
-
-
-def _symbol(text: str) -> str:
-    known = unit(text)
-    return known.symbol if known else text
 
 
 def _all_of(reading: Reading) -> Range:
@@ -170,33 +105,13 @@ def _all_of(reading: Reading) -> Range:
 def _reading(reading: Reading) -> ReadingRow:
     row: ReadingRow = {
         "name": reading.name,
-        "unit": "" if reading.one_of else _symbol(reading.unit),
+        "unit": "" if reading.one_of else symbol(reading.unit),
         "low": _text(reading.low),
         "high": _text(reading.high),
     }
     if reading.one_of:
         row["phrases"] = [str(phrase) for phrase in reading.one_of]
     return row
-
-
-def _computed_rows(check: Check, axes: dict[str, Range]) -> Iterator[ComputedRow]:
-    """Yield the computed readings; what each can be is added to the axes."""
-    units = {one.name: _symbol(one.unit) for one in check.readings}
-    for one in check.computed:
-        formula = parse(one.expression)
-        if isinstance(formula, Mistake) or not set(formula.names) <= axes.keys():
-            return
-        found = unit_of(formula, units)
-        units[str(one.name)] = "" if isinstance(found, Mistake) else found
-        axes[str(one.name)] = _all_of_computed(one, axes)
-        yield {"name": str(one.name), "unit": units[str(one.name)], "form": compiled(formula)}
-
-
-def _all_of_computed(computed: Computed, axes: Mapping[str, Range]) -> Range:
-    formula = parse(computed.expression)
-    ends = {name: (side.low.value, side.high.value) for name, side in axes.items()}
-    found = formula if isinstance(formula, Mistake) else bounds(formula, ends)
-    return EVERYTHING if isinstance(found, Mistake) else between(*found)
 
 
 def _result(check: Check, result: Result, axes: Mapping[str, Range]) -> ResultRow:
@@ -242,4 +157,4 @@ def _reads(of: InstrumentRange) -> Reads:
     step = of.resolution or Decimal(0)
     figures = (of.low, of.high, step, error.percent, error.digits, error.fixed)
     low, high, fine, percent, digits, fixed = map(_text, figures)
-    return _symbol(of.unit), low, high, fine, percent, digits, fixed
+    return symbol(of.unit), low, high, fine, percent, digits, fixed

@@ -1,6 +1,6 @@
 /* Which result a check gives, from what was typed: builder/walk/readings and follow in the page.
  *
- * In: the walk table (builder/walk/table says what stands in it), a step, what was typed by the name
+ * In: the walk table (builder/walk/rows says what stands in it), a step, what was typed by the name
  * of the reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js);
  * a cut lies just before its value or just after it.
  */
