@@ -21,15 +21,15 @@ Credits = dict[int, int]  # phrase or entry to credit, 1 to 100
 class Cover:
     """What the entries cover of a query; only entries that cover something are in the maps."""
 
-    concepts: int  # how many the query has
+    words: int  # how many the query has
     gain: Mapping[int, int]  # entry to the sum of rarity times credit
-    credit: Mapping[int, int]  # entry to the sum of credits
+    credit: Mapping[int, int]  # entry to the sum of words times credit
     fit: Mapping[int, int]  # entry to how well its best phrase fits, 0 to 100
     phrase: Mapping[int, int]  # entry to that phrase
 
     def share(self, entry: int) -> int:
         """The share of the query that an entry covers, in percent."""
-        return self.credit.get(entry, 0) // self.concepts if self.concepts else 0
+        return self.credit.get(entry, 0) // self.words if self.words else 0
 
 
 def cover(parts: Sequence[Concept], index: Index) -> Cover:
@@ -45,11 +45,11 @@ def cover(parts: Sequence[Concept], index: Index) -> Cover:
         rare = rarity(len(index.entries), sum(found > 50 for found in best.values()))
         most += rare * 100
         _add(gain, often, rare)
-        _add(credit, best, 1)
+        _add(credit, best, part.words)
         _add(phrase_gain, in_phrases, rare)
         _add(phrase_credit, in_phrases, 1)
     fit, phrase = _best_phrases(index, phrase_gain, phrase_credit, most)
-    return Cover(len(parts), gain, credit, fit, phrase)
+    return Cover(sum(part.words for part in parts), gain, credit, fit, phrase)
 
 
 def _best_phrases(

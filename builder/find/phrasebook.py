@@ -42,6 +42,11 @@ class Concept:
     alternatives: tuple[Tokens, ...]
     phrase: Tokens = ()  # the phrase of the book that it came from
 
+    @property
+    def words(self) -> int:
+        """How many words said it."""
+        return len(self.alternatives[0]) if self.phrase else 1
+
 
 def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
     """Make a book; plain words may add to what a slang phrase leads to, without being shown."""

@@ -46,7 +46,7 @@ def nearest(word: str, known: Mapping[str, int]) -> str | None:
         other_start = candidate[0] != word[0]
         allowed = 1 if other_start else limit
         apart = distance(word, candidate, allowed)
-        if apart <= allowed:
+        if apart <= allowed and len(candidate) > 3:
             rank = (apart, other_start, not left_out(word, candidate), -used, candidate)
             best = rank if best is None or rank < best else best
     return best[-1] if best else None

@@ -45,7 +45,7 @@
       for (const entry of touched(best)) {
         const often = 9 + Math.min(count.of[entry], 4);
         add(gain, entry, Math.floor((best.of[entry] * often) / 10) * rare);
-        add(credit, entry, best.of[entry]);
+        add(credit, entry, best.of[entry] * wordsOf(part));
       }
       for (const phrase of touched(inPhrases)) {
         add(phraseGain, phrase, inPhrases.of[phrase] * rare);
@@ -53,8 +53,11 @@
       }
     }
     const best = bestPhrases(index, phraseGain, phraseCredit, most);
-    return { concepts: parts.length, gain, credit, ...best };
+    const words = parts.reduce((sum, part) => sum + wordsOf(part), 0);
+    return { words, gain, credit, ...best };
   }
+
+  const wordsOf = (part) => (part.phrase ? part.alternatives[0].length : 1);
 
   function moreThanHalf(credits) {
     let count = 0;
@@ -80,7 +83,7 @@
   }
 
   const share = (covered, entry) =>
-    covered.concepts ? Math.floor(covered.credit.of[entry] / covered.concepts) : 0;
+    covered.words ? Math.floor(covered.credit.of[entry] / covered.words) : 0;
 
   function coveredPhrases(part, index) {
     const credits = emptied(index.tallies.credits);

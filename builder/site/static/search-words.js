@@ -124,7 +124,7 @@ globalThis.baytreeFind ??= {};
     for (const [candidate, used] of limit ? known : []) {
       const otherStart = candidate[0] === word[0] ? 0 : 1;
       const allowed = otherStart ? 1 : limit;
-      if (lettersApart(word, candidate) > 2 * allowed) continue;
+      if (candidate.length < 4 || lettersApart(word, candidate) > 2 * allowed) continue;
       const apart = distance(word, candidate, allowed);
       if (apart > allowed) continue;
       const rank = [apart, otherStart, leftOut(word, candidate) ? 0 : 1, -used, candidate];
