@@ -44,9 +44,7 @@ class Hit:
 class Understood:
     """What the search made of the query."""
 
-    codes: tuple[
-        tuple[str, str], ...
-    ]  # each with the shop's own words for it, "" if there are none
+    codes: tuple[tuple[str, str], ...]  # each with the shop's own words for it, or ""
     vehicle: AskedVehicle
     corrected: tuple[tuple[str, str], ...]  # as typed, as taken
     slang: tuple[tuple[str, tuple[str, ...]], ...]  # a phrase, its proper terms; several: which?

@@ -168,6 +168,18 @@ def test_nothing_found_is_explained(page: Page) -> None:
     assert "No tree lists this code yet" in page.locator(".find-understood").inner_text()
 
 
+def test_without_the_rows_the_lists_stay(browser: Browser, folder: Path, tmp_path: Path) -> None:
+    """If the search cannot be loaded it says so, and the ways in without typing stay in view."""
+    made = Path(shutil.copytree(folder, tmp_path / "site"))
+    (made / "assets" / "search-rows.js").unlink()
+    page = browser.new_page()
+    page.goto((made / "index.html").as_uri())
+    ask(page, "no crank")
+    assert "could not be loaded" in page.locator(".find-count").inner_text()
+    assert page.locator("#ways-in").is_visible()
+    page.close()
+
+
 def test_what_authors_write_is_text(page: Page) -> None:
     """A title with markup in it is shown as it is written."""
     ask(page, "module offline")

@@ -67,6 +67,7 @@
       show();
     }).catch(() => {
       loading = null;
+      document.documentElement.classList.remove("is-searching");
       say("The search could not be loaded. The lists below lead to every tree.");
     });
     return loading;
