@@ -40,7 +40,7 @@ def checking(shop: Path, today: date) -> Iterator[Check]:
     with memory.remembered(shop) as kept:
         knowledge, mistakes = read_knowledge(shop)
         trees, more = _summaries(kept)
-        library = replace(knowledge, trees=trees)
+        library = replace(knowledge, trees=trees, whole=not more)
         grounds = memory.grounds(library, today, memory.contents(shop / "kb", shop / "site_config"))
         common = (*mistakes, *more, *judge_library(library, today))
         yield Check(shop, today, library, kept, grounds, common)

@@ -94,6 +94,7 @@ class Library:
     pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
     picture_bytes: Mapping[str, int] = field(default_factory=dict)  # size of each, by its name
     trees: Mapping[str, Summary] = field(default_factory=dict)
+    whole: bool = True  # whether every tree could be read without a mistake of text
     callers: Mapping[str, tuple[HandOver, ...]] = field(init=False)  # by the tree they lead to
 
     def __post_init__(self) -> None:

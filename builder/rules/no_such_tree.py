@@ -66,7 +66,8 @@ def _hand_over(facts: Facts, branch: Branch) -> Iterator[Finding]:
         return
     there = facts.library.trees.get(branch.tree)
     if there is None:
-        hint = offer(branch.tree, facts.library.trees, "write the tree as `system/tree`")
+        plain = "write the tree as `system/tree`, or a step of this tree without a `/`"
+        hint = offer(branch.tree, facts.library.trees, plain)
         yield RULE.finding(branch.text.at, f"there is no tree `{branch.tree}`", WHY, hint)
     elif branch.step and branch.step not in there.steps:
         hint = offer(branch.step, there.steps, f"name a step of `{branch.tree}`, or leave it out")

@@ -77,13 +77,20 @@ def _gap(space: Space, gap: Range, point: str) -> Finding:
     below = space.results[max(under)[1]] if under else None
     above = space.results[min(over)[1]] if over else None
     here = below or space.results[0]
-    related = [Related(above.said.at, "the range above it")] if above and above is not here else []
+    next_up = above if above is not here else None
+    related = [Related(next_up.said.at, "the next range upward")] if next_up else []
     if space.axes[0].phrases:
         hint = _hint_for_phrase(point)
     elif below and above:
         upper = space.boxes[space.results.index(above)][0]
-        joined = range_in_words(Range(gap.low, upper.high), space.axes[0].domain)
-        hint = f"let one range start where the other ends: `{joined}`"
+        lower = space.boxes[space.results.index(below)][0]
+        domain = space.axes[0].domain
+        downward = range_in_words(Range(gap.low, upper.high), domain)
+        upward = range_in_words(Range(lower.low, gap.high), domain)
+        hint = (
+            f"let the two ranges meet: `{downward}` in place of `{above.said}`, "
+            f"or `{upward}` in place of `{below.said}`"
+        )
     else:
         hint = f"add a result for it: `{range_in_words(gap, space.axes[0].domain)}`"
     return _finding(here, point, hint, *related)

@@ -66,9 +66,10 @@ def _shared(space: Space) -> Iterator[Finding]:
 def _finding(space: Space, second: int, firsts: list[int], points: list[str]) -> Finding:
     here = space.results[second]
     shown = "; or ".join(points)
+    others = " and ".join(f"`{space.results[first].said}`" for first in firsts)
     return RULE.finding(
         here.said.at,
-        f"`{here.said}` takes {shown}, and a result above it takes that too",
+        f"`{here.said}` takes {shown}, and so does {others}",
         f"a technician who reads {points[0].removeprefix('a reading ')} has two ways on",
         _hint(space, firsts[0], second),
         *(Related(space.results[first].said.at, "takes it already") for first in firsts),
@@ -83,9 +84,14 @@ def _hint(space: Space, first: int, second: int) -> str:
     (one,), (other,) = space.boxes[first], space.boxes[second]
     domain = space.axes[0].domain
     if one.low < other.low and one.high < other.high:
-        rest = Range(one.high, other.high)
-        return f"let one start where the other ends: `{range_in_words(rest, domain)}`"
-    if other.low < one.low and other.high < one.high:
-        rest = Range(other.low, one.low)
-        return f"let one end where the other starts: `{range_in_words(rest, domain)}`"
-    return hint
+        rest = Range(one.high, other.high), Range(one.low, other.low)
+    elif other.low < one.low and other.high < one.high:
+        rest = Range(other.low, one.low), Range(other.high, one.high)
+    else:
+        return hint
+    here, there = (range_in_words(part, domain) for part in rest)
+    results = space.results[second].said, space.results[first].said
+    return (
+        f"let the two ranges meet: `{here}` in place of `{results[0]}`, "
+        f"or `{there}` in place of `{results[1]}`"
+    )

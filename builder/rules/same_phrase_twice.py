@@ -52,8 +52,13 @@ def _twice(phrases: Iterable[Text]) -> Iterator[Finding]:
         if first is not phrase:
             yield RULE.finding(
                 phrase.at,
-                f"`{phrase}` stands here a second time",
+                f"`{phrase}` stands here a second time{_as(phrase, first)}",
                 "one answer has two ways on, and whoever reads it has to guess",
                 "say what sets the two apart, or delete one",
                 Related(first.at, "first written here"),
             )
+
+
+def _as(phrase: Text, first: Text) -> str:
+    """Say that capitals do not count, where that is all that sets the two apart."""
+    return "" if phrase == first else f", as `{first}`: capitals and blanks do not count"

@@ -45,7 +45,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A way back with nothing that says how often it may be taken.",
 )
-WHY = "it could be taken for ever, with the vehicle in the bay"
+WHY = "the vehicle would stay in the bay, and nobody knows when to stop"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -57,9 +57,11 @@ def check(facts: Facts) -> Iterator[Finding]:
         if way.closing.source in graph.ending:  # else it is an endless loop, and told as that
             yield RULE.finding(
                 way.closing.route.exit.branch.text.at,
-                f"nothing bounds the way round {way.shown}",
+                f"this way back can be taken for ever: {way.shown}",
                 WHY,
-                "give a step on it `at_most: 2`, and `spent:` with what follows then",
+                f"if it is a slip, name another step; if it is meant, write into "
+                f"`{way.steps[0]}` how often: `at_most: 2`, and the step that follows then: "
+                "`spent: its-name`",
             )
     yield from _typed_lists(facts)
 

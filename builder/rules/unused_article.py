@@ -35,6 +35,7 @@ Mend: Name it in `how_to` of the step that it explains, or delete it.
 
 from collections.abc import Iterator
 from datetime import date
+from difflib import get_close_matches
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -51,9 +52,13 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every article that neither a tree nor another article uses."""
+    if not library.whole:
+        return  # a step with a mistake of text may be the one that leads to it
     used = {name for tree in library.trees.values() for name in tree.how_tos}
     for article in library.how_tos.values():
         used.update(one.article for one in links_in(article) if one.article not in ("", article.id))
+    for name in used - library.how_tos.keys():
+        used = {*used, *get_close_matches(name, library.how_tos, n=1)}  # misspelt, told elsewhere
     for article in library.how_tos.values():
         if article.id not in used:
             yield RULE.finding(
