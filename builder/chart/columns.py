@@ -39,14 +39,14 @@ Groups = tuple[tuple[tuple[Block, ...], bool, bool], ...]  # blocks, first and l
 def groups(sections: Sequence[Section]) -> Groups:
     """Join the blocks that must not be parted.
 
-    A head without results stays with what follows, and an end without results stays with the
-    check that led to it: no lone head at the foot of a column, no lone fix at the top.
+    A head without results stays with what follows, and an end with nothing but connectors stays
+    with the check that led to it: no lone head at the foot of a column, no lone fix at the top.
     """
     found = []
     for section in sections:
         joined: list[list[Block]] = []
         for block in section.blocks:
-            lone_end = block.down is None and not block.sides
+            lone_end = block.down is None and not any(side.links for side in block.sides)
             lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
             if joined and (lone_end or lone_head):
                 joined[-1].append(block)
@@ -74,22 +74,21 @@ def total(items: Sequence[Piece]) -> float:
     return gaps + sum([piece.body + piece.tail for piece in items])
 
 
-def fill(
-    items: Sequence[Piece], heights: tuple[float, int, float], most: int
-) -> list[Column] | None:
+def fill(items: Sequence[Piece], heights: Sequence[float], most: int) -> list[Column] | None:
     """Fill columns in order; None if more than `most` are needed or a piece is too tall.
 
-    Heights: that of the first columns, how many these are, that of the rest. A first column that
-    is too short for what comes next, because a heading takes its room, stays empty.
+    The last of the heights is that of all further columns. One of the first columns that is too
+    short for what comes next, because a heading takes its room, stays empty.
     """
-    first, count, rest = heights
+    rest = len(heights) - 1
     columns: list[Column] = []
     start = 0
     while start < len(items):
         if len(columns) == most:
             return None
-        taken, high = _take(items, start, first if len(columns) < count else rest)
-        if not taken and (len(columns) >= count or first >= rest):
+        room = heights[min(len(columns), rest)]
+        taken, high = _take(items, start, room)
+        if not taken and room >= heights[rest]:
             return None
         columns.append(Column(tuple(items[start : start + taken]), high))
         start += taken
@@ -113,15 +112,17 @@ def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
     return taken, height
 
 
-def balanced(items: Sequence[Piece], columns: Sequence[Column]) -> list[Column]:
-    """Fill the same number of columns again, no taller than they must be."""
-    best = list(columns)
+def balanced(columns: Sequence[Column]) -> list[Column]:
+    """Fill the same columns again, no taller than they must be; empty ones stay in front."""
+    empty = [column for column in columns if not column.pieces]
+    best = [column for column in columns if column.pieces]
+    items = [piece for column in best for piece in column.pieces]
     low, high = 0.0, max((column.height for column in best), default=0)
     while high - low > 1:
         middle = (low + high) / 2
-        found = fill(items, (middle, len(best), 0), len(best))
+        found = fill(items, [middle], len(best))
         if not found:
             low = middle
         else:
             best, high = found, max(column.height for column in found)
-    return best
+    return empty + best

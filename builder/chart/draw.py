@@ -18,8 +18,7 @@ def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
     """Draw every sheet of a layout; on each, the columns are made equally long."""
     sheets = []
     for at in range(0, len(fit.filled), fit.columns):
-        columns = fit.filled[at : at + fit.columns]
-        sheets.append(balanced([piece for column in columns for piece in column.pieces], columns))
+        sheets.append(balanced(fit.filled[at : at + fit.columns]))
     on_sheet = {
         step: number
         for number, columns in reversed(list(enumerate(sheets, start=1)))

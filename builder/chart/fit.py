@@ -7,7 +7,7 @@ Height is measured at a few widths first. From these the text size that would fi
 the last line is known for every number of columns; only those that can win are then laid out.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.chart.columns import Column, Groups, Piece, fill, groups, pieces, total
@@ -25,11 +25,16 @@ FULL = 0.96  # of the text size that fills every column to the last line: what i
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """The room for a chart on each sheet, in points; the first may leave some to a heading."""
+    """The room for a chart on each sheet, in points; the first may leave some to a heading.
+
+    `beside` tells how high the words are that stand to the left of the chart on the first sheet,
+    if they get so much width; they take as many columns as they need, and leave some to the chart.
+    """
 
     width: float
     height: float
     first_height: float
+    beside: Callable[[float], float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +52,11 @@ class Fit:
     def sheets(self) -> int:
         """How many sheets it takes."""
         return -(-len(self.filled) // self.columns)
+
+    @property
+    def begins(self) -> bool:
+        """Whether the chart begins on the first sheet; if not, that holds a heading only."""
+        return any(column.pieces for column in self.filled[: self.columns])
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,13 +92,24 @@ def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
     if column < wanted.least:
         return None
     items = pieces(wanted.stock, wanted.style, wanted.joined, column)
-    filled = fill(items, _heights(wanted.room, text, columns), columns * sheets)
-    return Fit(wanted.style, wanted.room, text, columns, column, tuple(filled)) if filled else None
+    filled = fill(items, _heights(wanted.room, text, columns, column), columns * sheets)
+    if not filled:
+        return None
+    fit = Fit(wanted.style, wanted.room, text, columns, column, tuple(filled))
+    return fit if fit.begins or not wanted.room.beside else None
 
 
-def _heights(room: Room, text: float, columns: int) -> tuple[float, int, float]:
-    first, rest = (high * TEXT / text - 2 * EDGE for high in (room.first_height, room.height))
-    return first, columns, rest
+def _heights(room: Room, text: float, columns: int, column: float) -> list[float]:
+    """Heights of the columns of the first sheet, then of all others."""
+    scale = text / TEXT
+    taken = 0
+    while room.beside and taken < columns:
+        taken += 1
+        wide = (taken * (column + COLUMN_GAP) - COLUMN_GAP) * scale
+        if room.beside(int(wide)) <= room.first_height:
+            break
+    first, rest = (high / scale - 2 * EDGE for high in (room.first_height, room.height))
+    return [0.0] * taken + [first] * (columns - taken) + [rest]
 
 
 def fewest_sheets(wanted: Case, text: float) -> Fit | None:
@@ -117,9 +138,11 @@ def _limits(wanted: Case, sheets: int) -> Iterator[tuple[float, int]]:
         while high / low > FINE:
             text = (low * high) ** 0.5
             column = column_width(wanted, text, columns)
-            first, _, rest = _heights(wanted.room, text, columns)
-            has = columns * (first + (sheets - 1) * rest)
-            fits = column >= wanted.least and _height_at(wanted.heights, column) <= has
+            fits = column >= wanted.least
+            if fits:
+                *first, rest = _heights(wanted.room, text, columns, column)
+                has = sum(first) + (sheets - 1) * columns * rest
+                fits = _height_at(wanted.heights, column) <= has
             low, high = (text, high) if fits else (low, text)
         if low > 1:
             yield high, columns

@@ -54,10 +54,11 @@ class Sheets:
 def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> Sheets:
     """Lay a flow out on as few sheets as it takes with text no smaller than `text` points.
 
-    Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets,
-    then the one with the largest text, is taken. Checks with many results are parted if a sheet
-    cannot hold one otherwise; if a single box at that size is larger than a sheet, the largest text
-    that fits is taken instead: the charts tell theirs.
+    Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets is
+    taken, then one in which the chart begins on the first, then the one with the largest text.
+    Checks with many results are parted if a sheet cannot hold one otherwise; if a single box at
+    that size is larger than a sheet, the largest text that fits is taken instead: the charts tell
+    theirs.
     """
     one = stock(flow)
     found = [(one, fit) for fit in (_on_one_sheet(one, room, text) for room in rooms) if fit]
@@ -67,9 +68,14 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
             fits = [_on_sheets(more, room, text) for room in rooms]
             found = [(more, fit) for fit in fits if fit]
     if not found:
-        fits = [largest(case(more, UNDER, room), MANY) for room in rooms]
-        found = [(more, fit) for fit in fits if fit]
-    measured, best = max(found, key=lambda pair: (-pair[1].sheets, pair[1].text))
+        return _largest_text(more, rooms)
+    measured, best = max(found, key=lambda pair: (-pair[1].sheets, pair[1].begins, pair[1].text))
+    return Sheets(best.room, drawn(measured, best))
+
+
+def _largest_text(measured: Stock, rooms: Sequence[Room]) -> Sheets:
+    fits = [largest(case(measured, UNDER, room), MANY) for room in rooms]
+    best = max((fit for fit in fits if fit), key=lambda fit: fit.text)
     return Sheets(best.room, drawn(measured, best))
 
 

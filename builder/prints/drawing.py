@@ -62,7 +62,7 @@ def draw_chart(canvas: Canvas, chart: Chart, links: Links | None = None) -> None
 def _link(canvas: Canvas, box: Box, links: Links) -> None:
     """Let a step lead to its place on the page, and a connector to the step it names."""
     place = (box.rect.x, -box.rect.bottom, box.rect.right, -box.rect.y)
-    if box.kind in ("check", "action"):
+    if box.kind not in ("connector", "decision"):
         canvas.bookmarkHorizontal(links.prefix + box.id, 0, 12 - box.rect.y)
     if box.kind == "connector":
         canvas.linkRect("", links.prefix + box.id, place, relative=1, thickness=0)

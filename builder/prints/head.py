@@ -85,13 +85,11 @@ def _scope(scope: Scope) -> str:
     return f"{scope.make} {scope.model}{years}"
 
 
-def head_height(head: Head, paper: Paper) -> float:
-    """Height of a head between the margins of a paper, in points."""
-    return draw_head(None, head, paper)
+def draw_banner(canvas: Canvas | None, head: Head, paper: Paper) -> float:
+    """Draw what reads from afar at the top of a paper and return its height in points.
 
-
-def draw_head(canvas: Canvas | None, head: Head, paper: Paper) -> float:
-    """Draw a head at the top of a paper and return its height; without a canvas, only measure."""
+    Without a canvas it only measures.
+    """
     far = size_to_read(HEAD_DISTANCE)
     room = paper.inner_width
     top = paper.height - MARGIN
@@ -99,7 +97,12 @@ def draw_head(canvas: Canvas | None, head: Head, paper: Paper) -> float:
     y = set_words(canvas, head.first, (MARGIN, y), room, Look(far))
     if head.hazard:
         y = _panel(canvas, head.hazard, (MARGIN, y - 3), room, far)
-    y -= SPACE
+    return top - y + SPACE
+
+
+def draw_particulars(canvas: Canvas | None, head: Head, top: float, room: float) -> float:
+    """Draw the particulars and the cautions under a height and return how high they are."""
+    y = top
     for text in head.particulars:
         y = set_words(canvas, text, (MARGIN, y), room, Look())
     y -= SPACE / 2

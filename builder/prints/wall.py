@@ -4,6 +4,8 @@ In: a tree, the library, a paper, and from how far it shall be read. Out: the by
 """
 
 from dataclasses import dataclass
+from functools import cache
+from math import inf
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -11,11 +13,12 @@ from builder.chart.chart import Chart
 from builder.chart.fit import Room
 from builder.chart.flow import flow_of
 from builder.chart.fonts import LEADING
+from builder.chart.gaps import COLUMN_GAP
 from builder.chart.layout import WISHED, sheet_charts
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
-from builder.prints.head import Head, draw_head, head_height, head_of
+from builder.prints.head import Head, draw_banner, draw_particulars, head_of
 from builder.prints.paper import (
     HEAD_DISTANCE,
     MARGIN,
@@ -38,6 +41,7 @@ from builder.prints.sheet import (
 )
 
 LEGEND = 20.0  # height of the line that explains the symbols
+LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,24 @@ class Wall:
     paper: Paper  # upright or lying
     head: Head
     charts: tuple[Chart, ...]  # one a sheet
+    beside: bool  # whether particulars and cautions stand beside the chart, not above it
+
+    @property
+    def particulars_width(self) -> float:
+        """Width in points that the particulars have on the first sheet."""
+        first = self.charts[0]
+        if not self.beside or not first.parts:
+            return self.paper.inner_width
+        left = min(box.rect.x for box in first.boxes)
+        return (left - COLUMN_GAP) * first.scale
+
+    @property
+    def chart_top(self) -> float:
+        """Height in points from the upper margin of the first sheet to its chart."""
+        top = draw_banner(None, self.head, self.paper)
+        if not self.beside or not self.charts[0].parts:
+            top += draw_particulars(None, self.head, 0, self.particulars_width)
+        return top
 
 
 def wall_chart(
@@ -71,15 +93,29 @@ def laid_out(tree: Tree, library: Library, paper: Paper, distance: float | None 
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
-    ways = {_room(head, one): one for one in (paper, paper.turned)}
+    ways = {
+        _room(head, one, beside): (one, beside)
+        for one in (paper, paper.turned)
+        for beside in (False, True)
+    }
     text = max(text_to_read(distance), WISHED) if distance else WISHED
     sheets = sheet_charts(flow, list(ways), text)
-    return Wall(tree, ways[sheets.room], head, sheets.charts)
+    sheet, beside = ways[sheets.room]
+    return Wall(tree, sheet, head, sheets.charts, beside)
 
 
-def _room(head: Head, paper: Paper) -> Room:
+def _room(head: Head, paper: Paper, beside: bool) -> Room:
+    """Return the room of a paper, its particulars above the chart or beside it."""
     high = paper.inner_height - FOOT
-    return Room(paper.inner_width, high, high - LEGEND - head_height(head, paper))
+    left = high - LEGEND - draw_banner(None, head, paper)
+
+    @cache
+    def particulars(width: float) -> float:
+        return draw_particulars(None, head, 0, width) if width >= LEAST_BESIDE else inf
+
+    if beside:
+        return Room(paper.inner_width, high, left, particulars)
+    return Room(paper.inner_width, high, left - particulars(paper.inner_width))
 
 
 def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
@@ -92,17 +128,22 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
         if number == 1:
             canvas.bookmarkPage(tree.id)
             canvas.addOutlineEntry(str(tree.title), tree.id, level=0)
-            top -= draw_head(canvas, wall.head, paper)
-            if not chart.parts:
-                _contents(canvas, wall, top)
+            _draw_head(canvas, wall, top)
+            top -= wall.chart_top
         canvas.saveState()
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
         canvas.restoreState()
-        if number == 1:
-            draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         draw_foot(canvas, paper, _foot(wall, library, number, address))
         canvas.showPage()
+
+
+def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
+    under = top - draw_banner(canvas, wall.head, wall.paper)
+    draw_particulars(canvas, wall.head, under, wall.particulars_width)
+    draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
+    if not wall.charts[0].parts:
+        _contents(canvas, wall, top - wall.chart_top)
 
 
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:

@@ -16,7 +16,6 @@ from pypdf import PdfReader
 from builder.chart.chart import Box, Rect
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.prints.head import head_height
 from builder.prints.paper import MARGIN, PAPERS, reads_from
 from builder.prints.sheet import PLAIN, page_address
 from builder.prints.wall import Wall, laid_out, wall_chart
@@ -131,7 +130,7 @@ def test_links_lead_to_the_page_and_to_other_sheets(
 def places_of(wall: Wall, number: int) -> list[tuple[Box, Rect]]:
     """Return each box of a sheet and its place on the page, from the top left."""
     chart = wall.charts[number - 1]
-    top = MARGIN + (head_height(wall.head, wall.paper) if number == 1 else 0)
+    top = MARGIN + (wall.chart_top if number == 1 else 0)
     s = chart.scale
     return [
         (box, Rect(MARGIN + box.rect.x * s, top + box.rect.y * s,
@@ -200,6 +199,12 @@ def test_a_sheet_says_what_it_is(small: Tree, library: Library) -> None:
         assert f"revision {small.revision}, reviewed 2026-09-01 by M. Lind" in text
         assert "Uncontrolled when printed" in text
         assert "maker's service information, local codes and licensed practice come first" in text
+
+
+def test_every_tree_can_be_printed(trees: tuple[Tree, ...], library: Library) -> None:
+    """On the shop's own paper every link in the file has its place."""
+    for tree in trees:
+        assert wall_chart(tree, library).startswith(b"%PDF-")
 
 
 def test_cautions_stand_at_the_top(lamp: Tree, library: Library, pdf: bytes) -> None:
