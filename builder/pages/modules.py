@@ -3,22 +3,27 @@
 In: the catalogue. Out: `Page`s. "Not known" and "not needed" are shown as they are written.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 
 from builder.model.knowledge import Hazard, Module, SetUpStep
+from builder.model.library import Library
 from builder.pages import addresses, words
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.trade.mistake import Mistake
+from builder.trade.refusals import NEXT_STEP, parse_refusal
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
+MORE_KINDS = {"configuration": "configure first, or configure with what this vehicle really has"}
 
 
 def module_pages(catalogue: Catalogue) -> Iterator[Page]:
     """Yield the set-up table and the record of each module."""
     modules = sorted(catalogue.library.modules.values(), key=lambda module: module.name.casefold())
-    body = render("modules.html", "modules/index", modules=modules, need=need, cell=cell)
+    body = render("modules.html", "modules/index", modules=modules, cell=cell)
     yield Page("modules/index", "Set-up", body, summary="What each control module needs")
     for module in modules:
         yield _module_page(catalogue, module)
@@ -44,9 +49,9 @@ def _module_page(catalogue: Catalogue, module: Module) -> Page:
         "module.html",
         path,
         module=module,
-        need=need,
-        needs=lambda step: [_need_name(catalogue, text) for text in step.needs],
-        hazards=_hazards(catalogue, module),
+        steps=[_step_row(library, step) for step in module.set_up],
+        refusals=[_refusal(said, kind) for said, kind in module.refusals.items()],
+        hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
         applies=words.joined(map(words.scope, module.applies_to), "or") or "Any vehicle",
         price=words.money(module.price, library.shop) if module.price else "not known",
         hours=[(HOURS.get(name, name), hours(value)) for name, value in module.hours.items()],
@@ -61,12 +66,43 @@ def hours(value: Decimal) -> str:
     return f"{words.number(value)} h"
 
 
-def _need_name(catalogue: Catalogue, text: str) -> str:
-    tool = catalogue.library.tools.get(text)
-    return str(tool.name) if tool else str(text)
+@dataclass(frozen=True, slots=True)
+class StepRow:
+    """One step of set-up as it is laid out."""
+
+    name: str
+    needed: str
+    needs: tuple[tuple[str, str], ...]  # words, and the anchor of a tool or ""
+    cautions: tuple[Hazard, ...]
 
 
-def _hazards(catalogue: Catalogue, module: Module) -> list[Hazard]:
-    ids = dict.fromkeys(id_ for step in module.set_up for id_ in step.hazards)
-    found = [catalogue.library.hazards[id_] for id_ in ids if id_ in catalogue.library.hazards]
+def _step_row(library: Library, step: SetUpStep) -> StepRow:
+    return StepRow(
+        words.SET_UP.get(step.verb, step.verb),
+        need(step),
+        tuple(_need(library, text) for text in step.needs),
+        tuple(_hazards(library, step.hazards)),
+    )
+
+
+def _need(library: Library, text: str) -> tuple[str, str]:
+    tool = library.tools.get(text)
+    return (str(tool.name), f"tool-{text}") if tool else (str(text), "")
+
+
+def _hazards(library: Library, ids: Iterable[str]) -> list[Hazard]:
+    """Return the cautions that have a record, gravest first."""
+    found = [library.hazards[id_] for id_ in ids if id_ in library.hazards]
     return sorted(found, key=lambda hazard: words.SIGNALS.index(hazard.signal))
+
+
+def _refusal(said: str, kind: str) -> tuple[str, str, str]:
+    """Return what the tool says, what that is about, and what to do.
+
+    Where it says a name of the standard, its number goes with it, and what the standard means
+    counts; else the kind that the record gives.
+    """
+    found = parse_refusal(said)
+    if isinstance(found, Mistake):
+        return said, str(kind), NEXT_STEP.get(kind, MORE_KINDS.get(kind, ""))
+    return f"{said} ({found.number:02X})", str(kind), NEXT_STEP[found.kind]

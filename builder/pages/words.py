@@ -53,7 +53,7 @@ SET_UP: Mapping[str, str] = {
 
 USED_PART: Mapping[str, str] = {
     "yes": "A used part can be set up",
-    "no": "A used part cannot be set up",
+    "no": "A used part cannot be set up: it stays with its first vehicle, or must be new",
     "if released": "A used part only if it was released from its old vehicle",
     "not known": "Nobody here knows yet if a used part can be set up",
 }
@@ -62,6 +62,14 @@ DRIVE_BEFORE: Mapping[str, str] = {
     "yes": "May be driven before set-up",
     "no": "Not to be driven before set-up",
     "not known": "Nobody here knows yet if it may be driven before set-up: do not",
+}
+
+SAFETY: Mapping[str, str] = {
+    "none": "No steering, brakes, restraints or high voltage depend on it",
+    "steering": "Steering depends on it",
+    "brakes": "Brakes depend on it",
+    "restraints": "Airbags and belt tensioners depend on it",
+    "high-voltage": "High voltage: trained people only",
 }
 
 STATUS: Mapping[str, str] = {"draft": "Draft", "ready": "Ready", "retired": "Retired"}

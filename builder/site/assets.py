@@ -23,7 +23,7 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
     for face in (CHART / "faces").iterdir():
         if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
             shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css")
+    looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css", STATIC / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
     for name, text in data_files(library).items():

@@ -1,0 +1,100 @@
+"""Set-up records: at least fourteen, every word of each on its page, and all in one table."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from markupsafe import escape
+
+from builder.model.knowledge import Module
+from builder.model.library import Library
+from builder.pages import words
+from builder.pages.catalogue import catalogue_of
+from builder.pages.modules import module_pages
+from builder.pages.page import Page
+from builder.reader.library import read_library
+
+
+@pytest.fixture(scope="module")
+def library() -> Library:
+    """Return the library of the demo shop."""
+    return read_library(Path(__file__).parents[2])[0]
+
+
+@pytest.fixture(scope="module")
+def pages(library: Library) -> dict[str, Page]:
+    """Return the pages of the set-up records by their path."""
+    return {page.path: page for page in module_pages(catalogue_of(library))}
+
+
+def told(module: Module, library: Library) -> Iterator[str]:
+    """Yield all that a record says, in the words of its page."""
+    yield from (module.name, *module.also_called, *module.write_down, *module.prove_first)
+    yield words.USED_PART[module.used_part]
+    yield words.DRIVE_BEFORE[module.drive_before_set_up]
+    yield words.SAFETY[module.safety]
+    for text in (module.released_by, module.drive_why, module.network, module.if_it_fails):
+        yield text or ""
+    for step in module.set_up:
+        yield words.SET_UP[step.verb]
+        yield f"{words.number(step.minutes)} min" if step.minutes is not None else step.needed
+        for need in step.needs:
+            yield str(library.tools[need].name) if need in library.tools else need
+        for hazard in step.hazards:
+            found = library.hazards[hazard]
+            yield from (found.hazard, found.harm, found.avoid)
+    for said, kind in module.refusals.items():
+        yield from (said, kind)
+    yield from (f"{words.number(hours)} h" for hours in module.hours.values())
+    yield words.money(module.price, library.shop) if module.price else ""
+    yield from map(str, module.source.values())
+
+
+def test_there_are_records_of_fourteen_modules_or_more(library: Library) -> None:
+    """The demo has the modules that a shop replaces."""
+    assert len(library.modules) >= 14
+
+
+def test_every_word_of_a_record_stands_on_its_page(
+    library: Library, pages: dict[str, Page]
+) -> None:
+    """What somebody found out and wrote down is shown, each word of it, in the order of work."""
+    for module in library.modules.values():
+        page = pages[f"modules/{module.id}"]
+        body = f"{page.title} {page.body}".casefold()
+        missing = [
+            text for text in told(module, library) if str(escape(text)).casefold() not in body
+        ]
+        assert missing == [], module.id
+        places = [body.index(f'scope="row">{words.SET_UP[step.verb]}'.casefold())
+                  for step in module.set_up]  # fmt: skip
+        assert places == sorted(places)
+
+
+def test_the_table_of_all_leaves_nothing_to_silence(
+    library: Library, pages: dict[str, Page]
+) -> None:
+    """Each module has a cell for each of the four steps, for a used part and for driving."""
+    body = str(pages["modules/index"].body)
+    rows = body.split('<tr role="row">')[2:]
+    assert len(rows) == len(library.modules)
+    for row in rows:
+        cells = re.findall(r'role="cell" data-head="[^"]+">([^<]*)<', row)
+        assert len(cells) == 6
+        assert all(cells)
+
+
+def test_a_refusal_of_the_standard_says_what_to_do(pages: dict[str, Page]) -> None:
+    """A name of ISO 14229-1 gets its number, and what it means decides what is to be done."""
+    body = str(pages["modules/steering-unit"].body)
+    assert "conditions not correct (22)" in body
+    assert "required time delay not expired (37)" in body
+    assert "Locked after wrong tries: key on, touch nothing, wait the stated time" in body
+    assert "Put the supply right at the clamps" in body  # said in no words of the standard
+
+
+def test_the_page_defers_to_the_maker(pages: dict[str, Page]) -> None:
+    """Every page of set-up says what comes first."""
+    for page in pages.values():
+        assert "service information, local codes and licensed practice come first" in page.body
