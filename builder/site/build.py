@@ -18,7 +18,7 @@ from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
-from builder.site.publish import publish
+from builder.site.publish import may_replace, publish
 from builder.site.settings import own_settings, unusable
 from builder.site.trees import put_trees
 from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
@@ -49,7 +49,12 @@ class Built:
 
 
 def build_site(given: Input, out: Path) -> Built:
-    """Write every page that changed, frame it, and put the new site in the old one's place."""
+    """Write every page that changed, frame it, and put the new site in the old one's place.
+
+    Raises FileExistsError where `out` holds something else than a site.
+    """
+    if not may_replace(out):
+        raise FileExistsError(f"{out} holds other files than a site: give a new or an empty folder")
     own, findings = own_settings(given.shop)
     if any(finding.severity is Severity.ERROR for finding in findings):
         return Built(findings=findings)

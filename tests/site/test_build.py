@@ -1,7 +1,12 @@
 """The build of the site: what is made, what is kept; the same files give the same bytes."""
 
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
+
+import pytest
+
+from .conftest import build_shop
 
 Build = Callable[[Path], Path]
 
@@ -37,3 +42,53 @@ def test_a_changed_tree_is_built_as_a_full_build_would(shop: Path, build: Build)
     (shop.parent / "cache" / "kept.json").unlink()
     assert quick == contents(build(shop))
     assert b"Still " in quick["trees/horn/silent.html"]
+
+
+def test_a_folder_with_other_files_is_not_replaced(shop: Path, tmp_path: Path) -> None:
+    """Whoever mistypes the folder loses nothing."""
+    (tmp_path / "letters").mkdir()
+    (tmp_path / "letters" / "one.txt").write_text("dear", "utf-8")
+    with pytest.raises(FileExistsError):
+        build_shop(shop, tmp_path / "letters")
+    assert (tmp_path / "letters" / "one.txt").read_text("utf-8") == "dear"
+
+
+def test_a_removed_tree_leaves_the_site(shop: Path, build: Build) -> None:
+    """What is no longer in the shop is no longer in the site, and everything else is kept."""
+    before = contents(build(shop))
+    (shop / "trees" / "horn" / "silent.yml").unlink()
+    after = contents(build(shop))
+    assert "trees/horn/silent.html" not in after
+    assert before.keys() - after.keys() <= {"trees/horn/silent.html", "during/parked.html"}
+
+
+def test_settings_that_the_engine_cannot_use_are_a_finding(shop: Path, tmp_path: Path) -> None:
+    """A mistake in the engine's settings is told at its line, and the old site stays."""
+    build_shop(shop, tmp_path / "site")
+    before = contents(tmp_path / "site")
+    settings = shop / "site_config" / "mkdocs.yml"
+    settings.write_text("theme:\n  name: [material\n", "utf-8")
+    built = build_shop(shop, tmp_path / "site")
+    assert [finding.at.line for finding in built.findings] == [3]
+    assert contents(tmp_path / "site") == before
+    settings.write_text("plugins: [search]\n", "utf-8")
+    built = build_shop(shop, tmp_path / "site")
+    assert "`plugins` is not passed on" in built.findings[0].message
+
+
+def test_a_retired_tree_keeps_its_address(shop: Path, build: Build) -> None:
+    """Whoever opens an old address is told what to use instead, at every step's anchor."""
+    tree = shop / "trees" / "horn" / "silent.yml"
+    retired = "status: retired\nreplaced_by: wipers/stop-halfway"
+    tree.write_text(tree.read_text().replace("status: ready", retired, 1))
+    page = (build(shop) / "trees" / "horn" / "silent.html").read_text()
+    assert 'href="../../trees/wipers/stop-halfway.html"' in page
+    assert 'id="step-fuse"' in page
+
+
+def test_no_date_of_the_build_is_in_the_site(shop: Path, build: Build) -> None:
+    """Two builds on different days give the same bytes: no page knows what day it is."""
+    today = date.today()
+    for name, content in contents(build(shop)).items():
+        assert today.isoformat().encode() not in content, name
+        assert today.strftime("%d %B %Y").encode() not in content, name
