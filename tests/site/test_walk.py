@@ -1,8 +1,10 @@
 """Readings typed in on a tree's page: outcomes as in Python, by keyboard, for everybody."""
 
 import json
+import random
 import shutil
 from collections.abc import Iterator
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
@@ -10,8 +12,15 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
+from builder.reader.library import read_library
+from builder.reader.trees import read_tree
+from builder.walk.follow import follow
+from builder.walk.rows import Table
+from builder.walk.table import walk_table
+
 from .conftest import build_shop
 
+TRADE = Path(__file__).parents[1] / "trade" / "cases"
 WALK = Path(__file__).parents[1] / "walk"
 CASES: list[dict[str, Any]] = json.loads((WALK / "cases" / "follow.json").read_text("utf-8"))
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
@@ -25,6 +34,16 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(WALK / "shop", folder / "shop")
     build_shop(folder / "shop", folder / "site")
     return folder / "site"
+
+
+@pytest.fixture(scope="module")
+def walk() -> Table:
+    """Return the walk table of that tree, as the page gets it: through JSON."""
+    library, _ = read_library(WALK / "shop")
+    tree, _ = read_tree(WALK / "shop", WALK / "shop" / "trees" / "bench" / "checks.yml")
+    assert tree
+    found: Table = json.loads(json.dumps(walk_table(tree, library)))
+    return found
 
 
 @pytest.fixture(scope="module")
@@ -57,6 +76,50 @@ def test_the_page_gives_the_outcomes_of_the_table(tree: Page) -> None:
     )
     for case, one in zip(CASES, found, strict=True):
         assert one == {name: case[name] for name in OUTCOME}, case
+
+
+def test_computed_readings_have_the_digits_that_were_proved(tree: Page) -> None:
+    """The case table of the trade's expressions: twelve digits, or nothing where it cannot be."""
+    cases = json.loads((TRADE / "computed.json").read_text("utf-8"))
+    found = tree.evaluate(
+        """cases => cases.map(({ compiled, values }) => {
+            const { read, run, rounded } = baytreeExact;
+            const exact = Object.entries(values).map(([name, text]) => [name, read(text)]);
+            const value = run(compiled, Object.fromEntries(exact));
+            return value && rounded(value);
+        })""",
+        cases,
+    )
+    assert found == [case["result"] for case in cases]
+
+
+def test_page_and_python_agree_on_readings_by_chance(tree: Page, walk: Table) -> None:
+    """Readings drawn by chance, near limits and in other units, come to the same outcome."""
+    chance = random.Random(7)
+    asked = [drawn(chance, walk) for _ in range(300)]
+    found = tree.evaluate(
+        "([table, all]) => all.map(([step, typed]) => baytreeFollow.follow(table, step, typed))",
+        [walk, asked],
+    )
+    for (step, typed), one in zip(asked, found, strict=True):
+        assert one == json.loads(json.dumps(asdict(follow(walk, step, typed)))), (step, typed)
+
+
+def drawn(chance: random.Random, walk: Table) -> tuple[str, dict[str, str]]:
+    """Draw a step and what is typed into its fields."""
+    step = chance.choice(sorted(walk["steps"]))
+    row = walk["steps"][step]
+    ends = [
+        str(cut[0]) for one in row["results"] for side in one["ranges"].values() for cut in side
+    ]
+    numbers = [end for end in ends if end[-1].isdigit()] or ["1"]
+    typed = dict.fromkeys(row.get("figure", ()), "1.2")
+    for one in row["readings"]:
+        low, high = max(float(one["low"]), 0), min(float(one["high"]), 200)
+        figure = chance.choice([f"{chance.uniform(low, high):.2f}", chance.choice(numbers), "OL"])
+        other = chance.choice(["", "", " mV", " V", " kohm", " psi", " °F"])
+        typed[one["name"]] = chance.choice(one.get("phrases") or [figure + other])
+    return step, typed
 
 
 def test_a_reading_shows_its_result_and_leads_there(tree: Page) -> None:
