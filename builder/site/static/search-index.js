@@ -36,6 +36,7 @@
     const [entries, phrases] = [made.entries.length, made.phrases.length];
     made.entryOf = Int32Array.from(made.phrases, ({ entry }) => entry);
     made.weightOf = Int32Array.from(made.phrases, ({ weight }) => weight);
+    made.seen = new Map(); // concepts that were asked for
     made.tallies = { // used again for every query
       best: tally(entries), count: tally(entries), totals: tally(phrases), credits: tally(phrases),
       phraseGain: tally(phrases), phraseCredit: tally(phrases),

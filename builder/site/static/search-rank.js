@@ -38,31 +38,47 @@
     const phraseCredit = emptied(index.tallies.phraseCredit);
     let most = 0;
     for (const part of parts) {
-      const inPhrases = coveredPhrases(part, index);
-      const [best, count] = byEntry(inPhrases, index);
-      const rare = rarity(entries, moreThanHalf(best));
+      const { rare, inEntries, often, inPhrases } = covered(part, index);
       most += rare * 100;
-      for (const entry of touched(best)) {
-        const often = 9 + Math.min(count.of[entry], 4);
-        add(gain, entry, Math.floor((best.of[entry] * often) / 10) * rare);
-        add(credit, entry, best.of[entry] * wordsOf(part));
+      for (let at = 0; at < often.length; at++) {
+        add(gain, inEntries.at[at], often[at] * rare);
+        add(credit, inEntries.at[at], inEntries.of[at] * wordsOf(part));
       }
-      for (const phrase of touched(inPhrases)) {
-        add(phraseGain, phrase, inPhrases.of[phrase] * rare);
-        add(phraseCredit, phrase, inPhrases.of[phrase]);
+      for (let at = 0; at < inPhrases.at.length; at++) {
+        add(phraseGain, inPhrases.at[at], inPhrases.of[at] * rare);
+        add(phraseCredit, inPhrases.at[at], inPhrases.of[at]);
       }
     }
-    const best = bestPhrases(index, phraseGain, phraseCredit, most);
     const words = parts.reduce((sum, part) => sum + wordsOf(part), 0);
-    return { words, gain, credit, ...best };
+    return { words, gain, credit, ...bestPhrases(index, phraseGain, phraseCredit, most) };
   }
 
   const wordsOf = (part) => (part.phrase ? part.alternatives[0].length : 1);
 
-  function moreThanHalf(credits) {
-    let count = 0;
-    for (const at of touched(credits)) if (credits.of[at] > 50) count++;
-    return count;
+  // What a concept covers is kept: the same words are asked for again with every letter typed.
+  function covered(part, index) {
+    const key = part.alternatives.map((words) => words.join(" ")).join("|");
+    if (!index.seen.has(key)) {
+      if (index.seen.size === 200) index.seen.clear();
+      index.seen.set(key, coveredAnew(part, index));
+    }
+    return index.seen.get(key);
+  }
+
+  function coveredAnew(part, index) {
+    const credits = coveredPhrases(part, index);
+    const [best, count] = byEntry(credits, index);
+    const inEntries = packed(best);
+    const often = inEntries.at.map((entry) =>
+      Math.floor((best.of[entry] * (9 + Math.min(count.of[entry], 4))) / 10));
+    const having = inEntries.of.filter((credit) => credit > 50).length;
+    const rare = rarity(index.entries.length, having);
+    return { rare, inEntries, often, inPhrases: packed(credits) };
+  }
+
+  function packed(counts) {
+    const at = touched(counts).slice();
+    return { at, of: at.map((number) => counts.of[number]) };
   }
 
   // The best phrase of an entry is kept as its number and one, so that 0 is none.
