@@ -12,13 +12,14 @@ from datetime import date
 from pathlib import Path
 
 from builder import memory
+from builder.examining import Examined, examine_all
 from builder.memory import Findings, Memory
 from builder.model.finding import Severity
 from builder.model.library import Library, Summary
 from builder.model.tree import Tree
 from builder.reader.library import read_knowledge
 from builder.reader.trees import read_tree, tree_files
-from builder.rules.judge import judge, judge_library
+from builder.rules.judge import judge, judge_library, stands_alone
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +37,30 @@ class Check:
 
 @contextmanager
 def checking(shop: Path, today: date) -> Iterator[Check]:
-    """Begin a check: all is read but not yet judged tree by tree."""
+    """Begin a check: all is read, and judged as far as it is new and stands alone."""
     with memory.remembered(shop) as kept:
         knowledge, mistakes = read_knowledge(shop)
-        trees, more = _summaries(kept)
+        examined = _examined(kept, knowledge, today)
+        trees = {one.summary.id: one.summary for one in examined if one.summary}
+        more = tuple(mistake for one in examined for mistake in one.mistakes)
         library = replace(knowledge, trees=trees, whole=not more)
         grounds = memory.grounds(library, today, memory.contents(shop / "kb", shop / "site_config"))
         common = (*mistakes, *more, *judge_library(library, today))
-        yield Check(shop, today, library, kept, grounds, common)
+        check = Check(shop, today, library, kept, grounds, common)
+        for one in examined:
+            if one.summary and one.alone is not None and stands_alone(one.summary, library):
+                _keep(check, one.summary, one.alone)
+        yield check
 
 
-def _summaries(kept: Memory) -> tuple[dict[str, Summary], Findings]:
-    found = [memory.summary(kept, path) for path in tree_files(kept.shop)]
-    mistakes = tuple(one for _, of_text in found for one in of_text)
-    return {of.id: of for of, _ in found if of}, mistakes
+def _examined(kept: Memory, knowledge: Library, today: date) -> list[Examined]:
+    files = tree_files(kept.shop)
+    known = {path: memory.recalled(kept, path) for path in files}
+    new = [path for path, found in known.items() if found is None]
+    fresh = dict(zip(new, examine_all(kept.shop, new, knowledge, today), strict=True))
+    for path, one in fresh.items():
+        memory.note(kept, path, (one.summary, one.mistakes))
+    return [fresh[path] if found is None else Examined(*found) for path, found in known.items()]
 
 
 def findings(check: Check) -> Findings:
@@ -73,6 +84,10 @@ def _read(check: Check, of: Summary) -> tuple[Tree, Findings]:
     if tree is None:
         raise FileNotFoundError(f"{of.file} was changed while it was being checked")
     found = judge(tree, check.library, check.today)
+    _keep(check, of, found)
+    return tree, (*mistakes, *found)
+
+
+def _keep(check: Check, of: Summary, found: Findings) -> None:
     memory.keep(check.memory, of, check.grounds[of.id], found)
     check.judged[of.id] = found
-    return tree, (*mistakes, *found)

@@ -24,8 +24,7 @@ import platformdirs
 
 from builder.model import finding, library, silence, text, tree
 from builder.model.finding import Finding
-from builder.model.library import Library, Summary, summary_of
-from builder.reader.trees import read_tree
+from builder.model.library import Library, Summary
 
 MADE = (
     *(finding.Finding, finding.Related, finding.Severity),
@@ -71,20 +70,22 @@ def remembered(shop: Path) -> Iterator[Memory]:
         _write(file, pickle.dumps((ours, entries), 5))
 
 
-def summary(memory: Memory, path: Path) -> tuple[Summary | None, Findings]:
-    """Return the summary of a tree's file, and the mistakes of its text."""
+def recalled(memory: Memory, path: Path) -> tuple[Summary | None, Findings] | None:
+    """Return the summary of a tree's file and the mistakes of its text, if it is as it was."""
     name = path.relative_to(memory.shop).as_posix()
-    content = _hash(path.read_bytes())
     entry = memory.before.get(name)
-    if entry and entry.file == content:
-        kept: tuple[Summary | None, Findings] | None = _made(entry.summary)
-        if kept:
-            memory.now[name] = entry
-            return kept
-    whole, mistakes = read_tree(memory.shop, path)
-    found = (summary_of(whole) if whole else None, mistakes)
-    memory.now[name] = Entry(content, pickle.dumps(found, 5))
-    return found
+    if not entry or entry.file != _hash(path.read_bytes()):
+        return None
+    kept: tuple[Summary | None, Findings] | None = _made(entry.summary)
+    if kept:
+        memory.now[name] = entry
+    return kept
+
+
+def note(memory: Memory, path: Path, found: tuple[Summary | None, Findings]) -> None:
+    """Remember the summary of a tree's file and the mistakes of its text."""
+    name = path.relative_to(memory.shop).as_posix()
+    memory.now[name] = Entry(_hash(path.read_bytes()), pickle.dumps(found, 5))
 
 
 def findings(memory: Memory, of: Summary, grounds: str) -> Findings | None:

@@ -109,7 +109,8 @@ def test_a_build_refuses_a_broken_shop_and_keeps_the_old_site(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Nobody in the bay loses yesterday's site to today's slip."""
-    (shop / "site").mkdir()
+    (shop / "site/assets").mkdir(parents=True)
+    (shop / "site/assets/site.css").write_text("", encoding="utf-8")
     (shop / "site/index.html").write_text("yesterday", encoding="utf-8")
     broken(shop)
     assert main(["--shop", str(shop), "build", "--today", TODAY]) == 1

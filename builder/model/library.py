@@ -22,7 +22,7 @@ from builder.model.knowledge import (
     Vehicle,
     Word,
 )
-from builder.model.order import unmet_before
+from builder.model.order import leading_unmet, touches, unmet_before
 from builder.model.paths import paths
 from builder.model.requirements import ALL
 from builder.model.routes import exits
@@ -68,7 +68,7 @@ class Summary:
     modules: frozenset[str]
     written: Signed | None
     reviewed: Signed | None
-    replaced_by: str | None
+    replaced_by: Text | None
     revision: str
     silences: tuple[Silence, ...] = ()
 
@@ -142,6 +142,8 @@ def _hand_overs(tree: Tree) -> Iterator[HandOver]:
     if not leaving:
         return
     ways = paths(tree)
+    touched = [one for one in ALL if touches(tree.steps, one)]
+    leading = {one.name: leading_unmet(ways, tree.steps, one) for one in touched}
     for step, way in leaving:
         yield HandOver(
             at=way.at,
@@ -151,8 +153,8 @@ def _hand_overs(tree: Tree) -> Iterator[HandOver]:
             from_tree=tree.id,
             reached_from=tuple(sorted(ways.before(step.id))),
             without={
-                one.name: tuple(sorted(unmet_before(ways, tree.steps, step, way, one)))
-                for one in ALL
+                one.name: tuple(sorted(unmet_before(leading[one.name], tree.steps, step, way, one)))
+                for one in touched
             },
         )
 

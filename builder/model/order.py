@@ -92,20 +92,30 @@ def undoes(step: Step, requirement: Requirement) -> bool:
     return not is_so_after(step, requirement, True)
 
 
+def touches(steps: Mapping[str, Step], requirement: Requirement) -> bool:
+    """Whether any step meets a requirement or undoes it."""
+    verbs = {requirement.brought_by, *requirement.undone_by}
+    return any(deed.verb in verbs for step in steps.values() for deed in step.does)
+
+
 def unmet_before(
-    paths: Paths, steps: Mapping[str, Step], step: Step, way: Exit, requirement: Requirement
+    leading: Mapping[str, list[str]],
+    steps: Mapping[str, Step],
+    step: Step,
+    way: Exit,
+    requirement: Requirement,
 ) -> frozenset[str]:
     """Return the steps from which a walk can leave by one way out with the requirement unmet.
 
-    A walk that begins there has not met it yet; a step with a `!` before its name has undone it, so
-    that the walk lacks it however it began.
+    `leading` is what `leading_unmet` says. A walk that begins at a step returned has not met it
+    yet; a step with a `!` before its name has undone it, so that the walk lacks it however it
+    began.
     """
     brought = brings(steps, requirement)
     if brought(Move(Place(step.id), None, Route(step.id, None, way))):
         return frozenset()
     if undoes(step, requirement):
         return frozenset({f"!{step.id}"})
-    leading = _leading_unmet(paths, steps, requirement)
     found: set[str] = set()
     waiting: list[str] = [step.id]
     while waiting:
@@ -116,7 +126,7 @@ def unmet_before(
     return frozenset(map(str, found))
 
 
-def _leading_unmet(
+def leading_unmet(
     paths: Paths, steps: Mapping[str, Step], requirement: Requirement
 ) -> dict[str, list[str]]:
     """Return by step the steps before it from which a walk comes there with it unmet."""

@@ -13,6 +13,10 @@ class Map(dict[Text, "Node"]):
     __slots__ = ("at",)
     at: Position
 
+    def value(self, name: str) -> "Node | None":
+        """Return the value under a key; a plain str finds a `Text` at no cost."""
+        return self.get(name)  # type: ignore[call-overload,no-any-return]
+
     def key(self, name: str) -> Text:
         """Return the key as written, so that a finding can stand on it."""
         return next((key for key in self if key == name), Text(name, self.at))

@@ -5,6 +5,7 @@ byte order mark, Windows line ends taken as they are.
 """
 
 import hashlib
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
 LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
+CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f]")
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -48,9 +50,8 @@ def decode(file: str, raw: bytes) -> Source | Finding:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         return _encoding(file, raw, error.start, "this is not UTF-8")
-    for index, sign in enumerate(text):
-        if sign < " " and sign not in "\t\n\r":
-            return _control_sign(file, text, index)
+    if control := CONTROL_SIGN.search(text):
+        return _control_sign(file, text, control.start())
     return Source(file, text, revision)
 
 

@@ -26,7 +26,7 @@ from builder.reader.values import (
 
 def step_from(id_: Text, node: Map, notes: list[Finding]) -> Step:
     """Build a step; its mistakes are added to the notes."""
-    kind = next(kind for kind in KIND if Text(kind) in node)
+    kind = next(kind for kind in KIND if node.value(kind) is not None)
     if text(node, "spent") and not text(node, "at_most") and not map_(node, "each"):
         notes.append(mistake("bad-value", id_.at.file, "`spent` stands here without `at_most`",
                              "nobody knows after how many times it is used up",

@@ -13,7 +13,7 @@ from builder.reader.nodes import EMPTY, Map, Node, Seq
 
 def text(node: Map, name: str) -> Text | None:
     """Return a text."""
-    value = node.get(Text(name))
+    value = node.value(name)
     return value if isinstance(value, Text) else None
 
 
@@ -35,7 +35,7 @@ def texts(node: Map, name: str) -> tuple[Text, ...]:
 
 def items(node: Map, name: str) -> Seq | tuple[Node, ...]:
     """Return the items of a list."""
-    value = node.get(Text(name))
+    value = node.value(name)
     return value if isinstance(value, Seq) else ()
 
 
@@ -46,7 +46,7 @@ def maps(node: Map, name: str) -> tuple[Map, ...]:
 
 def map_(node: Map, name: str) -> Map | None:
     """Return a map."""
-    value = node.get(Text(name))
+    value = node.value(name)
     return value if isinstance(value, Map) else None
 
 

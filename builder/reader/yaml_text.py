@@ -146,7 +146,8 @@ class _Reading:
 
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
-        return Position(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
+        place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
+        return tuple.__new__(Position, place)  # half the time of Position(...), once a value
 
     def node(self, node: yaml.Node, depth: int = 0) -> Node:
         if isinstance(node, yaml.ScalarNode):

@@ -109,7 +109,6 @@ PER_TREE: tuple[TreeRule, ...] = (
     endless_loop,
     dead_end,
     branch_to_nowhere,
-    no_such_tree,
     one_way_check,
     same_phrase_twice,
     unbounded_way_back,
@@ -151,10 +150,10 @@ PER_TREE: tuple[TreeRule, ...] = (
     review_too_old,
     no_verification,
     no_weights,
-    linked_draft,
-    linked_retired,
 )
 PER_LIBRARY: tuple[LibraryRule, ...] = (
+    linked_retired,
+    linked_draft,
     handover_loop,
     unknown_unit,
     no_such_tool,

@@ -1,7 +1,9 @@
 """All rules over one tree, and over the whole library.
 
 In: a `Tree` or the `Library`, and the day it is. Out: findings in the order of the file. In a draft
-every finding is a warning; of a retired tree only what replaced it is judged. A rule silenced on a
+every finding is a warning; a retired tree is out of use, and only what replaced it is judged (by a
+rule over the library). What other trees say of a tree matters to its own judgement in one way only:
+by where they hand over to it, see `stands_alone`. A rule silenced on a
 line, with a reason, says nothing there.
 """
 
@@ -9,28 +11,37 @@ from collections.abc import Iterable
 from datetime import date
 
 from builder.model.finding import Finding
-from builder.model.library import Library
+from builder.model.library import Library, Summary
 from builder.model.tree import Tree
-from builder.rules import no_such_tree
 from builder.rules.all import PER_LIBRARY, PER_TREE
-from builder.rules.rule import TreeRule, as_warning, facts_of
+from builder.rules.rule import as_warning, facts_of
 from builder.rules.unused_silence import applied, malformed
 
-OF_A_RETIRED_TREE: tuple[TreeRule, ...] = (no_such_tree,)
 OF_TREES = frozenset(rule.RULE.name for rule in PER_TREE)
 ONLY_OF_THE_LIBRARY = frozenset(rule.RULE.name for rule in PER_LIBRARY) - OF_TREES
 
 
 def judge(tree: Tree, library: Library, today: date) -> tuple[Finding, ...]:
     """Judge one tree by every rule that looks at a tree."""
-    facts = facts_of(tree, library, today)
     if tree.status == "retired":
-        return _ordered(one for rule in OF_A_RETIRED_TREE for one in rule.check(facts))
+        return ()
+    facts = facts_of(tree, library, today)
     found = [finding for rule in PER_TREE for finding in rule.check(facts)]
     if tree.silences:
         found = [*applied(found, tree.silences, OF_TREES)]
         found += malformed(tree.silences, OF_TREES | ONLY_OF_THE_LIBRARY)
     return _ordered(as_warning(one) if tree.status == "draft" else one for one in found)
+
+
+def stands_alone(tree: Summary, library: Library) -> bool:
+    """Whether a tree is judged the same without its neighbours.
+
+    It is unless others lead into the middle of it, or it cannot be found but through them.
+    """
+    callers = library.callers.get(tree.id, ())
+    symptom = tree.symptom
+    found = bool(symptom.words or symptom.codes or symptom.lamps)
+    return not any(over.step for over in callers) and (found or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:

@@ -42,9 +42,11 @@ Mend: Finish the draft and have it reviewed, or end here with a stop until it is
 """
 
 from collections.abc import Iterator
+from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.rules.rule import Facts, Rule
+from builder.model.library import Library, Summary
+from builder.rules.rule import Rule
 
 RULE = Rule(
     name="linked-draft",
@@ -54,17 +56,20 @@ RULE = Rule(
 )
 
 
-def check(facts: Facts) -> Iterator[Finding]:
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over of a ready tree to a draft."""
-    if facts.tree.status != "ready":
-        return
-    for _, way in facts.ways:
-        if way.branch.tree:
-            there = facts.library.trees.get(way.branch.tree)
-            if there and there.status == "draft":
-                yield RULE.finding(
-                    way.at,
-                    f"`{there.id}` is a draft",
-                    "whoever is handed over to it is left alone in the middle",
-                    "finish it and have it reviewed, or end here with a stop",
-                )
+    for tree in library.trees.values():
+        if tree.status == "ready":
+            yield from _drafts(library, tree)
+
+
+def _drafts(library: Library, tree: Summary) -> Iterator[Finding]:
+    for over in tree.hand_overs:
+        there = library.trees.get(over.tree)
+        if there and there.status == "draft":
+            yield RULE.finding(
+                over.at,
+                f"`{there.id}` is a draft",
+                "whoever is handed over to it is left alone in the middle",
+                "finish it and have it reviewed, or end here with a stop",
+            )

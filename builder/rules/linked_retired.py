@@ -44,9 +44,11 @@ Mend: Hand over to the tree that replaced it.
 """
 
 from collections.abc import Iterator
+from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.rules.rule import Facts, Rule
+from builder.model.library import Library, Summary
+from builder.rules.rule import Rule
 
 RULE = Rule(
     name="linked-retired",
@@ -56,16 +58,21 @@ RULE = Rule(
 )
 
 
-def check(facts: Facts) -> Iterator[Finding]:
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for _, way in facts.ways:
-        if way.branch.tree:
-            there = facts.library.trees.get(way.branch.tree)
-            if there and there.status == "retired":
-                new = there.replaced_by
-                yield RULE.finding(
-                    way.at,
-                    f"`{there.id}` is retired",
-                    "its page only points elsewhere, and costs a search in mid-job",
-                    f"hand over to `{new}`" if new else "hand over to a tree that is in use",
-                )
+    for tree in library.trees.values():
+        if tree.status != "retired":
+            yield from _retired(library, tree)
+
+
+def _retired(library: Library, tree: Summary) -> Iterator[Finding]:
+    for over in tree.hand_overs:
+        there = library.trees.get(over.tree)
+        if there and there.status == "retired":
+            new = there.replaced_by
+            yield RULE.finding(
+                over.at,
+                f"`{there.id}` is retired",
+                "its page only points elsewhere, and costs a search in mid-job",
+                f"hand over to `{new}`" if new else "hand over to a tree that is in use",
+            )

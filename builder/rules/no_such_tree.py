@@ -26,10 +26,10 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library
-from builder.model.tree import Branch
+from builder.model.library import HandOver, Library
+from builder.model.text import Position
 from builder.rules.names import offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.rule import Rule
 
 RULE = Rule(
     name="no-such-tree",
@@ -41,7 +41,12 @@ WHY = "whoever is sent there finds nothing"
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every closed job whose tree is not there."""
+    """Yield a finding for every tree or step of another tree that is named and not there."""
+    for tree in library.trees.values():
+        if tree.replaced_by and tree.replaced_by not in library.trees:
+            yield _no_tree(library, tree.replaced_by, tree.replaced_by.at)
+        for over in tree.hand_overs if tree.status != "retired" else ():
+            yield from _hand_over(library, over)
     for case in library.cases.values():
         if case.tree not in library.trees:
             hint = offer(case.tree, library.trees, "write the tree as `system/tree`")
@@ -49,27 +54,16 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield RULE.finding(case.tree.at, f"there is no tree `{case.tree}`", why, hint)
 
 
-def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every tree named that is not there; of a retired one, its successor."""
-    tree, known = facts.tree, facts.library.trees
-    if tree.replaced_by and tree.replaced_by not in known:
-        hint = offer(tree.replaced_by, known, "write the tree as `system/tree`")
-        yield RULE.finding(tree.replaced_by.at, f"there is no tree `{tree.replaced_by}`", WHY, hint)
-    if tree.status == "retired":
-        return
-    for _, way in facts.ways:
-        yield from _hand_over(facts, way.branch)
-
-
-def _hand_over(facts: Facts, branch: Branch) -> Iterator[Finding]:
-    if not branch.tree:
-        return
-    there = facts.library.trees.get(branch.tree)
+def _hand_over(library: Library, over: HandOver) -> Iterator[Finding]:
+    there = library.trees.get(over.tree)
     if there is None:
-        plain = "write the tree as `system/tree`, or a step of this tree without a `/`"
-        hint = offer(branch.tree, facts.library.trees, plain)
-        yield RULE.finding(branch.text.at, f"there is no tree `{branch.tree}`", WHY, hint)
-    elif branch.step and branch.step not in there.steps:
-        hint = offer(branch.step, there.steps, f"name a step of `{branch.tree}`, or leave it out")
-        message = f"the tree `{branch.tree}` has no step `{branch.step}`"
-        yield RULE.finding(branch.text.at, message, WHY, hint)
+        yield _no_tree(library, over.tree, over.at)
+    elif over.step and over.step not in there.steps:
+        hint = offer(over.step, there.steps, f"name a step of `{over.tree}`, or leave it out")
+        yield RULE.finding(over.at, f"the tree `{over.tree}` has no step `{over.step}`", WHY, hint)
+
+
+def _no_tree(library: Library, name: str, at: Position) -> Finding:
+    plain = "write the tree as `system/tree`, or a step of this tree without a `/`"
+    hint = offer(name, library.trees, plain)
+    return RULE.finding(at, f"there is no tree `{name}`", WHY, hint)

@@ -1,14 +1,17 @@
 """Every mutant of every demo tree is caught, by its rule, on its line."""
 
+from dataclasses import replace
 from itertools import islice
 from pathlib import Path
 
 import pytest
 
+from builder.model.library import summary_of
 from builder.reader.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
-from builder.rules import judge
+from builder.rules import judge, judge_library
+from builder.rules.all import PER_TREE
 
 from .conftest import TODAY
 from .mutators import MUTATORS, Mutant, Sound
@@ -33,7 +36,12 @@ def demo() -> list[Sound]:
 def caught(sound: Sound, mutant: Mutant, rule: str) -> bool:
     """Whether a finding of the rule stands on one of the lines of the fault."""
     tree, findings = tree_from(Source(sound.tree.file, mutant.text, ""))
-    found = [*findings, *(judge(tree, sound.library, TODAY) if tree else ())]
+    found = [*findings]
+    if tree:
+        trees = {**sound.library.trees, tree.id: summary_of(tree)}
+        library = replace(sound.library, trees=trees)
+        beside = rule not in {one.RULE.name for one in PER_TREE}
+        found += judge_library(library, TODAY) if beside else judge(tree, library, TODAY)
     return any(one.rule == rule and one.at.line in mutant.lines for one in found)
 
 
