@@ -59,7 +59,7 @@ def _units(typed: Mapping[str, str]) -> Answer:
     if not others:
         return Answer((Line("", f"{own.sign} stands alone"),))
     values = [(convert(found.value, found.unit, one.symbol), one.symbol) for one in others]
-    plain = [pair for pair in values if not pair[0] or LEAST <= abs(pair[0]) < MOST]
+    plain = [pair for pair in values if LEAST <= abs(pair[0]) < MOST]
     return Answer(tuple(number_line("", *pair, UNIT_DIGITS) for pair in plain or values))
 
 

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser, Page, expect
 from builder.pages.bench_forms import FORMS
 
 CASES: list[dict[str, Any]] = json.loads(
-    (Path(__file__).parents[1] / "pages" / "cases" / "bench.json").read_text("utf-8")
+    (Path(__file__).parents[1] / "trade" / "cases" / "bench.json").read_text("utf-8")
 )
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 

@@ -83,8 +83,8 @@ globalThis.baytreeAnswers = (() => {
     if (!others.length) return lines(line("", `${sign(found.unit)} stands alone`));
     const [least, most] = data.plain.map(read);
     const values = others.map((symbol) => [convert(found.value, found.unit, symbol), symbol]);
-    const plain = values.filter(([value]) => value[0] === 0n
-      || (!less(size(value), least) && less(size(value), most)));
+    const plain = values.filter(
+      ([value]) => !less(size(value), least) && less(size(value), most));
     return lines(...(plain.length ? plain : values).map(
       (pair) => numberLine("", ...pair, data.unitDigits)));
   }
