@@ -155,4 +155,5 @@ def minutes(value: Fraction) -> str:
 def stuck(shop: Shop) -> str:
     """Say what to do when no result fits."""
     call, phone = shop.stuck.get("call", "foreman"), shop.stuck.get("phone")
-    return f"call the {call}" + (f", phone {phone}" if phone else "")
+    whom = call if call.lower().startswith("the ") else f"the {call}"
+    return f"call {whom}" + (f", phone {phone}" if phone else "")

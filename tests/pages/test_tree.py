@@ -1,0 +1,112 @@
+"""The page of a tree: every word of the format is on it, in a plain way."""
+
+from dataclasses import replace
+from html import unescape
+from pathlib import Path
+from re import sub
+
+import pytest
+
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.model.tree import Tree
+from builder.pages.facts import facts_of
+from builder.pages.page import Print
+from builder.pages.tree import tree_page
+from builder.reader.library import read_library
+from builder.reader.source import decode
+from builder.reader.trees import tree_from
+
+HERE = Path(__file__).parent
+DEMO = HERE.parents[1]
+SHOP = HERE.parent / "shop"
+SAID = (
+    # the head
+    "Horn", "Corvane Tern 2017 to 2022", "first phrase", "fourth phrase", "Charging lamp",
+    "P0562-16", "starting", "Steering-assist unit", "W. Riter", "2026-03-02", "R. Eviewer",
+    "2026-09-01", "Which wheel is it: left wheel or right wheel", "C0031 means left wheel",
+    # a check
+    "Words of the check", "Words of the note", "words of the condition", "Supply at the plug",
+    "words of the picture", "Multimeter", "4 min work, then 7 min wait", "People 2",
+    "CAUTION The horn sounds close to the ear. It can damage hearing. Wear ear protection.",
+    "record the codes", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
+    "below 5.5 Ω words of the meaning done", "module is steering-unit", "weight 6",
+    "go on in the tree “Wipers stop halfway”",
+    "Could not be done: step", "None of these: call the owner.",
+    # several readings, sums, the maker's figure, phrases
+    "Done as in step 1, Words of the check", "Only after step 1, Words of the check",
+    "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",
+    "words of its origin", "below the figure", "within the figure",
+    "More than one may be true: take the first that fits.", "phrase of a result",
+    # an action, a list
+    "Words of the action", "words to put back", "3 times in one job, then step",
+    "back to Words of the check", "unit of the list units: unit one and unit two", "the next unit",
+    # a fix, a stop
+    "Words of the fix", "Words of the cause", "1.5 h", "name of the part (EUR 280,00 to 340,00)",
+    "with a new part", "Words to verify", "Read the codes again", "Still there?",
+    "Words for the customer", "Name of the option", "EUR 99,00", "note of the option",
+    "Name of what is not offered: not offered. Reason not to offer", "Words of the stop",
+    "Call the foreman",
+)  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def library() -> Library:
+    """Take the test shop, with the demo's lamps and set-up records and a drawing."""
+    own, _ = read_library(SHOP)
+    demo, _ = read_library(DEMO)
+    return replace(own, lamps=demo.lamps, modules=demo.modules, pictures=frozenset({"probe.svg"}))
+
+
+@pytest.fixture(scope="module")
+def tree() -> Tree:
+    """Read the tree that has every word in it."""
+    file = HERE / "cases" / "every-word.yml"
+    tree, findings = tree_from(decode("trees/horn/every-word.yml", file.read_bytes()))
+    assert findings == ()
+    assert tree
+    return tree
+
+
+def shown(tree: Tree, library: Library) -> str:
+    """Return what a reader of the page sees, as one line of text, without the chart."""
+    facts = replace(facts_of(tree, library), chart=Text(""))
+    page = tree_page(tree, library, facts, (), [Print("Wall chart", "")])
+    return " ".join(unescape(sub(r"<[^>]+>", " ", page.body)).split())
+
+
+@pytest.fixture(scope="module")
+def text(tree: Tree, library: Library) -> str:
+    """Return the text of the page, with blanks taken out before signs."""
+    return sub(r" ([,.:;?)])", r"\1", sub(r"([“(]) ", r"\1", shown(tree, library)))
+
+
+@pytest.mark.parametrize("words", SAID)
+def test_every_word_of_the_format_is_on_the_page(text: str, words: str) -> None:
+    """Nothing that an author writes is lost on the way to the page."""
+    assert words in text
+
+
+def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Library) -> None:
+    """From every step one sees what led to it, and finds it in the chart."""
+    facts = facts_of(tree, library)
+    page = tree_page(tree, library, facts)
+    for id_ in tree.steps:
+        assert f'id="step-{id_}"' in page.body
+        assert f'href="#box-{id_}"' in page.body
+        assert f'id="box-{id_}"' in facts.chart
+
+
+def test_a_draft_says_so(tree: Tree, library: Library) -> None:
+    """Nobody takes a draft for a reviewed tree."""
+    draft = replace(tree, status=Text("draft"), reviewed=None)
+    assert "Draft: not reviewed yet" in shown(draft, library)
+    assert "Draft" not in shown(tree, library)
+
+
+def test_a_tree_of_unknown_things_is_still_shown(tree: Tree) -> None:
+    """A draft may name tools, articles and hazards that have no record yet."""
+    bare, _ = read_library(SHOP)
+    page = shown(replace(tree, status=Text("draft")), Library(bare.shop))
+    assert "loud-horn" not in page  # no caution can be worded; the check says so
+    assert "supply-at-the-plug" in page
