@@ -1,0 +1,160 @@
+"""The pages beside the trees, made from a library of a few values."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from html import unescape
+from re import sub
+
+import pytest
+
+from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
+from builder.model.library import Library, Summary
+from builder.model.text import NOWHERE, Text
+from builder.model.tree import Scope, Signed, Symptom
+from builder.pages.catalogue import Catalogue, catalogue_of
+from builder.pages.codes import code_pages
+from builder.pages.contents import shop_pages
+from builder.pages.findings import broken_page
+from builder.pages.glossary import glossary_page
+from builder.pages.lamps import drawing, lamp_pages
+from builder.pages.page import Page
+from builder.pages.related import related
+from builder.pages.retired import retired_page
+from builder.pages.upkeep import upkeep_page
+from builder.pages.vehicles import vehicle_pages
+from builder.reader.library import read_library
+from builder.reader.source import mistake
+
+from .test_tree import DEMO
+
+
+def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
+    """Make the summary of a tree."""
+    plain = Summary(
+        id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status="ready",
+        system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
+        hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
+        written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
+        revision="1",
+    )  # fmt: skip
+    return replace(plain, **more)
+
+
+@pytest.fixture(scope="module")
+def library() -> Library:
+    """Make a small library: three trees, some codes, a lamp."""
+    shop = read_library(DEMO)[0].shop
+    low = Symptom((Text("dim lamps"),), (Text("charging"),), (Text("P0562-16"), Text("P1234")))
+    high = Symptom((Text("bulbs burn"),), (Text("charging"),), (Text("P0562"),))
+    tern = (Scope(NOWHERE, Text("Corvane"), Text("Tern"), (2017, 2022)),)
+    trees = (
+        summary("charging/low", "Charges too little", low, applies_to=tern),
+        summary("charging/high", "Charges too much", high, status="draft"),
+        summary("charging/old", "Old tree", low, status="retired", replaced_by="charging/low"),
+    )
+    codes = {"P0562": CodeEntry(Text("P0562"), Text("Voltage low")),
+             "U0100": CodeEntry(Text("U0100"), Text("No engine unit"))}  # fmt: skip
+    return Library(
+        shop,
+        codes=codes,
+        lamps={"charging": Lamp(Text("charging"), Text("Charging lamp"), None, Text("red"))},
+        failure_types={"16": FailureType(Text("16"), Text("Below its limit"))},
+        trees={tree.id: tree for tree in trees},
+    )
+
+
+@pytest.fixture(scope="module")
+def catalogue(library: Library) -> Catalogue:
+    """Sort its trees."""
+    return catalogue_of(library)
+
+
+@pytest.fixture(scope="module")
+def page(catalogue: Catalogue) -> Callable[[str], str]:
+    """Return a function that gives the text of a page by its path."""
+    pages = {one.path: one for one in shop_pages(catalogue.library)}
+    return lambda path: text_of(pages[path])
+
+
+def text_of(page: Page) -> str:
+    """Return what a reader sees."""
+    return " ".join(unescape(sub(r"<[^>]+>", " ", page.body)).split())
+
+
+def test_a_generic_code_and_a_makers_code_are_told_apart(page: Callable[[str], str]) -> None:
+    """Structure after SAE J2012 / ISO 15031-6: the second character says whose code it is."""
+    assert "Generic: the meaning is the same with every maker" in page("codes/P0562")
+    assert "it means something only with the make" in page("codes/P1234")
+
+
+def test_a_code_says_what_its_failure_type_means(page: Callable[[str], str]) -> None:
+    """The last byte is explained in the shop's words, beside the trees that handle the code."""
+    assert "P0562-16 Voltage low: below its limit" in page("codes/P0562")
+    assert "Charges too little" in page("codes/P0562")
+
+
+def test_a_code_without_a_tree_says_so(page: Callable[[str], str]) -> None:
+    """The apprentice is not left to wonder, and the foreman sees the gap."""
+    assert "No tree yet" in page("codes/U0100")
+    assert "U0100 No engine unit no tree yet" in page("codes/index")
+    assert "U0100" in page("upkeep")
+
+
+def test_a_retired_tree_leaves_the_lists_and_keeps_its_page(library: Library) -> None:
+    """Nobody finds it by accident; who has its address is led on."""
+    for one in (*code_pages(catalogue_of(library)), *lamp_pages(catalogue_of(library))):
+        assert "Old tree" not in one.body
+    old = retired_page(library.trees["charging/old"], library)
+    assert 'href="../../trees/charging/low.html"' in old.body
+    assert 'id="step-first"' in old.body
+
+
+def test_a_vehicle_lists_its_own_trees_and_counts_the_rest(library: Library) -> None:
+    """A tree for any vehicle is not listed once more under each of them."""
+    demo, _ = read_library(DEMO)
+    tern = {"tern": demo.vehicles["tern"]}
+    pages = {one.path: one for one in vehicle_pages(catalogue_of(replace(library, vehicles=tern)))}
+    text = text_of(pages["vehicles/tern"])
+    assert "Charges too little" in text
+    assert "1 more tree is for any vehicle" in text
+
+
+def test_a_draft_is_marked_and_listed_for_the_foreman(page: Callable[[str], str]) -> None:
+    """A draft can be found, and is never taken for a reviewed tree."""
+    assert "Charges too much draft" in page("lamps/charging")
+    assert "Drafts Charges too much" in page("upkeep")
+
+
+def test_upkeep_gives_dates_and_leaves_the_day_to_the_page(catalogue: Catalogue) -> None:
+    """The page's script says what is overdue, so that the bytes do not depend on the day."""
+    assert 'datetime="2026-09-01" data-good-for="12"' in upkeep_page(catalogue).body
+
+
+def test_the_four_words_come_first_in_the_glossary(library: Library) -> None:
+    """Programming, configuration, initialisation and security learning are not one thing."""
+    words = ("programming", "configuration", "initialisation", "security-learning", "abs")
+    terms = {word: Term(Text(word), Text(word), Text(f"meaning of {word}")) for word in words}
+    text = text_of(glossary_page(replace(library, glossary=terms)))
+    assert text.index("meaning of security-learning") < text.index("meaning of abs")
+
+
+def test_related_trees_share_codes_lamps_or_rare_words(library: Library) -> None:
+    """Trees for the same code or lamp point at each other; a retired one is pointed at by none."""
+    near = related(library.trees.values())
+    assert near["charging/low"] == ("charging/high",)
+    assert "charging/old" not in near
+
+
+def test_a_lamp_without_a_drawing_is_drawn_plainly() -> None:
+    """A shop may name lamps that we have not drawn; its colour is one of five words."""
+    odd = drawing(Lamp(Text("odd"), Text("Odd lamp"), None, Text('red" onload="x')))
+    assert 'class="lamp lamp-red"' in odd
+    assert "onload" not in odd
+
+
+def test_a_broken_page_shows_its_findings_in_their_order() -> None:
+    """The author sees what is wrong, at which line, why it matters, what to write instead."""
+    finding = mistake("tab", "trees/a/b.yml", "a tab stands here", "it hides", "write blanks")
+    text = text_of(broken_page("a/b", [finding]))
+    assert "trees/a/b.yml:1:1" in text
+    assert "A tab stands here. It hides. Instead: write blanks" in text
