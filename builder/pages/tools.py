@@ -28,11 +28,10 @@ def tools_page(catalogue: Catalogue) -> Page:
     return Page("tools", "Tools", body)
 
 
-def reads(of: InstrumentRange) -> str:
-    """Say what an instrument can show in one unit."""
-    text = f"{words.number(of.low)} to {words.number(of.high)} {of.unit}"
-    if of.resolution is not None:
-        text += f", in steps of {words.number(of.resolution)}"
-    if of.error:
-        text += f", off by at most {of.error}"
-    return text + (f"; shows {of.over} above that" if of.over else "")
+def reads(of: InstrumentRange) -> tuple[str, str, str]:
+    """Say what an instrument can show in one unit: range, steps, largest error."""
+    sign = words.sign(of.unit)
+    span = f"{words.grouped(of.low)} to {words.grouped(of.high)} {sign}"
+    steps = f"{words.number(of.resolution)} {sign}" if of.resolution is not None else "not known"
+    error = f"{of.error} {sign}" if of.error else "not known"
+    return span + (f", then {of.over}" if of.over else ""), steps, error

@@ -143,6 +143,11 @@ def sign(symbol: str) -> str:
     return known.sign if known else symbol
 
 
+def grouped(value: Decimal) -> str:
+    """Write a number with its digits in groups of three where there are many."""
+    return f"{Decimal(number(value)):,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
 def minutes(value: Fraction) -> str:
     """Write minutes as hours and minutes where there are many; whole minutes only."""
     whole = round(value)
