@@ -65,7 +65,7 @@ def test_what_has_not_changed_is_not_read_again(
     """A second check reads no tree; after an edit it reads the edited one alone."""
     found(shop)
     read: list[str] = []
-    monkeypatch.setattr("builder.memory.read_tree", lambda _, path: read.append(path.name))
+    monkeypatch.setattr("builder.examining.read_tree", lambda _, path: read.append(path.name))
     monkeypatch.setattr("builder.checking.read_tree", lambda _, path: read.append(path.name))
     found(shop)
     assert read == []

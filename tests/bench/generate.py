@@ -64,6 +64,7 @@ def knowledge() -> dict[str, str]:
     }
     found["kb/how-to/voltage-drop.md"] = (
         "---\ntitle: Voltage drop\npurpose: Finds a resistance that only shows under load.\n"
+        "reviewed: {by: A. Nobody, date: 2026-09-01}\n"
         "tools: [multimeter]\n---\n\nMeasure along the wire, with the load on.\n"
     )
     found["site_config/shop.yml"] = (
