@@ -7,6 +7,7 @@ plans and the search ask. Whole trees are never held here: they are read, used a
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from sys import intern
 
 from builder.model.knowledge import (
     Case,
@@ -144,6 +145,13 @@ def _hand_overs(tree: Tree) -> Iterator[HandOver]:
     ways = paths(tree)
     touched = [one for one in ALL if touches(tree.steps, one)]
     leading = {one.name: leading_unmet(ways, tree.steps, one) for one in touched}
+    known: dict[tuple[str, ...], tuple[str, ...]] = {}
+
+    def shared(names: Iterable[str]) -> tuple[str, ...]:
+        """Keep one copy of what hand-overs of a tree have in common, and of every name."""
+        found = tuple(sorted(intern(str(name)) for name in names))
+        return known.setdefault(found, found)
+
     for step, way in leaving:
         yield HandOver(
             at=way.at,
@@ -151,9 +159,9 @@ def _hand_overs(tree: Tree) -> Iterator[HandOver]:
             tree=str(way.branch.tree),
             step=way.branch.step,
             from_tree=tree.id,
-            reached_from=tuple(sorted(ways.before(step.id))),
+            reached_from=shared(ways.before(step.id)),
             without={
-                one.name: tuple(sorted(unmet_before(leading[one.name], tree.steps, step, way, one)))
+                one.name: shared(unmet_before(leading[one.name], tree.steps, step, way, one))
                 for one in touched
             },
         )
