@@ -12,11 +12,13 @@ from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.related import related
 from builder.pages.tree import tree_page
+from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
 from builder.site.work import Work, digest, is_fresh, put
 
 PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
     (Print("Wall chart", ""), wall_chart),
+    (Print("Bench sheet", "-bench"), bench_sheet),
 )
 
 
