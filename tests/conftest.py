@@ -1,8 +1,16 @@
-"""What all tests share: a cache folder of their own."""
+"""What all tests share: a cache folder of their own, and one browser."""
 
+import os
+import shutil
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 import pytest
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -11,3 +19,19 @@ def cache_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
         yield
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator["Browser"]:
+    """Start Chromium once for all; without it tests that need it are skipped, but never in CI."""
+    found = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, NAMES)), None)
+    if not found:
+        if os.environ.get("CI"):
+            pytest.fail("no Chromium: install it, or set CHROMIUM to where it is")
+        pytest.skip("no Chromium on this machine; set CHROMIUM to where it is")
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
+        yield started
+        started.close()

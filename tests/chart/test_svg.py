@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ET
 from html import unescape
 from pathlib import Path
 
-import pytest
+from playwright.sync_api import Browser
 from shop import tree_of
 
 from builder.chart.fonts import FACES
@@ -18,7 +18,6 @@ from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 
 NAMESPACE = "{http://www.w3.org/2000/svg}"
-CHROMIUM = Path("/usr/bin/chromium")
 GOLDEN = Path(__file__).parent / "small.svg.html"
 
 
@@ -125,32 +124,22 @@ MEASURE = """() => [...document.querySelectorAll('.box')].flatMap(box => {
 })"""
 
 
-@pytest.mark.skipif(
-    not CHROMIUM.exists() and not os.environ.get("CI"), reason="Chromium is not installed"
-)
 def test_every_word_stands_in_its_box_in_a_browser(
-    trees: tuple[Tree, ...], library: Library, tmp_path: Path
+    trees: tuple[Tree, ...], library: Library, tmp_path: Path, browser: Browser
 ) -> None:
     """At 390 and 1280 px, no string of any tree of the shop stands out of its box."""
-    from playwright.sync_api import sync_playwright
-
     looks = (FACES.parent / "chart.css").read_text().replace('url("', f'url("{FACES.as_uri()}/')
     drawn = "".join(svg(page_chart(tree, library)) for tree in trees)
     page_file = tmp_path / "charts.html"
     page_file.write_text(f"<!doctype html><meta charset=utf-8><style>{looks}</style>{drawn}")
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=str(CHROMIUM), args=["--no-sandbox", "--allow-file-access-from-files"]
-        )
-        for width in (390, 1280):
-            page = browser.new_page(viewport={"width": width, "height": 800})
-            page.goto(page_file.as_uri())
-            page.evaluate("document.fonts.ready")
-            assert page.evaluate("""document.fonts.check('10px "Baytree Sans"')""")
-            measured = page.evaluate(MEASURE)
-            strings = sum(len(b.runs) for t in trees for b in page_chart(t, library).boxes)
-            assert len(measured) == strings
-            out = [row for row in measured if min(row[1:3]) < -0.5 or min(row[3:]) < -1.5]
-            assert not out, json.dumps(out[:5])
-            assert page.evaluate("document.documentElement.scrollWidth") <= width
-        browser.close()
+    for width in (390, 1280):
+        page = browser.new_page(viewport={"width": width, "height": 800})
+        page.goto(page_file.as_uri())
+        page.evaluate("document.fonts.ready")
+        assert page.evaluate("""document.fonts.check('10px "Baytree Sans"')""")
+        measured = page.evaluate(MEASURE)
+        strings = sum(len(b.runs) for t in trees for b in page_chart(t, library).boxes)
+        assert len(measured) == strings
+        out = [row for row in measured if min(row[1:3]) < -0.5 or min(row[3:]) < -1.5]
+        assert not out, json.dumps(out[:5])
+        assert page.evaluate("document.documentElement.scrollWidth") <= width

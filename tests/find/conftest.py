@@ -1,15 +1,13 @@
 """A small shop, the demo shop, and the page's search in a browser."""
 
 import json
-import os
-import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 from builder.find.rows import (
     CodeRow,
@@ -72,18 +70,6 @@ def demo() -> Library:
 def demo_table(demo: Library) -> Table:
     """Return the rows of the demo shop."""
     return table_of(demo)
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Return a browser; without one the tests that need it are skipped, never in the automation."""
-    path = shutil.which("chromium") or shutil.which("google-chrome")
-    if not path and os.environ.get("CI") != "true":
-        pytest.skip("no Chromium on this machine")
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
-        yield started
-        started.close()
 
 
 @pytest.fixture(scope="session")
