@@ -4,6 +4,7 @@ In: files of a shop and its knowledge. Out: what stands in each, and its finding
 not depend on other trees. A tree is read once, and dropped before the next.
 """
 
+import gc
 import os
 from collections.abc import Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
@@ -54,6 +55,7 @@ _there: list[partial[Examined]] = []  # what each process needs for every tree, 
 
 
 def _begin(shop: Path, knowledge: Library, today: date) -> None:
+    gc.set_threshold(100_000)  # values of a tree form no rings; looking for some costs a tenth
     _there[:] = [partial(examine, shop, knowledge, today)]
 
 

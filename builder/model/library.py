@@ -8,6 +8,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from sys import intern
+from types import MappingProxyType
+from typing import NamedTuple
 
 from builder.model.knowledge import (
     Case,
@@ -33,9 +35,8 @@ from builder.model.text import Position, Text
 from builder.model.tree import Fix, Scope, Signed, Step, Symptom, Tree
 
 
-@dataclass(frozen=True, slots=True)
-class HandOver:
-    """A branch that leaves a tree for another."""
+class HandOver(NamedTuple):
+    """A branch that leaves a tree for another; ten thousand trees have a hundred thousand."""
 
     at: Position
     from_step: str
@@ -47,7 +48,7 @@ class HandOver:
     reached_from: tuple[str, ...] = ()
     # By the name of a requirement the steps from which a walk gets to it with that unmet; a `!`
     # stands before a step that undoes it.
-    without: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    without: Mapping[str, tuple[str, ...]] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)

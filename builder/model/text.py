@@ -33,6 +33,10 @@ class Text(str):
         made.at = at
         return made
 
+    def __reduce__(self) -> tuple[type["Text"], tuple[str, Position]]:
+        """Take the place along when it is handed to another process."""
+        return type(self), (str(self), self.at)
+
 
 class Number(Decimal):
     """An exact number as the author wrote it, and where."""
