@@ -32,6 +32,7 @@ MADE = (
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Symptom),
 )
+BY_NAME = {(one.__module__, one.__qualname__): one for one in MADE}
 Findings = tuple[Finding, ...]
 
 
@@ -40,6 +41,7 @@ class Entry(NamedTuple):
 
     file: str  # hash of its content
     summary: bytes  # `Summary | None` and the mistakes of its text
+    shape: str  # hash of what other trees' findings may rest on
     judged: str = ""  # hash of all that its findings rest on
     findings: bytes = b""
 
@@ -85,7 +87,8 @@ def recalled(memory: Memory, path: Path) -> tuple[Summary | None, Findings] | No
 def note(memory: Memory, path: Path, found: tuple[Summary | None, Findings]) -> None:
     """Remember the summary of a tree's file and the mistakes of its text."""
     name = path.relative_to(memory.shop).as_posix()
-    memory.now[name] = Entry(_hash(path.read_bytes()), pickle.dumps(found, 5))
+    shape = _shape(found[0]) if found[0] else ""
+    memory.now[name] = Entry(_hash(path.read_bytes()), pickle.dumps(found, 5), shape)
 
 
 def findings(memory: Memory, of: Summary, grounds: str) -> Findings | None:
@@ -93,14 +96,15 @@ def findings(memory: Memory, of: Summary, grounds: str) -> Findings | None:
     entry = memory.now[of.file]
     if entry.judged != grounds:
         return None
-    found: Findings | None = _made(entry.findings)
+    found: Findings | None = _made(entry.findings) if entry.findings else ()
     return found
 
 
 def keep(memory: Memory, of: Summary, grounds: str, found: Findings) -> None:
     """Remember the findings of a tree, and what they rest on."""
     entry = memory.now[of.file]
-    memory.now[of.file] = entry._replace(judged=grounds, findings=pickle.dumps(found, 5))
+    kept = pickle.dumps(found, 5) if found else b""  # mostly there is none
+    memory.now[of.file] = entry._replace(judged=grounds, findings=kept)
 
 
 def contents(*folders: Path) -> str:
@@ -109,13 +113,13 @@ def contents(*folders: Path) -> str:
     return _hash(*(part for file in files for part in (file, file.read_bytes())))
 
 
-def grounds(library: Library, *more: object) -> dict[str, str]:
+def grounds(memory: Memory, library: Library, *more: object) -> dict[str, str]:
     """Return for each tree a hash of all that its findings rest on beside its own file.
 
     That is the knowledge and whatever else is given, the trees that can lead to it (however far
     away), and those to which it hands over. Trees that lead to each other count as one.
     """
-    shapes = {id_: _shape(one) for id_, one in library.trees.items()}
+    shapes = {id_: memory.now[one.file].shape for id_, one in library.trees.items()}
     graph: nx.DiGraph[str] = nx.DiGraph()
     graph.add_nodes_from(shapes)
     for one in library.trees.values():
@@ -151,9 +155,8 @@ class _Reader(pickle.Unpickler):
 
     def find_class(self, module: str, name: str) -> Any:
         """Return a class of the model by its name."""
-        for one in MADE:
-            if (one.__module__, one.__qualname__) == (module, name):
-                return one
+        if made := BY_NAME.get((module, name)):
+            return made
         raise pickle.UnpicklingError(f"{module}.{name} is no value of the model")
 
 
