@@ -19,6 +19,7 @@ from builder import __version__, commands
 from builder.commands import Checked, NotThereError
 from builder.find.rank import Answer
 from builder.plan.minutes import as_json as minutes_as_json
+from builder.reader.library import read_knowledge
 from builder.report.annotations import as_annotations
 from builder.report.as_json import as_json
 from builder.report.sarif import as_sarif
@@ -179,15 +180,15 @@ def _rules(options: Options) -> int:
 
 
 def _schema(options: Options) -> int:
-    made = commands.schemas(options.kind)
-    if not made:
+    if not commands.schemas(options.kind):
         print(f"baytree: there is no kind of file `{options.kind}`", file=sys.stderr)
         return 2
+    shop = _shop(options)
     if options.kind and not options.out:
-        print(made.popitem()[1], end="")
+        print(*commands.schemas(options.kind, read_knowledge(shop)[0]).values(), sep="", end="")
         return 0
-    folder = Path(options.out) if options.out else _shop(options) / ".schemas"
-    for path in commands.write_schemas(folder, options.kind):
+    folder = Path(options.out) if options.out else shop / ".schemas"
+    for path in commands.write_schemas(shop, folder, options.kind):
         print(_from_here(path.resolve()))
     return 0
 

@@ -25,8 +25,8 @@ from builder.plan.minutes import Minutes, minutes
 from builder.printing import NotThereError as NotThereError
 from builder.printing import Wanted as Wanted
 from builder.printing import jobs
-from builder.reader.library import read_library
-from builder.reader.schemas import KINDS, schema
+from builder.reader.library import read_knowledge, read_library
+from builder.reader.schemas import KINDS, named_schema, schema
 from builder.reader.trees import read_tree, tree_file
 from builder.rules.documentation import RulePage, pages
 from builder.site.build import Input, build_site
@@ -117,16 +117,17 @@ def start_shop(folder: Path) -> tuple[Path, ...] | Refused:
     """Make a new, empty shop that checks and builds."""
     made = start(folder)
     if not isinstance(made, Refused):
-        write_schemas(folder / ".schemas")
+        write_schemas(folder, folder / ".schemas")
     return made
 
 
-def write_schemas(folder: Path, kind: str | None = None) -> tuple[Path, ...]:
-    """Write the schemas where an editor finds them."""
+def write_schemas(shop: Path, folder: Path, kind: str | None = None) -> tuple[Path, ...]:
+    """Write the schemas with the shop's own names where an editor finds them."""
+    made = schemas(kind, read_knowledge(shop)[0])
     folder.mkdir(parents=True, exist_ok=True)
-    for name, text in schemas(kind).items():
+    for name, text in made.items():
         (folder / name).write_text(text, "utf-8")
-    return tuple(folder / name for name in schemas(kind))
+    return tuple(folder / name for name in made)
 
 
 def find(shop: Path, query: str) -> Answer:
@@ -144,10 +145,13 @@ def rules(name: str | None) -> tuple[RulePage, ...]:
     return tuple(page for page in pages() if name in (None, page.rule.name))
 
 
-def schemas(kind: str | None) -> dict[str, str]:
-    """Return the schemas as JSON by file name."""
+def schemas(kind: str | None, library: Library | None = None) -> dict[str, str]:
+    """Return the schemas as JSON by file name; with a library, with the shop's own names."""
     return {
-        f"{name}.schema.json": json.dumps(schema(name), indent=2, ensure_ascii=False) + "\n"
+        f"{name}.schema.json": json.dumps(
+            named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
+        )
+        + "\n"
         for name in KINDS
         if kind in (None, name)
     }

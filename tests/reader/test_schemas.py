@@ -1,13 +1,17 @@
 """The schemas are sound JSON Schemas, and say something about every word."""
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import jsonschema
 import pytest
 
-from builder.reader.schemas import KINDS, schema
+from builder.reader.library import read_knowledge
+from builder.reader.schemas import KINDS, named_schema, schema
 from builder.reader.schemas.catalogue import text_schema
+
+SHOP = Path(__file__).parents[1] / "shop"
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -38,3 +42,13 @@ def properties(part: Any) -> Iterator[tuple[str, dict[str, Any]]]:
     elif isinstance(part, list):
         for value in part:
             yield from properties(value)
+
+
+def test_an_editor_is_offered_the_shop_s_own_names() -> None:
+    """Tools, hazards, systems, lamps, articles and modules are completed as they are typed."""
+    library, _ = read_knowledge(SHOP)
+    checks = named_schema("tree", library)["$defs"]["check"]["properties"]
+    assert checks["tools"]["items"]["enum"] == ["multimeter"]
+    assert checks["hazards"]["items"]["enum"] == ["loud-horn", "wiper-arms"]
+    assert checks["how_to"]["enum"] == ["supply-at-the-plug"]
+    jsonschema.Draft202012Validator.check_schema(named_schema("tree", library))

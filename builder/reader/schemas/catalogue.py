@@ -3,6 +3,7 @@
 import copy
 from collections.abc import Mapping
 
+from builder.model.library import Library
 from builder.reader.schemas import knowledge
 from builder.reader.schemas.step import STEP_DEFINITIONS
 from builder.reader.schemas.tree import TREE
@@ -60,4 +61,31 @@ def _as_text(part: object) -> object:
         return made | {"type": "string", "pattern": _form(made)}
     if isinstance(made.get("type"), list):
         made["type"] = "string"
+    return made
+
+
+def named_schema(kind: str, library: Library) -> Schema:
+    """Return the schema of a kind of file with the shop's own names, for editors to offer."""
+    names = {
+        "a tool": library.tools,
+        "a hazard": library.hazards,
+        "a lamp": library.lamps,
+        "a system": library.systems,
+        "an article": library.how_tos,
+        "a module": library.modules,
+    }
+    made = _with_names(schema(kind), {title: sorted(known) for title, known in names.items()})
+    assert isinstance(made, dict)
+    return made
+
+
+def _with_names(part: object, names: Mapping[str, list[str]]) -> object:
+    if isinstance(part, list):
+        return [_with_names(item, names) for item in part]
+    if not isinstance(part, dict):
+        return part
+    made = {key: _with_names(value, names) for key, value in part.items()}
+    if "pattern" in made and (known := names.get(str(made.get("title")))):
+        words = {key: made[key] for key in ("title", "description", "examples")}
+        return words | {"enum": known}
     return made
