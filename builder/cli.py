@@ -1,4 +1,4 @@
-"""The command line: flags, and the one place where an error becomes words.
+"""The command line: each command, and the one place where an error becomes words.
 
 In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not run.
 """
@@ -7,7 +7,6 @@ import argparse
 import gc
 import json
 import os
-import re
 import sys
 from collections.abc import Callable, Sequence
 from datetime import date
@@ -15,9 +14,10 @@ from pathlib import Path
 
 from tqdm import tqdm
 
-from builder import __version__, commands
+from builder import commands
 from builder.commands import Checked, NotThereError
 from builder.find.rank import Answer
+from builder.flags import parser
 from builder.plan.minutes import as_json as minutes_as_json
 from builder.reader.library import read_knowledge
 from builder.report.annotations import as_annotations
@@ -33,9 +33,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # Trees are thousands of small values without cycles; to look for cycles among them at the usual
     # pace took a fifth of a build.
     gc.set_threshold(100_000, 50, 50)
-    options = _parser().parse_args(arguments)
+    options = parser().parse_args(arguments)
     try:
-        return int(options.run(options))
+        return RUN[options.command](options)
     except (OSError, NotThereError) as error:
         print(f"baytree: {error}", file=sys.stderr)
         return 2
@@ -122,13 +122,6 @@ def _print(options: Options) -> int:
     if not printed:
         print("baytree: name a tree, a system with --system, or --all", file=sys.stderr)
     return 0 if printed else 2
-
-
-def _metres(text: str) -> float:
-    match = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) *(m|cm|ft)?", text)
-    if not match or not float(match[1].replace(",", ".")):
-        raise argparse.ArgumentTypeError(f"`{text}` is no distance; write it like 1.5m")
-    return float(match[1].replace(",", ".")) * {"cm": 0.01, "ft": 0.3048}.get(match[2], 1)
 
 
 def _find(options: Options) -> int:
@@ -225,78 +218,18 @@ def _shop(options: Options) -> Path:
     raise FileNotFoundError(f"no shop here: {start} holds no trees/ and no site_config/")
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="baytree",
-        description="Decision trees of a repair shop: proved sound, read as a site, printed.",
-    )
-    parser.add_argument("--version", action="version", version=f"baytree {__version__}")
-    parser.add_argument("--shop", metavar="DIR", help="the folder that holds trees/ and kb/")
-    sub = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
-
-    check = _command(sub, "check", _check, "say what is wrong, and where")
-    check.add_argument("files", nargs="*", metavar="FILE", help="only what concerns these files")
-    check.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
-    check.add_argument("--strict", action="store_true", help="a warning fails as well")
-    _today(check)
-
-    build = _command(sub, "build", _build, "check, then make the site and the prints")
-    build.add_argument("--out", metavar="DIR", help="where to (site/ in the shop)")
-    build.add_argument("--no-prints", action="store_true", help="the site alone")
-    build.set_defaults(format="text")
-    _today(build)
-
-    prints = _command(sub, "print", _print, "charts for the wall, sheets for bench and customer")
-    prints.add_argument("trees", nargs="*", metavar="TREE")
-    prints.add_argument("--all", action="store_true", help="every tree in use")
-    prints.add_argument("--system", metavar="S", help="one book of a system's trees")
-    prints.add_argument("--sheet", choices=("wall", "bench", "customer"), default="wall")
-    prints.add_argument("--paper", choices=("letter", "tabloid", "a4", "a3"))
-    prints.add_argument("--distance", type=_metres, metavar="1.5m", help="to be read from there")
-    prints.add_argument("--fix", metavar="ID", help="the fix of a customer's sheet (all of them)")
-    prints.add_argument("--out", metavar="DIR", help="where to (prints/ in the shop)")
-
-    serve = _command(sub, "serve", _serve, "the site while you write: built anew on every change")
-    serve.add_argument("--port", type=int, default=8000, metavar="N")
-
-    find = _command(sub, "find", _find, "find trees by what the customer says, a lamp or a code")
-    find.add_argument("words", nargs="+", metavar="WORDS")
-    find.add_argument("--format", choices=("text", "json"), default="text")
-
-    minutes = _command(sub, "minutes", _minutes, "how long following a tree takes")
-    minutes.add_argument("tree", metavar="TREE")
-    minutes.add_argument("--format", choices=("text", "json"), default="text")
-
-    start = _command(sub, "start", _start, "a new, empty shop that checks and builds")
-    start.add_argument("folder", metavar="DIR")
-
-    new = _command(sub, "new", _new, "a tree to fill in, sound from the first line")
-    new.add_argument("what", choices=("tree",), metavar="tree")
-    new.add_argument("id", metavar="ID", help="system and name, such as charging/lamp-on")
-
-    rules = _command(sub, "rules", _rules, "what the rules mean")
-    rules.add_argument("name", nargs="?", metavar="NAME")
-
-    schema = _command(sub, "schema", _schema, "the schema of a kind of file, for editors")
-    schema.add_argument("kind", nargs="?", metavar="KIND")
-    schema.add_argument("--out", metavar="DIR", help="where to (.schemas/ in the shop)")
-    return parser
-
-
-def _command(
-    sub: "argparse._SubParsersAction[argparse.ArgumentParser]",
-    name: str,
-    run: Callable[[Options], int],
-    words: str,
-) -> argparse.ArgumentParser:
-    made: argparse.ArgumentParser = sub.add_parser(name, help=words, description=words)
-    made.set_defaults(run=run)
-    return made
-
-
-def _today(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--today", type=date.fromisoformat, default=date.today(), metavar="DATE",
-                        help="the day it is taken to be, for ages of reviews")  # fmt: skip
+RUN: dict[str, Callable[[Options], int]] = {
+    "check": _check,
+    "build": _build,
+    "print": _print,
+    "serve": _serve,
+    "find": _find,
+    "minutes": _minutes,
+    "start": _start,
+    "new": _new,
+    "rules": _rules,
+    "schema": _schema,
+}
 
 
 if __name__ == "__main__":
