@@ -68,6 +68,7 @@ from builder.rules.text import (
     documents,
     duplicate_key,
     encoding,
+    engine_settings,
     link,
     lost_text,
     missing_key,
@@ -102,6 +103,7 @@ OF_TEXT: tuple[Documented, ...] = (
     too_long,
     raw_html,
     unsafe_link,
+    engine_settings,
 )
 
 PER_TREE: tuple[TreeRule, ...] = (
