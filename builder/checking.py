@@ -44,9 +44,9 @@ def checking(shop: Path, today: date) -> Iterator[Check]:
         trees = {one.summary.id: one.summary for one in examined if one.summary}
         more = tuple(mistake for one in examined for mistake in one.mistakes)
         library = replace(knowledge, trees=trees, whole=not more)
-        grounds = memory.grounds(
-            kept, library, today, memory.contents(shop / "kb", shop / "site_config")
-        )
+        led_into = [id_ for id_, one in trees.items() if not stands_alone(one, library)]
+        contents = memory.contents(shop / "kb", shop / "site_config")
+        grounds = memory.grounds(kept, library, led_into, today, contents)
         common = (*mistakes, *more, *judge_library(library, today))
         check = Check(shop, today, library, kept, grounds, common)
         for one in examined:

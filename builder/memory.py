@@ -13,13 +13,12 @@ import hashlib
 import io
 import os
 import pickle
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, NamedTuple
 
-import networkx as nx
 import platformdirs
 
 from builder.model import finding, library, silence, text, tree
@@ -113,31 +112,27 @@ def contents(*folders: Path) -> str:
     return _hash(*(part for file in files for part in (file, file.read_bytes())))
 
 
-def grounds(memory: Memory, library: Library, *more: object) -> dict[str, str]:
+def grounds(
+    memory: Memory, library: Library, led_into: Iterable[str], *more: object
+) -> dict[str, str]:
     """Return for each tree a hash of all that its findings rest on beside its own file.
 
-    That is the knowledge and whatever else is given, the trees that can lead to it (however far
-    away), and those to which it hands over. Trees that lead to each other count as one.
+    That is the knowledge and whatever else is given; for the trees that others lead into, also
+    every tree from which a walk can come to them, however far away.
     """
-    shapes = {id_: memory.now[one.file].shape for id_, one in library.trees.items()}
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(shapes)
-    for one in library.trees.values():
-        graph.add_edges_from((one.id, o.tree) for o in one.hand_overs if o.tree in shapes)
-    groups = nx.condensation(graph)
-    above: dict[int, str] = {}
-    for group in nx.topological_sort(groups):
-        own = sorted(shapes[id_] for id_ in groups.nodes[group]["members"])
-        above[group] = _hash(*own, *sorted(above[other] for other in groups.predecessors(group)))
-    group_of = groups.graph["mapping"]
-    names = sorted(shapes)  # offered where a tree is named that there is not
-
-    def rests_on(id_: str) -> str:
-        next_ = sorted(shapes[other] for other in graph.successors(id_))
-        missing = any(over.tree not in shapes for over in library.trees[id_].hand_overs)
-        return _hash(above[group_of[id_]], *more, *next_, *(names if missing else ()))
-
-    return {id_: rests_on(id_) for id_ in shapes}
+    common = _hash(*more)
+    found = dict.fromkeys(library.trees, common)
+    callers = {id_: {over.from_tree for over in overs} for id_, overs in library.callers.items()}
+    for id_ in led_into:
+        before: set[str] = set()
+        waiting = [id_]
+        while waiting:
+            new = callers.get(waiting.pop(), set()) - before
+            before |= new
+            waiting += new
+        shapes = [memory.now[library.trees[one].file].shape for one in sorted(before | {id_})]
+        found[id_] = _hash(common, *shapes)
+    return found
 
 
 def _shape(of: Summary) -> str:

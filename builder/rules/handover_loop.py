@@ -48,7 +48,7 @@ from itertools import pairwise
 import networkx as nx
 
 from builder.model.finding import Finding, Related, Severity
-from builder.model.library import HandOver, Library
+from builder.model.library import HandOver, Library, Summary
 from builder.rules.rule import Rule
 
 RULE = Rule(
@@ -71,12 +71,14 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 def _entries(library: Library) -> "nx.DiGraph[Entry]":
     """Join every entry of a tree to the entries that a walk from it can be handed over to."""
+    entered = {id_: _entered(library, tree) for id_, tree in library.trees.items()}
     digraph: nx.DiGraph[Entry] = nx.DiGraph()
     for overs in library.callers.values():
         for over in overs:
             target = _entry(library, over)
-            for step in _entered(library, over):
-                digraph.add_edge((over.from_tree, step), target, over=over)
+            for step in entered[over.from_tree]:
+                if step in over.reached_from:
+                    digraph.add_edge((over.from_tree, step), target, over=over)
     return digraph
 
 
@@ -85,11 +87,10 @@ def _entry(library: Library, over: HandOver) -> Entry:
     return over.tree, over.step or (there.steps[0] if there else "")
 
 
-def _entered(library: Library, over: HandOver) -> set[str]:
-    """Return the entries of a hand-over's own tree from which a walk gets to it."""
-    start = library.trees[over.from_tree].steps[0]
-    named = {str(caller.step or start) for caller in library.callers.get(over.from_tree, ())}
-    return ({start} | named).intersection(over.reached_from)
+def _entered(library: Library, tree: Summary) -> tuple[str, ...]:
+    """Return the steps at which a tree is begun: its start, and where others lead into it."""
+    named = (caller.step for caller in library.callers.get(tree.id, ()) if caller.step)
+    return tuple(dict.fromkeys((tree.steps[0], *named)))
 
 
 def _ring(inside: "nx.DiGraph[Entry]") -> Finding:
