@@ -36,11 +36,12 @@ class Column(NamedTuple):
 Groups = tuple[tuple[tuple[Block, ...], bool, bool], ...]  # blocks, first and last of the section
 
 
-def groups(sections: Sequence[Section]) -> Groups:
+def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
     """Join the blocks that must not be parted.
 
     A head without results stays with what follows, and an end with nothing but connectors stays
     with the check that led to it: no lone head at the foot of a column, no lone fix at the top.
+    With `apart`, for text so large that a sheet holds little more than a box, none are joined.
     """
     found = []
     for section in sections:
@@ -48,7 +49,7 @@ def groups(sections: Sequence[Section]) -> Groups:
         for block in section.blocks:
             lone_end = block.down is None and not any(side.links for side in block.sides)
             lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
-            if joined and (lone_end or lone_head):
+            if joined and (lone_end or lone_head) and not apart:
                 joined[-1].append(block)
             else:
                 joined.append([block])

@@ -71,9 +71,9 @@ class Case:
     heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
 
 
-def case(stock: Stock, style: Style, room: Room) -> Case:
-    """Prepare a search."""
-    joined, least = groups(stock.flow.sections), style.least(stock)
+def case(stock: Stock, style: Style, room: Room, apart: bool = False) -> Case:
+    """Prepare a search; `apart` as in `groups`."""
+    joined, least = groups(stock.flow.sections, apart), style.least(stock)
     step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
     widths = [least * step**number for number in range(SAMPLES)]
     heights = [(width, total(pieces(stock, style, joined, width))) for width in widths]

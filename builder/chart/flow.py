@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
 from builder.chart.notes import Numbered, noted, notes, other_tree, spent
-from builder.chart.results import result_words, tied
+from builder.chart.results import NO_BREAK, result_words, tied
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.routes import Way
@@ -31,7 +31,7 @@ class Node:
     notes: tuple[str, ...] = ()  # "still there: go to 3"
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
-    minutes: str = ""
+    facts: tuple[str, ...] = ()  # "work 3 min", "wait 60 min": kept apart from the instruction
     caution: Signal | None = None
     href: str = ""
 
@@ -83,10 +83,17 @@ def _node(at: Numbered, step: Step) -> Node:
         number=str(at.numbers[step.id]),
         notes=tuple(notes(at, step)),
         when=tied(", ".join(step.when)),
-        minutes=f"{step.minutes} min" if step.minutes else "",
+        facts=tuple(_times(step)),
         caution=gravest(step, at.library) if at.library else None,
         href=f"#step-{step.id}",
     )
+
+
+def _times(step: Step) -> Iterator[str]:
+    """Yield the minutes, each with its word, or they read as part of the instruction."""
+    for word, minutes in (("work", step.minutes), ("wait", step.wait)):
+        if minutes:
+            yield f"{word}{NO_BREAK}{minutes}{NO_BREAK}min"
 
 
 def gravest(step: Step, library: Library) -> Signal | None:

@@ -26,6 +26,8 @@ PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
 WORTH = 1.14  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
+# How a flow is parted where it must be: most results beside a box, and whether heads stand alone.
+PARTED = ((MANY, False), (3, False), (2, False), (1, False), (1, True))
 WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 
 
@@ -62,10 +64,10 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
     """
     one = stock(flow)
     found = [(one, fit) for fit in (_on_one_sheet(one, room, text) for room in rooms) if fit]
-    for most in (MANY, 3, 2, 1):
+    for most, apart in PARTED:
         if not found:
             more = stock(parted(flow, most), sheets=True)
-            fits = [_on_sheets(more, room, text) for room in rooms]
+            fits = [_on_sheets(more, room, text, apart) for room in rooms]
             found = [(more, fit) for fit in fits if fit]
     if not found:
         return _largest_text(more, rooms)
@@ -74,7 +76,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
 
 
 def _largest_text(measured: Stock, rooms: Sequence[Room]) -> Sheets:
-    fits = [largest(case(measured, UNDER, room), MANY) for room in rooms]
+    fits = [largest(case(measured, UNDER, room, apart=True), MANY) for room in rooms]
     best = max((fit for fit in fits if fit), key=lambda fit: fit.text)
     return Sheets(best.room, drawn(measured, best))
 
@@ -94,10 +96,10 @@ def _on_one_sheet(measured: Stock, room: Room, text: float) -> Fit | None:
     return chosen([largest(case(measured, one, room), 1, text) for one in STYLES])
 
 
-def _on_sheets(measured: Stock, room: Room, text: float) -> Fit | None:
+def _on_sheets(measured: Stock, room: Room, text: float, apart: bool) -> Fit | None:
     fits = []
     for style in STYLES:
-        wanted = case(measured, style, room)
+        wanted = case(measured, style, room, apart)
         few = fewest_sheets(wanted, text)
         fits.append(largest(wanted, few.sheets, text) or few if few else None)
     return chosen(fits)

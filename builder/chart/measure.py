@@ -105,15 +105,10 @@ def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
     if node.caution:
         sign = "" if node.caution is Signal.NOTICE else "⚠ "
         yield words_of(f"{sign}{node.caution}", SMALL, True, node.caution.lower())
-    text = words_of(node.text, TEXT, node.kind == "start")
-    minutes = words_of(node.minutes.replace(" ", NO_BREAK), SMALL, tone="small")
-    if not node.when:
-        yield _number(node) + text + minutes
-    else:
-        yield _number(node) + text
-        when = f"· when {node.when}" if minutes else f"when {node.when}"
-        yield minutes + words_of(when, SMALL, tone="small")
-    for note in (*node.notes, *node.ways_on):
+    yield _number(node) + words_of(node.text, TEXT, node.kind == "start")
+    facts = (*node.facts, f"when {node.when}") if node.when else node.facts
+    yield words_of(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
+    for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note))
 
 

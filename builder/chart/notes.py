@@ -12,6 +12,9 @@ from builder.model.routes import Exit, Way, exits, list_step
 from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Lines
 
+ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth",
+            "ninth", "tenth")  # fmt: skip
+
 
 @dataclass(frozen=True, slots=True)
 class Numbered:
@@ -50,7 +53,15 @@ def spent(step: Step) -> str:
     """Say when a step may not be tried again."""
     if step.each:
         return "list at its end"
-    return f"after {step.at_most} times" if step.at_most and step.at_most > 1 else "after once"
+    return f"the {ordinal(int(step.at_most or 1) + 1)} time"
+
+
+def ordinal(number: int) -> str:
+    """Write a place in a row as people say it: second, third, 11th."""
+    if number < len(ORDINALS):
+        return ORDINALS[number]
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th") if number // 10 % 10 != 1 else "th"
+    return f"{number}{ending}"
 
 
 def other_tree(branch: Branch, library: Library | None) -> str:

@@ -44,7 +44,7 @@ def _units(check: Check) -> Mapping[str, str]:
 
 
 def _named(part: str, units: Mapping[str, str]) -> str:
-    name = max((name for name in units if part.startswith(f"{name} ")), key=len, default="")
+    name = max((name for name in units if part.startswith(f"{name}: ")), key=len, default="")
     return _with_unit(part, units.get(name, ""))
 
 

@@ -6,6 +6,7 @@ In: a step, its tree, the library. Out: `Row`s for results, `then`, `spent` and 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from builder.chart.results import result_words
 from builder.model.library import Library
 from builder.model.routes import Way as WayOut
 from builder.model.routes import list_step, routes
@@ -117,19 +118,13 @@ def result_ways(plan: Plan, step: Step, check: Check) -> tuple[Row, ...]:
     """List the results of a check, in the order of the file."""
     return tuple(
         Row(
-            said=_with_unit(result, check),
+            said=result_words(check, result),
             target=target(plan, step, result.branch),
             means=str(result.means or ""),
             marks=tuple(_marks(result)),
         )
         for result in check.results
     )
-
-
-def _with_unit(result: Result, check: Check) -> str:
-    if len(check.readings) != 1 or check.computed or result.said == "OL" or not result.ranges:
-        return str(result.said)
-    return f"{result.said} {words.sign(check.readings[0].unit)}"
 
 
 def _marks(result: Result) -> list[str]:

@@ -98,8 +98,7 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
     if step.note:
         yield quiet(tied(step.note))
     told = [
-        node.minutes,
-        f"wait {step.wait} min" if step.wait else "",
+        *node.facts,
         f"{step.people} people" if step.people else "",
         ", ".join(_tool(tool, library) for tool in step.tools),
     ]

@@ -144,7 +144,7 @@ def _said(node: Map, value: Node) -> Text:
         return value
     if not isinstance(value, Map):
         return node.key("result")
-    words = ", ".join(f"{name} {said}" for name, said in value.items())
+    words = ", ".join(f"{name}: {said}" for name, said in value.items())
     return Text(words, node.key("result").at)
 
 

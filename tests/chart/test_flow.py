@@ -2,11 +2,16 @@
 
 from dataclasses import replace
 
+import pytest
 from shop import tree_of
 
 from builder.chart.flow import START, flow_of
+from builder.chart.measure import node_words
+from builder.chart.notes import ordinal
+from builder.chart.results import NO_BREAK
 from builder.model.knowledge import Signal
 from builder.model.library import Library
+from builder.model.text import Number
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 
@@ -45,7 +50,29 @@ def test_a_list_goes_on_with_its_next_item(small: Tree) -> None:
 def test_the_last_try_is_a_line_if_nothing_else_leads_there(small: Tree) -> None:
     """The fix that only a second flat battery leads to is drawn."""
     edges = flow_of(small).edges["charge"]
-    assert [(edge.label, edge.target) for edge in edges] == [("", "rest"), ("after once", "weak")]
+    assert [(edge.label, edge.target) for edge in edges] == [
+        ("", "rest"),
+        ("the second time", "weak"),
+    ]
+
+
+def test_the_minutes_stand_apart_with_their_word(small: Tree) -> None:
+    """ "Headlamps on for one minute 2 min" would read as three; work and waiting are told apart."""
+    step = replace(small.steps["record"], wait=Number("60"))
+    tree = replace(small, steps={**small.steps, "record": step})
+    facts = [fact.replace(NO_BREAK, " ") for fact in flow_of(tree).nodes["record"].facts]
+    assert facts == ["work 6 min", "wait 60 min"]
+    first, second = node_words(flow_of(tree).nodes["record"]).paragraphs
+    assert "work" not in " ".join(word.text for word in first)
+    assert second[0].text.startswith("work")
+
+
+@pytest.mark.parametrize(
+    ("number", "said"), [(2, "second"), (3, "third"), (11, "11th"), (22, "22nd"), (113, "113th")]
+)
+def test_a_try_is_counted_as_people_say_it(number: int, said: str) -> None:
+    """At most once means: the second time, go elsewhere."""
+    assert ordinal(number) == said
 
 
 def test_what_could_not_be_done_is_a_result(small: Tree) -> None:

@@ -25,7 +25,7 @@ def test_over_the_range_has_no_unit(small: Tree) -> None:
 
 def test_a_computed_reading_has_the_unit_it_is_worked_out_in(small: Tree) -> None:
     """The sum of two voltages is a voltage."""
-    assert said(small, "sides") == ["sum at most 0.7_V", "sum above 0.7_V"]
+    assert said(small, "sides") == ["sum: at most 0.7_V", "sum: above 0.7_V"]
 
 
 @pytest.mark.parametrize(
