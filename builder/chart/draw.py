@@ -3,27 +3,22 @@
 In: a measured flow and a `Fit`. Out: a `Chart` for each sheet.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from builder.chart.chart import Chart, Part, Rect
 from builder.chart.columns import Column, balanced
 from builder.chart.fit import Fit
 from builder.chart.flow import Flow
 from builder.chart.gaps import COLUMN_GAP, EDGE, SECTION_GAP, TEXT
+from builder.chart.measure import jumps
 from builder.chart.paint import Pen
-from builder.chart.stock import Stock
+from builder.chart.stock import Jump, Stock
 
 
 def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
     """Draw every sheet of a layout; on each, the columns are made equally long."""
-    sheets = []
-    for at in range(0, len(fit.filled), fit.columns):
-        sheets.append(balanced(fit.filled[at : at + fit.columns]))
-    on_sheet = {
-        step: number
-        for number, columns in reversed(list(enumerate(sheets, start=1)))
-        for step in _steps(columns)
-    }
+    sheets = [balanced(columns) for columns in on_sheets(fit)]
+    on_sheet, numbers = standing(measured.flow, sheets)
     tops = frozenset(
         column.pieces[0].blocks[0].step
         for columns in sheets
@@ -31,12 +26,42 @@ def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
         if column.pieces and not column.pieces[0].first
     )
     return tuple(
-        _sheet(Pen(measured, on_sheet, number, tops), fit, columns)
+        _sheet(Pen(measured, on_sheet, numbers, number, tops), fit, columns)
         for number, columns in enumerate(sheets, start=1)
     )
 
 
-def _steps(columns: Sequence[Column]) -> Iterator[str]:
+def standing(
+    flow: Flow, sheets: Sequence[Sequence[Column]]
+) -> tuple[Mapping[str, int], Mapping[str, int]]:
+    """Return the first sheet of each step, by its id and by its number."""
+    steps: dict[str, int] = {}
+    numbers: dict[str, int] = {}
+    for sheet, columns in enumerate(sheets, start=1):
+        for step in steps_on(columns):
+            steps.setdefault(step, sheet)
+            numbers.setdefault(flow.nodes[step].number, sheet)
+    return steps, numbers
+
+
+def jumps_elsewhere(flow: Flow, fit: Fit) -> Iterator[Jump]:
+    """Yield the jumps of a layout that lead to another sheet than that of their box."""
+    sheets = on_sheets(fit)
+    numbers = standing(flow, sheets)[1]
+    for sheet, columns in enumerate(sheets, start=1):
+        for step in steps_on(columns):
+            for to in jumps(flow.nodes[step]):
+                if numbers.get(to, sheet) != sheet:
+                    yield step, to
+
+
+def on_sheets(fit: Fit) -> list[Sequence[Column]]:
+    """Return the columns of each sheet."""
+    starts = range(0, len(fit.filled), fit.columns)
+    return [fit.filled[at : at + fit.columns] for at in starts]
+
+
+def steps_on(columns: Sequence[Column]) -> Iterator[str]:
     for piece in (piece for column in columns for piece in column.pieces):
         for block in piece.blocks:
             yield block.step

@@ -10,7 +10,7 @@ from itertools import zip_longest
 
 from builder.chart.notes import Numbered, noted, notes, other_tree, spent
 from builder.chart.results import NO_BREAK, result_words, tied
-from builder.model.knowledge import Signal
+from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.routes import Way
 from builder.model.tree import Branch, Check, Step, Tree
@@ -32,7 +32,8 @@ class Node:
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
     facts: tuple[str, ...] = ()  # "work 3 min", "wait 60 min": kept apart from the instruction
-    caution: Signal | None = None
+    caution: Signal | None = None  # the gravest
+    hazards: tuple[str, ...] = ()  # their short names, gravest first
     href: str = ""
 
 
@@ -76,6 +77,7 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
 
 
 def _node(at: Numbered, step: Step) -> Node:
+    met = hazards_of(step, at.library) if at.library else []
     return Node(
         id=str(step.id),
         kind=step.kind,
@@ -84,7 +86,8 @@ def _node(at: Numbered, step: Step) -> Node:
         notes=tuple(notes(at, step)),
         when=tied(", ".join(step.when)),
         facts=tuple(_times(step)),
-        caution=gravest(step, at.library) if at.library else None,
+        caution=met[0].signal if met else None,
+        hazards=tuple(hazard.short for hazard in met),
         href=f"#step-{step.id}",
     )
 
@@ -96,10 +99,10 @@ def _times(step: Step) -> Iterator[str]:
             yield f"{word}{NO_BREAK}{minutes}{NO_BREAK}min"
 
 
-def gravest(step: Step, library: Library) -> Signal | None:
-    """Return the gravest signal word of a step's hazards (the word that ANSI Z535.4 asks for)."""
-    words = [library.hazards[hazard].signal for hazard in step.hazards if hazard in library.hazards]
-    return min(words, key=list(Signal).index, default=None)
+def hazards_of(step: Step, library: Library) -> list[Hazard]:
+    """Return the hazards of a step, gravest first: ANSI Z535.4 asks for its signal word."""
+    met = [library.hazards[hazard] for hazard in step.hazards if hazard in library.hazards]
+    return sorted(met, key=lambda hazard: list(Signal).index(hazard.signal))
 
 
 def _hand_overs(at: Numbered) -> dict[str, Node]:

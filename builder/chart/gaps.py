@@ -11,6 +11,7 @@ FLAG = 3.0  # room for the dark ground of a number that connectors lead to
 SIGNAL_GAP = 2.5  # between the ground of a signal word and the words under it
 PAD_X = 5.0  # from the side of a box to its words
 PAD_Y = 3.5
+PAD_BAR = 3.0  # from the side of a box to the signal word on its ground
 ROUND_END = 2.0  # further room at the rounded ends of a terminator
 ROUND = 9.0  # radius of the corners of a terminator
 DOUBLE_SIDE = 3.0  # between the two sides of a predefined process

@@ -7,17 +7,18 @@ results to the right is the plainest; the other is taken where its text is large
 or where it saves a sheet.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from builder.chart.chart import Chart
 from builder.chart.columns import Column, groups, pieces, total
-from builder.chart.draw import drawn
+from builder.chart.draw import drawn, jumps_elsewhere
 from builder.chart.fit import Fit, Room, case, fewest_sheets, largest
 from builder.chart.flow import Flow, flow_of
 from builder.chart.gaps import TEXT
 from builder.chart.parted import parted
-from builder.chart.stock import Stock, stock
+from builder.chart.stock import Jump, Stock, stock
 from builder.chart.styles import STYLES, UNDER
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -63,22 +64,49 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
     theirs.
     """
     one = stock(flow)
-    found = [(one, fit) for fit in (_on_one_sheet(one, room, text) for room in rooms) if fit]
+    best = best_of([_on_one_sheet(one, room, text) for room in rooms])
+    if best:
+        return Sheets(best.room, drawn(one, best))
     for most, apart in PARTED:
-        if not found:
-            more = stock(parted(flow, most), sheets=True)
-            fits = [_on_sheets(more, room, text, apart) for room in rooms]
-            found = [(more, fit) for fit in fits if fit]
+        found = _settled(parted(flow, most), partial(_fewest, rooms, text, apart))
+        if found:
+            return found
+    found = _settled(parted(flow, 1), partial(_largest, rooms))
     if not found:
-        return _largest_text(more, rooms)
-    measured, best = max(found, key=lambda pair: (-pair[1].sheets, pair[1].begins, pair[1].text))
-    return Sheets(best.room, drawn(measured, best))
+        raise ValueError(f"no text of a point or more fits any of {rooms}")
+    return found
 
 
-def _largest_text(measured: Stock, rooms: Sequence[Room]) -> Sheets:
+def _fewest(rooms: Sequence[Room], text: float, apart: bool, measured: Stock) -> Fit | None:
+    return best_of([_on_sheets(measured, room, text, apart) for room in rooms])
+
+
+def _largest(rooms: Sequence[Room], measured: Stock) -> Fit | None:
     fits = [largest(case(measured, UNDER, room, apart=True), MANY) for room in rooms]
-    best = max((fit for fit in fits if fit), key=lambda fit: fit.text)
-    return Sheets(best.room, drawn(measured, best))
+    return max((fit for fit in fits if fit), key=lambda fit: fit.text, default=None)
+
+
+def best_of(fits: Sequence[Fit | None]) -> Fit | None:
+    """Choose between the ways to use the paper."""
+    found = [fit for fit in fits if fit]
+    return max(found, key=lambda fit: (-fit.sheets, fit.begins, fit.text), default=None)
+
+
+def _settled(flow: Flow, fitted: Callable[[Stock], Fit | None]) -> Sheets | None:
+    """Lay out again until every jump to another sheet has room for that sheet's number.
+
+    The jumps that have room only grow in number, so it comes to an end; mostly the second time.
+    """
+    elsewhere: frozenset[Jump] = frozenset()
+    while True:
+        measured = stock(flow, sheets=True, elsewhere=elsewhere)
+        fit = fitted(measured)
+        if fit is None:
+            return None
+        found = frozenset(jumps_elsewhere(flow, fit))
+        if found <= elsewhere:
+            return Sheets(fit.room, drawn(measured, fit))
+        elsewhere |= found
 
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:

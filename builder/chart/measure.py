@@ -4,32 +4,15 @@ In: nodes and labels. Out: for a width, a height or the lines. Everything is mea
 nominal text size; a layout is scaled as a whole.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
-from typing import NamedTuple
 
+from builder.chart.bar import SIGNALS, bar_words, fitted
 from builder.chart.flow import Edge, Node
-from builder.chart.fonts import LEADING, Face, bold, medium
-from builder.chart.gaps import FLAG, LONGEST_WORD, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.fonts import LEADING
+from builder.chart.gaps import FLAG, SIGNAL_GAP, SMALL, TEXT
 from builder.chart.results import NO_BREAK
-from builder.model.knowledge import Signal
-
-SIGNALS = frozenset(signal.lower() for signal in Signal)
-
-
-class Word(NamedTuple):
-    """A word, or a piece of one that is too long for any box."""
-
-    text: str
-    width: float
-    size: float
-    bold: bool
-    tone: str
-    space: float  # before it, unless it begins a line
-
-
-Line = Sequence[Word]
+from builder.chart.word import Line, Word, words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +26,7 @@ class Words:
     @property
     def widest(self) -> float:
         """The widest word: no box may be narrower."""
-        return max((word.width for words in self.paragraphs for word in words), default=0)
+        return max((max([w for _, w in words]) for _, _, words in self.measures), default=0)
 
 
 NO_WORDS = Words((), ())
@@ -55,10 +38,15 @@ def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -
     return Words(
         kept,
         tuple(
-            (line_height(paragraph), paragraph[0].space, tuple([(w[5], w[1]) for w in paragraph]))
-            for paragraph in kept
+            (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
+            for line in kept
         ),
     )
+
+
+def _counted(paragraph: Line) -> Line:
+    """Return the words that take room: a bar is one line, whatever of it can be shown."""
+    return paragraph[:1] if paragraph[0].tone in SIGNALS else paragraph
 
 
 def line_height(line: Line) -> float:
@@ -67,58 +55,49 @@ def line_height(line: Line) -> float:
     return LEADING * max([word.size for word in line]) + signal
 
 
-def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tuple[Word, ...]:
-    """Measure the words of a text; a no-break space holds words together."""
-    found: list[Word] = []
-    for word in text.split(" "):
-        if word:
-            found += _word(word, size, heavy, tone)
-    return tuple(found)
+SheetOf = Callable[[str], str]  # from the number of a step to words, none if it stands here
 
 
-@lru_cache(maxsize=20_000)  # the trees of a shop share most of their words
-def _word(text: str, size: float, heavy: bool, tone: str) -> tuple[Word, ...]:
-    face = bold() if heavy else medium()
-    word = Word(text, face.width(text, size), size, heavy, tone, face.width(" ", size))
-    return (word,) if word.width <= LONGEST_WORD * size / TEXT else tuple(_broken_word(word, face))
+def here(_number: str) -> str:
+    """Every step stands on this sheet."""
+    return ""
 
 
-def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
-    """Break a word that no box could hold, after a hyphen or a slash where there is one."""
-    text, space = whole.text, whole.space
-    while text:
-        fits = len(text)
-        while fits > 1 and face.width(text[:fits], TEXT) > LONGEST_WORD:
-            fits -= 1
-        soft = max(text.rfind("-", 0, fits), text.rfind("/", 0, fits)) + 1
-        piece = text[: soft if soft and fits < len(text) else fits]
-        yield whole._replace(text=piece, width=face.width(piece, whole.size), space=space)
-        text, space = text[len(piece) :], 0.0
-
-
-def node_words(node: Node) -> Words:
+def node_words(node: Node, sheet_of: SheetOf = here) -> Words:
     """Everything that stands in the box of a node."""
-    return words(_paragraphs(node))
+    return words(_paragraphs(node, sheet_of))
 
 
-def _paragraphs(node: Node) -> Iterator[tuple[Word, ...]]:
+def _paragraphs(node: Node, sheet_of: SheetOf) -> Iterator[tuple[Word, ...]]:
     if node.caution:
-        sign = "" if node.caution is Signal.NOTICE else "⚠ "
-        yield words_of(f"{sign}{node.caution}", SMALL, True, node.caution.lower())
+        yield bar_words(node.caution, node.hazards)
     yield _number(node) + words_of(node.text, TEXT, node.kind == "start")
     facts = (*node.facts, f"when {node.when}") if node.when else node.facts
     yield words_of(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
-        yield tuple(_note(note))
+        yield tuple(_note(note, sheet_of))
 
 
-def _note(note: str) -> Iterator[Word]:
-    """Yield the words of a note, the numbers of steps in heavier type."""
+def _note(note: str, sheet_of: SheetOf) -> Iterator[Word]:
+    """Yield the words of a note, the numbers of steps in heavier type and with their sheet."""
+    for word, step in _told(note):
+        yield from words_of(word, SMALL, step, "small")
+        if step:
+            yield from words_of(sheet_of(word), SMALL, tone="small")
+
+
+def _told(note: str) -> Iterator[tuple[str, bool]]:
+    """Yield the words of a note, and whether each is the number of a step."""
     before = ""
     for word in note.split(" "):
-        heavy = word.isdigit() and before in ("to", "or")
-        yield from words_of(word, SMALL, heavy, "small")
+        yield word, word.isdigit() and before in ("to", "or")
         before = word
+
+
+def jumps(node: Node) -> Iterator[str]:
+    """Yield the numbers of the steps that the words in a box send the reader to."""
+    for note in (*node.ways_on, *node.notes):
+        yield from (word for word, step in _told(note) if step)
 
 
 def _number(node: Node) -> tuple[Word, ...]:
@@ -149,10 +128,13 @@ def height(words: Words, room: float) -> float:
     return total
 
 
-def broken(words: Words, room: float) -> list[Line]:
-    """Break the words into the lines that `height` counted."""
+def broken(words: Words, room: float, more: float = 0) -> list[Line]:
+    """Break the words into the lines that `height` counted; a bar may be wider by `more`."""
     lines: list[Line] = []
     for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
+        if paragraph[0].tone in SIGNALS:
+            lines.append(fitted(paragraph, room + more))
+            continue
         start, used = 0, -first
         for at, (space, width) in enumerate(measures):
             used += space + width
@@ -161,8 +143,3 @@ def broken(words: Words, room: float) -> list[Line]:
                 start, used = at, width
         lines.append(paragraph[start:])
     return lines
-
-
-def line_width(line: Line) -> float:
-    """Width of one line."""
-    return sum([word.space + word.width for word in line]) - line[0].space

@@ -7,19 +7,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
+from builder.chart.bar import SIGNALS
 from builder.chart.chart import Box, Label, Rect, Run, Shape
-from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_Y, SIGNAL_GAP, SMALL
-from builder.chart.measure import (
-    SIGNALS,
-    Line,
-    Words,
-    broken,
-    height,
-    line_height,
-    line_width,
-    words_of,
-)
-from builder.chart.stock import Stock
+from builder.chart.flow import Node
+from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.measure import Words, broken, height, line_height, node_words
+from builder.chart.stock import Stock, sheet_words
+from builder.chart.word import Line, line_width, words_of
 
 SHAPES = {
     "start": Shape.TERMINATOR,
@@ -47,31 +41,42 @@ class Pen:
     """What drawing needs to know beside the place: the words, and which step is on which sheet."""
 
     stock: Stock
-    sheets: Mapping[str, int] = field(default_factory=dict)
+    sheets: Mapping[str, int] = field(default_factory=dict)  # of each step
+    numbers: Mapping[str, int] = field(default_factory=dict)  # the same, by the step's number
     sheet: int = 1
     tops: frozenset[str] = frozenset()  # steps at the head of a column, reached by a connector
+
+    def sheet_of(self, number: str) -> str:
+        """Name the sheet of a step where it is not this one."""
+        sheet = self.numbers.get(number, self.sheet)
+        return sheet_words(sheet) if sheet != self.sheet else ""
 
 
 def box_part(pen: Pen, name: str, rect: Rect) -> Box:
     """Put a node and its words in place."""
     node, pad = pen.stock.flow.nodes[name], pen.stock.pads[name]
-    lines = broken(pen.stock.boxes[name], rect.width - 2 * pad)
+    words = node_words(node, pen.sheet_of)
+    lines = broken(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
     if node.kind == "start":
         rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
-    words = " ".join(filter(None, (KINDS[node.kind], node.number, node.text)))
     return Box(
         id=name,
         kind=node.kind,
         shape=SHAPES[node.kind],
         rect=rect,
-        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y)),
+        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y, pad - PAD_BAR)),
         panel=line_height(lines[0]) - SIGNAL_GAP + PAD_Y if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
         number=node.number,
-        name=f"{node.caution}: {words}" if node.caution else words,
+        name=_spoken(node),
         arrival=node.kind in FLAGGED and (name in pen.stock.flow.arrivals or name in pen.tops),
     )
+
+
+def _spoken(node: Node) -> str:
+    words = " ".join(filter(None, (KINDS[node.kind], node.number, node.text)))
+    return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
 
 
 def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
@@ -80,7 +85,7 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
     line = words_of(node.number or "?", SMALL, True, "number")
     sheet = pen.sheets.get(target, pen.sheet)
     if sheet != pen.sheet:
-        line += words_of(f"sheet {sheet}", SMALL, tone="small")
+        line += words_of(sheet_words(sheet), SMALL, tone="small")
     wide = line_width(line)
     rect = Rect(rect.x, rect.y, max(wide + 10, CONNECTOR_HEIGHT + 4), rect.height)
     x = rect.x + (rect.width - wide) / 2
@@ -116,12 +121,15 @@ def _widest(lines: Sequence[Line]) -> float:
     return max([line_width(line) for line in lines])
 
 
-def _runs(lines: Sequence[Line], x: float, y: float) -> Iterator[Run]:
-    """Yield lines of words in place, neighbours of one look joined to one run."""
+def _runs(lines: Sequence[Line], x: float, y: float, out: float = 0) -> Iterator[Run]:
+    """Yield lines of words in place, neighbours of one look joined to one run.
+
+    A bar begins further out than the lines under it.
+    """
     for line in lines:
-        leading = line_height(line)
-        rise = (PAD_Y + SIGNAL_GAP) / 2 if line[0].tone in SIGNALS else 0
-        at = x - line[0].space
+        leading, bar = line_height(line), line[0].tone in SIGNALS
+        rise = (PAD_Y + SIGNAL_GAP) / 2 if bar else 0
+        at = x - line[0].space - (out if bar else 0)
         for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
             words = list(alike)
             text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")

@@ -3,10 +3,10 @@
 In: a `Flow`. Out: a `Stock` that gives the height of any box or label at any width, then its lines.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
 
-from builder.chart.flow import Flow
+from builder.chart.flow import Flow, Node
 from builder.chart.gaps import (
     ARROW,
     BESIDE,
@@ -19,15 +19,9 @@ from builder.chart.gaps import (
     SMALL,
     TRUNK,
 )
-from builder.chart.measure import (
-    Words,
-    height,
-    label_words,
-    line_width,
-    node_words,
-    words_of,
-)
+from builder.chart.measure import Words, height, label_words, node_words
 from builder.chart.results import NO_BREAK
+from builder.chart.word import line_width, words_of
 
 ROUNDED = frozenset({"start", "fix", "stop"})
 
@@ -51,12 +45,23 @@ class Stock:
         return self.flow.edges[node][lead].target
 
 
-def stock(flow: Flow, sheets: bool = False) -> Stock:
-    """Measure every word of a flow; with `sheets`, connectors have room for a sheet's number."""
-    more = words_of(f"sheet{NO_BREAK}88", SMALL) if sheets else ()
+Jump = tuple[str, str]  # a box, and the number of a step that its words send the reader to
+
+
+def stock(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = ()) -> Stock:
+    """Measure every word of a flow.
+
+    With `sheets`, every connector has room for the number of a sheet, and so have the jumps that go
+    elsewhere.
+    """
+    more = words_of(sheet_words(88), SMALL) if sheets else ()
+
+    def words_in(name: str, node: Node) -> Words:
+        return node_words(node, lambda to: sheet_words(88) if (name, to) in elsewhere else "")
+
     return Stock(
         flow=flow,
-        boxes={name: node_words(node) for name, node in flow.nodes.items()},
+        boxes={name: words_in(name, node) for name, node in flow.nodes.items()},
         pads={name: _pad(node.kind) for name, node in flow.nodes.items()},
         labels={step: tuple(map(label_words, edges)) for step, edges in flow.edges.items()},
         connectors={
@@ -67,6 +72,11 @@ def stock(flow: Flow, sheets: bool = False) -> Stock:
             for name, node in flow.nodes.items()
         },
     )
+
+
+def sheet_words(sheet: int) -> str:
+    """Name a sheet beside the number of a step."""
+    return f"sheet{NO_BREAK}{sheet}"
 
 
 def _pad(kind: str) -> float:

@@ -30,6 +30,11 @@ class Hazard:
     harm: Text
     avoid: Text
 
+    @property
+    def short(self) -> str:
+        """Its id in words, for where there is one line: battery gas."""
+        return self.id.replace("-", " ")
+
 
 @dataclass(frozen=True, slots=True)
 class InstrumentRange:

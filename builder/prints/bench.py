@@ -90,7 +90,7 @@ def _tool(name: str, library: Library) -> str:
 
 def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]:
     if node.caution:
-        yield words(signal_words(node.caution), style(heavy=True))
+        yield words(f"{signal_words(node.caution)}: {', '.join(node.hazards)}", style(heavy=True))
     kind = KINDS.get(node.kind, "")
     yield words(kind + node.text, style(11, heavy=bool(kind)))
     if node.when:

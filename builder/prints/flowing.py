@@ -16,9 +16,8 @@ from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, P
 
 from builder.chart.fonts import bold, medium
 from builder.chart.results import NO_BREAK
-from builder.model.knowledge import Signal
 from builder.prints.drawing import INK, QUIET, SIGNALS
-from builder.prints.head import signal_words
+from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, register_faces
 
@@ -128,7 +127,7 @@ def blanks(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
     return made
 
 
-def cautions(met: Sequence[tuple[Signal, str]], paper: Paper) -> list[Flowable]:
+def cautions(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
     """Set cautions, each behind its signal word on its ground."""
     if not met:
         return []
@@ -139,9 +138,11 @@ def cautions(met: Sequence[tuple[Signal, str]], paper: Paper) -> list[Flowable]:
         ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
         ("LEFTPADDING", (0, 0), (-1, -1), 4),
     ]
-    for at, (signal, text) in enumerate(met):
-        ground, ink = SIGNALS[signal]
-        rows.append([words(signal_words(signal), style(heavy=True, ink=ink)), words(text)])
+    for at, caution in enumerate(met):
+        ground, ink = SIGNALS[caution.signal]
+        said = f"<b>{escape(caution.short)}</b> {escape(caution.text, quote=False)}"
+        rows.append([words(signal_words(caution.signal), style(heavy=True, ink=ink)),
+                     Paragraph(said, style())])  # fmt: skip
         looks.append(("BACKGROUND", (0, at), (0, at), ground))
         looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
     made = Table(rows, colWidths=[72, paper.inner_width - 72])

@@ -9,16 +9,27 @@ from dataclasses import dataclass
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import LEADING
+from builder.chart.measure import broken, words
+from builder.chart.word import words_of
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.tree import Check, Scope, Tree
 from builder.prints.drawing import INK, SIGNALS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
-from builder.prints.sheet import PLAIN, Look, set_words
+from builder.prints.sheet import PLAIN, Look, set_lines, set_words
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
 PHRASES = 5  # of a customer, that the head gives
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard of the tree as the list of cautions has it."""
+
+    signal: Signal
+    short: str  # as the bars of the boxes name it
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +40,7 @@ class Head:
     first: str  # the first check
     hazard: Hazard | None  # the gravest
     particulars: tuple[str, ...]
-    cautions: tuple[tuple[Signal, str], ...]
+    cautions: tuple[Caution, ...]
 
 
 def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> Head:
@@ -44,7 +55,7 @@ def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> Head:
         first=f"First: {first.text}" if first else "",
         hazard=met[0][0] if met else None,
         particulars=tuple(_particulars(tree, library)),
-        cautions=tuple((hazard.signal, _caution(hazard, steps)) for hazard, steps in met),
+        cautions=tuple(_caution(hazard, steps) for hazard, steps in met),
     )
 
 
@@ -60,9 +71,10 @@ def _hazards(
             yield library.hazards[name], sorted(met[name])
 
 
-def _caution(hazard: Hazard, steps: list[int]) -> str:
-    where = "step" if len(steps) == 1 else "steps"
-    return f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({where} {', '.join(map(str, steps))})."
+def _caution(hazard: Hazard, steps: list[int]) -> Caution:
+    where = f"step{'' if len(steps) == 1 else 's'} {', '.join(map(str, steps))}"
+    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({where})."
+    return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text)
 
 
 def _particulars(tree: Tree, library: Library) -> Iterator[str]:
@@ -106,8 +118,8 @@ def draw_particulars(canvas: Canvas | None, head: Head, top: float, room: float)
     for text in head.particulars:
         y = set_words(canvas, text, (MARGIN, y), room, Look())
     y -= SPACE / 2
-    for signal, text in head.cautions:
-        y = _caution_line(canvas, signal, text, y, room)
+    for caution in head.cautions:
+        y = _caution_line(canvas, caution, y, room)
     return top - y + SPACE
 
 
@@ -133,16 +145,16 @@ def _panel(
     return foot
 
 
-def _caution_line(
-    canvas: Canvas | None, signal: Signal, text: str, top: float, room: float
-) -> float:
+def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: float) -> float:
     """Set a signal word on its ground and the caution beside it."""
     high = LEADING * PLAIN
     if canvas:
-        ground, ink = SIGNALS[signal]
+        ground, ink = SIGNALS[caution.signal]
         canvas.setFillColor(ground)
         canvas.rect(MARGIN, top - high + 0.5, SIGNAL_WIDTH, high - 1, stroke=0, fill=1)
         look = Look(heavy=True, ink=ink)
-        set_words(canvas, signal_words(signal), (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
+        word = signal_words(caution.signal)
+        set_words(canvas, word, (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
     left = SIGNAL_WIDTH + 5
-    return set_words(canvas, text, (MARGIN + left, top), room - left, Look())
+    said = (*words_of(caution.short, PLAIN, heavy=True), *words_of(caution.text, PLAIN))
+    return set_lines(canvas, broken(words([said]), room - left), (MARGIN + left, top), INK)

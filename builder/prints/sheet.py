@@ -6,6 +6,7 @@ In: a paper, the tree or article that is printed. Out: marks on a reportlab canv
 from collections.abc import Sequence
 from dataclasses import dataclass
 from io import BytesIO
+from itertools import groupby
 from typing import Any
 
 import segno
@@ -15,7 +16,8 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import LEADING, bold, medium
-from builder.chart.measure import Word, broken, words, words_of
+from builder.chart.measure import broken, words
+from builder.chart.word import Line, line_width, words_of
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import INK, QUIET
@@ -125,7 +127,7 @@ class Look:
     ink: Color = INK
 
 
-def lines_of(text: str, room: float, look: Look) -> list[Sequence[Word]]:
+def lines_of(text: str, room: float, look: Look) -> list[Line]:
     """Break a text into lines of at most `room` points."""
     return broken(words([words_of(text, look.size, look.heavy)]), room) if text else []
 
@@ -137,16 +139,29 @@ def set_words(
 
     Without a canvas it only tells where that would be.
     """
+    return set_lines(canvas, lines_of(text, room, look), place, look.ink)
+
+
+def set_lines(
+    canvas: Canvas | None, lines: Sequence[Line], place: tuple[float, float], ink: Color
+) -> float:
+    """Set lines of one size under a place, and return where the next would begin."""
     x, top = place
-    for line in lines_of(text, room, look):
+    for line in lines:
+        size = line[0].size
         if canvas:
-            canvas.setFillColor(look.ink)
-            canvas.setFont((bold() if look.heavy else medium()).name, look.size)
-            canvas.drawString(x, top - 0.9 * look.size, joined(line))
-        top -= LEADING * look.size
+            canvas.setFillColor(ink)
+            _set_line(canvas, line, x, top - 0.9 * size)
+        top -= LEADING * size
     return top
 
 
-def joined(line: Sequence[Word]) -> str:
-    """Return the text of a line."""
-    return "".join(" " * (word.space > 0) + word.text for word in line).strip()
+def _set_line(canvas: Canvas, line: Line, x: float, y: float) -> None:
+    """Set a line, the words of one weight together."""
+    x -= line[0].space
+    for heavy, alike in groupby(line, key=lambda word: word.bold):
+        kept = list(alike)
+        text = "".join(" " * (word.space > 0) + word.text for word in kept).removeprefix(" ")
+        canvas.setFont((bold() if heavy else medium()).name, kept[0].size)
+        canvas.drawString(x + kept[0].space, y, text)
+        x += kept[0].space + line_width(kept)

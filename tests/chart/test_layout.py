@@ -1,5 +1,6 @@
 """The layout: nothing crosses, nothing overlaps, nothing is lost, whatever is laid out."""
 
+import re
 from itertools import pairwise
 
 import pytest
@@ -12,6 +13,7 @@ from builder.chart.columns import groups
 from builder.chart.fit import Room, case, largest
 from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
 from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
+from builder.chart.results import NO_BREAK
 from builder.chart.stock import stock
 from builder.chart.styles import RIGHT, UNDER
 from builder.model.library import Library
@@ -171,3 +173,20 @@ def first_numbers(chart: Chart) -> list[int]:
 def test_the_same_tree_gives_the_same_chart(small: Tree, library: Library) -> None:
     """A chart changes only when its tree does."""
     assert page_chart(small, library) == page_chart(small, library)
+
+
+def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Library) -> None:
+    """ "still there: go to 21" says on which sheet 21 stands, unless it is this one."""
+    for tree in trees:
+        charts = sheet_charts(flow_of(tree, library), [A4]).charts
+        sheets: dict[str, int] = {}
+        for sheet, chart in enumerate(charts, 1):
+            for box in chart.boxes:
+                if box.kind not in ("connector", "decision"):
+                    sheets.setdefault(box.number, sheet)
+        for sheet, chart in enumerate(charts, 1):
+            for box in (box for box in chart.boxes if box.kind in ("fix", "action", "check")):
+                words = " ".join(run.text for run in box.runs).replace(NO_BREAK, " ")
+                for to, said in re.findall(r"go to (\d+)(?: sheet (\d+))?", words):
+                    other = "" if sheets[to] == sheet else str(sheets[to])
+                    assert said == other, (tree.id, box.id)

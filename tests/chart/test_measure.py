@@ -6,8 +6,9 @@ from hypothesis import strategies as st
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import LONGEST_WORD, SMALL, TEXT
-from builder.chart.measure import broken, height, label_words, line_width, node_words, words_of
+from builder.chart.measure import broken, height, label_words, node_words
 from builder.chart.results import NO_BREAK
+from builder.chart.word import line_width, words_of
 from builder.model.knowledge import Signal
 
 TEXTS = st.text(st.sampled_from("abcdefgW-/. 0123456789Ω"), max_size=120)
@@ -59,5 +60,5 @@ def test_a_signal_word_comes_first_and_notice_has_no_warning_sign() -> None:
     """The safety alert symbol is for injury only (ANSI Z535.4)."""
     warned = node_words(node("Pull the belt", caution=Signal.WARNING))
     noticed = node_words(node("Pull the plug", caution=Signal.NOTICE))
-    assert [word.text for word in warned.paragraphs[0]] == ["⚠", "WARNING"]
+    assert [word.text for word in warned.paragraphs[0]] == [f"⚠{NO_BREAK}WARNING"]
     assert [word.text for word in noticed.paragraphs[0]] == ["NOTICE"]

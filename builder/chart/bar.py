@@ -1,0 +1,45 @@
+"""The bar at the top of a box: the signal word and its hazards in short, on one line.
+
+In: the signal word and the short names of the hazards, gravest first. Out: measured words, then as
+many of them as a width holds.
+"""
+
+from collections.abc import Sequence
+
+from builder.chart.gaps import SMALL
+from builder.chart.results import NO_BREAK
+from builder.chart.word import Line, Word, line_width, words_of
+from builder.model.knowledge import Signal
+
+SIGNALS = frozenset(signal.lower() for signal in Signal)
+
+
+def bar_words(signal: Signal, hazards: Sequence[str]) -> tuple[Word, ...]:
+    """Measure a bar; NOTICE is for things and has no sign (ANSI Z535.4)."""
+    sign = "" if signal is Signal.NOTICE else f"⚠{NO_BREAK}"
+    tone = signal.lower()
+    names = words_of(", ".join(hazards), SMALL, tone=tone)
+    return words_of(f"{sign}{signal}", SMALL, heavy=True, tone=tone) + names
+
+
+def fitted(bar: Line, room: float) -> Line:
+    """Return the names that fit, and how many more there are; if not even one does, its start."""
+    if line_width(bar) <= room:
+        return bar
+    ends = [at for at, word in enumerate(bar) if word.text.endswith(",")]
+    for named in range(len(ends), 0, -1):
+        line = _cut(bar, ends[named - 1], "", len(ends) + 1 - named)
+        if line_width(line) <= room:
+            return line
+    for last in range(ends[0] if ends else len(bar) - 1, 0, -1):
+        line = _cut(bar, last, "…", 0)
+        if line_width(line) <= room:
+            return line
+    return bar[:1]
+
+
+def _cut(bar: Line, last: int, ending: str, more: int) -> Line:
+    """End a bar at a word, with the count of the hazards that are not named."""
+    word = bar[last]
+    text = word.text.removesuffix(",") + ending + (f"{NO_BREAK}+{more}" if more else "")
+    return (*bar[:last], *words_of(text, word.size, tone=word.tone))

@@ -1,0 +1,41 @@
+"""The bar of a box: it says which hazard, on one line, and counts what it does not name."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.chart.bar import bar_words, fitted
+from builder.chart.results import NO_BREAK
+from builder.chart.word import line_width
+from builder.model.knowledge import Signal
+
+NAMES = ("battery gas", "rotating parts", "supply while programming")
+
+
+def said(signal: Signal, names: tuple[str, ...], room: float) -> str:
+    """Return the text of a bar in a width."""
+    line = fitted(bar_words(signal, names), room)
+    return " ".join(word.text for word in line).replace(NO_BREAK, " ")
+
+
+def test_hazards_are_named_where_there_is_room() -> None:
+    """A row of bars that say no more than WARNING is soon seen no more."""
+    assert said(Signal.WARNING, NAMES[:2], 300) == "⚠ WARNING battery gas, rotating parts"
+    assert said(Signal.NOTICE, ("wrong probe",), 300) == "NOTICE wrong probe"
+
+
+def test_what_does_not_fit_is_counted() -> None:
+    """Whole names first; with no room for one and the count, dots show that more follows."""
+    assert said(Signal.WARNING, NAMES, 130) == "⚠ WARNING battery gas +2"
+    assert said(Signal.WARNING, NAMES[2:], 110) == "⚠ WARNING supply while…"
+    assert said(Signal.WARNING, NAMES, 96) == "⚠ WARNING battery gas…"
+
+
+@given(
+    st.lists(st.text("abcdefg ", min_size=1, max_size=30), max_size=5).map(tuple),
+    st.floats(60, 300),
+)
+def test_a_bar_is_never_wider_than_its_box(names: tuple[str, ...], room: float) -> None:
+    """Whatever hazards a shop writes, the signal word is there and nothing stands out."""
+    line = fitted(bar_words(Signal.WARNING, names), room)
+    assert line_width(line) <= room + 1e-9
+    assert line[0].text == f"⚠{NO_BREAK}WARNING"
