@@ -6,10 +6,11 @@ In: a tree, the library, a paper. Out: the bytes of a PDF.
 from collections.abc import Iterator, Mapping
 
 from reportlab.lib.colors import HexColor
-from reportlab.platypus import Flowable, Paragraph, Table
+from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
+from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
-from builder.chart.results import tied
+from builder.chart.results import NO_BREAK, tied
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
 from builder.prints.drawing import INK
@@ -22,6 +23,7 @@ from builder.trade.units import unit
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
 DEEDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
+FIRST_STEP = 130  # points: room for the heading of the steps and the first of them
 KINDS = {"fix": "Fix: ", "stop": "Stop: "}
 ZEBRA = HexColor("#f3f4f6")
 
@@ -29,17 +31,23 @@ ZEBRA = HexColor("#f3f4f6")
 def bench_sheet(tree: Tree, library: Library, paper: str = "") -> bytes:
     """Print a tree as a list to work through and write on; without a paper, on the shop's."""
     sheet = PAPERS[paper or library.shop.paper]
-    foot = Foot(str(tree.title), foot_lines(tree, library), page_address(tree, library))
+    try:
+        return _printed(tree, library, sheet, split=False)
+    except LayoutError:  # a step that is longer than a page
+        return _printed(tree, library, sheet, split=True)
+
+
+def _printed(tree: Tree, library: Library, paper: Paper, split: bool) -> bytes:
     return document(
-        sheet,
+        paper,
         f"{tree.title}: bench sheet",
         f"Bench sheet of {tree.id}, {tree.revision}",
-        lambda: _story(tree, library, sheet),
-        foot,
+        lambda: _story(tree, library, paper, split),
+        Foot(str(tree.title), foot_lines(tree, library), page_address(tree, library)),
     )
 
 
-def _story(tree: Tree, library: Library, paper: Paper) -> list[Flowable]:
+def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flowable]:
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
@@ -49,33 +57,38 @@ def _story(tree: Tree, library: Library, paper: Paper) -> list[Flowable]:
         words(str(tree.title), style(18, heavy=True, below=2)),
         *(quiet(text) for text in head.particulars[1:]),
         blanks([*JOB[:5], *(asked or JOB[5:])], paper),
-        heading("Cautions" if met else "Steps"),
-        *cautions(met, paper),
-        *([heading("Steps")] if met else []),
-        _table(tree, flow, numbers, library, paper),
+        *([heading("Cautions"), *cautions(met, paper)] if met else []),
+        CondPageBreak(FIRST_STEP),
+        heading("Steps"),
+        _table(list(_rows(tree, flow, numbers, library)), paper, split),
     ]
 
 
-def _table(
-    tree: Tree, flow: Flow, numbers: Mapping[str, int], library: Library, paper: Paper
-) -> Table:
-    rows: list[list[object]] = [[words(text, style(heavy=True)) for text in
-                                 ("", "", "Step", "Reading, result, what next")]]  # fmt: skip
+def _rows(
+    tree: Tree, flow: Flow, numbers: Mapping[str, int], library: Library
+) -> Iterator[list[object]]:
+    yield [
+        words(text, style(heavy=True)) for text in ("", "", "Step", "Reading, result, what next")
+    ]
     for name in sorted(numbers, key=lambda name: numbers[name]):
         step, node = tree.steps[name], flow.nodes[name]
-        rows.append([
+        yield [
             words("☐", style(14)),
             words(node.number, style(12, heavy=True)),
             list(_step_words(step, node, library)),
             list(_answers(step, flow, node)),
-        ])  # fmt: skip
-    rest = paper.inner_width - 48
-    made = Table(rows, colWidths=[20, 28, 0.46 * rest, 0.54 * rest], repeatRows=1, splitInRow=1)
+        ]
+
+
+def _table(rows: list[list[object]], paper: Paper, split: bool) -> Table:
+    rest = paper.inner_width - 52
+    widths = [22, 30, 0.46 * rest, 0.54 * rest]
+    made = Table(rows, colWidths=widths, repeatRows=1, splitInRow=int(split))
     made.setStyle([
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("LINEBELOW", (0, 0), (-1, -1), 0.6, INK),
         ("LEFTPADDING", (0, 0), (-1, -1), 3),
-        ("RIGHTPADDING", (0, 0), (-1, -1), 3),
+        ("RIGHTPADDING", (0, 0), (-1, -1), 8),
         ("TOPPADDING", (0, 0), (-1, -1), 3),
         ("BOTTOMPADDING", (0, 0), (-1, -1), 5),
         ("BACKGROUND", (0, 0), (-1, 0), ZEBRA),
@@ -85,7 +98,8 @@ def _table(
 
 def _tool(name: str, library: Library) -> str:
     known = library.tools.get(name)
-    return str(known.name).lower() if known else name
+    words = str(known.name) if known else name
+    return words if words[1:2].isupper() else words[:1].lower() + words[1:]
 
 
 def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]:
@@ -109,22 +123,35 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
 
 
 def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
+    several = isinstance(step.body, Check) and step.body.several
     if isinstance(step.body, Check):
         yield from _places(step.body)
+    if several:
+        yield quiet(node.notes[0])
     for edge in flow.edges.get(str(step.id), ()):
         target = flow.nodes[edge.target]
         means = f" ({edge.means})" if edge.means else ""
-        goes = f"go to {target.number}" if target.number else target.text
+        goes = together(f"go to {target.number}") if target.number else target.text
         yield words(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
-    for note in node.notes:
-        yield quiet(note)
     for item in step.write_down:
         yield to_fill(f"{item}:", LONG)
     if isinstance(step.body, Fix):
         for item in step.body.verify:
             yield words(f"☐ Verified: {DEEDS.get(item, item)}")
+    yield from (words(_way(note)) for note in node.notes[several:])
     if step.put_back:
         yield words(f"☐ Before the end: {step.put_back}")
+
+
+def _way(note: str) -> str:
+    """Write a way out that is no result as the results are written."""
+    when, colon, then = note.partition(": ")
+    return f"☐ {when} → {together(then)}" if colon else f"→ {together(note.removeprefix('then '))}"
+
+
+def together(words: str) -> str:
+    """Keep words on one line."""
+    return words.replace(" ", NO_BREAK)
 
 
 def _places(check: Check) -> Iterator[Paragraph]:

@@ -1,15 +1,17 @@
 """The bench sheet: every step, every place to write, in an order that can be worked through."""
 
 import re
+from dataclasses import replace
 from io import BytesIO
 
 import pytest
 from pypdf import PdfReader
 
 from builder.model.library import Library
-from builder.model.tree import Tree
+from builder.model.text import Text
+from builder.model.tree import Fix, Tree
 from builder.plan.numbering import numbering
-from builder.prints.bench import bench_sheet
+from builder.prints.bench import DEEDS, bench_sheet
 
 
 @pytest.fixture(scope="module")
@@ -21,7 +23,8 @@ def text(small: Tree, library: Library) -> str:
 def words(pdf: bytes) -> str:
     """Return the text of a PDF, blanks and lines to write on as one space."""
     pages = PdfReader(BytesIO(pdf), strict=True).pages
-    return " ".join(" ".join(page.extract_text() for page in pages).split())
+    text = " ".join(page.extract_text() for page in pages).replace("\N{NO-BREAK SPACE}", " ")
+    return " ".join(text.split())
 
 
 def test_steps_come_in_the_order_of_their_numbers(text: str, small: Tree) -> None:
@@ -52,13 +55,15 @@ def prefix(tree: Tree, step: str) -> str:
         "take the first that fits",
         "→ Tree: One module does not answer, step answers",
         "☐ Verified: both sides measured again",
-        "still there: go to 7",
+        "☐ Verified: both sides measured again ☐ still there → go to 7",
+        "→ back to 2",
+        "☐ the second time → go to 4",
         "Cause: Resistance in the wire",
     ],
 )
 def test_there_is_a_place_for(place: str, text: str) -> None:
     """Limits beside the readings, boxes to tick, places for who, what and when."""
-    assert place in text.replace("\N{NO-BREAK SPACE}", " ")
+    assert place in text
 
 
 def test_the_longest_trees_can_be_printed(trees: tuple[Tree, ...], library: Library) -> None:
@@ -67,6 +72,29 @@ def test_the_longest_trees_can_be_printed(trees: tuple[Tree, ...], library: Libr
         found = re.sub(r"\s", "", words(bench_sheet(tree, library, "letter")))
         for step in tree.steps.values():
             assert re.sub(r"\s", "", str(step.text)) in found, (tree.id, step.id)
+
+
+def test_no_step_is_cut_by_the_end_of_a_page(trees: tuple[Tree, ...], library: Library) -> None:
+    """The boxes to tick stand on the page of their step, so that one need not turn back."""
+    for tree in sorted(trees, key=lambda tree: len(tree.steps))[-6:]:
+        pages = PdfReader(BytesIO(bench_sheet(tree, library, "a4"))).pages
+        texts = [" ".join(page.extract_text().split()) for page in pages]
+        for step, number in numbering(tree).items():
+            body = tree.steps[step].body
+            if isinstance(body, Fix):
+                (page,) = [text for text in texts if re.search(f" {number} (⚠|NOTICE|Fix: )", text)]
+                assert f"Cause: {body.cause}" in page, (tree.id, number)
+                assert f"Verified: {DEEDS.get(body.verify[-1], body.verify[-1])}" in page, (
+                    tree.id,
+                    number,
+                )
+
+
+def test_a_step_longer_than_a_page_is_printed(small: Tree, library: Library) -> None:
+    """A note without end breaks over pages; nothing stops the print."""
+    step = replace(small.steps["rest"], note=Text("It is a long story. " * 600, small.at))
+    text = words(bench_sheet(replace(small, steps={**small.steps, "rest": step}), library, "a4"))
+    assert text.count("story.") == 600
 
 
 def test_the_same_tree_gives_the_same_bytes(small: Tree, library: Library) -> None:
