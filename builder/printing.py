@@ -10,6 +10,7 @@ from functools import partial
 
 from builder.model.library import Library, Summary
 from builder.model.tree import Fix, Tree
+from builder.plan.entries import with_entries
 from builder.prints.bench import bench_sheet
 from builder.prints.book import book
 from builder.prints.customer import customer_sheet
@@ -42,6 +43,7 @@ def jobs(wanted: Wanted, library: Library, read_tree: ReadTree) -> tuple[Job, ..
     """Return every sheet that is asked for; none is made before it is called."""
     if wanted.system and wanted.system not in library.systems:
         raise NotThereError(f"there is no system `{wanted.system}` in kb/systems.yml")
+    library = with_entries(library, read_tree)
     if wanted.system and wanted.sheet == "wall":
         return (_book(wanted, library, read_tree),)
     return tuple(

@@ -115,8 +115,10 @@ def _hand_overs(at: Numbered) -> dict[str, Node]:
 
 
 def _hand_over(branch: Branch, id: str, library: Library | None) -> Node:
-    step = f", step {branch.step}" if branch.step else ""
-    text = f"Tree: {other_tree(branch, library)}{step}"
+    text = f"Tree: {other_tree(branch, library)}"
+    if branch.step:
+        number = library.entries.get(str(branch.text)) if library else None
+        text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
     return Node(id=id, kind="hand-over", text=text, href=f"tree:{branch.text}")
 
 

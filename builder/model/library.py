@@ -97,6 +97,7 @@ class Library:
     picture_bytes: Mapping[str, int] = field(default_factory=dict)  # size of each, by its name
     trees: Mapping[str, Summary] = field(default_factory=dict)
     whole: bool = True  # whether every tree could be read without a mistake of text
+    entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
     callers: Mapping[str, tuple[HandOver, ...]] = field(init=False)  # by the tree they lead to
 
     def __post_init__(self) -> None:

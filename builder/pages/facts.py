@@ -12,6 +12,7 @@ from markupsafe import Markup
 from builder.chart.flow import flow_of
 from builder.chart.layout import one_column
 from builder.chart.svg import svg
+from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Fix, Tree
 from builder.pages import addresses
@@ -32,6 +33,7 @@ class Facts:
 
 def facts_of(tree: Tree, library: Library) -> Facts:
     """Work out everything that the page shows as a figure."""
+    tree = in_plain_words(tree)
     flow = flow_of(tree, library)  # it knows the numbers, and they take a while to work out
     fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
     return Facts(

@@ -10,6 +10,7 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from builder.model.asked import in_plain_words
 from builder.model.knowledge import Hazard
 from builder.model.library import Library, Summary
 from builder.model.tree import Asked, Fix, Stop, Tree
@@ -38,6 +39,7 @@ def tree_page(
     prints: Iterable[Print] = (),
 ) -> Page:
     """Write the page of one tree."""
+    tree = in_plain_words(tree)
     plan = plan_of(tree, library, facts.numbers)
     rows = tuple(_rows(plan, facts))
     path = addresses.tree(tree.id)

@@ -111,7 +111,9 @@ def _hand_over(plan: Plan, branch: Branch) -> Target:
     anchor = addresses.step(branch.step) if branch.step else ""
     address = addresses.link(addresses.tree(str(branch.tree)), anchor)
     href = root_of(addresses.tree(plan.tree.id)) + address if other else ""
-    return Target(f"go on in the tree “{other.title if other else branch.tree}”", href)
+    number = plan.library.entries.get(str(branch.text))
+    step = f", step {number}" if number else ""
+    return Target(f"go on in the tree “{other.title if other else branch.tree}”{step}", href)
 
 
 def result_ways(plan: Plan, step: Step, check: Check) -> tuple[Row, ...]:

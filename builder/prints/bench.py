@@ -11,6 +11,7 @@ from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
 from builder.chart.results import NO_BREAK, tied
+from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
 from builder.prints.drawing import INK
@@ -30,6 +31,7 @@ ZEBRA = HexColor("#f3f4f6")
 
 def bench_sheet(tree: Tree, library: Library, paper: str = "") -> bytes:
     """Print a tree as a list to work through and write on; without a paper, on the shop's."""
+    tree = in_plain_words(tree)
     sheet = PAPERS[paper or library.shop.paper]
     try:
         return _printed(tree, library, sheet, split=False)

@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
+from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Fix, Money, Tree
@@ -37,6 +38,7 @@ def customer_sheet(
 
     Raises KeyError if the tree has no step of that id, ValueError if the step is no fix.
     """
+    tree = in_plain_words(tree)
     body = tree.steps[fix].body
     if not isinstance(body, Fix):
         raise ValueError(f"{tree.id}: step {fix} is a {tree.steps[fix].kind}, not a fix")

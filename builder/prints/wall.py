@@ -15,6 +15,7 @@ from builder.chart.flow import flow_of
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import COLUMN_GAP
 from builder.chart.layout import WISHED, sheet_charts
+from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
@@ -90,6 +91,7 @@ def wall_chart(
 
 def laid_out(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
     """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text."""
+    tree = in_plain_words(tree)
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)

@@ -12,6 +12,7 @@ from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.related import related
 from builder.pages.tree import tree_page
+from builder.plan.entries import with_entries
 from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
 from builder.site.work import Work, digest, is_fresh, put
@@ -32,6 +33,7 @@ def put_trees(
 ) -> None:
     """Make the page and the prints of every tree that is in use."""
     made = PRINTS if prints else ()
+    library = with_entries(library, read_tree)
     nearest = related(library.trees.values())
     for id_, of in library.trees.items():
         if of.status == "retired" or id_ in leave_out:
@@ -50,7 +52,9 @@ def put_trees(
 
 
 def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[Print]) -> str:
-    """Hash what stands on a tree's page; of other trees that is their titles alone."""
+    """Hash what stands on a tree's page; of other trees that is titles and numbers of steps."""
     others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
-    return digest(of.revision, titles, [(tree.id, tree.title) for tree in near], prints)
+    into = [f"{over.tree}#{over.step}" for over in of.hand_overs if over.step]
+    numbers = [library.entries.get(entry) for entry in into]
+    return digest(of.revision, titles, numbers, [(tree.id, tree.title) for tree in near], prints)

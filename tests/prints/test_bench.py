@@ -7,6 +7,7 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Fix, Tree
@@ -29,6 +30,7 @@ def words(pdf: bytes) -> str:
 
 def test_steps_come_in_the_order_of_their_numbers(text: str, small: Tree) -> None:
     """The list goes as the chart goes."""
+    small = in_plain_words(small)
     places = [text.index(f"{number} {prefix(small, step)}{small.steps[step].text}")
               for step, number in numbering(small).items()]  # fmt: skip
     assert places == sorted(places)
@@ -70,7 +72,7 @@ def test_the_longest_trees_can_be_printed(trees: tuple[Tree, ...], library: Libr
     """Long notes and many results break over pages; none is lost."""
     for tree in sorted(trees, key=lambda tree: len(tree.steps))[-6:]:
         found = re.sub(r"\s", "", words(bench_sheet(tree, library, "letter")))
-        for step in tree.steps.values():
+        for step in in_plain_words(tree).steps.values():
             assert re.sub(r"\s", "", str(step.text)) in found, (tree.id, step.id)
 
 

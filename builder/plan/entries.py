@@ -1,0 +1,28 @@
+"""The numbers of the steps that other trees hand over into.
+
+In: a library, and a reader of single trees. Out: the library with those numbers; only the trees
+that are entered elsewhere than at their start are read.
+"""
+
+from collections import defaultdict
+from collections.abc import Callable
+from dataclasses import replace
+
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.plan.numbering import numbering
+
+
+def with_entries(library: Library, read_tree: Callable[[str], Tree | None]) -> Library:
+    """Number the steps that hand-overs lead to; on paper a step is found by its number alone."""
+    wanted: dict[str, set[str]] = defaultdict(set)
+    for overs in library.callers.values():
+        for over in overs:
+            if over.step and over.tree in library.trees:
+                wanted[over.tree].add(over.step)
+    found: dict[str, int] = {}
+    for id_, steps in wanted.items():
+        tree = read_tree(id_)
+        numbers = numbering(tree) if tree else {}
+        found |= {f"{id_}#{step}": numbers[step] for step in steps if step in numbers}
+    return replace(library, entries=found)

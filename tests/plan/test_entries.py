@@ -1,0 +1,30 @@
+"""Steps that other trees hand over into have the numbers of their own sheets."""
+
+from pathlib import Path
+
+from builder.model.tree import Tree
+from builder.plan.entries import with_entries
+from builder.plan.numbering import numbering
+from builder.reader.library import read_library
+from builder.reader.trees import read_tree
+
+SHOP = Path(__file__).parents[2]
+
+
+def test_only_the_trees_that_are_entered_are_read() -> None:
+    """A large shop is not read again for the sake of a few numbers."""
+    library = read_library(SHOP)[0]
+    seen: dict[str, Tree] = {}
+
+    def reader(id_: str) -> Tree | None:
+        tree = read_tree(SHOP, SHOP / "trees" / f"{id_}.yml")[0]
+        if tree:
+            seen[id_] = tree
+        return tree
+
+    found = with_entries(library, reader).entries
+    assert found
+    assert 0 < len(seen) < len(library.trees)
+    for entry, number in found.items():
+        tree, _, step = entry.partition("#")
+        assert numbering(seen[tree])[step] == number
