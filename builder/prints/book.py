@@ -10,7 +10,17 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.paper import MARGIN, PAPERS, Paper
-from builder.prints.sheet import FOOT, SAFETY, Foot, Look, draw_foot, new_canvas, root_of, set_words
+from builder.prints.sheet import (
+    FOOT,
+    SAFETY,
+    UNCONTROLLED,
+    Foot,
+    Look,
+    draw_foot,
+    new_canvas,
+    root_of,
+    set_words,
+)
 from builder.prints.wall import Wall, draw_wall, laid_out
 
 TITLE, LINE = 28.0, 14.0  # sizes on the contents page
@@ -58,7 +68,7 @@ def _contents(
             _line(canvas, wall, page, top, paper)
             top -= SPACING
             page += len(wall.charts)
-        foot = Foot(title, [f"{library.shop.name}. Uncontrolled when printed.", SAFETY],
+        foot = Foot(title, [f"{library.shop.name}.", SAFETY, UNCONTROLLED],
                     f"{root_of(library)}/index.html")  # fmt: skip
         draw_foot(canvas, paper, foot)
         canvas.showPage()

@@ -19,7 +19,7 @@ from builder.chart.results import NO_BREAK
 from builder.prints.drawing import INK, QUIET, SIGNALS
 from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
-from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, register_faces
+from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, draw_running_head, register_faces
 
 Story = Callable[[], list[Flowable]]  # flowables are used up by a build, and made anew
 
@@ -35,6 +35,8 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
         if page == 1:
             canvas.bookmarkPage("start")
             canvas.addOutlineEntry(title, "start", level=0)
+        else:
+            draw_running_head(canvas, paper, title, f"Page {page} of {count}")
         heading = f"{foot.title}: page {page} of {count}" if count > 1 else foot.title
         draw_foot(canvas, paper, Foot(heading, foot.lines, foot.address))
 

@@ -24,8 +24,10 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import MARGIN, Paper
 
 PLAIN = 10.0  # points: the smallest text on any sheet
+RISE = 9.0  # of the running head over the upper margin: printers leave a quarter inch blank
 CODE = 62.0  # side of the square code
 FOOT = CODE + 8.0  # height kept for the foot
+UNCONTROLLED = "Uncontrolled when printed."
 SAFETY = "The vehicle maker's service information, local codes and licensed practice come first."
 
 
@@ -70,15 +72,15 @@ def page_address(tree: Tree, library: Library) -> str:
 
 
 def foot_lines(tree: Tree, library: Library) -> list[str]:
-    """Return what the foot says of a tree: revision, review, and who comes first."""
+    """Return what the foot says of a tree: revision, review, who comes first, how far to trust."""
     review = f"reviewed {tree.reviewed.date} by {tree.reviewed.by}" if tree.reviewed else (
         "not reviewed"
     )  # fmt: skip
     draft = "DRAFT, not for use. " if tree.status == "draft" else ""
     return [
-        f"{draft}{library.shop.name}, {tree.id}, revision {tree.revision}, {review}. "
-        "Uncontrolled when printed.",
+        f"{draft}{library.shop.name}, {tree.id}, revision {tree.revision}, {review}.",
         SAFETY,
+        UNCONTROLLED,
     ]
 
 
@@ -96,6 +98,16 @@ def draw_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
     top = set_words(canvas, foot.title, (MARGIN, top), room, Look(heavy=True))
     for line in foot.lines:
         top = set_words(canvas, line, (MARGIN, top), room, Look(ink=QUIET))
+
+
+def draw_running_head(canvas: Canvas, paper: Paper, title: str, sheet: str) -> None:
+    """Say in the upper margin what a further sheet belongs to; sheets come off the wall singly."""
+    y = paper.height - MARGIN + RISE
+    canvas.setFillColor(INK)
+    canvas.setFont(bold().name, PLAIN)
+    room = paper.inner_width - bold().width(f"{sheet}  ", PLAIN)
+    canvas.drawString(MARGIN, y, joined(lines_of(title, room, Look(heavy=True))[0]))
+    canvas.drawRightString(paper.width - MARGIN, y, sheet)
 
 
 def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
@@ -156,12 +168,16 @@ def set_lines(
     return top
 
 
+def joined(line: Line) -> str:
+    """Return the text of a line."""
+    return "".join(" " * (word.space > 0) + word.text for word in line).removeprefix(" ")
+
+
 def _set_line(canvas: Canvas, line: Line, x: float, y: float) -> None:
     """Set a line, the words of one weight together."""
     x -= line[0].space
     for heavy, alike in groupby(line, key=lambda word: word.bold):
         kept = list(alike)
-        text = "".join(" " * (word.space > 0) + word.text for word in kept).removeprefix(" ")
         canvas.setFont((bold() if heavy else medium()).name, kept[0].size)
-        canvas.drawString(x + kept[0].space, y, text)
+        canvas.drawString(x + kept[0].space, y, joined(kept))
         x += kept[0].space + line_width(kept)

@@ -34,6 +34,7 @@ from builder.prints.sheet import (
     Foot,
     Look,
     draw_foot,
+    draw_running_head,
     foot_lines,
     new_canvas,
     page_address,
@@ -132,6 +133,10 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             canvas.addOutlineEntry(str(tree.title), tree.id, level=0)
             _draw_head(canvas, wall, top)
             top -= wall.chart_top
+        else:
+            draw_running_head(
+                canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
+            )
         canvas.saveState()
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
@@ -165,8 +170,9 @@ def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
     if count > 1:
         title += f": sheet {number} of {count}, {steps_on(chart)}"
     head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
-    distance = f"{reading_words(chart.small_size)}{head}."
-    return Foot(title, [*foot_lines(wall.tree, library), distance], address)
+    *lines, last = foot_lines(wall.tree, library)
+    distance = f"{last} {reading_words(chart.small_size)}{head}."
+    return Foot(title, [*lines, distance], address)
 
 
 def steps_on(chart: Chart) -> str:

@@ -196,6 +196,7 @@ def test_a_sheet_says_what_it_is(small: Tree, library: Library) -> None:
     for number, page in enumerate(reader.pages, start=1):
         text = " ".join(page.extract_text().split())
         assert f"sheet {number} of {count}" in text
+        assert number == 1 or text.startswith(f"{small.title} Sheet {number} of {count}")
         assert f"revision {small.revision}, reviewed 2026-09-01 by M. Lind" in text
         assert "Uncontrolled when printed" in text
         assert "maker's service information, local codes and licensed practice come first" in text
