@@ -76,6 +76,7 @@ class Line:
 
     points: tuple[tuple[float, float], ...]
     arrow: bool
+    rule: bool = False  # parts two sections, and leads nowhere
 
 
 @dataclass(frozen=True, slots=True)

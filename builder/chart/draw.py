@@ -4,8 +4,9 @@ In: a measured flow and a `Fit`. Out: a `Chart` for each sheet.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import chain
 
-from builder.chart.chart import Chart, Part, Rect
+from builder.chart.chart import Chart, Line, Part, Rect
 from builder.chart.columns import Column, balanced
 from builder.chart.fit import Fit
 from builder.chart.flow import Flow
@@ -90,15 +91,21 @@ def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
 
 def _column(pen: Pen, fit: Fit, column: Column, x: float) -> Iterator[tuple[float, Iterator[Part]]]:
     y = EDGE
+    last = len(column.pieces) - 1
     for number, piece in enumerate(column.pieces):
-        last_piece = number == len(column.pieces) - 1
+        ends = number < last and column.pieces[number + 1].first
         for at, (block, made) in enumerate(zip(piece.blocks, piece.sizes, strict=True)):
             inner = at < len(piece.blocks) - 1
-            cut = last_piece and not inner and not piece.last
-            yield y, fit.style.draw(pen, block, made, Rect(x, y, fit.column, 0), cut)
-            y += made.body + (made.tail if inner else 0)
-        if not last_piece:
-            y += SECTION_GAP if column.pieces[number + 1].first else piece.tail
+            cut = number == last and not inner and not piece.last
+            drawn = fit.style.draw(pen, block, made, Rect(x, y, fit.column, 0), cut)
+            y, top = y + made.body + (made.tail if inner else 0), y
+            rule = [] if inner or not ends else [_rule(x, y + SECTION_GAP / 2, fit.column)]
+            yield top, chain(drawn, rule)
+        y += SECTION_GAP if ends else piece.tail
+
+
+def _rule(x: float, y: float, width: float) -> Line:
+    return Line(((x, y), (x + width, y)), arrow=False, rule=True)
 
 
 def describe(flow: Flow) -> str:

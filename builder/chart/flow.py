@@ -17,6 +17,7 @@ from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Line, lines, numbered, tree_outline
 from builder.plan.outline import Block, Link, Section
 
+ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 START = "start:"  # the id of the start terminator; no step id has a colon
 
 
@@ -73,7 +74,8 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
         for step, out in drawn.items()
     }
     reached = arrivals(edges, sections) | _named_in_notes(at)
-    return _with_start(_with_ways_on(Flow(str(tree.title), nodes, edges, sections, reached)))
+    flow = Flow(str(tree.title), nodes, edges, sections, reached)
+    return _with_start(_with_origins(_with_ways_on(flow)))
 
 
 def _node(at: Numbered, step: Step) -> Node:
@@ -183,6 +185,25 @@ def _with_ways_on(flow: Flow) -> Flow:
                 words = f"{edge.label}: go to" if edge.label else "then go to"
                 way = f"{words} {flow.nodes[edge.target].number}"
                 nodes[step] = replace(nodes[step], ways_on=(*nodes[step].ways_on, way))
+    return replace(flow, nodes=nodes)
+
+
+def _with_origins(flow: Flow) -> Flow:
+    """Say at the head of a section from where it is reached, for no line comes from above."""
+    nodes = dict(flow.nodes)
+    for section in flow.sections[1:]:
+        head = section.blocks[0].step
+        found = {
+            int(nodes[edge.source].number)
+            for out in flow.edges.values()
+            for edge in out
+            if edge.target == head
+        }
+        first = [str(number) for number in sorted(found)]
+        if first:
+            more = "…" if len(first) > ORIGINS else ""
+            origin = f"from {', '.join(first[:ORIGINS])}{more}".replace(" ", NO_BREAK)
+            nodes[head] = replace(nodes[head], facts=(origin, *nodes[head].facts))
     return replace(flow, nodes=nodes)
 
 

@@ -137,7 +137,7 @@ def _run(run: Run) -> str:
 
 def _line(line: Line) -> str:
     points = "L".join(f"{_n(x)} {_n(y)}" for x, y in line.points)
-    drawn = f'<path class="line" d="M{points}"/>'
+    drawn = f'<path class="{"rule" if line.rule else "line"}" d="M{points}"/>'
     return drawn + (_path(arrow_head(line), "head") if line.arrow else "")
 
 

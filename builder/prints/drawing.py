@@ -30,7 +30,7 @@ SIGNALS: dict[str, tuple[Color, Color]] = {
     "CAUTION": (HexColor("#ffd100"), black),
     "NOTICE": (HexColor("#003da5"), white),
 }
-THIN, HEAVY = 0.9, 1.7
+FINE, THIN, HEAVY = 0.4, 0.9, 1.7
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ def _link(canvas: Canvas, box: Box, links: Links) -> None:
 
 
 def _line(canvas: Canvas, line: Line) -> None:
-    canvas.setLineWidth(THIN)
+    canvas.setLineWidth(FINE if line.rule else THIN)
     _polygon(canvas, line.points, closed=False)
     if line.arrow:
         canvas.setFillColor(INK)
@@ -149,7 +149,8 @@ LEGEND: tuple[tuple[str, Shape, str], ...] = (
     ("decision", Shape.DECISION, "results leave here"),
     ("fix", Shape.TERMINATOR, "fix"),
     ("stop", Shape.TERMINATOR, "stop, no fix"),
-    ("connector", Shape.CONNECTOR, "go on at this number"),
+    ("connector", Shape.CONNECTOR, "go on at 8"),
+    ("badge", Shape.PROCESS, "go on here"),
     ("hand-over", Shape.PREDEFINED, "other tree"),
 )
 LEGEND_SIZE = 10.0
@@ -162,10 +163,25 @@ def draw_legend(canvas: Canvas, x: float, y: float) -> None:
     canvas.setStrokeColor(INK)
     at = 1.0
     for kind, shape, words in LEGEND:
-        wide, high = (8.0, 8.0) if shape is Shape.DECISION else (19.0, 10.0)
-        _box(canvas, Box("", kind, shape, Rect(at, -high / 2, wide, high)))
+        wide, high = (8.0, 8.0) if shape is Shape.DECISION else (19.0, 12.0)
+        number = _legend_number(kind, at + wide / 2)
+        wide = number.width if kind == "badge" else wide
+        place = Rect(at, -high / 2, wide, high)
+        if kind != "badge":
+            _box(canvas, Box("", kind, shape, place))
+        if number.text:
+            draw_runs(canvas, [number], Box("", kind, shape, place, arrival=kind == "badge"))
         canvas.setFillColor(QUIET)
         canvas.setFont(medium().name, LEGEND_SIZE)
         canvas.drawString(at + wide + 3, -3.5, words)
         at += wide + 3 + medium().width(words, LEGEND_SIZE) + 11
     canvas.restoreState()
+
+
+def _legend_number(kind: str, middle: float) -> Run:
+    """Return the number in a connector, or the same number where the connector leads."""
+    text = "8" if kind in ("connector", "badge") else ""
+    wide = bold().width(text, LEGEND_SIZE)
+    if kind == "badge":
+        return Run(text, middle - 8, 3.5, LEGEND_SIZE, True, wide + FLAG, "number")
+    return Run(text, middle - wide / 2, 3.5, LEGEND_SIZE, True, wide, "number")

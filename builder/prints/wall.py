@@ -137,6 +137,8 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_running_head(
                 canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
             )
+        if top - chart.height * chart.scale >= MARGIN + FOOT + LEGEND:
+            draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
@@ -148,19 +150,18 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
 def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
     under = top - draw_banner(canvas, wall.head, wall.paper)
     draw_particulars(canvas, wall.head, under, wall.particulars_width)
-    draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
     if not wall.charts[0].parts:
         _contents(canvas, wall, top - wall.chart_top)
 
 
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
-    sheets = list(enumerate(wall.charts[1:], start=2))
-    room = (top - MARGIN - FOOT - LEGEND) / (len(sheets) + 1)
+    numbers = range(2, len(wall.charts) + 1)
+    room = (top - MARGIN - FOOT - LEGEND) / (len(numbers) + 1)
     size = max(min(wall.charts[0].text_size, room / LEADING), PLAIN)
     top -= size * LEADING / 2
-    for number, chart in sheets:
-        words = f"Sheet {number}: {steps_on(chart)}"
+    for number in numbers:
+        words = f"Sheet {number}: {steps_on(wall, number)}"
         top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, Look(size))
 
 
@@ -168,18 +169,23 @@ def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
     chart, count = wall.charts[number - 1], len(wall.charts)
     title = str(wall.tree.title)
     if count > 1:
-        title += f": sheet {number} of {count}, {steps_on(chart)}"
+        title += f": sheet {number} of {count}, {steps_on(wall, number)}"
     head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
     *lines, last = foot_lines(wall.tree, library)
     distance = f"{last} {reading_words(chart.small_size)}{head}."
     return Foot(title, [*lines, distance], address)
 
 
-def steps_on(chart: Chart) -> str:
-    """Say which steps stand on a sheet."""
-    numbers = sorted(
-        int(box.number) for box in chart.boxes if box.number and box.kind in ("check", "action")
-    )
-    if not numbers:
+def steps_on(wall: Wall, number: int) -> str:
+    """Say which steps stand on a sheet; those drawn on a sheet before come last."""
+    here = _numbers(wall.charts[number - 1])
+    before = {step for chart in wall.charts[: number - 1] for step in _numbers(chart)}
+    own, again = sorted(here - before), sorted(here & before)
+    if not here:
         return "cautions"
-    return f"steps {numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"step {numbers[0]}"
+    words = f"steps {own[0]} to {own[-1]}" if len(own) > 1 else f"step {(own or again)[0]}"
+    return f"{words}, with {', '.join(map(str, again))} again" if own and again else words
+
+
+def _numbers(chart: Chart) -> set[int]:
+    return {int(box.number) for box in chart.boxes if box.number and box.kind != "connector"}

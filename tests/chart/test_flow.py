@@ -75,6 +75,21 @@ def test_a_try_is_counted_as_people_say_it(number: int, said: str) -> None:
     assert ordinal(number) == said
 
 
+def test_the_head_of_a_section_says_where_it_is_reached_from(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """A section right under another does not look like its next step."""
+    for tree in trees:
+        flow = flow_of(tree, library)
+        for section in flow.sections[1:]:
+            head = section.blocks[0].step
+            sources = {flow.nodes[edge.source].number for out in flow.edges.values()
+                       for edge in out if edge.target == head}  # fmt: skip
+            if sources:
+                said = flow.nodes[head].facts[0].replace(NO_BREAK, " ").removesuffix("…")
+                assert set(said.removeprefix("from ").split(", ")) <= sources, (tree.id, head)
+
+
 def test_what_could_not_be_done_is_a_result(small: Tree) -> None:
     """A check that cannot be made has its own way out."""
     assert ("could not be done", "ask") in [
