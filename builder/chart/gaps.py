@@ -7,7 +7,8 @@ labels clear of lines and neighbours apart on printed charts.
 TEXT = 10.0  # nominal size of the words in a box
 SMALL = 9.0  # labels, conditions, notes: never smaller than nine tenths of the text
 LONGEST_WORD = 92.0  # a longer word is broken, so that one word never rules a whole chart
-FLAG = 5.0  # room for the dark ground of a number that connectors lead to
+FLAG = 3.0  # room for the dark ground of a number that connectors lead to
+BADGE = 2.4  # by which that ground stands out at either side of the number
 SIGNAL_GAP = 2.5  # between the ground of a signal word and the words under it
 PAD_X = 5.0  # from the side of a box to its words
 PAD_Y = 3.5

@@ -12,7 +12,7 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Line, Part, Rect, Run, Shape
-from builder.chart.gaps import DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
+from builder.chart.gaps import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
 
 HEAD = 5.0  # length of an arrow head
 STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
@@ -101,8 +101,17 @@ def _symbol(box: Box) -> str:
 
 
 def _panel(box: Box) -> str:
-    place = Rect(box.rect.x, box.rect.y, box.rect.width, box.panel)
-    return _rect(place, f"panel {box.signal.lower()}") if box.panel else ""
+    if not box.panel:
+        return ""
+    r, kind = box.rect, f"panel {box.signal.lower()}"
+    if box.shape is not Shape.TERMINATOR:
+        return _rect(Rect(r.x, r.y, r.width, box.panel), kind)
+    end = min(r.height / 2, ROUND)
+    return (
+        f'<path class="{kind}" d="M{_n(r.x)} {_n(r.y + box.panel)}v{_n(end - box.panel)}'
+        f"a{_n(end)} {_n(end)} 0 0 1 {_n(end)} {_n(-end)}h{_n(r.width - 2 * end)}"
+        f'a{_n(end)} {_n(end)} 0 0 1 {_n(end)} {_n(end)}v{_n(box.panel - end)}z"/>'
+    )
 
 
 def _flag(box: Box) -> Iterator[str]:
@@ -110,7 +119,8 @@ def _flag(box: Box) -> Iterator[str]:
     for run in box.runs if box.arrival and box.kind != "connector" else ():
         if run.tone == "number":
             high = 1.1 * run.size
-            place = Rect(run.x - FLAG / 2, run.y - 0.9 * run.size, run.width, high)
+            wide = run.width - FLAG + 2 * BADGE
+            place = Rect(run.x - BADGE, run.y - 0.9 * run.size, wide, high)
             yield _rect(place, "flag", 3.5)
 
 

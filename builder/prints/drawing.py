@@ -12,7 +12,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
 from builder.chart.fonts import bold, medium
-from builder.chart.gaps import DOUBLE_SIDE, FLAG, ROUND
+from builder.chart.gaps import BADGE, DOUBLE_SIDE, FLAG, ROUND
 from builder.chart.svg import arrow_head
 
 INK = HexColor("#14181c")
@@ -99,9 +99,9 @@ def _box(canvas: Canvas, box: Box) -> None:
     canvas.setDash(*((4, 2.5),) if box.kind == "stop" else ())
     canvas.setFillColor(GROUNDS.get(box.kind, white))
     _symbol(canvas, box)
-    canvas.setDash()
     if box.panel:
         _panel(canvas, box)
+    canvas.setDash()
     draw_runs(canvas, box.runs, box)
 
 
@@ -119,9 +119,17 @@ def _symbol(canvas: Canvas, box: Box) -> None:
 
 
 def _panel(canvas: Canvas, box: Box) -> None:
-    ground, _ = SIGNALS[box.signal]
-    canvas.setFillColor(ground)
-    canvas.rect(box.rect.x, -box.rect.y - box.panel, box.rect.width, box.panel, stroke=1, fill=1)
+    """Draw the ground of the signal word; where the box has rounded ends, so has it."""
+    r, ends = box.rect, ROUND if box.shape is Shape.TERMINATOR else 0
+    round_ = min(ends, r.height / 2)
+    canvas.saveState()
+    inside = canvas.beginPath()
+    inside.roundRect(r.x, -r.bottom, r.width, r.height, round_)
+    canvas.clipPath(inside, stroke=0, fill=0)
+    canvas.setFillColor(SIGNALS[box.signal][0])
+    canvas.rect(r.x, -r.y - box.panel, r.width, box.panel, stroke=1, fill=1)
+    canvas.restoreState()
+    canvas.roundRect(r.x, -r.bottom, r.width, r.height, round_, stroke=1, fill=0)
 
 
 def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> None:
@@ -141,7 +149,8 @@ def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> No
 def _flag(canvas: Canvas, run: Run) -> None:
     canvas.setFillColor(INK)
     top, high = run.y - 0.9 * run.size, 1.1 * run.size
-    canvas.roundRect(run.x - FLAG / 2, -top - high, run.width, high, 3.5, stroke=0, fill=1)
+    wide = run.width - FLAG + 2 * BADGE
+    canvas.roundRect(run.x - BADGE, -top - high, wide, high, 3.5, stroke=0, fill=1)
 
 
 LEGEND: tuple[tuple[str, Shape, str], ...] = (
