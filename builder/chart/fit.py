@@ -69,6 +69,7 @@ class Case:
     least: float  # narrowest column
     room: Room
     heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
+    begins: bool = False  # whether the chart must begin on the first sheet
 
 
 def case(stock: Stock, style: Style, room: Room, apart: bool = False) -> Case:
@@ -77,7 +78,7 @@ def case(stock: Stock, style: Style, room: Room, apart: bool = False) -> Case:
     step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
     widths = [least * step**number for number in range(SAMPLES)]
     heights = [(width, total(pieces(stock, style, joined, width))) for width in widths]
-    return Case(stock, style, joined, least, room, heights)
+    return Case(stock, style, joined, least, room, heights, begins=room.beside is not None)
 
 
 def column_width(wanted: Case, text: float, columns: int) -> float:
@@ -96,7 +97,7 @@ def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
     if not filled:
         return None
     fit = Fit(wanted.style, wanted.room, text, columns, column, tuple(filled))
-    return fit if fit.begins or not wanted.room.beside else None
+    return fit if fit.begins or not wanted.begins else None
 
 
 def _heights(room: Room, text: float, columns: int, column: float) -> list[float]:

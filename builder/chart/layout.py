@@ -8,7 +8,7 @@ or where it saves a sheet.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from builder.chart.chart import Chart
@@ -129,15 +129,17 @@ def _on_sheets(measured: Stock, room: Room, text: float, apart: bool) -> Fit | N
     for style in STYLES:
         wanted = case(measured, style, room, apart)
         few = fewest_sheets(wanted, text)
-        fits.append(largest(wanted, few.sheets, text) or few if few else None)
+        if few:
+            begun = largest(replace(wanted, begins=True), few.sheets, text)
+            fits.append(begun or largest(wanted, few.sheets, text) or few)
     return chosen(fits)
 
 
 def chosen(fits: Sequence[Fit | None]) -> Fit | None:
     """Choose between layouts given in order of plainness.
 
-    Fewer sheets come first; of equals the plainer one, unless its text is smaller by more than it
-    is worth or smaller than it should be on paper.
+    Fewer sheets come first, then a chart that begins on the first; of equals the plainer one,
+    unless its text is smaller by more than it is worth or smaller than it should be on paper.
     """
     best: Fit | None = None
     for fit in fits:
@@ -149,4 +151,6 @@ def chosen(fits: Sequence[Fit | None]) -> Fit | None:
 def _better(fit: Fit, best: Fit) -> bool:
     if fit.sheets != best.sheets:
         return fit.sheets < best.sheets
+    if fit.begins != best.begins:
+        return fit.begins
     return fit.text > best.text * (WORTH if best.text >= WISHED else 1)

@@ -20,6 +20,7 @@ from builder.prints.sheet import PLAIN, Look, set_lines, set_words
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
+STEPS = 4  # that a caution names
 PHRASES = 5  # of a customer, that the head gives
 
 
@@ -72,9 +73,15 @@ def _hazards(
 
 
 def _caution(hazard: Hazard, steps: list[int]) -> Caution:
-    where = f"step{'' if len(steps) == 1 else 's'} {', '.join(map(str, steps))}"
-    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({where})."
+    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({_where(steps)})."
     return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text)
+
+
+def _where(steps: list[int]) -> str:
+    """Name a few steps; the bars of the boxes name the hazard at each."""
+    few = steps if len(steps) <= STEPS else steps[: STEPS - 1]
+    words = f"step{'' if len(steps) == 1 else 's'} {', '.join(map(str, few))}"
+    return words if few is steps else f"{words} and {len(steps) - len(few)} more"
 
 
 def _particulars(tree: Tree, library: Library) -> Iterator[str]:
