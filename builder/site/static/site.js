@@ -50,9 +50,19 @@
     });
   }
 
+  // The square code of a print names the revision that was printed: say if the page has another.
+  function printed(banner) {
+    const revision = new URLSearchParams(location.search).get("printed");
+    if (!revision || revision === banner.dataset.revision) return;
+    banner.textContent = `Your print is of revision ${revision.slice(0, 12)}, this page is revision `
+      + `${banner.dataset.revision}: work from the page, and put a new print on the wall.`;
+    banner.hidden = false;
+  }
+
   document.addEventListener("DOMContentLoaded", () => {
     document.querySelectorAll("[data-look]:is(button)").forEach(lookButton);
     document.querySelectorAll("time[datetime]").forEach(age);
     document.querySelectorAll("form[data-find]").forEach(headerSearch);
+    document.querySelectorAll("[data-revision]").forEach(printed);
   });
 })();

@@ -1,0 +1,23 @@
+"""Who scans a print on the wall is told if the page has changed since."""
+
+from pathlib import Path
+
+from playwright.sync_api import Browser
+
+
+def test_an_old_print_is_told_from_the_page(demo: Path, chromium: Browser) -> None:
+    """Another revision in the square code shows a banner, the same or none does not."""
+    page = chromium.new_page(viewport={"width": 390, "height": 844})
+    tree = (demo / "trees/charging/lamp-on.html").as_uri()
+    page.goto(tree)
+    banner = page.locator("[data-revision]")
+    revision = banner.get_attribute("data-revision")
+    assert not banner.is_visible()
+    page.goto(f"{tree}?printed={revision}")
+    assert not banner.is_visible()
+    page.goto(f"{tree}?printed=0ld<b>")
+    assert banner.is_visible()
+    assert banner.inner_text().startswith(
+        f"Your print is of revision 0ld<b>, this page is revision {revision}"
+    )
+    page.close()
