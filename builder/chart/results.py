@@ -6,7 +6,7 @@ In: a check and one of its results. Out: the words beside its line; pages use th
 import re
 from collections.abc import Mapping
 
-from builder.model.tree import Check, Result
+from builder.model.tree import Check, Reading, Result
 from builder.trade.expressions import parse, unit_of
 from builder.trade.mistake import Mistake
 from builder.trade.units import UNITS, unit
@@ -24,8 +24,18 @@ def result_words(check: Check, result: Result) -> str:
         return tied(said)
     units = _units(check)
     if list(units) == [""]:
-        return tied(_with_unit(said, units[""]))
+        return tied(_with_unit(_shortened(said, check.readings[0]), units[""]))
     return tied(", ".join(_named(part, units) for part in said.split(", ")))
+
+
+def _shortened(said: str, reading: Reading) -> str:
+    """Leave out a lower end that is only where the instrument's readings begin.
+
+    `-40 to below 70` is `below 70`; a range that takes its upper end in stays as it was written.
+    """
+    low, to, rest = said.partition(" to ")
+    starts = to and rest.startswith("below ") and low == f"{reading.low}"
+    return rest if starts else said
 
 
 def tied(words: str) -> str:

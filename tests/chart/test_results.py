@@ -1,8 +1,11 @@
 """Results as a reader sees them: every limit with its unit."""
 
+from dataclasses import replace
+
 import pytest
 
 from builder.chart.results import NO_BREAK, result_words, tied
+from builder.model.text import Text
 from builder.model.tree import Check, Tree
 
 
@@ -26,6 +29,16 @@ def test_over_the_range_has_no_unit(small: Tree) -> None:
 def test_a_computed_reading_has_the_unit_it_is_worked_out_in(small: Tree) -> None:
     """The sum of two voltages is a voltage."""
     assert said(small, "sides") == ["sum: at most 0.7_V", "sum: above 0.7_V"]
+
+
+def test_the_end_of_the_instrument_is_not_said(small: Tree) -> None:
+    """`0 to below 12.2` of an instrument that begins at 0 is `below 12.2`; other ends stay."""
+    check = small.steps["rest"].body
+    assert isinstance(check, Check)
+    for written, read in (("0 to below 12.2", "below 12.2"), ("-1 to below 12.2",) * 2,
+                          ("0 to 12.2",) * 2):  # fmt: skip
+        result = replace(check.results[0], said=Text(written))
+        assert result_words(check, result).replace(NO_BREAK, " ") == f"{read} V"
 
 
 @pytest.mark.parametrize(
