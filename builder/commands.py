@@ -21,6 +21,7 @@ from builder.memory import cache_of
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
+from builder.plan.entries import with_entries
 from builder.plan.minutes import Minutes, minutes
 from builder.printing import NotThereError as NotThereError
 from builder.printing import Wanted as Wanted
@@ -90,7 +91,8 @@ def serve(shop: Path, port: int) -> None:
 def _input(shop: Path, library: Library, *, prints: bool) -> Input:
     files = {f"schemas/{name}": text for name, text in schemas(None).items()}
     cache = cache_of(shop) / "build"
-    return Input(shop, cache, library, lambda id_: the_tree(shop, id_), prints, files)
+    read = partial(the_tree, shop)
+    return Input(shop, cache, with_entries(library, read), read, prints, files)
 
 
 def the_tree(shop: Path, id_: str) -> Tree:

@@ -12,7 +12,6 @@ from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.related import related
 from builder.pages.tree import tree_page
-from builder.plan.entries import with_entries
 from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
 from builder.site.work import Work, digest, is_fresh, put
@@ -33,7 +32,6 @@ def put_trees(
 ) -> None:
     """Make the page and the prints of every tree that is in use."""
     made = PRINTS if prints else ()
-    library = with_entries(library, read_tree)
     nearest = related(library.trees.values())
     for id_, of in library.trees.items():
         if of.status == "retired" or id_ in leave_out:
