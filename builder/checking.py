@@ -12,14 +12,16 @@ from datetime import date
 from pathlib import Path
 
 from builder import memory
-from builder.examining import Examined, examine_all
+from builder.examining import examine_all, judge_all, judged
+from builder.grounds import grounds
 from builder.memory import Findings, Memory
 from builder.model.finding import Severity
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Gist
 from builder.model.tree import Tree
 from builder.reader.library import read_knowledge
-from builder.reader.trees import read_tree, tree_files
-from builder.rules.judge import judge, judge_library, stands_alone
+from builder.reader.trees import tree_names
+from builder.rules.judge import judge_library, stands_alone
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,56 +42,58 @@ def checking(shop: Path, today: date) -> Iterator[Check]:
     """Begin a check: all is read, and judged as far as it is new and stands alone."""
     with memory.remembered(shop) as kept:
         knowledge, mistakes = read_knowledge(shop)
-        examined = _examined(kept, knowledge, today)
-        trees = {one.summary.id: one.summary for one in examined if one.summary}
-        more = tuple(mistake for one in examined for mistake in one.mistakes)
-        library = replace(knowledge, trees=trees, whole=not more)
-        led_into = [id_ for id_, one in trees.items() if not stands_alone(one, library)]
-        contents = memory.contents(shop / "kb", shop / "site_config")
-        grounds = memory.grounds(kept, library, led_into, today, contents)
+        new = _examine(kept, knowledge, today)
+        entries = kept.now.values()
+        more = tuple(one for entry in entries for one in memory.mistakes(entry))
+        library = replace(knowledge, trees=memory.trees(kept), whole=not more)
         common = (*mistakes, *more, *judge_library(library, today))
-        check = Check(shop, today, library, kept, grounds, common)
-        for one in examined:
-            if one.summary and one.alone is not None and stands_alone(one.summary, library):
-                _keep(check, one.summary, one.alone)
+        check = Check(shop, today, library, kept, _grounds(kept, library, today), common)
+        for gist in (kept.now[file].gist for file in new):
+            if gist and stands_alone(gist, library):
+                _keep(check, gist, memory.findings(kept.now[gist.file]))
         yield check
 
 
-def _examined(kept: Memory, knowledge: Library, today: date) -> list[Examined]:
-    files = tree_files(kept.shop)
-    known = {path: memory.recalled(kept, path) for path in files}
-    new = [path for path, found in known.items() if found is None]
+def _examine(kept: Memory, knowledge: Library, today: date) -> list[str]:
+    """Fill the memory; return the files of which nothing was known."""
+    known = {file: memory.recalled(kept, file) for file in tree_names(kept.shop)}
+    new = [file for file, entry in known.items() if entry is None]
     fresh = dict(zip(new, examine_all(kept.shop, new, knowledge, today), strict=True))
-    for path, one in fresh.items():
-        memory.note(kept, path, (one.summary, one.mistakes))
-    return [fresh[path] if found is None else Examined(*found) for path, found in known.items()]
+    kept.now.update((file, entry or fresh[file]) for file, entry in known.items())
+    return new
+
+
+def _grounds(kept: Memory, library: Library, today: date) -> dict[str, str]:
+    common = memory.hashed(today, memory.contents(kept.shop / "kb", kept.shop / "site_config"))
+    gists = library.gists.values()
+    led_into = {gist.id for gist in gists if not stands_alone(gist, library)}
+    shapes = {gist.id: kept.now[gist.file].shape for gist in gists}
+    return grounds(library, shapes, led_into, common)
 
 
 def findings(check: Check) -> Findings:
     """Judge every tree that has not been judged, and return everything that was found."""
-    for of in check.library.trees.values():
-        if of.id not in check.judged:
-            grounds = check.grounds[of.id]
-            known = memory.findings(check.memory, of, grounds)
-            check.judged[of.id] = _read(check, of)[1] if known is None else known
+    waiting: list[Gist] = []
+    for of in check.library.gists.values():
+        entry = check.memory.now[of.file]
+        if of.id not in check.judged and entry.judged == check.grounds[of.id]:
+            check.judged[of.id] = memory.findings(entry)
+        elif of.id not in check.judged:
+            waiting.append(of)
+    found = judge_all(check.shop, [of.file for of in waiting], check.library, check.today)
+    for of, of_tree in zip(waiting, found, strict=True):
+        _keep(check, of, of_tree)
     return (*check.common, *(one for found in check.judged.values() for one in found))
 
 
 def sound_tree(check: Check, id_: str) -> Tree | None:
     """Read a tree and judge it on the way; None if an error was found in it."""
-    tree, found = _read(check, check.library.trees[id_])
-    return None if any(one.severity is Severity.ERROR for one in found) else tree
-
-
-def _read(check: Check, of: Summary) -> tuple[Tree, Findings]:
-    tree, mistakes = read_tree(check.shop, check.shop / of.file)
-    if tree is None:
-        raise FileNotFoundError(f"{of.file} was changed while it was being checked")
-    found = judge(tree, check.library, check.today)
+    of = check.library.gists[id_]
+    tree, mistakes, found = judged(check.shop, check.library, check.today, of.file)
     _keep(check, of, found)
-    return tree, (*mistakes, *found)
+    return None if any(one.severity is Severity.ERROR for one in (*mistakes, *found)) else tree
 
 
-def _keep(check: Check, of: Summary, found: Findings) -> None:
+def _keep(check: Check, of: Gist, found: Findings) -> None:
     memory.keep(check.memory, of, check.grounds[of.id], found)
     check.judged[of.id] = found

@@ -5,25 +5,27 @@ In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not
 
 import argparse
 import gc
+import io
 import json
 import os
 import sys
 from collections.abc import Callable, Sequence
 from datetime import date
 from pathlib import Path
-
-from tqdm import tqdm
+from typing import TYPE_CHECKING
 
 from builder import commands
-from builder.commands import Checked, NotThereError
-from builder.find.rank import Answer
-from builder.flags import parser
-from builder.plan.minutes import as_json as minutes_as_json
+from builder.commands import Checked
+from builder.flags import Wanted, parser
 from builder.reader.library import read_knowledge
+from builder.reader.trees import NotThereError
 from builder.report.annotations import as_annotations
 from builder.report.as_json import as_json
 from builder.report.sarif import as_sarif
 from builder.report.text import as_text, colour_wanted
+
+if TYPE_CHECKING:
+    from builder.find.rank import Answer
 
 Options = argparse.Namespace
 
@@ -33,6 +35,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # Trees are thousands of small values without cycles; to look for cycles among them at the usual
     # pace took a fifth of a build.
     gc.set_threshold(100_000, 50, 50)
+    _say_anything()
     options = parser().parse_args(arguments)
     try:
         return RUN[options.command](options)
@@ -41,6 +44,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 2
     except BrokenPipeError:
         return 2
+
+
+def _say_anything() -> None:
+    """Let every sign through: a file's name may be no text, and a pipe's encoding not UTF-8."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            encoding = stream.encoding if stream.isatty() else "utf-8"
+            stream.reconfigure(encoding=encoding, errors="backslashreplace")
 
 
 def _check(options: Options) -> int:
@@ -66,10 +77,10 @@ def _report(options: Options, shop: Path, checked: Checked) -> None:
 
 
 def _lines(shop: Path, file: str) -> list[str]:
-    try:
-        return (shop / file).read_text("utf-8-sig", "replace").split("\n")
-    except OSError:
-        return []
+    path = (shop / file).resolve()
+    if not path.is_file() or not path.is_relative_to(shop):
+        return []  # never a line of a file to which a link leads out of the shop
+    return path.read_text("utf-8-sig", "replace").split("\n")
 
 
 def _in_repository(shop: Path) -> str:
@@ -101,8 +112,10 @@ def _from_here(path: Path) -> Path:
 
 
 def _print(options: Options) -> int:
+    from tqdm import tqdm
+
     shop = _shop(options)
-    wanted = commands.Wanted(
+    wanted = Wanted(
         trees=tuple(options.trees),
         system=options.system or "",
         every=options.all,
@@ -137,7 +150,7 @@ def _find(options: Options) -> int:
     return 0
 
 
-def _found(answer: Answer) -> list[str]:
+def _found(answer: "Answer") -> list[str]:
     lines = [f"taken as: {taken} (for {typed})" for typed, taken in answer.understood.corrected]
     lines += [f"{hit.id}  {hit.title}" for hit in answer.hits]
     if not answer.hits:
@@ -147,6 +160,8 @@ def _found(answer: Answer) -> list[str]:
 
 
 def _minutes(options: Options) -> int:
+    from builder.plan.minutes import as_json as minutes_as_json
+
     found = commands.tree_minutes(_shop(options), options.tree)
     if options.format == "json":
         print(json.dumps(minutes_as_json(found), indent=2))

@@ -1,7 +1,8 @@
 """Each command as one short pipeline; read this first.
 
 In: a shop's folder and what the command line asked for. Out: values for `cli` to print, or files
-written by the last room of the pipeline.
+written by the last room of the pipeline. Rooms that only some commands go through are imported by
+those: an editor runs a check at every save, and must not wait for what prints sheets.
 """
 
 import json
@@ -10,28 +11,23 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from builder.authoring.new_tree import new_tree as new_tree
 from builder.authoring.refused import Refused as Refused
-from builder.authoring.start import start
 from builder.checking import checking, findings, sound_tree
-from builder.find.index import index
-from builder.find.rank import Answer, rank
+from builder.flags import Wanted
 from builder.memory import cache_of
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.model.tree import Tree
-from builder.plan.entries import with_entries
-from builder.plan.minutes import Minutes, minutes
-from builder.printing import NotThereError as NotThereError
-from builder.printing import Wanted as Wanted
-from builder.printing import jobs
 from builder.reader.library import read_knowledge, read_library
 from builder.reader.schemas import KINDS, named_schema, schema
-from builder.reader.trees import read_tree, tree_file
+from builder.reader.trees import the_tree
 from builder.rules.documentation import RulePage, pages
-from builder.site.build import Input, build_site
-from builder.site.serve import serve as serve_site
+
+if TYPE_CHECKING:
+    from builder.find.rank import Answer
+    from builder.plan.minutes import Minutes
+    from builder.site.build import Input
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +61,8 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def build(shop: Path, out: Path, today: date, *, prints: bool = True) -> Checked:
     """Check, then write the site; on errors nothing is written and the old site stays."""
+    from builder.site.build import build_site
+
     with checking(shop, today) as under_way:
         given = replace(
             _input(shop, under_way.library, prints=prints),
@@ -78,6 +76,8 @@ def build(shop: Path, out: Path, today: date, *, prints: bool = True) -> Checked
 
 def serve(shop: Path, port: int) -> None:
     """Serve the site while an author is at work; what is broken shows on its page."""
+    from builder.site.build import build_site
+    from builder.site.serve import serve as serve_site
 
     def rebuild(out: Path) -> int:
         checked = check(shop, (), date.today())
@@ -88,26 +88,22 @@ def serve(shop: Path, port: int) -> None:
     serve_site(shop, rebuild, port)
 
 
-def _input(shop: Path, library: Library, *, prints: bool) -> Input:
+def _input(shop: Path, library: Library, *, prints: bool) -> "Input":
+    from builder.plan.entries import with_entries
+    from builder.site.build import Input
+
     files = {f"schemas/{name}": text for name, text in schemas(None).items()}
     cache = cache_of(shop) / "build"
     read = partial(the_tree, shop)
     return Input(shop, cache, with_entries(library, read), read, prints, files)
 
 
-def the_tree(shop: Path, id_: str) -> Tree:
-    """Read one tree by its id."""
-    path = tree_file(shop, id_)
-    tree = read_tree(shop, path)[0] if path else None
-    if tree is None:
-        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
-    return tree
-
-
 def print_sheets(shop: Path, wanted: Wanted, out: Path) -> Iterator[tuple[Path, int]]:
     """Print one sheet after another; yields each file and how many there are in all."""
+    from builder.printing import jobs
+
     library, _ = read_library(shop)
-    made = jobs(wanted, library, lambda id_: the_tree(shop, id_))
+    made = jobs(wanted, library, partial(the_tree, shop))
     for name, make in made:
         path = out / name
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -117,10 +113,19 @@ def print_sheets(shop: Path, wanted: Wanted, out: Path) -> Iterator[tuple[Path, 
 
 def start_shop(folder: Path) -> tuple[Path, ...] | Refused:
     """Make a new, empty shop that checks and builds."""
+    from builder.authoring.start import start
+
     made = start(folder)
     if not isinstance(made, Refused):
         write_schemas(folder, folder / ".schemas")
     return made
+
+
+def new_tree(shop: Path, id_: str, today: date) -> Path | Refused:
+    """Begin a tree: its first check, a fix and a stop, to be filled in."""
+    from builder.authoring.new_tree import new_tree as begin
+
+    return begin(shop, id_, today)
 
 
 def write_schemas(shop: Path, folder: Path, kind: str | None = None) -> tuple[Path, ...]:
@@ -132,13 +137,18 @@ def write_schemas(shop: Path, folder: Path, kind: str | None = None) -> tuple[Pa
     return tuple(folder / name for name in made)
 
 
-def find(shop: Path, query: str) -> Answer:
+def find(shop: Path, query: str) -> "Answer":
     """Rank the trees and articles for the words of a customer."""
+    from builder.find.index import index
+    from builder.find.rank import rank
+
     return rank(index(read_library(shop)[0]), query)
 
 
-def tree_minutes(shop: Path, id_: str) -> Minutes:
+def tree_minutes(shop: Path, id_: str) -> "Minutes":
     """Work out what following a tree takes."""
+    from builder.plan.minutes import minutes
+
     return minutes(the_tree(shop, id_))
 
 

@@ -1,63 +1,82 @@
-"""Trees read and judged each for itself, on as many cores as there are.
+"""Trees read and judged, on as many cores as there are.
 
-In: files of a shop and its knowledge. Out: what stands in each, and its findings as far as they do
-not depend on other trees. A tree is read once, and dropped before the next.
+In: files of a shop and what is known beside them. Out: an `Entry` of each, with the findings of a
+tree that no other leads into; or the findings of each in its library. A tree is read, and dropped
+before the next.
 """
 
 import gc
 import os
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from pathlib import Path
+from typing import Any, TypeVar
 
-from builder.memory import Findings
-from builder.model.library import Library, Summary, summary_of
+from builder.memory import Entry, Findings, content, entry
+from builder.model.library import Library
+from builder.model.summary import summary_of
+from builder.model.tree import Tree
 from builder.reader.trees import read_tree
 from builder.rules.judge import judge
 
 WORTH_IT = 40  # trees; for fewer, starting another process takes longer than it saves
 AT_ONCE = 16  # trees handed to a process at a time
-
-
-@dataclass(frozen=True, slots=True)
-class Examined:
-    """A tree's file by itself; `alone` is None where it has not been judged."""
-
-    summary: Summary | None
-    mistakes: Findings
-    alone: Findings | None = None
+T = TypeVar("T")
 
 
 def examine_all(
-    shop: Path, files: Sequence[Path], knowledge: Library, today: date
-) -> Iterable[Examined]:
-    """Examine files in their order."""
+    shop: Path, files: Sequence[str], knowledge: Library, today: date
+) -> Sequence[Entry]:
+    """Examine files that nothing is known of, in their order."""
+    return _spread(partial(_examine, shop, knowledge, today), files)
+
+
+def judge_all(
+    shop: Path, files: Sequence[str], library: Library, today: date
+) -> Sequence[Findings]:
+    """Judge sound files beside their library, in their order."""
+    return _spread(partial(_findings, shop, library, today), files)
+
+
+def judged(shop: Path, library: Library, today: date, file: str) -> tuple[Tree, Findings, Findings]:
+    """Read a tree; return it, the mistakes of its text, and what the rules find."""
+    tree, mistakes = read_tree(shop, shop / file)
+    if tree is None:
+        raise FileNotFoundError(f"{file} was changed while it was being checked")
+    return tree, mistakes, judge(tree, library, today)
+
+
+def _findings(shop: Path, library: Library, today: date, file: str) -> Findings:
+    return judged(shop, library, today, file)[2]
+
+
+def _examine(shop: Path, knowledge: Library, today: date, file: str) -> Entry:
+    """Read one tree, judge it as if it were alone, and keep what the others need to know."""
+    # Taken first: should the file change meanwhile, the next check sees that it is not the same.
+    before = content(shop / file)
+    tree, mistakes = read_tree(shop, shop / file)
+    if tree is None:
+        return entry(before, None, mistakes, ())
+    return entry(before, summary_of(tree), mistakes, judge(tree, knowledge, today))
+
+
+def _spread(work: Callable[[str], T], files: Sequence[str]) -> Sequence[T]:
     cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
     if len(files) < WORTH_IT or (cores or 1) < 2:
-        return [examine(shop, knowledge, today, path) for path in files]
-    given = (shop, knowledge, today)
-    with ProcessPoolExecutor(cores, initializer=_begin, initargs=given) as pool:
-        return list(pool.map(_examine_there, files, chunksize=AT_ONCE))
+        return [work(file) for file in files]
+    with ProcessPoolExecutor(cores, initializer=_begin, initargs=(work,)) as pool:
+        return list(pool.map(_do_there, files, chunksize=AT_ONCE))
 
 
-def examine(shop: Path, knowledge: Library, today: date, path: Path) -> Examined:
-    """Read one tree, judge it as if it were alone, and keep what the others need to know."""
-    tree, mistakes = read_tree(shop, path)
-    if tree is None:
-        return Examined(None, mistakes)
-    return Examined(summary_of(tree), mistakes, judge(tree, knowledge, today))
+_there: list[Callable[[str], Any]] = []  # the work of each process, handed over once
 
 
-_there: list[partial[Examined]] = []  # what each process needs for every tree, handed over once
-
-
-def _begin(shop: Path, knowledge: Library, today: date) -> None:
+def _begin(work: Callable[[str], Any]) -> None:
     gc.set_threshold(100_000)  # values of a tree form no rings; looking for some costs a tenth
-    _there[:] = [partial(examine, shop, knowledge, today)]
+    _there[:] = [work]
 
 
-def _examine_there(path: Path) -> Examined:
-    return _there[0](path)
+def _do_there(file: str) -> Any:
+    return _there[0](file)

@@ -1,13 +1,28 @@
 """The words and flags of the command line.
 
-In: nothing. Out: the parser; what each command does stands in `cli`.
+In: nothing. Out: the parser, and what `print` can be asked for; what each command does stands in
+`cli`.
 """
 
 import argparse
 import re
+from dataclasses import dataclass
 from datetime import date
 
 from builder import __version__
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is to be printed."""
+
+    trees: tuple[str, ...] = ()
+    system: str = ""  # a book of all its trees
+    every: bool = False
+    sheet: str = "wall"  # wall | bench | customer
+    paper: str = ""  # "" for the shop's
+    distance: float | None = None  # metres
+    fix: str = ""  # for the customer's sheet; "" for every fix of the tree
 
 
 def parser() -> argparse.ArgumentParser:

@@ -1,8 +1,7 @@
 """What the last check found out about each tree, so that the next need not find it out again.
 
-In: the files of a shop. Out: summaries and findings, from the last check where nothing on which
-they rest has changed, else made anew. A tree's summary rests on its file alone; its findings rest
-on its file, the knowledge, the day, and on the trees from which a walk can come to it or go on.
+In: the files of a shop. Out: an `Entry` for each tree's file, from the last check where the file is
+as it was. What is in the file rests on the file alone; its findings rest on more, see `grounds`.
 
 The memory lies in the user's own cache folder and not in the shop: a change to the shop that is
 still to be checked must not bring along what the check is to find. It may be deleted at any time.
@@ -13,41 +12,49 @@ import hashlib
 import io
 import os
 import pickle
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
+from zlib import crc32
 
 import platformdirs
 
-from builder.model import finding, library, silence, text, tree
+from builder.model import finding, silence, summary, text, tree
 from builder.model.finding import Finding
-from builder.model.library import Library, Summary
+from builder.model.library import Trees
+from builder.model.summary import Gist, Summary, gist_of
 
-MADE = (
-    *(finding.Finding, finding.Related, finding.Severity),
-    *(library.Summary, library.HandOver, silence.Silence),
-    *(text.Text, text.Number, text.Position),
-    *(tree.Scope, tree.Signed, tree.Symptom),
-)
-BY_NAME = {(one.__module__, one.__qualname__): one for one in MADE}
+PARTS = 16  # files of the memory; of these only those are written in which something changed
 Findings = tuple[Finding, ...]
 
 
 class Entry(NamedTuple):
-    """What is known of one file: values as bytes, so that only those asked for are made."""
+    """What is known of a tree's file; as bytes what few ask for, so that it is seldom made."""
 
     file: str  # hash of its content
-    summary: bytes  # `Summary | None` and the mistakes of its text
-    shape: str  # hash of what other trees' findings may rest on
-    judged: str = ""  # hash of all that its findings rest on
-    findings: bytes = b""
+    gist: Gist | None = None  # None where nothing could be made of the file
+    summary: bytes = b""
+    mistakes: bytes = b""  # of its text
+    shape: str = ""  # hash of what other trees' findings may rest on
+    findings: bytes = b""  # of the rules
+    judged: str = ""  # hash of all that the findings rest on; "" while that is not known
+
+
+MADE = (
+    *(Entry, Gist, finding.Finding, finding.Related, finding.Severity),
+    *(summary.Summary, summary.HandOver, silence.Silence),
+    *(text.Text, text.Number, text.Position),
+    *(tree.Scope, tree.Signed, tree.Symptom),
+)
+BY_NAME = {(one.__module__, one.__qualname__): one for one in MADE}
 
 
 @dataclass(frozen=True, slots=True)
 class Memory:
-    """An open memory; `now` grows while trees are asked for."""
+    """An open memory: by the name of each file what was known, and what is."""
 
     shop: Path
     before: Mapping[str, Entry]
@@ -56,83 +63,84 @@ class Memory:
 
 def cache_of(shop: Path) -> Path:
     """Return the folder in which everything is kept that can be made again from a shop."""
-    return platformdirs.user_cache_path("baytree") / _hash(shop.resolve())
+    return platformdirs.user_cache_path("baytree") / hashed(shop.resolve())
 
 
 @contextmanager
 def remembered(shop: Path) -> Iterator[Memory]:
     """Open the memory of a shop, and write it at the end."""
-    file = cache_of(shop) / "memory"
-    ours = _hash(*(code.read_bytes() for code in sorted(Path(__file__).parent.rglob("*.py"))))
-    memory = Memory(shop, _read(file, ours))
+    folder = cache_of(shop) / "checked"
+    ours = hashed(*(code.read_bytes() for code in sorted(Path(__file__).parent.rglob("*.py"))))
+    parts = [_read(folder / str(part), ours) for part in range(PARTS)]
+    memory = Memory(shop, {file: entry for part in parts for file, entry in part.items()})
     yield memory
-    if memory.now != memory.before:
-        entries = {name: tuple(entry) for name, entry in memory.now.items()}
-        _write(file, pickle.dumps((ours, entries), 5))
+    for part, (before, now) in enumerate(zip(parts, _parted(memory.now), strict=True)):
+        if now != before:
+            _write(folder / str(part), ours, now)
 
 
-def recalled(memory: Memory, path: Path) -> tuple[Summary | None, Findings] | None:
-    """Return the summary of a tree's file and the mistakes of its text, if it is as it was."""
-    name = path.relative_to(memory.shop).as_posix()
-    entry = memory.before.get(name)
-    if not entry or entry.file != _hash(path.read_bytes()):
-        return None
-    kept: tuple[Summary | None, Findings] | None = _made(entry.summary)
-    if kept:
-        memory.now[name] = entry
-    return kept
+def recalled(memory: Memory, file: str) -> Entry | None:
+    """Return what is known of a tree's file, if it is as it was."""
+    entry = memory.before.get(file)
+    return entry if entry and entry.file == hashed(content(memory.shop / file)) else None
 
 
-def note(memory: Memory, path: Path, found: tuple[Summary | None, Findings]) -> None:
-    """Remember the summary of a tree's file and the mistakes of its text."""
-    name = path.relative_to(memory.shop).as_posix()
-    shape = _shape(found[0]) if found[0] else ""
-    memory.now[name] = Entry(_hash(path.read_bytes()), pickle.dumps(found, 5), shape)
+def content(file: Path) -> bytes:
+    """Return what a file holds; nothing where it is no file but a link to nowhere, or a pipe."""
+    return file.read_bytes() if file.is_file() else b""
 
 
-def findings(memory: Memory, of: Summary, grounds: str) -> Findings | None:
-    """Return the findings of a tree, if what they rest on is as it was; else None."""
-    entry = memory.now[of.file]
-    if entry.judged != grounds:
-        return None
-    found: Findings | None = _made(entry.findings) if entry.findings else ()
-    return found
+def entry(content: bytes, of: Summary | None, mistakes: Findings, findings: Findings) -> Entry:
+    """Make an entry of the content of a file and of what was found out about it."""
+    return Entry(
+        file=hashed(content),
+        gist=gist_of(of) if of else None,
+        summary=pickle.dumps(of, 5),
+        mistakes=_kept(mistakes),
+        shape=_shape(of) if of else "",
+        findings=_kept(findings),
+    )
 
 
-def keep(memory: Memory, of: Summary, grounds: str, found: Findings) -> None:
+def keep(memory: Memory, of: Gist, grounds: str, found: Findings) -> None:
     """Remember the findings of a tree, and what they rest on."""
-    entry = memory.now[of.file]
-    kept = pickle.dumps(found, 5) if found else b""  # mostly there is none
-    memory.now[of.file] = entry._replace(judged=grounds, findings=kept)
+    memory.now[of.file] = memory.now[of.file]._replace(judged=grounds, findings=_kept(found))
+
+
+def trees(memory: Memory) -> Trees:
+    """Return the trees as the memory has them."""
+    gists = [entry.gist for entry in memory.now.values() if entry.gist]
+    return Trees({gist.id: gist for gist in gists}, partial(_summary, memory.now))
+
+
+def _summary(entries: Mapping[str, Entry], of: Gist) -> Summary:
+    made: Summary = _made(entries[of.file].summary)
+    return made
+
+
+def mistakes(entry: Entry) -> Findings:
+    """Return the mistakes of a file's text."""
+    return _made(entry.mistakes) if entry.mistakes else ()
+
+
+def findings(entry: Entry) -> Findings:
+    """Return what the rules found in a tree."""
+    return _made(entry.findings) if entry.findings else ()
 
 
 def contents(*folders: Path) -> str:
     """Hash every file of folders."""
     files = sorted(file for folder in folders for file in folder.rglob("*") if file.is_file())
-    return _hash(*(part for file in files for part in (file, file.read_bytes())))
+    return hashed(*(part for file in files for part in (file, file.read_bytes())))
 
 
-def grounds(
-    memory: Memory, library: Library, led_into: Iterable[str], *more: object
-) -> dict[str, str]:
-    """Return for each tree a hash of all that its findings rest on beside its own file.
-
-    That is the knowledge and whatever else is given; for the trees that others lead into, also
-    every tree from which a walk can come to them, however far away.
-    """
-    common = _hash(*more)
-    found = dict.fromkeys(library.trees, common)
-    callers = {id_: {over.from_tree for over in overs} for id_, overs in library.callers.items()}
-    for id_ in led_into:
-        before: set[str] = set()
-        waiting = [id_]
-        while waiting:
-            new = callers.get(waiting.pop(), set()) - before
-            before |= new
-            waiting += new
-        shapes = [memory.now[library.trees[one].file].shape for one in sorted(before | {id_})]
-        found[id_] = _hash(common, *shapes)
-    return found
+def hashed(*parts: object) -> str:
+    """Hash bytes, or how other values are written."""
+    found = hashlib.sha256()
+    for part in parts:
+        found.update(part if isinstance(part, bytes) else str(part).encode(errors="surrogatepass"))
+        found.update(b"\0")
+    return found.hexdigest()[:20]
 
 
 def _shape(of: Summary) -> str:
@@ -142,7 +150,7 @@ def _shape(of: Summary) -> str:
          sorted((name, sorted(steps)) for name, steps in over.without.items()))
         for over in of.hand_overs
     ]  # fmt: skip
-    return _hash(of.id, of.file, of.title, of.status, of.symptom, of.steps, of.replaced_by, overs)
+    return hashed(of.id, of.file, of.title, of.status, of.symptom, of.steps, of.replaced_by, overs)
 
 
 class _Reader(pickle.Unpickler):
@@ -156,29 +164,37 @@ class _Reader(pickle.Unpickler):
 
 
 def _made(content: bytes) -> Any:
-    """Make the values again; None where the memory is damaged: it is only a memory."""
+    return _Reader(io.BytesIO(content)).load()
+
+
+def _kept(findings: Findings) -> bytes:
+    return pickle.dumps(findings, 5) if findings else b""  # mostly there is none
+
+
+def _parted(entries: Mapping[str, Entry]) -> list[dict[str, Entry]]:
+    """Share the entries out by the names of their files."""
+    parts: list[dict[str, Entry]] = [{} for _ in range(PARTS)]
+    for file, entry in entries.items():
+        parts[crc32(file.encode(errors="surrogatepass")) % PARTS][file] = entry
+    return parts
+
+
+def _read(file: Path, ours: str) -> Mapping[str, Entry]:
+    """Read what an equal tool has written; nothing where it is damaged: it is only a memory."""
     try:
-        return _Reader(io.BytesIO(content)).load()
+        written_by, hash_, content = file.read_bytes().split(b"\n", 2)
+        if written_by.decode() != ours or hash_.decode() != hashed(content):
+            return {}
+        entries: Mapping[str, Entry] = _made(content)
     except Exception:
-        return None
+        return {}
+    return entries
 
 
-def _read(file: Path, ours: str) -> dict[str, Entry]:
-    made_by, entries = (_made(file.read_bytes()) if file.is_file() else None) or ("", {})
-    return {name: Entry(*entry) for name, entry in entries.items()} if made_by == ours else {}
-
-
-def _write(file: Path, content: bytes) -> None:
+def _write(file: Path, ours: str, entries: Mapping[str, Entry]) -> None:
     """Replace the file whole: a check that is killed leaves the old memory."""
     file.parent.mkdir(parents=True, exist_ok=True)
     new = file.with_name(f"{file.name}.{os.getpid()}")
-    new.write_bytes(content)
+    content = pickle.dumps(entries, 5)
+    new.write_bytes(b"\n".join((ours.encode(), hashed(content).encode(), content)))
     new.replace(file)
-
-
-def _hash(*parts: object) -> str:
-    found = hashlib.sha256()
-    for part in parts:
-        found.update(part if isinstance(part, bytes) else str(part).encode())
-        found.update(b"\0")
-    return found.hexdigest()[:20]

@@ -1,6 +1,7 @@
 """The command line keeps its contract: words, JSON and exit status."""
 
 import json
+import os
 import shutil
 from pathlib import Path
 
@@ -48,6 +49,26 @@ def test_a_warning_exits_with_1_only_when_strict(shop: Path) -> None:
     """Old reviews are told, but stop only whoever asks for it."""
     assert main(stale(shop)) == 0
     assert main([*stale(shop), "--strict"]) == 1
+
+
+FORMATS = ("text", "json", "sarif", "github")
+
+
+@pytest.mark.parametrize("format_", FORMATS)
+def test_odd_files_are_told_and_never_shown(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], format_: str
+) -> None:
+    """Links, pipes and names in another encoding; no line of a file outside is written out."""
+    folder = shop / "trees/wipers"
+    (tmp_path / "outside").write_text("secret", "utf-8")
+    (folder / "out.yml").symlink_to(tmp_path / "outside")
+    (folder / "gone.yml").symlink_to("nowhere.yml")
+    os.mkfifo(folder / "pipe.yml")
+    Path(os.fsdecode(os.fsencode(folder) + b"/b\xff.yml")).write_text("x", "utf-8")
+    assert main(["--shop", str(shop), "check", "--format", format_, "--today", TODAY]) == 1
+    shown = capsys.readouterr().out
+    assert all(name in shown for name in ("out.yml", "gone.yml", "pipe.yml"))
+    assert "secret" not in shown
 
 
 def test_a_folder_without_a_shop_exits_with_2(

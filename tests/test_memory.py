@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from builder import commands
-from builder.memory import cache_of
+from builder.memory import cache_of, hashed
 from builder.model.finding import Finding
 
 TODAY = date(2026, 11, 1)
@@ -66,7 +66,6 @@ def test_what_has_not_changed_is_not_read_again(
     found(shop)
     read: list[str] = []
     monkeypatch.setattr("builder.examining.read_tree", lambda _, path: read.append(path.name))
-    monkeypatch.setattr("builder.checking.read_tree", lambda _, path: read.append(path.name))
     found(shop)
     assert read == []
 
@@ -89,7 +88,11 @@ def test_a_tampered_memory_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPa
     """The memory is read by a reader that makes values of the model and nothing else."""
     monkeypatch.chdir(shop)
     before = found(shop)
-    for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps(("", {"a": 1}))):
-        (cache_of(shop) / "memory").write_bytes(content)
+    parts = sorted((cache_of(shop) / "checked").iterdir())
+    head = parts[0].read_bytes().split(b"\n")[0]
+    for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1})):
+        signed = b"\n".join((head, hashed(content).encode(), content))
+        for part, damaged in zip(parts, (content, signed, signed[:-1]), strict=False):
+            part.write_bytes(damaged)
         assert found(shop) == before
     assert not (shop / "trap-has-run").exists()

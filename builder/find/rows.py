@@ -10,7 +10,8 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from builder.model.knowledge import Lamp, Word
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.model.tree import Scope
 
 

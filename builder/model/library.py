@@ -1,15 +1,12 @@
 """All that is known beside the one tree in hand.
 
 In: knowledge files, the shop, and a summary of each tree. Out: one `Library` that rules, pages,
-plans and the search ask. Whole trees are never held here: they are read, used and dropped.
+plans and the search ask.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from sys import intern
-from types import MappingProxyType
-from typing import NamedTuple
 
 from builder.model.knowledge import (
     Case,
@@ -25,54 +22,32 @@ from builder.model.knowledge import (
     Vehicle,
     Word,
 )
-from builder.model.order import leading_unmet, touches, unmet_before
-from builder.model.paths import paths
-from builder.model.requirements import ALL
-from builder.model.routes import exits
 from builder.model.shop import Shop
-from builder.model.silence import Silence
-from builder.model.text import Position, Text
-from builder.model.tree import Fix, Scope, Signed, Step, Symptom, Tree
+from builder.model.summary import Gist, HandOver, Summary, gist_of
 
 
-class HandOver(NamedTuple):
-    """A branch that leaves a tree for another; ten thousand trees have a hundred thousand."""
+class Trees(Mapping[str, Summary]):
+    """Summaries by id, each made when it is first asked for, and the gists of all."""
 
-    at: Position
-    from_step: str
-    tree: str
-    step: str | None
-    from_tree: str = ""
-    # Steps of its tree from which a walk gets to it; tuples, for sets of this size take 20 times
-    # the room, and a library has thousands.
-    reached_from: tuple[str, ...] = ()
-    # By the name of a requirement the steps from which a walk gets to it with that unmet; a `!`
-    # stands before a step that undoes it.
-    without: Mapping[str, tuple[str, ...]] = MappingProxyType({})
+    def __init__(self, gists: Mapping[str, Gist], summary: Callable[[Gist], Summary]) -> None:
+        """Take the gists of all, and what makes a summary."""
+        self.gists = gists
+        self._summary = summary
+        self._made: dict[str, Summary] = {}
 
+    def __getitem__(self, id_: str) -> Summary:
+        """Return the summary of a tree. Raises KeyError where there is none."""
+        if id_ not in self._made:
+            self._made[id_] = self._summary(self.gists[id_])
+        return self._made[id_]
 
-@dataclass(frozen=True, slots=True)
-class Summary:
-    """What stays in memory of a tree once it has been judged."""
+    def __iter__(self) -> Iterator[str]:
+        """Go through the ids."""
+        return iter(self.gists)
 
-    id: str
-    file: str
-    at: Position
-    title: Text
-    status: str
-    system: Text
-    symptom: Symptom
-    applies_to: tuple[Scope, ...]
-    steps: tuple[str, ...]
-    hand_overs: tuple[HandOver, ...]
-    how_tos: frozenset[str]
-    tools: frozenset[str]
-    modules: frozenset[str]
-    written: Signed | None
-    reviewed: Signed | None
-    replaced_by: Text | None
-    revision: str
-    silences: tuple[Silence, ...] = ()
+    def __len__(self) -> int:
+        """Count the trees."""
+        return len(self.gists)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,78 +73,39 @@ class Library:
     trees: Mapping[str, Summary] = field(default_factory=dict)
     whole: bool = True  # whether every tree could be read without a mistake of text
     entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
-    callers: Mapping[str, tuple[HandOver, ...]] = field(init=False)  # by the tree they lead to
+    gists: Mapping[str, Gist] = field(init=False)
+    # By tree, those that hand over to it, each with the step that it enters or "" for the start.
+    callers: Mapping[str, tuple[tuple[str, str], ...]] = field(init=False)
 
     def __post_init__(self) -> None:
         """Sort the hand-overs by the tree they lead to, once for whoever asks tree by tree."""
-        object.__setattr__(self, "callers", _callers(self.trees.values()))
+        trees = self.trees if isinstance(self.trees, Trees) else trees_of(self.trees.values())
+        object.__setattr__(self, "gists", trees.gists)
+        object.__setattr__(self, "callers", _callers(trees.gists.values()))
 
 
-def _callers(summaries: Iterable[Summary]) -> dict[str, tuple[HandOver, ...]]:
-    found: dict[str, list[HandOver]] = defaultdict(list)
-    for summary in summaries:
-        if summary.status != "retired":
-            for over in summary.hand_overs:
-                found[over.tree].append(over)
-    return {tree: tuple(overs) for tree, overs in found.items()}
+def trees_of(summaries: Iterable[Summary]) -> Trees:
+    """Return trees whose summaries are all made."""
+    made = {of.id: of for of in summaries}
+    return Trees({id_: gist_of(of) for id_, of in made.items()}, lambda gist: made[gist.id])
 
 
-def summary_of(tree: Tree) -> Summary:
-    """Keep of a tree what the others need to know."""
-    steps = tree.steps.values()
-    return Summary(
-        id=tree.id,
-        file=tree.file,
-        at=tree.at,
-        title=tree.title,
-        status=tree.status,
-        system=tree.system,
-        symptom=tree.symptom,
-        applies_to=tree.applies_to,
-        steps=tuple(tree.steps),
-        hand_overs=tuple(_hand_overs(tree)),
-        how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
-        tools=frozenset(str(tool) for step in steps for tool in step.tools),
-        modules=frozenset(module for step in steps for module in _modules(step)),
-        written=tree.written,
-        reviewed=tree.reviewed,
-        replaced_by=tree.replaced_by,
-        revision=tree.revision,
-        silences=tree.silences,
-    )
+def _callers(gists: Iterable[Gist]) -> dict[str, tuple[tuple[str, str], ...]]:
+    found: dict[str, list[tuple[str, str]]] = defaultdict(list)
+    for gist in gists:
+        if gist.status != "retired":
+            for tree, step in gist.leads_to:
+                found[tree].append((gist.id, step))
+    return {tree: tuple(callers) for tree, callers in found.items()}
 
 
-def _hand_overs(tree: Tree) -> Iterator[HandOver]:
-    found = [(step, way) for step in tree.steps.values() for way in exits(step)]
-    leaving = [(step, way) for step, way in found if way.branch.tree]
-    if not leaving:
-        return
-    ways = paths(tree)
-    touched = [one for one in ALL if touches(tree.steps, one)]
-    leading = {one.name: leading_unmet(ways, tree.steps, one) for one in touched}
-    known: dict[tuple[str, ...], tuple[str, ...]] = {}
-
-    def shared(names: Iterable[str]) -> tuple[str, ...]:
-        """Keep one copy of what hand-overs of a tree have in common, and of every name."""
-        found = tuple(sorted(intern(str(name)) for name in names))
-        return known.setdefault(found, found)
-
-    for step, way in leaving:
-        yield HandOver(
-            at=way.at,
-            from_step=step.id,
-            tree=str(way.branch.tree),
-            step=way.branch.step,
-            from_tree=tree.id,
-            reached_from=shared(ways.before(step.id)),
-            without={
-                one.name: shared(unmet_before(leading[one.name], tree.steps, step, way, one))
-                for one in touched
-            },
-        )
+def hand_overs_to(library: Library, id_: str) -> Iterator[HandOver]:
+    """Yield the hand-overs that lead to a tree, whether it is there or not."""
+    for caller in dict.fromkeys(caller for caller, _ in library.callers.get(id_, ())):
+        yield from (over for over in library.trees[caller].hand_overs if over.tree == id_)
 
 
-def _modules(step: Step) -> Iterator[str]:
-    yield from (deed.module for deed in step.does if deed.module)
-    if isinstance(step.body, Fix) and step.body.replaces:
-        yield str(step.body.replaces.module)
+def entered_at(library: Library, id_: str) -> tuple[str, ...]:
+    """Return the steps at which a tree is begun: its start, and where others lead into it."""
+    named = (step for _, step in library.callers.get(id_, ()) if step)
+    return tuple(dict.fromkeys((library.gists[id_].steps[0], *named)))

@@ -8,7 +8,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.model.tree import Scope
 
 Trees = tuple[Summary, ...]

@@ -3,7 +3,7 @@
 In: the catalogue. Out: `Page`.
 """
 
-from builder.model.library import Summary
+from builder.model.summary import Summary
 from builder.pages.catalogue import Catalogue
 from builder.pages.lamps import drawing, lamp_of
 from builder.pages.page import Page

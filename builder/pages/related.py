@@ -7,7 +7,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
-from builder.model.library import Summary
+from builder.model.summary import Summary
 
 MOST = 5
 COMMON = 12  # what more trees than this share says little, and would cost much to compare

@@ -3,7 +3,8 @@
 In: the tree's summary, the library. Out: `Page`.
 """
 
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render

@@ -5,7 +5,8 @@ In: the catalogue. Out: `Page`s.
 
 from collections.abc import Iterator
 
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.pages import addresses, words
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page

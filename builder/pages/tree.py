@@ -12,7 +12,8 @@ from markupsafe import Markup
 
 from builder.model.asked import in_plain_words
 from builder.model.knowledge import Hazard
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.model.tree import Asked, Fix, Stop, Tree
 from builder.pages import addresses, words
 from builder.pages.codes import meaning

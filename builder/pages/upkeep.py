@@ -4,7 +4,7 @@ In: the catalogue. Out: one `Page`. Dates are given as they are; the page's scri
 too old, so that the same files give the same page on any day.
 """
 
-from builder.model.library import Summary
+from builder.model.summary import Summary
 from builder.pages.catalogue import Catalogue
 from builder.pages.codes import code_views
 from builder.pages.page import Page

@@ -4,7 +4,6 @@ In: a library, and a reader of single trees. Out: the library with those numbers
 that are entered elsewhere than at their start are read.
 """
 
-from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -15,14 +14,10 @@ from builder.plan.numbering import numbering
 
 def with_entries(library: Library, read_tree: Callable[[str], Tree | None]) -> Library:
     """Number the steps that hand-overs lead to; on paper a step is found by its number alone."""
-    wanted: dict[str, set[str]] = defaultdict(set)
-    for overs in library.callers.values():
-        for over in overs:
-            if over.step and over.tree in library.trees:
-                wanted[over.tree].add(over.step)
     found: dict[str, int] = {}
-    for id_, steps in wanted.items():
-        tree = read_tree(id_)
+    for id_, callers in library.callers.items():
+        steps = {step for _, step in callers if step}
+        tree = read_tree(id_) if steps and id_ in library.trees else None
         numbers = numbering(tree) if tree else {}
         found |= {f"{id_}#{step}": numbers[step] for step in steps if step in numbers}
     return replace(library, entries=found)

@@ -12,12 +12,14 @@ from typing import TypeVar
 
 from builder.model.finding import Finding
 from builder.model.knowledge import Case, HowTo, Module
-from builder.model.library import Library, Summary, summary_of
+from builder.model.library import Library
 from builder.model.shop import Shop
+from builder.model.summary import Summary, summary_of
 from builder.model.text import Text
 from builder.reader import knowledge
 from builder.reader.articles import article_from
 from builder.reader.nodes import EMPTY, Map
+from builder.reader.pictures import pictures
 from builder.reader.source import mistake, read_source
 from builder.reader.trees import read_tree, tree_files
 from builder.reader.validate import validate
@@ -46,7 +48,8 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     notes: Notes = []
     kb = shop / "kb"
     codes = _map(shop, kb / "codes.yml", "codes", notes)
-    pictures = {path.name: path.stat().st_size for path in kb.glob("how-to/pictures/*.*")}
+    sizes, unfit = pictures(shop)
+    notes += unfit
     words = _map(shop, kb / "words.yml", "words", notes)
     library = Library(
         shop=_settings(_map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)),
@@ -63,8 +66,8 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         how_tos=_articles(shop, notes),
         modules=_modules(shop, notes),
         cases=_cases(shop, notes),
-        pictures=frozenset(pictures),
-        picture_bytes=pictures,
+        pictures=frozenset(sizes),
+        picture_bytes=sizes,
     )
     return library, tuple(notes)
 

@@ -33,6 +33,10 @@ def read_source(shop: Path, path: Path) -> Source | Finding:
         return mistake("link", file, "this file is a link that leads out of the shop",
                        "what lies outside is not under the shop's version control",
                        "put the file itself here")  # fmt: skip
+    if not path.is_file():
+        return mistake("link", file, "this is a link to nothing, or no file that can be read",
+                       "what it was to hold is missing for whoever looks for it",
+                       "put the file itself here, or delete this")  # fmt: skip
     if path.stat().st_size > LARGEST:
         return mistake("size", file, f"the file is larger than {LARGEST // 1024} KiB",
                        "nobody can review or follow a file of that size",

@@ -5,6 +5,7 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip does n
 findings about the rest.
 """
 
+import os
 from collections.abc import Iterable
 from pathlib import Path
 
@@ -31,10 +32,23 @@ from builder.reader.values import (
 from builder.reader.yaml_text import read_yaml
 
 
+class NotThereError(Exception):
+    """Something was named that the shop does not have."""
+
+
 def tree_files(shop: Path) -> tuple[Path, ...]:
     """Return the files of all trees, sorted by path; tables for drafting are not trees."""
-    found = sorted(shop.glob("trees/**/*.yml")) + sorted(shop.glob("trees/**/*.yaml"))
-    return tuple(path for path in found if not path.name.endswith(".table.yml"))
+    return tuple(shop / name for name in tree_names(shop))
+
+
+def tree_names(shop: Path) -> list[str]:
+    """Return the same, relative to the shop and with forward slashes."""
+    found: list[str] = []
+    for folder, _, names in os.walk(shop / "trees"):
+        start = Path(folder).relative_to(shop).as_posix()
+        found += (f"{start}/{name}" for name in names if name.endswith((".yml", ".yaml")))
+    trees = (name for name in found if not name.endswith(".table.yml"))
+    return sorted(trees, key=lambda name: name.split("/"))
 
 
 def tree_id(file: str) -> str:
@@ -44,11 +58,16 @@ def tree_id(file: str) -> str:
 
 def tree_file(shop: Path, id_: str) -> Path | None:
     """Return the file of a tree by its id, or None."""
-    return next((path for path in tree_files(shop) if _id_of(shop, path) == id_), None)
+    return next((shop / name for name in tree_names(shop) if tree_id(name) == id_), None)
 
 
-def _id_of(shop: Path, path: Path) -> str:
-    return tree_id(path.relative_to(shop).as_posix())
+def the_tree(shop: Path, id_: str) -> Tree:
+    """Read one tree by its id. Raises NotThereError."""
+    path = tree_file(shop, id_)
+    tree = read_tree(shop, path)[0] if path else None
+    if tree is None:
+        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
+    return tree
 
 
 def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:

@@ -63,7 +63,7 @@ def _results(
         # several that are alike.
         words = "\n".join((one.rule, one.at.file, one.message))
         seen[words] += 1
-        mark = sha256(f"{words}\n{seen[words]}".encode()).hexdigest()[:32]
+        mark = sha256(f"{words}\n{seen[words]}".encode(errors="surrogatepass")).hexdigest()[:32]
         result: dict[str, Any] = {
             "ruleId": one.rule,
             "level": str(one.severity),
@@ -94,5 +94,5 @@ def _location(at: Position, prefix: str) -> dict[str, Any]:
         "endLine": at.end_line,
         "endColumn": at.end_column,
     }
-    artifact = {"uri": quote(prefix + at.file), "uriBaseId": ROOT}
+    artifact = {"uri": quote(prefix + at.file, errors="surrogateescape"), "uriBaseId": ROOT}
     return {"physicalLocation": {"artifactLocation": artifact, "region": region}}

@@ -80,6 +80,7 @@ from builder.rules.text import (
     too_long,
     unknown_key,
     unsafe_link,
+    unsafe_picture,
     wrong_type,
 )
 
@@ -103,6 +104,7 @@ OF_TEXT: tuple[Documented, ...] = (
     too_long,
     raw_html,
     unsafe_link,
+    unsafe_picture,
     engine_settings,
 )
 

@@ -48,7 +48,8 @@ from itertools import pairwise
 import networkx as nx
 
 from builder.model.finding import Finding, Related, Severity
-from builder.model.library import HandOver, Library, Summary
+from builder.model.library import Library, entered_at, hand_overs_to
+from builder.model.summary import HandOver
 from builder.rules.rule import Rule
 
 RULE = Rule(
@@ -70,27 +71,29 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _entries(library: Library) -> "nx.DiGraph[Entry]":
-    """Join every entry of a tree to the entries that a walk from it can be handed over to."""
-    entered = {id_: _entered(library, tree) for id_, tree in library.trees.items()}
+    """Join every entry of a tree to the entries that a walk from it can be handed over to.
+
+    Only trees that lead to each other are looked at step by step: mostly there are none.
+    """
     digraph: nx.DiGraph[Entry] = nx.DiGraph()
-    for overs in library.callers.values():
-        for over in overs:
-            target = _entry(library, over)
-            for step in entered[over.from_tree]:
+    for trees in _joined(library):
+        for over in (over for id_ in sorted(trees) for over in hand_overs_to(library, id_)):
+            target = over.tree, over.step or library.gists[over.tree].steps[0]
+            for step in entered_at(library, over.from_tree):
                 if step in over.reached_from:
                     digraph.add_edge((over.from_tree, step), target, over=over)
     return digraph
 
 
-def _entry(library: Library, over: HandOver) -> Entry:
-    there = library.trees.get(over.tree)
-    return over.tree, over.step or (there.steps[0] if there else "")
-
-
-def _entered(library: Library, tree: Summary) -> tuple[str, ...]:
-    """Return the steps at which a tree is begun: its start, and where others lead into it."""
-    named = (caller.step for caller in library.callers.get(tree.id, ()) if caller.step)
-    return tuple(dict.fromkeys((tree.steps[0], *named)))
+def _joined(library: Library) -> Iterator[set[str]]:
+    """Yield the sets of trees each of which leads to each, be it by steps no walk joins."""
+    digraph: nx.DiGraph[str] = nx.DiGraph()
+    for id_, callers in library.callers.items():
+        digraph.add_edges_from((caller, id_) for caller, _ in callers)
+    for trees in nx.strongly_connected_components(digraph):
+        first = next(iter(trees))
+        if len(trees) > 1 or digraph.has_edge(first, first):
+            yield trees
 
 
 def _ring(inside: "nx.DiGraph[Entry]") -> Finding:

@@ -11,7 +11,8 @@ from collections.abc import Iterable
 from datetime import date
 
 from builder.model.finding import Finding
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Gist
 from builder.model.tree import Tree
 from builder.rules.all import PER_LIBRARY, PER_TREE
 from builder.rules.rule import as_warning, facts_of
@@ -33,22 +34,21 @@ def judge(tree: Tree, library: Library, today: date) -> tuple[Finding, ...]:
     return _ordered(as_warning(one) if tree.status == "draft" else one for one in found)
 
 
-def stands_alone(tree: Summary, library: Library) -> bool:
+def stands_alone(tree: Gist, library: Library) -> bool:
     """Whether a tree is judged the same without its neighbours.
 
     It is unless others lead into the middle of it, or it cannot be found but through them.
     """
     callers = library.callers.get(tree.id, ())
-    symptom = tree.symptom
-    found = bool(symptom.words or symptom.codes or symptom.lamps)
-    return not any(over.step for over in callers) and (found or not callers)
+    return not any(step for _, step in callers) and (tree.told or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     """Judge the knowledge, and the trees beside each other."""
-    trees = [tree for tree in library.trees.values() if tree.status != "retired"]
+    trees = [tree for tree in library.gists.values() if tree.status != "retired"]
     drafts = {tree.file for tree in trees if tree.status == "draft"}
-    silences = [silence for tree in trees for silence in tree.silences]
+    silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
+    silences = [silence for silences in silenced for silence in silences]
     found = [finding for rule in PER_LIBRARY for finding in rule.check_library(library, today)]
     kept = applied(found, silences, ONLY_OF_THE_LIBRARY)
     return _ordered(as_warning(one) if one.at.file in drafts else one for one in kept)

@@ -45,7 +45,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, Summary
+from builder.model.library import Library, hand_overs_to
 from builder.rules.rule import Rule
 
 RULE = Rule(
@@ -58,18 +58,12 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over of a ready tree to a draft."""
-    for tree in library.trees.values():
-        if tree.status == "ready":
-            yield from _drafts(library, tree)
-
-
-def _drafts(library: Library, tree: Summary) -> Iterator[Finding]:
-    for over in tree.hand_overs:
-        there = library.trees.get(over.tree)
-        if there and there.status == "draft":
+    drafts = [gist.id for gist in library.gists.values() if gist.status == "draft"]
+    for over in (over for id_ in drafts for over in hand_overs_to(library, id_)):
+        if library.gists[over.from_tree].status == "ready":
             yield RULE.finding(
                 over.at,
-                f"`{there.id}` is a draft",
+                f"`{over.tree}` is a draft",
                 "whoever is handed over to it is left alone in the middle",
                 "finish it and have it reviewed, or end here with a stop",
             )

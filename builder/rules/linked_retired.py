@@ -47,7 +47,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, Summary
+from builder.model.library import Library, hand_overs_to
 from builder.rules.rule import Rule
 
 RULE = Rule(
@@ -60,15 +60,8 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for tree in library.trees.values():
-        if tree.status != "retired":
-            yield from _retired(library, tree)
-
-
-def _retired(library: Library, tree: Summary) -> Iterator[Finding]:
-    for over in tree.hand_overs:
-        there = library.trees.get(over.tree)
-        if there and there.status == "retired":
+    for there in library.gists.values():
+        for over in hand_overs_to(library, there.id) if there.status == "retired" else ():
             new = there.replaced_by
             yield RULE.finding(
                 over.at,

@@ -26,8 +26,9 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import HandOver, Library
-from builder.model.text import Position
+from builder.model.library import Library, hand_overs_to
+from builder.model.summary import HandOver
+from builder.model.text import NOWHERE, Position
 from builder.rules.names import offer
 from builder.rules.rule import Rule
 
@@ -42,11 +43,15 @@ WHY = "whoever is sent there finds nothing"
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tree or step of another tree that is named and not there."""
-    for tree in library.trees.values():
-        if tree.replaced_by and tree.replaced_by not in library.trees:
-            yield _no_tree(library, tree.replaced_by, tree.replaced_by.at)
-        for over in tree.hand_overs if tree.status != "retired" else ():
-            yield from _hand_over(library, over)
+    for gist in library.gists.values():
+        if gist.replaced_by and gist.replaced_by not in library.trees:
+            new = library.trees[gist.id].replaced_by
+            yield _no_tree(library, gist.replaced_by, new.at if new else NOWHERE)
+    for id_, callers in library.callers.items():
+        there = library.gists.get(id_)
+        if not there or not {step for _, step in callers if step} <= {*there.steps}:
+            for over in hand_overs_to(library, id_):
+                yield from _hand_over(library, over)
     for case in library.cases.values():
         if case.tree not in library.trees:
             hint = offer(case.tree, library.trees, "write the tree as `system/tree`")
@@ -55,7 +60,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _hand_over(library: Library, over: HandOver) -> Iterator[Finding]:
-    there = library.trees.get(over.tree)
+    there = library.gists.get(over.tree)
     if there is None:
         yield _no_tree(library, over.tree, over.at)
     elif over.step and over.step not in there.steps:

@@ -9,10 +9,11 @@ all of them have done.
 from collections.abc import Iterable, Iterator
 
 from builder.model.finding import Related
-from builder.model.library import HandOver, Library
+from builder.model.library import Library, entered_at, hand_overs_to
 from builder.model.order import Brings, Lacking, brings, lacking, leaves_done, undoes
 from builder.model.paths import Move, Place
 from builder.model.requirements import Requirement
+from builder.model.summary import HandOver
 from builder.model.tree import Deed, Step
 from builder.rules.rule import Facts
 
@@ -107,7 +108,7 @@ def comes_from(facts: Facts, found: Lacking, place: Place) -> Iterator[Related]:
     """Point at the hand-overs by which the path begins, where other trees lead into the middle."""
     first = found.trail(place)[0]
     if first != facts.tree.start.id:
-        for over in facts.library.callers.get(facts.tree.id, ()):
+        for over in hand_overs_to(facts.library, facts.tree.id):
             if over.step == first:
                 yield Related(over.at, f"`{over.from_tree}` hands over to `{first}` here")
 
@@ -117,14 +118,13 @@ def _met_on_entry(
 ) -> bool:
     """Whether every way into an entry has met a requirement before; nobody knows, then not."""
     tree, step = entry
-    summary = library.trees.get(tree)
-    if summary is None or entry in seen:
+    gist = library.gists.get(tree)
+    if gist is None or entry in seen:
         return False
-    start = summary.steps[0]
-    symptom = summary.symptom
-    if step == start and (symptom.words or symptom.codes or symptom.lamps):
+    start = gist.steps[0]
+    if step == start and gist.told:
         return False
-    overs = [one for one in library.callers.get(tree, ()) if (one.step or start) == step]
+    overs = [one for one in hand_overs_to(library, tree) if (one.step or start) == step]
     return bool(overs) and all(_brought(library, one, requirement, seen | {entry}) for one in overs)
 
 
@@ -134,11 +134,5 @@ def _brought(
     lacks = over.without.get(requirement.name, over.reached_from)
     if any(name.startswith("!") for name in lacks):
         return False
-    start = library.trees[over.from_tree].steps[0]
-    named = {start, *_entered(library.callers.get(over.from_tree, ()))}
-    entries = named.intersection(lacks)
+    entries = set(entered_at(library, over.from_tree)).intersection(lacks)
     return all(_met_on_entry(library, (over.from_tree, e), requirement, seen) for e in entries)
-
-
-def _entered(overs: Iterable[HandOver]) -> set[str]:
-    return {over.step for over in overs if over.step}

@@ -57,7 +57,7 @@ class Facts:
 def facts_of(tree: Tree, library: Library, today: date) -> Facts:
     """Work out what the rules share."""
     callers = library.callers.get(tree.id, ())
-    entered = dict.fromkeys(over.step for over in callers if over.step)
+    entered = dict.fromkeys(step for _, step in callers if step)
     sound = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
     checks = ((str(step.id), step.body) for step in sound if isinstance(step.body, Check))
     spaces = {name: space for name, body in checks if (space := space_of(body))}

@@ -44,11 +44,12 @@ Mend: Say what sets the complaints apart, narrow `applies_to`, or make one tree 
 """
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Related, Severity
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary, plain
 from builder.model.text import Text
 from builder.model.tree import Scope
 from builder.rules.rule import Rule
@@ -63,12 +64,19 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every complaint that an earlier tree has already."""
-    seen: dict[str, list[tuple[Text, Summary]]] = defaultdict(list)
-    for tree in library.trees.values():
-        if tree.status == "retired":
-            continue
-        for words in tree.symptom.words:
-            earlier = seen[" ".join(words.casefold().split())]
+    said: dict[str, list[str]] = defaultdict(list)
+    for gist in library.gists.values():
+        for words in gist.words if gist.status != "retired" else ():
+            said[words].append(gist.id)
+    for words, ids in said.items():
+        if len(ids) > 1:
+            yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])
+
+
+def _repeated(said: str, trees: Iterable[Summary]) -> Iterator[Finding]:
+    earlier: list[tuple[Text, Summary]] = []
+    for tree in trees:
+        for words in (one for one in tree.symptom.words if plain(one) == said):
             for first, other in earlier:
                 if other is tree or _same_vehicles(tree, other):
                     yield _finding(words, first, other)

@@ -29,8 +29,9 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
     for name, text in data_files(library).items():
         _write(assets / name, text)
     shutil.rmtree(pages / PICTURES, ignore_errors=True)
-    if library.pictures:
-        shutil.copytree(shop / "kb" / PICTURES, pages / PICTURES)
+    for name in library.pictures:
+        (pages / PICTURES).mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(shop / "kb" / PICTURES / name, pages / PICTURES / name)
 
 
 def write_files(files: Mapping[str, str], pages: Path) -> None:

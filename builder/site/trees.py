@@ -5,7 +5,8 @@ In: a work folder, the library, a reader of single trees. Out: pages and PDFs in
 
 from collections.abc import Callable, Container
 
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.facts import facts_of

@@ -8,7 +8,8 @@ from re import sub
 import pytest
 
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
-from builder.model.library import Library, Summary
+from builder.model.library import Library
+from builder.model.summary import Summary
 from builder.model.text import NOWHERE, Text
 from builder.model.tree import Scope, Signed, Symptom
 from builder.pages.catalogue import Catalogue, catalogue_of

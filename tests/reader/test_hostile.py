@@ -1,5 +1,6 @@
 """Whatever bytes a file holds: findings, quickly, and never a traceback."""
 
+import os
 import resource
 import time
 from pathlib import Path
@@ -90,6 +91,16 @@ def test_a_link_out_of_the_shop_is_refused(tmp_path: Path) -> None:
     tree, findings = read_tree(shop, shop / "trees/horn/silent.yml")
     assert tree is None
     assert [finding.rule for finding in findings] == ["link"]
+
+
+def test_what_is_no_file_is_told(tmp_path: Path) -> None:
+    """A link to nothing ends the life of no check, and a pipe does not hang it."""
+    (tmp_path / "trees/horn").mkdir(parents=True)
+    (tmp_path / "trees/horn/gone.yml").symlink_to("nowhere.yml")
+    os.mkfifo(tmp_path / "trees/horn/pipe.yml")
+    for name in ("gone", "pipe"):
+        _, findings = read_tree(tmp_path, tmp_path / f"trees/horn/{name}.yml")
+        assert [finding.rule for finding in findings] == ["link"]
 
 
 def test_a_file_over_a_mebibyte_is_refused_unread(tmp_path: Path) -> None:

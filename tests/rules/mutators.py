@@ -134,7 +134,7 @@ def branch_to_nowhere(sound: Sound) -> Iterator[Mutant]:
 def node_orphaned(sound: Sound) -> Iterator[Mutant]:
     """Turn the only branch that leads to a step away from it."""
     ways = [(step, way) for step in sound.tree.steps.values() for way in exits(step)]
-    entered = {over.step for over in sound.library.callers.get(sound.tree.id, ())}
+    entered = {step for _, step in sound.library.callers.get(sound.tree.id, ())}
     for target in list(sound.tree.steps.values())[1:]:
         leading = [way for _, way in ways if way.branch.step == target.id and not way.branch.tree]
         if len(leading) == 1 and target.id not in entered:
@@ -297,7 +297,7 @@ def deed_removed(verb: str, *needing: str) -> Mutator:
 
 def _undone(sound: Sound) -> bool:
     """Whether other trees lead into the middle, where what they have done counts as well."""
-    return any(over.step for over in sound.library.callers.get(sound.tree.id, ()))
+    return any(step for _, step in sound.library.callers.get(sound.tree.id, ()))
 
 
 def proof_removed(sound: Sound) -> Iterator[Mutant]:

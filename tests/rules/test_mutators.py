@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.library import summary_of
+from builder.model.summary import summary_of
 from builder.reader.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from

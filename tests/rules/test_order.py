@@ -8,10 +8,11 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.library import Library, summary_of
+from builder.model.library import Library
 from builder.model.paths import Place
 from builder.model.requirements import SUPPLY_HELD
 from builder.model.shop import Shop
+from builder.model.summary import summary_of
 from builder.model.text import Number, Text
 from builder.model.tree import (
     Action,

@@ -1,6 +1,7 @@
-"""A file that is a link leading out of the shop.
+"""A file that is a link leading out of the shop, or to nothing.
 
 Why: What lies outside is not under the shop's version control, and a reviewer never sees it change.
+What is missing cannot be read by anybody.
 
 Wrong:
 
@@ -20,5 +21,5 @@ RULE = Rule(
     name="link",
     family="text",
     severity=Severity.ERROR,
-    summary="A file that is a link leading out of the shop.",
+    summary="A file that is a link leading out of the shop, or to nothing.",
 )

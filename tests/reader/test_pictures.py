@@ -1,0 +1,60 @@
+"""The pictures of articles: what is no plain picture is told and never published."""
+
+from pathlib import Path
+
+import pytest
+
+from builder.reader.pictures import pictures
+
+HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
+PLAIN = {
+    "lines.svg": f'{HEAD}><path d="M0 0h9"/><text>one = 1, on = 12 V</text></svg>',
+    "own-parts.svg": f'{HEAD}><use href="#plug"/><image href="data:image/png;base64,AA"/></svg>',
+    "photo.JPG": "x",
+}
+UNSAFE = {
+    "script.svg": f"{HEAD}><script>go()</script></svg>",
+    "prefixed.svg": '<s:svg xmlns:s="http://www.w3.org/2000/svg"><s:script>go()</s:script></s:svg>',
+    "event.svg": f'{HEAD}\n onload="go()"/>',
+    "link.svg": f'{HEAD}><a xlink:href="javascript:go()"><path/></a></svg>',
+    "fetched.svg": f'{HEAD}><image href="https://elsewhere.example/x.png"/></svg>',
+    "page-inside.svg": f"{HEAD}><foreignObject><p/></foreignObject></svg>",
+    "entity.svg": f'<!DOCTYPE svg [<!ENTITY a "b">]>{HEAD}/>',
+    "page.html": "<p>",
+}
+
+
+def put(shop: Path, name: str, text: str) -> None:
+    """Write a file among the pictures."""
+    folder = shop / "kb/how-to/pictures"
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / name).write_text(text, "utf-8")
+
+
+@pytest.mark.parametrize("name", PLAIN)
+def test_a_plain_picture_is_known_by_its_size(tmp_path: Path, name: str) -> None:
+    """Text about being on, parts of its own and pictures inside a drawing run nothing."""
+    put(tmp_path, name, PLAIN[name])
+    assert pictures(tmp_path) == ({name: len(PLAIN[name])}, [])
+
+
+@pytest.mark.parametrize("name", UNSAFE)
+def test_what_could_run_is_no_picture(tmp_path: Path, name: str) -> None:
+    """Opened by itself, a drawing with a script is a page that runs it."""
+    put(tmp_path, name, UNSAFE[name])
+    sizes, findings = pictures(tmp_path)
+    assert sizes == {}
+    assert [finding.rule for finding in findings] == ["unsafe-picture"]
+    assert findings[0].at.file == f"kb/how-to/pictures/{name}"
+
+
+def test_a_link_is_no_picture_of_the_shop(tmp_path: Path) -> None:
+    """What a link leads to outside is never published, and a link to nothing is told."""
+    shop = tmp_path / "shop"
+    put(shop, "plain.svg", PLAIN["lines.svg"])
+    (tmp_path / "secret.png").write_text("secret")
+    (shop / "kb/how-to/pictures/out.png").symlink_to(tmp_path / "secret.png")
+    (shop / "kb/how-to/pictures/nowhere.png").symlink_to("missing.png")
+    sizes, findings = pictures(shop)
+    assert set(sizes) == {"plain.svg"}
+    assert [finding.rule for finding in findings] == ["link", "link"]
