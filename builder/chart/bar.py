@@ -1,7 +1,7 @@
-"""The bar at the top of a box: the signal word and its hazards in short, on one line.
+"""The bar at the top of a box: the signal word and its hazards in short.
 
 In: the signal word and the short names of the hazards, gravest first. Out: measured words, then as
-many of them as a width holds.
+many of them as a width holds; in a narrow box the names stand on a line of their own.
 """
 
 from collections.abc import Sequence
@@ -22,6 +22,13 @@ def bar_words(signal: Signal, hazards: Sequence[str]) -> tuple[Word, ...]:
     return words_of(f"{sign}{signal}", SMALL, heavy=True, tone=tone) + names
 
 
+def one_line_room(bar: Line) -> float:
+    """Return the width from which the signal word and a whole name stand on one line."""
+    ends = [at for at, word in enumerate(bar) if word.text.endswith(",")]
+    line = _cut(bar, ends[0], "", len(ends)) if ends else bar
+    return line_width(line) if len(bar) > 1 else 0
+
+
 def fitted(bar: Line, room: float) -> Line:
     """Return the names that fit, and how many more there are; if not even one does, its start."""
     if line_width(bar) <= room:
@@ -31,7 +38,8 @@ def fitted(bar: Line, room: float) -> Line:
         line = _cut(bar, ends[named - 1], "", len(ends) + 1 - named)
         if line_width(line) <= room:
             return line
-    for last in range(ends[0] if ends else len(bar) - 1, 0, -1):
+    least = 0 if bar[0].bold else -1  # the signal word is never cut
+    for last in range(ends[0] if ends else len(bar) - 1, least, -1):
         line = _cut(bar, last, "…", 0)
         if line_width(line) <= room:
             return line
@@ -42,4 +50,4 @@ def _cut(bar: Line, last: int, ending: str, more: int) -> Line:
     """End a bar at a word, with the count of the hazards that are not named."""
     word = bar[last]
     text = word.text.removesuffix(",") + ending + (f"{NO_BREAK}+{more}" if more else "")
-    return (*bar[:last], *words_of(text, word.size, tone=word.tone))
+    return (*bar[:last], *words_of(text, word.size, word.bold, word.tone))

@@ -7,7 +7,7 @@ nominal text size; a layout is scaled as a whole.
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.chart.bar import SIGNALS, bar_words, fitted
+from builder.chart.bar import SIGNALS, bar_words, fitted, one_line_room
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import FLAG, SIGNAL_GAP, SMALL, TEXT
@@ -22,6 +22,8 @@ class Words:
     paragraphs: tuple[tuple[Word, ...], ...]
     measures: tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
     """Of each paragraph: height of a line, first space, and space and width of each word."""
+    bar_room: float = 0
+    """The width under which the bar, if there is one, takes two lines."""
 
     @property
     def widest(self) -> float:
@@ -41,17 +43,23 @@ def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -
             (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
             for line in kept
         ),
+        max((one_line_room(line) for line in kept if is_bar(line)), default=0),
     )
 
 
+def is_bar(line: Line) -> bool:
+    """Whether a line is the bar of a box, or the part of it that names the hazards."""
+    return line[0].tone in SIGNALS
+
+
 def _counted(paragraph: Line) -> Line:
-    """Return the words that take room: a bar is one line, whatever of it can be shown."""
-    return paragraph[:1] if paragraph[0].tone in SIGNALS else paragraph
+    """Return the words that take room: of a bar whatever can be shown."""
+    return paragraph[:1] if is_bar(paragraph) else paragraph
 
 
 def line_height(line: Line) -> float:
     """Height of every line of a paragraph; under a signal word a little more."""
-    signal = SIGNAL_GAP if line[0].tone in SIGNALS else 0
+    signal = SIGNAL_GAP if is_bar(line) else 0
     return LEADING * max([word.size for word in line]) + signal
 
 
@@ -116,7 +124,7 @@ def label_words(edge: Edge) -> Words:
 
 def height(words: Words, room: float) -> float:
     """Height of the words in lines no wider than `room`; no word is wider than that."""
-    total = 0.0
+    total = LEADING * SMALL if room < words.bar_room else 0.0
     for leading, first, measures in words.measures:
         count, used = 1, -first
         for space, width in measures:
@@ -132,8 +140,9 @@ def broken(words: Words, room: float, more: float = 0) -> list[Line]:
     """Break the words into the lines that `height` counted; a bar may be wider by `more`."""
     lines: list[Line] = []
     for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
-        if paragraph[0].tone in SIGNALS:
-            lines.append(fitted(paragraph, room + more))
+        if is_bar(paragraph):
+            parts = [paragraph[:1], paragraph[1:]] if room < words.bar_room else [paragraph]
+            lines += [fitted(part, room + more) for part in parts]
             continue
         start, used = 0, -first
         for at, (space, width) in enumerate(measures):

@@ -5,13 +5,12 @@ In: measured words and a rectangle. Out: the `Box` and `Label` values of a chart
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import groupby
+from itertools import groupby, pairwise
 
-from builder.chart.bar import SIGNALS
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.flow import Node
 from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
-from builder.chart.measure import Words, broken, height, line_height, node_words
+from builder.chart.measure import Words, broken, height, is_bar, line_height, node_words
 from builder.chart.stock import Stock, sheet_words
 from builder.chart.word import Line, line_width, words_of
 
@@ -65,7 +64,7 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
         shape=SHAPES[node.kind],
         rect=rect,
         runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y, pad - PAD_BAR)),
-        panel=line_height(lines[0]) - SIGNAL_GAP + PAD_Y if node.caution else 0,
+        panel=_panel(lines) if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
         number=node.number,
@@ -121,13 +120,26 @@ def _widest(lines: Sequence[Line]) -> float:
     return max([line_width(line) for line in lines])
 
 
+def _leadings(lines: Sequence[Line]) -> list[float]:
+    """Return the heights of lines; a bar has its gap under the last of its lines alone."""
+    bars = [is_bar(line) for line in lines]
+    gaps = [SIGNAL_GAP if bar and after else 0 for bar, after in pairwise([*bars, False])]
+    return [line_height(line) - gap for line, gap in zip(lines, gaps, strict=True)]
+
+
+def _panel(lines: Sequence[Line]) -> float:
+    """Return the height of the ground of a bar."""
+    bar = [height for line, height in zip(lines, _leadings(lines), strict=True) if is_bar(line)]
+    return sum(bar) - SIGNAL_GAP + PAD_Y
+
+
 def _runs(lines: Sequence[Line], x: float, y: float, out: float = 0) -> Iterator[Run]:
     """Yield lines of words in place, neighbours of one look joined to one run.
 
     A bar begins further out than the lines under it.
     """
-    for line in lines:
-        leading, bar = line_height(line), line[0].tone in SIGNALS
+    for line, leading in zip(lines, _leadings(lines), strict=True):
+        bar = is_bar(line)
         rise = (PAD_Y + SIGNAL_GAP) / 2 if bar else 0
         at = x - line[0].space - (out if bar else 0)
         for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
@@ -135,6 +147,6 @@ def _runs(lines: Sequence[Line], x: float, y: float, out: float = 0) -> Iterator
             text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")
             at += words[0].space
             wide = line_width(words)
-            yield Run(text, at, y + BASELINE * leading - rise, size, bold, wide, tone)
+            yield Run(text, at, y + BASELINE * line_height(line) - rise, size, bold, wide, tone)
             at += wide
         y += leading

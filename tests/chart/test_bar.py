@@ -1,11 +1,12 @@
-"""The bar of a box: it says which hazard, on one line, and counts what it does not name."""
+"""The bar of a box: it says which hazard, and counts what it does not name."""
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.chart.bar import bar_words, fitted
+from builder.chart.measure import broken, height, words
 from builder.chart.results import NO_BREAK
-from builder.chart.word import line_width
+from builder.chart.word import Line, line_width
 from builder.model.knowledge import Signal
 
 NAMES = ("battery gas", "rotating parts", "supply while programming")
@@ -13,7 +14,11 @@ NAMES = ("battery gas", "rotating parts", "supply while programming")
 
 def said(signal: Signal, names: tuple[str, ...], room: float) -> str:
     """Return the text of a bar in a width."""
-    line = fitted(bar_words(signal, names), room)
+    return texts(fitted(bar_words(signal, names), room))
+
+
+def texts(line: Line) -> str:
+    """Return the text of a line."""
     return " ".join(word.text for word in line).replace(NO_BREAK, " ")
 
 
@@ -28,6 +33,14 @@ def test_what_does_not_fit_is_counted() -> None:
     assert said(Signal.WARNING, NAMES, 130) == "⚠ WARNING battery gas +2"
     assert said(Signal.WARNING, NAMES[2:], 110) == "⚠ WARNING supply while…"
     assert said(Signal.WARNING, NAMES, 96) == "⚠ WARNING battery gas…"
+
+
+def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
+    """`battery…` could be its gas or a short: a name is told whole where a second line does it."""
+    bar = words([bar_words(Signal.WARNING, NAMES)])
+    assert [texts(line) for line in broken(bar, 90)] == ["⚠ WARNING", "battery gas +2"]
+    assert [texts(line) for line in broken(bar, 130)] == ["⚠ WARNING battery gas +2"]
+    assert height(bar, 90) > height(bar, 130)
 
 
 @given(
