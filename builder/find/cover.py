@@ -14,6 +14,8 @@ from builder.find.words import flipped
 
 OPPOSITE = 50  # of 100: a phrase has `crank` where `no crank` was asked for
 
+LIGHT = 30  # percent that an everyday word counts
+
 Credits = dict[int, int]  # phrase or entry to credit, 1 to 100
 
 
@@ -21,7 +23,7 @@ Credits = dict[int, int]  # phrase or entry to credit, 1 to 100
 class Cover:
     """What the entries cover of a query; only entries that cover something are in the maps."""
 
-    words: int  # how many the query has
+    words: int  # how many the query has, each by what it counts
     gain: Mapping[int, int]  # entry to the sum of rarity times credit
     credit: Mapping[int, int]  # entry to the sum of words times credit
     fit: Mapping[int, int]  # entry to how well its best phrase fits, 0 to 100
@@ -43,13 +45,23 @@ def cover(parts: Sequence[Concept], index: Index) -> Cover:
         in_phrases = covered_phrases(part, index)
         best, often = _by_entry(in_phrases, index)
         rare = rarity(len(index.entries), sum(found > 50 for found in best.values()))
+        counts = weight(part, index)
+        rare = rare * counts // 100
         most += rare * 100
         _add(gain, often, rare)
-        _add(credit, best, part.words)
+        _add(credit, best, part.words * counts)
         _add(phrase_gain, in_phrases, rare)
         _add(phrase_credit, in_phrases, 1)
     fit, phrase = _best_phrases(index, phrase_gain, phrase_credit, most)
-    return Cover(sum(part.words for part in parts), gain, credit, fit, phrase)
+    words = sum(part.words * weight(part, index) for part in parts)
+    return Cover(words, gain, credit, fit, phrase)
+
+
+def weight(part: Concept, index: Index) -> int:
+    """Percent that a concept counts: an everyday word says little about which fault it is."""
+    alone = len(part.alternatives) == 1 and len(part.alternatives[0]) == 1
+    said = part.alternatives[0][0].removeprefix("!") if alone else ""
+    return LIGHT if said in index.little else 100
 
 
 def _best_phrases(

@@ -70,6 +70,8 @@ class Index:
     stems: Mapping[str, str]  # of what is known, with the most used surface of each
     stem_uses: Mapping[str, int]  # how often that surface stands
     book: Phrasebook
+    everyday: frozenset[str]  # words that say little
+    little: frozenset[str]  # their tokens
 
 
 def index(library: Library) -> Index:
@@ -93,6 +95,7 @@ def index_of(table: Table) -> Index:
         spoken.update(words)
     codes = _codes(table)
     known = _known(table, spoken)
+    everyday = frozenset(table.everyday.split())
     stems = _stems(known)
     return Index(
         table=table,
@@ -107,6 +110,8 @@ def index_of(table: Table) -> Index:
         stems=stems,
         stem_uses={short: known[word] for short, word in stems.items()},
         book=book,
+        everyday=everyday,
+        little=frozenset(stem(word) for word in everyday),
     )
 
 

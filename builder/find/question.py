@@ -4,6 +4,7 @@ In: what was typed, and the index. Out: `Question`, with what was corrected on t
 vehicle numbers are exact and never guessed. Mirrored by `site/static/search-index.js`.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -14,6 +15,11 @@ from builder.find.vehicles import AskedVehicle, named_in, number_in
 from builder.find.words import stem, surfaces
 
 LONGEST = 30  # words of a query that are looked at
+VOLTS = re.compile(r"(?<![\w.,-])(\d{1,2}(?:[.,]\d{1,2})?) ?v(?:olts?)?(?![a-z])", re.IGNORECASE)
+# Of a 12 V battery, at rest or on charge; common practice, no source.
+LOW, HIGH = 12.3, 15.0
+LOWEST, HIGHEST = 8.0, 20.0  # beyond, it is another circuit that is spoken of
+NOMINAL = "12"  # a 12 V socket is no reading
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,14 +45,25 @@ def question(asked: str, index: Index) -> Question:
     """Take a query apart: vehicle number, codes, spelling, then vehicle, year and bare codes."""
     vehicle, rest = number_in(asked)
     codes, rest = written_codes(rest)
+    volts = tuple((match.group(), says) for match in VOLTS.finditer(rest) if (says := _says(match)))
+    rest = VOLTS.sub(lambda match: _says(match) or match.group(), rest)
     spelt = _spelt(surfaces(rest)[:LONGEST], index, finished=rest != rest.rstrip())
     make, model, words = named_in(spelt.words, index.table.vehicles, index.spoken)
     named = bool(make or model or vehicle)
     bare, years, words = bare_codes_and_years(words, index.digits, vehicle_named=named)
     vehicle = replace(vehicle, make=make, model=model, years=tuple(years) or vehicle.years)
     unknown = tuple(word for word in spelt.unknown if word in words)
-    spelt = replace(spelt, words=tuple(words), unknown=unknown)
+    corrected = (*volts, *spelt.corrected)
+    spelt = replace(spelt, words=tuple(words), unknown=unknown, corrected=corrected)
     return Question((*codes, *bare), vehicle, spelt)
+
+
+def _says(volts: re.Match[str]) -> str:
+    """Say in words what a battery's voltage means; "" where it is neither low nor high."""
+    figure = float(volts[1].replace(",", "."))
+    if HIGH <= figure < HIGHEST:
+        return "charging voltage too high"
+    return "low voltage" if LOWEST <= figure < LOW and volts[1] != NOMINAL else ""
 
 
 def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:
@@ -69,7 +86,7 @@ def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:
 
 def is_known(word: str, index: Index) -> bool:
     """Whether a word, or one with another ending, stands anywhere in the index or its words."""
-    return word in index.known or stem(word) in index.stems
+    return word in index.known or word in index.everyday or stem(word) in index.stems
 
 
 def _joined(typed: Sequence[str], index: Index) -> list[str]:

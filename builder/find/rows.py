@@ -9,6 +9,7 @@ import json
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from builder.find.everyday import EVERYDAY
 from builder.model.knowledge import Lamp, Word
 from builder.model.library import Library
 from builder.model.summary import Summary
@@ -77,6 +78,7 @@ class Table(NamedTuple):
     codes: tuple[CodeRow, ...]
     trees: tuple[TreeRow, ...]
     how_tos: tuple[NamedRow, ...]
+    everyday: str  # words that say little, with blanks between them
 
 
 def rows(library: Library) -> str:
@@ -106,6 +108,7 @@ def table(library: Library) -> Table:
         codes=tuple(CodeRow(key, str(it.short)) for key, it in sorted(library.codes.items())),
         trees=tuple(_tree(tree, library, vehicles) for tree in trees),
         how_tos=tuple(NamedRow(key, str(it.title)) for key, it in sorted(library.how_tos.items())),
+        everyday=" ".join(EVERYDAY.split()),
     )
 
 

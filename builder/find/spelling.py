@@ -38,13 +38,14 @@ def nearest(word: str, known: Mapping[str, int]) -> str | None:
 
     People leave letters out more often than they change or add some.
 
-    A word is never turned into one of another first letter by more than one edit.
+    A word is never turned into one of another first letter by more than one edit, one of up to five
+    letters not at all: `worse` is no misspelt `horse`.
     """
     best: tuple[int, bool, bool, int, str] | None = None
     limit = edits_allowed(word)
     for candidate, used in known.items() if limit else ():
         other_start = candidate[0] != word[0]
-        allowed = 1 if other_start else limit
+        allowed = min(limit, len(word) > 5) if other_start else limit
         apart = distance(word, candidate, allowed)
         if apart <= allowed and len(candidate) > 3:
             rank = (apart, other_start, not left_out(word, candidate), -used, candidate)

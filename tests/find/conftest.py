@@ -56,6 +56,7 @@ def small() -> Table:
         codes=tuple(CodeRow(*pair) for pair in shop["codes"].items()),
         trees=tuple(tree(id_, said) for id_, said in shop["trees"].items()),
         how_tos=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
+        everyday="good things to say again went horse",
     )
 
 

@@ -32,6 +32,8 @@
     made.digits = digitsOf(unique([...made.codes.keys(), ...made.codeSays.keys()]));
     made.known = knownOf(rows, made.spoken);
     made.stems = stemsOf(made.known);
+    made.everyday = new Set(rows.everyday.split(" "));
+    made.little = new Set([...made.everyday].map(stem));
     made.stemUses = new Map([...made.stems].map(([short, word]) => [short, made.known.get(word)]));
     const [entries, phrases] = [made.entries.length, made.phrases.length];
     made.entryOf = Int32Array.from(made.phrases, ({ entry }) => entry);
@@ -121,16 +123,28 @@
 
   // question.py
 
+  const VOLTS = /(?<![\w.,-])(\d{1,2}(?:[.,]\d{1,2})?) ?v(?:olts?)?(?![a-z])/gi;
+  const [LOW, HIGH, LOWEST, HIGHEST, NOMINAL] = [12.3, 15, 8, 20, "12"];
+
   function question(asked, index) {
     const [number, withoutNumber] = find.numberIn(asked);
     const [written, rest] = find.writtenCodes(withoutNumber);
-    const spelt = spell(surfaces(rest).slice(0, 30), index, rest !== rest.trimEnd());
+    const volts = [...rest.matchAll(VOLTS)].map((match) => [match[0], says(match[1])]);
+    const worded = rest.replace(VOLTS, (whole, figure) => says(figure) || whole);
+    const spelt = spell(surfaces(worded).slice(0, 30), index, worded !== worded.trimEnd());
     const [make, model, others] = find.namedIn(spelt.words, index.rows.vehicles, index.spoken);
     const named = Boolean(make.length || model.length || number.number);
     const [bare, years, words] = find.bareCodesAndYears(others, index.digits, named);
     const vehicle = { ...number, make, model, years: years.length ? years : number.years };
     const unknown = spelt.unknown.filter((word) => words.includes(word));
-    return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words, unknown } };
+    const corrected = [...volts.filter(([, said]) => said), ...spelt.corrected];
+    return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words, unknown, corrected } };
+  }
+
+  function says(volts) {
+    const figure = Number(volts.replace(",", "."));
+    if (figure >= HIGH && figure < HIGHEST) return "charging voltage too high";
+    return figure >= LOWEST && figure < LOW && volts !== NOMINAL ? "low voltage" : "";
   }
 
   function spell(typed, index, finished) {
@@ -147,7 +161,8 @@
     return spelt;
   }
 
-  const isKnown = (word, index) => index.known.has(word) || index.stems.has(stem(word));
+  const isKnown = (word, index) => 
+    index.known.has(word) || index.everyday.has(word) || index.stems.has(stem(word));
 
   function joined(typed, index) {
     const made = [];

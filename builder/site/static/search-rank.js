@@ -13,6 +13,7 @@
   // cover.py
 
   const OPPOSITE = 50;
+  const LIGHT = 30;
 
   function add(counts, at, number) {
     if (!counts.of[at]) counts.at[counts.size++] = at;
@@ -36,21 +37,28 @@
     const [gain, credit] = [tally(entries), tally(entries)];
     const phraseGain = emptied(index.tallies.phraseGain);
     const phraseCredit = emptied(index.tallies.phraseCredit);
-    let most = 0;
+    let [most, words] = [0, 0];
     for (const part of parts) {
-      const { rare, inEntries, often, inPhrases } = covered(part, index);
+      const { inEntries, often, inPhrases, ...found } = covered(part, index);
+      const counts = weight(part, index);
+      const rare = Math.floor((found.rare * counts) / 100);
+      words += wordsOf(part) * counts;
       most += rare * 100;
       for (let at = 0; at < often.length; at++) {
         add(gain, inEntries.at[at], often[at] * rare);
-        add(credit, inEntries.at[at], inEntries.of[at] * wordsOf(part));
+        add(credit, inEntries.at[at], inEntries.of[at] * wordsOf(part) * counts);
       }
       for (let at = 0; at < inPhrases.at.length; at++) {
         add(phraseGain, inPhrases.at[at], inPhrases.of[at] * rare);
         add(phraseCredit, inPhrases.at[at], inPhrases.of[at]);
       }
     }
-    const words = parts.reduce((sum, part) => sum + wordsOf(part), 0);
     return { words, gain, credit, ...bestPhrases(index, phraseGain, phraseCredit, most) };
+  }
+
+  function weight({ alternatives }, index) {
+    const alone = alternatives.length === 1 && alternatives[0].length === 1;
+    return alone && index.little.has(find.plain(alternatives[0][0])) ? LIGHT : 100;
   }
 
   const wordsOf = (part) => (part.phrase ? part.alternatives[0].length : 1);

@@ -123,7 +123,7 @@ globalThis.baytreeFind ??= {};
     let best = null;
     for (const [candidate, used] of limit ? known : []) {
       const otherStart = candidate[0] === word[0] ? 0 : 1;
-      const allowed = otherStart ? 1 : limit;
+      const allowed = otherStart ? Math.min(limit, word.length > 5 ? 1 : 0) : limit;
       if (candidate.length < 4 || lettersApart(word, candidate) > 2 * allowed) continue;
       const apart = distance(word, candidate, allowed);
       if (apart > allowed) continue;
@@ -381,6 +381,6 @@ globalThis.baytreeFind ??= {};
   Object.assign(globalThis.baytreeFind, {
     STOP, NEGATORS, folded, surfaces, stem, tokens, content, flipped, distance, nearest, parted,
     phrasebook, shopWords, concepts, slangSaid, writtenCodes, bareCodesAndYears, codeText, checkDigit,
-    numberIn, namedIn, isVehicle, fits, letters, unique,
+    numberIn, namedIn, isVehicle, fits, letters, unique, plain,
   });
 })();
