@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from builder.find.codes import AskedCode, bare_codes_and_years, written_codes
 from builder.find.index import Index
-from builder.find.spelling import nearest, parted
+from builder.find.spelling import distance, nearest, parted
 from builder.find.vehicles import AskedVehicle, named_in, number_in
 from builder.find.words import stem, surfaces
 
@@ -111,11 +111,16 @@ def _started(words: Sequence[str], index: Index) -> tuple[str, ...]:
 
 
 def _corrected(word: str, index: Index) -> tuple[str, ...]:
-    """What was likely meant: two words, the nearest word or stem, or what the word is short for."""
-    two = parted(word, index.spoken)
+    """What was likely meant: a word one edit away, two words, the nearest word or stem, or a longer.
+
+    One edit comes first: `missfires` is no `miss fires`.
+    """
+    near = nearest(word, index.known)
+    two = None if near and distance(word, near, 1) == 1 else parted(word, index.spoken)
     if two:
         return two
-    one = nearest(word, index.known) or index.stems.get(nearest(stem(word), index.stem_uses) or "")
+    of_stem = nearest(stem(word), index.stem_uses)
+    one = near or index.stems.get(of_stem or "")
     one = one or _short_for(word, index)
     return (one,) if one else ()
 

@@ -182,9 +182,11 @@
   }
 
   function corrected(word, index) {
-    const two = find.parted(word, index.spoken);
+    const near = find.nearest(word, index.known);
+    const close = near && find.distance(word, near, 1) === 1;
+    const two = close ? null : find.parted(word, index.spoken);
     if (two) return two;
-    const one = find.nearest(word, index.known) ??
+    const one = near ??
       index.stems.get(find.nearest(stem(word), index.stemUses)) ?? shortFor(word, index);
     return one ? [one] : [];
   }
