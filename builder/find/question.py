@@ -111,16 +111,15 @@ def _started(words: Sequence[str], index: Index) -> tuple[str, ...]:
 
 
 def _corrected(word: str, index: Index) -> tuple[str, ...]:
-    """What was likely meant: a word one edit away, two words, the nearest word or stem, or a longer.
+    """What was likely meant: two words, the nearest word or stem, or what the word is short for.
 
-    One edit comes first: `missfires` is no `miss fires`.
+    A word one edit away comes before two: `missfires` is no `miss fires`.
     """
     near = nearest(word, index.known)
     two = None if near and distance(word, near, 1) == 1 else parted(word, index.spoken)
     if two:
         return two
-    of_stem = nearest(stem(word), index.stem_uses)
-    one = near or index.stems.get(of_stem or "")
+    one = near or index.stems.get(nearest(stem(word), index.stem_uses) or "")
     one = one or _short_for(word, index)
     return (one,) if one else ()
 
