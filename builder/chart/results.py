@@ -6,7 +6,7 @@ In: a check and one of its results. Out: the words beside its line; pages use th
 import re
 from collections.abc import Mapping
 
-from builder.model.tree import Check, Reading, Result
+from builder.model.tree import Check, Result
 from builder.trade.expressions import parse, unit_of
 from builder.trade.mistake import Mistake
 from builder.trade.units import UNITS, unit
@@ -23,19 +23,24 @@ def result_words(check: Check, result: Result) -> str:
     if not result.ranges or check.figure:
         return tied(said)
     units = _units(check)
+    spans = {one.name: (f"{one.low}", f"{one.high}") for one in check.readings}
     if list(units) == [""]:
-        return tied(_with_unit(_shortened(said, check.readings[0]), units[""]))
-    return tied(", ".join(_named(part, units) for part in said.split(", ")))
+        return tied(_with_unit(_shortened(said, spans[""]), units[""]))
+    return tied(", ".join(_named(part, units, spans) for part in said.split(", ")))
 
 
-def _shortened(said: str, reading: Reading) -> str:
-    """Leave out a lower end that is only where the instrument's readings begin.
+def _shortened(said: str, span: tuple[str, str]) -> str:
+    """Leave out an end that is only where the instrument's readings begin or end.
 
-    `-40 to below 70` is `below 70`; a range that takes its upper end in stays as it was written.
+    Of readings from -50 to 50, `-50 to below 10` is `below 10`, `-50 to 10` is `at most 10`, and
+    `10 to 50` is `at least 10`.
     """
-    low, to, rest = said.partition(" to ")
-    starts = to and rest.startswith("below ") and low == f"{reading.low}"
-    return rest if starts else said
+    low, to, high = said.partition(" to ")
+    if not to or (low, high) == span:
+        return said
+    if low == span[0]:
+        return high if high.startswith("below ") else f"at most {high}"
+    return f"at least {low}" if high == span[1] and low[0] in "-0123456789" else said
 
 
 def tied(words: str) -> str:
@@ -53,9 +58,11 @@ def _units(check: Check) -> Mapping[str, str]:
     return units
 
 
-def _named(part: str, units: Mapping[str, str]) -> str:
+def _named(part: str, units: Mapping[str, str], spans: Mapping[str, tuple[str, str]]) -> str:
     name = max((name for name in units if part.startswith(f"{name}: ")), key=len, default="")
-    return _with_unit(part, units.get(name, ""))
+    said = part.removeprefix(f"{name}: ")
+    short = _shortened(said, spans[name]) if name in spans else said
+    return _with_unit(f"{name}: {short}" if name else part, units.get(name, ""))
 
 
 def _with_unit(words: str, symbol: str) -> str:

@@ -119,7 +119,7 @@ def _work(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
 
 def _after(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.put_back:
-        yield "Put back later", escape(step.put_back)
+        yield "Before the job ends", escape(step.put_back)
     if step.at_most is not None:
         times = words.number(step.at_most)
         often = "once" if times == "1" else f"{times} times"

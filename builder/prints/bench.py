@@ -125,24 +125,29 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
 
 
 def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
+    """Yield what is filled in and ticked at a step, and last where it leads."""
     several = isinstance(step.body, Check) and step.body.several
     if isinstance(step.body, Check):
         yield from _places(step.body)
-    if several:
-        yield quiet(node.notes[0])
-    for edge in flow.edges.get(str(step.id), ()):
-        target = flow.nodes[edge.target]
-        means = f" ({edge.means})" if edge.means else ""
-        goes = together(f"go to {target.number}") if target.number else target.text
-        yield words(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
     for item in step.write_down:
         yield to_fill(f"{item}:", LONG)
     if isinstance(step.body, Fix):
         for item in step.body.verify:
             yield words(f"☐ Verified: {DEEDS.get(item, item)}")
+    if several:
+        yield quiet(node.notes[0])
+    yield from _ways(step, flow)
     yield from (words(_way(note)) for note in node.notes[several:])
     if step.put_back:
-        yield words(f"☐ Before the end: {step.put_back}")
+        yield words(f"☐ Before the job ends: {step.put_back}")
+
+
+def _ways(step: Step, flow: Flow) -> Iterator[Paragraph]:
+    for edge in flow.edges.get(str(step.id), ()):
+        target = flow.nodes[edge.target]
+        means = f" ({edge.means})" if edge.means else ""
+        goes = together(f"go to {target.number}") if target.number else target.text
+        yield words(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
 
 
 def _way(note: str) -> str:

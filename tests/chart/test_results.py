@@ -31,14 +31,23 @@ def test_a_computed_reading_has_the_unit_it_is_worked_out_in(small: Tree) -> Non
     assert said(small, "sides") == ["sum: at most 0.7_V", "sum: above 0.7_V"]
 
 
-def test_the_end_of_the_instrument_is_not_said(small: Tree) -> None:
-    """`0 to below 12.2` of an instrument that begins at 0 is `below 12.2`; other ends stay."""
+ENDS = [
+    ("0 to below 12.2", "below 12.2"),
+    ("0 to 12.2", "at most 12.2"),
+    ("13.2 to 16", "at least 13.2"),
+    ("above 13.2 to 16", "above 13.2 to 16"),
+    ("-1 to below 12.2", "-1 to below 12.2"),
+    ("0 to 16", "0 to 16"),
+]
+
+
+@pytest.mark.parametrize(("written", "read"), ENDS)
+def test_the_ends_of_the_instrument_are_not_said(small: Tree, written: str, read: str) -> None:
+    """Of an instrument from 0 to 16 V, `0 to 12.2` is `at most 12.2`; other ends stay."""
     check = small.steps["rest"].body
     assert isinstance(check, Check)
-    for written, read in (("0 to below 12.2", "below 12.2"), ("-1 to below 12.2",) * 2,
-                          ("0 to 12.2",) * 2):  # fmt: skip
-        result = replace(check.results[0], said=Text(written))
-        assert result_words(check, result).replace(NO_BREAK, " ") == f"{read} V"
+    result = replace(check.results[0], said=Text(written))
+    assert result_words(check, result).replace(NO_BREAK, " ") == f"{read} V"
 
 
 @pytest.mark.parametrize(
