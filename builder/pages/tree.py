@@ -60,7 +60,7 @@ def tree_page(
         start=rows[0][0].id if rows else "",
         codes=[(code, meaning(library, code)) for code in tree.symptom.codes],
         fitted=[(id_, words.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
-        asked=[_asked(asked) for asked in tree.asks],
+        asked=[_asked(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(facts),
         related=tuple(related),
@@ -95,10 +95,16 @@ def _hazards(plan: Plan) -> list[Hazard]:
     return sorted(met.values(), key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.id))
 
 
-def _asked(asked: Asked) -> str:
-    answers = f": {words.joined(asked.one_of, 'or')}" if asked.one_of else ""
-    codes = "; ".join(f"{code} means {answer}" for code, answer in asked.codes.items())
-    return f"{asked.ask}{answers}" + (f" ({codes})" if codes else "")
+def _asked(asked: Asked, library: Library) -> str:
+    """Write a question with its answers, each with the codes that give it."""
+    codes: dict[str, list[str]] = {str(answer): [] for answer in asked.one_of}
+    for code, answer in asked.codes.items():
+        codes.setdefault(str(answer), []).append(str(code))
+    answers = [
+        words.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
+        for answer, by in codes.items()
+    ]
+    return f"{asked.ask}: {words.joined(answers, 'or')}" if answers else str(asked.ask)
 
 
 def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:

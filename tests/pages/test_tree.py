@@ -24,7 +24,7 @@ SAID = (
     # the head
     "Horn", "Corvane Tern 2017 to 2022", "first phrase", "fourth phrase", "Charging lamp",
     "P0562-16", "starting", "Steering-assist unit", "W. Riter", "2026-03-02", "R. Eviewer",
-    "2026-09-01", "Which wheel is it: left wheel or right wheel", "C0031 means left wheel",
+    "2026-09-01", "Which wheel is it: left wheel (C0031) or right wheel",
     # a check
     "Words of the check", "Words of the note", "words of the condition", "Supply at the plug",
     "words of the picture", "Multimeter", "4 min work, then 7 min wait", "People 2",
