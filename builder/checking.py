@@ -12,7 +12,7 @@ from datetime import date
 from pathlib import Path
 
 from builder import memory
-from builder.examining import examine_all, judge_all, judged
+from builder.examining import examine_all, judge_all, judged, unjudged
 from builder.grounds import grounds
 from builder.memory import Findings, Memory
 from builder.model.finding import Severity
@@ -69,6 +69,15 @@ def _grounds(kept: Memory, library: Library, today: date) -> dict[str, str]:
     led_into = {gist.id for gist in gists if not stands_alone(gist, library)}
     shapes = {gist.id: kept.now[gist.file].shape for gist in gists}
     return grounds(library, shapes, led_into, common)
+
+
+def known_library(shop: Path) -> Library:
+    """Return the library, judged or not; a tree that the last check knows is not read again."""
+    knowledge, _ = read_knowledge(shop)
+    kept = memory.opened(shop)
+    for file in tree_names(shop):
+        kept.now[file] = memory.recalled(kept, file) or unjudged(shop, file)
+    return replace(knowledge, trees=memory.trees(kept))
 
 
 def findings(check: Check) -> Findings:

@@ -38,11 +38,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     _say_anything()
     options = parser().parse_args(arguments)
     try:
-        return RUN[options.command](options)
+        status = RUN[options.command](options)
+        sys.stdout.flush()
+        return status
+    except BrokenPipeError:
+        # Whoever reads has read enough; what is still to be written goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 2
     except (OSError, NotThereError) as error:
         print(f"baytree: {error}", file=sys.stderr)
-        return 2
-    except BrokenPipeError:
         return 2
 
 

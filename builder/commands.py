@@ -14,12 +14,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from builder.authoring.refused import Refused as Refused
-from builder.checking import checking, findings, sound_tree
+from builder.checking import checking, findings, known_library, sound_tree
 from builder.flags import Wanted
 from builder.memory import cache_of
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.reader.library import read_knowledge, read_library
+from builder.reader.library import read_knowledge
 from builder.reader.schemas import KINDS, named_schema, schema
 from builder.reader.trees import the_tree
 from builder.rules.documentation import RulePage, pages
@@ -102,7 +102,7 @@ def print_sheets(shop: Path, wanted: Wanted, out: Path) -> Iterator[tuple[Path, 
     """Print one sheet after another; yields each file and how many there are in all."""
     from builder.printing import jobs
 
-    library, _ = read_library(shop)
+    library = known_library(shop)
     made = jobs(wanted, library, partial(the_tree, shop))
     for name, make in made:
         path = out / name
@@ -142,7 +142,7 @@ def find(shop: Path, query: str) -> "Answer":
     from builder.find.index import index
     from builder.find.rank import rank
 
-    return rank(index(read_library(shop)[0]), query)
+    return rank(index(known_library(shop)), query)
 
 
 def tree_minutes(shop: Path, id_: str) -> "Minutes":

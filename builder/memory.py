@@ -57,6 +57,7 @@ class Memory:
     """An open memory: by the name of each file what was known, and what is."""
 
     shop: Path
+    ours: str  # hash of our own code: what another version has found out counts for nothing
     before: Mapping[str, Entry]
     now: dict[str, Entry] = field(default_factory=dict)
 
@@ -66,17 +67,26 @@ def cache_of(shop: Path) -> Path:
     return platformdirs.user_cache_path("baytree") / hashed(shop.resolve())
 
 
+def opened(shop: Path) -> Memory:
+    """Open the memory of a shop to read in it."""
+    ours = hashed(*(code.read_bytes() for code in sorted(Path(__file__).parent.rglob("*.py"))))
+    parts = [_read(_file(shop, part), ours) for part in range(PARTS)]
+    return Memory(shop, ours, {file: entry for part in parts for file, entry in part.items()})
+
+
 @contextmanager
 def remembered(shop: Path) -> Iterator[Memory]:
     """Open the memory of a shop, and write it at the end."""
-    folder = cache_of(shop) / "checked"
-    ours = hashed(*(code.read_bytes() for code in sorted(Path(__file__).parent.rglob("*.py"))))
-    parts = [_read(folder / str(part), ours) for part in range(PARTS)]
-    memory = Memory(shop, {file: entry for part in parts for file, entry in part.items()})
+    memory = opened(shop)
     yield memory
-    for part, (before, now) in enumerate(zip(parts, _parted(memory.now), strict=True)):
+    both = zip(_parted(memory.before), _parted(memory.now), strict=True)
+    for part, (before, now) in enumerate(both):
         if now != before:
-            _write(folder / str(part), ours, now)
+            _write(_file(shop, part), memory.ours, now)
+
+
+def _file(shop: Path, part: int) -> Path:
+    return cache_of(shop) / "checked" / str(part)
 
 
 def recalled(memory: Memory, file: str) -> Entry | None:

@@ -3,6 +3,8 @@
 import json
 import os
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -203,3 +205,11 @@ def test_rules_are_listed_and_explained(capsys: pytest.CaptureFixture[str]) -> N
     assert "Wrong:" in told
     assert "Right:" in told
     assert main(["rules", "nonsense"]) == 2
+
+
+def test_whoever_has_read_enough_may_close_the_pipe() -> None:
+    """`baytree rules | head -1` says nothing of a broken pipe."""
+    command = f"{sys.executable} -m builder.cli --shop {SHOP} rules | head -1"
+    done = subprocess.run(command, shell=True, capture_output=True, text=True, cwd=SHOP.parents[1])
+    assert done.stdout.count("\n") == 1
+    assert done.stderr == ""

@@ -3,14 +3,17 @@
 import pickle
 import random
 import shutil
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
 
 from builder import commands
+from builder.checking import known_library
 from builder.memory import cache_of, hashed
 from builder.model.finding import Finding
+from builder.reader.library import read_library
 
 TODAY = date(2026, 11, 1)
 REPO = Path(__file__).parents[1]
@@ -57,6 +60,17 @@ def test_a_check_with_a_memory_finds_what_one_without_finds(shop: Path) -> None:
         remembered = found(shop)
         shutil.rmtree(cache_of(shop))
         assert remembered == found(shop), f"after {old!r} became {new!r}"
+
+
+def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
+    """Who prints or searches after an edit has the trees as they are now."""
+    found(shop)
+    file = shop / "trees/charging/lamp-on.yml"
+    file.write_text(file.read_text("utf-8").replace("title: ", "title: Another ", 1), "utf-8")
+    known, read = known_library(shop), read_library(shop)[0]
+    assert dict(known.trees) == dict(read.trees)
+    assert replace(known, trees={}) == replace(read, trees={})
+    assert (known.gists, known.callers) == (read.gists, read.callers)
 
 
 def test_what_has_not_changed_is_not_read_again(

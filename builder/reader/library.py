@@ -31,7 +31,10 @@ Notes = list[Finding]
 
 
 def read_library(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
-    """Read the knowledge and summarise every tree; findings of the trees come with it."""
+    """Read the knowledge and summarise every tree; findings of the trees come with it.
+
+    That takes time with every tree; `checking.known_library` reads only those that have changed.
+    """
     library, findings = read_knowledge(shop)
     notes = list(findings)
     trees: dict[str, Summary] = {}
