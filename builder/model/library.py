@@ -23,6 +23,7 @@ from builder.model.knowledge import (
     Word,
 )
 from builder.model.shop import Shop
+from builder.model.silence import Silence
 from builder.model.summary import Gist, HandOver, Summary, gist_of
 
 
@@ -71,6 +72,7 @@ class Library:
     pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
     picture_bytes: Mapping[str, int] = field(default_factory=dict)  # size of each, by its name
     trees: Mapping[str, Summary] = field(default_factory=dict)
+    silences: tuple[Silence, ...] = ()  # in the files of the knowledge
     whole: bool = True  # whether every tree could be read without a mistake of text
     entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
     gists: Mapping[str, Gist] = field(init=False)

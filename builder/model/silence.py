@@ -1,7 +1,8 @@
 """A comment by which an author silences a rule on one line, with a reason.
 
 In: the text of a file. Out: `Silence`s. `# silence: slang because ...` at the end of a line counts
-for that line; on a line of its own it counts for the next line that is no comment.
+for that line; on a line of its own it counts for the next line that is no comment. In the text of
+an article, where `#` begins a heading, it is `[//]: # (silence: slang because ...)`.
 """
 
 import re
@@ -10,7 +11,9 @@ from dataclasses import dataclass
 
 from builder.model.text import Position
 
-COMMENT = re.compile(r"# *silence: *([a-z-]+)(?: +because +(\S.*))?")
+COMMENT = re.compile(r"# *\(?silence: *([a-z-]+)(?: +because +(\S.*))?")
+
+COMMENTS = ("#", "[//]:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +35,7 @@ def _silences(file: str, lines: list[str]) -> Iterator[Silence]:
     for number, line in enumerate(lines, 1):
         if match := COMMENT.search(line):
             at = Position(file, number, match.start() + 1, number, match.end() + 1)
-            alone = line.lstrip().startswith("#")
+            alone = line.lstrip().startswith(COMMENTS)
             counts_for = _next(lines, number) if alone else number
             yield Silence(at, match[1], match[2] or "", counts_for)
 
@@ -44,4 +47,4 @@ def _next(lines: list[str], number: int) -> int:
 
 
 def _says_something(line: str) -> bool:
-    return bool(line.strip()) and not line.lstrip().startswith("#")
+    return bool(line.strip()) and not line.lstrip().startswith(COMMENTS)

@@ -4,7 +4,7 @@ In: a shop's folder. Out: the `Library` and the mistakes in its files. A record 
 is left out, and told.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -14,6 +14,7 @@ from builder.model.finding import Finding
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
 from builder.model.shop import Shop
+from builder.model.silence import Silence, silences_in
 from builder.model.summary import Summary, summary_of
 from builder.model.text import Text
 from builder.reader import knowledge
@@ -71,6 +72,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         cases=_cases(shop, notes),
         pictures=frozenset(sizes),
         picture_bytes=sizes,
+        silences=tuple(_silences(shop)),
     )
     return library, tuple(notes)
 
@@ -141,6 +143,14 @@ def _articles(shop: Path, notes: Notes) -> dict[str, HowTo]:
         if article:
             made[article.id] = article
     return made
+
+
+def _silences(shop: Path) -> Iterator[Silence]:
+    files = [*(shop / "kb").rglob("*.yml"), *(shop / "kb" / "how-to").glob("*.md")]
+    for path in sorted(files):
+        source = read_source(shop, path)
+        if not isinstance(source, Finding):
+            yield from silences_in(source.file, source.text)
 
 
 def _settings(root: Map) -> Shop:

@@ -19,7 +19,8 @@ from builder.rules.rule import as_warning, facts_of
 from builder.rules.unused_silence import applied, malformed
 
 OF_TREES = frozenset(rule.RULE.name for rule in PER_TREE)
-ONLY_OF_THE_LIBRARY = frozenset(rule.RULE.name for rule in PER_LIBRARY) - OF_TREES
+OF_THE_LIBRARY = frozenset(rule.RULE.name for rule in PER_LIBRARY)
+ONLY_OF_THE_LIBRARY = OF_THE_LIBRARY - OF_TREES
 
 
 def judge(tree: Tree, library: Library, today: date) -> tuple[Finding, ...]:
@@ -50,7 +51,10 @@ def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
     silences = [silence for silences in silenced for silence in silences]
     found = [finding for rule in PER_LIBRARY for finding in rule.check_library(library, today)]
-    kept = applied(found, silences, ONLY_OF_THE_LIBRARY)
+    kept = [*applied(found, silences, ONLY_OF_THE_LIBRARY)]
+    if library.silences:
+        kept = [*applied(kept, library.silences, OF_THE_LIBRARY)]
+        kept += malformed(library.silences, OF_THE_LIBRARY)
     return _ordered(as_warning(one) if one.at.file in drafts else one for one in kept)
 
 

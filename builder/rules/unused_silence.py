@@ -20,7 +20,8 @@ Right:
         - {result: no, branch: repair}
 
 Mend: Delete the comment, or write the rule and `because` with the reason. It counts for its own
-line, or on a line of its own for the next. A mistake of text cannot be silenced.
+line, or on a line of its own for the next. In the text of an article, where `#` begins a heading,
+write it as `[//]: # (silence: slang because ...)`. A mistake of text cannot be silenced.
 """
 
 from collections.abc import Collection, Iterable, Iterator
