@@ -229,8 +229,7 @@
   function rank(index, query) {
     const asked = find.question(query, index);
     const parts = askedConcepts(asked, index);
-    const found = scored(index, asked, parts);
-    const fitting = found.filter((hit) => fitsVehicle(index, asked.vehicle, hit.entry));
+    const { fitting, others } = scored(index, asked, parts);
     const hits = bestOf(index, articlesSecond(index, fitting));
     const understood = {
       codes: codeWords(index, asked.codes),
@@ -238,7 +237,7 @@
       corrected: asked.spelt.corrected,
       slang: find.slangSaid(parts, asked.spelt.words, index.book),
       unknown: asked.spelt.unknown,
-      otherVehicles: found.length - fitting.length,
+      otherVehicles: others,
     };
     const weak = !hits.length || (hits[0].score < POINT && hits[0].share < 50);
     return { understood, hits, offers: weak ? offers(index.rows, query) : [] };
@@ -274,12 +273,26 @@
     const said = parts.length || points.size ? cover(parts, index) : meant;
     if (!asked.codes.length && !parts.length) {
       const own = (entry) => entry.vehicles.length && find.isVehicle(asked.vehicle);
-      return index.entries.flatMap((entry, at) =>
-        own(entry) ? [{ entry: at, score: 1, phrase: -1, share: 0 }] : []);
+      const owning = index.entries.flatMap((entry, at) => (own(entry) ? [at] : []));
+      const alike = (entry) => ({ entry, score: 1, phrase: -1, share: 0 });
+      return fittingOf(index, asked.vehicle, owning, alike);
     }
     const only = [...points.keys()].filter((entry) => !said.gain.of[entry]);
-    return [...only, ...touched(said.gain)].map((entry) =>
+    return fittingOf(index, asked.vehicle, [...only, ...touched(said.gain)], (entry) =>
       score(entry, points.get(entry) ?? 0, said, meant));
+  }
+
+  // What is too weak beside the best tree is dropped on the way: ten thousand trees share words.
+  function fittingOf(index, vehicle, entries, scoreOf) {
+    const fitting = [];
+    let [others, best] = [0, 0];
+    for (const entry of entries) {
+      if (!fitsVehicle(index, vehicle, entry)) { others++; continue; }
+      const hit = scoreOf(entry);
+      if (index.entries[entry].kind === "tree") best = Math.max(best, hit.score);
+      if (hit.score >= Math.floor(best / WEAK)) fitting.push(hit);
+    }
+    return { fitting, others };
   }
 
   function score(entry, points, said, meant) {
