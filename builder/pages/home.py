@@ -3,6 +3,9 @@
 In: the catalogue. Out: `Page`.
 """
 
+from collections.abc import Iterator, Mapping, Sequence, Sized
+from itertools import islice
+
 from builder.model.summary import Summary
 from builder.pages.catalogue import Catalogue
 from builder.pages.lamps import drawing, lamp_of
@@ -24,10 +27,29 @@ def home_page(catalogue: Catalogue) -> Page:
         lamps=[lamp_of(library, id_) for id_ in catalogue.by_lamp],
         drawing=drawing,
         during=list(catalogue.by_during),
+        codes=bool(catalogue.by_code or library.codes),
+        examples=", ".join(_examples(catalogue, recent)),
         recent=recent,
         count=len(catalogue.trees),
     )
     return Page("index", "What does it do?", body, scripts=("search.js",))
+
+
+def _examples(catalogue: Catalogue, recent: Sequence[Summary]) -> Iterator[str]:
+    """Yield what can be typed, as this shop has it: a complaint, a lamp, a code, a vehicle."""
+    ready = [tree for tree in recent if tree.status == "ready" and tree.symptom.words]
+    yield from (tree.symptom.words[0] for tree in ready[:1])
+    if lamp := _most(catalogue.by_lamp):
+        yield lamp_of(catalogue.library, lamp).name
+    if code := _most(catalogue.by_code):
+        yield code
+    for vehicle in islice(catalogue.library.vehicles.values(), 1):
+        yield " ".join(map(str, (vehicle.scope.model, *(vehicle.scope.years or ())[:1])))
+
+
+def _most(lists: Mapping[str, Sized]) -> str:
+    """Return the name that most trees have; the first of equals, "" of none."""
+    return max(sorted(lists), key=lambda name: len(lists[name]), default="")
 
 
 def _written(tree: Summary) -> tuple[str, str]:

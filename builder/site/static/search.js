@@ -46,8 +46,9 @@
   const form = element("form", { role: "search", class: "find-form" },
     element("label", { for: "find-words" }, "Symptom, lamp, code or vehicle"),
     element("div", { class: "find-box" }, box, clear));
+  const { examples } = place.dataset;
   const hint = element("p", { id: "find-hint", class: "find-hint" },
-    "For example: won't turn over, airbag light, U 0121, Tern 2019 heater cold");
+    examples ? `For example: ${examples}` : "");
   const count = element("p", { role: "status", class: "find-count" });
   const understood = element("div", { class: "find-understood" });
   const hits = element("ol", { class: "find-hits", "aria-label": "Trees and articles found" });
