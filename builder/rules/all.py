@@ -168,6 +168,7 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     missing_set_up,
     slang,
     abbreviation,
+    unprintable_sign,
     unused_article,
     same_symptom_twice,
     broken_link,

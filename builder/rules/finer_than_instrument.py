@@ -1,5 +1,5 @@
 """A limit that the tools of the step cannot show: finer than their resolution or the reading's,
-smaller than their error, or beyond their range.
+smaller than their error, or beyond their range; or a reading in finer steps than any of them shows.
 
 Why: The reading jumps from one side of the limit to the other by itself, and a good wire is
 replaced.
@@ -32,13 +32,15 @@ a small resistance as a voltage drop under a known current.
 
 import re
 from collections.abc import Iterator
+from decimal import Decimal
 from fractions import Fraction
 
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
+from builder.model.tree import Reading
 from builder.rules.limits import Limit, in_unit, instruments, limits_of, measuring
 from builder.rules.rule import Facts, Rule
-from builder.trade.units import unit
+from builder.trade.units import convert, unit
 
 RULE = Rule(
     name="finer-than-instrument",
@@ -53,7 +55,8 @@ ERROR = re.compile(rf"(?:({NUMBER}) *%)?[ +]*({NUMBER})?")
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every limit beyond what the reading or every tool can tell."""
     for step, body in measuring(facts):
-        for limit in limits_of(body):
+        limits = list(limits_of(body))
+        for limit in limits:
             fine = limit.reading.resolution
             if fine is not None and limit.value % fine != 0:
                 yield _finding(limit, f"the reading goes in steps of {fine:f}")
@@ -62,6 +65,43 @@ def check(facts: Facts) -> Iterator[Finding]:
                 reasons = [_cannot(one, limit) for one in tools or ()]
                 if reasons and all(reasons):
                     yield _finding(limit, min(reasons, key=len))
+        for reading in body.readings:
+            if not reading.one_of and unit(reading.unit):
+                tools = instruments(facts, step, reading.unit) or []
+                told = [limit.value for limit in limits if limit.reading is reading]
+                yield from _steps_too_fine(reading, told, tools)
+
+
+def _steps_too_fine(
+    reading: Reading, told: list[Decimal], tools: list[InstrumentRange]
+) -> Iterator[Finding]:
+    """Yield a finding where all tools that reach the limits show coarser steps than the reading."""
+    fine = reading.resolution
+    values = told or [end for end in (reading.low, reading.high) if end.is_finite()]
+    reaching = [one for one in tools if all(_reaches(one, value, reading) for value in values)]
+    if fine is None or not reaching:
+        return
+    width, finest = min(((_width(one, reading), one) for one in reaching), key=lambda two: two[0])
+    if fine < width:
+        yield RULE.finding(
+            fine.at,
+            f"steps of {fine:f} {reading.unit} cannot be read: "
+            f"the tool shows steps of {finest.resolution:f} {finest.unit}",
+            "the last figure of the reading would be made up",
+            "write the steps of the tool, or name a finer one",
+        )
+
+
+def _reaches(tool: InstrumentRange, value: Decimal, reading: Reading) -> bool:
+    return tool.low <= in_unit(value, reading, tool) <= tool.high
+
+
+def _width(tool: InstrumentRange, reading: Reading) -> Fraction:
+    """Return how wide a step of a tool is in the unit of a reading; 0 where it is not said."""
+    zero, one = (
+        convert(value, tool.unit, reading.unit) for value in (0, tool.resolution or Decimal(0))
+    )
+    return one - zero
 
 
 def _cannot(tool: InstrumentRange, limit: Limit) -> str:

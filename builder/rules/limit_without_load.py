@@ -1,4 +1,5 @@
-"""A limit for a voltage drop without the load under which it is measured.
+"""A limit for a voltage drop without the load under which it is measured. A step measures a drop
+where it says so, or the name of a reading does, or that of the article it leads to.
 
 Why: Without current there is no drop: a wire that hangs by one strand reads 0.0 V.
 
@@ -63,7 +64,10 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _is_drop(step: Step) -> bool:
     body = step.body
-    if not isinstance(body, Check) or not DROP.search(step.text):
+    if not isinstance(body, Check):
+        return False
+    names = [*(one.name for one in body.readings), *(one.name for one in body.computed)]
+    if not any(map(DROP.search, (step.text, step.how_to or "", *names))):
         return False
     units = [one.unit for one in body.readings] + ([body.figure.unit] if body.figure else [])
     return any(same_kind(unit, "V") for unit in units)

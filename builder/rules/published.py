@@ -15,7 +15,7 @@ from builder.model.tree import Check, Fix, Step, Tree
 def texts_of(tree: Tree, steps: Iterable[Step]) -> Iterator[Text]:
     """Yield every published text of a tree, in the order of the file."""
     yield tree.title
-    yield from (asked.ask for asked in tree.asks)
+    yield from (words for asked in tree.asks for words in (asked.ask, *asked.one_of))
     for step in steps:
         yield from _of_step(step)
 
@@ -26,13 +26,21 @@ def _of_step(step: Step) -> Iterator[Text]:
     yield from step.when
     yield from step.write_down
     if isinstance(step.body, Check):
-        for result in step.body.results:
-            if not result.ranges:
-                yield result.said
-            if result.means:
-                yield result.means
+        yield from _of_check(step.body)
     elif isinstance(step.body, Fix):
         yield from _of_fix(step.body)
+
+
+def _of_check(check: Check) -> Iterator[Text]:
+    if check.figure:
+        yield from filter(None, (check.figure.look_up, check.figure.origin))
+    for reading in check.readings:
+        yield from (*reading.one_of, *filter(None, (reading.origin,)))
+    for result in check.results:
+        if not result.ranges:
+            yield result.said
+        if result.means:
+            yield result.means
 
 
 def _of_fix(fix: Fix) -> Iterator[Text]:
@@ -43,6 +51,7 @@ def _of_fix(fix: Fix) -> Iterator[Text]:
         yield fix.tell
     for option in fix.options:
         yield from filter(None, (option.option, option.note, option.not_offered))
+        yield from (part.part for part in option.parts)
 
 
 def texts_of_article(article: HowTo) -> Iterator[Text]:

@@ -1,4 +1,5 @@
-"""A sign that the letters of the charts and prints do not have.
+"""A sign that the letters of the charts and prints do not have; in a tree, or in the knowledge that
+is printed with it.
 
 Why: On paper an empty box stands in its place, and nobody knows what was meant.
 
@@ -21,11 +22,14 @@ Right:
 Mend: Write it as a word.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from datetime import date
 
 from builder.chart.fonts import medium
 from builder.model.finding import Finding, Severity
-from builder.rules.published import place_in
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.rules.published import place_in, texts_of_knowledge
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -37,9 +41,20 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every text with a sign that its letters lack."""
+    """Yield a finding for every text of a tree with a sign that its letters lack."""
+    yield from _unprintable((*facts.texts, *facts.tree.symptom.words))  # the wall chart quotes them
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every hazard, tool, lamp, system or module with such a sign."""
+    names = (library.tools, library.lamps, library.systems, library.modules)
+    yield from _unprintable(texts_of_knowledge(library))
+    yield from _unprintable(one.name for kind in names for one in kind.values())
+
+
+def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
     known = medium().advances
-    for text in facts.texts:
+    for text in texts:
         if not text.isascii():
             for at, sign in enumerate(text):
                 if sign not in known and not sign.isspace():
