@@ -1,23 +1,28 @@
-"""Every mutant of every demo tree is caught, by its rule, on its line."""
+"""Every mutant of a sound demo tree or article is caught, by its rule, on its line."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import islice
 from pathlib import Path
 
 import pytest
 
+from builder.model.finding import Finding
 from builder.model.summary import summary_of
+from builder.reader.articles import article_from
 from builder.reader.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
 from builder.rules import judge, judge_library
-from builder.rules.all import PER_TREE
+from builder.rules.all import ALL, OF_TEXT
+from builder.rules.judge import OF_TREES, ONLY_OF_THE_LIBRARY
 
 from .conftest import TODAY
-from .mutators import MUTATORS, Mutant, Sound
+from .mutators import MUTATORS, OF_ARTICLES
+from .mutators.sound import Mutant, Sound, SoundArticle
 
 ROOT = Path(__file__).parents[2]
-A_TREE = 2  # mutants of each kind: enough to meet every shape, few enough to wait for
+A_FILE = 2  # mutants of each kind: enough to meet every shape, few enough to wait for
 
 
 @pytest.fixture(scope="module")
@@ -33,36 +38,81 @@ def demo() -> list[Sound]:
     return found
 
 
-def caught(sound: Sound, mutant: Mutant, rule: str) -> bool:
-    """Whether a finding of the rule stands on one of the lines of the fault."""
-    tree, findings = tree_from(Source(sound.tree.file, mutant.text, ""))
-    found = [*findings]
-    if tree:
+@pytest.fixture(scope="module")
+def demo_articles(demo: list[Sound]) -> list[SoundArticle]:
+    """Return the demo articles."""
+    library = demo[0].library
+    return [
+        SoundArticle(one, (ROOT / one.file).read_text("utf-8"), library)
+        for one in library.how_tos.values()
+    ]
+
+
+def judged(sound: Sound, text: str, rule: str) -> Iterator[Finding]:
+    """Judge the text of a tree by a rule, alone or beside the others as the rule asks."""
+    tree, findings = tree_from(Source(sound.tree.file, text, ""))
+    yield from findings
+    if tree and rule not in ONLY_OF_THE_LIBRARY:
+        yield from judge(tree, sound.library, TODAY)
+    if tree and rule not in OF_TREES:
         trees = {**sound.library.trees, tree.id: summary_of(tree)}
-        library = replace(sound.library, trees=trees)
-        beside = rule not in {one.RULE.name for one in PER_TREE}
-        found += judge_library(library, TODAY) if beside else judge(tree, library, TODAY)
-    return any(one.rule == rule and one.at.line in mutant.lines for one in found)
+        yield from judge_library(replace(sound.library, trees=trees), TODAY)
 
 
-def spread(sound: Sound, rule: str) -> list[Mutant]:
-    """Return a few mutants from all over a tree."""
-    mutants = list(MUTATORS[rule](sound))
-    step = max(1, len(mutants) // A_TREE)
-    return list(islice(mutants[::step], A_TREE))
+def judged_article(sound: SoundArticle, text: str, _rule: str) -> Iterator[Finding]:
+    """Judge the text of an article."""
+    article, findings = article_from(Source(sound.article.file, text, ""))
+    yield from findings
+    if article:
+        how_tos = {**sound.library.how_tos, article.id: article}
+        yield from judge_library(replace(sound.library, how_tos=how_tos), TODAY)
+
+
+def caught(found: Iterable[Finding], mutant: Mutant, file: str, rule: str) -> bool:
+    """Whether a finding of the rule stands on one of the lines of the fault."""
+    spots = {(file, line) for line in mutant.lines} | mutant.elsewhere
+    return any(one.rule == rule and (one.at.file, one.at.line) in spots for one in found)
+
+
+def spread(mutants: Iterable[Mutant]) -> list[Mutant]:
+    """Return a few mutants from all over a file."""
+    every = list(mutants)
+    step = max(1, len(every) // A_FILE)
+    return list(islice(every[::step], A_FILE))
 
 
 @pytest.mark.parametrize("rule", MUTATORS)
 def test_every_mutant_is_caught_on_its_line(rule: str, demo: list[Sound]) -> None:
     """What an author can do wrong in a good tree does not get through."""
-    mutants = [(sound, mutant) for sound in demo for mutant in spread(sound, rule)]
+    mutants = [(sound, mutant) for sound in demo for mutant in spread(MUTATORS[rule](sound))]
     missed = [
         (sound.tree.id, sorted(mutant.lines))
         for sound, mutant in mutants
-        if not caught(sound, mutant, rule)
+        if not caught(judged(sound, mutant.text, rule), mutant, sound.tree.file, rule)
     ]
     assert missed == []
     assert mutants, "no demo tree can be broken this way"
+
+
+@pytest.mark.parametrize("rule", OF_ARTICLES)
+def test_every_mutant_of_an_article_is_caught_on_its_line(
+    rule: str, demo_articles: list[SoundArticle]
+) -> None:
+    """What an author can do wrong in a good article does not get through."""
+    mutants = [(one, mutant) for one in demo_articles for mutant in spread(OF_ARTICLES[rule](one))]
+    missed = [
+        (sound.article.id, sorted(mutant.lines))
+        for sound, mutant in mutants
+        if not caught(judged_article(sound, mutant.text, rule), mutant, sound.article.file, rule)
+    ]
+    assert missed == []
+    assert mutants, "no demo article can be broken this way"
+
+
+def test_every_rule_can_be_broken() -> None:
+    """There is a mutator for each rule that judges, so that none is silent unnoticed."""
+    judging = {rule.RULE.name for rule in ALL if rule not in OF_TEXT}
+    assert judging <= {*MUTATORS, *OF_ARTICLES}
 
 
 def test_no_demo_tree_has_a_finding_to_begin_with(demo: list[Sound]) -> None:

@@ -1,0 +1,94 @@
+"""Ways to break the rules of order: what must come first, left out.
+
+In: a sound tree. Out: mutants of it.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.knowledge import Signal
+from builder.model.tree import Step
+
+from .sound import Mutant, Mutator, Sound
+
+
+def deed_removed(verb: str, *needing: str) -> Mutator:
+    """Return a mutator that takes a deed out of the only step that does it."""
+
+    def removed(sound: Sound) -> Iterator[Mutant]:
+        steps = sound.steps
+        doing = [(step, deed) for step in steps for deed in step.does if deed.verb == verb]
+        needs = {d.text.at.line for step in steps for d in step.does if d.verb in needing}
+        if len(doing) == 1 and needs and not _undone(sound):
+            step, deed = doing[0]
+            if len(step.does) == 1:
+                yield sound.without(deed.text.at, "does", *needs)
+            else:
+                yield sound.replaced(deed.text.at, "cycle-key", *needs)
+
+    return removed
+
+
+def _undone(sound: Sound) -> bool:
+    """Whether other trees lead into the middle, where what they have done counts as well."""
+    return any(step for _, step in sound.library.callers.get(sound.tree.id, ()))
+
+
+def proof_removed(sound: Sound) -> Iterator[Mutant]:
+    """Take the only proof of the ground out of a tree that replaces a module asking for it."""
+    lines = {
+        fix.replaces.module.at.line
+        for _, fix in sound.fixes
+        if fix.replaces and "ground" in sound.library.modules[fix.replaces.module].prove_first
+    }
+    doing = [
+        (step, deed) for step in sound.steps for deed in step.does if deed.verb == "check-ground"
+    ]
+    if len(doing) == 1 and lines and not _undone(sound):
+        step, deed = doing[0]
+        if len(step.does) == 1:
+            yield sound.without(deed.text.at, "does", *lines)
+        else:
+            yield sound.replaced(deed.text.at, "cycle-key", *lines)
+
+
+def caution_left_out(sound: Sound) -> Iterator[Mutant]:
+    """Leave a hazard out of a step whose work meets it, where no other step has named it."""
+    for step in sound.steps:
+        met = _met(sound, step)
+        for hazard in step.hazards:
+            others = [one.id for one in sound.steps if one is not step and hazard in one.hazards]
+            if hazard in met and step.id in sound.reached(*others):
+                if len(step.hazards) == 1:
+                    yield sound.without(hazard.at, "hazards", *met[hazard])
+                else:
+                    other = next(one for one in step.hazards if one != hazard)
+                    yield sound.replaced(hazard.at, other, *met[hazard])
+
+
+def _met(sound: Sound, step: Step) -> dict[str, list[int]]:
+    """Return the hazards that a step meets by its article or its work, each with the lines."""
+    found: dict[str, list[int]] = {}
+    library = sound.library
+    article = library.how_tos.get(step.how_to) if step.how_to else None
+    for hazard in article.hazards if article and step.how_to else ():
+        if library.hazards[hazard].signal is Signal.DANGER:
+            found.setdefault(str(hazard), []).append(step.how_to.at.line)
+    for deed in step.does:
+        module = library.modules.get(deed.module) if deed.module else None
+        for record in module.set_up if module else ():
+            for hazard in record.hazards if record.verb == deed.verb else ():
+                found.setdefault(str(hazard), []).append(deed.text.at.line)
+    return found
+
+
+def order_broken(sound: Sound) -> Iterator[Mutant]:
+    """Name in `after` a step that a path does not lead through, or that does not exist."""
+    for step in sound.steps:
+        for after in step.after:
+            yield sound.replaced(after.at, f"{after}zz")
+    named = {step.id: step.text.at.end_line for step in sound.steps if not step.after}
+    for first in sound.steps[1:]:
+        later = [one for one in sound.reached(first.id) if one in named and one != first.id]
+        if later:
+            last = max(later, key=list(named).index)
+            yield sound.inserted(named[last], f"    after: [{first.id}]")

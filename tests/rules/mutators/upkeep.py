@@ -1,0 +1,44 @@
+"""Ways to break the rules of upkeep: what nobody looks after.
+
+In: a sound tree. Out: mutants of it.
+"""
+
+from collections.abc import Iterator
+
+from .sound import Mutant, Sound
+
+
+def verification_removed(sound: Sound) -> Iterator[Mutant]:
+    """Take the proof out of a fix."""
+    for step, fix in sound.fixes:
+        if fix.verify:
+            yield sound.without(fix.verify[0].at, "verify", step.id.at.line)
+
+
+def weight_removed(sound: Sound) -> Iterator[Mutant]:
+    """Take the weight out of a fix."""
+    for step, fix in sound.fixes:
+        if fix.weight is not None:
+            yield sound.without(fix.weight.at, "weight", step.id.at.line)
+
+
+def review_aged(sound: Sound) -> Iterator[Mutant]:
+    """Let the last review be long ago."""
+    if sound.tree.reviewed:
+        yield sound.replaced(sound.tree.reviewed.date.at, "2020-02-29")
+
+
+def silence_outlived(sound: Sound) -> Iterator[Mutant]:
+    """Silence a rule where it has nothing to say, without a reason, or under a wrong name."""
+    lines = sound.text.split("\n")
+    for step in sound.steps:
+        name = step.id.at
+        end = name._replace(column=len(lines[name.line - 1]) + 1)
+        end = end._replace(end_column=end.column)
+        for comment in (
+            "slang because it is printed there",
+            "linked-draft because it is nearly done",
+            "slang",
+            "slan because it is printed there",
+        ):
+            yield sound.replaced(end, f"  # silence: {comment}")
