@@ -28,7 +28,7 @@ Right:
 Mend: Write the lower end first; keep results between the `from` and the `to` of the reading.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
@@ -51,6 +51,12 @@ def check(facts: Facts) -> Iterator[Finding]:
         if isinstance(step.body, Check):
             for reading in step.body.readings:
                 yield from _reading(step.body, reading)
+    for space in facts.spaces.values():
+        for axis in space.axes:
+            if axis.formula:
+                low, high = (float(end.value) for end in axis.domain)
+                can_be = f"what `{axis.name}` can be, {low:g} to {high:g}"
+                yield from _results(space.results, axis.name, axis.domain, can_be)
 
 
 def _reading(check_: Check, reading: Reading) -> Iterator[Finding]:
@@ -62,22 +68,20 @@ def _reading(check_: Check, reading: Reading) -> Iterator[Finding]:
             f"write `from: {reading.high:f}, to: {reading.low:f}`",
         )
         return
-    for result in check_.results:
-        if reading.name in result.ranges:
-            yield from _result(reading, result, result.ranges[reading.name])
+    to = "OL" if reading.to_over else f"{reading.high:f}"
+    can_be = f"the reading, {reading.low:f} to {to} {reading.unit}"
+    yield from _results(check_.results, reading.name, domain_of(reading), can_be)
 
 
-def _result(reading: Reading, result: Result, said: Range) -> Iterator[Finding]:
-    domain = domain_of(reading)
-    if said.empty:
-        turned = right_way_round(said)
-        hint = "delete it" if turned.empty else f"write `{range_in_words(turned)}`"
-        message = f"the range `{result.said}` has its ends in the wrong order"
-        yield RULE.finding(result.said.at, message, WHY, hint)
-    elif said.meets(domain).empty:
-        to = "OL" if reading.to_over else f"{reading.high:f}"
-        message = (
-            f"`{result.said}` lies outside the reading, {reading.low:f} to {to} {reading.unit}"
-        )
-        hint = "put the result right, or let `from` and `to` of the reading reach it"
-        yield RULE.finding(result.said.at, message, WHY, hint)
+def _results(results: Iterable[Result], name: str, domain: Range, can_be: str) -> Iterator[Finding]:
+    for result in results:
+        said = result.ranges.get(name, domain)
+        if said.empty:
+            turned = right_way_round(said)
+            hint = "delete it" if turned.empty else f"write `{range_in_words(turned)}`"
+            message = f"the range `{result.said}` has its ends in the wrong order"
+            yield RULE.finding(result.said.at, message, WHY, hint)
+        elif said.meets(domain).empty:
+            message = f"`{result.said}` lies outside {can_be}"
+            hint = "put the result right, or let `from` and `to` of the reading reach it"
+            yield RULE.finding(result.said.at, message, WHY, hint)
