@@ -4,7 +4,7 @@ In: a tree and the library. Out: how high the head is on a paper, and its marks.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -16,11 +16,12 @@ from builder.model.library import Library
 from builder.model.tree import Check, Scope, Tree
 from builder.prints.drawing import INK, SIGNALS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
-from builder.prints.sheet import PLAIN, Look, set_lines, set_words
+from builder.prints.sheet import PLAIN, Look, lines_of, set_lines, set_words
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
 STEPS = 4  # that a caution names
+BANNER_LINES = 2  # beyond, the gravest caution is named and no longer told
 PHRASES = 5  # of a customer, that the head gives
 
 
@@ -31,6 +32,7 @@ class Caution:
     signal: Signal
     short: str  # as the bars of the boxes name it
     text: str
+    brief: str  # the same without the harm, for a sheet with more cautions than room
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +75,9 @@ def _hazards(
 
 
 def _caution(hazard: Hazard, steps: list[int]) -> Caution:
-    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({_where(steps)})."
-    return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text)
+    at = f"({_where(steps)})."
+    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} {at}"
+    return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}")
 
 
 def _where(steps: list[int]) -> str:
@@ -102,6 +105,29 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
 def _scope(scope: Scope) -> str:
     years = f" {scope.years[0]}–{scope.years[1]}" if scope.years else ""
     return f"{scope.make} {scope.model}{years}"
+
+
+def fitted(head: Head, paper: Paper, room: float) -> Head:
+    """Return the head with so many cautions in brief, the least grave first, that it fits a room.
+
+    The page and the bench sheet have every caution in full.
+    """
+    made = head
+    for cautions in _shorter(head.cautions):
+        made = replace(head, cautions=cautions)
+        if draw_particulars(None, made, 0, paper.inner_width) <= room:
+            break
+    return made
+
+
+def _shorter(cautions: tuple[Caution, ...]) -> Iterator[tuple[Caution, ...]]:
+    """Yield the cautions shorter and shorter: in brief, then the last of them by name alone."""
+    brief = tuple(replace(one, text=one.brief) for one in cautions)
+    for kept in range(len(cautions), -1, -1):
+        yield (*cautions[:kept], *brief[kept:])
+    for kept in range(len(cautions) - 2, 0, -1):
+        names = ", ".join(one.short.rstrip(":").lower() for one in cautions[kept:])
+        yield (*brief[:kept], replace(cautions[kept], short="Also:", text=f"{names}."))
 
 
 def draw_banner(canvas: Canvas | None, head: Head, paper: Paper) -> float:
@@ -143,6 +169,8 @@ def _panel(
     ground, ink = SIGNALS[hazard.signal]
     pad = 0.3 * size
     text, look = f"{signal_words(hazard.signal)}: {hazard.hazard}", Look(size, True, ink)
+    if len(lines_of(text, room - 2 * pad, look)) > BANNER_LINES:
+        text = f"{signal_words(hazard.signal)}: {hazard.short}"
     foot = set_words(None, text, (x + pad, top - 2), room - 2 * pad, look) - 2
     if canvas:
         canvas.setFillColor(ground)

@@ -19,7 +19,7 @@ from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
-from builder.prints.head import Head, draw_banner, draw_particulars, head_of
+from builder.prints.head import Head, draw_banner, draw_particulars, fitted, head_of
 from builder.prints.paper import (
     HEAD_DISTANCE,
     MARGIN,
@@ -43,6 +43,7 @@ from builder.prints.sheet import (
 )
 
 LEGEND = 20.0  # height of the line that explains the symbols
+CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
 LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
@@ -96,15 +97,20 @@ def laid_out(tree: Tree, library: Library, paper: Paper, distance: float | None 
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
+    heads = {one: fitted(head, one, _left(head, one)) for one in (paper, paper.turned)}
     ways = {
-        _room(head, one, beside): (one, beside)
-        for one in (paper, paper.turned)
-        for beside in (False, True)
+        _room(heads[one], one, beside): (one, beside) for one in heads for beside in (False, True)
     }
     text = max(text_to_read(distance), WISHED) if distance else WISHED
     sheets = sheet_charts(flow, list(ways), text)
     sheet, beside = ways[sheets.room]
-    return Wall(tree, sheet, head, sheets.charts, beside)
+    return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
+
+
+def _left(head: Head, paper: Paper) -> float:
+    """Return the room for particulars on a first sheet that holds no more than them."""
+    high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
+    return high - CONTENTS * PLAIN * LEADING
 
 
 def _room(head: Head, paper: Paper, beside: bool) -> Room:
@@ -156,12 +162,15 @@ def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
 
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
-    numbers = range(2, len(wall.charts) + 1)
-    room = (top - MARGIN - FOOT - LEGEND) / (len(numbers) + 1)
+    said = [
+        f"Sheet {number}: {steps_on(wall, number)}" for number in range(2, len(wall.charts) + 1)
+    ]
+    room = (top - MARGIN - FOOT - LEGEND) / (len(said) + 1)
+    if room < PLAIN * LEADING:
+        said = ["; ".join(said)]
     size = max(min(wall.charts[0].text_size, room / LEADING), PLAIN)
-    top -= size * LEADING / 2
-    for number in numbers:
-        words = f"Sheet {number}: {steps_on(wall, number)}"
+    top -= min(size, room / LEADING) * LEADING / 2
+    for words in said:
         top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, Look(size))
 
 

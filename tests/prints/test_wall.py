@@ -4,17 +4,21 @@ import os
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from io import BytesIO
+from itertools import islice
 from pathlib import Path
 
 import pdfplumber
 import pytest
 import zxingcpp
+from pdfplumber.page import Page
 from PIL import Image
 from pypdf import PdfReader
 
 from builder.chart.chart import Box, Rect
 from builder.model.library import Library
+from builder.model.text import Text
 from builder.model.tree import Tree
 from builder.prints.paper import MARGIN, PAPERS, reads_from
 from builder.prints.sheet import PLAIN, page_address
@@ -206,6 +210,34 @@ def test_every_tree_can_be_printed(trees: tuple[Tree, ...], library: Library) ->
     """On the shop's own paper every link in the file has its place."""
     for tree in trees:
         assert wall_chart(tree, library).startswith(b"%PDF-")
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "tabloid"])
+def test_no_words_of_a_first_sheet_run_into_others(
+    trees: tuple[Tree, ...], library: Library, paper: str
+) -> None:
+    """However many cautions a tree has, head, contents, legend and foot keep apart."""
+    every = tuple(Text(name) for name in library.hazards)
+    worst = max(trees, key=lambda tree: len({h for s in tree.steps.values() for h in s.hazards}))
+    start = replace(worst.start, hazards=every)
+    dangerous = replace(worst, steps={**worst.steps, str(start.id): start})
+    for tree in (dangerous, *trees) if paper == "a4" else (dangerous,):
+        with pdfplumber.open(BytesIO(wall_chart(tree, library, paper))) as document:
+            assert run_into(document.pages[0]) == [], tree.id
+
+
+def run_into(page: Page) -> list[str]:
+    """Return the letters that begin before the middle of another at their height."""
+    chars = sorted((c for c in page.chars if c["text"].strip()), key=lambda char: char["x0"])
+    found = []
+    for at, one in enumerate(chars):
+        middle, high = (one["x0"] + one["x1"]) / 2, one["bottom"] - one["top"]
+        for other in islice(chars, at + 1, None):
+            if other["x0"] >= middle:
+                break
+            if abs(other["bottom"] - one["bottom"]) < 0.6 * high:
+                found.append(one["text"] + other["text"])
+    return found
 
 
 def test_cautions_stand_at_the_top(lamp: Tree, library: Library, pdf: bytes) -> None:
