@@ -3,7 +3,7 @@
 In: a tree, the library, a paper. Out: the bytes of a PDF.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from reportlab.lib.colors import HexColor
 from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
@@ -77,7 +77,7 @@ def _rows(
         yield [
             words("☐", style(14)),
             words(node.number, style(12, heavy=True)),
-            list(_step_words(step, node, library)),
+            [*_step_words(step, node, library), *_beside(tree, step, numbers, library)],
             list(_answers(step, flow, node)),
         ]
 
@@ -122,6 +122,35 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
         yield quiet("; ".join(filter(None, told)))
     if isinstance(step.body, Fix) and step.body.cause:
         yield quiet(f"Cause: {step.body.cause}")
+
+
+def _beside(
+    tree: Tree, step: Step, numbers: Mapping[str, int], library: Library
+) -> Iterator[Paragraph]:
+    """Yield what a step leans on: another step, what comes first, the list it is done for."""
+    if step.same_as in numbers:
+        yield quiet(f"done as in step {numbers[str(step.same_as)]}")
+    if step.after:
+        first = (f"step {numbers[one]}" if one in numbers else DEEDS.get(one, one)
+                 for one in map(str, step.after))  # fmt: skip
+        yield quiet(f"only after {', '.join(first)}")
+    if step.each:
+        item, listed = step.each
+        for of, items in _lists(tree, str(listed), library):
+            ticks = " ".join(together(f"☐ {one}") for one in items)
+            yield words(f"For each {item}{of}: {ticks}")
+
+
+def _lists(tree: Tree, name: str, library: Library) -> Iterator[tuple[str, Sequence[str]]]:
+    """Yield a list by its name: the tree's own, or that of each vehicle that it is for."""
+    if name in tree.lists:
+        yield "", tree.lists[name]
+        return
+    named = {(scope.make, scope.model) for scope in tree.applies_to}
+    for vehicle in library.vehicles.values():
+        scope = vehicle.scope
+        if name in vehicle.lists and (not named or (scope.make, scope.model) in named):
+            yield f", {scope.make} {scope.model}", vehicle.lists[name]
 
 
 def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:

@@ -68,6 +68,18 @@ def test_there_is_a_place_for(place: str, text: str) -> None:
     assert place in text
 
 
+def test_a_step_done_for_each_of_a_list_has_the_list(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """Every item of the tree's own list, or of the list of every vehicle, has a box to tick."""
+    by_id = {tree.id: tree for tree in trees}
+    leak = by_id["fuel/vapour-leak"]
+    sheet = words(bench_sheet(leak, library, "a4"))
+    assert all(f"☐ {place}" in sheet for place in leak.lists["places"])
+    sheet = words(bench_sheet(by_id["battery/flat-overnight"], library, "a4"))
+    assert "For each circuit, Brindal Fell: ☐ cab lamps" in sheet
+
+
 def test_the_longest_trees_can_be_printed(trees: tuple[Tree, ...], library: Library) -> None:
     """Long notes and many results break over pages; none is lost."""
     for tree in sorted(trees, key=lambda tree: len(tree.steps))[-6:]:
