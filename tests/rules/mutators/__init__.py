@@ -5,7 +5,19 @@ wrong by its rule and by nothing else that matters to it: a slip that an author 
 holds what is edited, the other modules the slips by the families of the rules.
 """
 
-from . import articles, flow, hand_overs, knowledge, order, readings, set_up, text, upkeep, words
+from . import (
+    articles,
+    flow,
+    hand_overs,
+    knowledge,
+    limits,
+    order,
+    readings,
+    set_up,
+    text,
+    upkeep,
+    words,
+)
 from .sound import ArticleMutator, Mutator
 
 MUTATORS: dict[str, Mutator] = {
@@ -21,13 +33,13 @@ MUTATORS: dict[str, Mutator] = {
     "no-such-tree": hand_overs.hand_over_to_nothing,
     "handover-loop": hand_overs.handed_round,
     # readings
-    "reading-gap": readings.limit_shifted,
-    "reading-overlap": readings.limit_pushed,
-    "reversed-range": readings.ends_swapped,
+    "reading-gap": limits.limit_shifted,
+    "reading-overlap": limits.limit_pushed,
+    "reversed-range": limits.ends_swapped,
     "mixed-units": readings.unit_of_another_kind,
     "unknown-unit": readings.unit_misspelt,
-    "open-over-zero": readings.over_zero,
-    "hidden-bands": readings.rest_not_written_out,
+    "open-over-zero": limits.over_zero,
+    "hidden-bands": limits.rest_not_written_out,
     "limit-without-load": readings.load_left_out,
     "limit-without-origin": readings.origin_removed,
     "limit-without-condition": readings.condition_removed,

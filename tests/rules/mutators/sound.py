@@ -24,7 +24,7 @@ Spot = tuple[str, int]  # a file and a line of it
 class Mutant:
     """A broken text and the lines on which the finding may stand: the changed one, or both ends.
 
-    Where a fault lies between two files, it may stand `elsewhere` instead.
+    Where a fault lies between files, it may stand `elsewhere`, if only it points at one of them.
     """
 
     text: str

@@ -47,7 +47,6 @@ def _on_the_chart(sound: Sound) -> Iterator[Text]:
         for result in check.results:
             yield from [result.said] if not result.ranges and not check.figure else []
             yield from [result.means] if result.means else []
-        yield from (words for reading in check.readings for words in reading.one_of)
 
 
 def _printed(sound: Sound) -> Iterator[Text]:
