@@ -47,6 +47,7 @@ class Edge:
     label: str = ""
     means: str = ""  # what the result means, in lighter type
     chance: float = 0
+    rank: str = ""  # "2nd", where the first that fits counts and they are drawn in another order
 
 
 Edges = Mapping[str, tuple[Edge, ...]]
@@ -73,6 +74,7 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
     }
+    edges |= _ranked(at, sections, edges)
     reached = arrivals(edges, sections) | _named_in_notes(at)
     flow = Flow(str(tree.title), nodes, edges, sections, reached)
     return _with_start(_with_origins(_with_ways_on(flow)))
@@ -131,6 +133,29 @@ def _edge(at: Numbered, step: Step, line: Line) -> Edge:
     if looped and not means:
         means = f"next {looped[0]}"
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
+
+
+def _ranked(at: Numbered, sections: Sequence[Section], edges: Edges) -> Edges:
+    """Number the results of a check of which the first that fits counts, if one runs straight down.
+
+    That one is drawn last, whatever its place in the list.
+    """
+    found: dict[str, tuple[Edge, ...]] = {}
+    for block in (block for section in sections for block in section.blocks):
+        body = at.tree.steps[block.step].body if block.step in at.tree.steps else None
+        if isinstance(body, Check) and body.several and block.down is not None:
+            results = [line.exit.result for line in at.drawn[block.step]]
+            if results[block.down] != body.results[-1]:
+                found[block.step] = tuple(
+                    replace(edge, rank=nth(body.results.index(result) + 1)) if result else edge
+                    for edge, result in zip(edges[block.step], results, strict=True)
+                )
+    return found
+
+
+def nth(number: int) -> str:
+    """Write `1st`, `2nd`, `3rd`, `4th`; no check has twenty results."""
+    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number, 'th') }"
 
 
 def _label(step: Step, way: Way, line: Line) -> str:

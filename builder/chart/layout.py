@@ -28,7 +28,8 @@ PAGE_SCALE = 1.6  # 16 px text
 WORTH = 1.14  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
 # How a flow is parted where it must be: most results beside a box, and whether heads stand alone.
-PARTED = ((MANY, False), (3, False), (2, False), (1, False), (1, True))
+FEW = 3
+PARTED = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
 WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 
 
@@ -59,22 +60,34 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
 
     Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets is
     taken, then one in which the chart begins on the first, then the one with the largest text.
-    Checks with many results are parted if a sheet cannot hold one otherwise; if a single box at
-    that size is larger than a sheet, the largest text that fits is taken instead: the charts tell
-    theirs.
+    Checks with many results are parted if a sheet cannot hold one otherwise, or if that saves
+    sheets; if a single box at that size is larger than a sheet, the largest text that fits is taken
+    instead: the charts tell theirs.
     """
     one = stock(flow)
     best = best_of([_on_one_sheet(one, room, text) for room in rooms])
     if best:
         return Sheets(best.room, drawn(one, best))
-    for most, apart in PARTED:
-        found = _settled(parted(flow, most), partial(_fewest, rooms, text, apart))
-        if found:
-            return found
-    found = _settled(parted(flow, 1), partial(_largest, rooms))
+    fewest = _parted(flow, rooms, text)
+    found = fewest or _settled(parted(flow, 1), partial(_largest, rooms))
     if not found:
         raise ValueError(f"no text of a point or more fits any of {rooms}")
     return found
+
+
+def _parted(flow: Flow, rooms: Sequence[Room], text: float) -> Sheets | None:
+    """Part checks no more than it takes to fit; to `FEW` results beside a box if that saves sheets.
+
+    One check with eight results makes every column as wide as it needs, however many sheets follow.
+    """
+    fewest: Sheets | None = None
+    for most, apart in PARTED:
+        if fewest and (most < FEW or len(fewest.charts) == 1):
+            break
+        found = _settled(parted(flow, most), partial(_fewest, rooms, text, apart))
+        if found and (fewest is None or len(found.charts) < len(fewest.charts)):
+            fewest = found
+    return fewest
 
 
 def _fewest(rooms: Sequence[Room], text: float, apart: bool, measured: Stock) -> Fit | None:

@@ -117,8 +117,10 @@ def _number(node: Node) -> tuple[Word, ...]:
 
 
 def label_words(edge: Edge) -> Words:
-    """The words beside a line: the result, and in lighter type what it means."""
-    found = words_of(edge.label, SMALL, True, "label") + words_of(edge.means, SMALL, tone="small")
+    """The words beside a line: its rank, the result, and in lighter type what it means."""
+    rank = words_of(edge.rank, SMALL, tone="small")
+    found = rank + words_of(edge.label, SMALL, True, "label")
+    found += words_of(edge.means, SMALL, tone="small")
     return words([found]) if found else NO_WORDS
 
 

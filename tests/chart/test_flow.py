@@ -128,3 +128,10 @@ def test_a_tree_of_one_step_has_a_chart() -> None:
           only: {stop: Ask the foreman, kind: foreman}
         """)
     assert [block.step for block in flow_of(tree).sections[0].blocks] == [START, "only"]
+
+
+def test_results_of_which_the_first_that_fits_counts_keep_their_order(small: Tree) -> None:
+    """The likeliest is drawn straight down, last of all: each says which it is in the list."""
+    ranks = {edge.label: edge.rank for edge in flow_of(small).edges["which"]}
+    assert ranks == {"charging": "1st", "another": "2nd", "none": "3rd"}
+    assert {edge.rank for edge in flow_of(small).edges["rest"]} == {""}

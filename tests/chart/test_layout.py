@@ -13,6 +13,7 @@ from builder.chart.columns import groups
 from builder.chart.fit import Room, case, largest
 from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
 from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
+from builder.chart.parted import parted
 from builder.chart.results import NO_BREAK
 from builder.chart.stock import stock
 from builder.chart.styles import RIGHT, UNDER
@@ -190,3 +191,13 @@ def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Libr
                 for to, said in re.findall(r"go to (\d+)(?: sheet (\d+))?", words):
                     other = "" if sheets[to] == sheet else str(sheets[to])
                     assert said == other, (tree.id, box.id)
+
+
+def test_a_check_of_many_results_is_parted_where_that_saves_sheets(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """No tree of the shop takes more sheets than it would with every check parted."""
+    for tree in trees:
+        flow = flow_of(tree, library)
+        charts = sheet_charts(flow, [A4]).charts
+        assert len(charts) <= len(sheet_charts(parted(flow, 3), [A4]).charts), tree.id
