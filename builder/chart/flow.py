@@ -145,7 +145,7 @@ def _ranked(at: Numbered, sections: Sequence[Section], edges: Edges) -> Edges:
         body = at.tree.steps[block.step].body if block.step in at.tree.steps else None
         if isinstance(body, Check) and body.several and block.down is not None:
             results = [line.exit.result for line in at.drawn[block.step]]
-            if results[block.down] != body.results[-1]:
+            if results[block.down] not in (None, body.results[-1]):
                 found[block.step] = tuple(
                     replace(edge, rank=nth(body.results.index(result) + 1)) if result else edge
                     for edge, result in zip(edges[block.step], results, strict=True)
