@@ -278,6 +278,7 @@ class Tree:
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
     broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
+    twice: frozenset[str] = frozenset()  # steps of whose name there is a second, which is left out
 
     @property
     def start(self) -> Step:

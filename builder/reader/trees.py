@@ -6,7 +6,8 @@ findings about the rest.
 """
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from builder.model.finding import Finding
@@ -93,7 +94,14 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     findings += too_long(root)
     if not steps:
         return None, tuple(findings)
-    return _tree(source, head, steps, broken), tuple(findings)
+    tree = _tree(source, head, steps, broken)
+    return replace(tree, twice=frozenset(_twice(steps, findings))), tuple(findings)
+
+
+def _twice(steps: Mapping[str, Step], findings: Iterable[Finding]) -> Iterator[str]:
+    """Yield the steps to whose name a finding points back: the key stands a second time."""
+    first = {at.at for one in findings if one.rule == "duplicate-key" for at in one.related}
+    yield from (name for name, step in steps.items() if step.id.at in first)
 
 
 def _no_tree(source: Source) -> Finding:

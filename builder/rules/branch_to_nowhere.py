@@ -28,7 +28,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.routes import Exit, Way, list_step
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.names import offer
+from builder.rules.names import nearest, offer
 from builder.rules.rule import Facts, Rule
 
 RULE = Rule(
@@ -65,4 +65,8 @@ def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
 
 def _no_step(facts: Facts, name: Text) -> Finding:
     hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
+    if facts.tree.twice and not nearest(name, facts.tree.steps):
+        twice = " and ".join(f"`{one}`" for one in sorted(facts.tree.twice))
+        stands = "stands" if len(facts.tree.twice) == 1 else "stand"
+        hint = f"{twice} {stands} twice: one of the two may be meant to be `{name}`"
     return RULE.finding(name.at, f"there is no step `{name}`", WHY, hint)
