@@ -15,14 +15,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from builder import commands
-from builder.commands import Checked
 from builder.flags import Wanted, parser
 from builder.reader.library import read_knowledge
 from builder.reader.trees import NotThereError
-from builder.report.annotations import as_annotations
-from builder.report.as_json import as_json
-from builder.report.sarif import as_sarif
-from builder.report.text import as_text, colour_wanted
+from builder.reporting import report
 
 if TYPE_CHECKING:
     from builder.find.rank import Answer
@@ -61,39 +57,8 @@ def _say_anything() -> None:
 def _check(options: Options) -> int:
     shop = _shop(options)
     checked = commands.check(shop, map(Path, options.files), options.today)
-    _report(options, shop, checked)
+    report(shop, checked, options.format)
     return 1 if checked.errors or (options.strict and checked.findings) else 0
-
-
-def _report(options: Options, shop: Path, checked: Checked) -> None:
-    trees = len(checked.library.trees)
-    match options.format:
-        case "json":
-            text = as_json(checked.findings, trees)
-        case "sarif":
-            text = as_sarif(checked.findings, _in_repository(shop))
-        case "github":
-            text = as_annotations(checked.findings, _in_repository(shop))
-        case _:
-            colour = colour_wanted(sys.stdout.isatty(), os.environ)
-            text = as_text(checked.findings, lambda file: _lines(shop, file), trees, colour=colour)
-    sys.stdout.write(text)
-
-
-def _lines(shop: Path, file: str) -> list[str]:
-    path = (shop / file).resolve()
-    if not path.is_file() or not path.is_relative_to(shop):
-        return []  # never a line of a file to which a link leads out of the shop
-    return path.read_text("utf-8-sig", "replace").split("\n")
-
-
-def _in_repository(shop: Path) -> str:
-    """Return the shop's folder in its repository, such as `shop/`; "" where it is the whole."""
-    for place in (shop, *shop.parents):
-        if (place / ".git").exists():
-            inside = shop.relative_to(place).as_posix()
-            return "" if inside == "." else f"{inside}/"
-    return ""
 
 
 def _build(options: Options) -> int:
@@ -101,7 +66,7 @@ def _build(options: Options) -> int:
     out = Path(options.out).resolve() if options.out else shop / "site"
     checked = commands.build(shop, out, options.today, prints=not options.no_prints)
     if checked.findings:
-        _report(options, shop, checked)
+        report(shop, checked, options.format)
     if checked.errors:
         print("nothing was built; an old site stays as it was", file=sys.stderr)
         return 1

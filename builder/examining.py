@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
-from builder.memory import Entry, Findings, content, entry
+from builder.memory import Entry, Findings, entry, raw_content
 from builder.model.library import Library
 from builder.model.summary import summary_of
 from builder.model.tree import Tree
@@ -50,9 +50,7 @@ def judged(shop: Path, library: Library, today: date, file: str) -> tuple[Tree, 
 
 def unjudged(shop: Path, file: str) -> Entry:
     """Read one tree and keep what stands in it; nothing is said of its soundness."""
-    before = content(shop / file)
-    tree, mistakes = read_tree(shop, shop / file)
-    return entry(before, summary_of(tree) if tree else None, mistakes, ())
+    return _read(shop, file, lambda _tree: ())
 
 
 def _findings(shop: Path, library: Library, today: date, file: str) -> Findings:
@@ -61,12 +59,16 @@ def _findings(shop: Path, library: Library, today: date, file: str) -> Findings:
 
 def _examine(shop: Path, knowledge: Library, today: date, file: str) -> Entry:
     """Read one tree, judge it as if it were alone, and keep what the others need to know."""
+    return _read(shop, file, lambda tree: judge(tree, knowledge, today))
+
+
+def _read(shop: Path, file: str, found: Callable[[Tree], Findings]) -> Entry:
     # Taken first: should the file change meanwhile, the next check sees that it is not the same.
-    before = content(shop / file)
+    raw = raw_content(shop / file)
     tree, mistakes = read_tree(shop, shop / file)
     if tree is None:
-        return entry(before, None, mistakes, ())
-    return entry(before, summary_of(tree), mistakes, judge(tree, knowledge, today))
+        return entry(raw, None, mistakes, ())
+    return entry(raw, summary_of(tree), mistakes, found(tree))
 
 
 def _spread(work: Callable[[str], T], files: Sequence[str]) -> Sequence[T]:

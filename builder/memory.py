@@ -92,18 +92,18 @@ def _file(shop: Path, part: int) -> Path:
 def recalled(memory: Memory, file: str) -> Entry | None:
     """Return what is known of a tree's file, if it is as it was."""
     entry = memory.before.get(file)
-    return entry if entry and entry.file == hashed(content(memory.shop / file)) else None
+    return entry if entry and entry.file == hashed(raw_content(memory.shop / file)) else None
 
 
-def content(file: Path) -> bytes:
+def raw_content(file: Path) -> bytes:
     """Return what a file holds; nothing where it is no file but a link to nowhere, or a pipe."""
     return file.read_bytes() if file.is_file() else b""
 
 
-def entry(content: bytes, of: Summary | None, mistakes: Findings, findings: Findings) -> Entry:
-    """Make an entry of the content of a file and of what was found out about it."""
+def entry(raw: bytes, of: Summary | None, mistakes: Findings, findings: Findings) -> Entry:
+    """Make an entry of the raw content of a file and of what was found out about it."""
     return Entry(
-        file=hashed(content),
+        file=hashed(raw),
         gist=gist_of(of) if of else None,
         summary=pickle.dumps(of, 5),
         mistakes=_kept(mistakes),

@@ -76,7 +76,7 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
 def test_what_has_not_changed_is_not_read_again(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """A second check reads no tree; after an edit it reads the edited one alone."""
+    """A second check reads no tree."""
     found(shop)
     read: list[str] = []
     monkeypatch.setattr("builder.examining.read_tree", lambda _, path: read.append(path.name))

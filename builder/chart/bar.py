@@ -24,7 +24,7 @@ def bar_words(signal: Signal, hazards: Sequence[str]) -> tuple[Word, ...]:
 
 def one_line_room(bar: Line) -> float:
     """Return the width from which the signal word and a whole name stand on one line."""
-    ends = [at for at, word in enumerate(bar) if word.text.endswith(",")]
+    ends = _ends(bar)
     line = _cut(bar, ends[0], "", len(ends)) if ends else bar
     return line_width(line) if len(bar) > 1 else 0
 
@@ -33,7 +33,7 @@ def fitted(bar: Line, room: float) -> Line:
     """Return the names that fit, and how many more there are; if not even one does, its start."""
     if line_width(bar) <= room:
         return bar
-    ends = [at for at, word in enumerate(bar) if word.text.endswith(",")]
+    ends = _ends(bar)
     for named in range(len(ends), 0, -1):
         line = _cut(bar, ends[named - 1], "", len(ends) + 1 - named)
         if line_width(line) <= room:
@@ -44,6 +44,11 @@ def fitted(bar: Line, room: float) -> Line:
         if line_width(line) <= room:
             return line
     return bar[:1]
+
+
+def _ends(bar: Line) -> list[int]:
+    """Return the words at which names end, but for the last name."""
+    return [at for at, word in enumerate(bar) if word.text.endswith(",")]
 
 
 def _cut(bar: Line, last: int, ending: str, more: int) -> Line:

@@ -4,11 +4,12 @@ In: a `Tree`, and the `Library` for signal words and the titles of other trees. 
 that the layout knows. Graphs that are not trees of a shop can be laid out by making a `Flow`.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
-from builder.chart.notes import Numbered, noted, notes, other_tree, spent
+from builder.chart.notes import Numbered, noted, notes, nth, other_tree, spent
 from builder.chart.results import NO_BREAK, result_words, tied
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
@@ -153,11 +154,6 @@ def _ranked(at: Numbered, sections: Sequence[Section], edges: Edges) -> Edges:
     return found
 
 
-def nth(number: int) -> str:
-    """Write `1st`, `2nd`, `3rd`, `4th`; no check has twenty results."""
-    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number, 'th') }"
-
-
 def _label(step: Step, way: Way, line: Line) -> str:
     match way:
         case Way.COULD_NOT:
@@ -216,15 +212,12 @@ def _with_ways_on(flow: Flow) -> Flow:
 def _with_origins(flow: Flow) -> Flow:
     """Say at the head of a section from where it is reached, for no line comes from above."""
     nodes = dict(flow.nodes)
+    leading: dict[str, set[int]] = defaultdict(set)
+    for edge in (edge for out in flow.edges.values() for edge in out):
+        leading[edge.target].add(int(nodes[edge.source].number))
     for section in flow.sections[1:]:
         head = section.blocks[0].step
-        found = {
-            int(nodes[edge.source].number)
-            for out in flow.edges.values()
-            for edge in out
-            if edge.target == head
-        }
-        first = [str(number) for number in sorted(found)]
+        first = [str(number) for number in sorted(leading[head])]
         if first:
             more = "…" if len(first) > ORIGINS else ""
             origin = f"from {', '.join(first[:ORIGINS])}{more}".replace(" ", NO_BREAK)

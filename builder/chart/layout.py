@@ -27,8 +27,8 @@ PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
 WORTH = 1.14  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
-# How a flow is parted where it must be: most results beside a box, and whether heads stand alone.
-FEW = 3
+FEW = 3  # results of a check: to no fewer is it parted only to save sheets
+# How a flow is parted, step by step: most results beside a box, and whether heads stand alone.
 PARTED = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
 WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 

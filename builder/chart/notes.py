@@ -58,8 +58,11 @@ def spent(step: Step) -> str:
 
 def ordinal(number: int) -> str:
     """Write a place in a row as people say it: second, third, 11th."""
-    if number < len(ORDINALS):
-        return ORDINALS[number]
+    return ORDINALS[number] if number < len(ORDINALS) else nth(number)
+
+
+def nth(number: int) -> str:
+    """Write a place in a row in short: 2nd, 3rd, 11th."""
     ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th") if number // 10 % 10 != 1 else "th"
     return f"{number}{ending}"
 

@@ -45,8 +45,7 @@ def question(asked: str, index: Index) -> Question:
     """Take a query apart: vehicle number, codes, spelling, then vehicle, year and bare codes."""
     vehicle, rest = number_in(asked)
     codes, rest = written_codes(rest)
-    volts = tuple((match.group(), says) for match in VOLTS.finditer(rest) if (says := _says(match)))
-    rest = VOLTS.sub(lambda match: _says(match) or match.group(), rest)
+    volts, rest = _volts_in_words(rest)
     spelt = _spelt(surfaces(rest)[:LONGEST], index, finished=rest != rest.rstrip())
     make, model, words = named_in(spelt.words, index.table.vehicles, index.spoken)
     named = bool(make or model or vehicle)
@@ -58,12 +57,26 @@ def question(asked: str, index: Index) -> Question:
     return Question((*codes, *bare), vehicle, spelt)
 
 
-def _says(volts: re.Match[str]) -> str:
+def _volts_in_words(asked: str) -> tuple[list[tuple[str, str]], str]:
+    """Put words in the place of low and high voltages; return each with its words, and the text."""
+    taken: list[tuple[str, str]] = []
+
+    def in_words(match: re.Match[str]) -> str:
+        says = _says(match[1])
+        if says:
+            taken.append((match[0], says))
+        return says or match[0]
+
+    rest = VOLTS.sub(in_words, asked)
+    return taken, rest
+
+
+def _says(volts: str) -> str:
     """Say in words what a battery's voltage means; "" where it is neither low nor high."""
-    figure = float(volts[1].replace(",", "."))
+    figure = float(volts.replace(",", "."))
     if HIGH <= figure < HIGHEST:
         return "charging voltage too high"
-    return "low voltage" if LOWEST <= figure < LOW and volts[1] != NOMINAL else ""
+    return "low voltage" if LOWEST <= figure < LOW and volts != NOMINAL else ""
 
 
 def _spelt(typed: Sequence[str], index: Index, *, finished: bool) -> Spelt:

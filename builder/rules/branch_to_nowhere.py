@@ -64,8 +64,9 @@ def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
 
 
 def _no_step(facts: Facts, name: Text) -> Finding:
-    hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
-    if facts.tree.twice and not nearest(name, facts.tree.steps):
+    if not facts.tree.twice or nearest(name, facts.tree.steps):
+        hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
+    else:
         twice = " and ".join(f"`{one}`" for one in sorted(facts.tree.twice))
         stands = "stands" if len(facts.tree.twice) == 1 else "stand"
         hint = f"{twice} {stands} twice: one of the two may be meant to be `{name}`"

@@ -44,6 +44,7 @@ nothing leads back.
 from collections.abc import Iterator
 from datetime import date
 from itertools import pairwise
+from typing import TypeVar
 
 import networkx as nx
 
@@ -59,15 +60,14 @@ RULE = Rule(
     summary="Trees that hand over to each other in a ring.",
 )
 Entry = tuple[str, str]  # a tree and the step at which it is entered
+Node = TypeVar("Node", str, Entry)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every ring of trees, on the hand-over that closes it."""
     digraph = _entries(library)
-    for ring in nx.strongly_connected_components(digraph):
-        first = next(iter(ring))
-        if len(ring) > 1 or digraph.has_edge(first, first):
-            yield _ring(digraph.subgraph(ring))
+    for ring in _rings(digraph):
+        yield _ring(digraph.subgraph(ring))
 
 
 def _entries(library: Library) -> "nx.DiGraph[Entry]":
@@ -90,10 +90,15 @@ def _joined(library: Library) -> Iterator[set[str]]:
     digraph: nx.DiGraph[str] = nx.DiGraph()
     for id_, callers in library.callers.items():
         digraph.add_edges_from((caller, id_) for caller, _ in callers)
-    for trees in nx.strongly_connected_components(digraph):
-        first = next(iter(trees))
-        if len(trees) > 1 or digraph.has_edge(first, first):
-            yield trees
+    yield from _rings(digraph)
+
+
+def _rings(digraph: "nx.DiGraph[Node]") -> Iterator[set[Node]]:
+    """Yield the sets of nodes from each of which a way leads back to it."""
+    for nodes in nx.strongly_connected_components(digraph):
+        first = next(iter(nodes))
+        if len(nodes) > 1 or digraph.has_edge(first, first):
+            yield nodes
 
 
 def _ring(inside: "nx.DiGraph[Entry]") -> Finding:

@@ -129,16 +129,25 @@
   function question(asked, index) {
     const [number, withoutNumber] = find.numberIn(asked);
     const [written, rest] = find.writtenCodes(withoutNumber);
-    const volts = [...rest.matchAll(VOLTS)].map((match) => [match[0], says(match[1])]);
-    const worded = rest.replace(VOLTS, (whole, figure) => says(figure) || whole);
+    const [volts, worded] = voltsInWords(rest);
     const spelt = spell(surfaces(worded).slice(0, 30), index, worded !== worded.trimEnd());
     const [make, model, others] = find.namedIn(spelt.words, index.rows.vehicles, index.spoken);
     const named = Boolean(make.length || model.length || number.number);
     const [bare, years, words] = find.bareCodesAndYears(others, index.digits, named);
     const vehicle = { ...number, make, model, years: years.length ? years : number.years };
     const unknown = spelt.unknown.filter((word) => words.includes(word));
-    const corrected = [...volts.filter(([, said]) => said), ...spelt.corrected];
+    const corrected = [...volts, ...spelt.corrected];
     return { codes: [...written, ...bare], vehicle, spelt: { ...spelt, words, unknown, corrected } };
+  }
+
+  function voltsInWords(asked) {
+    const taken = [];
+    const rest = asked.replace(VOLTS, (whole, figure) => {
+      const said = says(figure);
+      if (said) taken.push([whole, said]);
+      return said || whole;
+    });
+    return [taken, rest];
   }
 
   function says(volts) {

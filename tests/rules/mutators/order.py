@@ -6,7 +6,7 @@ In: a sound tree. Out: mutants of it.
 from collections.abc import Iterator
 
 from builder.model.knowledge import Signal
-from builder.model.tree import Step
+from builder.model.tree import Deed, Step
 
 from .sound import Mutant, Mutator, Sound
 
@@ -19,13 +19,16 @@ def deed_removed(verb: str, *needing: str) -> Mutator:
         doing = [(step, deed) for step in steps for deed in step.does if deed.verb == verb]
         needs = {d.text.at.line for step in steps for d in step.does if d.verb in needing}
         if len(doing) == 1 and needs and not _undone(sound):
-            step, deed = doing[0]
-            if len(step.does) == 1:
-                yield sound.without(deed.text.at, "does", *needs)
-            else:
-                yield sound.replaced(deed.text.at, "cycle-key", *needs)
+            yield _left_out(sound, *doing[0], needs)
 
     return removed
+
+
+def _left_out(sound: Sound, step: Step, deed: Deed, lines: set[int]) -> Mutant:
+    """Take a deed out of a step; where it is the only one, the list with it."""
+    if len(step.does) == 1:
+        return sound.without(deed.text.at, "does", *lines)
+    return sound.replaced(deed.text.at, "cycle-key", *lines)
 
 
 def _undone(sound: Sound) -> bool:
@@ -44,11 +47,7 @@ def proof_removed(sound: Sound) -> Iterator[Mutant]:
         (step, deed) for step in sound.steps for deed in step.does if deed.verb == "check-ground"
     ]
     if len(doing) == 1 and lines and not _undone(sound):
-        step, deed = doing[0]
-        if len(step.does) == 1:
-            yield sound.without(deed.text.at, "does", *lines)
-        else:
-            yield sound.replaced(deed.text.at, "cycle-key", *lines)
+        yield _left_out(sound, *doing[0], lines)
 
 
 def caution_left_out(sound: Sound) -> Iterator[Mutant]:
