@@ -91,12 +91,10 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
     symptom = tree.symptom
     if symptom.words:
         yield "Customers say: " + "; ".join(f"“{words}”" for words in symptom.words[:PHRASES])
-    signs = [
-        *(f"lamp: {lamp}" for lamp in symptom.lamps),
-        *(f"code: {code}" for code in symptom.codes),
-    ]
-    if signs:
-        yield "Shows: " + ", ".join(signs)
+    lamps = [str(library.lamps[id_].name) for id_ in symptom.lamps if id_ in library.lamps]
+    signs = [", ".join(lamps), ", ".join(symptom.codes)]
+    if any(signs):
+        yield "Shows: " + "; ".join(filter(None, signs))
     vehicles = ", ".join(map(_scope, tree.applies_to)) or "any vehicle"
     known = library.systems.get(tree.system)
     yield f"For: {vehicles}. System: {known.name if known else tree.system}"
