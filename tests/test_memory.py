@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from builder import commands
-from builder.checking import known_library
-from builder.memory import cache_of, hashed
+from builder.check.memory import cache_of, hashed
+from builder.check.verdict import known_library
+from builder.commands import pipelines as commands
 from builder.model.finding import Finding
 from builder.reader.library import read_library
 
@@ -79,7 +79,7 @@ def test_what_has_not_changed_is_not_read_again(
     """A second check reads no tree."""
     found(shop)
     read: list[str] = []
-    monkeypatch.setattr("builder.examining.read_tree", lambda _, path: read.append(path.name))
+    monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
     found(shop)
     assert read == []
 

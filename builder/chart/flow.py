@@ -10,13 +10,13 @@ from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
 from builder.chart.notes import Numbered, noted, notes, nth, other_tree, spent
-from builder.chart.results import NO_BREAK, result_words, tied
+from builder.graph.routes import Way
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.routes import Way
 from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Line, lines, numbered, tree_outline
 from builder.plan.outline import Block, Link, Section
+from builder.wording.results import NO_BREAK, result_words, tied
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 START = "start:"  # the id of the start terminator; no step id has a colon

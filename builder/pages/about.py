@@ -6,9 +6,9 @@ In: the library. Out: two `Page`s: `about`, and `more`, the list of pages that t
 from collections.abc import Iterator
 
 from builder.model.library import Library
-from builder.pages import words
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 MEANINGS = {
     "DANGER": "Death or grave injury will follow if it is not avoided.",

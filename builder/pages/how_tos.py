@@ -6,11 +6,12 @@ In: the catalogue. Out: `Page`s; each article says which trees use it.
 from collections.abc import Iterator
 
 from builder.model.knowledge import HowTo
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.prose import html_of
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 
 def how_to_pages(catalogue: Catalogue) -> Iterator[Page]:

@@ -9,12 +9,13 @@ from decimal import Decimal
 
 from builder.model.knowledge import Hazard, Module, SetUpStep
 from builder.model.library import Library
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.trade.mistake import Mistake
 from builder.trade.refusals import NEXT_STEP, parse_refusal
+from builder.wording import phrases as words
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
 MORE_KINDS = {"configuration": "configure first, or configure with what this vehicle really has"}

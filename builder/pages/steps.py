@@ -11,10 +11,11 @@ from markupsafe import Markup, escape
 
 from builder.model.knowledge import Hazard
 from builder.model.tree import Action, Check, Fix, Picture, Reading, Step, Stop
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.page import root_of
 from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
 from builder.walk.computed import computed_units
+from builder.wording import phrases as words
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,8 +10,6 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
 from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
-from builder.chart.results import NO_BREAK, tied
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
 from builder.prints.drawing import INK
@@ -20,6 +18,8 @@ from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import unit
+from builder.wording.asked import in_plain_words
+from builder.wording.results import NO_BREAK, tied
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words

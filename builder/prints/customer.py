@@ -9,7 +9,6 @@ from decimal import Decimal
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Fix, Money, Tree
@@ -19,6 +18,7 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.flowing import blanks, document, heading, quiet, style, words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
+from builder.wording.asked import in_plain_words
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (

@@ -15,11 +15,11 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
-from builder.chart.results import NO_BREAK
 from builder.prints.drawing import INK, QUIET, SIGNALS
 from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, draw_running_head, register_faces
+from builder.wording.results import NO_BREAK
 
 Story = Callable[[], list[Flowable]]  # flowables are used up by a build, and made anew
 

@@ -15,7 +15,6 @@ from builder.chart.flow import flow_of
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import COLUMN_GAP
 from builder.chart.layout import WISHED, sheet_charts
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
@@ -41,6 +40,7 @@ from builder.prints.sheet import (
     root_of,
     set_words,
 )
+from builder.wording.asked import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone

@@ -10,17 +10,19 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TypeVar
 
+from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
 from builder.model.shop import Shop
-from builder.model.silence import Silence, silences_in
-from builder.model.summary import Summary, summary_of
+from builder.model.silence import Silence
+from builder.model.summary import Summary
 from builder.model.text import Text
 from builder.reader import knowledge
 from builder.reader.articles import article_from
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.pictures import pictures
+from builder.reader.silences import silences_in
 from builder.reader.source import mistake, read_source
 from builder.reader.trees import read_tree, tree_files
 from builder.reader.validate import validate

@@ -11,11 +11,11 @@ from dataclasses import replace
 from pathlib import Path
 
 from builder.model.finding import Finding
-from builder.model.silence import silences_in
 from builder.model.text import Text
 from builder.model.tree import Asked, Step, Symptom, Tree
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
+from builder.reader.silences import silences_in
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.steps import broken_step, step_from
 from builder.reader.validate import Path as NodePath

@@ -51,7 +51,7 @@ import networkx as nx
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library, entered_at, hand_overs_to
 from builder.model.summary import HandOver
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="handover-loop",

@@ -48,7 +48,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="linked-retired",

@@ -29,8 +29,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
 from builder.model.summary import HandOver
 from builder.model.text import NOWHERE, Position
-from builder.rules.names import offer
-from builder.rules.rule import Rule
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="no-such-tree",

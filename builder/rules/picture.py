@@ -31,9 +31,9 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.rules.links import links_in
-from builder.rules.names import offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.links import links_in
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="picture",

@@ -36,7 +36,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
 from builder.model.tree import Signed
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="review-too-old",

@@ -52,7 +52,7 @@ from builder.model.library import Library
 from builder.model.summary import Summary, plain
 from builder.model.text import Text
 from builder.model.tree import Scope
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="same-symptom-twice",

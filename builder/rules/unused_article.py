@@ -39,8 +39,8 @@ from difflib import get_close_matches
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.links import links_in
-from builder.rules.rule import Rule
+from builder.rules.shared.links import links_in
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="unused-article",

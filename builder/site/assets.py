@@ -10,20 +10,21 @@ from pathlib import Path
 from builder.find.rows import rows
 from builder.model.library import Library
 from builder.pages.bench import data_files
+from builder.web import WEB
 
-STATIC = Path(__file__).parent / "static"
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
 PICTURES = Path("how-to") / "pictures"
+NOT_FOR_PAGES = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
 
 
 def write_assets(shop: Path, library: Library, pages: Path) -> None:
     """Lay out every file that is not a page."""
     assets = pages / "assets"
-    shutil.copytree(STATIC, assets, dirs_exist_ok=True)
+    shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=NOT_FOR_PAGES)
     for face in (CHART / "faces").iterdir():
         if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
             shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css", STATIC / "tables.css")
+    looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
     for name, text in data_files(library).items():

@@ -21,7 +21,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from builder.memory import cache_of
+from builder.check.memory import cache_of
 from builder.site.work import PLACEHOLDER
 
 ROOT = Path(__file__).parents[2]
@@ -47,7 +47,7 @@ def run(*command: str, cwd: Path = ROOT) -> tuple[float, float]:
 
 def build(shop: Path, out: Path) -> tuple[float, float]:
     """Build the site of a shop."""
-    return run(sys.executable, "-m", "builder.cli", "--shop", str(shop), "build", "--no-prints",
+    return run(sys.executable, "-m", "builder.commands.main", "--shop", str(shop), "build", "--no-prints",
                "--out", str(out))  # fmt: skip
 
 

@@ -17,7 +17,8 @@ from typing import TypeVar
 
 import yaml
 
-from builder.model.ranges import Box, Cut, Range, overlaps, uncovered
+from builder.graph.coverage import overlaps, uncovered
+from builder.model.ranges import Box, Cut, Range
 from builder.reader.library import read_library
 from builder.reader.trees import read_tree, tree_files
 from builder.rules import judge, judge_library

@@ -24,7 +24,7 @@ from builder.reader.library import read_library
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
-STATIC = ROOT / "builder" / "site" / "static"
+STATIC = ROOT / "builder" / "web"
 
 Rank = Callable[[Table, list[str]], list[dict[str, Any]]]
 

@@ -5,10 +5,10 @@ from textwrap import dedent
 
 import pytest
 
-from builder.model.asked import in_plain_words
 from builder.model.tree import Fix, Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_files, tree_from
+from builder.wording.asked import in_plain_words
 
 SHOP = Path(__file__).parents[2]
 

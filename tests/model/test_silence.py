@@ -1,6 +1,6 @@
 """Silencing comments, and the line that each counts for."""
 
-from builder.model.silence import silences_in
+from builder.reader.silences import silences_in
 
 TEXT = """\
 steps:

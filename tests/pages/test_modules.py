@@ -9,11 +9,11 @@ from markupsafe import escape
 
 from builder.model.knowledge import Module
 from builder.model.library import Library
-from builder.pages import words
 from builder.pages.catalogue import catalogue_of
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
 from builder.reader.library import read_library
+from builder.wording import phrases as words
 
 
 @pytest.fixture(scope="module")

@@ -3,7 +3,7 @@
 import pytest
 
 from builder.rules import RulePage, pages
-from builder.rules.all import ALL
+from builder.rules.catalog import ALL
 
 from .conftest import SHOP, Judged, files_of, of_shop
 

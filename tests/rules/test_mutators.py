@@ -7,15 +7,15 @@ from pathlib import Path
 
 import pytest
 
+from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
-from builder.model.summary import summary_of
 from builder.reader.articles import article_from
 from builder.reader.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
 from builder.rules import judge, judge_library
-from builder.rules.all import ALL, OF_TEXT
-from builder.rules.judge import OF_TREES, ONLY_OF_THE_LIBRARY
+from builder.rules.catalog import ALL, OF_TEXT
+from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY
 
 from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES

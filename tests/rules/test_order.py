@@ -8,11 +8,11 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.graph.paths import Place
+from builder.graph.requirements import SUPPLY_HELD
+from builder.graph.summaries import summary_of
 from builder.model.library import Library
-from builder.model.paths import Place
-from builder.model.requirements import SUPPLY_HELD
 from builder.model.shop import Shop
-from builder.model.summary import summary_of
 from builder.model.text import Number, Text
 from builder.model.tree import (
     Action,
@@ -26,8 +26,8 @@ from builder.model.tree import (
     Tree,
 )
 from builder.rules.codes_before_clearing import check
-from builder.rules.order import arrivals, unmet
-from builder.rules.rule import facts_of
+from builder.rules.shared.order import arrivals, unmet
+from builder.rules.shared.rule import facts_of
 
 NO_PLACE = Text("").at
 SHOP = Shop(Text("Shop"), Text("https://charts.example/"), Number("1"), Text("USD"))

@@ -12,22 +12,12 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.ranges import (
-    OVER,
-    Box,
-    Range,
-    above,
-    at_least,
-    at_most,
-    below,
-    between,
-    overlaps,
-    uncovered,
-)
+from builder.graph.coverage import overlaps, uncovered
+from builder.graph.space import range_in_words, right_way_round, space_of
+from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text
 from builder.model.tree import Branch, Check, Reading, Result
-from builder.rules.readings import range_in_words, right_way_round, space_of
-from builder.rules.witnesses import shown_point, shown_points
+from builder.rules.shared.witnesses import shown_point, shown_points
 
 D = Decimal
 ENDS = st.integers(0, 6).map(Decimal)

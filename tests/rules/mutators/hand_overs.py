@@ -6,8 +6,8 @@ In: a sound tree. Out: mutants of it, some of which are told in another tree.
 from collections.abc import Iterator
 from dataclasses import replace
 
+from builder.graph.routes import exits
 from builder.model.library import hand_overs_to
-from builder.model.routes import exits
 
 from .sound import Mutant, Mutator, Sound
 
