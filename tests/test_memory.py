@@ -13,7 +13,7 @@ from builder.check.memory import cache_of, hashed
 from builder.check.verdict import known_library
 from builder.commands import pipelines as commands
 from builder.model.finding import Finding
-from builder.reader.library import read_library
+from builder.check.library import read_library
 
 TODAY = date(2026, 11, 1)
 REPO = Path(__file__).parents[1]
@@ -70,7 +70,7 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     known, read = known_library(shop), read_library(shop)[0]
     assert dict(known.trees) == dict(read.trees)
     assert replace(known, trees={}) == replace(read, trees={})
-    assert (known.gists, known.callers) == (read.gists, read.callers)
+    assert (known.listings, known.callers) == (read.listings, read.callers)
 
 
 def test_what_has_not_changed_is_not_read_again(

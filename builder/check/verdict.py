@@ -1,108 +1,185 @@
-"""A check of a shop that reads and judges each tree at most once, and only if it must.
+"""The verdict of a shop: what is in it, and all that is wrong with it, as one finished value.
 
-In: a shop's folder and the day. Out: the library, and the findings of all its files. What the last
-check found out is taken from the memory; a tree that is read for another reason (to make its page)
-is judged on the way.
+In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and judged once, and only
+if the last check does not know it, or something that its findings depend on has changed.
 """
 
-from collections.abc import Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+import re
+from collections.abc import Iterable, Mapping
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
+from itertools import chain
 from pathlib import Path
 
-from builder.check import memory
-from builder.check.dependencies import grounds
-from builder.check.examine import examine_all, judge_all, judged, unjudged
-from builder.check.memory import Findings, Memory
-from builder.model.finding import Severity
-from builder.model.library import Library
-from builder.model.summary import Gist
-from builder.model.tree import Tree
-from builder.reader.library import read_knowledge
+from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
+from builder.check.dependencies import knowledge_digest, neighbor_digests
+from builder.check.examine import Waiting, content_of, examine_all, judge_all, unjudged
+from builder.check.kept import (
+    FINDINGS,
+    HEAD,
+    SUMMARY,
+    KeptTree,
+    findings_of,
+    kept_in,
+    mistakes_of,
+    rows_of,
+)
+from builder.check.pickled import from_bytes
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library, Trees
+from builder.model.summary import Listing, Summary
+from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import judge_library, stands_alone
 
+INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
+Kept = Mapping[str, KeptTree]  # by the name of the file
+
 
 @dataclass(frozen=True, slots=True)
-class Check:
-    """A check under way; `judged` grows tree by tree."""
+class Verdict:
+    """What a check found."""
 
-    shop: Path
-    today: date
     library: Library
-    memory: Memory
-    grounds: dict[str, str]  # of each tree: a hash of what its findings rest on
-    common: Findings  # mistakes of text, and what concerns the shop as a whole
-    judged: dict[str, Findings] = field(default_factory=dict)
+    findings: tuple[Finding, ...]  # by file, line and column, each once
+
+    @property
+    def errors(self) -> int:
+        """How many findings stop a build."""
+        return sum(finding.severity is Severity.ERROR for finding in self.findings)
 
 
-@contextmanager
-def checking(shop: Path, today: date) -> Iterator[Check]:
-    """Begin a check: all is read, and judged as far as it is new and stands alone."""
-    with memory.remembered(shop) as kept:
-        knowledge, mistakes = read_knowledge(shop)
-        new = _examine(kept, knowledge, today)
-        entries = kept.now.values()
-        more = tuple(one for entry in entries for one in memory.mistakes(entry))
-        library = replace(knowledge, trees=memory.trees(kept), whole=not more)
-        common = (*mistakes, *more, *judge_library(library, today))
-        check = Check(shop, today, library, kept, _grounds(kept, library, today), common)
-        for gist in (kept.now[file].gist for file in new):
-            if gist and stands_alone(gist, library):
-                _keep(check, gist, memory.findings(kept.now[gist.file]))
-        yield check
+def check(shop: Path, cache: Cache, today: date, files: Iterable[Path] = ()) -> Verdict:
+    """Judge every tree and the shop as a whole; with files, keep what concerns those.
+
+    What is found out is kept in the cache. Raises FileNotFoundError where one of the files is not there, ValueError where it lies outside
+    the shop.
+    """
+    wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
+    knowledge, mistakes = read_knowledge(shop)
+    before = _known(cache)
+    trees, packed = _examined(shop, before, knowledge)
+    library = _library(shop, knowledge, trees, cache)
+    trees = _judged(shop, library, trees, packed)
+    of_trees = [(*mistakes_of(one), *findings_of(one)) for one in trees.values()]
+    findings = chain(mistakes, *of_trees, judge_library(library, today))
+    _keep(cache, before, trees)
+    entries = {f"{one.listing.id}#{step}": number for one in trees.values() if one.listing
+               for step, number in one.numbers}  # fmt: skip
+    kept = (one for one in findings if not wanted or one.at.file in wanted)
+    return Verdict(replace(library, entries=entries), in_order(kept))
 
 
-def _examine(kept: Memory, knowledge: Library, today: date) -> list[str]:
-    """Fill the memory; return the files of which nothing was known."""
-    known = {file: memory.recalled(kept, file) for file in tree_names(kept.shop)}
-    new = [file for file, entry in known.items() if entry is None]
-    fresh = dict(zip(new, examine_all(kept.shop, new, knowledge, today), strict=True))
-    kept.now.update((file, entry or fresh[file]) for file, entry in known.items())
-    return new
-
-
-def _grounds(kept: Memory, library: Library, today: date) -> dict[str, str]:
-    common = memory.hashed(today, memory.contents(kept.shop / "kb", kept.shop / "site_config"))
-    gists = library.gists.values()
-    led_into = {gist.id for gist in gists if not stands_alone(gist, library)}
-    shapes = {gist.id: kept.now[gist.file].shape for gist in gists}
-    return grounds(library, shapes, led_into, common)
-
-
-def known_library(shop: Path) -> Library:
+def known_library(shop: Path, cache: Cache) -> Library:
     """Return the library, judged or not; a tree that the last check knows is not read again."""
-    knowledge, _ = read_knowledge(shop)
-    kept = memory.opened(shop)
-    for file in tree_names(shop):
-        kept.now[file] = memory.recalled(kept, file) or unjudged(shop, file)
-    return replace(knowledge, trees=memory.trees(kept))
+    before = _known(cache)
+    trees = {
+        file: _recalled(shop, before, file) or unjudged(shop, file) for file in tree_names(shop)
+    }
+    return _library(shop, read_knowledge(shop)[0], trees, cache)
 
 
-def findings(check: Check) -> Findings:
-    """Judge every tree that has not been judged, and return everything that was found."""
-    waiting: list[Gist] = []
-    for of in check.library.gists.values():
-        entry = check.memory.now[of.file]
-        if of.id not in check.judged and entry.judged == check.grounds[of.id]:
-            check.judged[of.id] = memory.findings(entry)
-        elif of.id not in check.judged:
-            waiting.append(of)
-    found = judge_all(check.shop, [of.file for of in waiting], check.library, check.today)
-    for of, of_tree in zip(waiting, found, strict=True):
-        _keep(check, of, of_tree)
-    return (*check.common, *(one for found in check.judged.values() for one in found))
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Sort findings as a reader goes through the files; the same one is kept once."""
+    return tuple(
+        sorted(dict.fromkeys(findings), key=lambda one: (*one.at[:3], one.rule, one.message))
+    )
 
 
-def sound_tree(check: Check, id_: str) -> Tree | None:
-    """Read a tree and judge it on the way; None if an error was found in it."""
-    of = check.library.gists[id_]
-    tree, mistakes, found = judged(check.shop, check.library, check.today, of.file)
-    _keep(check, of, found)
-    return None if any(one.severity is Severity.ERROR for one in (*mistakes, *found)) else tree
+def _known(cache: Cache) -> Kept:
+    """Return what the last check has kept; what can't be made sense of counts for nothing."""
+    heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
+    known = {}
+    for file in heads.keys() & findings.keys():
+        with suppress(Exception):  # whoever wrote it, it is only a cache
+            known[file] = kept_in(heads[file], findings[file])
+    return known
 
 
-def _keep(check: Check, of: Gist, found: Findings) -> None:
-    memory.keep(check.memory, of, check.grounds[of.id], found)
-    check.judged[of.id] = found
+def _recalled(shop: Path, before: Kept, file: str) -> KeptTree | None:
+    """Return what is known of a file, if it is as it was."""
+    kept = before.get(file)
+    return kept if kept and kept.content == content_of(shop / file) else None
+
+
+def _examined(
+    shop: Path, before: Kept, knowledge: Library
+) -> tuple[dict[str, KeptTree], dict[str, bytes]]:
+    """Return every tree's file as it is known now, and packed the new trees still to be judged."""
+    known = {file: _recalled(shop, before, file) for file in tree_names(shop)}
+    new = [file for file, kept in known.items() if kept is None]
+    led_into = _led_into(shop, new, known.values())
+    examined = dict(zip(new, examine_all(shop, new, knowledge, led_into), strict=True))
+    alone = knowledge_digest(knowledge)
+    now = {}
+    for file, kept in known.items():
+        if kept is None:
+            one = examined[file]
+            kept = one.kept if one.waiting else replace(one.kept, inputs=alone(one.kept.used))
+        now[file] = kept
+    return now, {file: one.waiting for file, one in examined.items() if one.waiting}
+
+
+def _led_into(shop: Path, new: Iterable[str], known: Iterable[KeptTree | None]) -> frozenset[str]:
+    """Return the trees that others may lead into the middle of.
+
+    New files are looked through as plain text, before they are read: rather one tree too many.
+    """
+    listings = (kept.listing for kept in known if kept and kept.listing)
+    found = {tree for listing in listings for tree, step in listing.leads_to if step}
+    for file in new:
+        if (shop / file).is_file():
+            found |= {id_.decode() for id_ in INTO_A_STEP.findall((shop / file).read_bytes())}
+    return frozenset(found)
+
+
+def _library(shop: Path, knowledge: Library, trees: Kept, cache: Cache) -> Library:
+    listings = {one.listing.id: one.listing for one in trees.values() if one.listing}
+    whole = not any(mistakes_of(one) for one in trees.values())
+    summary = partial(_summary, shop, trees, cache)
+    return replace(knowledge, trees=Trees(listings, summary), whole=whole)
+
+
+def _summary(shop: Path, trees: Kept, cache: Cache, listing: Listing) -> Summary:
+    content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
+    # The cache may have been damaged or deleted meanwhile: then the file is read again.
+    summary: Summary = from_bytes(content or unjudged(shop, listing.file).summary)
+    return summary
+
+
+def _judged(
+    shop: Path, library: Library, trees: dict[str, KeptTree], packed: Mapping[str, bytes]
+) -> dict[str, KeptTree]:
+    """Judge every tree whose findings are unknown or depend on something that has changed."""
+    listings = library.listings
+    led_into = {id_ for id_, listing in listings.items() if not stands_alone(listing, library)}
+    shapes = {one.listing.id: one.shape for one in trees.values() if one.listing}
+    neighbors = neighbor_digests(library, shapes, led_into)
+    knowledge = knowledge_digest(library)
+
+    def inputs(kept: KeptTree) -> str:
+        beside = neighbors.get(kept.listing.id, "") if kept.listing else ""
+        return knowledge(kept.used) + beside
+
+    waiting = [
+        Waiting(file, kept, packed.get(file, b""))
+        for file, kept in trees.items()
+        if kept.listing and (file in packed or kept.inputs != inputs(kept))
+    ]
+    judged = dict(trees)
+    for one, kept in zip(waiting, judge_all(shop, waiting, library), strict=True):
+        judged[one.file] = replace(kept, inputs=inputs(kept))
+    return judged
+
+
+def _keep(cache: Cache, before: Kept, now: Kept) -> None:
+    with transaction(cache):
+        for file, kept in now.items():
+            if before.get(file) != kept:
+                for kind, content in rows_of(kept):
+                    put_row(cache, kind, file, content)
+        for file in before.keys() - now.keys():
+            for kind in (HEAD, SUMMARY, FINDINGS):
+                drop_row(cache, kind, file)

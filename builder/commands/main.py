@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from builder.commands import pipelines as commands
 from builder.commands.parser import Wanted, parser
-from builder.reader.library import read_knowledge
+from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import NotThereError
 from builder.report.output import report
 

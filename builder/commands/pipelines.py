@@ -19,8 +19,8 @@ from builder.check.verdict import checking, findings, known_library, sound_tree
 from builder.commands.parser import Wanted
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.reader.library import read_knowledge
 from builder.reader.schemas import KINDS, named_schema, schema
+from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import the_tree
 from builder.rules.shared.documentation import RulePage, pages
 

@@ -1,7 +1,7 @@
 """What stays known of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with the hand-overs to other trees; and of that a `Gist` in plain
-strings, for whoever goes through all trees. Whole trees are never held: they are read, used and
+In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `Listing` in plain
+strings, for rules that go through all trees. Whole trees are never held: they are read, used and
 dropped.
 """
 
@@ -55,7 +55,7 @@ class Summary:
     silences: tuple[Silence, ...] = ()
 
 
-class Gist(NamedTuple):
+class Listing(NamedTuple):
     """What is looked at in every tree when they are held beside each other.
 
     It holds no places, for ten thousand trees have half a million of them. Whoever finds something
@@ -71,13 +71,14 @@ class Gist(NamedTuple):
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
     replaced_by: str
+    reviewed: str  # the date as written, or ""
     silences: bool
 
 
-def gist_of(of: Summary) -> Gist:
+def listing_of(of: Summary) -> Listing:
     """Keep of a summary what is looked at in every tree."""
     symptom = of.symptom
-    return Gist(
+    return Listing(
         id=of.id,
         file=of.file,
         status=str(of.status),
@@ -87,6 +88,7 @@ def gist_of(of: Summary) -> Gist:
         leads_to=tuple(dict.fromkeys((over.tree, str(over.step or "")) for over in of.hand_overs)),
         how_tos=tuple(sorted(of.how_tos)),
         replaced_by=str(of.replaced_by or ""),
+        reviewed=str(of.reviewed.date) if of.reviewed else "",
         silences=bool(of.silences),
     )
 

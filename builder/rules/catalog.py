@@ -151,7 +151,6 @@ PER_TREE: tuple[TreeRule, ...] = (
     unprintable_sign,
     long_path,
     picture,
-    review_too_old,
     no_verification,
     no_weights,
 )

@@ -60,7 +60,7 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for there in library.gists.values():
+    for there in library.listings.values():
         for over in hand_overs_to(library, there.id) if there.status == "retired" else ():
             new = there.replaced_by
             yield RULE.finding(

@@ -62,7 +62,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _picture(library: Library, at: Position, name: str) -> Iterator[Finding]:
-    size = library.picture_bytes.get(name, 0)
+    size = library.pictures.get(name, 0)
     if name not in library.pictures:
         hint = offer(name, library.pictures, "put the file into kb/how-to/pictures/")
         why = "the step does not show where the probes go"

@@ -31,7 +31,7 @@ from builder.find.rank import rank
 from builder.find.rows import rows, table
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.trees import read_tree, tree_files
 
 ROOT = Path(__file__).parents[2]

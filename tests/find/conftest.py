@@ -20,7 +20,7 @@ from builder.find.rows import (
 )
 from builder.find.rows import table as table_of
 from builder.model.library import Library
-from builder.reader.library import read_library
+from builder.check.library import read_library
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]

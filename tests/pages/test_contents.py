@@ -23,7 +23,7 @@ from builder.pages.related import related
 from builder.pages.retired import retired_page
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.source import mistake
 
 from .test_tree import DEMO

@@ -12,7 +12,7 @@ from builder.model.library import Library
 from builder.pages.catalogue import catalogue_of
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.wording import phrases as words
 
 

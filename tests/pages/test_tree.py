@@ -13,7 +13,7 @@ from builder.model.tree import Tree
 from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.tree import tree_page
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.source import decode
 from builder.reader.trees import tree_from
 

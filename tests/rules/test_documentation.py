@@ -2,7 +2,7 @@
 
 import pytest
 
-from builder.rules import RulePage, pages
+from builder.rules.shared.documentation import RulePage, pages
 from builder.rules.catalog import ALL
 
 from .conftest import SHOP, Judged, files_of, of_shop

@@ -33,7 +33,7 @@ def judged(draw) -> Facts:
         steps[name] = Step(Text(name), NO_PLACE, Text(name), body, at_most=bound)
     tree = Tree("a/drawn", "trees/a/drawn.yml", NO_PLACE, Text("Drawn"), Text("ready"), Text("a"),
                 Symptom((Text("fails"),)), steps, "")  # fmt: skip
-    return facts_of(tree, Library(SHOP), date(2026, 10, 1))
+    return facts_of(tree, Library(SHOP))
 
 
 def as_networkx(facts: Facts, *, bounded: bool = True) -> "nx.DiGraph[str]":

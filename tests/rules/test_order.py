@@ -71,7 +71,7 @@ def library(*trees: Tree) -> Library:
 
 def unrecorded(judged: Tree, *others: Tree) -> list[str]:
     """Return the steps that can clear codes nobody recorded."""
-    facts = facts_of(judged, library(judged, *others), date(2026, 10, 1))
+    facts = facts_of(judged, library(judged, *others))
     return sorted(str(one.message.rsplit(" -> ")[-1].split(": ")[-1]) for one in check(facts))
 
 
@@ -121,7 +121,7 @@ def _onward(here: Step, held: bool) -> Iterator[tuple[str, bool]]:
 @given(trees())
 def test_what_is_reached_unmet_is_what_a_walk_of_all_states_finds(judged: Tree) -> None:
     """Taking the providing exits out finds the same steps as walking with the state in hand."""
-    facts = facts_of(judged, library(judged), date(2026, 10, 1))
+    facts = facts_of(judged, library(judged))
     found = unmet(facts, SUPPLY_HELD)
     assert {place.step for place in found.came} == walked(judged)
     for _, place in arrivals(found, facts):
@@ -186,10 +186,10 @@ def test_what_a_caller_undid_is_not_there() -> None:
     called = tree(
         "charging/second", step("write", ["mend"], "configure"), step("mend", []), words=""
     )
-    facts = facts_of(called, library(called, caller), date(2026, 10, 1))
+    facts = facts_of(called, library(called, caller))
     assert Place("write") in unmet(facts, SUPPLY_HELD).came
     held = replace(caller, steps={**caller.steps, "drive": step("drive", ["charging/second"])})
-    facts = facts_of(called, library(called, held), date(2026, 10, 1))
+    facts = facts_of(called, library(called, held))
     assert Place("write") not in unmet(facts, SUPPLY_HELD).came
 
 

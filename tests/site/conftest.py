@@ -9,7 +9,7 @@ import pytest
 
 from builder.model.finding import Finding
 from builder.model.tree import Tree
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.trees import read_tree
 from builder.site.build import Built, Input, build_site
 

@@ -15,7 +15,7 @@ from playwright.sync_api import Browser
 
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.trees import read_tree
 from builder.site.build import Input, build_site
 

@@ -7,7 +7,7 @@ import pytest
 
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.trees import read_tree
 from builder.walk.rows import Table
 from builder.walk.table import walk_table

@@ -12,7 +12,7 @@ from datetime import date
 
 from builder.model.finding import Finding
 from builder.model.library import Library
-from builder.model.summary import Gist
+from builder.model.summary import Listing
 from builder.model.tree import Tree
 from builder.rules.catalog import PER_LIBRARY, PER_TREE
 from builder.rules.shared.rule import as_warning, facts_of
@@ -23,11 +23,11 @@ OF_THE_LIBRARY = frozenset(rule.RULE.name for rule in PER_LIBRARY)
 ONLY_OF_THE_LIBRARY = OF_THE_LIBRARY - OF_TREES
 
 
-def judge(tree: Tree, library: Library, today: date) -> tuple[Finding, ...]:
+def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     """Judge one tree by every rule that looks at a tree."""
     if tree.status == "retired":
         return ()
-    facts = facts_of(tree, library, today)
+    facts = facts_of(tree, library)
     found = [finding for rule in PER_TREE for finding in rule.check(facts)]
     if tree.silences:
         found = [*applied(found, tree.silences, OF_TREES)]
@@ -35,7 +35,7 @@ def judge(tree: Tree, library: Library, today: date) -> tuple[Finding, ...]:
     return _ordered(as_warning(one) if tree.status == "draft" else one for one in found)
 
 
-def stands_alone(tree: Gist, library: Library) -> bool:
+def stands_alone(tree: Listing, library: Library) -> bool:
     """Whether a tree is judged the same without its neighbours.
 
     It is unless others lead into the middle of it, or it cannot be found but through them.
@@ -46,7 +46,7 @@ def stands_alone(tree: Gist, library: Library) -> bool:
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     """Judge the knowledge, and the trees beside each other."""
-    trees = [tree for tree in library.gists.values() if tree.status != "retired"]
+    trees = [tree for tree in library.listings.values() if tree.status != "retired"]
     drafts = {tree.file for tree in trees if tree.status == "draft"}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
     silences = [silence for silences in silenced for silence in silences]

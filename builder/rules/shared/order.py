@@ -118,11 +118,11 @@ def _met_on_entry(
 ) -> bool:
     """Whether every way into an entry has met a requirement before; nobody knows, then not."""
     tree, step = entry
-    gist = library.gists.get(tree)
-    if gist is None or entry in seen:
+    listing = library.listings.get(tree)
+    if listing is None or entry in seen:
         return False
-    start = gist.steps[0]
-    if step == start and gist.told:
+    start = listing.steps[0]
+    if step == start and listing.told:
         return False
     overs = [one for one in hand_overs_to(library, tree) if (one.step or start) == step]
     return bool(overs) and all(_brought(library, one, requirement, seen | {entry}) for one in overs)

@@ -47,14 +47,13 @@ class Facts:
     tree: Tree
     library: Library
     graph: Graph
-    today: date
     steps: tuple[Step, ...]  # those without a mistake of text
     ways: tuple[tuple[Step, Exit], ...]  # every way out of those
     spaces: Mapping[str, Space]  # by step, for the checks that measure
     texts: tuple[Text, ...]  # what a reader of the page and the prints sees
 
 
-def facts_of(tree: Tree, library: Library, today: date) -> Facts:
+def facts_of(tree: Tree, library: Library) -> Facts:
     """Work out what the rules share."""
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(step for _, step in callers if step)
@@ -65,7 +64,6 @@ def facts_of(tree: Tree, library: Library, today: date) -> Facts:
         tree=tree,
         library=library,
         graph=graph_of(tree, entered),
-        today=today,
         steps=sound,
         ways=tuple((step, way) for step in sound for way in exits(step)),
         spaces=spaces,

@@ -1,22 +1,19 @@
-"""The whole shop but its trees in full: settings, knowledge, and a summary of each tree.
+"""The shop but its trees: its settings and its knowledge.
 
-In: a shop's folder. Out: the `Library` and the mistakes in its files. A record with a mistake in it
-is left out, and told.
+In: a shop's folder. Out: a `Library` without trees, and the mistakes in its files. A record with a
+mistake in it is left out.
 """
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 from typing import TypeVar
 
-from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.silence import Silence
-from builder.model.summary import Summary
 from builder.model.text import Text
 from builder.reader import knowledge
 from builder.reader.articles import article_from
@@ -24,29 +21,12 @@ from builder.reader.nodes import EMPTY, Map
 from builder.reader.pictures import pictures
 from builder.reader.silences import silences_in
 from builder.reader.source import mistake, read_source
-from builder.reader.trees import read_tree, tree_files
 from builder.reader.validate import validate
 from builder.reader.values import map_, money, named_texts, number, text, the_text
 from builder.reader.yaml_text import read_yaml
 
 T = TypeVar("T")
 Notes = list[Finding]
-
-
-def read_library(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
-    """Read the knowledge and summarise every tree; findings of the trees come with it.
-
-    That takes time with every tree; `checking.known_library` reads only those that have changed.
-    """
-    library, findings = read_knowledge(shop)
-    notes = list(findings)
-    trees: dict[str, Summary] = {}
-    for path in tree_files(shop):
-        tree, mistakes = read_tree(shop, path)
-        notes += mistakes
-        if tree:
-            trees[tree.id] = summary_of(tree)
-    return replace(library, trees=trees), tuple(notes)
 
 
 def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
@@ -72,8 +52,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         how_tos=_articles(shop, notes),
         modules=_modules(shop, notes),
         cases=_cases(shop, notes),
-        pictures=frozenset(sizes),
-        picture_bytes=sizes,
+        pictures=sizes,
         silences=tuple(_silences(shop)),
     )
     return library, tuple(notes)
