@@ -9,7 +9,7 @@ from .conftest import SHOP, Judged, files_of, of_shop
 
 MODULES = {rule.RULE.name: rule for rule in ALL}
 PAGES = {page.rule.name: page for page in pages()}
-CANNOT_BE_SHOWN = {"encoding", "link", "size", "engine-settings"}  # not in the text of a tree
+CANNOT_BE_SHOWN = {"encoding", "link", "size"}  # not in the text of a tree
 
 
 @pytest.mark.parametrize("page", PAGES.values(), ids=PAGES)
