@@ -66,10 +66,11 @@ def test_odd_files_are_told_and_never_shown(
     (folder / "out.yml").symlink_to(tmp_path / "outside")
     (folder / "gone.yml").symlink_to("nowhere.yml")
     os.mkfifo(folder / "pipe.yml")
+    (folder / "ring.yml").symlink_to("ring.yml")
     Path(os.fsdecode(os.fsencode(folder) + b"/b\xff.yml")).write_text("x", "utf-8")
     assert main(["--shop", str(shop), "check", "--format", format_, "--today", TODAY]) == 1
     shown = capsys.readouterr().out
-    assert all(name in shown for name in ("out.yml", "gone.yml", "pipe.yml"))
+    assert all(name in shown for name in ("out.yml", "gone.yml", "pipe.yml", "ring.yml"))
     assert "secret" not in shown
 
 

@@ -8,12 +8,12 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-
 from builder.check.memory import cache_of, hashed
-from builder.check.verdict import known_library
-from builder.commands import pipelines as commands
-from builder.model.finding import Finding
+
 from builder.check.library import read_library
+from builder.check.verdict import known_library
+from builder.commands.pipelines import pipelines as commands
+from builder.model.finding import Finding
 
 TODAY = date(2026, 11, 1)
 REPO = Path(__file__).parents[1]

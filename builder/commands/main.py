@@ -14,8 +14,8 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from builder.commands import pipelines as commands
 from builder.commands.parser import Wanted, parser
+from builder.commands.pipelines import pipelines as commands
 from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import NotThereError
 from builder.report.output import report

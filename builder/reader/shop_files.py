@@ -4,6 +4,7 @@ In: a shop's folder. Out: a `Library` without trees, and the mistakes in its fil
 mistake in it is left out.
 """
 
+import os
 from collections.abc import Callable, Iterable, Iterator
 from decimal import Decimal
 from pathlib import Path
@@ -12,7 +13,7 @@ from typing import TypeVar
 from builder.model.finding import Finding
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
-from builder.model.shop import Shop
+from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text
 from builder.reader import knowledge
@@ -20,6 +21,7 @@ from builder.reader.articles import article_from
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.pictures import pictures
 from builder.reader.silences import silences_in
+from builder.reader.site_config import SITE_FILE, refusals, unused
 from builder.reader.source import mistake, read_source
 from builder.reader.validate import validate
 from builder.reader.values import map_, money, named_texts, number, text, the_text
@@ -37,8 +39,9 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     sizes, unfit = pictures(shop)
     notes += unfit
     words = _map(shop, kb / "words.yml", "words", notes)
+    settings = _map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)
     library = Library(
-        shop=_settings(_map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)),
+        shop=_settings(settings, _site(shop, notes)),
         systems=knowledge.systems(_map(shop, kb / "systems.yml", "systems", notes)),
         lamps=knowledge.lamps(_map(shop, kb / "lamps.yml", "lamps", notes)),
         hazards=knowledge.hazards(_map(shop, kb / "hazards.yml", "hazards", notes)),
@@ -60,11 +63,16 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
 
 def _map(shop: Path, path: Path, kind: str, notes: Notes, *, needed: bool = False) -> Map:
     """Read one file of a kind; what is broken in it is told and left out."""
-    if not path.is_file():
-        if needed:
-            notes.append(mistake("missing-key", path.relative_to(shop).as_posix(),
-                                 "the shop has no settings", "prices and prints need them",
-                                 "make a shop with `baytree start DIR`"))  # fmt: skip
+    if needed and not os.path.lexists(path):
+        notes.append(mistake("missing-key", path.relative_to(shop).as_posix(),
+                             "the shop has no settings", "prices and prints need them",
+                             "make a shop with `baytree start DIR`"))  # fmt: skip
+    return _sound(_root(shop, path, notes), kind, notes)
+
+
+def _root(shop: Path, path: Path, notes: Notes) -> Map:
+    """Read what stands in a file, of whatever kind; no file is as good as an empty one."""
+    if not os.path.lexists(path):  # a link to nothing is there, and is told
         return EMPTY
     source = read_source(shop, path)
     if isinstance(source, Finding):
@@ -72,11 +80,31 @@ def _map(shop: Path, path: Path, kind: str, notes: Notes, *, needed: bool = Fals
         return EMPTY
     root, findings = read_yaml(source)
     notes += findings
-    if not isinstance(root, Map):
+    if isinstance(root, Map):
+        return root
+    if root and not findings:
+        notes.append(mistake("wrong-type", source.file, "this file holds no keys",
+                             "it cannot be understood as it stands",
+                             "write `key: value` on every line", root.at))  # fmt: skip
+    return EMPTY
+
+
+def _sound(root: Map, kind: str, notes: Notes) -> Map:
+    """Return what holds against the schema of its kind; what is broken is told and left out."""
+    if root is EMPTY:
         return EMPTY
     mistakes, broken = validate(root, kind)
     notes += mistakes
     return _without(root, {str(path[0]) for path in broken if path})
+
+
+def _site(shop: Path, notes: Notes) -> Map:
+    """Read what the shop sets of its site, and tell of all in the folder that has no effect."""
+    notes += unused(shop)
+    root = _root(shop, shop / SITE_FILE, notes)
+    refused = refusals(root)
+    notes += refused.values()
+    return _sound(_without(root, set(refused)), "site", notes)
 
 
 def _without(root: Map, names: set[str]) -> Map:
@@ -134,7 +162,7 @@ def _silences(shop: Path) -> Iterator[Silence]:
             yield from silences_in(source.file, source.text)
 
 
-def _settings(root: Map) -> Shop:
+def _settings(root: Map, site: Map) -> Shop:
     months = the_text(root, "review_good_for", "12").split()[0]
     return Shop(
         name=the_text(root, "shop", "The shop"),
@@ -150,4 +178,5 @@ def _settings(root: Map) -> Shop:
         review_months=int(months),
         stuck=named_texts(root, "stuck") if map_(root, "stuck") else {},
         longest_path=int(number(root, "longest_path") or 40),
+        site=SiteSettings(str(text(site, "copyright") or ""), str(text(site, "site_author") or "")),
     )

@@ -9,8 +9,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from mkdocs.exceptions import MkDocsException
-
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -19,7 +17,6 @@ from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.publish import may_replace, publish
-from builder.site.settings import own_settings, unusable
 from builder.site.trees import put_trees
 from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
 
@@ -42,39 +39,34 @@ class Input:
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """What a build did; with an error among its findings it left the old site as it was."""
+    """What a build did."""
 
-    pages: int = 0
-    findings: tuple[Finding, ...] = ()
+    pages: int = 0  # none where it was not approved: the old site is as it was
 
 
 def build_site(given: Input, out: Path) -> Built:
     """Write every page that changed, frame it, and put the new site in the old one's place.
 
-    Raises FileExistsError where `out` holds something else than a site.
+    Raises FileExistsError where `out` holds something else than a site, or is a link.
     """
+    if out.is_symlink():  # it may have come with a pull request, and lead anywhere
+        raise FileExistsError(f"{out} is a link: delete it, or name the folder itself with --out")
     if not may_replace(out):
         raise FileExistsError(f"{out} holds other files than a site: give a new or an empty folder")
-    own, findings = own_settings(given.shop)
-    if any(finding.severity is Severity.ERROR for finding in findings):
-        return Built(findings=findings)
-    settings = engine.settings(given.library.shop, own)
+    settings = engine.settings(given.library.shop)
     everything = _everything(given, settings)
     with open_work(given.cache, everything) as work:
         if not work.before:
-            engine.write_theme(work.folder, given.shop / "site_config" / "overrides")
+            engine.write_theme(work.folder)
             engine.write_settings(work.folder, settings)
         _put_pages(work, given)
         if not given.approved():
             close_work(work)
-            return Built(findings=findings)
-        try:
-            engine.run(work.folder, work.frames)
-        except MkDocsException as error:
-            return Built(findings=(*findings, unusable(str(error))))
+            return Built()
+        engine.run(work.folder, work.frames)
         publish(work, out)
         close_work(work)
-    return Built(len(work.now), findings)
+    return Built(len(work.now))
 
 
 def _put_pages(work: Work, given: Input) -> None:

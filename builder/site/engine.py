@@ -1,15 +1,16 @@
 """The site engine, and all that we know about it: its settings and its run.
 
-In: the work folder and the shop's own `site_config/mkdocs.yml`. Out: framed pages in a folder.
+In: the work folder and the shop. Out: framed pages in a folder.
 
 The engine only puts frames round pages. No hook of it is used, so that another engine that reads
-the same folder can take its place.
+the same folder can take its place. All of its settings and templates are ours: of the shop it gets
+a few words of text, so that nothing in a shop's folder can run while its site is built.
 """
 
 import logging
 import os
 import shutil
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from importlib.metadata import version
 from pathlib import Path
@@ -44,22 +45,21 @@ def versions() -> str:
     return f"mkdocs {version('mkdocs')}, mkdocs-material {version('mkdocs-material')}"
 
 
-def settings(shop: Shop, own: Mapping[str, Any]) -> dict[str, Any]:
-    """Lay what the build relies on over the shop's own settings of the engine."""
-    theme: dict[str, Any] = {"name": "material", "language": "en"} | dict(own.get("theme") or {})
-    theme |= {"custom_dir": "theme", "font": False}
-    return dict(own) | {
+def settings(shop: Shop) -> dict[str, Any]:
+    """Return the engine's settings; text of the shop is escaped, for the templates do not."""
+    return {
         "site_name": str(escape(shop.name)),
         "site_url": str(shop.site_address) or None,
+        "site_author": str(escape(shop.site.author)),
+        "copyright": str(escape(shop.site.copyright)),
         "docs_dir": "pages",
         "use_directory_urls": False,
         "plugins": [],  # the search is our own
         "nav": [{"Home": "index.md"}],  # index pages lead on: a long nav grows with the square
         "markdown_extensions": [],
         "validation": {"omitted_files": "ignore", "not_found": "ignore"},
-        "theme": theme,
-        "extra": dict(own.get("extra") or {})
-        | {
+        "theme": {"name": "material", "language": "en", "custom_dir": "theme", "font": False},
+        "extra": {
             "generator": False,
             "policy": POLICY,
             "entries": [{"name": n, "href": h, "under": u} for n, h, u in ENTRIES],
@@ -67,24 +67,26 @@ def settings(shop: Shop, own: Mapping[str, Any]) -> dict[str, Any]:
     }
 
 
-def write_theme(work: Path, shop_files: Path) -> None:
-    """Lay out the frame, and over it the files of the same name that the shop has of its own."""
+def write_theme(work: Path) -> None:
+    """Lay out the frame."""
     shutil.copytree(THEME, work / "theme")
-    if shop_files.is_dir():
-        shutil.copytree(shop_files, work / "theme", dirs_exist_ok=True)
 
 
 def run(work: Path, out: Path) -> None:
     """Frame every page of the work folder that has no output in `out` yet.
 
-    Raises `mkdocs.exceptions.MkDocsException` where the engine refuses the shop's settings.
+    Raises RuntimeError where the engine refuses what we gave it: that is our mistake.
     """
     with _quiet_and_timeless():
         from mkdocs.commands.build import build  # heavy, and wants the environment
         from mkdocs.config import load_config
+        from mkdocs.exceptions import MkDocsException
 
-        config = load_config(str(work / "mkdocs.yml"), site_dir=str(out))
-        build(config, dirty=True)
+        try:
+            config = load_config(str(work / "mkdocs.yml"), site_dir=str(out))
+            build(config, dirty=True)
+        except MkDocsException as error:  # some of these would end the whole program
+            raise RuntimeError(f"the site engine stopped: {error}") from error
     for leftover in (
         "sitemap.xml",
         "sitemap.xml.gz",

@@ -22,6 +22,7 @@ import tempfile
 from pathlib import Path
 
 from builder.check.memory import cache_of
+
 from builder.site.work import PLACEHOLDER
 
 ROOT = Path(__file__).parents[2]

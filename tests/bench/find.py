@@ -26,12 +26,12 @@ from pathlib import Path
 import yaml
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from builder.check.library import read_library
 from builder.find.index import index_of
 from builder.find.rank import rank
 from builder.find.rows import rows, table
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.check.library import read_library
 from builder.reader.trees import read_tree, tree_files
 
 ROOT = Path(__file__).parents[2]

@@ -17,9 +17,9 @@ from typing import TypeVar
 
 import yaml
 
+from builder.check.library import read_library
 from builder.graph.coverage import overlaps, uncovered
 from builder.model.ranges import Box, Cut, Range
-from builder.check.library import read_library
 from builder.reader.trees import read_tree, tree_files
 from builder.rules.shared.judge import judge, judge_library
 

@@ -9,6 +9,7 @@ import pytest
 import yaml
 from playwright.sync_api import Browser, Page
 
+from builder.check.library import read_library
 from builder.find.rows import (
     CodeRow,
     LampRow,
@@ -20,7 +21,6 @@ from builder.find.rows import (
 )
 from builder.find.rows import table as table_of
 from builder.model.library import Library
-from builder.check.library import read_library
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]

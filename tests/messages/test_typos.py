@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.commands import pipelines as commands
+from builder.commands.pipelines import pipelines as commands
 from builder.report.text import as_text
 
 HERE = Path(__file__).parent

@@ -7,6 +7,7 @@ from re import sub
 
 import pytest
 
+from builder.check.library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
 from builder.model.library import Library
 from builder.model.summary import Summary
@@ -23,7 +24,6 @@ from builder.pages.related import related
 from builder.pages.retired import retired_page
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
-from builder.check.library import read_library
 from builder.reader.source import mistake
 
 from .test_tree import DEMO

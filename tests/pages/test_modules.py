@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 from markupsafe import escape
 
+from builder.check.library import read_library
 from builder.model.knowledge import Module
 from builder.model.library import Library
 from builder.pages.catalogue import catalogue_of
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
-from builder.check.library import read_library
 from builder.wording import phrases as words
 
 

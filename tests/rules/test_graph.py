@@ -1,7 +1,5 @@
 """Loops: against networkx, the reference library for graphs."""
 
-from datetime import date
-
 import networkx as nx
 from hypothesis import given, settings
 from hypothesis import strategies as st

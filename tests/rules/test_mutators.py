@@ -7,15 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from builder.check.library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.check.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
-from builder.rules.shared.judge import judge, judge_library
 from builder.rules.catalog import ALL, OF_TEXT
-from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY
+from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY, judge, judge_library
 
 from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES

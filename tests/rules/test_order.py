@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date
 from itertools import pairwise
 
 from hypothesis import given, settings

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from builder.check.library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
-from builder.check.library import read_library
 from builder.reader.trees import read_tree
 from builder.site.build import Built, Input, build_site
 

@@ -13,9 +13,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
+from builder.check.library import read_library
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
-from builder.check.library import read_library
 from builder.reader.trees import read_tree
 from builder.site.build import Input, build_site
 

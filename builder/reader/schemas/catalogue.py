@@ -12,6 +12,7 @@ from builder.reader.schemas.words import PLAIN_NUMBER, Schema
 KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
     "shop": knowledge.SHOP,
+    "site": knowledge.SITE,
     "systems": knowledge.SYSTEMS,
     "lamps": knowledge.LAMPS,
     "hazards": knowledge.HAZARDS,

@@ -1,6 +1,7 @@
-"""A setting of the site engine that a shop cannot make.
+"""A setting of the site engine that a shop can't make, or a folder of templates for it.
 
-Why: The site would come out other than it was proved: with requests to other hosts, or not at all.
+Why: Such settings and templates can run code, call other hosts or publish files from elsewhere
+during a build. Whoever builds a pull request to look at it would run what a stranger wrote.
 
 Wrong:
 
@@ -13,7 +14,7 @@ Right:
     copyright: Osei and Lind Motors
 
 Mend: Take it out of `site_config/mkdocs.yml`; the shop's own settings stand in
-`site_config/shop.yml`.
+`site_config/shop.yml`. Delete `site_config/overrides/`.
 """
 
 from builder.model.finding import Severity
@@ -23,5 +24,5 @@ RULE = Rule(
     name="engine-settings",
     family="text",
     severity=Severity.ERROR,
-    summary="A setting of the site engine that a shop cannot make.",
+    summary="A setting of the site engine that a shop can't make.",
 )
