@@ -18,7 +18,8 @@ from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
-from builder.site.publish import may_replace, publish
+from builder.site.manifest import listed_files, only_ours
+from builder.site.publish import publish
 from builder.site.settings import own_settings, unusable
 from builder.site.trees import put_trees
 from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
@@ -51,10 +52,13 @@ class Built:
 def build_site(given: Input, out: Path) -> Built:
     """Write every page that changed, frame it, and put the new site in the old one's place.
 
-    Raises FileExistsError where `out` holds something else than a site.
+    Raises FileExistsError where `out` holds a file that no build wrote or that was changed since,
+    and where a shop without trees would take the place of a site that has some.
     """
-    if not may_replace(out):
-        raise FileExistsError(f"{out} holds other files than a site: give a new or an empty folder")
+    out = out.resolve()
+    before = only_ours(out)
+    if given.findings is None and not given.library.trees:
+        _keep_trees(out)
     own, findings = own_settings(given.shop)
     if any(finding.severity is Severity.ERROR for finding in findings):
         return Built(findings=findings)
@@ -72,9 +76,19 @@ def build_site(given: Input, out: Path) -> Built:
             engine.run(work.folder, work.frames)
         except MkDocsException as error:
             return Built(findings=(*findings, unusable(str(error))))
-        publish(work, out)
+        publish(work, out, before)
         close_work(work)
     return Built(len(work.now), findings)
+
+
+def _keep_trees(out: Path) -> None:
+    held = [name for name in listed_files(out) or () if name.startswith("trees/")]
+    if held:
+        raise FileExistsError(
+            f"this shop has no trees, and the site in {out} has some ({held[0]}): it stays as it"
+            " was.\n  hint: is `trees/` of the shop where it should be? If you do want a site"
+            " without trees, delete the folder of the old one first"
+        )
 
 
 def _put_pages(work: Work, given: Input) -> None:

@@ -20,11 +20,7 @@ from typing import NamedTuple
 from markupsafe import escape
 
 from builder.pages.page import Page
-
-try:
-    import fcntl
-except ImportError:  # Windows: two builds at the same time are then the user's to avoid
-    fcntl = None  # type: ignore[assignment]
+from builder.site.lock import lock
 
 PLACEHOLDER = "<!-- the page goes in here -->"
 
@@ -88,10 +84,9 @@ def open_work(folder: Path, everything: str) -> Iterator[Work]:
 
 @contextmanager
 def _alone(file: Path) -> Iterator[None]:
-    """Hold a lock that the system lets go of when the process ends, however it ends."""
+    """Hold a lock on a file."""
     with file.open("w") as held:
-        if fcntl:
-            fcntl.flock(held, fcntl.LOCK_EX)
+        lock(held, wait=True)
         yield
 
 
