@@ -69,7 +69,7 @@ def rows(cache: Cache, kind: str) -> Iterator[tuple[str, bytes]]:
             if isinstance(content, bytes) and hash_ == digest(kind, name, content):
                 yield str(name), content
     except sqlite3.Error as error:
-        _note(cache, error)
+        note(cache, error)
 
 
 def row(cache: Cache, kind: str, name: str) -> bytes:
@@ -78,7 +78,7 @@ def row(cache: Cache, kind: str, name: str) -> bytes:
     try:
         content, hash_ = cache.connection.execute(select, (kind, name)).fetchone() or (b"", "")
     except sqlite3.Error as error:
-        _note(cache, error)
+        note(cache, error)
         return b""
     whole = isinstance(content, bytes) and hash_ == digest(kind, name, content)
     return content if whole else b""
@@ -107,14 +107,15 @@ def transaction(cache: Cache) -> Iterator[None]:
         if cache.connection.in_transaction:
             cache.connection.execute("COMMIT")
     except sqlite3.Error as error:
-        _note(cache, error)
+        note(cache, error)
         cache.connection.rollback()
 
 
-def _note(cache: Cache, error: Exception) -> None:
-    note = f"the cache can't be used ({error}): the next run does all its work again"
-    if note not in cache.notes:
-        cache.notes.append(note)
+def note(cache: Cache, error: Exception) -> None:
+    """Note why the cache is of no use, for the command to print."""
+    text = f"the cache can't be used ({error}): the next run does all its work again"
+    if text not in cache.notes:
+        cache.notes.append(text)
 
 
 def _opened(shop: Path) -> Cache:
@@ -124,7 +125,7 @@ def _opened(shop: Path) -> Cache:
         return Cache(_sound(file))
     except (OSError, RuntimeError, sqlite3.Error) as error:
         spare = Cache(_connected(":memory:"))
-        _note(spare, error)
+        note(spare, error)
         return spare
 
 

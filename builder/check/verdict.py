@@ -54,8 +54,8 @@ class Verdict:
 def check(shop: Path, cache: Cache, today: date, files: Iterable[Path] = ()) -> Verdict:
     """Judge every tree and the shop as a whole; with files, keep what concerns those.
 
-    What is found out is kept in the cache. Raises FileNotFoundError where one of the files is not there, ValueError where it lies outside
-    the shop.
+    What is found out is kept in the cache. Raises FileNotFoundError where one of the files is not
+    there, ValueError where it lies outside the shop.
     """
     wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
     knowledge, mistakes = read_knowledge(shop)

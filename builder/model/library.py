@@ -27,6 +27,10 @@ from builder.model.silence import Silence
 from builder.model.summary import HandOver, Listing, Summary, listing_of
 
 
+class NotThereError(Exception):
+    """Something was named that the shop does not have."""
+
+
 class Trees(Mapping[str, Summary]):
     """Summaries by id, each made when it is first asked for, and the listings of all."""
 

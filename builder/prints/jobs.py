@@ -5,10 +5,10 @@ command can show how far it is.
 """
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from functools import partial
 
-from builder.commands.parser import Wanted
-from builder.model.library import Library
+from builder.model.library import Library, NotThereError
 from builder.model.summary import Summary
 from builder.model.tree import Fix, Tree
 from builder.plan.entries import with_entries
@@ -16,7 +16,20 @@ from builder.prints.bench import bench_sheet
 from builder.prints.book import book
 from builder.prints.customer import customer_sheet
 from builder.prints.wall import wall_chart
-from builder.reader.trees import NotThereError
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is to be printed."""
+
+    trees: tuple[str, ...] = ()
+    system: str = ""  # a book of all its trees
+    every: bool = False
+    sheet: str = "wall"  # wall | bench | customer
+    paper: str = ""  # "" for the shop's
+    distance: float | None = None  # meters
+    fix: str = ""  # for the customer's sheet; "" for every fix of the tree
+
 
 ReadTree = Callable[[str], Tree]
 Job = tuple[str, Callable[[], bytes]]  # a file name, and what makes it

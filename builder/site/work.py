@@ -6,6 +6,7 @@ head is new.
 """
 
 import json
+import sqlite3
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -18,6 +19,7 @@ from builder.pages.page import Page
 
 PLACEHOLDER = "<!-- the page goes in here -->"
 PAGE, BODY, FRAME, FILE, ENGINE = "page", "body", "frame", "file", "engine"  # kinds of rows
+LIST = ""  # the name of the row with the names of the engine's files
 
 
 class Kept(NamedTuple):
@@ -38,12 +40,15 @@ class Work:
     before: Mapping[str, Kept]  # by the page's path, from the last build
     now: dict[str, Kept] = field(default_factory=dict)  # by the page's path, of this build
     unframed: dict[str, str] = field(default_factory=dict)  # Markdown for the engine, by path
+    engine: list[str] = field(default_factory=list)  # files that all frames ask for, if it ran
 
 
 def begin_work(cache: Cache, everything: str, frames: str) -> Work:
     """Begin a build with what is left of the last one."""
     before = {path: _kept(content) for path, content in rows(cache, PAGE)}
-    return Work(cache, everything, frames, before)
+    asked_for = json.loads(row(cache, ENGINE, LIST) or "[]")
+    whole = asked_for and all(row(cache, ENGINE, name) for name in asked_for)
+    return Work(cache, everything, frames, before if whole else {})
 
 
 def _kept(content: bytes) -> Kept:
@@ -84,22 +89,41 @@ def put(work: Work, page: Page, key: str = "", files: Mapping[str, bytes] | None
         put_row(work.cache, FILE, name, content)
 
 
-def put_frame(work: Work, path: str, frame: bytes) -> None:
-    """Keep the frame that the engine made for a page."""
-    put_row(work.cache, FRAME, path, frame)
+def put_frame(work: Work, name: str, content: bytes) -> None:
+    """Keep a file that the engine made: the frame of a page, or what all frames ask for."""
+    path = name.removesuffix(".html")
+    if path in work.unframed:
+        put_row(work.cache, FRAME, path, content)
+    else:
+        work.engine.append(name)
+        put_row(work.cache, ENGINE, name, content)
+        put_row(work.cache, ENGINE, LIST, json.dumps(work.engine).encode())
+
+
+def engine_files(work: Work) -> Iterator[tuple[str, bytes]]:
+    """Yield the files that all frames ask for: name and content."""
+    for name in json.loads(_there(work, ENGINE, LIST)):
+        yield name, _there(work, ENGINE, name)
 
 
 def framed(work: Work, path: str) -> bytes:
     """Return a page whole: its body in its frame."""
-    before, _, after = row(work.cache, FRAME, path).partition(PLACEHOLDER.encode())
-    return b"".join((before, row(work.cache, BODY, path), after))
+    before, _, after = _there(work, FRAME, path).partition(PLACEHOLDER.encode())
+    return b"".join((before, _there(work, BODY, path), after))
 
 
 def files_of(work: Work) -> Iterator[tuple[str, bytes]]:
     """Yield the further files of all pages: name and content."""
     for kept in work.now.values():
         for name in kept.files:
-            yield name, row(work.cache, FILE, name)
+            yield name, _there(work, FILE, name)
+
+
+def _there(work: Work, kind: str, name: str) -> bytes:
+    content = row(work.cache, kind, name)
+    if not content:
+        raise sqlite3.DatabaseError(f"{name} is gone from the cache")
+    return content
 
 
 def drop_gone(work: Work) -> None:
