@@ -79,9 +79,7 @@ def kept_in(content: bytes, findings: bytes) -> KeptTree:
     Raises any error where the rows hold something else.
     """
     hash_, listing, shape, used, inputs, numbers = json.loads(content)
-    if findings:
-        from_bytes(findings)
-    return KeptTree(
+    kept = KeptTree(
         content=hash_,
         listing=_listing(listing) if listing else None,
         shape=shape,
@@ -90,6 +88,9 @@ def kept_in(content: bytes, findings: bytes) -> KeptTree:
         numbers=tuple([(step, number) for step, number in numbers]),
         findings=findings,
     )
+    if not all(isinstance(one, Finding) for one in (*mistakes_of(kept), *findings_of(kept))):
+        raise TypeError("these are no findings")
+    return kept
 
 
 def _head(kept: KeptTree) -> list[Any]:
@@ -110,7 +111,8 @@ def _findings_bytes(mistakes: Findings, findings: Findings) -> bytes:
 
 
 def _both(kept: KeptTree) -> tuple[Findings, Findings]:
-    return from_bytes(kept.findings) if kept.findings else ((), ())
+    mistakes, findings = from_bytes(kept.findings, tuple) if kept.findings else ((), ())
+    return mistakes, findings
 
 
 def _shape(summary: Summary) -> str:

@@ -6,7 +6,7 @@ nothing else, so that a cache somebody has tampered with can run nothing.
 
 import io
 import pickle
-from typing import Any
+from typing import Any, TypeVar
 
 from builder.model import finding, silence, summary, text, tree
 
@@ -16,6 +16,7 @@ CLASSES = (
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Symptom),
 )
+T = TypeVar("T")
 BY_NAME = {(one.__module__, one.__qualname__): one for one in CLASSES}
 
 
@@ -32,6 +33,9 @@ def to_bytes(value: object) -> bytes:
     return pickle.dumps(value, 5)
 
 
-def from_bytes(content: bytes) -> Any:
-    """Return the value; raises UnpicklingError where it is none of the model."""
-    return _Reader(io.BytesIO(content)).load()
+def from_bytes(content: bytes, kind: type[T]) -> T:
+    """Return the value. Raises UnpicklingError where it is not of the kind."""
+    value = _Reader(io.BytesIO(content)).load()
+    if not isinstance(value, kind):
+        raise pickle.UnpicklingError(f"a {type(value).__name__} is no {kind.__name__}")
+    return value

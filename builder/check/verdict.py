@@ -144,9 +144,9 @@ def _library(shop: Path, knowledge: Library, trees: Kept, cache: Cache) -> Libra
 
 def _summary(shop: Path, trees: Kept, cache: Cache, listing: Listing) -> Summary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
-    # The cache may have been damaged or deleted meanwhile: then the file is read again.
-    summary: Summary = from_bytes(content or unjudged(shop, listing.file).summary)
-    return summary
+    with suppress(Exception):  # it may have been damaged or deleted meanwhile
+        return from_bytes(content, Summary)
+    return from_bytes(unjudged(shop, listing.file).summary, Summary)
 
 
 def _judged(

@@ -48,6 +48,10 @@ class Trees(Mapping[str, Summary]):
             self._made[id_] = self._summary(self.listings[id_])
         return self._made[id_]
 
+    def __contains__(self, id_: object) -> bool:
+        """Whether there is such a tree; its summary is not made for that."""
+        return id_ in self.listings
+
     def __iter__(self) -> Iterator[str]:
         """Go through the ids."""
         return iter(self.listings)

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from builder.cache.database import cache_file
+
 from .conftest import build_shop
 
 Build = Callable[[Path], Path]
@@ -28,7 +30,7 @@ def test_two_builds_of_the_same_files_give_the_same_bytes(shop: Path, build: Bui
     """A second build changes nothing, with the work folder or without it."""
     first = contents(build(shop))
     again = contents(build(shop))
-    (shop.parent / "cache" / "kept.json").unlink()
+    cache_file(shop).unlink()
     afresh = contents(build(shop))
     assert first == again == afresh
 
@@ -39,7 +41,7 @@ def test_a_changed_tree_is_built_as_a_full_build_would(shop: Path, build: Build)
     tree = shop / "trees" / "horn" / "silent.yml"
     tree.write_text(tree.read_text().replace("title: ", "title: Still ", 1))
     quick = contents(build(shop))
-    (shop.parent / "cache" / "kept.json").unlink()
+    cache_file(shop).unlink()
     assert quick == contents(build(shop))
     assert b"Still " in quick["trees/horn/silent.html"]
 

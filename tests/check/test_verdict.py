@@ -8,15 +8,14 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from builder.check.memory import cache_of, hashed
 
+from builder.cache.database import cache_file, opened, put_row, rows, transaction
 from builder.check.library import read_library
-from builder.check.verdict import known_library
-from builder.commands.pipelines import pipelines as commands
+from builder.check.verdict import check, known_library
 from builder.model.finding import Finding
 
 TODAY = date(2026, 11, 1)
-REPO = Path(__file__).parents[1]
+REPO = Path(__file__).parents[2]
 # Edits that an author makes, sound and unsound; each is made to some tree or file of the shop.
 EDITS = (
     ("trees/*/*.yml", "title: ", "title: Another "),
@@ -42,33 +41,38 @@ def shop(tmp_path: Path) -> Path:
     return tmp_path / "shop"
 
 
-def found(shop: Path) -> tuple[Finding, ...]:
+def findings_of(shop: Path) -> tuple[Finding, ...]:
     """Check a shop."""
-    return commands.check(shop, (), TODAY).findings
+    with opened(shop) as cache:
+        verdict = check(shop, cache, TODAY)
+    assert cache.notes == []
+    return verdict.findings
 
 
 def test_a_check_with_a_memory_finds_what_one_without_finds(shop: Path) -> None:
     """After any edit the findings are those of a first check, to the line and the word."""
     choose = random.Random(7)
-    found(shop)
+    findings_of(shop)
     for number in range(24):
         pattern, old, new = EDITS[number % len(EDITS)]
         files = [file for file in sorted(shop.glob(pattern)) if old in file.read_text("utf-8")]
         if files:
             file = choose.choice(files)
             file.write_text(file.read_text("utf-8").replace(old, new, 1), "utf-8")
-        remembered = found(shop)
-        shutil.rmtree(cache_of(shop))
-        assert remembered == found(shop), f"after {old!r} became {new!r}"
+        remembered = findings_of(shop)
+        cache_file(shop).unlink()
+        assert remembered == findings_of(shop), f"after {old!r} became {new!r}"
 
 
 def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     """Who prints or searches after an edit has the trees as they are now."""
-    found(shop)
+    findings_of(shop)
     file = shop / "trees/charging/lamp-on.yml"
     file.write_text(file.read_text("utf-8").replace("title: ", "title: Another ", 1), "utf-8")
-    known, read = known_library(shop), read_library(shop)[0]
-    assert dict(known.trees) == dict(read.trees)
+    read = read_library(shop)[0]
+    with opened(shop) as cache:
+        known = known_library(shop, cache)
+        assert dict(known.trees) == dict(read.trees)
     assert replace(known, trees={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
 
@@ -77,17 +81,17 @@ def test_what_has_not_changed_is_not_read_again(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A second check reads no tree."""
-    found(shop)
+    findings_of(shop)
     read: list[str] = []
     monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
-    found(shop)
+    findings_of(shop)
     assert read == []
 
 
 def test_a_shop_cannot_bring_its_own_memory(shop: Path) -> None:
     """What a change brings along cannot speak for itself: the memory is not in the shop."""
-    assert not cache_of(shop).resolve().is_relative_to(shop.resolve())
-    assert cache_of(shop) != cache_of(shop.parent)
+    assert not cache_file(shop).resolve().is_relative_to(shop.resolve())
+    assert cache_file(shop) != cache_file(shop.parent)
 
 
 class Trap:
@@ -98,15 +102,14 @@ class Trap:
         return Path.touch, (Path("trap-has-run"),)  # type: ignore[return-value]
 
 
-def test_a_tampered_memory_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The memory is read by a reader that makes values of the model and nothing else."""
+def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Rows are read back by a reader that makes values of the model and nothing else."""
     monkeypatch.chdir(shop)
-    before = found(shop)
-    parts = sorted((cache_of(shop) / "checked").iterdir())
-    head = parts[0].read_bytes().split(b"\n")[0]
-    for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1})):
-        signed = b"\n".join((head, hashed(content).encode(), content))
-        for part, damaged in zip(parts, (content, signed, signed[:-1]), strict=False):
-            part.write_bytes(damaged)
-        assert found(shop) == before
+    before = findings_of(shop)
+    for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1}), b"[1, 2]"):
+        for kind in ("tree", "summary", "findings"):
+            with opened(shop) as cache, transaction(cache):
+                for name, _ in list(rows(cache, kind)):
+                    put_row(cache, kind, name, content)
+            assert findings_of(shop) == before
     assert not (shop / "trap-has-run").exists()
