@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from itertools import groupby
 from typing import Any
 
-from builder.trade.bus import BELOW_ZERO, NO_STATE, bus_states
+from builder.trade.bus import BELOW_ZERO, EITHER, NO_STATE, bus_states
 from builder.trade.codes import LETTERS, SYSTEMS, Code, owner
 from builder.trade.codes import LOOK_ALIKES as CODE_LOOK_ALIKES
 from builder.trade.failure_types import CATEGORIES, SET_UP_MISSING, WORDS
@@ -93,7 +93,7 @@ def _bus() -> Data:
     states = bus_states()
     assert not isinstance(states, Mistake)
     rows = [[one.name, str(one.low), None if one.high is None else str(one.high)] for one in states]
-    return {"states": rows, "below": BELOW_ZERO, "none": NO_STATE}
+    return {"states": rows, "below": BELOW_ZERO, "none": NO_STATE, "either": EITHER}
 
 
 def _codes() -> Data:

@@ -71,9 +71,10 @@ globalThis.baytreeAnswers = (() => {
     if (found.over) return lines(line("This shows", states[states.length - 1][0]));
     const value = convert(found.value, found.unit, "ohm");
     if (less(value, read("0"))) return mistake("ohms", data.bus.below);
-    const state = states.find(([, low, high]) => !less(value, read(low))
+    const matches = states.filter(([, low, high]) => !less(value, read(low))
       && (high === null || !less(read(high), value)));
-    return lines(line("This shows", state ? state[0] : data.bus.none));
+    const names = matches.map(([name]) => name);
+    return lines(line("This shows", names.join(data.bus.either) || data.bus.none));
   }
 
   function units({ reading }) {
