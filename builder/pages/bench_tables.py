@@ -85,7 +85,11 @@ def tables() -> Mapping[str, Table]:
         "wire": Table(
             "Resistance of copper wire at 20 °C", ("Size", "mΩ for each metre"), tuple(_wires())
         ),
-        "rest": Table("Charge at 26.7 °C", ("Rest voltage", "Charge"), tuple(rest)),
+        "rest": Table(
+            "State of charge at 80 °F (26.7 °C)",
+            ("Open-circuit voltage", "State of charge"),
+            tuple(rest),
+        ),
         "load-test": Table(
             "Least voltage after 15 s", ("Battery at", "or", "Least voltage"), tuple(_load_test())
         ),
