@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 
 from builder.commands import Checked
-from builder.report.annotations import as_annotations
+from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import as_json
 from builder.report.sarif import as_sarif
 from builder.report.text import as_text, colour_wanted
@@ -23,7 +23,7 @@ def report(shop: Path, checked: Checked, format_: str) -> None:
         case "sarif":
             text = as_sarif(checked.findings, _in_repository(shop))
         case "github":
-            text = as_annotations(checked.findings, _in_repository(shop))
+            text = findings_as_annotations(checked.findings, _in_repository(shop))
         case _:
             colour = colour_wanted(sys.stdout.isatty(), os.environ)
             text = as_text(checked.findings, lambda file: _lines(shop, file), trees, colour=colour)
