@@ -12,7 +12,7 @@ from pathlib import Path
 
 from builder.check.verdict import Verdict
 from builder.reader.source import leads_out
-from builder.report.annotations import as_annotations
+from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import as_json
 from builder.report.sarif import as_sarif
 from builder.report.text import as_text, colour_wanted
@@ -33,7 +33,7 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
         case "sarif":
             text = as_sarif(verdict.findings, _in_repository(shop))
         case "github":
-            text = as_annotations(verdict.findings, _in_repository(shop))
+            text = findings_as_annotations(verdict.findings, _in_repository(shop))
         case _:
             color = colour_wanted(sys.stdout.isatty(), os.environ)
             text = as_text(verdict.findings, lambda file: _lines(shop, file), trees, colour=color)

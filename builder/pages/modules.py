@@ -14,7 +14,8 @@ from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.trade.mistake import Mistake
-from builder.trade.refusals import NEXT_STEP, parse_refusal
+from builder.trade.refusal_codes import NEXT_STEPS
+from builder.trade.refusals import parse_refusal
 from builder.wording import phrases as words
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
@@ -105,5 +106,5 @@ def _refusal(said: str, kind: str) -> tuple[str, str, str]:
     """
     found = parse_refusal(said)
     if isinstance(found, Mistake):
-        return said, str(kind), NEXT_STEP.get(kind, MORE_KINDS.get(kind, ""))
-    return f"{said} ({found.number:02X})", str(kind), NEXT_STEP[found.kind]
+        return said, str(kind), NEXT_STEPS.get(kind, MORE_KINDS.get(kind, ""))
+    return f"{said} ({found.number:02X})", str(kind), NEXT_STEPS[found.kind]

@@ -71,9 +71,10 @@ globalThis.baytreeAnswers = (() => {
     if (found.over) return lines(line("This shows", states[states.length - 1][0]));
     const value = convert(found.value, found.unit, "ohm");
     if (less(value, read("0"))) return mistake("ohms", data.bus.below);
-    const state = states.find(([, low, high]) => !less(value, read(low))
+    const matches = states.filter(([, low, high]) => !less(value, read(low))
       && (high === null || !less(read(high), value)));
-    return lines(line("This shows", state ? state[0] : data.bus.none));
+    const names = matches.map(([name]) => name);
+    return lines(line("This shows", names.join(data.bus.either) || data.bus.none));
   }
 
   function units({ reading }) {
@@ -174,19 +175,20 @@ globalThis.baytreeAnswers = (() => {
 
   function refusal({ refusal: text }) {
     const { list, ranges, next } = data.refusals;
-    const squeezed = text.toLowerCase().replace(/[^0-9a-z]/g, "");
-    const named = Object.keys(list).find(
-      (one) => list[one][0].toLowerCase().replace(/[^0-9a-z]/g, "") === squeezed);
-    const found = /^7f[0-9a-f]{2}([0-9a-f]{2})$/.exec(squeezed) || /^(?:0x)?([0-9a-f]{2})$/.exec(squeezed);
+    const bare = (name) => name.toLowerCase().replace(/[^0-9a-z]/g, "");
+    const typed = bare(text);
+    const named = typed && Object.keys(list).find(
+      (one) => [list[one][0], list[one][3]].some((name) => bare(name) === typed));
+    const found = /^7f[0-9a-f]{2}([0-9a-f]{2})$/.exec(typed) || /^(?:0x)?([0-9a-f]{2})$/.exec(typed);
     if (!named && !found) {
-      return mistake("refusal", /^7f[0-9a-f]{2}$/.test(squeezed)
+      return mistake("refusal", /^7f[0-9a-f]{2}$/.test(typed)
         ? `${text} is cut short: the reason is the third byte, as in 7F 31 22`
-        : `${text} is no refusal: 7F 31 22, or 22, or its name`);
+        : `${text} is no refusal: type 7F 31 22, or 22, or its name`);
     }
     const number = named ? Number(named) : parseInt(found[1], 16);
     const range = ranges.find(([low, high]) => low <= number && number <= high);
     if (!list[number] && !range) {
-      return mistake("refusal", `${hex(number)} is no refusal of the standard; write it down as shown`);
+      return mistake("refusal", `${hex(number)} is no refusal of the standard; record it as shown`);
     }
     const [name, kind, means] = list[number] || ["", range[2], range[3]];
     return lines(line("Refusal", name ? `${hex(number)}, ${name}` : hex(number)),

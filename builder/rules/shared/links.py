@@ -13,8 +13,10 @@ from builder.model.knowledge import HowTo
 from builder.model.text import Position
 
 CODE = re.compile(r"```.*?```|`[^`\n]*`", re.DOTALL)
-LINK = re.compile(r"(!?)\[[^\]\n]*\]\(\s*<?([^)>\s]+)>?(?:\s+\"[^\"]*\")?\s*\)")
-REFERENCE = re.compile(r"^ {0,3}()\[[^\]\n]+\]:\s*<?([^>\s]+)", re.MULTILINE)
+_TARGET = r"\[[^\]\n]*\]\(\s*<?([^)>\s]+)>?(?:\s+\"[^\"]*\")?\s*\)"
+PICTURE = re.compile(f"!{_TARGET}")
+LINK = re.compile(_TARGET)
+REFERENCE = re.compile(r"^ {0,3}\[[^\]\n]+\]:\s*<?([^>\s]+)", re.MULTILINE)
 OUTSIDE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
 HEADING = re.compile(r"^#{1,6}\s+(.+?)\s*#*\s*$", re.MULTILINE)
 PAGE = re.compile(r"\.(?:md|html)$")
@@ -39,15 +41,20 @@ class Link:
 
 def links_in(article: HowTo) -> Iterator[Link]:
     """Yield every link and picture of an article that does not lead to another site."""
-    body = CODE.sub(lambda code: re.sub(r"[^\n]", " ", code.group()), article.body)
-    for form in (LINK, REFERENCE):
-        for match in form.finditer(body):
-            target = match[2]
+    body = CODE.sub(_blanks, article.body)
+    around = PICTURE.sub(_blanks, body)  # what is left of a picture inside a link is that link
+    for form, text in ((PICTURE, body), (LINK, around), (REFERENCE, around)):
+        for match in form.finditer(text):
+            target = match[1]
             if not OUTSIDE.match(target):
                 page, _, anchor = unquote(target).partition("#")
                 path = normpath(f"how-to/{page}") if page else ""
-                at = _place(article, match.start(2), len(target))
-                yield Link(at, target, bool(match[1]), path, anchor)
+                at = _place(article, match.start(1), len(target))
+                yield Link(at, target, form is PICTURE, path, anchor)
+
+
+def _blanks(match: re.Match[str]) -> str:
+    return re.sub(r"[^\n]", " ", match.group())
 
 
 def _place(article: HowTo, start: int, length: int) -> Position:
