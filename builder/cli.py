@@ -65,6 +65,8 @@ def _build(options: Options) -> int:
     shop = _shop(options)
     out = Path(options.out).resolve() if options.out else shop / "site"
     checked = commands.build(shop, out, options.today, prints=not options.no_prints)
+    for note in checked.notes:
+        print(f"baytree: {note}", file=sys.stderr)
     if checked.findings:
         report(shop, checked, options.format)
     if checked.errors:

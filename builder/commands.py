@@ -36,6 +36,7 @@ class Checked:
 
     library: Library
     findings: tuple[Finding, ...]  # by file, line and column
+    notes: tuple[str, ...] = ()  # of the machine, such as a cache that can't be used
 
     @property
     def errors(self) -> int:
@@ -69,9 +70,9 @@ def build(shop: Path, out: Path, today: date, *, prints: bool = True) -> Checked
             read_tree=partial(sound_tree, under_way),
             approved=lambda: not Checked(under_way.library, findings(under_way)).errors,
         )
-        build_site(given, out)
+        built = build_site(given, out)
         found = findings(under_way)
-    return Checked(under_way.library, in_order(found))
+    return Checked(under_way.library, in_order(found), built.notes)
 
 
 def serve(shop: Path, port: int) -> None:

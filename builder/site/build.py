@@ -8,6 +8,8 @@ one is.
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -18,7 +20,15 @@ from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.publish import may_replace, publish
 from builder.site.trees import put_trees
-from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
+from builder.site.work import (
+    Work,
+    close_work,
+    comes_from,
+    digest,
+    drop_gone,
+    open_work,
+    put,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +52,7 @@ class Built:
     """What a build did."""
 
     pages: int = 0  # none where it was not approved: the old site is as it was
+    notes: tuple[str, ...] = ()  # what the user has to know of the machine, in plain words
 
 
 def build_site(given: Input, out: Path) -> Built:
@@ -55,18 +66,33 @@ def build_site(given: Input, out: Path) -> Built:
         raise FileExistsError(f"{out} holds other files than a site: give a new or an empty folder")
     settings = engine.settings(given.library.shop)
     everything = _everything(given, settings)
-    with open_work(given.cache, everything) as work:
-        if not work.before:
-            engine.write_theme(work.folder)
-            engine.write_settings(work.folder, settings)
-        _put_pages(work, given)
-        if not given.approved():
-            close_work(work)
-            return Built()
+    try:
+        with open_work(given.cache, everything) as work:
+            return Built(_build(work, given, settings, out))
+    except OSError as error:
+        if not comes_from(given.cache, error):
+            raise
+        note = f"the cache folder {given.cache} can't be used ({error.strerror or error})"
+    with (
+        TemporaryDirectory(prefix="baytree-") as folder,
+        open_work(Path(folder) / "work", everything) as work,
+    ):
+        pages = _build(work, given, settings, out)
+    return Built(pages, (f"{note}; every page was made anew in a temporary folder",))
+
+
+def _build(work: Work, given: Input, settings: dict[str, Any], out: Path) -> int:
+    """Make, frame and publish the pages; return how many there are, or 0 if not approved."""
+    if not work.before:
+        engine.write_theme(work.folder)
+        engine.write_settings(work.folder, settings)
+    _put_pages(work, given)
+    approved = given.approved()
+    if approved:
         engine.run(work.folder, work.frames)
         publish(work, out)
-        close_work(work)
-    return Built(len(work.now))
+    close_work(work)
+    return len(work.now) if approved else 0
 
 
 def _put_pages(work: Work, given: Input) -> None:

@@ -4,22 +4,24 @@ In: pages. Out: `pages/` (Markdown for the engine), `bodies/` (what goes into th
 (the engine's output), `files/` (prints). A page is written only where it changed, so that the
 engine frames only pages that are new or have a new title.
 
-The folder is a cache: it may be deleted at any time. A build that was killed leaves the mark `busy`
-behind, and the next build then begins with an empty folder.
+The folder is a cache: it may be deleted at any time. Where its files can't be trusted (see `kept`),
+a build begins with an empty folder; where nothing can be written there, it works in another one.
 """
 
+import errno
 import hashlib
 import json
+import os
 import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import NamedTuple
 
 from markupsafe import escape
 
 from builder.pages.page import Page
+from builder.site.kept import BUSY, Kept, keep_pages, kept_pages
 
 try:
     import fcntl
@@ -28,12 +30,8 @@ except ImportError:  # Windows: two builds at the same time are then the user's 
 
 PLACEHOLDER = "<!-- the page goes in here -->"
 
-
-class Kept(NamedTuple):
-    """What is remembered of a page from one build to the next."""
-
-    key: str  # changes when the page must be made anew
-    files: tuple[str, ...]  # further files of the site that belong to it
+# Trouble of a disk that comes without the name of a file.
+OF_A_DISK = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO, errno.EROFS, errno.ENOLCK}
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,15 +72,18 @@ def digest(*parts: object) -> str:
 def open_work(folder: Path, everything: str) -> Iterator[Work]:
     """Open the work folder of the last build, or an empty one where that cannot be trusted.
 
-    A second build of the same shop waits here until the first has finished.
+    A second build of the same shop waits here until the first has finished. Raises OSError where
+    the folder can't be used.
     """
+    if not folder.is_absolute():  # a user without a home has no cache either
+        raise OSError(errno.ENOENT, os.strerror(errno.ENOENT), str(folder))
     folder.mkdir(parents=True, exist_ok=True)
-    with _alone(folder.with_name(f"{folder.name}.lock")):
-        before = _last_build(folder, everything)
+    with _alone(_lock(folder)):
+        before = kept_pages(folder, everything)
         if before is None:
             shutil.rmtree(folder)
             (folder / "pages").mkdir(parents=True)
-        (folder / "busy").touch()
+        (folder / BUSY).touch()
         yield Work(folder, everything, before or {})
 
 
@@ -95,16 +96,18 @@ def _alone(file: Path) -> Iterator[None]:
         yield
 
 
-def _last_build(folder: Path, everything: str) -> dict[str, Kept] | None:
-    if (folder / "busy").exists():
-        return None
-    try:
-        kept = json.loads((folder / "kept.json").read_text("utf-8"))
-        if kept["everything"] != everything:
-            return None
-        return {path: Kept(key, tuple(files)) for path, (key, files) in kept["pages"].items()}
-    except (OSError, ValueError, KeyError, TypeError):
-        return None
+def comes_from(folder: Path, error: OSError) -> bool:
+    """Whether an error comes from a folder that can't be used, or may do so: a full disk."""
+    if isinstance(error, shutil.Error) or error.errno in OF_A_DISK:
+        return True
+    if error.filename is None:
+        return False
+    at_fault = Path(os.fsdecode(error.filename))
+    return at_fault in (_lock(folder), *folder.parents) or at_fault.is_relative_to(folder)
+
+
+def _lock(folder: Path) -> Path:
+    return folder.with_name(f"{folder.name}.lock")
 
 
 def is_fresh(work: Work, path: str, key: str) -> bool:
@@ -133,9 +136,8 @@ def put(work: Work, page: Page, key: str = "", files: Mapping[str, bytes] | None
 
 def close_work(work: Work) -> None:
     """Remember what this build made, for the next."""
-    kept = {"everything": work.everything, "pages": work.now}
-    _write(work.folder / "kept.json", json.dumps(kept, sort_keys=True).encode())
-    (work.folder / "busy").unlink()
+    keep_pages(work.folder, work.everything, work.now)
+    (work.folder / BUSY).unlink()
 
 
 def drop_gone(work: Work) -> None:

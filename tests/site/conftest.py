@@ -53,7 +53,11 @@ def chromium(browser: "Browser") -> "Browser":
 
 
 def build_shop(
-    shop: Path, out: Path, *, cache: str = "cache", findings: tuple[Finding, ...] | None = None
+    shop: Path,
+    out: Path,
+    *,
+    cache: str | Path = "cache",
+    findings: tuple[Finding, ...] | None = None,
 ) -> Built:
     """Read a shop and build its site."""
     library, _ = read_library(shop)
@@ -63,5 +67,6 @@ def build_shop(
         assert tree
         return tree
 
-    given = Input(shop, shop.parent / cache, library, one, prints=False, findings=findings)
+    place = shop.parent / cache if isinstance(cache, str) else cache
+    given = Input(shop, place, library, one, prints=False, findings=findings)
     return build_site(given, out)
