@@ -26,6 +26,7 @@ TABLES = """
         kind TEXT, name TEXT, content BLOB, hash TEXT, PRIMARY KEY (kind, name)
     );
 """
+COLUMNS = ["kind", "name", "content", "hash"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +148,9 @@ def _connected(file: str) -> sqlite3.Connection:
         # After a crash of the machine the rows may be damaged: their hashes tell.
         connection.execute("PRAGMA synchronous = OFF")
         connection.executescript(TABLES)
+        columns = [column[1] for column in connection.execute("PRAGMA table_info(row)")]
+        if columns != COLUMNS:
+            raise sqlite3.DatabaseError("this is no cache of ours")
         if connection.execute("SELECT code FROM written_by").fetchall() != [(_our_code(),)]:
             connection.execute("BEGIN IMMEDIATE")
             connection.execute("DELETE FROM row")

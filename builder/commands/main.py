@@ -12,8 +12,8 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from builder import __version__
-from builder.commands.pipelines import build, check, find, minutes, new, rules, schema, serve, start
-from builder.commands.pipelines import print as print_
+from builder.commands import build, check, find, minutes, new, rules, schema, serve, start
+from builder.commands import print as print_
 from builder.model.library import NotThereError
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from builder.cache.database import opened, temporary
+from builder.cache.database import Cache, opened, temporary
 from builder.check.library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import tree_of
@@ -57,8 +57,15 @@ def build_shop(
     shop: Path, out: Path, *, cached: bool = True, findings: tuple[Finding, ...] | None = None
 ) -> int:
     """Read a shop and build its site; returns how many pages it has."""
-    library, _ = read_library(shop)
     with opened(shop) if cached else temporary() as cache:
-        read_tree = partial(tree_of, shop, library)
-        given = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
-        return build_site(given, out)
+        return build_with(shop, out, cache, findings)
+
+
+def build_with(
+    shop: Path, out: Path, cache: Cache, findings: tuple[Finding, ...] | None = None
+) -> int:
+    """Read a shop and build its site with an open cache."""
+    library, _ = read_library(shop)
+    read_tree = partial(tree_of, shop, library)
+    given = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
+    return build_site(given, out)
