@@ -9,24 +9,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import partial
 
+from builder.model.figures import COMPARISONS, PLACES
 from builder.model.ranges import EVERYTHING, OVER, TOP, Box, Cut, Range, between
 from builder.model.tree import Check, Computed, Reading, Result
 from builder.trade.expressions import Expression, bounds, parse
 from builder.trade.mistake import Mistake
-
-# A figure of the maker is not known here, but a reading lies below it (0), within a band or at a
-# limit (1), or above it (2); the six ways to compare are ranges of these three.
-OF_A_FIGURE = {
-    "below the figure": between(Decimal(0), Decimal(0)),
-    "at most the figure": between(Decimal(0), Decimal(1)),
-    "within the figure": between(Decimal(1), Decimal(1)),
-    "at least the figure": between(Decimal(1), Decimal(2)),
-    "above the figure": between(Decimal(2), Decimal(2)),
-}
-PLACES = {
-    "band": ("below the figure", "within the figure", "above the figure"),
-    "limit": ("below the figure", "exactly at the figure", "above the figure"),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,19 +97,21 @@ def _computed(sum_: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) -> A
 
 def _box(check: Check, axes: tuple[Axis, ...], result: Result) -> Box:
     if check.figure:
-        return (OF_A_FIGURE[result.said],)
+        return (COMPARISONS[check.figure.kind][result.said],)
     return tuple(map(partial(_side, check, result), axes))
 
 
 def _side(check: Check, result: Result, axis: Axis) -> Range:
-    """Return what a result takes of one reading; `above 5` takes OL unless a result says `OL`."""
-    said = right_way_round(result.ranges.get(axis.name, EVERYTHING))
-    if said == EVERYTHING:
-        return axis.domain
-    says_over = any(other.ranges.get(axis.name) == OVER for other in check.results)
-    if said.high == TOP and not says_over:
-        return Range(said.low, OVER.high)
-    return said
+    """Return what a result covers of one reading."""
+    written = result.ranges.get(axis.name, EVERYTHING)
+    return axis.domain if written == EVERYTHING else with_over(check, axis.name, written)
+
+
+def with_over(check: Check, reading: str, written: Range) -> Range:
+    """Return what a range covers: `above 5` takes OL too, unless a result of the check is `OL`."""
+    ordered = right_way_round(written)
+    has_over = any(other.ranges.get(reading) == OVER for other in check.results)
+    return ordered if has_over or ordered.high != TOP else Range(ordered.low, OVER.high)
 
 
 def right_way_round(said: Range) -> Range:

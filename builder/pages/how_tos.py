@@ -11,7 +11,7 @@ from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.prose import html_of
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording.hazards import by_severity
 
 
 def how_to_pages(catalogue: Catalogue) -> Iterator[Page]:
@@ -31,7 +31,7 @@ def _article_page(catalogue: Catalogue, article: HowTo) -> Page:
         path,
         article=article,
         body=html_of(article.body),
-        hazards=sorted(hazards, key=lambda hazard: words.SIGNALS.index(hazard.signal)),
+        hazards=by_severity(hazards),
         tools=[(id_, library.tools[id_].name) for id_ in article.tools if id_ in library.tools],
         trees=catalogue.by_how_to.get(article.id, ()),
     )

@@ -17,6 +17,7 @@ from builder.trade.mistake import Mistake
 from builder.trade.refusal_codes import NEXT_STEPS
 from builder.trade.refusals import parse_refusal
 from builder.wording import phrases as words
+from builder.wording.hazards import by_severity
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
 MORE_KINDS = {"configuration": "configure first, or configure with what this vehicle really has"}
@@ -93,9 +94,9 @@ def _need(library: Library, text: str) -> tuple[str, str]:
 
 
 def _hazards(library: Library, ids: Iterable[str]) -> list[Hazard]:
-    """Return the cautions that have a record, gravest first."""
+    """Return the cautions that have a record, most severe first."""
     found = [library.hazards[id_] for id_ in ids if id_ in library.hazards]
-    return sorted(found, key=lambda hazard: words.SIGNALS.index(hazard.signal))
+    return by_severity(found)
 
 
 def _refusal(said: str, kind: str) -> tuple[str, str, str]:

@@ -16,6 +16,7 @@ from builder.pages.page import root_of
 from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
 from builder.walk.computed import computed_units
 from builder.wording import phrases as words
+from builder.wording.hazards import by_severity
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +72,9 @@ def step_view(plan: Plan, step: Step) -> StepView:
 
 
 def cautions(plan: Plan, step: Step) -> tuple[Hazard, ...]:
-    """Return the step's cautions, gravest first; ids that no record explains are left out."""
+    """Return the step's cautions, most severe first; ids that no record explains are left out."""
     found = [plan.library.hazards[id_] for id_ in step.hazards if id_ in plan.library.hazards]
-    return tuple(sorted(found, key=lambda hazard: words.SIGNALS.index(hazard.signal)))
+    return tuple(by_severity(found))
 
 
 def _has(plan: Plan, picture: Picture) -> bool:

@@ -28,6 +28,7 @@ from builder.walk.rows import Table
 from builder.walk.table import walk_table
 from builder.wording import phrases as words
 from builder.wording.asked import in_plain_words
+from builder.wording.hazards import by_severity
 
 Row = tuple[StepView, FixView | None, str]
 WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
@@ -93,7 +94,7 @@ def _hazards(plan: Plan) -> list[Hazard]:
     met: dict[str, Hazard] = {}
     for step in plan.tree.steps.values():
         met |= {hazard.id: hazard for hazard in cautions(plan, step)}
-    return sorted(met.values(), key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.id))
+    return by_severity(sorted(met.values(), key=lambda hazard: hazard.id))
 
 
 def _asked(asked: Asked, library: Library) -> str:

@@ -37,8 +37,8 @@ from builder.prints.sheet import (
     foot_lines,
     new_canvas,
     page_address,
-    root_of,
     set_words,
+    site_root,
 )
 from builder.wording.asked import in_plain_words
 
@@ -147,7 +147,7 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
-        draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
+        draw_chart(canvas, chart, Links(site_root(library), address, f"{tree.id}#"))
         canvas.restoreState()
         draw_foot(canvas, paper, _foot(wall, library, number, address))
         canvas.showPage()

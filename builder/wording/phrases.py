@@ -7,15 +7,12 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Deed, Money, Scope
 from builder.trade.units import unit
 
 KINDS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
-
-SIGNALS: tuple[str, ...] = tuple(signal.value for signal in Signal)  # gravest first
 
 STOPS: Mapping[str, str] = {
     "foreman": "Call the foreman",
@@ -127,8 +124,13 @@ def amount(value: Decimal, shop: Shop) -> str:
 
 def money(of: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts in the shop's currency."""
+    return f"{shop.currency} {amounts(of, shop)}"
+
+
+def amounts(of: Money, shop: Shop) -> str:
+    """Write an amount or a range of amounts, without the currency."""
     low, high = amount(of.low, shop), amount(of.high, shop)
-    return f"{shop.currency} {low}" if low == high else f"{shop.currency} {low} to {high}"
+    return low if low == high else f"{low} to {high}"
 
 
 def number(value: Decimal) -> str:
