@@ -9,9 +9,9 @@ from pathlib import Path
 
 from builder.commands import Checked
 from builder.report.annotations import findings_as_annotations
-from builder.report.as_json import as_json
-from builder.report.sarif import as_sarif
-from builder.report.text import as_text, colour_wanted
+from builder.report.as_json import findings_as_json
+from builder.report.sarif import findings_as_sarif
+from builder.report.text import color_wanted, findings_as_text
 
 
 def report(shop: Path, checked: Checked, format_: str) -> None:
@@ -19,14 +19,16 @@ def report(shop: Path, checked: Checked, format_: str) -> None:
     trees = len(checked.library.trees)
     match format_:
         case "json":
-            text = as_json(checked.findings, trees)
+            text = findings_as_json(checked.findings, trees)
         case "sarif":
-            text = as_sarif(checked.findings, _in_repository(shop))
+            text = findings_as_sarif(checked.findings, _in_repository(shop))
         case "github":
             text = findings_as_annotations(checked.findings, _in_repository(shop))
         case _:
-            colour = colour_wanted(sys.stdout.isatty(), os.environ)
-            text = as_text(checked.findings, lambda file: _lines(shop, file), trees, colour=colour)
+            colour = color_wanted(sys.stdout.isatty(), os.environ)
+            text = findings_as_text(
+                checked.findings, lambda file: _lines(shop, file), trees, colour=colour
+            )
     sys.stdout.write(text)
 
 

@@ -19,7 +19,7 @@ from builder.prints.flowing import blanks, cautions, document, heading, quiet, s
 from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
-from builder.trade.units import unit
+from builder.trade.units import find_unit
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
@@ -205,5 +205,5 @@ def _places(check: Check) -> Iterator[Paragraph]:
 
 
 def _sign(symbol: str) -> str:
-    known = unit(symbol)
-    return known.sign if known else symbol
+    known = find_unit(symbol)
+    return known.label if known else symbol

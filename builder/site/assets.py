@@ -9,7 +9,7 @@ from pathlib import Path
 
 from builder.find.rows import rows
 from builder.model.library import Library
-from builder.pages.bench import data_files
+from builder.pages.calculators import calculator_files
 
 STATIC = Path(__file__).parent / "static"
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
@@ -26,7 +26,7 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
     looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css", STATIC / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
-    for name, text in data_files(library).items():
+    for name, text in calculator_files(library).items():
         _write(assets / name, text)
     shutil.rmtree(pages / PICTURES, ignore_errors=True)
     for name in library.pictures:
