@@ -14,17 +14,17 @@ from builder.report.printable import printable
 
 Sources = Callable[[str], list[str]]
 
-WIDEST = 100  # columns of a source line that are shown; around the mark if it is longer
-BOLD, RED, YELLOW, DIM, PLAIN = "\033[1m", "\033[31m", "\033[33m", "\033[2m", "\033[0m"
-OF_SEVERITY = {Severity.ERROR: RED, Severity.WARNING: YELLOW}
+WIDEST_SOURCE_LINE = 100  # columns of a source line that are shown; around the mark if it is longer
+BOLD, RED, YELLOW, DIM, RESET = "\033[1m", "\033[31m", "\033[33m", "\033[2m", "\033[0m"
+SEVERITY_STYLES = {Severity.ERROR: RED, Severity.WARNING: YELLOW}
 
 
-def colour_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
+def color_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
     """Whether to colour: on a terminal only, and never where NO_COLOR is set to anything."""
     return is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
 
 
-def as_text(
+def findings_as_text(
     findings: Sequence[Finding], sources: Sources, trees: int, *, colour: bool = False
 ) -> str:
     """Write every finding, and last how many there are."""
@@ -37,7 +37,7 @@ Paint = Callable[[str, str], str]
 
 
 def _painted(text: str, style: str) -> str:
-    return f"{style}{text}{PLAIN}"
+    return f"{style}{text}{RESET}"
 
 
 def _unpainted(text: str, _style: str) -> str:
@@ -45,7 +45,7 @@ def _unpainted(text: str, _style: str) -> str:
 
 
 def _finding(finding: Finding, sources: Sources, paint: Paint) -> Iterable[str]:
-    at, style = finding.at, OF_SEVERITY[finding.severity]
+    at, style = finding.at, SEVERITY_STYLES[finding.severity]
     place = paint(f"{printable(at.file)}:{at.line}:{at.column}:", BOLD)
     severity = paint(f"{finding.severity}:", BOLD + style)
     message = f"{printable(finding.message)} {paint(f'[{finding.rule}]', DIM)}"
@@ -69,10 +69,14 @@ def _line(at: Position, sources: Sources, paint: Paint, style: str) -> Iterable[
     line = lines[at.line - 1].rstrip("\r\n").replace("\t", " ")
     start = min(at.column - 1, len(line))
     end = at.end_column - 1 if at.end_line == at.line else len(line.rstrip())
-    start_shown = max(0, min(start - WIDEST // 3, len(line) - WIDEST)) if len(line) > WIDEST else 0
-    shown = line[start_shown : start_shown + WIDEST]
+    start_shown = (
+        max(0, min(start - WIDEST_SOURCE_LINE // 3, len(line) - WIDEST_SOURCE_LINE))
+        if len(line) > WIDEST_SOURCE_LINE
+        else 0
+    )
+    shown = line[start_shown : start_shown + WIDEST_SOURCE_LINE]
     shown = f"…{shown[1:]}" if start_shown else shown
-    mark = line[start : max(start + 1, min(end, start_shown + WIDEST))]
+    mark = line[start : max(start + 1, min(end, start_shown + WIDEST_SOURCE_LINE))]
     gutter = f"{at.line:>6} | "
     yield paint(gutter, DIM) + printable(shown)
     blanks = " " * _columns(line[start_shown:start])

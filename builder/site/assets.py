@@ -9,7 +9,7 @@ from pathlib import Path
 
 from builder.find.rows import rows
 from builder.model.library import Library
-from builder.pages.bench import data_files
+from builder.pages.calculators import calculator_files
 from builder.web import WEB
 
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
@@ -27,7 +27,7 @@ def write_assets(shop: Path, library: Library, site: Path) -> None:
     looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
-    for name, text in data_files(library).items():
+    for name, text in calculator_files(library).items():
         _write(assets / name, text)
     for name in library.pictures:
         (site / PICTURES).mkdir(parents=True, exist_ok=True)

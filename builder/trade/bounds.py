@@ -10,8 +10,8 @@ from decimal import Decimal
 from fractions import Fraction
 from itertools import product
 
-from builder.trade.exact import DOWN, UP, rounded
-from builder.trade.functions import OPERATIONS, Compiled, rows_of
+from builder.trade.exact import DOWN, UP, round_digits
+from builder.trade.functions import OPERATIONS, Compiled, row_pairs
 from builder.trade.mistake import Mistake
 
 _Range = tuple[Fraction, Fraction]
@@ -19,14 +19,14 @@ _RISING = {"+", "parallel", "largest", "smallest", "average"}  # with each of th
 _TABLES = {"table", "table_back", "log_table", "log_table_back"}
 
 
-def bounds_of(
+def bounds_of_form(
     form: Compiled, ranges: Mapping[str, tuple[Decimal, Decimal]]
 ) -> tuple[Decimal, Decimal] | Mistake:
     """Lowest and highest value of a compiled expression, rounded outward."""
     found = _bounds(form, ranges)
     if isinstance(found, Mistake):
         return found
-    return rounded(found[0], towards=DOWN), rounded(found[1], towards=UP)
+    return round_digits(found[0], towards=DOWN), round_digits(found[1], towards=UP)
 
 
 def _bounds(form: Compiled, ranges: Mapping[str, tuple[Decimal, Decimal]]) -> _Range | Mistake:
@@ -72,7 +72,7 @@ def _combined(kind: str, found: Sequence[_Range]) -> _Range | Mistake:
 def _of_table(kind: str, found: Sequence[_Range]) -> _Range | Mistake:
     """A table turns only at its rows; beyond its ends there is no value."""
     flat = [low for low, _ in found[1:]]
-    knots = sorted(row[1 if kind.endswith("back") else 0] for row in rows_of(flat))
+    knots = sorted(row[1 if kind.endswith("back") else 0] for row in row_pairs(flat))
     low, high = max(found[0][0], knots[0]), min(found[0][1], knots[-1])
     if low > high:
         return Mistake("the range lies wholly outside the table")

@@ -11,14 +11,14 @@ from dataclasses import dataclass
 
 from builder.trade.mistake import Mistake
 
-SYSTEMS: Mapping[str, str] = {"P": "powertrain", "C": "chassis", "B": "body", "U": "network"}
-LETTERS = "PCBU"  # in the order of the two highest bits
+CODE_SYSTEMS: Mapping[str, str] = {"P": "powertrain", "C": "chassis", "B": "body", "U": "network"}
+SYSTEM_LETTERS = "PCBU"  # in the order of the two highest bits
 
 # For a schema: the one spelling that files use. `parse_code` is kinder to people who type.
-code_pattern = r"^[PCBU][0-3][0-9A-F]{3}(-[0-9A-F]{2})?$"
+CODE_PATTERN = r"^[PCBU][0-3][0-9A-F]{3}(-[0-9A-F]{2})?$"
 
 _SHAPE = re.compile(r"([PCBU])([0-3])([0-9A-F]{3})(?:[-: ]?([0-9A-F]{2}))?")
-LOOK_ALIKES = str.maketrans("OQIL", "0011")
+CODE_LOOK_ALIKES = str.maketrans("OQIL", "0011")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class Code:
     @property
     def system(self) -> str:
         """Which part of the vehicle the first letter names."""
-        return SYSTEMS[LETTERS[self.number >> 14]]
+        return CODE_SYSTEMS[SYSTEM_LETTERS[self.number >> 14]]
 
     @property
     def two_byte(self) -> "Code":
@@ -40,7 +40,9 @@ class Code:
 
     def __str__(self) -> str:
         """Write the code as files do: P0562, P0562-16."""
-        short = f"{LETTERS[self.number >> 14]}{self.number >> 12 & 3}{self.number & 0xFFF:03X}"
+        short = (
+            f"{SYSTEM_LETTERS[self.number >> 14]}{self.number >> 12 & 3}{self.number & 0xFFF:03X}"
+        )
         return short if self.failure_type is None else f"{short}-{self.failure_type:02X}"
 
 
@@ -53,7 +55,7 @@ def parse_code(text: str) -> Code | Mistake:
     found = _SHAPE.fullmatch(typed)
     if found:
         return _from_parts(*found.groups())
-    mended = typed[:1] + typed[1:].translate(LOOK_ALIKES)
+    mended = typed[:1] + typed[1:].translate(CODE_LOOK_ALIKES)
     likely = _SHAPE.fullmatch(mended)
     if likely:
         at = next(at for at, (was, now) in enumerate(zip(typed, mended, strict=True)) if was != now)
@@ -64,7 +66,7 @@ def parse_code(text: str) -> Code | Mistake:
 
 
 def _from_parts(letter: str, second: str, digits: str, failure_type: str | None) -> Code:
-    number = LETTERS.index(letter) << 14 | int(second) << 12 | int(digits, 16)
+    number = SYSTEM_LETTERS.index(letter) << 14 | int(second) << 12 | int(digits, 16)
     return Code(number, None if failure_type is None else int(failure_type, 16))
 
 
@@ -73,7 +75,7 @@ def _mistake(typed: str, text: str) -> Mistake:
     start = len(text) - len(text.lstrip())
     if not typed:
         return Mistake("there is no code here; a code reads like P0562 or P0562-16")
-    if typed[0] not in SYSTEMS:
+    if typed[0] not in CODE_SYSTEMS:
         return Mistake(f"a code starts with P, C, B or U, not with {typed[0]}", at=start)
     if len(typed) > 1 and typed[1] not in "0123":
         message = f"the second character of a code is 0, 1, 2 or 3, not {typed[1]}"
@@ -107,13 +109,13 @@ def is_padding(code: Code) -> bool:
     return code.number == 0 and not code.failure_type
 
 
-def owner(code: Code) -> str:
+def code_owner(code: Code) -> str:
     """Who gives the code its meaning: `standard` (ISO/SAE) or `maker`.
 
     Ranges of SAE J2012 / ISO 15031-6, from memory. A maker's code means something only with the
     make; look it up in the maker's service information.
     """
-    letter, second = LETTERS[code.number >> 14], code.number >> 12 & 3
+    letter, second = SYSTEM_LETTERS[code.number >> 14], code.number >> 12 & 3
     if letter == "P":
         makers = second == 1 or (second == 3 and (code.number & 0xFFF) < 0x400)
     else:

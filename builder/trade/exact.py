@@ -10,12 +10,12 @@ from fractions import Fraction
 
 Exact = Decimal | Fraction | int
 
-DIGITS = 12  # significant digits of a computed reading: far beyond any instrument in a bay
+COMPUTED_DIGITS = 12  # significant digits of a computed reading: far beyond any instrument in a bay
 
 NEAREST, DOWN, UP = ROUND_HALF_EVEN, ROUND_FLOOR, ROUND_CEILING
 
 
-def rounded(value: Exact, digits: int = DIGITS, towards: str = NEAREST) -> Decimal:
+def round_digits(value: Exact, digits: int = COMPUTED_DIGITS, towards: str = NEAREST) -> Decimal:
     """Round to significant digits, no zeros at the end; `towards` is NEAREST, DOWN or UP."""
     exact = Fraction(value)
     context = Context(prec=digits, rounding=towards)
@@ -23,7 +23,7 @@ def rounded(value: Exact, digits: int = DIGITS, towards: str = NEAREST) -> Decim
     return Decimal(f"{found.normalize():f}")
 
 
-def rounded_to_step(value: Exact, step: Decimal) -> Decimal:
+def round_to_step(value: Exact, step: Decimal) -> Decimal:
     """Round to a whole number of steps, half to even, with the digits of the step."""
     steps = round(Fraction(value) / Fraction(step))
     return Decimal(steps) * step

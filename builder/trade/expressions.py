@@ -19,26 +19,35 @@ from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.trade.bounds import bounds_of
+from builder.trade.bounds import bounds_of_form
 from builder.trade.calls import wire_size
-from builder.trade.exact import rounded
-from builder.trade.functions import FUNCTIONS, OPERATIONS, WIRE_SIZES, Compiled, number
-from builder.trade.grammar import parse
+from builder.trade.exact import round_digits
+from builder.trade.functions import FUNCTIONS, OPERATIONS, WIRE_SIZES, Compiled, constant_form
+from builder.trade.grammar import parse_expression
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression, Node
-from builder.trade.unit_algebra import unit_of
+from builder.trade.nodes import Expression, ExpressionNode
+from builder.trade.unit_algebra import unit_of_expression
 
-__all__ = ["Compiled", "Expression", "bounds", "compiled", "evaluate", "parse", "run", "unit_of"]
+__all__ = [
+    "Compiled",
+    "Expression",
+    "bounds_of_expression",
+    "compile_expression",
+    "evaluate_expression",
+    "parse_expression",
+    "run_form",
+    "unit_of_expression",
+]
 
 
-def compiled(expression: Expression) -> Compiled:
+def compile_expression(expression: Expression) -> Compiled:
     """Turn an expression into nested lists of operations, numbers and readings."""
     return _compiled(expression.root)
 
 
-def _compiled(node: Node) -> Compiled:
+def _compiled(node: ExpressionNode) -> Compiled:
     if node.constant is not None:
-        return number(node.constant)
+        return constant_form(node.constant)
     if node.kind == "reading":
         return ["reading", node.text]
     function = FUNCTIONS.get(node.kind)
@@ -49,20 +58,20 @@ def _compiled(node: Node) -> Compiled:
     return function.recipe(*map(_compiled, node.parts))
 
 
-def evaluate(expression: Expression, values: Mapping[str, Decimal]) -> Decimal | Mistake:
+def evaluate_expression(expression: Expression, values: Mapping[str, Decimal]) -> Decimal | Mistake:
     """Work an expression out from the readings taken, by the digit rule above."""
-    found = run(compiled(expression), values)
-    return found if isinstance(found, Mistake) else rounded(found)
+    found = run_form(compile_expression(expression), values)
+    return found if isinstance(found, Mistake) else round_digits(found)
 
 
-def run(form: Compiled, values: Mapping[str, Decimal]) -> Fraction | Mistake:
+def run_form(form: Compiled, values: Mapping[str, Decimal]) -> Fraction | Mistake:
     """Follow a compiled expression, exactly; this is what a page's script does."""
     kind, *parts = form
     if kind == "number":
         return Fraction(str(parts[0]))
     if kind == "reading":
         return _value(str(parts[0]), values)
-    figures = [run(part, values) for part in parts if isinstance(part, list)]
+    figures = [run_form(part, values) for part in parts if isinstance(part, list)]
     exact = [figure for figure in figures if isinstance(figure, Fraction)]
     for figure in figures:
         if isinstance(figure, Mistake):
@@ -78,8 +87,8 @@ def _value(name: str, values: Mapping[str, Decimal]) -> Fraction | Mistake:
     return Fraction(values[name])
 
 
-def bounds(
+def bounds_of_expression(
     expression: Expression, ranges: Mapping[str, tuple[Decimal, Decimal]]
 ) -> tuple[Decimal, Decimal] | Mistake:
     """Lowest and highest value that ranges of readings allow; see `bounds_of`."""
-    return bounds_of(compiled(expression), ranges)
+    return bounds_of_form(compile_expression(expression), ranges)

@@ -18,7 +18,13 @@ from builder.trade.battery import CHARGE_ROWS, LOAD_TEST_ROWS, USABLE_SHARE
 from builder.trade.circuits import divider, parallel
 from builder.trade.exact import Exact
 from builder.trade.mistake import Mistake
-from builder.trade.sensors import Rows, log_table, log_table_back, table, table_back
+from builder.trade.sensors import (
+    TableRows,
+    interpolate,
+    interpolate_back,
+    interpolate_log,
+    interpolate_log_back,
+)
 from builder.trade.wires import COPPER_PER_KELVIN, OHMS_PER_KM_BY_AREA, OHMS_PER_KM_BY_GAUGE
 
 # A compiled expression: ["number", "0.35"], ["reading", "battery"], or an operation and its parts.
@@ -48,15 +54,15 @@ def _average(*values: Fraction) -> Fraction:
 
 
 def _look_up(
-    reader: Callable[[Rows, Exact], Fraction | Mistake],
+    reader: Callable[[TableRows, Exact], Fraction | Mistake],
 ) -> Callable[..., Fraction | Mistake]:
     def look_up(value: Fraction, *flat: Fraction) -> Fraction | Mistake:
-        return reader(rows_of(flat), value)
+        return reader(row_pairs(flat), value)
 
     return look_up
 
 
-def rows_of(flat: Sequence[Fraction]) -> list[tuple[Fraction, Fraction]]:
+def row_pairs(flat: Sequence[Fraction]) -> list[tuple[Fraction, Fraction]]:
     """Pair up the figures of a table; a figure too many at the end is left out."""
     return list(zip(flat[::2], flat[1::2], strict=False))
 
@@ -73,14 +79,14 @@ OPERATIONS: Mapping[str, Callable[..., Fraction | Mistake]] = {
     "smallest": min,
     "average": _average,
     "difference": lambda one, other: abs(one - other),
-    "table": _look_up(table),
-    "table_back": _look_up(table_back),
-    "log_table": _look_up(log_table),
-    "log_table_back": _look_up(log_table_back),
+    "table": _look_up(interpolate),
+    "table_back": _look_up(interpolate_back),
+    "log_table": _look_up(interpolate_log),
+    "log_table_back": _look_up(interpolate_log_back),
 }
 
 
-def number(value: Exact) -> Compiled:
+def constant_form(value: Exact) -> Compiled:
     """Write a constant into a compiled expression, exactly: "60", or "7/20" for 0.35."""
     return ["number", str(Fraction(value))]
 
@@ -92,8 +98,8 @@ def _in_a_row(first: Compiled, *others: Compiled) -> Compiled:
     return total
 
 
-def _flat(rows: Rows) -> list[Compiled]:
-    return [number(figure) for row in rows for figure in row]
+def _flat(rows: TableRows) -> list[Compiled]:
+    return [constant_form(figure) for row in rows for figure in row]
 
 
 def _battery_charge(volts: Compiled) -> Compiled:
@@ -101,30 +107,30 @@ def _battery_charge(volts: Compiled) -> Compiled:
 
 
 def _load_test_limit(celsius: Compiled) -> Compiled:
-    fahrenheit: Compiled = ["+", ["*", celsius, number(Fraction(9, 5))], number(32)]
+    fahrenheit: Compiled = ["+", ["*", celsius, constant_form(Fraction(9, 5))], constant_form(32)]
     return ["table", fahrenheit, *_flat(LOAD_TEST_ROWS)]
 
 
 def _drain_days(ampere_hours: Compiled, milliamperes: Compiled) -> Compiled:
-    return ["/", ["*", ampere_hours, number(USABLE_SHARE * 1000 / 24)], milliamperes]
+    return ["/", ["*", ampere_hours, constant_form(USABLE_SHARE * 1000 / 24)], milliamperes]
 
 
-def of_copper(
+def copper_form(
     ohms_per_metre: Compiled, metres: Compiled, celsius: Compiled | None = None
 ) -> Compiled:
     """Resistance of a length of copper whose resistance for a metre at 20 °C is known."""
     at_twenty: Compiled = ["*", ohms_per_metre, metres]
     if celsius is None:
         return at_twenty
-    warmer: Compiled = ["*", number(COPPER_PER_KELVIN), ["-", celsius, number(20)]]
-    return ["*", at_twenty, ["+", number(1), warmer]]
+    warmer: Compiled = ["*", constant_form(COPPER_PER_KELVIN), ["-", celsius, constant_form(20)]]
+    return ["*", at_twenty, ["+", constant_form(1), warmer]]
 
 
 def _wire(
     sizes: Mapping[str, Fraction],
 ) -> Callable[..., Compiled]:
     def wire(size: str, metres: Compiled, celsius: Compiled | None = None) -> Compiled:
-        return of_copper(number(sizes[size] / 1000), metres, celsius)
+        return copper_form(constant_form(sizes[size] / 1000), metres, celsius)
 
     return wire
 

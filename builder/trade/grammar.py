@@ -11,10 +11,10 @@ from typing import NamedTuple
 
 from builder.trade.calls import call_mistake
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression, Node
+from builder.trade.nodes import Expression, ExpressionNode
 
-LONGEST = 400  # characters; a computed reading has to be readable beside its step
-DEEPEST = 20  # brackets within brackets
+LONGEST_EXPRESSION = 400  # characters; a computed reading has to be readable beside its step
+DEEPEST_NESTING = 20  # brackets within brackets
 
 _TOKEN = re.compile(
     r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[^\W\d]\w*(?:-\w+)*)|(?P<sign>[-+*/(),]))"
@@ -29,13 +29,15 @@ class _Token(NamedTuple):
     at: int
 
 
-_Parsed = tuple[Node, int] | Mistake  # a node and the token after it
+_Parsed = tuple[ExpressionNode, int] | Mistake  # a node and the token after it
 
 
-def parse(text: str) -> Expression | Mistake:
+def parse_expression(text: str) -> Expression | Mistake:
     """Parse the text of a computed reading."""
-    if len(text) > LONGEST:
-        return Mistake(f"longer than {LONGEST} characters: split it into several readings")
+    if len(text) > LONGEST_EXPRESSION:
+        return Mistake(
+            f"longer than {LONGEST_EXPRESSION} characters: split it into several readings"
+        )
     tokens = _tokens(text.translate(_SIGNS))
     parsed = tokens if isinstance(tokens, Mistake) else _sum(tokens, 0, 1, 0)
     if isinstance(parsed, Mistake):
@@ -101,20 +103,20 @@ def _sum(tokens: Sequence[_Token], at: int, rank: int, depth: int) -> _Parsed:
             return right
         node, after = right
         text = f"{left.text} {sign.text} {node.text}"
-        parsed = Node(sign.text, (left, node), text, left.at), after
+        parsed = ExpressionNode(sign.text, (left, node), text, left.at), after
     return parsed
 
 
 def _operand(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     token = tokens[at]
-    if depth > DEEPEST:
-        return _refuse(f"more than {DEEPEST} brackets within brackets", token)
+    if depth > DEEPEST_NESTING:
+        return _refuse(f"more than {DEEPEST_NESTING} brackets within brackets", token)
     if token.kind == "number":
-        return Node("number", (), token.text, token.at), at + 1
+        return ExpressionNode("number", (), token.text, token.at), at + 1
     if token.kind == "name" and tokens[at + 1].text == "(":
         return _call(tokens, at, depth)
     if token.kind == "name":
-        return Node("reading", (), token.text, token.at), at + 1
+        return ExpressionNode("reading", (), token.text, token.at), at + 1
     if token.text == "-":
         return _negative(tokens, at, depth)
     if token.text == "(":
@@ -128,7 +130,7 @@ def _negative(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     if isinstance(parsed, Mistake):
         return parsed
     node, after = parsed
-    return Node("negative", (node,), f"-{node.text}", tokens[at].at), after
+    return ExpressionNode("negative", (node,), f"-{node.text}", tokens[at].at), after
 
 
 def _closed(tokens: Sequence[_Token], opened: int, parsed: _Parsed) -> _Parsed:
@@ -139,13 +141,13 @@ def _closed(tokens: Sequence[_Token], opened: int, parsed: _Parsed) -> _Parsed:
     if tokens[after].text != ")":
         return _refuse("this bracket is never closed", tokens[opened])
     text = f"({node.text})" if node.parts else node.text
-    return Node(node.kind, node.parts, text, node.at), after + 1
+    return ExpressionNode(node.kind, node.parts, text, node.at), after + 1
 
 
 def _call(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     """Parse the arguments of a function and judge the call."""
     name, after = tokens[at], at + 2
-    parts: list[Node] = []
+    parts: list[ExpressionNode] = []
     while tokens[after].text != ")" or parts:
         parsed = _sum(tokens, after, 1, depth + 1)
         if isinstance(parsed, Mistake):
@@ -158,5 +160,5 @@ def _call(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     if tokens[after].text != ")":
         return _refuse("this bracket is never closed", tokens[at + 1])
     text = f"{name.text}({', '.join(part.text for part in parts)})"
-    call = Node(name.text, tuple(parts), text, name.at)
+    call = ExpressionNode(name.text, tuple(parts), text, name.at)
     return call_mistake(call) or (call, after + 1)

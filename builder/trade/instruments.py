@@ -12,7 +12,7 @@ from decimal import Decimal
 
 from builder.trade.mistake import Mistake
 
-BELOW, ABOVE, TOO_CLOSE = "below", "above", "too close to say"
+BELOW, ABOVE, TOO_CLOSE_TO_CALL = "below", "above", "too close to say"
 
 _PIECES = {
     "percent": re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*%"),
@@ -65,11 +65,11 @@ def error_of(instrument: Instrument, reading: Decimal) -> Decimal:
     return abs(reading) * stated.percent / 100 + stated.digits * step + stated.fixed
 
 
-def judge(instrument: Instrument, reading: Decimal, limit: Decimal) -> str:
+def side_of_limit(instrument: Instrument, reading: Decimal, limit: Decimal) -> str:
     """Say on which side of a limit the true value lies: BELOW, ABOVE or TOO_CLOSE."""
     error = error_of(instrument, reading)
     if abs(reading - limit) <= error:
-        return TOO_CLOSE
+        return TOO_CLOSE_TO_CALL
     return BELOW if reading < limit else ABOVE
 
 

@@ -20,6 +20,6 @@ def reading_distance(millimetres: float, minutes: float = PREFERRED_MINUTES) -> 
     return millimetres / 1000 / (2 * tan(radians(minutes / 60) / 2))
 
 
-def angle(millimetres: float, metres: float) -> float:
+def visual_angle(millimetres: float, metres: float) -> float:
     """Angle in minutes of arc that a capital of this height fills at a distance."""
     return 60 * degrees(2 * atan(millimetres / 1000 / (2 * metres)))

@@ -8,11 +8,11 @@ from fractions import Fraction
 
 
 @dataclass(frozen=True, slots=True)
-class Node:
+class ExpressionNode:
     """A piece of an expression: a number, a reading, an operation or a call."""
 
     kind: str  # "number", "reading", + - * /, "negative", or the name of a function
-    parts: tuple["Node", ...]
+    parts: tuple["ExpressionNode", ...]
     text: str  # as written, blanks tidied
     at: int  # where it starts in the whole text
 
@@ -29,7 +29,7 @@ class Expression:
     """A computed reading, parsed."""
 
     text: str
-    root: Node
+    root: ExpressionNode
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -37,7 +37,7 @@ class Expression:
         return tuple(dict.fromkeys(_names(self.root)))
 
 
-def _names(node: Node) -> list[str]:
+def _names(node: ExpressionNode) -> list[str]:
     if node.kind == "reading":
         return [node.text]
     return [name for part in node.parts for name in _names(part)]

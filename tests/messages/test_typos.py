@@ -15,7 +15,7 @@ import pytest
 
 from builder.cache.database import temporary
 from builder.check.verdict import check
-from builder.report.text import as_text
+from builder.report.text import findings_as_text
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
@@ -45,7 +45,7 @@ def told(path: Path, folder: Path) -> str:
     def lines(name: str) -> list[str]:
         return (shop / name).read_text(encoding="utf-8").split("\n")
 
-    return as_text(checked.findings, lines, len(checked.library.trees))
+    return findings_as_text(checked.findings, lines, len(checked.library.trees))
 
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)

@@ -4,7 +4,7 @@ import os
 from pathlib import Path
 
 from builder.model.finding import Finding, Severity
-from builder.report.text import as_text, colour_wanted
+from builder.report.text import color_wanted, findings_as_text
 
 from .conftest import at
 
@@ -13,7 +13,7 @@ GOLDEN = Path(__file__).parent / "goldens" / "findings.txt"
 
 def test_the_report_reads_as_agreed(findings, sources) -> None:
     """Place, line, mark, why, hint and related places; REFRESH=1 writes the file anew."""
-    text = as_text(findings, sources, 3)
+    text = findings_as_text(findings, sources, 3)
     if os.environ.get("REFRESH"):
         GOLDEN.write_text(text, encoding="utf-8")
     assert text == GOLDEN.read_text(encoding="utf-8")
@@ -21,33 +21,33 @@ def test_the_report_reads_as_agreed(findings, sources) -> None:
 
 def test_colours_change_nothing_but_colour(findings, sources) -> None:
     """Taking the colours out gives the plain report."""
-    painted = as_text(findings, sources, 3, colour=True)
+    painted = findings_as_text(findings, sources, 3, colour=True)
     assert "\033[31m" in painted
     for style in ("\033[0m", "\033[1m", "\033[2m", "\033[31m", "\033[33m"):
         painted = painted.replace(style, "")
-    assert painted == as_text(findings, sources, 3)
+    assert painted == findings_as_text(findings, sources, 3)
 
 
 def test_colour_only_on_a_terminal_and_never_against_no_color() -> None:
     """NO_COLOR counts when it is there and not empty (no-color.org)."""
-    assert colour_wanted(True, {})
-    assert colour_wanted(True, {"NO_COLOR": ""})
-    assert not colour_wanted(True, {"NO_COLOR": "1"})
-    assert not colour_wanted(True, {"TERM": "dumb"})
-    assert not colour_wanted(False, {})
+    assert color_wanted(True, {})
+    assert color_wanted(True, {"NO_COLOR": ""})
+    assert not color_wanted(True, {"NO_COLOR": "1"})
+    assert not color_wanted(True, {"TERM": "dumb"})
+    assert not color_wanted(False, {})
 
 
 def test_the_mark_stands_under_what_it_means(sources) -> None:
     """Signs of East Asia take two columns, so their mark does too."""
     wide = Finding("slang", Severity.WARNING, at(2, 22, 24), "wide")
-    lines = as_text([wide], sources, 1).split("\n")
+    lines = findings_as_text([wide], sources, 1).split("\n")
     assert lines[2] == "       | " + " " * 21 + "^^^^"
 
 
 def test_nothing_in_a_file_can_drive_the_terminal() -> None:
     """Escape codes and signs that turn the writing round are shown, not sent."""
     finding = Finding("tab", Severity.ERROR, at(1, 1, 4), "bad \033[2J name \u202egnp.exe")
-    text = as_text([finding], lambda _: ["\033]0;x\007 text"], 1)
+    text = findings_as_text([finding], lambda _: ["\033]0;x\007 text"], 1)
     assert "\033" not in text
     assert "\u202e" not in text
     assert "\\u001b" in text
@@ -55,10 +55,10 @@ def test_nothing_in_a_file_can_drive_the_terminal() -> None:
 
 def test_a_place_beyond_the_file_is_told_without_a_line(sources) -> None:
     """A file that shrank since it was read breaks nothing."""
-    text = as_text([Finding("tab", Severity.ERROR, at(99, 1, 2), "gone")], sources, 1)
+    text = findings_as_text([Finding("tab", Severity.ERROR, at(99, 1, 2), "gone")], sources, 1)
     assert text == f"{at(99, 1, 2).file}:99:1: error: gone [tab]\n\n1 tree, 1 error, 0 warnings\n"
 
 
 def test_no_findings_is_one_line(sources) -> None:
     """A sound shop is told in one line."""
-    assert as_text([], sources, 30) == "30 trees, 0 errors, 0 warnings\n"
+    assert findings_as_text([], sources, 30) == "30 trees, 0 errors, 0 warnings\n"

@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 from builder.trade.legibility import (
     LEAST_MINUTES,
     PREFERRED_MINUTES,
-    angle,
     capital_height,
     reading_distance,
+    visual_angle,
 )
 
 
@@ -41,4 +41,4 @@ def test_height_distance_and_angle_belong_together(metres, minutes):
     """Any of the three follows from the other two."""
     height = capital_height(metres, minutes)
     assert reading_distance(height, minutes) == pytest.approx(metres)
-    assert angle(height, metres) == pytest.approx(minutes)
+    assert visual_angle(height, metres) == pytest.approx(minutes)

@@ -7,14 +7,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.trade.mistake import Mistake
-from builder.trade.vehicle_numbers import (
-    VehicleNumber,
+from builder.trade.vin import (
+    Vin,
     check_digit,
     model_years,
-    parse_vehicle_number,
+    parse_vin,
 )
 
-SIGNS = "0123456789ABCDEFGHJKLMNPRSTUVWXYZ"
+CHARACTERS = "0123456789ABCDEFGHJKLMNPRSTUVWXYZ"
 PUBLISHED = "1M8GDM9AXKP042788"  # the widely published worked example: sum 351, remainder 10, X
 
 # Invented: no region gives numbers that start with 0 (ISO 3780, from memory).
@@ -38,13 +38,13 @@ def test_worked_examples_have_the_right_check_digit(text):
     assert check_digit(text) == text[8]
 
 
-@given(st.text(SIGNS, min_size=17, max_size=17))
+@given(st.text(CHARACTERS, min_size=17, max_size=17))
 def test_check_digit_agrees_with_the_library_vin(text):
-    """An independent implementation gives the same sign for any number."""
+    """An independent implementation gives the same character for any VIN."""
     assert check_digit(text) == vin_library.VIN.calculate_check_digit(text)
 
 
-@given(st.text(SIGNS, min_size=13, max_size=13))
+@given(st.text(CHARACTERS, min_size=13, max_size=13))
 def test_check_digit_agrees_with_the_library_vininfo(rest):
     """A second one finds our digit right (its own view of years and makers is switched off)."""
     text = f"0ZZA{rest}"
@@ -61,23 +61,23 @@ def test_check_digit_agrees_with_the_library_vininfo(rest):
 def test_model_year_by_position_seven(code, early):
     """Of a light vehicle a digit in position 7 means the first thirty years, a letter the next."""
     digit, letter = f"0ZZAB13E9{code}0123456", f"0ZZAB1DE9{code}0123456"
-    assert model_years(VehicleNumber(digit), light=True) == (early,)
-    assert model_years(VehicleNumber(letter), light=True) == (early + 30,)
+    assert model_years(Vin(digit), light=True) == (early,)
+    assert model_years(Vin(letter), light=True) == (early + 30,)
 
 
 def test_the_year_of_a_heavy_vehicle_stays_open():
     """Above 4536 kg position 7 says nothing: the bus of the example is of 1989 or 2019."""
-    assert model_years(VehicleNumber(PUBLISHED)) == (1989, 2019)
-    assert model_years(VehicleNumber(PUBLISHED), light=False) == (1989, 2019)
-    assert model_years(VehicleNumber(PUBLISHED), light=True) == (1989,)
+    assert model_years(Vin(PUBLISHED)) == (1989, 2019)
+    assert model_years(Vin(PUBLISHED), light=False) == (1989, 2019)
+    assert model_years(Vin(PUBLISHED), light=True) == (1989,)
 
 
 @pytest.mark.parametrize("code", "UZ0")
-def test_three_signs_are_no_year(code):
+def test_three_characters_are_no_year(code):
     """U, Z and 0 occur in numbers but never as a year: a doubt, no refusal."""
     text = f"0ZZAB13E0{code}0123456"
-    number = parse_vehicle_number(f"{text[:8]}{check_digit(text)}{text[9:]}")
-    assert isinstance(number, VehicleNumber)
+    number = parse_vin(f"{text[:8]}{check_digit(text)}{text[9:]}")
+    assert isinstance(number, Vin)
     assert number.doubts == (f"{code} in position 10 is no model year",)
     assert model_years(number) == ()
 
@@ -85,53 +85,53 @@ def test_three_signs_are_no_year(code):
 @pytest.mark.parametrize("text", INVENTED)
 def test_a_sound_number_has_no_doubts(text):
     """A right check digit and a year leave nothing to look at twice."""
-    assert parse_vehicle_number(text) == VehicleNumber(text)
+    assert parse_vin(text) == Vin(text)
 
 
 def test_numbers_are_taken_as_people_type_them():
     """Small letters, blanks and hyphens are taken."""
-    assert parse_vehicle_number(" 1m8g dm9a-xkp042788 ") == VehicleNumber(PUBLISHED)
+    assert parse_vin(" 1m8g dm9a-xkp042788 ") == Vin(PUBLISHED)
 
 
 def test_a_wrong_digit_is_a_doubt_outside_its_market():
     """The check digit is a rule of 49 CFR 565: elsewhere a wrong one is worth a look, no more."""
     typed = PUBLISHED.replace("AXK", "A1K")
-    number = parse_vehicle_number(typed)
-    assert isinstance(number, VehicleNumber)
+    number = parse_vin(typed)
+    assert isinstance(number, Vin)
     assert number.doubts == (
-        "check digit in position 9 is 1, worked out X: typed wrong, or not US",
+        "check digit in position 9 is 1, calculated X: check your entry, or non-US",
     )
-    refused = parse_vehicle_number(typed, must_check=True)
+    refused = parse_vin(typed, must_check=True)
     assert isinstance(refused, Mistake)
     assert refused.at == 8
 
 
 @pytest.mark.parametrize(
-    ("typed", "says", "instead", "at"),
+    ("typed", "words", "instead", "at"),
     [
         ("1M8GDM9AXKPO42788", "position 12 is the letter O", PUBLISHED, 11),
         ("IM8GDM9AXKPQ42788", "position 1 is the letter I", PUBLISHED, 0),
-        ("1M8GDM9AXKP04278", "17 signs, here are 16", None, 0),
-        ("1M8GDM9AXKP0427888", "17 signs, here are 18", None, 0),
+        ("1M8GDM9AXKP04278", "17 characters; you entered 16", None, 0),
+        ("1M8GDM9AXKP0427888", "17 characters; you entered 18", None, 0),
         ("1M8GDM9AXKP04278$", "$ in position 17", None, 16),
-        ("", "17 signs", None, 0),
+        ("", "17 characters", None, 0),
     ],
 )
-def test_what_is_wrong_is_said(typed, says, instead, at):
-    """Length and forbidden letters are named with their position, and the likely sign."""
-    found = parse_vehicle_number(typed)
+def test_a_mistake_names_its_place_and_the_likely_vin(typed, words, instead, at):
+    """Length and forbidden letters are named with their position, and the likely character."""
+    found = parse_vin(typed)
     assert isinstance(found, Mistake)
-    assert says in found.message
+    assert words in found.message
     assert (found.instead, found.at) == (instead, at)
 
 
 def test_what_the_check_digit_cannot_catch():
-    """39 of 544 single wrong signs and one swap of neighbours pass in the published example."""
+    """39 of 544 single wrong characters and one swap of neighbors pass in the published example."""
     wrong = [
-        f"{PUBLISHED[:at]}{sign}{PUBLISHED[at + 1 :]}"
+        f"{PUBLISHED[:at]}{one}{PUBLISHED[at + 1 :]}"
         for at in range(17)
-        for sign in SIGNS
-        if sign != PUBLISHED[at]
+        for one in CHARACTERS
+        if one != PUBLISHED[at]
     ]
     assert len(wrong) == 544
     assert sum(check_digit(text) == text[8] for text in wrong) == 39
@@ -146,4 +146,4 @@ def test_what_the_check_digit_cannot_catch():
 @given(st.text(max_size=20))
 def test_any_text_gets_an_answer(typed):
     """No typed text brings the parser down."""
-    assert isinstance(parse_vehicle_number(typed), VehicleNumber | Mistake)
+    assert isinstance(parse_vin(typed), Vin | Mistake)

@@ -1,14 +1,14 @@
-/* The forms of the bench page.
+/* The forms of the calculators.
  *
- * In: `form[data-sum]` as the page has them. Out: the answer under each form while one types, and
+ * In: `form[data-calculator]` as the page has them. Out: the answer under each form as you type, and
  * a sentence beside a field that makes no sense. Nothing is sent or kept.
  */
 "use strict";
 (() => {
-  const { answer } = baytreeAnswers;
-  const PAUSE = 300; // milliseconds: what is said follows when the typing rests
+  const { answer } = baytreeCalculators;
+  const PAUSE = 300; // milliseconds: the answer is announced when typing pauses
 
-  // A figure alone takes the unit beside it; a unit that was typed counts.
+  // A bare number takes the unit beside it; a unit that was typed wins.
   function text(form, field) {
     const beside = form.elements[`${field.name}:unit`];
     const typed = field.value.trim();
@@ -19,7 +19,7 @@
   const typedIn = (form) => Object.fromEntries(fields(form).map((one) => [one.name, text(form, one)]));
 
   function show(form) {
-    const found = answer(form.dataset.sum, typedIn(form));
+    const found = answer(form.dataset.calculator, typedIn(form));
     for (const field of fields(form)) {
       const words = found.mistakes[field.name] || "";
       const place = document.getElementById(`${field.id}-wrong`);
@@ -48,7 +48,7 @@
     return made;
   }
 
-  for (const form of document.querySelectorAll("form[data-sum]")) {
+  for (const form of document.querySelectorAll("form[data-calculator]")) {
     let waiting = 0;
     form.hidden = false;
     form.addEventListener("submit", (event) => { event.preventDefault(); show(form); });

@@ -1,13 +1,14 @@
-/* The sums and look-ups of the bench page: builder/trade/sums and look_ups in the page.
+/* The calculators: builder/trade/calculators and lookups in the page.
  *
- * In: what was typed beside each field, and the tables of `trade-data.js`. Out: `baytreeAnswers`,
- * an answer {lines: [{label, text, exact}], mistakes: {field: words}}, word for word as in Python.
+ * In: the text entered beside each field, and the tables of `calculator-data.js`. Out:
+ * `baytreeCalculators`, an answer {lines: [{label, text, exact}], mistakes: {field: words}}, word for
+ * word as in Python.
  */
 "use strict";
-globalThis.baytreeAnswers = (() => {
+globalThis.baytreeCalculators = (() => {
   const { read, less, size, run, rounded } = baytreeExact;
   const { unit, typed: typedQuantity, convert, written, sign, ofKind } = baytreeQuantities;
-  const data = baytreeTrade.bench;
+  const data = baytreeTrade.calculators;
   const line = (label, text, exact = "") => ({ label, text, exact });
   const lines = (...all) => ({ lines: all, mistakes: {} });
   const mistake = (field, words) => ({ lines: [], mistakes: { [field]: words } });
@@ -17,7 +18,7 @@ globalThis.baytreeAnswers = (() => {
     return line(label, written(rounded(value, digits), symbol), `${rounded(value)} ${sign(symbol)}`);
   }
 
-  // The unit of a family that people would say it in; zero stays as it is.
+  // The unit that people would use for a value; zero stays as it is.
   function scaled(value, symbol) {
     const scale = data.scales.find((one) => one.includes(symbol));
     if (!scale || value[0] === 0n) return [value, symbol];
@@ -25,12 +26,12 @@ globalThis.baytreeAnswers = (() => {
     return ways.find((way) => less(size(way[0]), read(data.switch))) || ways[ways.length - 1];
   }
 
-  // Sums that are formulae
+  // Calculators that are formulas
 
-  function workedOut(of, typed) {
+  function calculate(of, entries) {
     const values = {}, mistakes = {};
     for (const field of of.fields) {
-      const text = typed[field.name] || "";
+      const text = entries[field.name] || "";
       if (!text.trim()) continue;
       const found = fieldValue(field, text);
       if (found.mistake) mistakes[field.name] = found.mistake;
@@ -62,31 +63,31 @@ globalThis.baytreeAnswers = (() => {
     return { value };
   }
 
-  // Look-ups
+  // Lookups
 
   function bus({ ohms }) {
     const found = typedQuantity(ohms, "ohm");
     if (found.mistake) return mistake("ohms", found.mistake);
     const states = data.bus.states;
-    if (found.over) return lines(line("This shows", states[states.length - 1][0]));
+    if (found.over) return lines(line("Shows", states[states.length - 1][0]));
     const value = convert(found.value, found.unit, "ohm");
     if (less(value, read("0"))) return mistake("ohms", data.bus.below);
     const matches = states.filter(([, low, high]) => !less(value, read(low))
       && (high === null || !less(read(high), value)));
     const names = matches.map(([name]) => name);
-    return lines(line("This shows", names.join(data.bus.either) || data.bus.none));
+    return lines(line("Shows", names.join(data.bus.either) || data.bus.none));
   }
 
   function units({ reading }) {
     const found = typedQuantity(reading);
     if (found.mistake || found.over) return mistake("reading", found.mistake || data.overTheRange);
     const others = ofKind(found.unit).filter((symbol) => symbol !== found.unit);
-    if (!others.length) return lines(line("", `${sign(found.unit)} stands alone`));
-    const [least, most] = data.plain.map(read);
+    if (!others.length) return lines(line("", `${sign(found.unit)} has no other unit`));
+    const [least, most] = data.handy.map(read);
     const values = others.map((symbol) => [convert(found.value, found.unit, symbol), symbol]);
-    const plain = values.filter(
+    const handy = values.filter(
       ([value]) => !less(size(value), least) && less(size(value), most));
-    return lines(...(plain.length ? plain : values).map(
+    return lines(...(handy.length ? handy : values).map(
       (pair) => numberLine("", ...pair, data.unitDigits)));
   }
 
@@ -102,9 +103,9 @@ globalThis.baytreeAnswers = (() => {
     const byMaker = data.codes.makers.some(([low, high]) => low <= number && number <= high);
     const bytes = [number >> 8, number & 0xff, ...(third ? [parseInt(third, 16)] : [])];
     return lines(
-      line("Code", codeText(found)), line("System", systems[letter]),
-      line("Meaning given by", owners[byMaker ? "maker" : "standard"]),
-      line("On the network", bytes.map((byte) => hex(byte)).join(" ")),
+      line("DTC", codeText(found)), line("System", systems[letter]),
+      line("Defined by", owners[byMaker ? "maker" : "standard"]),
+      line("Bytes on the network", bytes.map((byte) => hex(byte)).join(" ")),
       ...(third ? failureType(parseInt(third, 16)) : []));
   }
 
@@ -112,20 +113,20 @@ globalThis.baytreeAnswers = (() => {
     `${letter}${second}${digits}${third ? `-${third}` : ""}`;
 
   function failureType(number) {
-    const { categories, failureTypes, setUp } = data.codes;
+    const { categories, failureTypes, setupSteps } = data.codes;
     const kind = categories[number >> 4 || number & 0xf] || "reserved";
     const words = failureTypes[number] || "not in our list";
     const found = [line("Failure type", `${hex(number)}, ${words}; kind: ${kind}`)];
-    return setUp[number] ? [...found, line("Set-up step missing", setUp[number])] : found;
+    return setupSteps[number] ? [...found, line("Missing setup step", setupSteps[number])] : found;
   }
 
   function codeMistake(typed, text) {
     const { lookAlikes } = data.codes;
-    const mended = typed.slice(0, 1)
+    const likelyText = typed.slice(0, 1)
       + [...typed.slice(1)].map((one) => lookAlikes[one] || one).join("");
-    const likely = SHAPE.exec(mended);
+    const likely = SHAPE.exec(likelyText);
     if (likely) {
-      const at = [...typed].findIndex((one, i) => one !== mended[i]);
+      const at = [...typed].findIndex((one, i) => one !== likelyText[i]);
       return `${text} has the letter ${typed[at]} where a digit belongs; did you mean ${codeText(likely)}?`;
     }
     if (!data.codes.systems[typed[0]]) return `a code starts with P, C, B or U, not with ${typed[0]}`;
@@ -138,23 +139,23 @@ globalThis.baytreeAnswers = (() => {
     return `${text.slice(5)} is no failure type: two hexadecimal digits, as in P0562-16`;
   }
 
-  function vehicleNumber({ number, class: of }) {
-    const know = data.vehicleNumbers;
-    const typed = number.replace(/[\s-]/g, "").toUpperCase();
-    const wrong = signMistake(typed, know);
-    if (wrong) return mistake("number", wrong);
+  function vin({ vin: text, class: of }) {
+    const know = data.vin;
+    const typed = text.replace(/[\s-]/g, "").toUpperCase();
+    const wrong = characterMistake(typed, know);
+    if (wrong) return mistake("vin", wrong);
     if (typed.length !== 17) {
-      return mistake("number", `a vehicle number has 17 signs, here are ${typed.length}`);
+      return mistake("vin", `a VIN has 17 characters; you entered ${typed.length}`);
     }
     const total = [...typed].reduce((sum, one, at) => sum + know.values[one] * know.weights[at], 0);
     const digit = "0123456789X"[total % 11];
     const right = digit === typed[8];
     const year = know.yearCodes.indexOf(typed[9]);
     return lines(
-      line("Vehicle number", typed),
-      right ? line("Check digit", `${digit}, right`) : line("Look again",
-        `check digit in position 9 is ${typed[8]}, worked out ${digit}: typed wrong, or not US`),
-      year < 0 ? line("Look again", `${typed[9]} in position 10 is no model year`)
+      line("VIN", typed),
+      right ? line("Check digit", `${digit}, matches`) : line("Recheck",
+        `check digit in position 9 is ${typed[8]}, calculated ${digit}: check your entry, or non-US`),
+      year < 0 ? line("Recheck", `${typed[9]} in position 10 is no model year`)
         : line("Model year", modelYears(typed, know, year, of).join(" or ")));
   }
 
@@ -164,13 +165,13 @@ globalThis.baytreeAnswers = (() => {
     return [/[0-9]/.test(typed[6]) ? early : early + know.cycle];
   }
 
-  function signMistake(typed, know) {
+  function characterMistake(typed, know) {
     const at = [...typed].findIndex((one) => !Object.hasOwn(know.values, one));
     if (at < 0) return "";
     const odd = typed[at], meant = know.lookAlikes[odd];
-    if (!meant) return `${odd} in position ${at + 1} never occurs in a vehicle number`;
+    if (!meant) return `${odd} in position ${at + 1} is never used in a VIN`;
     const likely = [...typed].map((one) => know.lookAlikes[one] || one).join("");
-    return `position ${at + 1} is the letter ${odd}, which is never used; ${meant}? Perhaps ${likely}.`;
+    return `position ${at + 1} is the letter ${odd}, which is never used; is it ${meant}? Did you mean ${likely}?`;
   }
 
   function refusal({ refusal: text }) {
@@ -192,16 +193,16 @@ globalThis.baytreeAnswers = (() => {
     }
     const [name, kind, means] = list[number] || ["", range[2], range[3]];
     return lines(line("Refusal", name ? `${hex(number)}, ${name}` : hex(number)),
-      line("It means", means), line("Do this", next[kind]));
+      line("Means", means), line("Next", next[kind]));
   }
 
-  const LOOK_UPS = { bus, units, code, "vehicle-number": vehicleNumber, refusal };
+  const LOOKUPS = { bus, units, dtc: code, vin, refusal };
 
-  function answer(id, typed) {
-    if (!LOOK_UPS[id]) return workedOut(data.sums[id], typed);
+  function answer(id, entries) {
+    if (!LOOKUPS[id]) return calculate(data.formulas[id], entries);
     const stripped = Object.fromEntries(
-      Object.entries(typed).map(([name, text]) => [name, text.trim()]));
-    return stripped[data.fieldOf[id]] ? LOOK_UPS[id](stripped) : lines();
+      Object.entries(entries).map(([name, text]) => [name, text.trim()]));
+    return stripped[data.lookupFields[id]] ? LOOKUPS[id](stripped) : lines();
   }
 
   return { answer };
