@@ -4,13 +4,13 @@ In: a shop's folder. Out: the `Library` and the mistakes in its files. A record 
 is left out, and told.
 """
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import replace
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
-from typing import TypeVar
 
-from builder.model.finding import Finding
+from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
 from builder.model.shop import Shop
@@ -19,6 +19,7 @@ from builder.model.summary import Summary, summary_of
 from builder.model.text import Text
 from builder.reader import knowledge
 from builder.reader.articles import article_from
+from builder.reader.astray import shop_files
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.pictures import pictures
 from builder.reader.source import mistake, read_source
@@ -26,9 +27,6 @@ from builder.reader.trees import read_tree, tree_files
 from builder.reader.validate import validate
 from builder.reader.values import map_, money, named_texts, number, text, the_text
 from builder.reader.yaml_text import read_yaml
-
-T = TypeVar("T")
-Notes = list[Finding]
 
 
 def read_library(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
@@ -49,52 +47,65 @@ def read_library(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
 
 def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     """Read the shop's settings and `kb/`; the trees are left to be read one by one."""
-    notes: Notes = []
-    kb = shop / "kb"
-    codes = _map(shop, kb / "codes.yml", "codes", notes)
+    files, astray = shop_files(shop)
+    known = _Known(shop, files, [*astray])
+    codes, words = _map(known, "kb/codes.yml"), _map(known, "kb/words.yml")
     sizes, unfit = pictures(shop)
-    notes += unfit
-    words = _map(shop, kb / "words.yml", "words", notes)
+    known.notes.extend(unfit)
     library = Library(
-        shop=_settings(_map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)),
-        systems=knowledge.systems(_map(shop, kb / "systems.yml", "systems", notes)),
-        lamps=knowledge.lamps(_map(shop, kb / "lamps.yml", "lamps", notes)),
-        hazards=knowledge.hazards(_map(shop, kb / "hazards.yml", "hazards", notes)),
-        tools=knowledge.tools(_map(shop, kb / "tools.yml", "tools", notes)),
-        vehicles=knowledge.vehicles(_map(shop, kb / "vehicles.yml", "vehicles", notes)),
+        shop=_settings(_shop_map(known)),
+        systems=knowledge.systems(_map(known, "kb/systems.yml")),
+        lamps=knowledge.lamps(_map(known, "kb/lamps.yml")),
+        hazards=knowledge.hazards(_map(known, "kb/hazards.yml")),
+        tools=knowledge.tools(_map(known, "kb/tools.yml")),
+        vehicles=knowledge.vehicles(_map(known, "kb/vehicles.yml")),
         codes=knowledge.codes(codes),
         failure_types=knowledge.failure_types(codes),
-        glossary=knowledge.glossary(_map(shop, kb / "glossary.yml", "glossary", notes)),
+        glossary=knowledge.glossary(_map(known, "kb/glossary.yml")),
         words=knowledge.slang(words),
         same_words=knowledge.same_words(words),
-        how_tos=_articles(shop, notes),
-        modules=_modules(shop, notes),
-        cases=_cases(shop, notes),
+        how_tos=_articles(known),
+        modules=_modules(known),
+        cases=_cases(known),
         pictures=frozenset(sizes),
         picture_bytes=sizes,
-        silences=tuple(_silences(shop)),
+        silences=tuple(_silences(known)),
     )
-    return library, tuple(notes)
+    return library, tuple(known.notes)
 
 
-def _map(shop: Path, path: Path, kind: str, notes: Notes, *, needed: bool = False) -> Map:
-    """Read one file of a kind; what is broken in it is told and left out."""
-    if not path.is_file():
-        if needed:
-            notes.append(mistake("missing-key", path.relative_to(shop).as_posix(),
-                                 "the shop has no settings", "prices and prints need them",
-                                 "make a shop with `baytree start DIR`"))  # fmt: skip
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What is read, and what has been told on the way."""
+
+    shop: Path
+    files: tuple[str, ...]  # relative to the shop
+    notes: list[Finding]
+
+
+def _shop_map(known: _Known) -> Map:
+    file = "site_config/shop.yml"
+    if not os.path.lexists(known.shop / file):
+        known.notes.append(mistake("missing-key", file, "the shop has no settings",
+                                   "prices and prints need them",
+                                   "make a shop with `baytree start DIR`"))  # fmt: skip
+    return _map(known, file)
+
+
+def _map(known: _Known, file: str, kind: str = "") -> Map:
+    """Read one file of the kind that its name says; what is broken in it is told and left out."""
+    if file not in known.files:
         return EMPTY
-    source = read_source(shop, path)
+    source = read_source(known.shop, known.shop / file)
     if isinstance(source, Finding):
-        notes.append(source)
+        known.notes.append(source)
         return EMPTY
     root, findings = read_yaml(source)
-    notes += findings
+    known.notes.extend(findings)
     if not isinstance(root, Map):
         return EMPTY
-    mistakes, broken = validate(root, kind)
-    notes += mistakes
+    mistakes, broken = validate(root, kind or Path(file).stem)
+    known.notes.extend(mistakes)
     return _without(root, {str(path[0]) for path in broken if path})
 
 
@@ -104,53 +115,61 @@ def _without(root: Map, names: set[str]) -> Map:
     return left
 
 
-def _folder(
-    shop: Path, files: Iterable[Path], kind: str, required: str, make: Callable[[str, Map], T],
-    notes: Notes,
-) -> list[T]:  # fmt: skip
+def _records(known: _Known, folder: str, kind: str) -> Iterator[tuple[str, Map]]:
     """Read every file of a folder; a file that lacks what it is about is left out."""
-    made: list[T] = []
-    for path in sorted(files):
-        root = _map(shop, path, kind, notes)
-        if Text(required) in root:
-            made.append(make(path.relative_to(shop).as_posix(), root))
-    return made
+    for file in known.files:
+        if file.startswith(f"{folder}/"):
+            root = _map(known, file, kind)
+            if Text(kind) in root:
+                yield file, root
 
 
-def _modules(shop: Path, notes: Notes) -> dict[str, Module]:
-    def make(file: str, root: Map) -> Module:
-        return knowledge.module(Path(file).stem, file, root)
-
-    files = (shop / "kb" / "modules").glob("*.yml")
-    return {one.id: one for one in _folder(shop, files, "module", "module", make, notes)}
-
-
-def _cases(shop: Path, notes: Notes) -> dict[str, Case]:
-    files = (shop / "kb" / "cases").glob("*.yml")
-    made = _folder(shop, files, "case", "case", knowledge.case, notes)
+def _modules(known: _Known) -> dict[str, Module]:
+    found = _records(known, "kb/modules", "module")
+    made = (knowledge.module(Path(file).stem, file, root) for file, root in found)
     return {one.id: one for one in made}
 
 
-def _articles(shop: Path, notes: Notes) -> dict[str, HowTo]:
+def _cases(known: _Known) -> dict[str, Case]:
+    made: dict[str, Case] = {}
+    for file, root in _records(known, "kb/cases", "case"):
+        one = knowledge.case(file, root)
+        first = made.setdefault(one.id, one)
+        if first is not one:
+            known.notes.append(_same_case(one, first))
+    return made
+
+
+def _same_case(one: Case, first: Case) -> Finding:
+    return Finding("duplicate-key", Severity.ERROR, one.at,
+                   f"the case `{one.id}` stands in `{first.file}` already",
+                   "only one of the two would count, and nobody sees which",
+                   "each job has a number of its own: put it right in one of the two",
+                   (Related(first.at, "first written here"),))  # fmt: skip
+
+
+def _articles(known: _Known) -> dict[str, HowTo]:
     made: dict[str, HowTo] = {}
-    for path in sorted((shop / "kb" / "how-to").glob("*.md")):
-        source = read_source(shop, path)
+    for file in known.files:
+        if not file.startswith("kb/how-to/"):
+            continue
+        source = read_source(known.shop, known.shop / file)
         if isinstance(source, Finding):
-            notes.append(source)
+            known.notes.append(source)
             continue
         article, findings = article_from(source)
-        notes += findings
+        known.notes.extend(findings)
         if article:
             made[article.id] = article
     return made
 
 
-def _silences(shop: Path) -> Iterator[Silence]:
-    files = [*(shop / "kb").rglob("*.yml"), *(shop / "kb" / "how-to").glob("*.md")]
-    for path in sorted(files):
-        source = read_source(shop, path)
-        if not isinstance(source, Finding):
-            yield from silences_in(source.file, source.text)
+def _silences(known: _Known) -> Iterator[Silence]:
+    for file in known.files:
+        if file.startswith("kb/"):
+            source = read_source(known.shop, known.shop / file)
+            if not isinstance(source, Finding):
+                yield from silences_in(source.file, source.text)
 
 
 def _settings(root: Map) -> Shop:

@@ -6,6 +6,7 @@ byte order mark, Windows line ends taken as they are.
 
 import hashlib
 import re
+import stat
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -29,19 +30,46 @@ class Source:
 def read_source(shop: Path, path: Path) -> Source | Finding:
     """Read a file of the shop; an author's mistake comes back as a finding."""
     file = path.relative_to(shop).as_posix()
-    if not path.resolve().is_relative_to(shop.resolve()):
+    return told if (told := unfit(shop, path, LARGEST)) else _read(file, path)
+
+
+def unfit(shop: Path, path: Path, largest: int) -> Finding | None:
+    """Return why a file cannot be read: a link, a pipe, more bytes than allowed; None if it can."""
+    file = path.relative_to(shop).as_posix()
+    try:
+        inside = path.resolve().is_relative_to(shop.resolve())
+        status = path.stat()
+    except PermissionError as error:
+        return unreadable(file, error)
+    except (OSError, RuntimeError):  # a link to nothing, or to itself
+        inside, status = True, None
+    if not inside:
         return mistake("link", file, "this file is a link that leads out of the shop",
                        "what lies outside is not under the shop's version control",
                        "put the file itself here")  # fmt: skip
-    if not path.is_file():
+    if status is None or not stat.S_ISREG(status.st_mode):
         return mistake("link", file, "this is a link to nothing, or no file that can be read",
-                       "what it was to hold is missing for whoever looks for it",
+                       "what it was to hold is missing for anyone who looks for it",
                        "put the file itself here, or delete this")  # fmt: skip
-    if path.stat().st_size > LARGEST:
-        return mistake("size", file, f"the file is larger than {LARGEST // 1024} KiB",
+    if status.st_size > largest:
+        return mistake("size", file, f"the file is larger than {largest // 1024} KiB",
                        "nobody can review or follow a file of that size",
                        "split it into several files")  # fmt: skip
-    return decode(file, path.read_bytes())
+    return None
+
+
+def unreadable(file: str, error: OSError) -> Finding:
+    """Make the finding for a file that the system does not hand out."""
+    return mistake("unreadable", file, f"the file cannot be read: {error.strerror}",
+                   "what stands in it drops out of every check, page and search",
+                   "give yourself the right to read it: `chmod u+r` on it")  # fmt: skip
+
+
+def _read(file: str, path: Path) -> Source | Finding:
+    try:
+        return decode(file, path.read_bytes())
+    except OSError as error:
+        return unreadable(file, error)
 
 
 def decode(file: str, raw: bytes) -> Source | Finding:
