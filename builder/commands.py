@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from builder.authoring.refused import Refused as Refused
 from builder.checking import checking, findings, known_library, sound_tree
 from builder.flags import Wanted
-from builder.memory import cache_of
+from builder.memory import cache_of, contents
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.reader.library import read_knowledge
@@ -95,7 +95,8 @@ def _input(shop: Path, library: Library, *, prints: bool) -> "Input":
     files = {f"schemas/{name}": text for name, text in schemas(None).items()}
     cache = cache_of(shop) / "build"
     read = partial(the_tree, shop)
-    return Input(shop, cache, with_entries(library, read), read, prints, files)
+    rests_on = contents(Path(__file__).parent, shop / "kb", shop / "site_config")
+    return Input(shop, cache, with_entries(library, read), read, rests_on, prints, files)
 
 
 def print_sheets(shop: Path, wanted: Wanted, out: Path) -> Iterator[tuple[Path, int]]:

@@ -26,7 +26,9 @@ from builder.model import finding, silence, summary, text, tree
 from builder.model.finding import Finding
 from builder.model.library import Trees
 from builder.model.summary import Gist, Summary, gist_of
+from builder.reader.source import LARGEST
 
+NO_FILE = b"\xff"  # no file of text holds this
 PARTS = 16  # files of the memory; of these only those are written in which something changed
 Findings = tuple[Finding, ...]
 
@@ -96,8 +98,17 @@ def recalled(memory: Memory, file: str) -> Entry | None:
 
 
 def raw_content(file: Path) -> bytes:
-    """Return what a file holds; nothing where it is no file but a link to nowhere, or a pipe."""
-    return file.read_bytes() if file.is_file() else b""
+    """Return what a file holds, and no more of it than is read; a sign of its own where no file is.
+
+    A file that cannot be read may become an empty one: the two must not be taken for each other.
+    """
+    try:
+        if not file.is_file():
+            return NO_FILE
+        with file.open("rb") as opened:
+            return opened.read(LARGEST + 1)
+    except OSError:
+        return NO_FILE
 
 
 def entry(raw: bytes, of: Summary | None, mistakes: Findings, findings: Findings) -> Entry:
@@ -139,9 +150,27 @@ def findings(entry: Entry) -> Findings:
 
 
 def contents(*folders: Path) -> str:
-    """Hash every file of folders."""
-    files = sorted(file for folder in folders for file in folder.rglob("*") if file.is_file())
-    return hashed(*(part for file in files for part in (file, file.read_bytes())))
+    """Hash every file of folders, piece by piece; of what cannot be read, its name."""
+    return hashed(*(part for folder in folders for part in _parts(folder)))
+
+
+def _parts(folder: Path) -> Iterator[object]:
+    for inside, folders, names in os.walk(folder):
+        folders[:] = sorted(name for name in folders if name != "__pycache__")
+        for name in sorted(names):
+            file = Path(inside, name)
+            yield file
+            yield _content(file)
+
+
+def _content(file: Path) -> str:
+    try:
+        if not file.is_file():
+            return ""
+        with file.open("rb") as opened:
+            return hashlib.file_digest(opened, "sha256").hexdigest()
+    except OSError:
+        return ""
 
 
 def hashed(*parts: object) -> str:

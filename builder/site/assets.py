@@ -1,6 +1,6 @@
-"""The files that pages ask for: styles, scripts, faces, the rows of the search, drawings.
+"""The files that pages ask for: styles, scripts, faces, the rows of the search.
 
-In: the shop and its library. Out: files in the work folder, where the engine finds them.
+In: the library. Out: files in the work folder, where the engine finds them.
 """
 
 import shutil
@@ -13,10 +13,9 @@ from builder.pages.bench import data_files
 
 STATIC = Path(__file__).parent / "static"
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
-PICTURES = Path("how-to") / "pictures"
 
 
-def write_assets(shop: Path, library: Library, pages: Path) -> None:
+def write_assets(library: Library, pages: Path) -> None:
     """Lay out every file that is not a page."""
     assets = pages / "assets"
     shutil.copytree(STATIC, assets, dirs_exist_ok=True)
@@ -28,10 +27,6 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
     _write(assets / "search-rows.js", rows(library))
     for name, text in data_files(library).items():
         _write(assets / name, text)
-    shutil.rmtree(pages / PICTURES, ignore_errors=True)
-    for name in library.pictures:
-        (pages / PICTURES).mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(shop / "kb" / PICTURES / name, pages / PICTURES / name)
 
 
 def write_files(files: Mapping[str, str], pages: Path) -> None:

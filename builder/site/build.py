@@ -18,6 +18,7 @@ from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
+from builder.site.pictures import write_pictures
 from builder.site.publish import may_replace, publish
 from builder.site.settings import own_settings, unusable
 from builder.site.trees import put_trees
@@ -33,6 +34,7 @@ class Input:
     library: Library
     # By id: trees are read one by one and dropped. None: it has an error and cannot be shown.
     read_tree: Callable[[str], Tree | None]
+    rests_on: str  # hash of what every page rests on: our code and the knowledge
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
     findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
@@ -59,13 +61,14 @@ def build_site(given: Input, out: Path) -> Built:
     if any(finding.severity is Severity.ERROR for finding in findings):
         return Built(findings=findings)
     settings = engine.settings(given.library.shop, own)
-    everything = _everything(given, settings)
+    everything = digest(engine.versions(), sorted(settings.items()), given.rests_on)
     with open_work(given.cache, everything) as work:
         if not work.before:
             engine.write_theme(work.folder, given.shop / "site_config" / "overrides")
             engine.write_settings(work.folder, settings)
-        _put_pages(work, given)
-        if not given.approved():
+        findings += _put_pages(work, given)
+        unfit = any(finding.severity is Severity.ERROR for finding in findings)
+        if (unfit and given.findings is None) or not given.approved():
             close_work(work)
             return Built(findings=findings)
         try:
@@ -77,8 +80,11 @@ def build_site(given: Input, out: Path) -> Built:
     return Built(len(work.now), findings)
 
 
-def _put_pages(work: Work, given: Input) -> None:
-    write_assets(given.shop, given.library, work.pages)
+def _put_pages(work: Work, given: Input) -> tuple[Finding, ...]:
+    """Write all pages; return the mistakes that only writing brings to light."""
+    write_assets(given.library, work.pages)
+    photos = given.cache.with_name("photos")
+    unfit = write_pictures(given.shop, sorted(given.library.pictures), work.pages, photos)
     write_files(given.files, work.pages)
     for page in shop_pages(given.library):
         put(work, page)
@@ -89,6 +95,7 @@ def _put_pages(work: Work, given: Input) -> None:
         put(work, findings_page(given.findings))
     put_trees(work, given.library, given.read_tree, prints=given.prints, leave_out=broken)
     drop_gone(work)
+    return unfit
 
 
 def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
@@ -99,17 +106,3 @@ def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
         if folder == "trees" and finding.severity is Severity.ERROR:
             broken.setdefault(rest.rsplit(".", 1)[0], []).append(finding)
     return broken
-
-
-def _everything(given: Input, settings: Mapping[str, object]) -> str:
-    """Return a key of all that every page depends on: our code, the engine, the knowledge."""
-    package = Path(__file__).parents[1]
-    folders = (package, given.shop / "kb", given.shop / "site_config")
-    files = (file for folder in folders for file in _files(folder))
-    contents = (f"{file} {file.read_bytes().hex()}" for file in files)
-    return digest(engine.versions(), sorted(settings.items()), *contents)
-
-
-def _files(folder: Path) -> list[Path]:
-    found = (file for file in folder.rglob("*") if "__pycache__" not in file.parts)
-    return sorted(file for file in found if file.is_file())

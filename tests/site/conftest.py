@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from builder.memory import contents
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.library import read_library
@@ -63,5 +64,7 @@ def build_shop(
         assert tree
         return tree
 
-    given = Input(shop, shop.parent / cache, library, one, prints=False, findings=findings)
+    rests_on = contents(shop / "kb", shop / "site_config")
+    cache_folder = shop.parent / cache
+    given = Input(shop, cache_folder, library, one, rests_on, prints=False, findings=findings)
     return build_site(given, out)

@@ -94,7 +94,7 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
         return poisoned(tree, taint)
 
     build_site(
-        Input(folder / "shop", folder / "cache", library, one, prints=False), folder / "site"
+        Input(folder / "shop", folder / "cache", library, one, "", prints=False), folder / "site"
     )
     return folder / "site"
 
