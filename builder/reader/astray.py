@@ -3,7 +3,6 @@
 In: the listings of a shop's folders. Out: a finding for each. The one list of what is read is here.
 """
 
-import os
 import re
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
@@ -34,10 +33,6 @@ def shop_files(shop: Path) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
     """Return the files that are read, relative to the shop, and what nobody would read."""
     files: list[str] = []
     findings: list[Finding] = []
-    if not os.path.exists(shop / "trees"):  # noqa: PTH110, it never raises
-        findings.append(mistake("unreadable", "trees", "the shop has no folder `trees/`",
-                                "without it there is no tree to check, to show or to find",
-                                "make the folder, or go to the shop's own folder"))  # fmt: skip
     for folder in FOLDERS:
         listed = listing(shop, folder)
         read = [name for name in listed.files if _is_read(name)]
@@ -47,7 +42,16 @@ def shop_files(shop: Path) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
         findings += (no_folder(name) for name in listed.files if name in (*OF_MANY, PICTURES))
         findings += (_misplaced(name) for name in listed.files if _is_astray(name))
         findings += _twins(read)
+    there = {finding.at.file for finding in findings}
+    if "trees" not in there and not (shop / "trees").is_dir():
+        findings.append(_no_trees())
     return tuple(files), tuple(findings)
+
+
+def _no_trees() -> Finding:
+    return mistake("unreadable", "trees", "the shop has no folder `trees/`",
+                   "without it there is no tree to check, to show or to find",
+                   "make the folder, or go to the shop's own folder")  # fmt: skip
 
 
 def is_tree(name: str) -> bool:

@@ -14,7 +14,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
 LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
-CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f]")
+# What YAML does not allow; line ends that editors do not count are told by `yaml_text`.
+CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 

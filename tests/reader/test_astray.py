@@ -5,12 +5,14 @@ import shutil
 import socket
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 import pytest
 
 from .conftest import SHOP, Told
 
+REPO = Path(__file__).parents[2]
 # Reads a sound shop first: all modules are loaded before root gives up its rights, which would not
 # be held to those of files. 65534 is the user without rights, by custom of Unix systems.
 AS_NOBODY = """
@@ -161,17 +163,19 @@ def test_a_folder_behind_a_link_is_told(shop: Path, told: Told) -> None:
     "name", ["trees/horn", "trees/horn/silent.yml", "kb", "kb/tools.yml", "site_config",
              "kb/how-to/supply-at-the-plug.md", "kb/how-to/pictures/plug.svg"],
 )  # fmt: skip
-def test_what_the_user_may_not_read_is_told(shop: Path, name: str) -> None:
+def test_what_the_user_may_not_read_is_told(name: str) -> None:
     """Without the right to a file or folder it is named, and never passed over."""
-    (shop / "kb/how-to/pictures").mkdir()
-    (shop / "kb/how-to/pictures/plug.svg").write_text("<svg xmlns='http://www.w3.org/2000/svg'/>")
-    for place in (*shop.rglob("*"), shop, *shop.parents[:-2]):
-        place.chmod(0o755)
-    (shop / name).chmod(0)
-    run = subprocess.run(
-        [sys.executable, "-c", AS_NOBODY, str(SHOP), str(shop)],
-        cwd=Path(__file__).parents[2], capture_output=True, text=True, timeout=60, check=False,
-    )  # fmt: skip
-    (shop / name).chmod(0o755)
+    with tempfile.TemporaryDirectory() as folder:  # pytest's own is open to its user alone
+        shop = Path(shutil.copytree(SHOP, Path(folder) / "shop"))
+        (shop / "kb/how-to/pictures").mkdir()
+        (shop / "kb/how-to/pictures/plug.svg").write_text("")
+        for place in (*shop.rglob("*"), shop, shop.parent):
+            place.chmod(0o755)
+        (shop / name).chmod(0)
+        run = subprocess.run(
+            [sys.executable, "-c", AS_NOBODY, str(SHOP), str(shop)],
+            cwd=REPO, capture_output=True, text=True, timeout=60, check=False,
+        )  # fmt: skip
+        (shop / name).chmod(0o755)
     assert f"unreadable {name}\n" in run.stdout, run.stdout + run.stderr
     assert run.stderr == ""
