@@ -10,7 +10,8 @@ BUILDER = Path(__file__).parent.parent / "builder"
 MAY_IMPORT: dict[str, set[str]] = {
     "trade": set(),
     "model": {"trade"},
-    "reader": {"model", "trade"},
+    "pictures": set(),
+    "reader": {"model", "trade", "pictures"},
     "plan": {"model", "trade"},
     "walk": {"model", "trade", "plan"},
     "chart": {"model", "trade", "plan"},
@@ -19,7 +20,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "rules": {"model", "trade", "plan", "chart"},
     "report": {"model", "rules"},
     "pages": {"model", "trade", "plan", "walk", "chart", "rules"},
-    "site": {"model", "pages", "prints", "find"},
+    "site": {"model", "pages", "prints", "find", "pictures"},
     "authoring": {"model", "trade", "plan", "walk", "reader"},
 }
 

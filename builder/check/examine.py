@@ -24,6 +24,7 @@ from builder.model.finding import Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
+from builder.reader.source import LARGEST
 from builder.reader.trees import read_tree, tree_id
 from builder.rules.shared.judge import judge
 
@@ -51,8 +52,17 @@ class Waiting:
 
 
 def content_of(file: Path) -> str:
-    """Hash what a file holds; a link to nowhere or a pipe holds nothing."""
-    return digest(file.read_bytes() if file.is_file() else b"")
+    """Hash what a file holds, and no more of it than is read; "" where no file can be read.
+
+    A file that can't be read may become an empty one: the two must not be taken for each other.
+    """
+    try:
+        if not file.is_file():
+            return ""
+        with file.open("rb") as stream:
+            return digest(stream.read(LARGEST + 1))
+    except OSError:
+        return ""
 
 
 def examine_all(

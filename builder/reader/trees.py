@@ -5,7 +5,6 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip does n
 findings about the rest.
 """
 
-import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -14,6 +13,8 @@ from builder.model.finding import Finding
 from builder.model.library import Library, NotThereError
 from builder.model.text import Text
 from builder.model.tree import Asked, Step, Symptom, Tree
+from builder.reader.astray import is_tree
+from builder.reader.folders import listing
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.silences import silences_in
@@ -41,12 +42,7 @@ def tree_files(shop: Path) -> tuple[Path, ...]:
 
 def tree_names(shop: Path) -> list[str]:
     """Return the same, relative to the shop and with forward slashes."""
-    found: list[str] = []
-    for folder, _, names in os.walk(shop / "trees"):
-        start = Path(folder).relative_to(shop).as_posix()
-        found += (f"{start}/{name}" for name in names if name.endswith((".yml", ".yaml")))
-    trees = (name for name in found if not name.endswith(".table.yml"))
-    return sorted(trees, key=lambda name: name.split("/"))
+    return [name for name in listing(shop, "trees").files if is_tree(name)]
 
 
 def tree_id(file: str) -> str:

@@ -1,6 +1,6 @@
 """Findings for a person at a terminal.
 
-In: findings in their order, a function that gives the lines of a file, and whether to colour. Out:
+In: findings in their order, a function that gives the lines of a file, and whether to color. Out:
 text: the place, the line with a mark under it, why it matters, what to write, related places, and
 a line that sums up.
 """
@@ -20,15 +20,15 @@ SEVERITY_STYLES = {Severity.ERROR: RED, Severity.WARNING: YELLOW}
 
 
 def color_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
-    """Whether to colour: on a terminal only, and never where NO_COLOR is set to anything."""
+    """Whether to color: on a terminal only, and never where NO_COLOR is set to anything."""
     return is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
 
 
 def findings_as_text(
-    findings: Sequence[Finding], sources: Sources, trees: int, *, colour: bool = False
+    findings: Sequence[Finding], sources: Sources, trees: int, *, color: bool = False
 ) -> str:
     """Write every finding, and last how many there are."""
-    paint = _painted if colour else _unpainted
+    paint = _painted if color else _unpainted
     blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
     return "\n\n".join([*blocks, _summary(findings, trees)]) + "\n"
 

@@ -21,6 +21,7 @@ from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.manifest import Seen, listed_files, only_ours
+from builder.site.pictures import write_pictures
 from builder.site.publish import put_in_place, write_pages
 from builder.site.swap import folder_beside
 from builder.site.trees import put_trees
@@ -70,7 +71,8 @@ def _build(given: SiteInput, out: Path, before: Seen) -> int:
         put_frame(work, path, frame)
     with folder_beside(out) as folder:
         new = folder / "new"
-        write_assets(given.shop, given.library, new)
+        write_assets(given.library, new)
+        write_pictures(given.shop, given.library.pictures, given.cache, new)
         write_files(given.files, new)
         write_pages(work, new)
         put_in_place(new, out, before)

@@ -19,16 +19,16 @@ def test_the_report_reads_as_agreed(findings, sources) -> None:
     assert text == GOLDEN.read_text(encoding="utf-8")
 
 
-def test_colours_change_nothing_but_colour(findings, sources) -> None:
-    """Taking the colours out gives the plain report."""
-    painted = findings_as_text(findings, sources, 3, colour=True)
+def test_colors_change_nothing_but_color(findings, sources) -> None:
+    """Taking the colors out gives the plain report."""
+    painted = findings_as_text(findings, sources, 3, color=True)
     assert "\033[31m" in painted
     for style in ("\033[0m", "\033[1m", "\033[2m", "\033[31m", "\033[33m"):
         painted = painted.replace(style, "")
     assert painted == findings_as_text(findings, sources, 3)
 
 
-def test_colour_only_on_a_terminal_and_never_against_no_color() -> None:
+def test_color_only_on_a_terminal_and_never_against_no_color() -> None:
     """NO_COLOR counts when it is there and not empty (no-color.org)."""
     assert color_wanted(True, {})
     assert color_wanted(True, {"NO_COLOR": ""})
