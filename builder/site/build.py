@@ -6,7 +6,7 @@ one is.
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -29,6 +29,10 @@ from builder.site.work import (
     open_work,
     put,
 )
+
+# What every page may show; what a page shows of other trees is in its own key.
+OF_TREES = {"trees", "gists", "callers", "entries", "silences", "whole"}
+KNOWLEDGE = tuple(one.name for one in fields(Library) if one.name not in OF_TREES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,12 +124,18 @@ def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
 
 
 def _everything(given: Input, settings: Mapping[str, object]) -> str:
-    """Return a key of all that every page depends on: our code, the engine, the knowledge."""
-    package = Path(__file__).parents[1]
-    folders = (package, given.shop / "kb", given.shop / "site_config")
-    files = (file for folder in folders for file in _files(folder))
-    contents = (f"{file} {file.read_bytes().hex()}" for file in files)
-    return digest(engine.versions(), sorted(settings.items()), *contents)
+    """Return a key of all that every page depends on: our code, the engine, the knowledge.
+
+    The knowledge is taken as it was read and not as it lies on the disk: a file saved meanwhile
+    must not lend its key to pages that were made of the one before.
+    """
+    code = (f"{file} {file.read_bytes().hex()}" for file in _files(Path(__file__).parents[1]))
+    knowledge = (_plain(getattr(given.library, name)) for name in KNOWLEDGE)
+    return digest(engine.versions(), sorted(settings.items()), *knowledge, *code)
+
+
+def _plain(value: object) -> str:
+    return repr(sorted(value)) if isinstance(value, frozenset) else repr(value)
 
 
 def _files(folder: Path) -> list[Path]:

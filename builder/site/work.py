@@ -129,6 +129,8 @@ def put(work: Work, page: Page, key: str = "", files: Mapping[str, bytes] | None
     markdown_file = work.pages / f"{page.path}.md"
     if not markdown_file.exists() or markdown_file.read_text("utf-8") != text:
         _write(markdown_file, text.encode())
+        # The engine would compare dates, and a clock can be set back.
+        (work.frames / f"{page.path}.html").unlink(missing_ok=True)
     _write(work.body(page.path), page.body.encode())
     for name, content in files.items():
         _write(work.files / name, content)
