@@ -6,6 +6,7 @@ those: an editor runs a check at every save, and must not wait for what prints s
 """
 
 import json
+import sys
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
@@ -80,10 +81,16 @@ def serve(shop: Path, port: int) -> None:
     from builder.site.build import build_site
     from builder.site.serve import serve as serve_site
 
+    told: set[str] = set()
+
     def rebuild(out: Path) -> int:
         checked = check(shop, (), date.today())
         given = replace(_input(shop, checked.library, prints=False), findings=checked.findings)
-        build_site(replace(given, cache=cache_of(shop) / "serve"), out)
+        built = build_site(replace(given, cache=cache_of(shop) / "serve"), out)
+        for note in built.notes:
+            if note not in told:
+                print(f"baytree: {note}", file=sys.stderr)
+        told.update(built.notes)
         return checked.errors
 
     serve_site(shop, rebuild, port)

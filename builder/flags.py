@@ -58,7 +58,8 @@ def parser() -> argparse.ArgumentParser:
     prints.add_argument("--out", metavar="DIR", help="where to (prints/ in the shop)")
 
     serve = _command(sub, "serve", "the site while you write: built anew on every change")
-    serve.add_argument("--port", type=int, default=8000, metavar="N")
+    serve.add_argument("--port", type=_port, default=8000, metavar="N",
+                       help="0 for any that is free")  # fmt: skip
 
     find = _command(sub, "find", "find trees by what the customer says, a lamp or a code")
     find.add_argument("words", nargs="+", metavar="WORDS")
@@ -96,6 +97,12 @@ def _command(
 def _today(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--today", type=date.fromisoformat, default=date.today(), metavar="DATE",
                         help="the day it is taken to be, for ages of reviews")  # fmt: skip
+
+
+def _port(text: str) -> int:
+    if not re.fullmatch("[0-9]{1,5}", text) or int(text) > 65535:
+        raise argparse.ArgumentTypeError(f"`{text}` is no port; write one from 1024 to 65535")
+    return int(text)
 
 
 def _metres(text: str) -> float:
