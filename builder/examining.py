@@ -43,7 +43,7 @@ def judge_all(
 def judged(shop: Path, library: Library, today: date, file: str) -> tuple[Tree, Findings, Findings]:
     """Read a tree; return it, the mistakes of its text, and what the rules find."""
     tree, mistakes = read_tree(shop, shop / file)
-    if tree is None:
+    if tree is None or tree.revision != library.trees[tree.id].revision:
         raise FileNotFoundError(f"{file} was changed while it was being checked")
     return tree, mistakes, judge(tree, library, today)
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder import commands
-from builder.checking import known_library
+from builder.checking import checking, findings, known_library, sound_tree
 from builder.memory import cache_of, hashed
 from builder.model.finding import Finding
 from builder.reader.library import read_library
@@ -110,3 +110,18 @@ def test_a_tampered_memory_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPa
             part.write_bytes(damaged)
         assert found(shop) == before
     assert not (shop / "trap-has-run").exists()
+
+
+def test_what_was_found_in_another_version_is_never_remembered(shop: Path) -> None:
+    """A tree that is broken while a check is under way, and put back, is sound to the next."""
+    file = shop / "trees" / "charging" / "lamp-on.yml"
+    sound = file.read_text("utf-8")
+    with checking(shop, TODAY) as under_way:
+        file.write_text(sound.replace("branch: ", "branch: nowhere-"), "utf-8")
+        with pytest.raises(FileNotFoundError, match="while it was being checked"):
+            sound_tree(under_way, "charging/lamp-on")
+        file.write_text(sound, "utf-8")
+        findings(under_way)
+    remembered = found(shop)
+    shutil.rmtree(cache_of(shop))
+    assert remembered == found(shop)
