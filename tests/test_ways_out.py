@@ -32,7 +32,7 @@ from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
 from builder.prints.wall import laid_out, wall_chart
-from builder.reader.library import read_library
+from builder.reader.shop_files import read_library
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 from builder.rules import judge, judge_library

@@ -29,6 +29,7 @@ from builder.reader.trees import read_tree, tree_id
 from builder.rules.shared.judge import judge
 
 WORTH_IT = 40  # trees; for fewer, starting another process takes longer than it saves
+TRIES = 5  # at a file that is being saved while it is read
 AT_ONCE = 16  # trees handed to a process at a time
 T = TypeVar("T")
 R = TypeVar("R")
@@ -98,18 +99,25 @@ def _examined(
 
 def _judged_beside(shop: Path, library: Library, used: Used, one: Waiting) -> KeptTree:
     # Packed by the same run in memory, never in a file: so it may be unpacked as it is.
-    tree = pickle.loads(zlib.decompress(one.packed)) if one.packed else None
-    tree = tree or read_tree(shop, shop / one.file)[0]
-    if tree is None:
-        raise FileNotFoundError(f"{one.file} was changed while it was being checked")
+    if one.packed:
+        return _judged(pickle.loads(zlib.decompress(one.packed)), one.kept, library, used)
+    tree = read_tree(shop, shop / one.file)[0]
+    if tree is None or content_of(shop / one.file) != one.kept.content:
+        raise _changed(one.file)
     return _judged(tree, one.kept, library, used)
 
 
 def _read(shop: Path, file: str) -> tuple[Tree | None, KeptTree]:
-    # Taken first: should the file change meanwhile, the next check sees that it is not the same.
-    content = content_of(shop / file)
-    tree, mistakes = read_tree(shop, shop / file)
-    return tree, kept_tree(content, summary_of(tree) if tree else None, mistakes)
+    for _ in range(TRIES):
+        content = content_of(shop / file)
+        tree, mistakes = read_tree(shop, shop / file)
+        if content_of(shop / file) == content:
+            return tree, kept_tree(content, summary_of(tree) if tree else None, mistakes)
+    raise _changed(file)
+
+
+def _changed(file: str) -> OSError:
+    return FileNotFoundError(f"{file} was changed while it was being checked")
 
 
 def _judged(tree: Tree, kept: KeptTree, library: Library, used: Used) -> KeptTree:

@@ -4,6 +4,7 @@ In: a work folder, the library, a reader of single trees. Out: pages and PDFs in
 """
 
 from collections.abc import Callable, Container
+from dataclasses import replace
 
 from builder.cache.digest import digest
 from builder.model.library import Library
@@ -39,11 +40,12 @@ def put_trees(
         if of.status == "retired" or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
-        key = _key(library, of, near, [one for one, _ in made])
-        if is_fresh(work, addresses.tree(id_), key):
+        offered = [one for one, _ in made]
+        if is_fresh(work, addresses.tree(id_), _key(library, of, near, offered)):
             continue
         tree = read_tree(id_)
-        offered = [one for one, _ in made]
+        # The file may have been saved since it was summed up: the key is of what the page shows.
+        key = _key(library, replace(of, revision=tree.revision), near, offered)
         page = tree_page(tree, library, facts_of(tree, library), near, offered)
         files = {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}
         put(work, page, key, files)
