@@ -10,8 +10,8 @@ from pathlib import Path
 from builder.commands import Checked
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
+from builder.report.as_text import color_wanted, findings_as_text
 from builder.report.sarif import findings_as_sarif
-from builder.report.text import color_wanted, findings_as_text
 
 
 def report(shop: Path, checked: Checked, format_: str) -> None:
@@ -25,9 +25,9 @@ def report(shop: Path, checked: Checked, format_: str) -> None:
         case "github":
             text = findings_as_annotations(checked.findings, _in_repository(shop))
         case _:
-            colour = color_wanted(sys.stdout.isatty(), os.environ)
+            color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
-                checked.findings, lambda file: _lines(shop, file), trees, colour=colour
+                checked.findings, lambda file: _lines(shop, file), trees, color=color
             )
     sys.stdout.write(text)
 

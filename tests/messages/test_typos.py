@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from builder import commands
-from builder.report.text import findings_as_text
+from builder.report.as_text import findings_as_text
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
