@@ -14,8 +14,8 @@ from builder.check.verdict import Verdict
 from builder.reader.source import leads_out
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
+from builder.report.as_text import color_wanted, findings_as_text
 from builder.report.sarif import findings_as_sarif
-from builder.report.text import color_wanted, findings_as_text
 
 
 def add_today(parser: argparse.ArgumentParser) -> None:

@@ -61,17 +61,18 @@ def _results(
 ) -> Iterable[dict[str, Any]]:
     seen: Counter[str] = Counter()
     for one in findings:
-        # What stays the same when lines move: the rule, the file and the words, and which of
-        # several that are alike.
+        # What stays the same when lines move: the rule, the file, the message, and which of
+        # several identical ones it is.
         words = "\n".join((one.rule, one.at.file, one.message))
         seen[words] += 1
-        mark = sha256(f"{words}\n{seen[words]}".encode(errors="surrogatepass")).hexdigest()[:32]
+        counted = f"{words}\n{seen[words]}".encode(errors="surrogatepass")
+        fingerprint = sha256(counted).hexdigest()[:32]
         result: dict[str, Any] = {
             "ruleId": one.rule,
             "level": str(one.severity),
             "message": {"text": _sentences(one.message, one.why, one.hint)},
             "locations": [_location(one.at, prefix)],
-            "partialFingerprints": {"ruleFileAndMessage/v1": mark},
+            "partialFingerprints": {"ruleFileAndMessage/v1": fingerprint},
         }
         if one.rule in places:
             result["ruleIndex"] = places[one.rule]

@@ -49,9 +49,9 @@ from builder.model.tree import Check
 from builder.rules.shared.limits import measuring
 from builder.rules.shared.names import offer
 from builder.rules.shared.rule import Facts, Rule
+from builder.trade.expression_nodes import Expression
 from builder.trade.expressions import bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression
 
 RULE = Rule(
     name="computed",

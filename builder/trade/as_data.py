@@ -37,7 +37,7 @@ TradeData = Mapping[str, Any]
 
 
 def units_data() -> TradeData:
-    """Return every unit as [kind, factor, offset, sign], and the other spellings."""
+    """Return every unit as [kind, factor, offset, label], and the other spellings."""
     return {
         "list": {
             one.symbol: [one.kind, str(one.factor), str(one.offset), one.label]
@@ -108,7 +108,7 @@ def _codes() -> TradeData:
         "letters": SYSTEM_LETTERS,
         "systems": dict(CODE_SYSTEMS),
         "lookAlikes": {chr(was): chr(int(now)) for was, now in CODE_LOOK_ALIKES.items()},
-        "makers": _makers(),
+        "makers": _maker_ranges(),
         "owners": dict(CODE_OWNERS),
         "categories": list(FAILURE_CATEGORIES),
         "failureTypes": {str(number): words for number, words in FAILURE_TYPE_WORDS.items()},
@@ -116,7 +116,7 @@ def _codes() -> TradeData:
     }
 
 
-def _makers() -> list[list[int]]:
+def _maker_ranges() -> list[list[int]]:
     """Return the first and last number of every range of codes that the maker defines."""
     runs: list[list[int]] = []
     for maker, numbers in groupby(
@@ -134,8 +134,8 @@ def _refusals() -> TradeData:
             str(one.number): [one.name, one.kind, one.means, one.older] for one in REFUSALS.values()
         },
         "ranges": [
-            [found.start, found.stop - 1, kind, means]
-            for found, kind, means in (SECURITY_RANGE, CONDITION_RANGE)
+            [numbers.start, numbers.stop - 1, kind, means]
+            for numbers, kind, means in (SECURITY_RANGE, CONDITION_RANGE)
         ],
         "next": dict(NEXT_STEPS),
     }

@@ -1,15 +1,15 @@
-"""Whether a function is called as it can be: known, with enough figures, with a sound table.
+"""Whether a call is valid: a known function, enough arguments, a usable table.
 
-In: the node of a call. Out: a `Mistake` at the place, or None. Units are judged elsewhere, in
-`unit_algebra`, since they need the readings of the tree.
+In: the node of a call. Out: a `Mistake` at its place, or None. Units are checked in `unit_algebra`,
+since they need the readings of the tree.
 """
 
 from collections.abc import Collection
 from difflib import get_close_matches
 
+from builder.trade.expression_nodes import ExpressionNode
 from builder.trade.functions import FUNCTIONS, WIRE_SIZES, Function, row_pairs
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import ExpressionNode
 from builder.trade.sensors import rows_mistake
 
 

@@ -1,8 +1,8 @@
 """Exact numbers, and the one rule by which they become digits.
 
 In: decimals, fractions, whole numbers. Out: the same value as a fraction, and back as a decimal.
-Every sum of the trade is carried as a fraction and rounded once, at the end, half to even as NIST
-SP 811 (2008) B.7.1 has it; so a script that counts in whole numbers gets the same digits.
+Every calculation is carried as a fraction and rounded once, at the end, half to even as NIST
+SP 811 (2008) B.7.1 has it; so a script that calculates in whole numbers gets the same digits.
 """
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
@@ -16,11 +16,11 @@ NEAREST, DOWN, UP = ROUND_HALF_EVEN, ROUND_FLOOR, ROUND_CEILING
 
 
 def round_digits(value: Exact, digits: int = COMPUTED_DIGITS, towards: str = NEAREST) -> Decimal:
-    """Round to significant digits, no zeros at the end; `towards` is NEAREST, DOWN or UP."""
+    """Round to significant digits, no trailing zeros; `towards` is NEAREST, DOWN or UP."""
     exact = Fraction(value)
     context = Context(prec=digits, rounding=towards)
-    found = context.divide(Decimal(exact.numerator), Decimal(exact.denominator))
-    return Decimal(f"{found.normalize():f}")
+    quotient = context.divide(Decimal(exact.numerator), Decimal(exact.denominator))
+    return Decimal(f"{quotient.normalize():f}")
 
 
 def round_to_step(value: Exact, step: Decimal) -> Decimal:

@@ -1,7 +1,7 @@
 """The small language of computed readings: text in, a tree of nodes out.
 
 In: `battery - lamp`, `parallel(120, 120)`. Out: an `Expression`, or a `Mistake` with the place in
-the text. It knows + - * / (also the signs − × ÷ ·), brackets, numbers with a decimal point, names
+the text. It knows + - * / (also − × ÷ ·), parentheses, numbers with a decimal point, names
 of readings, and the functions of `functions.py`. Nothing is ever run as a program.
 """
 
@@ -10,21 +10,21 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from builder.trade.calls import call_mistake
+from builder.trade.expression_nodes import Expression, ExpressionNode
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression, ExpressionNode
 
 LONGEST_EXPRESSION = 400  # characters; a computed reading has to be readable beside its step
 DEEPEST_NESTING = 20  # brackets within brackets
 
 _TOKEN = re.compile(
-    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[^\W\d]\w*(?:-\w+)*)|(?P<sign>[-+*/(),]))"
+    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[^\W\d]\w*(?:-\w+)*)|(?P<mark>[-+*/(),]))"
 )
-_SIGNS = str.maketrans("−–×÷·", "--*/*")
+_OTHER_MARKS = str.maketrans("−–×÷·", "--*/*")
 _RANKS = {"+": 1, "-": 1, "*": 2, "/": 2}
 
 
 class _Token(NamedTuple):
-    kind: str  # number, name, sign, end
+    kind: str  # number, name, mark, end
     text: str
     at: int
 
@@ -38,7 +38,7 @@ def parse_expression(text: str) -> Expression | Mistake:
         return Mistake(
             f"longer than {LONGEST_EXPRESSION} characters: split it into several readings"
         )
-    tokens = _tokens(text.translate(_SIGNS))
+    tokens = _tokens(text.translate(_OTHER_MARKS))
     parsed = tokens if isinstance(tokens, Mistake) else _sum(tokens, 0, 1, 0)
     if isinstance(parsed, Mistake):
         return parsed
@@ -51,7 +51,7 @@ def parse_expression(text: str) -> Expression | Mistake:
 
 
 def _tokens(text: str) -> list[_Token] | Mistake:
-    found: list[_Token] = []
+    tokens: list[_Token] = []
     at = 0
     while text[at:].strip():
         match = _TOKEN.match(text, at)
@@ -64,12 +64,12 @@ def _tokens(text: str) -> list[_Token] | Mistake:
         run_on = _run_on(token, text[at:])
         if run_on:
             return run_on
-        found.append(token)
-    return [*found, _Token("end", "", len(text))]
+        tokens.append(token)
+    return [*tokens, _Token("end", "", len(text))]
 
 
 def _run_on(token: _Token, rest: str) -> Mistake | None:
-    """A number runs into nothing: no unit, no decimal comma, no second point."""
+    """Refuse a number with a unit, a decimal comma, or a second point right behind it."""
     comma, tail = re.match(r",[0-9]+", rest), re.match(r"[\w.°%]+", rest)
     if token.kind != "number" or not (comma or tail):
         return None
@@ -95,15 +95,15 @@ def _sum(tokens: Sequence[_Token], at: int, rank: int, depth: int) -> _Parsed:
     parsed = _operand(tokens, at, depth)
     while not isinstance(parsed, Mistake):
         left, after = parsed
-        sign = tokens[after]
-        if _RANKS.get(sign.text, 0) < rank:
+        mark = tokens[after]
+        if _RANKS.get(mark.text, 0) < rank:
             return parsed
-        right = _sum(tokens, after + 1, _RANKS[sign.text] + 1, depth)
+        right = _sum(tokens, after + 1, _RANKS[mark.text] + 1, depth)
         if isinstance(right, Mistake):
             return right
         node, after = right
-        text = f"{left.text} {sign.text} {node.text}"
-        parsed = ExpressionNode(sign.text, (left, node), text, left.at), after
+        text = f"{left.text} {mark.text} {node.text}"
+        parsed = ExpressionNode(mark.text, (left, node), text, left.at), after
     return parsed
 
 

@@ -2,7 +2,7 @@
 
 In: rows of (x, y) with x rising, and a value. Out: the value on the other side, or a `Mistake`;
 never a guess beyond the ends. `log_table` is for what rises or falls by a factor per step, as the
-resistance of a thermistor does: there the straight line between far rows is wrong by a tenth.
+resistance of a thermistor does: a straight line between distant rows is wrong by a tenth.
 """
 
 from collections.abc import Sequence
@@ -20,7 +20,7 @@ _Row = tuple[Fraction, Fraction]
 def rows_mistake(
     rows: TableRows, *, logarithmic: bool = False, back: bool = False
 ) -> Mistake | None:
-    """Say what is wrong with the rows themselves, whatever will be looked up."""
+    """Explain what is wrong with the rows themselves, whatever the value to look up."""
     xs, ys = [Fraction(x) for x, _ in rows], [Fraction(y) for _, y in rows]
     if len(rows) < 2:
         return Mistake("a table needs two rows or more")

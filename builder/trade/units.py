@@ -15,7 +15,7 @@ from difflib import get_close_matches
 from fractions import Fraction
 from unicodedata import normalize
 
-_INCH = Fraction("0.0254")  # metres, exact
+_INCH = Fraction("0.0254")  # meters, exact
 _FOOT = 12 * _INCH
 _MILE = 5280 * _FOOT
 _POUND_FORCE = Fraction("0.45359237") * Fraction("9.80665")  # newtons, exact
@@ -32,7 +32,7 @@ class Unit:
     kind: str  # what it measures; only units of one kind convert into each other
     factor: Fraction
     offset: Fraction = Fraction(0)
-    shown: str = ""  # as pages and prints write it; "" when the symbol serves
+    shown: str = ""  # as pages and prints write it; "" for the symbol itself
 
     @property
     def label(self) -> str:
@@ -148,7 +148,8 @@ ALIASES: Mapping[str, str] = {
 
 def find_unit(text: str) -> Unit | None:
     """Find a unit by its symbol or one of its other spellings; None when it is not in the list."""
-    name = " ".join(normalize("NFKC", text).split())  # one sign for ohm, micro and degrees Celsius
+    # One character each for ohm, micro, and degrees Celsius.
+    name = " ".join(normalize("NFKC", text).split())
     return UNITS.get(name) or UNITS.get(ALIASES.get(name, ""))
 
 

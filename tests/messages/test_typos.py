@@ -15,7 +15,7 @@ import pytest
 
 from builder.cache.database import temporary
 from builder.check.verdict import check
-from builder.report.text import findings_as_text
+from builder.report.as_text import findings_as_text
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"

@@ -24,6 +24,6 @@ def test_the_shape_is_the_agreed_one(findings) -> None:
     }
 
 
-def test_signs_of_other_languages_stay_as_they_are(findings) -> None:
+def test_characters_of_other_languages_stay_as_they_are(findings) -> None:
     """The report is UTF-8, so that it can be read as it is."""
     assert "充電" in findings_as_json(findings, 1)

@@ -103,7 +103,7 @@ def test_look_alikes_are_named_and_never_mended_silently(typed, instead, at):
         ("P0562-1", "no failure type", 5),
         ("P0562-1G", "-1G is no failure type", 5),
         ("P05621", "no failure type", 5),
-        ("", "no code here", 0),
+        ("", "enter a code", 0),
         ("ß0133", "starts with", 0),
     ],
 )

@@ -393,7 +393,7 @@ RANGES = {"a": ("1", "5"), "b": ("-2", "3"), "c": ("10", "20")}
     ],
 )
 def test_bounds(text, low, high):
-    """The lowest and highest value, worked out by hand."""
+    """The lowest and highest value, calculated by hand."""
     ranges = {name: (Decimal(one), Decimal(two)) for name, (one, two) in RANGES.items()}
     assert bounds_of_expression(_parsed(text), ranges) == (Decimal(low), Decimal(high))
 
@@ -404,7 +404,7 @@ def test_bounds(text, low, high):
         ("a / b", "can divide by zero"),
         ("parallel(b, 1)", "none below zero"),
         ("table(c, 0, 0, 2, 10)", "outside the table"),
-        ("a + d", "not known"),
+        ("a + d", "unknown"),
     ],
 )
 def test_bounds_that_do_not_exist_say_so(text, says):

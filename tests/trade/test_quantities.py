@@ -71,7 +71,7 @@ def test_over_the_range_in_all_its_spellings(typed):
         ("80 Nm", "Wh", "measures torque"),
         ("OL V", "ohm", "measures voltage"),
         ("OL furlong", "ohm", "no unit in use"),
-        ("-OL", "V", "minus side"),
+        ("-OL", "V", "below zero"),
         ("12", "furlong", "no unit in use"),
     ],
 )

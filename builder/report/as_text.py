@@ -2,7 +2,7 @@
 
 In: findings in their order, a function that gives the lines of a file, and whether to color. Out:
 text: the place, the line with a mark under it, why it matters, what to write, related places, and
-a line that sums up.
+a summary line.
 """
 
 import unicodedata
@@ -20,14 +20,14 @@ SEVERITY_STYLES = {Severity.ERROR: RED, Severity.WARNING: YELLOW}
 
 
 def color_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
-    """Whether to color: on a terminal only, and never where NO_COLOR is set to anything."""
+    """Return whether to color: on a terminal only, and never where NO_COLOR is set."""
     return is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
 
 
 def findings_as_text(
     findings: Sequence[Finding], sources: Sources, trees: int, *, color: bool = False
 ) -> str:
-    """Write every finding, and last how many there are."""
+    """Write every finding, then how many there are."""
     paint = _painted if color else _unpainted
     blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
     return "\n\n".join([*blocks, _summary(findings, trees)]) + "\n"
@@ -62,7 +62,7 @@ def _finding(finding: Finding, sources: Sources, paint: Paint) -> Iterable[str]:
 
 
 def _line(at: Position, sources: Sources, paint: Paint, style: str) -> Iterable[str]:
-    """Write the source line with a mark under the stretch; nothing where there is no such line."""
+    """Yield the source line with a mark under the range; nothing where there is no such line."""
     lines = sources(at.file)
     if not 0 < at.line <= len(lines):
         return
@@ -84,10 +84,10 @@ def _line(at: Position, sources: Sources, paint: Paint, style: str) -> Iterable[
 
 
 def _columns(text: str) -> int:
-    """Return how many columns a terminal needs; signs of East Asia take two, accents none."""
+    """Return how many columns a terminal needs; East Asian ones may take two each."""
     return sum(
-        0 if unicodedata.combining(sign) else 1 + (unicodedata.east_asian_width(sign) in "WF")
-        for sign in printable(text)
+        0 if unicodedata.combining(one) else 1 + (unicodedata.east_asian_width(one) in "WF")
+        for one in printable(text)
     )
 
 
