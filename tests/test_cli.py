@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.cli import main
+from builder.commands.main import main
 
 SHOP = Path(__file__).parent / "shop"
 TODAY = "2026-10-01"
@@ -66,10 +66,11 @@ def test_odd_files_are_told_and_never_shown(
     (folder / "out.yml").symlink_to(tmp_path / "outside")
     (folder / "gone.yml").symlink_to("nowhere.yml")
     os.mkfifo(folder / "pipe.yml")
+    (folder / "ring.yml").symlink_to("ring.yml")
     Path(os.fsdecode(os.fsencode(folder) + b"/b\xff.yml")).write_text("x", "utf-8")
     assert main(["--shop", str(shop), "check", "--format", format_, "--today", TODAY]) == 1
     shown = capsys.readouterr().out
-    assert all(name in shown for name in ("out.yml", "gone.yml", "pipe.yml"))
+    assert all(name in shown for name in ("out.yml", "gone.yml", "pipe.yml", "ring.yml"))
     assert "secret" not in shown
 
 
@@ -209,7 +210,7 @@ def test_rules_are_listed_and_explained(capsys: pytest.CaptureFixture[str]) -> N
 
 def test_whoever_has_read_enough_may_close_the_pipe() -> None:
     """`baytree rules | head -1` says nothing of a broken pipe."""
-    command = f"{sys.executable} -m builder.cli --shop {SHOP} rules | head -1"
+    command = f"{sys.executable} -m builder.commands.main --shop {SHOP} rules | head -1"
     done = subprocess.run(command, shell=True, capture_output=True, text=True, cwd=SHOP.parents[1])
     assert done.stdout.count("\n") == 1
     assert done.stderr == ""

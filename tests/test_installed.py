@@ -27,7 +27,7 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def baytree(installed: Path, cwd: Path, *arguments: str) -> str:
     """Run the installed command away from the repository and return what it prints."""
     environment = os.environ | {"PYTHONPATH": str(installed), "XDG_CACHE_HOME": str(cwd / "cache")}
-    command = [sys.executable, "-P", "-m", "builder.cli", *arguments]
+    command = [sys.executable, "-P", "-m", "builder.commands.main", *arguments]
     done = subprocess.run(command, cwd=cwd, env=environment, capture_output=True, text=True)
     assert done.returncode == 0, done.stdout + done.stderr
     return done.stdout

@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from builder.authoring.refused import Refused
-from builder.reader.library import read_knowledge
+from builder.reader.shop_files import read_knowledge
 
 TEMPLATE = Path(__file__).parent / "templates" / "tree.yml"
 ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*")

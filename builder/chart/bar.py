@@ -7,9 +7,9 @@ many of them as a width holds; in a narrow box the names stand on a line of thei
 from collections.abc import Sequence
 
 from builder.chart.gaps import SMALL
-from builder.chart.results import NO_BREAK
 from builder.chart.word import Line, Word, line_width, words_of
 from builder.model.knowledge import Signal
+from builder.wording.results import NO_BREAK
 
 SIGNALS = frozenset(signal.lower() for signal in Signal)
 

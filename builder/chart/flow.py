@@ -10,13 +10,14 @@ from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
 from builder.chart.notes import Numbered, noted, notes, nth, other_tree, spent
-from builder.chart.results import NO_BREAK, result_words, tied
+from builder.graph.routes import Way
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.routes import Way
 from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Line, lines, numbered, tree_outline
 from builder.plan.outline import Block, Link, Section
+from builder.wording.hazards import by_severity
+from builder.wording.results import NO_BREAK, result_words, tied
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 START = "start:"  # the id of the start terminator; no step id has a colon
@@ -34,8 +35,8 @@ class Node:
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
     facts: tuple[str, ...] = ()  # "work 3 min", "wait 60 min": kept apart from the instruction
-    caution: Signal | None = None  # the gravest
-    hazards: tuple[str, ...] = ()  # their short names, gravest first
+    caution: Signal | None = None  # the most severe
+    hazards: tuple[str, ...] = ()  # their short names, most severe first
     href: str = ""
 
 
@@ -105,9 +106,9 @@ def _times(step: Step) -> Iterator[str]:
 
 
 def hazards_of(step: Step, library: Library) -> list[Hazard]:
-    """Return the hazards of a step, gravest first: ANSI Z535.4 asks for its signal word."""
+    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word."""
     met = [library.hazards[hazard] for hazard in step.hazards if hazard in library.hazards]
-    return sorted(met, key=lambda hazard: list(Signal).index(hazard.signal))
+    return by_severity(met)
 
 
 def _hand_overs(at: Numbered) -> dict[str, Node]:

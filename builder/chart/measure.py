@@ -12,9 +12,9 @@ from builder.chart.bar import SIGNALS, bar_words, fitted, one_line_room
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import FLAG, SIGNAL_GAP, SMALL, TEXT
-from builder.chart.results import NO_BREAK
 from builder.chart.steps import StepFunction
 from builder.chart.word import Line, Word, words_of
+from builder.wording.results import NO_BREAK
 
 # Of each paragraph: height of a line, first space, and space and width of each word.
 Measures = tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]

@@ -7,8 +7,8 @@ there: go to 3".
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from builder.graph.routes import Exit, Way, exits, list_step
 from builder.model.library import Library
-from builder.model.routes import Exit, Way, exits, list_step
 from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Lines
 

@@ -13,6 +13,7 @@ from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMA
 from builder.chart.measure import Words, broken, is_bar, line_height, node_words
 from builder.chart.stock import Stock, sheet_words
 from builder.chart.word import Line, line_width, words_of
+from builder.wording.phrases import KINDS
 
 SHAPES = {
     "start": Shape.TERMINATOR,
@@ -21,14 +22,6 @@ SHAPES = {
     "fix": Shape.TERMINATOR,
     "stop": Shape.TERMINATOR,
     "hand-over": Shape.PREDEFINED,
-}
-KINDS = {
-    "start": "",
-    "check": "Check",
-    "action": "Do",
-    "fix": "Fix",
-    "stop": "Stop",
-    "hand-over": "",
 }
 FLAGGED = ("check", "action")
 BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
@@ -74,7 +67,7 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
 
 
 def _spoken(node: Node) -> str:
-    words = " ".join(filter(None, (KINDS[node.kind], node.number, node.text)))
+    words = " ".join(filter(None, (KINDS.get(node.kind, ""), node.number, node.text)))
     return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
 
 

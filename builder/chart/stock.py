@@ -20,8 +20,8 @@ from builder.chart.gaps import (
     TRUNK,
 )
 from builder.chart.measure import Words, label_words, node_words
-from builder.chart.results import NO_BREAK
 from builder.chart.word import line_width, words_of
+from builder.wording.results import NO_BREAK
 
 ROUNDED = frozenset({"start", "fix", "stop"})
 

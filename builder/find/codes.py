@@ -2,7 +2,7 @@
 
 In: a text. Out: the codes in it, in every usual spelling (`u 0121`, `U-0121`, `U0121-87`, `0121`),
 and the rest of the text. A letter O for the figure 0, and I or L for 1, are mended, since no code
-has them. Mirrored by `site/static/search-words.js`.
+has them. Mirrored by `web/search-words.js`.
 """
 
 import re

@@ -1,7 +1,7 @@
 """How much of a query each entry covers.
 
 In: the concepts of a query and the index. Out: `Cover`, in whole numbers: what each entry gains,
-its share of the query, and how well its best phrase fits. Mirrored by `site/static/search-rank.js`.
+its share of the query, and how well its best phrase fits. Mirrored by `web/search-rank.js`.
 """
 
 import math

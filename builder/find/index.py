@@ -1,7 +1,7 @@
 """The symptom index: which words and codes stand in which phrases of which trees.
 
 In: the rows of a shop. Out: `Index`, asked by `rank`. The page builds the same index from the same
-rows (`site/static/search-index.js`), so nothing of it is shipped.
+rows (`web/search-index.js`), so nothing of it is shipped.
 """
 
 from collections import Counter, defaultdict

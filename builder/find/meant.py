@@ -1,7 +1,7 @@
 """Which entries list the codes that were asked for, and what the codes mean.
 
 In: codes and the index. Out: points of each entry; the shop's own words for the codes. Mirrored by
-`site/static/search-rank.js`.
+`web/search-rank.js`.
 """
 
 from collections.abc import Sequence

@@ -1,6 +1,6 @@
 """Where to look when nothing fits: the nearest systems and lamps.
 
-In: the rows and the query. Out: `Offer`s, nearest first. Mirrored by `site/static/search-rank.js`.
+In: the rows and the query. Out: `Offer`s, nearest first. Mirrored by `web/search-rank.js`.
 """
 
 from dataclasses import dataclass

@@ -1,7 +1,7 @@
 """A query taken apart: codes, vehicle, words.
 
 In: what was typed, and the index. Out: `Question`, with what was corrected on the way. Codes and
-vehicle numbers are exact and never guessed. Mirrored by `site/static/search-index.js`.
+vehicle numbers are exact and never guessed. Mirrored by `web/search-index.js`.
 """
 
 import re

@@ -2,7 +2,7 @@
 
 In: the index and a query. Out: `Answer`: what was understood, the hits, best first, and where to
 look instead when nothing fits well. Whole numbers throughout, so that the page's script
-(`site/static/search-rank.js`) comes to the same scores.
+(`web/search-rank.js`) comes to the same scores.
 
 A concept (a word, or a slang phrase with its terms) covers a phrase with a credit of 0 to 100. The
 score of a tree is the rarity of the concepts that it covers, times the square of the share of the

@@ -2,7 +2,7 @@
 
 In: a text or its words, and the vehicles of the shop. Out: `AskedVehicle`, and the rest. The check
 digit and the model year of a number are worked out in `trade/`. Mirrored by
-`site/static/search-words.js`.
+`web/search-words.js`.
 """
 
 import re

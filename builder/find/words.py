@@ -1,7 +1,7 @@
 """Text to words that can be compared: folded, stemmed, and with their "no" kept.
 
 In: what an author wrote or a person typed. Out: surfaces (`won't crank` is `wont`, `crank`) and
-tokens (`!crank`). `site/static/search-words.js` does the same, function by function, and one table
+tokens (`!crank`). `web/search-words.js` does the same, function by function, and one table
 of cases holds the two together.
 """
 

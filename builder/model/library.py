@@ -24,31 +24,41 @@ from builder.model.knowledge import (
 )
 from builder.model.shop import Shop
 from builder.model.silence import Silence
-from builder.model.summary import Gist, HandOver, Summary, gist_of
+from builder.model.summary import HandOver, Listing, Summary, listing_of
+
+
+class NotThereError(Exception):
+    """Something was named that the shop does not have."""
 
 
 class Trees(Mapping[str, Summary]):
-    """Summaries by id, each made when it is first asked for, and the gists of all."""
+    """Summaries by id, each made when it is first asked for, and the listings of all."""
 
-    def __init__(self, gists: Mapping[str, Gist], summary: Callable[[Gist], Summary]) -> None:
-        """Take the gists of all, and what makes a summary."""
-        self.gists = gists
+    def __init__(
+        self, listings: Mapping[str, Listing], summary: Callable[[Listing], Summary]
+    ) -> None:
+        """Take the listings of all, and what makes a summary."""
+        self.listings = listings
         self._summary = summary
         self._made: dict[str, Summary] = {}
 
     def __getitem__(self, id_: str) -> Summary:
         """Return the summary of a tree. Raises KeyError where there is none."""
         if id_ not in self._made:
-            self._made[id_] = self._summary(self.gists[id_])
+            self._made[id_] = self._summary(self.listings[id_])
         return self._made[id_]
+
+    def __contains__(self, id_: object) -> bool:
+        """Whether there is such a tree; its summary is not made for that."""
+        return id_ in self.listings
 
     def __iter__(self) -> Iterator[str]:
         """Go through the ids."""
-        return iter(self.gists)
+        return iter(self.listings)
 
     def __len__(self) -> int:
         """Count the trees."""
-        return len(self.gists)
+        return len(self.listings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,35 +79,36 @@ class Library:
     how_tos: Mapping[str, HowTo] = field(default_factory=dict)
     modules: Mapping[str, Module] = field(default_factory=dict)
     cases: Mapping[str, Case] = field(default_factory=dict)
-    pictures: frozenset[str] = frozenset()  # file names in kb/how-to/pictures
-    picture_bytes: Mapping[str, int] = field(default_factory=dict)  # size of each, by its name
+    pictures: Mapping[str, int] = field(default_factory=dict)  # in kb/how-to/pictures: name, bytes
     trees: Mapping[str, Summary] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()  # in the files of the knowledge
     whole: bool = True  # whether every tree could be read without a mistake of text
     entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
-    gists: Mapping[str, Gist] = field(init=False)
+    listings: Mapping[str, Listing] = field(init=False)
     # By tree, those that hand over to it, each with the step that it enters or "" for the start.
     callers: Mapping[str, tuple[tuple[str, str], ...]] = field(init=False)
 
     def __post_init__(self) -> None:
         """Sort the hand-overs by the tree they lead to, once for whoever asks tree by tree."""
         trees = self.trees if isinstance(self.trees, Trees) else trees_of(self.trees.values())
-        object.__setattr__(self, "gists", trees.gists)
-        object.__setattr__(self, "callers", _callers(trees.gists.values()))
+        object.__setattr__(self, "listings", trees.listings)
+        object.__setattr__(self, "callers", _callers(trees.listings.values()))
 
 
 def trees_of(summaries: Iterable[Summary]) -> Trees:
     """Return trees whose summaries are all made."""
     made = {of.id: of for of in summaries}
-    return Trees({id_: gist_of(of) for id_, of in made.items()}, lambda gist: made[gist.id])
+    return Trees(
+        {id_: listing_of(of) for id_, of in made.items()}, lambda listing: made[listing.id]
+    )
 
 
-def _callers(gists: Iterable[Gist]) -> dict[str, tuple[tuple[str, str], ...]]:
+def _callers(listings: Iterable[Listing]) -> dict[str, tuple[tuple[str, str], ...]]:
     found: dict[str, list[tuple[str, str]]] = defaultdict(list)
-    for gist in gists:
-        if gist.status != "retired":
-            for tree, step in gist.leads_to:
-                found[tree].append((gist.id, step))
+    for listing in listings:
+        if listing.status != "retired":
+            for tree, step in listing.leads_to:
+                found[tree].append((listing.id, step))
     return {tree: tuple(callers) for tree, callers in found.items()}
 
 
@@ -110,4 +121,4 @@ def hand_overs_to(library: Library, id_: str) -> Iterator[HandOver]:
 def entered_at(library: Library, id_: str) -> tuple[str, ...]:
     """Return the steps at which a tree is begun: its start, and where others lead into it."""
     named = (step for _, step in library.callers.get(id_, ()) if step)
-    return tuple(dict.fromkeys((library.gists[id_].steps[0], *named)))
+    return tuple(dict.fromkeys((library.listings[id_].steps[0], *named)))

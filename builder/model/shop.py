@@ -1,6 +1,6 @@
 """The shop as it sets itself: name, rates, units, paper, how long a review stays good.
 
-In: `site_config/shop.yml`. Out: `Shop`, part of the `Library`.
+In: `site_config/shop.yml` and `mkdocs.yml` beside it. Out: `Shop`, part of the `Library`.
 """
 
 from collections.abc import Mapping
@@ -9,6 +9,14 @@ from decimal import Decimal
 
 from builder.model.text import Text
 from builder.model.tree import Money
+
+
+@dataclass(frozen=True, slots=True)
+class SiteSettings:
+    """What the shop writes into the frame of its site, in `site_config/mkdocs.yml`."""
+
+    copyright: str = ""  # at the foot of every page
+    author: str = ""  # in the head of every page, unseen
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,3 +36,4 @@ class Shop:
     review_months: int = 12  # how long a review stays good
     stuck: Mapping[str, Text] = field(default_factory=dict)  # call: foreman, phone: 14
     longest_path: int = 40  # steps on one path before the check speaks up
+    site: SiteSettings = SiteSettings()

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from builder.model.figures import FigureKind
 from builder.model.ranges import Range
 from builder.model.silence import Silence
 from builder.model.text import Number, Position, Text
@@ -82,7 +83,7 @@ class Figure:
     at: Position
     look_up: Text
     unit: Text
-    kind: str  # band | limit
+    kind: FigureKind
     origin: Text | None = None
 
 

@@ -6,9 +6,9 @@ In: the library. Out: two `Page`s: `about`, and `more`, the list of pages that t
 from collections.abc import Iterator
 
 from builder.model.library import Library
-from builder.pages import words
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording.hazards import by_severity
 
 MEANINGS = {
     "DANGER": "Death or grave injury will follow if it is not avoided.",
@@ -30,10 +30,7 @@ MORE = (  # address, name, what is there
 
 def about_pages(library: Library) -> Iterator[Page]:
     """Yield the page about the site and the list of further pages."""
-    hazards = sorted(
-        library.hazards.values(),
-        key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.hazard),
-    )
+    hazards = by_severity(sorted(library.hazards.values(), key=lambda hazard: hazard.hazard))
     body = render("about.html", "about", shop=library.shop, hazards=hazards, meanings=MEANINGS)
     yield Page("about", "About and cautions", body)
     yield Page("more", "More", render("more.html", "more", pages=MORE))

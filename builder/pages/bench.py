@@ -11,7 +11,6 @@ from dataclasses import dataclass
 
 from builder.model.library import Library
 from builder.model.shop import Shop
-from builder.pages import words
 from builder.pages.bench_forms import FORMS, Form
 from builder.pages.bench_tables import Table, tables
 from builder.pages.page import Page
@@ -21,6 +20,7 @@ from builder.trade.look_ups import answer
 from builder.trade.quantities import Quantity, typed_quantity, written
 from builder.trade.sums import SUMS, Line
 from builder.trade.units import UNITS, same_kind
+from builder.wording import phrases as words
 
 PATH = "bench"
 SCRIPTS = ("trade-data.js", "bench-data.js", "exact.js", "quantities.js", "answers.js", "bench.js")

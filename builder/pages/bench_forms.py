@@ -113,13 +113,14 @@ FORMS: Final = (
     ),
     Form(
         "rest",
-        "Charge from rest voltage",
-        "Of a 12 V lead-acid battery that has rested.",
-        (("volts", "12.45"), ("celsius", "5")),
+        "Battery state of charge",
+        "12 V lead-acid battery, open-circuit voltage.",
+        (("volts", "12.40"),),
         "Battery Council International: open-circuit voltage against charge at 80 °F (26.7 °C), "
-        "wet cells; 0.024 V for 10 °F.",
-        "Hours at rest, or the surface charge taken off; temperature of the battery, not of the "
-        "air. Left empty, it is taken as 26.7 °C. Other kinds (AGM, gel) have the maker's table.",
+        "wet cells.",
+        "The battery sat for hours, or the surface charge was removed. Battery near 80 °F (27 °C): "
+        "sources disagree on how to correct a cold or hot one, so this calculator doesn't. "
+        "AGM or gel: use the battery maker's table.",
         caution=_GAS,
     ),
     Form(

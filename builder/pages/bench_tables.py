@@ -13,7 +13,7 @@ from builder.trade.exact import rounded
 from builder.trade.failure_types import WORDS, failure_type
 from builder.trade.look_ups import UNIT_DIGITS
 from builder.trade.mistake import Mistake
-from builder.trade.refusals import NEXT_STEP, REFUSALS
+from builder.trade.refusal_codes import NEXT_STEPS, REFUSALS
 from builder.trade.units import UNITS
 from builder.trade.vehicle_numbers import CYCLE, FIRST_YEAR, YEAR_CODES
 from builder.trade.wires import OHMS_PER_KM_BY_AREA, OHMS_PER_KM_BY_GAUGE
@@ -77,7 +77,7 @@ def tables() -> Mapping[str, Table]:
     """Return the tables by the id of their form."""
     types = ((f"{number:02X}", words, failure_type(number).category)
              for number, words in WORDS.items())  # fmt: skip
-    refusals = ((f"{one.number:02X}", one.name, one.means, NEXT_STEP[one.kind])
+    refusals = ((f"{one.number:02X}", one.name, one.means, NEXT_STEPS[one.kind])
                 for one in REFUSALS.values())  # fmt: skip
     rest = ((f"{_number(volts)} V", f"{share} %") for volts, share in CHARGE_ROWS[1:-1])
     return {
@@ -85,7 +85,11 @@ def tables() -> Mapping[str, Table]:
         "wire": Table(
             "Resistance of copper wire at 20 °C", ("Size", "mΩ for each metre"), tuple(_wires())
         ),
-        "rest": Table("Charge at 26.7 °C", ("Rest voltage", "Charge"), tuple(rest)),
+        "rest": Table(
+            "State of charge at 80 °F (26.7 °C)",
+            ("Open-circuit voltage", "State of charge"),
+            tuple(rest),
+        ),
         "load-test": Table(
             "Least voltage after 15 s", ("Battery at", "or", "Least voltage"), tuple(_load_test())
         ),

@@ -8,12 +8,13 @@ from dataclasses import dataclass
 
 from builder.model.knowledge import CodeEntry
 from builder.model.library import Library
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue, Trees, short_code
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.trade.codes import Code, owner, parse_code
 from builder.trade.failure_types import failure_type
+from builder.wording import phrases as words
 
 OWNERS = {
     "standard": "Generic: the meaning is the same with every maker",

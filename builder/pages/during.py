@@ -5,10 +5,11 @@ In: the catalogue. Out: `Page`s.
 
 from collections.abc import Iterator
 
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 
 def during_pages(catalogue: Catalogue) -> Iterator[Page]:

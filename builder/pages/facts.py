@@ -12,13 +12,13 @@ from markupsafe import Markup
 from builder.chart.flow import flow_of
 from builder.chart.layout import one_column
 from builder.chart.svg import svg
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Fix, Tree
 from builder.pages import addresses
 from builder.pages.page import root_of
 from builder.plan.minutes import Minutes, minutes
 from builder.plan.options import Option, options
+from builder.wording.asked import in_plain_words
 
 
 @dataclass(frozen=True, slots=True)

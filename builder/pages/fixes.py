@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.model.tree import Fix, Part, Step, Stop
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.facts import Facts
 from builder.pages.page import root_of
 from builder.pages.ways import Plan, Target, target
 from builder.plan.options import Option
 from builder.plan.prices import Line
+from builder.wording import phrases as words
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,11 +6,12 @@ In: the catalogue. Out: `Page`s; each article says which trees use it.
 from collections.abc import Iterator
 
 from builder.model.knowledge import HowTo
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.prose import html_of
 from builder.pages.render import render
+from builder.wording.hazards import by_severity
 
 
 def how_to_pages(catalogue: Catalogue) -> Iterator[Page]:
@@ -30,7 +31,7 @@ def _article_page(catalogue: Catalogue, article: HowTo) -> Page:
         path,
         article=article,
         body=html_of(article.body),
-        hazards=sorted(hazards, key=lambda hazard: words.SIGNALS.index(hazard.signal)),
+        hazards=by_severity(hazards),
         tools=[(id_, library.tools[id_].name) for id_ in article.tools if id_ in library.tools],
         trees=catalogue.by_how_to.get(article.id, ()),
     )

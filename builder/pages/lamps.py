@@ -12,10 +12,11 @@ from markupsafe import Markup
 from builder.model.knowledge import Lamp
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 _DRAWINGS = Path(__file__).parent / "drawings"
 COLOURS = ("red", "yellow", "green", "blue")

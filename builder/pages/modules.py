@@ -9,12 +9,15 @@ from decimal import Decimal
 
 from builder.model.knowledge import Hazard, Module, SetUpStep
 from builder.model.library import Library
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.trade.mistake import Mistake
-from builder.trade.refusals import NEXT_STEP, parse_refusal
+from builder.trade.refusal_codes import NEXT_STEPS
+from builder.trade.refusals import parse_refusal
+from builder.wording import phrases as words
+from builder.wording.hazards import by_severity
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
 MORE_KINDS = {"configuration": "configure first, or configure with what this vehicle really has"}
@@ -91,9 +94,9 @@ def _need(library: Library, text: str) -> tuple[str, str]:
 
 
 def _hazards(library: Library, ids: Iterable[str]) -> list[Hazard]:
-    """Return the cautions that have a record, gravest first."""
+    """Return the cautions that have a record, most severe first."""
     found = [library.hazards[id_] for id_ in ids if id_ in library.hazards]
-    return sorted(found, key=lambda hazard: words.SIGNALS.index(hazard.signal))
+    return by_severity(found)
 
 
 def _refusal(said: str, kind: str) -> tuple[str, str, str]:
@@ -104,5 +107,5 @@ def _refusal(said: str, kind: str) -> tuple[str, str, str]:
     """
     found = parse_refusal(said)
     if isinstance(found, Mistake):
-        return said, str(kind), NEXT_STEP.get(kind, MORE_KINDS.get(kind, ""))
-    return f"{said} ({found.number:02X})", str(kind), NEXT_STEP[found.kind]
+        return said, str(kind), NEXT_STEPS.get(kind, MORE_KINDS.get(kind, ""))
+    return f"{said} ({found.number:02X})", str(kind), NEXT_STEPS[found.kind]

@@ -15,7 +15,8 @@ from markupsafe import Markup
 from builder.pages.addresses import slug
 
 SAFE_LINK = re.compile(r"(?:https?://|mailto:|[\w.#][\w./#-]*$)")
-SAFE_PICTURE = re.compile(r"[\w][\w./-]*$")  # beside the page; nothing is fetched from elsewhere
+# Only what the reader has judged is shown: nothing from elsewhere, nothing out of the folder.
+SAFE_PICTURE = re.compile(r"pictures/\w[\w.-]*$")
 ARTICLE = re.compile(r"\.md(?=#|$)")
 
 

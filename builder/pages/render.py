@@ -9,8 +9,9 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.page import root_of
+from builder.wording import phrases as words
 
 _TEMPLATES = Environment(
     loader=FileSystemLoader(Path(__file__).parent / "templates"),

@@ -9,7 +9,7 @@ from itertools import groupby
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.rules.documentation import RulePage, pages
+from builder.rules.shared.documentation import RulePage, pages
 
 
 def rule_pages() -> Iterator[Page]:

@@ -11,10 +11,12 @@ from markupsafe import Markup, escape
 
 from builder.model.knowledge import Hazard
 from builder.model.tree import Action, Check, Fix, Picture, Reading, Step, Stop
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.page import root_of
 from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
 from builder.walk.computed import computed_units
+from builder.wording import phrases as words
+from builder.wording.hazards import by_severity
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +72,9 @@ def step_view(plan: Plan, step: Step) -> StepView:
 
 
 def cautions(plan: Plan, step: Step) -> tuple[Hazard, ...]:
-    """Return the step's cautions, gravest first; ids that no record explains are left out."""
+    """Return the step's cautions, most severe first; ids that no record explains are left out."""
     found = [plan.library.hazards[id_] for id_ in step.hazards if id_ in plan.library.hazards]
-    return tuple(sorted(found, key=lambda hazard: words.SIGNALS.index(hazard.signal)))
+    return tuple(by_severity(found))
 
 
 def _has(plan: Plan, picture: Picture) -> bool:

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 
 def system_pages(catalogue: Catalogue) -> Iterator[Page]:

@@ -4,10 +4,10 @@ In: the catalogue. Out: one `Page`, with an anchor `tool-<id>` for each tool.
 """
 
 from builder.model.knowledge import InstrumentRange
-from builder.pages import words
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 
 def tools_page(catalogue: Catalogue) -> Page:

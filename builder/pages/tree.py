@@ -10,12 +10,11 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
-from builder.model.asked import in_plain_words
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.tree import Asked, Fix, Stop, Tree
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.codes import meaning
 from builder.pages.facts import Facts
 from builder.pages.fixes import FixView, end_words, fix_view
@@ -27,6 +26,9 @@ from builder.pages.systems import system_name
 from builder.pages.ways import Plan, plan_of
 from builder.walk.rows import Table
 from builder.walk.table import walk_table
+from builder.wording import phrases as words
+from builder.wording.asked import in_plain_words
+from builder.wording.hazards import by_severity
 
 Row = tuple[StepView, FixView | None, str]
 WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
@@ -92,7 +94,7 @@ def _hazards(plan: Plan) -> list[Hazard]:
     met: dict[str, Hazard] = {}
     for step in plan.tree.steps.values():
         met |= {hazard.id: hazard for hazard in cautions(plan, step)}
-    return sorted(met.values(), key=lambda hazard: (words.SIGNALS.index(hazard.signal), hazard.id))
+    return by_severity(sorted(met.values(), key=lambda hazard: hazard.id))
 
 
 def _asked(asked: Asked, library: Library) -> str:

@@ -6,6 +6,7 @@ too old, so that the same files give the same page on any day.
 
 from builder.model.summary import Summary
 from builder.pages.catalogue import Catalogue
+from builder.pages.closed_jobs import closed_jobs
 from builder.pages.codes import code_views
 from builder.pages.page import Page
 from builder.pages.render import render
@@ -15,7 +16,6 @@ def upkeep_page(catalogue: Catalogue) -> Page:
     """Write the foreman's page."""
     library = catalogue.library
     ready = [tree for tree in catalogue.trees if tree.status == "ready"]
-    cases = sorted(library.cases.values(), key=lambda case: (case.closed, case.id), reverse=True)
     body = render(
         "upkeep.html",
         "upkeep",
@@ -25,7 +25,7 @@ def upkeep_page(catalogue: Catalogue) -> Page:
         retired=catalogue.retired,
         library=library,
         bare=[code for code in code_views(catalogue) if not code.trees],
-        cases=cases,
+        jobs=closed_jobs(library),
     )
     return Page("upkeep", "Upkeep", body)
 

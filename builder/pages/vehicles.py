@@ -6,10 +6,11 @@ In: the catalogue. Out: `Page`s.
 from collections.abc import Iterator
 
 from builder.model.knowledge import Module, Vehicle
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.catalogue import Catalogue, fits, meet
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.wording import phrases as words
 
 
 def vehicle_pages(catalogue: Catalogue) -> Iterator[Page]:

@@ -6,13 +6,14 @@ In: a step, its tree, the library. Out: `Row`s for results, `then`, `spent` and 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from builder.chart.results import result_words
+from builder.graph.routes import Way as WayOut
+from builder.graph.routes import list_step, routes
 from builder.model.library import Library
-from builder.model.routes import Way as WayOut
-from builder.model.routes import list_step, routes
 from builder.model.tree import Branch, Check, Result, Step, Tree
-from builder.pages import addresses, words
+from builder.pages import addresses
 from builder.pages.page import root_of
+from builder.wording import phrases as words
+from builder.wording.results import result_words
 
 _SAID = {
     WayOut.STILL_THERE: "still there",

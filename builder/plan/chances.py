@@ -21,7 +21,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.routes import exits
+from builder.graph.routes import exits
 from builder.model.tree import Fix, Stop, Tree
 from builder.plan.course import Course, WayOn, course
 

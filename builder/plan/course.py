@@ -12,7 +12,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.model.routes import Exit, Way, exits
+from builder.graph.routes import Exit, Way, exits
 from builder.model.tree import Fix, Stop, Tree
 
 

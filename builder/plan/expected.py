@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from builder.model.routes import Way
+from builder.graph.routes import Way
 from builder.plan.chances import Chances
 from builder.plan.course import Course, WayOn
 from builder.plan.laps import Lap, Laps

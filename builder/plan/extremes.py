@@ -17,8 +17,8 @@ from typing import NamedTuple
 
 import networkx as nx
 
-from builder.model.paths import Move, Paths, Place, paths
-from builder.model.routes import Way
+from builder.graph.paths import Move, Paths, Place, paths
+from builder.graph.routes import Way
 from builder.model.tree import Fix, Stop, Tree
 from builder.plan.course import Course
 from builder.plan.laps import most_times

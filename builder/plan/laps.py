@@ -9,8 +9,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.paths import Move, Paths, Place, paths
-from builder.model.routes import Way
+from builder.graph.paths import Move, Paths, Place, paths
+from builder.graph.routes import Way
 from builder.model.tree import Tree
 from builder.plan.course import Course
 

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.routes import Exit, Route, Way, exits, routes
+from builder.graph.routes import Exit, Route, Way, exits, routes
 from builder.model.tree import Action, Check, Fix, Stop, Tree
 from builder.plan.chances import chances
 from builder.plan.outline import Lead, Section, Steps, order, outline

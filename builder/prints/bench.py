@@ -10,8 +10,6 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
 from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
-from builder.chart.results import NO_BREAK, tied
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
 from builder.prints.drawing import INK
@@ -20,12 +18,14 @@ from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import unit
+from builder.wording.asked import in_plain_words
+from builder.wording.phrases import KINDS
+from builder.wording.results import NO_BREAK, tied
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
 DEEDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
 FIRST_STEP = 130  # points: room for the heading of the steps and the first of them
-KINDS = {"fix": "Fix: ", "stop": "Stop: "}
 ZEBRA = HexColor("#f3f4f6")
 
 
@@ -107,7 +107,7 @@ def _tool(name: str, library: Library) -> str:
 def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]:
     if node.caution:
         yield words(f"{signal_words(node.caution)}: {', '.join(node.hazards)}", style(heavy=True))
-    kind = KINDS.get(node.kind, "")
+    kind = f"{KINDS[node.kind]}: " if node.kind in ("fix", "stop") else ""
     yield words(kind + node.text, style(11, heavy=bool(kind)))
     if node.when:
         yield quiet(f"when {node.when}")

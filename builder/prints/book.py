@@ -19,8 +19,8 @@ from builder.prints.sheet import (
     draw_foot,
     link_foot,
     new_canvas,
-    root_of,
     set_words,
+    site_root,
 )
 from builder.prints.wall import Wall, draw_wall, laid_out
 
@@ -70,7 +70,7 @@ def _contents(
             top -= SPACING
             page += len(wall.charts)
         foot = Foot(title, [f"{library.shop.name}.", SAFETY, UNCONTROLLED],
-                    f"{root_of(library)}/index.html")  # fmt: skip
+                    f"{site_root(library)}/index.html")  # fmt: skip
         draw_foot(canvas, paper, foot)
         link_foot(canvas, paper, foot)
         canvas.showPage()

@@ -5,11 +5,9 @@ In: a tree, one of its fixes, the library. Out: the bytes of a PDF, in words wit
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Fix, Money, Tree
@@ -19,6 +17,8 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.flowing import blanks, document, heading, quiet, style, words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
+from builder.wording.asked import in_plain_words
+from builder.wording.phrases import amount, amounts
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
@@ -112,7 +112,7 @@ def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     yield _sum(rows, paper)
     if option.coming_back:
         yield quiet(
-            f"With the chance that it has to be done again: {money(option.coming_back, shop)}."
+            f"With the chance that it has to be done again: {amounts(option.coming_back, shop)}."
         )
     if option.note:
         yield quiet(option.note)
@@ -132,21 +132,10 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: Line, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {decimal(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount(shop.labour_rate, shop)}"
 
 
-def _amount(amount: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
+def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
     how = style(heavy=heavy)
     how.alignment = 2  # to the right
-    return words(money(amount, shop) if amount else "not known yet", how)
-
-
-def money(amount: Money, shop: Shop) -> str:
-    """Write an amount, or a range, with two decimals and the shop's mark."""
-    low, high = decimal(amount.low, shop), decimal(amount.high, shop)
-    return low if low == high else f"{low} to {high}"
-
-
-def decimal(value: Decimal, shop: Shop) -> str:
-    """Write a number with two decimals and the shop's mark."""
-    return f"{value:.2f}".replace(".", "," if shop.decimal_mark == "comma" else ".")
+    return words(amounts(total, shop) if total else "not known yet", how)

@@ -16,7 +16,6 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
-from builder.chart.results import NO_BREAK
 from builder.prints.drawing import INK, QUIET, SIGNALS
 from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
@@ -29,11 +28,12 @@ from builder.prints.sheet import (
     link_foot,
     register_faces,
 )
+from builder.wording.results import NO_BREAK
 
 BLANK = 0.6  # points: width of the lines to write on
 
 
-class Text(Paragraph):
+class MeasuredParagraph(Paragraph):
     """A paragraph that is broken into lines once, however often a table asks how high it is."""
 
     _wrapped: tuple[float, tuple[float, float]] | None = None
@@ -129,23 +129,23 @@ def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: 
     )
 
 
-def words(text: str, how: ParagraphStyle | None = None) -> Text:
+def words(text: str, how: ParagraphStyle | None = None) -> MeasuredParagraph:
     """Set a text of an author; nothing in it is taken for markup."""
-    return Text(escape(text, quote=False), how or style())
+    return MeasuredParagraph(escape(text, quote=False), how or style())
 
 
-def to_fill(before: str, wide: int, after: str = "") -> Text:
+def to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     """Set words with a line to write on, about `wide` characters long."""
     line = f"<u>{NO_BREAK * 2 * wide}</u>"
-    return Text(f"{escape(before)} {line} {escape(after)}", style(above=3))
+    return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", style(above=3))
 
 
-def heading(text: str) -> Text:
+def heading(text: str) -> MeasuredParagraph:
     """Set a heading between parts."""
     return words(text, style(13, heavy=True, above=10, below=3))
 
 
-def quiet(text: str) -> Text:
+def quiet(text: str) -> MeasuredParagraph:
     """Set what is of less weight."""
     return words(text, style(ink=QUIET))
 
@@ -182,7 +182,7 @@ def cautions(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
         ground, ink = SIGNALS[caution.signal]
         said = f"<b>{escape(caution.short)}</b> {escape(caution.text, quote=False)}"
         rows.append([words(signal_words(caution.signal), style(heavy=True, ink=ink)),
-                     Text(said, style())])  # fmt: skip
+                     MeasuredParagraph(said, style())])  # fmt: skip
         looks.append(("BACKGROUND", (0, at), (0, at), ground))
         looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
     made = Table(rows, colWidths=[72, paper.inner_width - 72])

@@ -14,15 +14,17 @@ from builder.chart.measure import Words, broken, words
 from builder.chart.word import words_of
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Check, Scope, Tree
+from builder.model.tree import Check, Tree
 from builder.prints.drawing import INK, SIGNALS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import PLAIN, Look, lines_of, set_lines, set_words
+from builder.wording.hazards import by_severity
+from builder.wording.phrases import scope
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
 STEPS = 4  # that a caution names
-BANNER_LINES = 2  # beyond, the gravest caution is named and no longer told
+BANNER_LINES = 2  # beyond, the most severe caution is named and no longer told
 PHRASES = 5  # of a customer, that the head gives
 
 
@@ -42,7 +44,7 @@ class Head:
 
     title: str
     first: str  # the first check
-    hazard: Hazard | None  # the gravest
+    hazard: Hazard | None  # the most severe
     particulars: tuple[str, ...]
     cautions: tuple[Caution, ...]
 
@@ -50,16 +52,16 @@ class Head:
 def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> Head:
     """Gather what the head of a tree says."""
     met = list(_hazards(tree, library, numbers))
-    order = list(Signal)
-    met.sort(key=lambda pair: order.index(pair[0].signal))
+    steps_of = {hazard.id: steps for hazard, steps in met}
+    hazards = by_severity(hazard for hazard, _ in met)
     checks = [step for step in tree.steps.values() if isinstance(step.body, Check)]
     first = min(checks, key=lambda step: numbers[step.id], default=None)
     return Head(
         title=str(tree.title),
         first=f"First: {first.text}" if first else "",
-        hazard=met[0][0] if met else None,
+        hazard=hazards[0] if hazards else None,
         particulars=tuple(_particulars(tree, library)),
-        cautions=tuple(_caution(hazard, steps) for hazard, steps in met),
+        cautions=tuple(_caution(hazard, steps_of[hazard.id]) for hazard in hazards),
     )
 
 
@@ -96,14 +98,9 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
     signs = [", ".join(lamps), ", ".join(symptom.codes)]
     if any(signs):
         yield "Shows: " + "; ".join(filter(None, signs))
-    vehicles = ", ".join(map(_scope, tree.applies_to)) or "any vehicle"
+    vehicles = ", ".join(map(scope, tree.applies_to)) or "any vehicle"
     known = library.systems.get(tree.system)
     yield f"For: {vehicles}. System: {known.name if known else tree.system}"
-
-
-def _scope(scope: Scope) -> str:
-    years = f" {scope.years[0]}–{scope.years[1]}" if scope.years else ""
-    return f"{scope.make} {scope.model}{years}"
 
 
 def fitted(head: Head, paper: Paper, room: float) -> Head:
@@ -163,7 +160,7 @@ def signal_words(signal: Signal) -> str:
 def _panel(
     canvas: Canvas | None, hazard: Hazard, place: tuple[float, float], room: float, size: float
 ) -> float:
-    """Set the gravest caution on the ground of its signal word."""
+    """Set the most severe caution on the ground of its signal word."""
     x, top = place
     ground, ink = SIGNALS[hazard.signal]
     pad = 0.3 * size

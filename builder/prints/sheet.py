@@ -62,14 +62,14 @@ def new_canvas(title: str, subject: str) -> tuple[Canvas, BytesIO]:
     return canvas, buffer
 
 
-def root_of(library: Library) -> str:
+def site_root(library: Library) -> str:
     """Return the address of the shop's site, without a slash at its end."""
     return str(library.shop.site_address).rstrip("/")
 
 
 def page_address(tree: Tree, library: Library) -> str:
     """Return the address of a tree's page, with the revision that was printed."""
-    return f"{root_of(library)}/trees/{tree.id}.html?printed={tree.revision}"
+    return f"{site_root(library)}/trees/{tree.id}.html?printed={tree.revision}"
 
 
 def foot_lines(tree: Tree, library: Library) -> list[str]:

@@ -15,7 +15,6 @@ from builder.chart.fonts import LEADING
 from builder.chart.gaps import COLUMN_GAP
 from builder.chart.layout import WISHED, sheet_charts
 from builder.chart.steps import StepFunction
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
@@ -39,9 +38,10 @@ from builder.prints.sheet import (
     link_foot,
     new_canvas,
     page_address,
-    root_of,
     set_words,
+    site_root,
 )
+from builder.wording.asked import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
@@ -147,7 +147,7 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
-        draw_chart(canvas, chart, Links(root_of(library), address, f"{tree.id}#"))
+        draw_chart(canvas, chart, Links(site_root(library), address, f"{tree.id}#"))
         canvas.restoreState()
         foot = _foot(wall, library, number, address)
         draw_foot(canvas, paper, foot)

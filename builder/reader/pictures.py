@@ -36,9 +36,10 @@ def pictures(shop: Path) -> tuple[dict[str, int], list[Finding]]:
 
 def _mistake(shop: Path, path: Path) -> Finding | None:
     file = path.relative_to(shop).as_posix()
-    if not path.is_file() or not path.resolve().is_relative_to(shop.resolve()):
-        return mistake("link", file, "this is a link to nothing, or out of the shop",
-                       "what lies outside is not under the shop's version control",
+    folder = shop.resolve() / "kb/how-to/pictures"
+    if not path.is_file() or not path.resolve().is_relative_to(folder):
+        return mistake("link", file, "this is a link to nothing, or out of kb/how-to/pictures",
+                       "a file from elsewhere, such as a closed job, would be published as it is",
                        "put the picture itself here")  # fmt: skip
     if path.suffix.lower() not in TYPES:
         return _unsafe(file, f"`{path.name}` is no picture", "put it elsewhere; pictures end in "

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
 
+from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.finding import Finding
 from builder.model.ranges import INFINITY, OVER, Range, between
 from builder.model.text import NOWHERE, Text
@@ -28,10 +29,6 @@ from builder.reader.values import (
     the_text,
 )
 
-OF_A_FIGURE = {
-    "band": ("below the figure", "within the figure", "above the figure"),
-    "limit": ("at most the figure", "above the figure", "below the figure", "at least the figure"),
-}
 DECIMAL_COMMA = re.compile(r"\d,\d")
 WHY = "whoever stands at the vehicle cannot tell whether the result is theirs"
 
@@ -112,7 +109,7 @@ def _figure(step: Map) -> Figure | None:
         at=node.at,
         look_up=the_text(node, "look_up"),
         unit=the_text(node, "unit"),
-        kind=str(text(node, "kind")),
+        kind=FigureKind(str(text(node, "kind"))),
         origin=text(node, "origin"),
     )
 
@@ -156,8 +153,8 @@ def _ranges(node: Map, value: Node, form: _Form, notes: list[Finding]) -> dict[s
     if not isinstance(value, Text):
         notes.append(_bad(node.key("result"), "a range for each reading, but the check has none",
                           "name the readings under `readings`, or write a phrase"))  # fmt: skip
-    elif form.figure and value not in OF_A_FIGURE[form.figure.kind]:
-        listed = ", ".join(f"`{words}`" for words in OF_A_FIGURE[form.figure.kind])
+    elif form.figure and value not in COMPARISONS[form.figure.kind]:
+        listed = ", ".join(f"`{words}`" for words in COMPARISONS[form.figure.kind])
         notes.append(_bad(value, f"`{value}` does not compare with the figure",
                           f"write one of {listed}"))  # fmt: skip
     return {}

@@ -5,6 +5,7 @@ byte order mark, Windows line ends taken as they are.
 """
 
 import hashlib
+import os
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -29,10 +30,8 @@ class Source:
 def read_source(shop: Path, path: Path) -> Source | Finding:
     """Read a file of the shop; an author's mistake comes back as a finding."""
     file = path.relative_to(shop).as_posix()
-    if not path.resolve().is_relative_to(shop.resolve()):
-        return mistake("link", file, "this file is a link that leads out of the shop",
-                       "what lies outside is not under the shop's version control",
-                       "put the file itself here")  # fmt: skip
+    if leads_out(shop, path):
+        return link_out(shop, path)
     if not path.is_file():
         return mistake("link", file, "this is a link to nothing, or no file that can be read",
                        "what it was to hold is missing for whoever looks for it",
@@ -42,6 +41,20 @@ def read_source(shop: Path, path: Path) -> Source | Finding:
                        "nobody can review or follow a file of that size",
                        "split it into several files")  # fmt: skip
     return decode(file, path.read_bytes())
+
+
+def leads_out(shop: Path, path: Path) -> bool:
+    """Whether a path, all its links followed, lies outside the shop; a ring of links does not."""
+    # Not Path.resolve: before Python 3.13 that raises an error on a link to itself.
+    return not Path(os.path.realpath(path)).is_relative_to(os.path.realpath(shop))
+
+
+def link_out(shop: Path, path: Path) -> Finding:
+    """Make the finding of a link that leads out of the shop."""
+    return mistake("link", path.relative_to(shop).as_posix(),
+                   "this is a link that leads out of the shop",
+                   "what lies outside isn't under the shop's version control",
+                   "put the file itself here")  # fmt: skip
 
 
 def decode(file: str, raw: bytes) -> Source | Finding:

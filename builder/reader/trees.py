@@ -11,11 +11,12 @@ from dataclasses import replace
 from pathlib import Path
 
 from builder.model.finding import Finding
-from builder.model.silence import silences_in
+from builder.model.library import Library, NotThereError
 from builder.model.text import Text
 from builder.model.tree import Asked, Step, Symptom, Tree
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
+from builder.reader.silences import silences_in
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.steps import broken_step, step_from
 from builder.reader.validate import Path as NodePath
@@ -31,10 +32,6 @@ from builder.reader.values import (
     the_text,
 )
 from builder.reader.yaml_text import read_yaml
-
-
-class NotThereError(Exception):
-    """Something was named that the shop does not have."""
 
 
 def tree_files(shop: Path) -> tuple[Path, ...]:
@@ -66,6 +63,15 @@ def the_tree(shop: Path, id_: str) -> Tree:
     """Read one tree by its id. Raises NotThereError."""
     path = tree_file(shop, id_)
     tree = read_tree(shop, path)[0] if path else None
+    if tree is None:
+        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
+    return tree
+
+
+def tree_of(shop: Path, library: Library, id_: str) -> Tree:
+    """Read one tree that the library lists. Raises NotThereError."""
+    listing = library.listings.get(id_)
+    tree = read_tree(shop, shop / listing.file)[0] if listing else None
     if tree is None:
         raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
     return tree

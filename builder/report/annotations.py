@@ -1,19 +1,21 @@
 """Findings as workflow commands, which a forge shows beside the changed lines.
 
-In: findings, and the folder of the shop inside its repository. Out: one line of text a finding, as
-`::error file=...,line=...::`. In values `%`, line ends, `:` and `,` are written by their numbers.
+In: findings, and the shop's folder in its repository. Out: one line of text for each finding, as
+`::error file=...,line=...::`. Line ends, `%`, `:`, and `,` are percent-encoded where a command
+would read them; every other invisible character is written as its number, as on a terminal.
 """
 
 from collections.abc import Iterable, Mapping
 
 from builder.model.finding import Finding
+from builder.report.printable import printable
 
-OF_A_MESSAGE = {"%": "%25", "\r": "%0D", "\n": "%0A"}
-OF_A_PROPERTY = OF_A_MESSAGE | {":": "%3A", ",": "%2C"}
+MESSAGE_ESCAPES = {"%": "%25", "\r": "%0D", "\n": "%0A"}
+PROPERTY_ESCAPES = MESSAGE_ESCAPES | {":": "%3A", ",": "%2C"}
 
 
-def as_annotations(findings: Iterable[Finding], prefix: str = "") -> str:
-    """Write one command a finding; `prefix` is the shop's folder in its repository."""
+def findings_as_annotations(findings: Iterable[Finding], prefix: str = "") -> str:
+    """Write one command for each finding; `prefix` is the shop's folder in its repository."""
     return "".join(f"{_command(one, prefix)}\n" for one in findings)
 
 
@@ -24,11 +26,12 @@ def _command(finding: Finding, prefix: str) -> str:
         place |= {"col": at.column, "endColumn": at.end_column}
     place["title"] = finding.rule
     properties = ",".join(
-        f"{name}={_escaped(str(value), OF_A_PROPERTY)}" for name, value in place.items()
+        f"{name}={_escaped(str(value), PROPERTY_ESCAPES)}" for name, value in place.items()
     )
-    words = "\n".join(text for text in (finding.message, finding.why, finding.hint) if text)
-    return f"::{finding.severity} {properties}::{_escaped(words, OF_A_MESSAGE)}"
+    text = "\n".join(part for part in (finding.message, finding.why, finding.hint) if part)
+    return f"::{finding.severity} {properties}::{_escaped(text, MESSAGE_ESCAPES)}"
 
 
-def _escaped(text: str, signs: Mapping[str, str]) -> str:
-    return "".join(signs.get(sign, sign) for sign in text)
+def _escaped(text: str, escapes: Mapping[str, str]) -> str:
+    visible = printable(text, keep="\r\n")
+    return "".join(escapes.get(one, one) for one in visible)

@@ -15,7 +15,7 @@ from urllib.parse import quote
 from builder import __version__
 from builder.model.finding import Finding, Related
 from builder.model.text import Position
-from builder.rules import RulePage, pages
+from builder.rules.shared.documentation import RulePage, pages
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"

@@ -1,9 +1,7 @@
-"""One file per rule, with its documentation; literal tuples in `all.py` say which there are.
+"""One file per rule, with its documentation; the literal lists in `catalog.py` name them all.
 
-In: a `Tree` (or every tree in summary) and the `Library`. Out: `Finding`s; and the page of a rule.
+In: a `Tree` (or the listings of every tree) and the `Library`. Out: `Finding`s; the page of a rule.
+
+`shared/` holds the facts that several rules ask for; `found_by_reader/` holds pages only, for
+mistakes of text that the reader has found before any rule runs.
 """
-
-from builder.rules.documentation import RulePage, documentation, pages
-from builder.rules.judge import judge, judge_library
-
-__all__ = ["RulePage", "documentation", "judge", "judge_library", "pages"]

@@ -28,8 +28,8 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.published import place_in, texts_of_article, texts_of_knowledge
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.codes import code_pattern
 from builder.trade.units import UNITS
 

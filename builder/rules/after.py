@@ -37,9 +37,9 @@ Mend: Lead every path through the step that must come first, or take it out of `
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.names import offer
-from builder.rules.order import arrivals, way_there, without_step
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import offer
+from builder.rules.shared.order import arrivals, way_there, without_step
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="after",

@@ -24,12 +24,12 @@ Mend: Write the step's name as it stands under `steps`; another tree is written 
 
 from collections.abc import Iterator
 
+from builder.graph.routes import Exit, Way, list_step
 from builder.model.finding import Finding, Severity
-from builder.model.routes import Exit, Way, list_step
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.names import nearest, offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import nearest, offer
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="branch-to-nowhere",

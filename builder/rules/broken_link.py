@@ -33,9 +33,9 @@ from posixpath import relpath
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
-from builder.rules.links import PAGE, Link, anchors_of, links_in
-from builder.rules.names import offer
-from builder.rules.rule import Rule
+from builder.rules.shared.links import PAGE, Link, anchors_of, links_in
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="broken-link",

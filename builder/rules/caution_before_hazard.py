@@ -34,8 +34,8 @@ from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.order import arrivals, way_there, without_caution
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.order import arrivals, way_there, without_caution
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="caution-before-hazard",

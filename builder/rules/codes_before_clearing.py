@@ -39,10 +39,10 @@ which it is achieved with `done: yes`. A tree that only others lead to has what 
 
 from collections.abc import Iterator
 
+from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
-from builder.model.requirements import CODES_RECORDED
-from builder.rules.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.rule import Facts, Rule, as_warning
+from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
+from builder.rules.shared.rule import Facts, Rule, as_warning
 
 RULE = Rule(
     name="codes-before-clearing",

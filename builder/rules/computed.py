@@ -46,9 +46,9 @@ from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING, INFINITY, between
 from builder.model.text import Position, Text
 from builder.model.tree import Check
-from builder.rules.limits import measuring
-from builder.rules.names import offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import measuring
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.expressions import bounds, parse
 from builder.trade.mistake import Mistake
 from builder.trade.nodes import Expression

@@ -30,9 +30,9 @@ Mend: Let one of the steps on the way lead out of it: to a fix, a stop or anothe
 
 from collections.abc import Iterator
 
+from builder.graph.tree_graph import ways_round
 from builder.model.finding import Finding, Severity
-from builder.rules.graph import ways_round
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="endless-loop",

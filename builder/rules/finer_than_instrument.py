@@ -38,8 +38,8 @@ from fractions import Fraction
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
 from builder.model.tree import Reading
-from builder.rules.limits import Limit, in_unit, instruments, limits_of, measuring
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import Limit, in_unit, instruments, limits_of, measuring
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.units import convert, unit
 
 RULE = Rule(

@@ -51,7 +51,7 @@ import networkx as nx
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library, entered_at, hand_overs_to
 from builder.model.summary import HandOver
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="handover-loop",
@@ -78,7 +78,7 @@ def _entries(library: Library) -> "nx.DiGraph[Entry]":
     digraph: nx.DiGraph[Entry] = nx.DiGraph()
     for trees in _joined(library):
         for over in (over for id_ in sorted(trees) for over in hand_overs_to(library, id_)):
-            target = over.tree, over.step or library.gists[over.tree].steps[0]
+            target = over.tree, over.step or library.listings[over.tree].steps[0]
             for step in entered_at(library, over.from_tree):
                 if step in over.reached_from:
                     digraph.add_edge((over.from_tree, step), target, over=over)

@@ -37,12 +37,13 @@ Mend: Write out what `otherwise` hides, each with its own branch, even where two
 
 from collections.abc import Iterator
 
+from builder.graph.coverage import uncovered
+from builder.graph.space import Space
 from builder.model.finding import Finding, Severity
-from builder.model.ranges import Box, uncovered
+from builder.model.ranges import Box
 from builder.model.tree import Check, Result
-from builder.rules.readings import Space
-from builder.rules.rule import Facts, Rule
-from builder.rules.witnesses import shown_point
+from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.witnesses import shown_point
 
 RULE = Rule(
     name="hidden-bands",

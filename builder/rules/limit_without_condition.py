@@ -28,8 +28,8 @@ whose method and conditions this one takes.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.limits import conditions, measuring
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import conditions, measuring
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="limit-without-condition",

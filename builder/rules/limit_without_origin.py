@@ -32,8 +32,8 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING
 from builder.model.tree import Check, Reading
-from builder.rules.limits import measuring
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import measuring
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="limit-without-origin",

@@ -46,7 +46,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="linked-draft",
@@ -58,9 +58,9 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over of a ready tree to a draft."""
-    drafts = [gist.id for gist in library.gists.values() if gist.status == "draft"]
+    drafts = [listing.id for listing in library.listings.values() if listing.status == "draft"]
     for over in (over for id_ in drafts for over in hand_overs_to(library, id_)):
-        if library.gists[over.from_tree].status == "ready":
+        if library.listings[over.from_tree].status == "ready":
             yield RULE.finding(
                 over.at,
                 f"`{over.tree}` is a draft",

@@ -48,7 +48,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="linked-retired",
@@ -60,7 +60,7 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for there in library.gists.values():
+    for there in library.listings.values():
         for over in hand_overs_to(library, there.id) if there.status == "retired" else ():
             new = there.replaced_by
             yield RULE.finding(

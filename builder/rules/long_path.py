@@ -57,10 +57,10 @@ Mend: Put a check that parts the causes in half first, or hand over to a tree of
 
 from collections.abc import Iterator
 
+from builder.graph.paths import Place
+from builder.graph.tree_graph import Graph
 from builder.model.finding import Finding, Severity
-from builder.model.paths import Place
-from builder.rules.graph import Graph
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="long-path",

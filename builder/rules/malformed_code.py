@@ -33,7 +33,7 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.codes import parse_code
 from builder.trade.mistake import Mistake
 

@@ -35,8 +35,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Module, SetUpStep
 from builder.model.library import Library
 from builder.model.tree import Fix, FixOption, Step
-from builder.rules.order import is_done_before
-from builder.rules.rule import Facts, Rule, as_warning
+from builder.rules.shared.order import is_done_before
+from builder.rules.shared.rule import Facts, Rule, as_warning
 
 RULE = Rule(
     name="missing-set-up",

@@ -42,8 +42,8 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.limits import instruments, measuring
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import instruments, measuring
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.expressions import parse, unit_of
 from builder.trade.mistake import Mistake
 from builder.trade.units import unit

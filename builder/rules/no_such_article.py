@@ -26,8 +26,8 @@ Mend: Write the name of a file in `kb/how-to/` without its ending, or write the 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.names import unknown
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import unknown
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="no-such-article",

@@ -28,8 +28,8 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.names import unknown
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import unknown
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="no-such-hazard",

@@ -31,8 +31,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Fix, Step
-from builder.rules.names import unknown
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import unknown
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="no-such-module",

@@ -42,8 +42,8 @@ Mend: Write the system as `kb/systems.yml` has it, or add it there.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.names import unknown
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import unknown
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="no-such-system",

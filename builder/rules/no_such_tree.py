@@ -29,8 +29,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
 from builder.model.summary import HandOver
 from builder.model.text import NOWHERE, Position
-from builder.rules.names import offer
-from builder.rules.rule import Rule
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="no-such-tree",
@@ -43,12 +43,12 @@ WHY = "whoever is sent there finds nothing"
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tree or step of another tree that is named and not there."""
-    for gist in library.gists.values():
-        if gist.replaced_by and gist.replaced_by not in library.trees:
-            new = library.trees[gist.id].replaced_by
-            yield _no_tree(library, gist.replaced_by, new.at if new else NOWHERE)
+    for listing in library.listings.values():
+        if listing.replaced_by and listing.replaced_by not in library.trees:
+            new = library.trees[listing.id].replaced_by
+            yield _no_tree(library, listing.replaced_by, new.at if new else NOWHERE)
     for id_, callers in library.callers.items():
-        there = library.gists.get(id_)
+        there = library.listings.get(id_)
         if not there or not {step for _, step in callers if step} <= {*there.steps}:
             for over in hand_overs_to(library, id_):
                 yield from _hand_over(library, over)
@@ -60,7 +60,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _hand_over(library: Library, over: HandOver) -> Iterator[Finding]:
-    there = library.gists.get(over.tree)
+    there = library.listings.get(over.tree)
     if there is None:
         yield _no_tree(library, over.tree, over.at)
     elif over.step and over.step not in there.steps:

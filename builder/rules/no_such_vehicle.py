@@ -34,8 +34,8 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Scope
-from builder.rules.names import offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="no-such-vehicle",

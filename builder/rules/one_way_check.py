@@ -26,7 +26,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="one-way-check",

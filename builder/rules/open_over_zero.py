@@ -32,11 +32,11 @@ negative readings are meant.
 from collections.abc import Iterator
 from decimal import Decimal
 
+from builder.graph.space import Axis, range_in_words
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import BOTTOM, EVERYTHING, TOP, Range
 from builder.model.tree import Result
-from builder.rules.readings import Axis, range_in_words
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="open-over-zero",

@@ -31,9 +31,9 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.rules.links import links_in
-from builder.rules.names import offer
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.links import links_in
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="picture",
@@ -62,7 +62,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _picture(library: Library, at: Position, name: str) -> Iterator[Finding]:
-    size = library.picture_bytes.get(name, 0)
+    size = library.pictures.get(name, 0)
     if name not in library.pictures:
         hint = offer(name, library.pictures, "put the file into kb/how-to/pictures/")
         why = "the step does not show where the probes go"

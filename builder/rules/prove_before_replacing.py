@@ -43,11 +43,11 @@ results marked `done: yes`, come first on every path.
 
 from collections.abc import Iterator
 
+from builder.graph.requirements import PROVE_FIRST, Requirement
 from builder.model.finding import Finding, Severity
-from builder.model.requirements import PROVE_FIRST, Requirement
 from builder.model.tree import Fix, Replaces
-from builder.rules.order import arrivals, comes_from, unmet, way_there
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.order import arrivals, comes_from, unmet, way_there
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="prove-before-replacing",

@@ -30,12 +30,13 @@ end out, `to` takes it in.
 
 from collections.abc import Iterator
 
+from builder.graph.coverage import uncovered
+from builder.graph.space import Space, range_in_words
 from builder.model.finding import Finding, Related, Severity
-from builder.model.ranges import Box, Range, uncovered
+from builder.model.ranges import Box, Range
 from builder.model.tree import Check, Result, Step
-from builder.rules.readings import Space, range_in_words
-from builder.rules.rule import Facts, Rule
-from builder.rules.witnesses import shown_point, shown_points
+from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.witnesses import shown_point, shown_points
 
 RULE = Rule(
     name="reading-gap",

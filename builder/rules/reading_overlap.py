@@ -29,12 +29,13 @@ Mend: Leave the shared end out of one range with `below` or `above`, or pull the
 from collections import defaultdict
 from collections.abc import Iterator
 
+from builder.graph.coverage import overlaps
+from builder.graph.space import Space, range_in_words
 from builder.model.finding import Finding, Related, Severity
-from builder.model.ranges import Box, Range, overlaps
+from builder.model.ranges import Box, Range
 from builder.model.tree import Check
-from builder.rules.readings import Space, range_in_words
-from builder.rules.rule import Facts, Rule
-from builder.rules.witnesses import MOST_POINTS, shown_points
+from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.witnesses import MOST_POINTS, shown_points
 
 RULE = Rule(
     name="reading-overlap",

@@ -33,8 +33,8 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.limits import conditions
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.limits import conditions
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.units import same_kind
 
 RULE = Rule(

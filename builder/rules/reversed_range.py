@@ -30,11 +30,11 @@ Mend: Write the lower end first; keep results between the `from` and the `to` of
 
 from collections.abc import Iterable, Iterator
 
+from builder.graph.space import domain_of, range_in_words, right_way_round
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
 from builder.model.tree import Check, Reading, Result
-from builder.rules.readings import domain_of, range_in_words, right_way_round
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="reversed-range",

@@ -36,7 +36,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
 from builder.model.tree import Signed
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="review-too-old",
@@ -49,18 +49,23 @@ WHY = "what was right then may send people wrong now"
 HINT = "follow it at a vehicle, and write name and date into `reviewed`"
 
 
-def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding where a ready tree has not been reviewed of late."""
-    tree = facts.tree
-    if tree.status == "ready":
-        months = facts.library.shop.review_months
-        yield from _review(tree.reviewed, tree.at, months, facts.today)
-
-
 def check_library(library: Library, today: date) -> Iterator[Finding]:
-    """Yield a finding for every article that has not been reviewed of late."""
+    """Yield a finding for every ready tree and every article that was not reviewed of late."""
+    months = library.shop.review_months
+    for listing in library.listings.values():
+        if listing.status == "ready" and _is_due(listing.reviewed, months, today):
+            tree = library.trees[listing.id]
+            yield from _review(tree.reviewed, tree.at, months, today)
     for article in library.how_tos.values():
-        yield from _review(article.reviewed, article.at, library.shop.review_months, today)
+        yield from _review(article.reviewed, article.at, months, today)
+
+
+def _is_due(reviewed: str, months: int, today: date) -> bool:
+    """Whether there is a finding; most reviews are in order, and their summaries stay closed."""
+    day = _date(reviewed)
+    return (
+        day is None or not today <= _months_later(day, months) or day > _months_later(today, A_YEAR)
+    )
 
 
 def _review(reviewed: Signed | None, at: Position, months: int, today: date) -> Iterator[Finding]:

@@ -26,7 +26,7 @@ from collections.abc import Iterable, Iterator
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="same-phrase-twice",

@@ -52,7 +52,7 @@ from builder.model.library import Library
 from builder.model.summary import Summary, plain
 from builder.model.text import Text
 from builder.model.tree import Scope
-from builder.rules.rule import Rule
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="same-symptom-twice",
@@ -65,9 +65,9 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every complaint that an earlier tree has already."""
     said: dict[str, list[str]] = defaultdict(list)
-    for gist in library.gists.values():
-        for words in gist.words if gist.status != "retired" else ():
-            said[words].append(gist.id)
+    for listing in library.listings.values():
+        for words in listing.words if listing.status != "retired" else ():
+            said[words].append(listing.id)
     for words, ids in said.items():
         if len(ids) > 1:
             yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])

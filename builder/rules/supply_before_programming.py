@@ -43,10 +43,10 @@ Mend: Let a step with `does: [check-supply]`, its good result marked `done: yes`
 
 from collections.abc import Iterator
 
+from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
-from builder.model.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
-from builder.rules.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="supply-before-programming",

@@ -30,8 +30,8 @@ from builder.chart.gaps import LONGEST_WORD, TEXT
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Check, Fix
-from builder.rules.published import place_in
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.published import place_in
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="too-long-for-box",

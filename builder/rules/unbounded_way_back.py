@@ -34,10 +34,10 @@ up; without `spent` the walk ends at the shop's `stuck`.
 
 from collections.abc import Iterator
 
+from builder.graph.tree_graph import unbounded, ways_round
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
-from builder.rules.graph import unbounded, ways_round
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="unbounded-way-back",

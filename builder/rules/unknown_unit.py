@@ -33,7 +33,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 from builder.trade.units import nearest_units, unit
 
 RULE = Rule(

@@ -29,8 +29,8 @@ from builder.chart.fonts import medium
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.published import place_in, texts_of_knowledge
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.published import place_in, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="unprintable-sign",

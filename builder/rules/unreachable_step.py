@@ -44,7 +44,7 @@ Mend: Let the result after which it is needed branch to it, or delete the step.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="unreachable-step",

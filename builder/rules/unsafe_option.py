@@ -45,7 +45,7 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
 from builder.plan.options import FIT_HERE, refusal
-from builder.rules.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Rule
 
 RULE = Rule(
     name="unsafe-option",

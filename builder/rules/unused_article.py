@@ -39,8 +39,8 @@ from difflib import get_close_matches
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.links import links_in
-from builder.rules.rule import Rule
+from builder.rules.shared.links import links_in
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="unused-article",
@@ -54,7 +54,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every article that neither a tree nor another article uses."""
     if not library.whole:
         return  # a step with a mistake of text may be the one that leads to it
-    used = {name for gist in library.gists.values() for name in gist.how_tos}
+    used = {name for listing in library.listings.values() for name in listing.how_tos}
     for article in library.how_tos.values():
         used.update(one.article for one in links_in(article) if one.article not in ("", article.id))
     for name in used - library.how_tos.keys():

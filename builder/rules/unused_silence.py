@@ -28,8 +28,8 @@ from collections.abc import Collection, Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.silence import Silence
-from builder.rules.names import offer
-from builder.rules.rule import Rule
+from builder.rules.shared.names import offer
+from builder.rules.shared.rule import Rule
 
 RULE = Rule(
     name="unused-silence",

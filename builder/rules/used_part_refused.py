@@ -30,7 +30,7 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Module
 from builder.model.tree import Fix, Replaces
-from builder.rules.rule import Facts, Rule, as_warning
+from builder.rules.shared.rule import Facts, Rule, as_warning
 
 RULE = Rule(
     name="used-part-refused",

@@ -1,6 +1,6 @@
 """The files that pages ask for: styles, scripts, faces, the rows of the search, drawings.
 
-In: the shop and its library. Out: files in the work folder, where the engine finds them.
+In: the shop and its library. Out: files in the folder of the new site.
 """
 
 import shutil
@@ -10,34 +10,34 @@ from pathlib import Path
 from builder.find.rows import rows
 from builder.model.library import Library
 from builder.pages.bench import data_files
+from builder.web import WEB
 
-STATIC = Path(__file__).parent / "static"
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
 PICTURES = Path("how-to") / "pictures"
+NOT_FOR_PAGES = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
 
 
-def write_assets(shop: Path, library: Library, pages: Path) -> None:
-    """Lay out every file that is not a page."""
-    assets = pages / "assets"
-    shutil.copytree(STATIC, assets, dirs_exist_ok=True)
+def write_assets(shop: Path, library: Library, site: Path) -> None:
+    """Write every file that is not a page."""
+    assets = site / "assets"
+    shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=NOT_FOR_PAGES)
     for face in (CHART / "faces").iterdir():
         if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
             shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css", STATIC / "tables.css")
+    looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
     for name, text in data_files(library).items():
         _write(assets / name, text)
-    shutil.rmtree(pages / PICTURES, ignore_errors=True)
     for name in library.pictures:
-        (pages / PICTURES).mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(shop / "kb" / PICTURES / name, pages / PICTURES / name)
+        (site / PICTURES).mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(shop / "kb" / PICTURES / name, site / PICTURES / name)
 
 
-def write_files(files: Mapping[str, str], pages: Path) -> None:
+def write_files(files: Mapping[str, str], site: Path) -> None:
     """Write files that are handed over as they are to be, such as the schemas."""
     for name, text in files.items():
-        _write(pages / name, text)
+        _write(site / name, text)
 
 
 def _write(file: Path, text: str) -> None:

@@ -1,16 +1,18 @@
-"""The site, from the library and the trees to a folder that can be opened.
+"""The site, from a sound library to a folder that can be opened.
 
-In: `Input`: a shop, its library, a reader of single trees. Out: the site in a folder, and `Built`.
-Nothing is judged here: whoever calls has checked first, and the old site stays whole until the new
-one is.
+In: `SiteInput`: a shop, its library, a reader of single trees. Out: the site in a folder, and how
+many pages it has. Nothing is judged here: whoever calls has checked first, and the old site stays
+whole until the new one is.
 """
 
+import sqlite3
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import Any
 
-from mkdocs.exceptions import MkDocsException
-
+from builder.cache.database import Cache, note, temporary, transaction
+from builder.cache.digest import digest, file_digest, files_in
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -18,68 +20,76 @@ from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
-from builder.site.publish import may_replace, publish
-from builder.site.settings import own_settings, unusable
+from builder.site.manifest import Seen, listed_files, only_ours
+from builder.site.publish import put_in_place, write_pages
+from builder.site.swap import folder_beside
 from builder.site.trees import put_trees
-from builder.site.work import Work, close_work, digest, drop_gone, open_work, put
+from builder.site.work import Work, begin_work, drop_gone, put, put_frame
 
 
 @dataclass(frozen=True, slots=True)
-class Input:
+class SiteInput:
     """All that a build of the site starts from."""
 
     shop: Path
-    cache: Path  # a folder for what the next build need not make again
+    cache: Cache
     library: Library
-    # By id: trees are read one by one and dropped. None: it has an error and cannot be shown.
-    read_tree: Callable[[str], Tree | None]
+    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
     findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
-    # Asked once all pages are made, before they take the place of the old ones.
-    approved: Callable[[], bool] = lambda: True
 
 
-@dataclass(frozen=True, slots=True)
-class Built:
-    """What a build did; with an error among its findings it left the old site as it was."""
+def build_site(given: SiteInput, out: Path) -> int:
+    """Make every page that changed, frame it, and put the new site in the old one's place.
 
-    pages: int = 0
-    findings: tuple[Finding, ...] = ()
-
-
-def build_site(given: Input, out: Path) -> Built:
-    """Write every page that changed, frame it, and put the new site in the old one's place.
-
-    Raises FileExistsError where `out` holds something else than a site.
+    Returns how many pages the site has. Raises FileExistsError where `out` is a link or holds a
+    file that no build wrote or that was changed since, and where a shop without trees would take
+    the place of a site that has some.
     """
-    if not may_replace(out):
-        raise FileExistsError(f"{out} holds other files than a site: give a new or an empty folder")
-    own, findings = own_settings(given.shop)
-    if any(finding.severity is Severity.ERROR for finding in findings):
-        return Built(findings=findings)
-    settings = engine.settings(given.library.shop, own)
-    everything = _everything(given, settings)
-    with open_work(given.cache, everything) as work:
-        if not work.before:
-            engine.write_theme(work.folder, given.shop / "site_config" / "overrides")
-            engine.write_settings(work.folder, settings)
-        _put_pages(work, given)
-        if not given.approved():
-            close_work(work)
-            return Built(findings=findings)
-        try:
-            engine.run(work.folder, work.frames)
-        except MkDocsException as error:
-            return Built(findings=(*findings, unusable(str(error))))
-        publish(work, out)
-        close_work(work)
-    return Built(len(work.now), findings)
+    if out.is_symlink():  # it may have come with a pull request, and lead anywhere
+        raise FileExistsError(f"{out} is a link: delete it, or name the folder itself with --out")
+    out = out.resolve()
+    before = only_ours(out)
+    if given.findings is None and not given.library.trees:
+        _keep_trees(out)
+    try:
+        return _build(given, out, before)
+    except sqlite3.Error as error:  # the cache is full, locked or damaged: do without
+        note(given.cache, error)
+        given.cache.connection.rollback()
+        with temporary() as spare:
+            return _build(replace(given, cache=spare), out, before)
 
 
-def _put_pages(work: Work, given: Input) -> None:
-    write_assets(given.shop, given.library, work.pages)
-    write_files(given.files, work.pages)
+def _build(given: SiteInput, out: Path, before: Seen) -> int:
+    settings = engine.settings(given.library.shop)
+    work = begin_work(given.cache, _everything(given, settings), engine.key(settings))
+    _put_pages(work, given)
+    for path, frame in engine.frames(work.unframed, settings):
+        put_frame(work, path, frame)
+    with folder_beside(out) as folder:
+        new = folder / "new"
+        write_assets(given.shop, given.library, new)
+        write_files(given.files, new)
+        write_pages(work, new)
+        put_in_place(new, out, before)
+    with transaction(given.cache):
+        drop_gone(work)
+    return len(work.now)
+
+
+def _keep_trees(out: Path) -> None:
+    held = [name for name in listed_files(out) or () if name.startswith("trees/")]
+    if held:
+        raise FileExistsError(
+            f"this shop has no trees, and the site in {out} has some ({held[0]}): it stays as it"
+            " was.\n  hint: is `trees/` of the shop where it should be? If you do want a site"
+            " without trees, delete the folder of the old one first"
+        )
+
+
+def _put_pages(work: Work, given: SiteInput) -> None:
     for page in shop_pages(given.library):
         put(work, page)
     broken = _broken(given.findings or ())
@@ -88,7 +98,6 @@ def _put_pages(work: Work, given: Input) -> None:
     if given.findings is not None:
         put(work, findings_page(given.findings))
     put_trees(work, given.library, given.read_tree, prints=given.prints, leave_out=broken)
-    drop_gone(work)
 
 
 def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
@@ -101,15 +110,8 @@ def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
     return broken
 
 
-def _everything(given: Input, settings: Mapping[str, object]) -> str:
-    """Return a key of all that every page depends on: our code, the engine, the knowledge."""
-    package = Path(__file__).parents[1]
-    folders = (package, given.shop / "kb", given.shop / "site_config")
-    files = (file for folder in folders for file in _files(folder))
-    contents = (f"{file} {file.read_bytes().hex()}" for file in files)
-    return digest(engine.versions(), sorted(settings.items()), *contents)
-
-
-def _files(folder: Path) -> list[Path]:
-    found = (file for file in folder.rglob("*") if "__pycache__" not in file.parts)
-    return sorted(file for file in found if file.is_file())
+def _everything(given: SiteInput, settings: dict[str, Any]) -> str:
+    """Hash what every page depends on: our code and its files, the engine, the knowledge."""
+    folders = (Path(__file__).parents[1], given.shop / "kb", given.shop / "site_config")
+    hashes = [file_digest(file) for folder in folders for file in files_in(folder)]
+    return digest(engine.key(settings), *hashes)

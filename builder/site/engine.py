@@ -1,14 +1,16 @@
 """The site engine, and all that we know about it: its settings and its run.
 
-In: the work folder and the shop's own `site_config/mkdocs.yml`. Out: framed pages in a folder.
+In: pages as Markdown, and the shop. Out: framed pages.
 
 The engine only puts frames round pages. No hook of it is used, so that another engine that reads
-the same folder can take its place.
+the same folder can take its place. All of its settings and templates are ours: of the shop it gets
+a few words of text, so that nothing in a shop's folder can run while its site is built.
 """
 
 import logging
 import os
 import shutil
+import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from importlib.metadata import version
@@ -18,6 +20,7 @@ from typing import Any
 import yaml
 from markupsafe import escape
 
+from builder.cache.digest import digest, file_digest, files_in
 from builder.model.shop import Shop
 
 THEME = Path(__file__).parent / "theme"
@@ -36,30 +39,33 @@ ENTRIES = (  # name, address, folder in which the entry counts as the current on
     ("Set-up", "modules/index.html", "modules/"),
     ("More", "more.html", "more"),
 )
+# Of the engine's own files no page asks for these; the first two have a date in them.
+UNUSED = ("sitemap.xml", "assets/javascripts/")
 EPOCH = "1704067200"  # a fixed moment: the same files give the same bytes on any day
 
 
-def versions() -> str:
-    """Name what the look of a framed page depends on beside our own files."""
-    return f"mkdocs {version('mkdocs')}, mkdocs-material {version('mkdocs-material')}"
+def key(settings: dict[str, Any]) -> str:
+    """Hash what the frame of a page depends on, beside the page's own head."""
+    versions = f"mkdocs {version('mkdocs')}, mkdocs-material {version('mkdocs-material')}"
+    theme = [file_digest(file) for file in files_in(THEME)]
+    return digest(versions, sorted(settings.items()), *theme)
 
 
-def settings(shop: Shop, own: Mapping[str, Any]) -> dict[str, Any]:
-    """Lay what the build relies on over the shop's own settings of the engine."""
-    theme: dict[str, Any] = {"name": "material", "language": "en"} | dict(own.get("theme") or {})
-    theme |= {"custom_dir": "theme", "font": False}
-    return dict(own) | {
+def settings(shop: Shop) -> dict[str, Any]:
+    """Return the engine's settings; text of the shop is escaped, for the templates do not."""
+    return {
         "site_name": str(escape(shop.name)),
         "site_url": str(shop.site_address) or None,
+        "site_author": str(escape(shop.site.author)),
+        "copyright": str(escape(shop.site.copyright)),
         "docs_dir": "pages",
         "use_directory_urls": False,
         "plugins": [],  # the search is our own
         "nav": [{"Home": "index.md"}],  # index pages lead on: a long nav grows with the square
         "markdown_extensions": [],
         "validation": {"omitted_files": "ignore", "not_found": "ignore"},
-        "theme": theme,
-        "extra": dict(own.get("extra") or {})
-        | {
+        "theme": {"name": "material", "language": "en", "custom_dir": "theme", "font": False},
+        "extra": {
             "generator": False,
             "policy": POLICY,
             "entries": [{"name": n, "href": h, "under": u} for n, h, u in ENTRIES],
@@ -67,36 +73,44 @@ def settings(shop: Shop, own: Mapping[str, Any]) -> dict[str, Any]:
     }
 
 
-def write_theme(work: Path, shop_files: Path) -> None:
-    """Lay out the frame, and over it the files of the same name that the shop has of its own."""
-    shutil.copytree(THEME, work / "theme")
-    if shop_files.is_dir():
-        shutil.copytree(shop_files, work / "theme", dirs_exist_ok=True)
+def frames(pages: Mapping[str, str], settings: dict[str, Any]) -> Iterator[tuple[str, bytes]]:
+    """Frame pages; yields every file of the engine by its name, the pages among them.
 
-
-def run(work: Path, out: Path) -> None:
-    """Frame every page of the work folder that has no output in `out` yet.
-
-    Raises `mkdocs.exceptions.MkDocsException` where the engine refuses the shop's settings.
+    `pages` are Markdown by path; without any the engine is not even started. Raises RuntimeError
+    where the engine refuses what we gave it: that is our mistake.
     """
+    if not pages:
+        return
+    with tempfile.TemporaryDirectory(prefix="baytree-") as folder:
+        lay_out(Path(folder), pages, settings)
+        _run(Path(folder))
+        site = Path(folder) / "site"
+        for file in files_in(site):
+            if not file.relative_to(site).as_posix().startswith(UNUSED):
+                yield file.relative_to(site).as_posix(), file.read_bytes()
+
+
+def lay_out(folder: Path, pages: Mapping[str, str], settings: dict[str, Any]) -> None:
+    """Write what the engine reads: its settings, the frame, the pages."""
+    text = yaml.safe_dump(settings, sort_keys=True, allow_unicode=True)
+    (folder / "mkdocs.yml").write_text(text, "utf-8")
+    shutil.copytree(THEME, folder / "theme")
+    for path, page in pages.items():
+        file = folder / "pages" / f"{path}.md"
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(page, "utf-8", newline="\n")
+
+
+def _run(folder: Path) -> None:
     with _quiet_and_timeless():
         from mkdocs.commands.build import build  # heavy, and wants the environment
         from mkdocs.config import load_config
+        from mkdocs.exceptions import MkDocsException
 
-        config = load_config(str(work / "mkdocs.yml"), site_dir=str(out))
-        build(config, dirty=True)
-    for leftover in (
-        "sitemap.xml",
-        "sitemap.xml.gz",
-    ):  # with the fixed moment as their date
-        (out / leftover).unlink(missing_ok=True)
-    shutil.rmtree(out / "assets" / "javascripts", ignore_errors=True)  # no page asks for them
-
-
-def write_settings(work: Path, values: dict[str, Any]) -> None:
-    """Write the engine's settings into the work folder."""
-    text = yaml.safe_dump(values, sort_keys=True, allow_unicode=True)
-    (work / "mkdocs.yml").write_text(text, "utf-8")
+        try:
+            build(load_config(str(folder / "mkdocs.yml"), site_dir=str(folder / "site")))
+        except MkDocsException as error:  # some of these would end the whole program
+            raise RuntimeError(f"the site engine stopped: {error}") from error
 
 
 @contextmanager

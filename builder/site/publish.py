@@ -1,43 +1,37 @@
-"""From the work folder to the site that people open: frames and bodies joined, beside the old site.
+"""From pages as they are kept to the site that people open.
 
-In: a work folder after the engine's run. Out: the new site, put in the old one's place whole.
+In: the work of a build, and what the old site held when it began. Out: the new site with the list
+of its files, put in the old one's place whole.
 """
 
-import shutil
 from pathlib import Path
 
-from builder.site.swap import beside, recover, swap
-from builder.site.work import PLACEHOLDER, Work, files_of
+from builder.site.manifest import Seen, only_ours, seen, write_manifest
+from builder.site.swap import swap
+from builder.site.work import Work, engine_files, files_of, framed
 
 
-def may_replace(out: Path) -> bool:
-    """Whether a folder may be put out of the way: there is none, it is empty, or it is a site."""
-    if not out.exists():
-        return True
-    if not out.is_dir():
-        return False
-    return not any(out.iterdir()) or (out / "assets" / "site.css").is_file()
-
-
-def publish(work: Work, out: Path) -> None:
-    """Join every frame with its body in a new folder, then put that in the place of `out`."""
-    out = out.resolve()
-    recover(out)
-    new = beside(out, "new")
-    new.parent.mkdir(parents=True, exist_ok=True)
-    shutil.copytree(work.pages, new, ignore=shutil.ignore_patterns("*.md"))
-    shutil.copytree(work.frames / "assets", new / "assets", dirs_exist_ok=True)
-    shutil.copyfile(work.frames / "404.html", new / "404.html")
+def write_pages(work: Work, new: Path) -> None:
+    """Write every page and print into a new folder; no folder is made without a file in it."""
     for path in work.now:
-        _join(work, path, new)
-    for name in files_of(work):
-        (new / name).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(work.files / name, new / name)
-    swap(out)
+        _write(new / f"{path}.html", framed(work, path))
+    for name, content in files_of(work):
+        _write(new / name, content)
+    for name, content in engine_files(work):
+        _write(new / name, content)
 
 
-def _join(work: Work, path: str, new: Path) -> None:
-    frame = (work.frames / f"{path}.html").read_bytes()
-    before, _, after = frame.partition(PLACEHOLDER.encode())
-    body = work.body(path).read_bytes()
-    (new / f"{path}.html").write_bytes(b"".join((before, body, after)))
+def put_in_place(new: Path, out: Path, before: Seen) -> None:
+    """List the files of a finished site and put it in the place of `out`.
+
+    Raises FileExistsError where a file that is not ours came into `out` while the build ran.
+    """
+    write_manifest(new)
+    if (seen(out) if out.exists() else {}) != before:
+        only_ours(out)
+    swap(new, out)
+
+
+def _write(file: Path, content: bytes) -> None:
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_bytes(content)

@@ -17,7 +17,9 @@ from urllib.parse import parse_qs, urlsplit
 from watchdog.events import FileSystemEvent, FileSystemEventHandler
 from watchdog.observers import Observer
 
-RELOAD = Path(__file__).parent / "reload.js"
+from builder.web import WEB
+
+RELOAD = WEB / "reload.js"
 WATCHED = ("trees", "kb", "site_config")
 PATIENCE = 20.0  # seconds that a page waits for an answer before it asks again
 QUIET = 0.15  # seconds without a further change before a build begins: editors write twice

@@ -5,6 +5,7 @@ In: a work folder, the library, a reader of single trees. Out: pages and PDFs in
 
 from collections.abc import Callable, Container
 
+from builder.cache.digest import digest
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.tree import Tree
@@ -15,7 +16,7 @@ from builder.pages.related import related
 from builder.pages.tree import tree_page
 from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
-from builder.site.work import Work, digest, is_fresh, put
+from builder.site.work import Work, is_fresh, put
 
 PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
     (Print("Wall chart", ""), wall_chart),
@@ -26,7 +27,7 @@ PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
 def put_trees(
     work: Work,
     library: Library,
-    read_tree: Callable[[str], Tree | None],
+    read_tree: Callable[[str], Tree],
     *,
     prints: bool,
     leave_out: Container[str] = (),
@@ -42,8 +43,6 @@ def put_trees(
         if is_fresh(work, addresses.tree(id_), key):
             continue
         tree = read_tree(id_)
-        if tree is None:
-            continue
         offered = [one for one, _ in made]
         page = tree_page(tree, library, facts_of(tree, library), near, offered)
         files = {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}

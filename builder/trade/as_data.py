@@ -8,13 +8,13 @@ from collections.abc import Mapping
 from itertools import groupby
 from typing import Any
 
-from builder.trade.bus import BELOW_ZERO, NO_STATE, bus_states
+from builder.trade.bus import BELOW_ZERO, EITHER, NO_STATE, bus_states
 from builder.trade.codes import LETTERS, SYSTEMS, Code, owner
 from builder.trade.codes import LOOK_ALIKES as CODE_LOOK_ALIKES
 from builder.trade.failure_types import CATEGORIES, SET_UP_MISSING, WORDS
 from builder.trade.look_ups import FIELD_OF, LEAST, LIGHT, MOST, OWNERS, UNIT_DIGITS
 from builder.trade.mistake import Mistake
-from builder.trade.refusals import CONDITION_RANGE, NEXT_STEP, REFUSALS, SECURITY_RANGE
+from builder.trade.refusal_codes import CONDITION_RANGE, NEXT_STEPS, REFUSALS, SECURITY_RANGE
 from builder.trade.sums import OVER_THE_RANGE, SCALES, SUMS, SWITCH, Field, Output
 from builder.trade.units import ALIASES, UNITS
 from builder.trade.vehicle_numbers import (
@@ -93,7 +93,7 @@ def _bus() -> Data:
     states = bus_states()
     assert not isinstance(states, Mistake)
     rows = [[one.name, str(one.low), None if one.high is None else str(one.high)] for one in states]
-    return {"states": rows, "below": BELOW_ZERO, "none": NO_STATE}
+    return {"states": rows, "below": BELOW_ZERO, "none": NO_STATE, "either": EITHER}
 
 
 def _codes() -> Data:
@@ -121,10 +121,12 @@ def _makers() -> list[list[int]]:
 
 def _refusals() -> Data:
     return {
-        "list": {str(one.number): [one.name, one.kind, one.means] for one in REFUSALS.values()},
+        "list": {
+            str(one.number): [one.name, one.kind, one.means, one.older] for one in REFUSALS.values()
+        },
         "ranges": [
             [found.start, found.stop - 1, kind, means]
             for found, kind, means in (SECURITY_RANGE, CONDITION_RANGE)
         ],
-        "next": dict(NEXT_STEP),
+        "next": dict(NEXT_STEPS),
     }

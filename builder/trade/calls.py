@@ -43,7 +43,8 @@ def _count_mistake(function: Function, call: Node) -> Mistake | None:
     wanted = f"at least {function.needed}" if unlimited else str(function.needed)
     if not unlimited and most > function.needed:
         wanted = f"{function.needed} to {most}"
-    message = f"{function.name} takes {wanted} figures, here are {given}"
+    figures = "figure" if wanted == "1" else "figures"
+    message = f"{function.name} takes {wanted} {figures}, here are {given}"
     return Mistake(message, at=call.at, length=len(call.text))
 
 

@@ -14,13 +14,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.trade.battery import (
-    CHARGE_ROWS,
-    LOAD_TEST_ROWS,
-    REFERENCE_CELSIUS,
-    USABLE_SHARE,
-    VOLTS_PER_KELVIN,
-)
+from builder.trade.battery import CHARGE_ROWS, LOAD_TEST_ROWS, USABLE_SHARE
 from builder.trade.circuits import divider, parallel
 from builder.trade.exact import Exact
 from builder.trade.mistake import Mistake
@@ -102,12 +96,8 @@ def _flat(rows: Rows) -> list[Compiled]:
     return [number(figure) for row in rows for figure in row]
 
 
-def _battery_charge(volts: Compiled, celsius: Compiled | None = None) -> Compiled:
-    if celsius is None:
-        return ["table", volts, *_flat(CHARGE_ROWS)]
-    warmer: Compiled = ["-", celsius, number(REFERENCE_CELSIUS)]
-    at_reference: Compiled = ["+", volts, ["*", number(VOLTS_PER_KELVIN), warmer]]
-    return ["table", at_reference, *_flat(CHARGE_ROWS)]
+def _battery_charge(volts: Compiled) -> Compiled:
+    return ["table", volts, *_flat(CHARGE_ROWS)]
 
 
 def _load_test_limit(celsius: Compiled) -> Compiled:
@@ -160,9 +150,9 @@ _LIST = (
     Function("log_table_back", _ROWS, "", "As table_back, for what changes by a factor", 5),
     Function(
         "battery_charge",
-        ("V", "°C"),
+        ("V",),
         "%",
-        "Charge of a rested 12 V lead-acid battery",
+        "State of charge of a 12 V battery from open-circuit voltage",
         1,
         recipe=_battery_charge,
     ),

@@ -12,7 +12,8 @@ from builder.trade.codes import SYSTEMS, Code, code_bytes, owner, parse_code
 from builder.trade.failure_types import SET_UP_MISSING, failure_type
 from builder.trade.mistake import Mistake
 from builder.trade.quantities import Over, typed_quantity
-from builder.trade.refusals import NEXT_STEP, parse_refusal
+from builder.trade.refusal_codes import NEXT_STEPS
+from builder.trade.refusals import parse_refusal
 from builder.trade.sums import OVER_THE_RANGE, SUMS, Answer, Line, number_line, worked_out
 from builder.trade.units import UNITS, convert
 from builder.trade.vehicle_numbers import check_digit, model_years, parse_vehicle_number
@@ -116,7 +117,7 @@ def _refusal(typed: Mapping[str, str]) -> Answer:
         (
             Line("Refusal", f"{number}, {found.name}" if found.name else number),
             Line("It means", found.means),
-            Line("Do this", NEXT_STEP[found.kind]),
+            Line("Do this", NEXT_STEPS[found.kind]),
         )
     )
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.trade.battery import NO_REST_VOLTAGE
+from builder.trade.battery import NOT_OPEN_CIRCUIT
 from builder.trade.exact import rounded
 from builder.trade.expressions import Compiled, compiled, parse, run
 from builder.trade.functions import of_copper
@@ -146,12 +146,9 @@ SUMS: tuple[Sum, ...] = (
     ),
     Sum(
         "rest",
-        (Field("volts", "Voltage at rest", "V", _ZERO), _CELSIUS),
-        (
-            _output("Charge", "battery_charge(volts)", "%", "celsius", digits=2),
-            _output("Charge", "battery_charge(volts, celsius)", "%", digits=2),
-        ),
-        NO_REST_VOLTAGE,
+        (Field("volts", "Open-circuit voltage", "V", _ZERO),),
+        (_output("State of charge", "battery_charge(volts)", "%", digits=2),),
+        NOT_OPEN_CIRCUIT,
     ),
     Sum(
         "load-test",

@@ -1,7 +1,7 @@
 """Which result a check gives, from what was typed beside its readings.
 
 In: a row of the walk table, the tools, and what was typed, by the name of the reading. Out: an
-`Outcome`. `site/static/walk.js` does the same, held equal by one table of cases.
+`Outcome`. `web/walk.js` does the same, held equal by one table of cases.
 
 A reading proves a result only where it clears the limits by more than the instrument may be off
 (`trade/instruments`); of computed readings the extremes are taken, so "too close to say" is said

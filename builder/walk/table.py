@@ -7,9 +7,11 @@ in it.
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
+from builder.graph.space import domain_of, with_over
+from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
-from builder.model.ranges import BOTTOM, OVER, TOP, Cut, Range, between
+from builder.model.ranges import BOTTOM, Cut, Range
 from builder.model.tree import Check, Reading, Result, Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
@@ -17,19 +19,9 @@ from builder.trade.units import same_kind, unit
 from builder.walk.computed import computed_rows, symbol
 from builder.walk.rows import ReadingRow, Reads, ResultRow, Side, StepRow, Table, ToolRow
 
-_FROM, _TO, _LIMIT = "from", "to", "limit"
-_FIGURES = {"band": [_FROM, _TO], "limit": [_LIMIT]}
+_FIGURES = {FigureKind.BAND: ["from", "to"], FigureKind.LIMIT: ["limit"]}  # what is asked for
 _LOWEST: list[str | int] = ["-Infinity", 0]
 _HIGHEST: list[str | int] = ["Infinity", 1]
-_OF_A_FIGURE: Mapping[tuple[str, str], Side] = {
-    ("band", "below the figure"): [_LOWEST, [_FROM, 0]],
-    ("band", "within the figure"): [[_FROM, 0], [_TO, 1]],
-    ("band", "above the figure"): [[_TO, 1], _HIGHEST],
-    ("limit", "below the figure"): [_LOWEST, [_LIMIT, 0]],
-    ("limit", "at most the figure"): [_LOWEST, [_LIMIT, 1]],
-    ("limit", "at least the figure"): [[_LIMIT, 0], _HIGHEST],
-    ("limit", "above the figure"): [[_LIMIT, 1], _HIGHEST],
-}
 
 
 def walk_table(tree: Tree, library: Library) -> Table:
@@ -60,7 +52,7 @@ def _step(step: Step, tools: list[str]) -> StepRow | None:
         return _against_figure(check, tools)
     if not check.readings or any(unit(one.unit) is None for one in _measured(check)):
         return None
-    axes = {one.name: _all_of(one) for one in check.readings}
+    axes = {one.name: domain_of(one) for one in check.readings}
     computed = list(computed_rows(check, axes))
     if len(computed) < len(check.computed):
         return None  # a formula that cannot be worked out is a finding; the page shows no form
@@ -80,7 +72,7 @@ def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
     if not figure or unit(figure.unit) is None:
         return None
-    sides = [_OF_A_FIGURE.get((figure.kind, str(one.said))) for one in check.results]
+    sides = [_against(figure.kind, str(one.said)) for one in check.results]
     return {
         "figure": _FIGURES[figure.kind],
         "readings": [
@@ -95,11 +87,15 @@ def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
     }
 
 
-def _all_of(reading: Reading) -> Range:
-    """Return all that a reading can be; an instrument that can go over its range may show OL."""
-    if reading.to_over:
-        return Range(Cut(reading.low, after=False), OVER.high)
-    return between(reading.low, reading.high)
+def _against(kind: FigureKind, comparison: str) -> Side | None:
+    """Write how a result compares with a figure: 0 lies below it, 1 within or at it, 2 above."""
+    places = COMPARISONS[kind].get(comparison)
+    if places is None:
+        return None
+    first, last = _FIGURES[kind][0], _FIGURES[kind][-1]
+    lows: Side = [_LOWEST, [first, 0], [last, 1]]
+    highs: Side = [[first, 0], [last, 1], _HIGHEST]
+    return [lows[int(places.low.value)], highs[int(places.high.value)]]
 
 
 def _reading(reading: Reading) -> ReadingRow:
@@ -129,12 +125,11 @@ def _result(check: Check, result: Result, axes: Mapping[str, Range]) -> ResultRo
     return row
 
 
-def _side(check: Check, name: str, said: Range, domain: Range) -> Side:
-    """Write a range; `above 5` takes OL too, unless a result of the check says `OL`."""
-    says_over = any(one.ranges.get(name) == OVER for one in check.results)
-    to_the_end = said.high >= domain.high or (said.high == TOP and not says_over)
-    low = _LOWEST if said.low <= max(domain.low, BOTTOM) else _cut(said.low)
-    return [low, _HIGHEST if to_the_end else _cut(said.high)]
+def _side(check: Check, name: str, written: Range, domain: Range) -> Side:
+    """Write a range; where it reaches an end of all that can be read, it is left open there."""
+    covered = with_over(check, name, written)
+    low = _LOWEST if covered.low <= max(domain.low, BOTTOM) else _cut(covered.low)
+    return [low, _HIGHEST if covered.high >= domain.high else _cut(covered.high)]
 
 
 def _cut(cut: Cut) -> list[str | int]:

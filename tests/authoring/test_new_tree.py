@@ -9,11 +9,11 @@ import pytest
 from builder.authoring.new_tree import new_tree
 from builder.authoring.refused import Refused
 from builder.authoring.start import start
+from builder.check.library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree
-from builder.rules import judge, judge_library
+from builder.rules.shared.judge import judge, judge_library
 
 TODAY = date(2026, 10, 1)
 
@@ -30,7 +30,7 @@ def judged(shop: Path, path: Path) -> tuple[Tree, list[Finding]]:
     tree, findings = read_tree(shop, path)
     library, _ = read_library(shop)
     assert tree is not None
-    return tree, [*findings, *judge(tree, library, TODAY), *judge_library(library, TODAY)]
+    return tree, [*findings, *judge(tree, library), *judge_library(library, TODAY)]
 
 
 def test_it_is_sound_from_the_first_line(shop: Path) -> None:

@@ -7,8 +7,8 @@ import pytest
 
 from builder.authoring.refused import Refused
 from builder.authoring.start import start
-from builder.reader.library import read_library
-from builder.rules import judge_library
+from builder.check.library import read_library
+from builder.rules.shared.judge import judge_library
 
 TODAY = date(2026, 10, 1)
 

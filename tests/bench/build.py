@@ -13,18 +13,20 @@ Not part of the test suite. With `--no-peer` the stock build is left out.
 """
 
 import argparse
+import json
 import os
+import re
 import resource
-import shutil
 import subprocess
 import sys
 import tempfile
 from pathlib import Path
 
-from builder.memory import cache_of
-from builder.site.work import PLACEHOLDER
+from builder.cache.database import cache_file, opened, rows
+from builder.site.work import BODY
 
 ROOT = Path(__file__).parents[2]
+TITLE = re.compile(r'<h1 id="title">(.*?)</h1>')
 STOCK = """site_name: Stock
 site_url: https://charts.example/
 theme: {name: material, font: false}
@@ -47,8 +49,8 @@ def run(*command: str, cwd: Path = ROOT) -> tuple[float, float]:
 
 def build(shop: Path, out: Path) -> tuple[float, float]:
     """Build the site of a shop."""
-    return run(sys.executable, "-m", "builder.cli", "--shop", str(shop), "build", "--no-prints",
-               "--out", str(out))  # fmt: skip
+    baytree = (sys.executable, "-m", "builder.commands.main", "--shop", str(shop))
+    return run(*baytree, "build", "--no-prints", "--out", str(out))
 
 
 def change_one(shop: Path) -> None:
@@ -58,15 +60,16 @@ def change_one(shop: Path) -> None:
     file.write_text(file.read_text("utf-8").replace("title: ", "title: Changed ", 1), "utf-8")
 
 
-def stock(shop: Path, to: Path) -> None:
+def stock(shop: Path, out: Path, to: Path) -> None:
     """Write the pages of a built site as a stock project, each whole in its Markdown."""
-    work = cache_of(shop) / "build"
-    for file in (work / "pages").rglob("*.md"):
-        path = file.relative_to(work / "pages")
-        body = (work / "bodies" / path.with_suffix(".html")).read_text("utf-8")
-        (to / "docs" / path).parent.mkdir(parents=True, exist_ok=True)
-        text = file.read_text("utf-8").replace(PLACEHOLDER, body)
-        (to / "docs" / path).write_text(text, "utf-8")
+    with opened(shop) as cache:
+        for path, body in rows(cache, BODY):
+            title = TITLE.search((out / f"{path}.html").read_text("utf-8"))
+            assert title, path
+            file = to / "docs" / f"{path}.md"
+            file.parent.mkdir(parents=True, exist_ok=True)
+            head = f"---\ntitle: {json.dumps(title[1])}\n---\n\n{title[0]}\n\n"
+            file.write_text(head + body.decode(), "utf-8")
     (to / "mkdocs.yml").write_text(STOCK, "utf-8")
 
 
@@ -99,10 +102,10 @@ def main() -> None:
         one, _ = build(shop, out)
         print(f"one tree changed  {one:7.1f} s  {one / full:.3f} of the full build", flush=True)
         if not options.no_peer:
-            stock(shop, place / "stock")
+            stock(shop, out, place / "stock")
             peer, room = run(sys.executable, "-m", "mkdocs", "build", "-q", cwd=place / "stock")
             print(f"stock build       {peer:7.1f} s  {room:5.0f} MB; ours {full / peer:.2f} of it")
-        shutil.rmtree(cache_of(shop))
+        cache_file(shop).unlink()
         build(shop, place / "afresh")
         print("one tree changed gives the bytes of a full build:", same(out, place / "afresh"))
 

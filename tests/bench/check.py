@@ -43,7 +43,7 @@ def main(trees: int) -> None:
         environment = os.environ | {
             "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": f"{folder}/cache"
         }  # fmt: skip
-        check = [sys.executable, "-m", "builder.cli", "--shop", str(place), "check"]
+        check = [sys.executable, "-m", "builder.commands.main", "--shop", str(place), "check"]
         composing = timed([sys.executable, "-c", COMPOSE, str(place)], environment)
         first = timed(check, environment)
         most = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024

@@ -26,16 +26,16 @@ from pathlib import Path
 import yaml
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from builder.check.library import read_library
 from builder.find.index import index_of
 from builder.find.rank import rank
 from builder.find.rows import rows, table
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree, tree_files
 
 ROOT = Path(__file__).parents[2]
-STATIC = ROOT / "builder" / "site" / "static"
+STATIC = ROOT / "builder" / "web"
 SLOW = {"offline": False, "latency": 150, "downloadThroughput": 200_000, "uploadThroughput": 96_000}
 HOME = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Home</title>
 <link rel="stylesheet" href="assets/site.css"><script src="assets/site.js"></script>

@@ -17,10 +17,11 @@ from typing import TypeVar
 
 import yaml
 
-from builder.model.ranges import Box, Cut, Range, overlaps, uncovered
-from builder.reader.library import read_library
+from builder.check.library import read_library
+from builder.graph.coverage import overlaps, uncovered
+from builder.model.ranges import Box, Cut, Range
 from builder.reader.trees import read_tree, tree_files
-from builder.rules import judge, judge_library
+from builder.rules.shared.judge import judge, judge_library
 
 ROOT = Path(__file__).parents[2]
 TODAY = date(2026, 10, 1)
@@ -49,7 +50,7 @@ def of_trees(shop: Path) -> None:
     files = tree_files(shop)
     trees = [tree for path in files if (tree := read_tree(shop, path)[0])]
     texts = [path.read_text("utf-8") for path in files]
-    rules = best(lambda: each(trees, lambda tree: judge(tree, library, TODAY))) / len(trees)
+    rules = best(lambda: each(trees, lambda tree: judge(tree, library))) / len(trees)
     peer = best(lambda: each(texts, lambda text: yaml.compose(text, yaml.CBaseLoader))) / len(trees)
     whole = best(lambda: judge_library(library, TODAY))
     size = sum(map(len, texts)) / len(texts) / 1024

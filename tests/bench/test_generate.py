@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.reader.trees import read_tree, tree_files
-from builder.rules import judge, judge_library
+from builder.rules.shared.judge import judge, judge_library
 
 TODAY = date(2026, 10, 1)
 TREES = 60
@@ -39,7 +39,7 @@ def test_every_generated_tree_is_sound(shop: Path) -> None:
     for path in tree_files(shop):
         tree, _ = read_tree(shop, path)
         assert tree is not None
-        found += judge(tree, library, TODAY)
+        found += judge(tree, library)
     assert found == []
     assert len(library.trees) == TREES
 

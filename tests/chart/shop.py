@@ -7,9 +7,9 @@ from functools import cache
 from pathlib import Path
 from textwrap import dedent
 
+from builder.check.library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.library import read_library
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_files, tree_from
 

@@ -5,9 +5,9 @@ from hypothesis import strategies as st
 
 from builder.chart.bar import bar_words, fitted
 from builder.chart.measure import broken, words
-from builder.chart.results import NO_BREAK
 from builder.chart.word import Line, line_width
 from builder.model.knowledge import Signal
+from builder.wording.results import NO_BREAK
 
 NAMES = ("battery gas", "rotating parts", "supply while programming")
 

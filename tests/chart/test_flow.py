@@ -8,12 +8,12 @@ from shop import tree_of
 from builder.chart.flow import START, flow_of
 from builder.chart.measure import node_words
 from builder.chart.notes import ordinal
-from builder.chart.results import NO_BREAK
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
+from builder.wording.results import NO_BREAK
 
 
 def test_the_numbers_are_those_of_the_tree(trees: tuple[Tree, ...], library: Library) -> None:

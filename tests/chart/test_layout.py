@@ -14,12 +14,12 @@ from builder.chart.fit import Room, case, in_style, largest
 from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
 from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
 from builder.chart.parted import parted
-from builder.chart.results import NO_BREAK
 from builder.chart.stock import stock
 from builder.chart.styles import RIGHT, UNDER
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.outline import Lead, Steps, order, outline
+from builder.wording.results import NO_BREAK
 
 A4 = Room(523, 700, 700)
 A4_LYING = Room(770, 450, 450)

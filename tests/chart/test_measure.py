@@ -7,9 +7,9 @@ from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import LONGEST_WORD, SMALL, TEXT
 from builder.chart.measure import broken, label_words, node_words
-from builder.chart.results import NO_BREAK
 from builder.chart.word import line_width, words_of
 from builder.model.knowledge import Signal
+from builder.wording.results import NO_BREAK
 
 TEXTS = st.text(st.sampled_from("abcdefgW-/. 0123456789Ω"), max_size=120)
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from builder.chart.results import NO_BREAK, result_words, tied
 from builder.model.text import Text
 from builder.model.tree import Check, Tree
+from builder.wording.results import NO_BREAK, result_words, tied
 
 
 def said(tree: Tree, step: str) -> list[str]:

@@ -9,6 +9,7 @@ import pytest
 import yaml
 from playwright.sync_api import Browser, Page
 
+from builder.check.library import read_library
 from builder.find.rows import (
     CodeRow,
     LampRow,
@@ -20,11 +21,10 @@ from builder.find.rows import (
 )
 from builder.find.rows import table as table_of
 from builder.model.library import Library
-from builder.reader.library import read_library
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
-STATIC = ROOT / "builder" / "site" / "static"
+STATIC = ROOT / "builder" / "web"
 
 Rank = Callable[[Table, list[str]], list[dict[str, Any]]]
 

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from builder.find.rows import Table
 
-STATIC = Path(__file__).parents[2] / "builder" / "site" / "static"
+STATIC = Path(__file__).parents[2] / "builder" / "web"
 HOME = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>What does it do?</title>
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self';
  style-src 'self'; img-src 'self' data:; base-uri 'none'; object-src 'none'">

@@ -13,7 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from builder import commands
+from builder.cache.database import temporary
+from builder.check.verdict import check
 from builder.report.text import as_text
 
 HERE = Path(__file__).parent
@@ -38,7 +39,8 @@ def told(path: Path, folder: Path) -> str:
     text = file.read_text(encoding="utf-8")
     assert right in text, f"{path.name}: the right lines are no longer in the tree"
     file.write_text(text.replace(right, typed, 1), encoding="utf-8")
-    checked = commands.check(shop, (), date(2026, 10, 1))
+    with temporary() as cache:
+        checked = check(shop, cache, date(2026, 10, 1))
 
     def lines(name: str) -> list[str]:
         return (shop / name).read_text(encoding="utf-8").split("\n")

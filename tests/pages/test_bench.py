@@ -21,7 +21,7 @@ from builder.trade.wires import OHMS_PER_KM_BY_GAUGE
 CASES: list[dict[str, Any]] = json.loads(
     (Path(__file__).parents[1] / "trade" / "cases" / "bench.json").read_text("utf-8")
 )
-STATIC = Path(__file__).parents[2] / "builder" / "site" / "static"
+STATIC = Path(__file__).parents[2] / "builder" / "web"
 
 
 @pytest.fixture
@@ -57,7 +57,7 @@ def test_a_form_names_source_and_assumptions_and_its_example_works(form: Any) ->
 def test_without_scripts_the_examples_and_tables_are_there(library: Library) -> None:
     """The page as written has every example with its answer and every table; no form shows."""
     body = str(bench_page(library).body)
-    assert "both terminators there" in body
+    assert "both terminators present" in body
     assert "switched off here" in body
     assert len(re.findall(r"<form data-sum=\S+ hidden", body)) == len(FORMS)
     for table in tables().values():

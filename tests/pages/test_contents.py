@@ -1,18 +1,23 @@
 """The pages beside the trees, made from a library of a few values."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 from html import unescape
-from re import sub
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from builder.check.library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.text import NOWHERE, Text
 from builder.model.tree import Scope, Signed, Symptom
 from builder.pages.catalogue import Catalogue, catalogue_of
+from builder.pages.closed_jobs import closed_jobs, rounded_mileage
 from builder.pages.codes import code_pages
 from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_page
@@ -23,8 +28,8 @@ from builder.pages.related import related
 from builder.pages.retired import retired_page
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
-from builder.reader.library import read_library
 from builder.reader.source import mistake
+from builder.wording import phrases as words
 
 from .test_tree import DEMO
 
@@ -79,7 +84,7 @@ def page(catalogue: Catalogue) -> Callable[[str], str]:
 
 def text_of(page: Page) -> str:
     """Return what a reader sees."""
-    return " ".join(unescape(sub(r"<[^>]+>", " ", page.body)).split())
+    return " ".join(unescape(re.sub(r"<[^>]+>", " ", page.body)).split())
 
 
 def test_a_generic_code_and_a_makers_code_are_told_apart(page: Callable[[str], str]) -> None:
@@ -129,6 +134,43 @@ def test_a_draft_is_marked_and_listed_for_the_foreman(page: Callable[[str], str]
 def test_upkeep_gives_dates_and_leaves_the_day_to_the_page(catalogue: Catalogue) -> None:
     """The page's script says what is overdue, so that the bytes do not depend on the day."""
     assert 'datetime="2026-09-01" data-good-for="12"' in upkeep_page(catalogue).body
+
+
+def test_a_closed_job_gives_away_neither_day_nor_mileage(library: Library) -> None:
+    """Nobody can pick out a customer's vehicle: month and rounded mileage are all that shows."""
+    demo, _ = read_library(DEMO)
+    case = next(one for one in demo.cases.values() if one.vehicle.get("km") == "171400")
+    for page in shop_pages(replace(library, cases={case.id: case})):
+        assert case.closed not in page.body
+        assert not re.search("171.?400", page.body)
+    mileage = words.grouped(Decimal(170_000))
+    (job,) = closed_jobs(replace(library, cases={case.id: case}))
+    assert (job.month, job.vehicle) == (case.closed[:7], f"Brindal Fell 2013, about {mileage} km")
+    text = text_of(upkeep_page(catalogue_of(replace(library, cases={case.id: case}))))
+    assert " ".join(f"{job.month} {job.vehicle}".split()) in text
+
+
+def test_no_page_of_the_demo_shows_an_exact_mileage() -> None:
+    """What is on file of every closed job stays in its file."""
+    demo, _ = read_library(DEMO)
+    bodies = "".join(page.body for page in shop_pages(demo))
+    exact = [case.vehicle["km"] for case in demo.cases.values() if "km" in case.vehicle]
+    assert len(exact) > 20
+    assert [km for km in exact if int(km) % 5000 and km in bodies] == []
+
+
+@given(st.decimals(0, 9_999_999))
+def test_a_rounded_mileage_is_never_finer_than_5000(km: Decimal) -> None:
+    """Two vehicles within the same 2,500 km around a step look the same, and none is far off."""
+    shown = int("0" + re.sub(r"\D", "", rounded_mileage(str(km)).replace("under", "")))
+    assert shown % 5000 == 0
+    assert abs(shown - km) <= 5000
+
+
+@pytest.mark.parametrize("text", ["", "a lot", "NaN", "-3", "1e99", "171 400"])
+def test_a_mileage_that_is_no_number_is_left_out(text: str) -> None:
+    """Free text beside `km` could hold anything, so it never reaches a page."""
+    assert rounded_mileage(text) == ""
 
 
 def test_the_four_words_come_first_in_the_glossary(library: Library) -> None:

@@ -7,13 +7,13 @@ from pathlib import Path
 import pytest
 from markupsafe import escape
 
+from builder.check.library import read_library
 from builder.model.knowledge import Module
 from builder.model.library import Library
-from builder.pages import words
 from builder.pages.catalogue import catalogue_of
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
-from builder.reader.library import read_library
+from builder.wording import phrases as words
 
 
 @pytest.fixture(scope="module")
@@ -90,8 +90,9 @@ def test_a_refusal_of_the_standard_says_what_to_do(pages: dict[str, Page]) -> No
     body = str(pages["modules/steering-unit"].body)
     assert "conditions not correct (22)" in body
     assert "required time delay not expired (37)" in body
-    assert "Locked after wrong tries: key on, touch nothing, wait the stated time" in body
-    assert "Put the supply right at the clamps" in body  # said in no words of the standard
+    assert "Locked after wrong tries: leave the key on, touch nothing, wait the stated time" in body
+    # A refusal in no words of the standard gets its next step from the record's kind.
+    assert "Correct the supply voltage at the battery terminals" in body
 
 
 def test_the_page_defers_to_the_maker(pages: dict[str, Page]) -> None:

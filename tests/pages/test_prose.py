@@ -58,3 +58,11 @@ def test_a_picture_never_comes_from_elsewhere() -> None:
     """No page makes a request to an outside host."""
     assert "src" not in html_of("![x](https://elsewhere.example/x.png)")
     assert 'src="pictures/probe.svg"' in html_of("![x](pictures/probe.svg)")
+
+
+@pytest.mark.parametrize(
+    "target", ["../cases/2026-0188.yml", "pictures/../../cases/a.yml", "cases/a.png", "a.svg"]
+)
+def test_a_picture_comes_from_the_folder_of_pictures_alone(target: str) -> None:
+    """A closed job is no picture, whatever way leads to it."""
+    assert "src" not in html_of(f"![x]({target})")

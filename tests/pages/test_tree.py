@@ -7,13 +7,13 @@ from re import sub
 
 import pytest
 
+from builder.check.library import read_library
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Tree
 from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.tree import tree_page
-from builder.reader.library import read_library
 from builder.reader.source import decode
 from builder.reader.trees import tree_from
 

@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
+from builder.check.library import read_library
 from builder.model.tree import Tree
 from builder.plan.entries import with_entries
 from builder.plan.numbering import numbering
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree
 
 SHOP = Path(__file__).parents[2]

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.routes import Way
+from builder.graph.routes import Way
 from builder.model.tree import Tree
 from builder.plan.numbering import lines, numbering
 

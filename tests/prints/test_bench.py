@@ -7,12 +7,12 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
-from builder.model.asked import in_plain_words
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Fix, Tree
 from builder.plan.numbering import numbering
 from builder.prints.bench import DEEDS, bench_sheet
+from builder.wording.asked import in_plain_words
 
 
 @pytest.fixture(scope="module")

@@ -8,7 +8,8 @@ from pypdf import PdfReader
 from builder.model.library import Library
 from builder.model.tree import Fix, Tree
 from builder.plan.options import options
-from builder.prints.customer import NO_PROMISE, customer_sheet, money
+from builder.prints.customer import NO_PROMISE, customer_sheet
+from builder.wording.phrases import amounts
 
 
 def words(pdf: bytes) -> str:
@@ -37,7 +38,7 @@ def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Libr
     for option in offered:
         assert option.option in text
         if option.total:
-            assert f"Together {money(option.total, library.shop)}" in text
+            assert f"Together {amounts(option.total, library.shop)}" in text
         for line in option.lines:
             assert line.item in text
 

@@ -18,8 +18,10 @@ from pypdf import PdfReader
 
 from builder.chart.chart import Box, Rect
 from builder.model.library import Library
-from builder.model.text import Text
-from builder.model.tree import Tree
+from builder.model.text import NOWHERE, Text
+from builder.model.tree import Scope, Tree
+from builder.plan.numbering import numbering
+from builder.prints.head import head_of
 from builder.prints.paper import MARGIN, PAPERS, reads_from
 from builder.prints.sheet import PLAIN, page_address
 from builder.prints.wall import Wall, laid_out, wall_chart
@@ -248,3 +250,11 @@ def test_cautions_stand_at_the_top(lamp: Tree, library: Library, pdf: bytes) -> 
     for name in hazards:
         hazard = library.hazards[name]
         assert f"{hazard.hazard}. {hazard.harm}. {hazard.avoid}" in text
+
+
+def test_a_scope_of_one_year_names_it_once(small: Tree, library: Library) -> None:
+    """A tree for 2019 is headed 2019, not 2019 to 2019."""
+    one_year = Scope(NOWHERE, Text("Corvane"), Text("Tern"), (2019, 2019))
+    head = head_of(replace(small, applies_to=(one_year,)), library, numbering(small))
+    (line,) = (words for words in head.particulars if words.startswith("For:"))
+    assert line.startswith("For: Corvane Tern 2019. ")

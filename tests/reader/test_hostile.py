@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.check.library import read_library
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.reader.library import read_library
 from builder.reader.source import LARGEST, Source, decode
 from builder.reader.trees import read_tree, tree_from, tree_id
 

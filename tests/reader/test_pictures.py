@@ -48,6 +48,33 @@ def test_what_could_run_is_no_picture(tmp_path: Path, name: str) -> None:
     assert findings[0].at.file == f"kb/how-to/pictures/{name}"
 
 
+@pytest.mark.parametrize("target", ["cases/2026-0188.yml", "how-to/brakes.md", "../trees/a/b.yml"])
+def test_a_link_out_of_the_pictures_is_never_published(tmp_path: Path, target: str) -> None:
+    """A closed job under a picture's name would be published with its mileage and its dates."""
+    put(tmp_path, "plain.svg", PLAIN["lines.svg"])
+    private = tmp_path / "kb" / target
+    private.parent.mkdir(parents=True, exist_ok=True)
+    private.write_text("vehicle: {km: 171400}")
+    (tmp_path / "kb/how-to/pictures/drawing.png").symlink_to(private)
+    (tmp_path / "kb/how-to/pictures/same.svg").symlink_to("plain.svg")
+    sizes, findings = pictures(tmp_path)
+    assert set(sizes) == {"plain.svg", "same.svg"}
+    assert [(one.rule, one.at.file) for one in findings] == [
+        ("link", "kb/how-to/pictures/drawing.png")
+    ]
+
+
+def test_a_linked_folder_of_pictures_is_never_published(tmp_path: Path) -> None:
+    """Nothing is published when the folder itself leads to another one."""
+    (tmp_path / "kb/cases").mkdir(parents=True)
+    (tmp_path / "kb/cases/plan.png").write_text("private")
+    (tmp_path / "kb/how-to").mkdir()
+    (tmp_path / "kb/how-to/pictures").symlink_to(tmp_path / "kb/cases")
+    sizes, findings = pictures(tmp_path)
+    assert sizes == {}
+    assert [one.rule for one in findings] == ["link"]
+
+
 def test_a_link_is_no_picture_of_the_shop(tmp_path: Path) -> None:
     """What a link leads to outside is never published, and a link to nothing is told."""
     shop = tmp_path / "shop"

@@ -7,9 +7,9 @@ from typing import Any
 import jsonschema
 import pytest
 
-from builder.reader.library import read_knowledge
 from builder.reader.schemas import KINDS, named_schema, schema
 from builder.reader.schemas.catalogue import text_schema
+from builder.reader.shop_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 

@@ -7,7 +7,7 @@ import pytest
 from jsonschema import Draft4Validator
 
 from builder.report.sarif import as_sarif
-from builder.rules import pages
+from builder.rules.shared.documentation import pages
 
 
 @pytest.fixture(scope="module")

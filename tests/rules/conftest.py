@@ -14,10 +14,10 @@ from textwrap import indent
 
 import pytest
 
+from builder.check.library import read_library
 from builder.model.finding import Finding
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree, tree_files
-from builder.rules import judge, judge_library
+from builder.rules.shared.judge import judge, judge_library
 
 SHOP = Path(__file__).parent / "shop"
 TODAY = date(2026, 10, 1)
@@ -98,5 +98,5 @@ def of_shop(shop: Path) -> list[Finding]:
     for path in tree_files(shop):
         tree, _ = read_tree(shop, path)
         if tree:
-            found += judge(tree, library, TODAY)
+            found += judge(tree, library)
     return found

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.rules.all import ALL, OF_TEXT
+from builder.rules.catalog import ALL, OF_TEXT
 
 from .conftest import Judged, files_of
 

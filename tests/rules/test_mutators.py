@@ -7,15 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from builder.check.library import read_library
+from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
-from builder.model.summary import summary_of
 from builder.reader.articles import article_from
-from builder.reader.library import read_library
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
-from builder.rules import judge, judge_library
-from builder.rules.all import ALL, OF_TEXT
-from builder.rules.judge import OF_TREES, ONLY_OF_THE_LIBRARY
+from builder.rules.catalog import ALL, OF_TEXT
+from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY, judge, judge_library
 
 from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES
@@ -54,7 +53,7 @@ def judged(sound: Sound, text: str, rule: str) -> Iterator[Finding]:
     tree, findings = tree_from(Source(sound.tree.file, text, ""))
     yield from findings
     if tree and rule not in ONLY_OF_THE_LIBRARY:
-        yield from judge(tree, sound.library, TODAY)
+        yield from judge(tree, sound.library)
     if tree and rule not in OF_TREES:
         trees = {**sound.library.trees, tree.id: summary_of(tree)}
         yield from judge_library(replace(sound.library, trees=trees), TODAY)
@@ -128,4 +127,4 @@ def test_every_rule_can_be_broken() -> None:
 def test_no_demo_tree_has_a_finding_to_begin_with(demo: list[Sound]) -> None:
     """A mutant is caught for what was changed, not for what was wrong before."""
     for sound in demo:
-        assert judge(sound.tree, sound.library, TODAY) == (), sound.tree.id
+        assert judge(sound.tree, sound.library) == (), sound.tree.id

@@ -2,16 +2,17 @@
 
 import shutil
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
+from builder.cache.database import Cache, opened, temporary
+from builder.check.library import read_library
 from builder.model.finding import Finding
-from builder.model.tree import Tree
-from builder.reader.library import read_library
-from builder.reader.trees import read_tree
-from builder.site.build import Built, Input, build_site
+from builder.reader.trees import tree_of
+from builder.site.build import SiteInput, build_site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -53,15 +54,18 @@ def chromium(browser: "Browser") -> "Browser":
 
 
 def build_shop(
-    shop: Path, out: Path, *, cache: str = "cache", findings: tuple[Finding, ...] | None = None
-) -> Built:
-    """Read a shop and build its site."""
+    shop: Path, out: Path, *, cached: bool = True, findings: tuple[Finding, ...] | None = None
+) -> int:
+    """Read a shop and build its site; returns how many pages it has."""
+    with opened(shop) if cached else temporary() as cache:
+        return build_with(shop, out, cache, findings)
+
+
+def build_with(
+    shop: Path, out: Path, cache: Cache, findings: tuple[Finding, ...] | None = None
+) -> int:
+    """Read a shop and build its site with an open cache."""
     library, _ = read_library(shop)
-
-    def one(id_: str) -> Tree:
-        tree, _ = read_tree(shop, shop / library.trees[id_].file)
-        assert tree
-        return tree
-
-    given = Input(shop, shop.parent / cache, library, one, prints=False, findings=findings)
+    read_tree = partial(tree_of, shop, library)
+    given = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
     return build_site(given, out)

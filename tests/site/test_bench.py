@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from builder.pages.bench_forms import FORMS
+from builder.trade.bus import bus_state, bus_states
+from builder.trade.mistake import Mistake
 
 CASES: list[dict[str, Any]] = json.loads(
     (Path(__file__).parents[1] / "trade" / "cases" / "bench.json").read_text("utf-8")
@@ -42,6 +45,29 @@ def test_the_page_gives_the_answers_of_the_table(bench: Page) -> None:
         assert (lines, one["mistakes"]) == (case["lines"], case["mistakes"]), case
 
 
+def test_the_page_names_both_of_two_overlapping_states(bench: Page) -> None:
+    """With the ranges of a loose tolerance the script names the same states as Python."""
+    ohms = ["27", "34.2", "34", "48", "50", "61", "80", "100", "900", "1000"]
+    for percent in (10, 15, 20, 34):
+        states = bus_states(percent)
+        assert not isinstance(states, Mistake)
+        ranges = [
+            [one.name, str(one.low), None if one.high is None else str(one.high)] for one in states
+        ]
+        texts = bench.evaluate(
+            """([ranges, ohms]) => {
+                const { bus } = baytreeTrade.bench, kept = bus.states;
+                bus.states = ranges;
+                const texts = ohms.map((one) =>
+                    baytreeAnswers.answer("bus", { ohms: one }).lines[0].text);
+                bus.states = kept;
+                return texts;
+            }""",
+            [ranges, ohms],
+        )
+        assert texts == [bus_state(Fraction(one), percent) for one in ohms]
+
+
 def test_typing_gives_an_answer_while_one_types(bench: Page) -> None:
     """Two figures by keyboard alone, one in a unit of its own: the answer stands under the form."""
     bench.focus("#drop-volts")
@@ -58,7 +84,7 @@ def test_the_unit_beside_a_field_counts_for_a_bare_figure(bench: Page) -> None:
     """0.06 with kΩ chosen beside it is 60 Ω."""
     bench.fill("#bus-ohms", "0.06")
     bench.select_option("form[data-sum=bus] select", "kohm")
-    expect(bench.locator("form[data-sum=bus] output")).to_contain_text("both terminators there")
+    expect(bench.locator("form[data-sum=bus] output")).to_contain_text("both terminators present")
 
 
 def test_a_field_that_makes_no_sense_says_so_beside_it(bench: Page) -> None:
@@ -125,5 +151,5 @@ def test_without_scripts_it_says_so(chromium: Browser, demo: Path) -> None:
     expect(page.locator("noscript .banner")).to_be_visible()
     assert not page.locator("form[data-sum] >> visible=true").count()
     page.click("#bus ~ details:last-of-type summary")
-    expect(page.locator("td:has-text('both terminators there')")).to_be_visible()
+    expect(page.locator("td:has-text('both terminators present')")).to_be_visible()
     context.close()

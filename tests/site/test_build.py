@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from builder.cache.database import cache_file
+
 from .conftest import build_shop
 
 Build = Callable[[Path], Path]
@@ -28,7 +30,7 @@ def test_two_builds_of_the_same_files_give_the_same_bytes(shop: Path, build: Bui
     """A second build changes nothing, with the work folder or without it."""
     first = contents(build(shop))
     again = contents(build(shop))
-    (shop.parent / "cache" / "kept.json").unlink()
+    cache_file(shop).unlink()
     afresh = contents(build(shop))
     assert first == again == afresh
 
@@ -39,7 +41,7 @@ def test_a_changed_tree_is_built_as_a_full_build_would(shop: Path, build: Build)
     tree = shop / "trees" / "horn" / "silent.yml"
     tree.write_text(tree.read_text().replace("title: ", "title: Still ", 1))
     quick = contents(build(shop))
-    (shop.parent / "cache" / "kept.json").unlink()
+    cache_file(shop).unlink()
     assert quick == contents(build(shop))
     assert b"Still " in quick["trees/horn/silent.html"]
 
@@ -62,18 +64,15 @@ def test_a_removed_tree_leaves_the_site(shop: Path, build: Build) -> None:
     assert before.keys() - after.keys() <= {"trees/horn/silent.html", "during/parked.html"}
 
 
-def test_settings_that_the_engine_cannot_use_are_a_finding(shop: Path, tmp_path: Path) -> None:
-    """A mistake in the engine's settings is told at its line, and the old site stays."""
-    build_shop(shop, tmp_path / "site")
-    before = contents(tmp_path / "site")
+def test_what_the_shop_says_of_its_site_stands_on_every_page_as_text(
+    shop: Path, build: Build
+) -> None:
+    """The copyright line is at the foot, escaped once; a template in it stays text."""
     settings = shop / "site_config" / "mkdocs.yml"
-    settings.write_text("theme:\n  name: [material\n", "utf-8")
-    built = build_shop(shop, tmp_path / "site")
-    assert [finding.at.line for finding in built.findings] == [3]
-    assert contents(tmp_path / "site") == before
-    settings.write_text("plugins: [search]\n", "utf-8")
-    built = build_shop(shop, tmp_path / "site")
-    assert "`plugins` is not passed on" in built.findings[0].message
+    settings.write_text('copyright: "<b>Osei & Lind {{ 7 * 7 }}"\nsite_author: R. Osei\n', "utf-8")
+    page = (build(shop) / "trees" / "horn" / "silent.html").read_text("utf-8")
+    assert "<p>&lt;b&gt;Osei &amp; Lind {{ 7 * 7 }}</p>" in page
+    assert '<meta name="author" content="R. Osei">' in page
 
 
 def test_a_retired_tree_keeps_its_address(shop: Path, build: Build) -> None:

@@ -13,11 +13,12 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
+from builder.cache.database import temporary
+from builder.check.library import read_library
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree
-from builder.site.build import Input, build_site
+from builder.site.build import SiteInput, build_site
 
 from .conftest import REPO
 
@@ -93,9 +94,9 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
         tree, _ = read_tree(REPO, REPO / library.trees[id_].file)
         return poisoned(tree, taint)
 
-    build_site(
-        Input(folder / "shop", folder / "cache", library, one, prints=False), folder / "site"
-    )
+    with temporary() as cache:
+        given = SiteInput(folder / "shop", cache, library, one, prints=False)
+        build_site(given, folder / "site")
     return folder / "site"
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.reader.library import read_library
+from builder.check.library import read_library
 from builder.site.serve import serve
 
 from .conftest import build_shop

@@ -4,18 +4,17 @@ It needs an environment of its own: `python -m venv DIR && DIR/bin/pip install z
 `ZENSICAL=DIR/bin/zensical`. Without that the test is left out.
 """
 
-import json
 import os
 import re
-import shutil
 import subprocess
 from pathlib import Path
 
 import pytest
 
-from builder.site.work import PLACEHOLDER
-
-from .conftest import build_shop
+from builder.check.library import read_library
+from builder.pages.contents import shop_pages
+from builder.site import engine
+from builder.site.work import PLACEHOLDER, markdown
 
 ENGINE = os.environ.get("ZENSICAL", "")
 
@@ -23,13 +22,12 @@ ENGINE = os.environ.get("ZENSICAL", "")
 @pytest.mark.skipif(not ENGINE, reason="set ZENSICAL to the successor's command")
 def test_another_engine_frames_the_same_pages(shop: Path, tmp_path: Path) -> None:
     """No hook and no plugin of the engine is needed: another one frames every page as well."""
-    build_shop(shop, tmp_path / "site")
-    kept = json.loads((tmp_path / "cache" / "kept.json").read_text("utf-8"))
-    for name in ("pages", "theme"):
-        shutil.copytree(tmp_path / "cache" / name, tmp_path / "other" / name)
-    shutil.copy(tmp_path / "cache" / "mkdocs.yml", tmp_path / "other")
+    (tmp_path / "other").mkdir()
+    library, _ = read_library(shop)
+    pages = {page.path: markdown(page) for page in shop_pages(library)}
+    engine.lay_out(tmp_path / "other", pages, engine.settings(library.shop))
     subprocess.run([ENGINE, "build"], cwd=tmp_path / "other", check=True, capture_output=True)
-    for path in kept["pages"]:
+    for path in pages:
         page = (tmp_path / "other" / "site" / f"{path}.html").read_text("utf-8")
         assert page.count(PLACEHOLDER) == 1, path
         assert "assets/site.css" in page

@@ -45,7 +45,7 @@ EXCUSED: tuple[tuple[str, str, str], ...] = (
     ("status", "FAILS_NOW, FAILED_CYCLE", "the mask of failed bits has bit 0 already"),
     ("unit_algebra", "get_close_matches", "only the first match is used"),
     ("vehicle_numbers", '"1AJ"', "the order of the signs of one value plays no part"),
-    ("refusals", "range(0x81, 0xFF)", "the first number of the range has a name of its own"),
+    ("refusal_codes", "range(0x81, 0xFF)", "the first number of the range has a name of its own"),
 )
 UNITS = {"CCA"}  # symbols, not tables of letters
 

@@ -13,7 +13,7 @@ from builder.trade.circuits import current, divider, voltage_drop
 from builder.trade.codes import Code, owner
 from builder.trade.look_ups import answer
 from builder.trade.mistake import Mistake
-from builder.trade.refusals import refusal
+from builder.trade.refusals import explain_refusal
 from builder.trade.sums import SUMS, scaled
 from builder.trade.wires import area_ohms, gauge_ohms
 
@@ -80,7 +80,7 @@ def test_the_data_of_a_script_is_what_the_functions_say() -> None:
     known = {int(number) for number in data["refusals"]["list"]}
     for low, high, *_ in data["refusals"]["ranges"]:
         known |= set(range(low, high + 1))
-    assert known == {one for one in range(0x100) if not isinstance(refusal(one), Mistake)}
+    assert known == {one for one in range(0x100) if not isinstance(explain_refusal(one), Mistake)}
     assert set(data["sums"]) == {one.id for one in SUMS}
     assert units_data()["list"]["psi"][0] == "pressure"
     assert Fraction(units_data()["list"]["in"][1]) == Fraction("0.0254")  # NIST SP 811, exact

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
+from builder.check.library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.library import read_library
 from builder.reader.trees import read_tree
 from builder.walk.rows import Table
 from builder.walk.table import walk_table

@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.graph.space import Axis, Space, space_of
 from builder.model.library import Library
 from builder.model.ranges import INFINITY, Range
 from builder.model.tree import Check, Tree
-from builder.rules.readings import Axis, Space, space_of
 from builder.walk.follow import NO_RESULT, follow
 from builder.walk.rows import Table
 from builder.walk.table import walk_table

@@ -1,6 +1,7 @@
 """All schemas by kind of file, as published and as the reader uses them."""
 
 import copy
+import json
 from collections.abc import Mapping
 
 from builder.model.library import Library
@@ -12,6 +13,7 @@ from builder.reader.schemas.words import PLAIN_NUMBER, Schema
 KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
     "shop": knowledge.SHOP,
+    "site": knowledge.SITE,
     "systems": knowledge.SYSTEMS,
     "lamps": knowledge.LAMPS,
     "hazards": knowledge.HAZARDS,
@@ -89,3 +91,15 @@ def _with_names(part: object, names: Mapping[str, list[str]]) -> object:
         words = {key: made[key] for key in ("title", "description", "examples")}
         return words | {"enum": known}
     return made
+
+
+def schema_texts(library: Library | None = None, kind: str | None = None) -> dict[str, str]:
+    """Return the schemas as JSON by file name; with a library, with the shop's own names."""
+    return {
+        f"{name}.schema.json": json.dumps(
+            named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
+        )
+        + "\n"
+        for name in KINDS
+        if kind in (None, name)
+    }

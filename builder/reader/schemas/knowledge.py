@@ -234,5 +234,11 @@ SHOP = record(
     ("shop", "site_address", "labour_rate", "currency", "stuck"),
     "{shop: Osei and Lind Motors, labour_rate: 140}",
 )  # fmt: skip
-__all__ = ["ARTICLE", "CASE", "CODES", "GLOSSARY", "HAZARDS", "LAMPS", "MODULE", "SHOP", "SYSTEMS",
-           "TOOLS", "VEHICLES", "WORD_LIST"]  # fmt: skip
+SITE = record(
+    "the site's settings", "What the shop may set of the site engine: nothing that runs code.",
+    {"copyright": text("a few words", "At the foot of every page.", "Osei and Lind Motors", 120),
+     "site_author": text("a name", "In the head of every page.", "Osei and Lind Motors", 60)},
+    (), "{copyright: Osei and Lind Motors}",
+)  # fmt: skip
+__all__ = ["ARTICLE", "CASE", "CODES", "GLOSSARY", "HAZARDS", "LAMPS", "MODULE", "SHOP", "SITE",
+           "SYSTEMS", "TOOLS", "VEHICLES", "WORD_LIST"]  # fmt: skip

@@ -5,7 +5,7 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
-from builder.model.routes import Way, exits
+from builder.graph.routes import Way, exits
 from builder.model.tree import Action
 
 from .sound import Mutant, Sound

@@ -6,8 +6,8 @@ In: a sound tree. Out: mutants of it, some of which are told in another tree.
 from collections.abc import Iterator
 from dataclasses import replace
 
+from builder.graph.routes import exits
 from builder.model.library import hand_overs_to
-from builder.model.routes import exits
 
 from .sound import Mutant, Mutator, Sound
 
@@ -24,7 +24,7 @@ def led_to(status: str) -> Mutator:
     """Return a mutator that leads a branch to a tree of a status, or makes this tree one."""
 
     def led(sound: Sound) -> Iterator[Mutant]:
-        trees = [one for one in sound.library.gists.values() if one.status == status]
+        trees = [one for one in sound.library.listings.values() if one.status == status]
         for _, way in sound.ways:
             for there in trees if way.branch.step or way.branch.tree else ():
                 yield sound.replaced(way.at, there.id)
@@ -32,7 +32,7 @@ def led_to(status: str) -> Mutator:
         leading = [
             (over.at.file, over.at.line)
             for over in hand_overs_to(sound.library, sound.tree.id)
-            if sound.library.gists[over.from_tree].status == "ready"
+            if sound.library.listings[over.from_tree].status == "ready"
         ]
         if leading:
             yield from (_turned(sound, status, spot) for spot in leading)

@@ -103,9 +103,11 @@ def _same_vehicles(sound: Sound, other: Summary) -> bool:
 def article_dropped(sound: Sound) -> Iterator[Mutant]:
     """Take away the last step that leads to an article."""
     library = sound.library
-    others = [gist.how_tos for gist in library.gists.values() if gist.id != sound.tree.id]
+    others = [
+        listing.how_tos for listing in library.listings.values() if listing.id != sound.tree.id
+    ]
     linked = "\n".join(one.body for one in library.how_tos.values())
-    for name in library.gists[sound.tree.id].how_tos:
+    for name in library.listings[sound.tree.id].how_tos:
         if not any(name in used for used in others) and f"({name}.md" not in linked:
             left = sound
             for step in sound.steps:

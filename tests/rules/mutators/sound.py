@@ -9,11 +9,11 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
+from builder.graph.paths import Place, paths
+from builder.graph.routes import Exit, exits
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
-from builder.model.paths import Place, paths
 from builder.model.ranges import Range
-from builder.model.routes import Exit, exits
 from builder.model.text import Position, Text
 from builder.model.tree import Check, Fix, Result, Step, Tree
 

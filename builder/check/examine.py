@@ -1,0 +1,132 @@
+"""Trees read and judged, on as many cores as there are.
+
+In: files of a shop and what is known beside them. Out: a `KeptTree` of each, judged where that
+needs no other tree; the others wait, packed, until all are read. A tree is read once, and dropped
+before the next.
+"""
+
+import gc
+import os
+import pickle
+import zlib
+from collections.abc import Callable, Collection, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import Any, TypeVar
+
+from builder.cache.digest import digest
+from builder.check.dependencies import Used, observed
+from builder.check.kept import KeptTree, judged_tree, kept_tree
+from builder.graph.summaries import summary_of
+from builder.model.finding import Severity
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.plan.numbering import numbering
+from builder.reader.trees import read_tree, tree_id
+from builder.rules.shared.judge import judge
+
+WORTH_IT = 40  # trees; for fewer, starting another process takes longer than it saves
+AT_ONCE = 16  # trees handed to a process at a time
+T = TypeVar("T")
+R = TypeVar("R")
+
+
+@dataclass(frozen=True, slots=True)
+class Examined:
+    """A file that was read, and its tree where that still has to be judged."""
+
+    kept: KeptTree
+    waiting: bytes = b""
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A tree to be judged beside the others: packed, or b"" if it must be read again."""
+
+    file: str
+    kept: KeptTree
+    packed: bytes = b""
+
+
+def content_of(file: Path) -> str:
+    """Hash what a file holds; a link to nowhere or a pipe holds nothing."""
+    return digest(file.read_bytes() if file.is_file() else b"")
+
+
+def examine_all(
+    shop: Path, files: Sequence[str], knowledge: Library, led_into: Collection[str]
+) -> Sequence[Examined]:
+    """Read files of which nothing is known, and judge those that no other tree leads into."""
+    used: Used = set()
+    work = partial(_examined, shop, observed(knowledge, used), used, led_into)
+    return _spread(work, files)
+
+
+def judge_all(shop: Path, waiting: Sequence[Waiting], library: Library) -> Sequence[KeptTree]:
+    """Judge trees beside their library, in their order."""
+    used: Used = set()
+    return _spread(partial(_judged_beside, shop, observed(library, used), used), waiting)
+
+
+def unjudged(shop: Path, file: str) -> KeptTree:
+    """Read one tree and keep what stands in it; nothing is said of its soundness."""
+    return _read(shop, file)[1]
+
+
+def _examined(
+    shop: Path, knowledge: Library, used: Used, led_into: Collection[str], file: str
+) -> Examined:
+    tree, kept = _read(shop, file)
+    if tree is None or kept.listing is None:
+        return Examined(kept)
+    if tree_id(file) in led_into or not kept.listing.told:
+        return Examined(kept, zlib.compress(pickle.dumps(tree, 5), 1))
+    return Examined(_judged(tree, kept, knowledge, used))
+
+
+def _judged_beside(shop: Path, library: Library, used: Used, one: Waiting) -> KeptTree:
+    # Packed by the same run in memory, never in a file: so it may be unpacked as it is.
+    tree = pickle.loads(zlib.decompress(one.packed)) if one.packed else None
+    tree = tree or read_tree(shop, shop / one.file)[0]
+    if tree is None:
+        raise FileNotFoundError(f"{one.file} was changed while it was being checked")
+    return _judged(tree, one.kept, library, used)
+
+
+def _read(shop: Path, file: str) -> tuple[Tree | None, KeptTree]:
+    # Taken first: should the file change meanwhile, the next check sees that it is not the same.
+    content = content_of(shop / file)
+    tree, mistakes = read_tree(shop, shop / file)
+    return tree, kept_tree(content, summary_of(tree) if tree else None, mistakes)
+
+
+def _judged(tree: Tree, kept: KeptTree, library: Library, used: Used) -> KeptTree:
+    used.clear()
+    findings = judge(tree, library)
+    sound = not any(one.severity is Severity.ERROR for one in findings) and not tree.broken
+    entered = {step for _, step in library.callers.get(tree.id, ()) if step}
+    numbers = numbering(tree) if sound and entered else {}
+    numbers = {step: number for step, number in numbers.items() if step in entered}
+    return judged_tree(kept, findings, used, numbers)
+
+
+def _spread(work: Callable[[T], R], items: Sequence[T]) -> Sequence[R]:
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    if len(items) < WORTH_IT or (cores or 1) < 2:
+        return [work(item) for item in items]
+    with ProcessPoolExecutor(cores, initializer=_begin, initargs=(work,)) as pool:
+        return list(pool.map(_do_there, items, chunksize=AT_ONCE))
+
+
+_there: list[Callable[[Any], Any]] = []  # the work of each process, handed over once
+
+
+def _begin(work: Callable[[Any], Any]) -> None:
+    gc.set_threshold(100_000)  # values of a tree form no rings; looking for some costs a tenth
+    _there[:] = [work]
+
+
+def _do_there(item: Any) -> Any:
+    return _there[0](item)

@@ -1,0 +1,49 @@
+"""`baytree build`: check, then build the site and the prints."""
+
+import argparse
+import sys
+from functools import partial
+from pathlib import Path
+from time import monotonic
+
+from builder.cache.database import opened
+from builder.check.verdict import check
+from builder.commands.findings import add_today, print_findings, print_notes
+from builder.commands.place import from_here, shop_of
+from builder.reader.schemas.catalogue import schema_texts
+
+NAME = "build"
+HELP = "check, then build the site and PDFs"
+
+
+def add_flags(parser: argparse.ArgumentParser) -> None:
+    """Add the flags."""
+    parser.add_argument("--out", metavar="DIR", help="output folder (default: site/)")
+    parser.add_argument("--no-prints", action="store_true", help="skip the PDFs")
+    add_today(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the shop; if it is sound, build the site."""
+    from builder.reader.trees import tree_of
+    from builder.site.build import SiteInput, build_site
+
+    start, shop = monotonic(), shop_of(options)
+    out = Path(options.out) if options.out else shop / "site"
+    with opened(shop) as cache:
+        verdict = check(shop, cache, options.today)
+        if verdict.findings:
+            print_findings(shop, verdict)
+        if verdict.errors:
+            print("Build failed; the previous site is unchanged.", file=sys.stderr)
+            return 1
+        library = verdict.library
+        files = {f"schemas/{name}": text for name, text in schema_texts().items()}
+        read_tree = partial(tree_of, shop, library)
+        site = SiteInput(shop, cache, library, read_tree, not options.no_prints, files)
+        build_site(site, out)
+    print_notes(cache.notes)
+    trees = len(library.trees)
+    print(f"{trees} tree{'' if trees == 1 else 's'} in {monotonic() - start:.1f} s; "
+          f"open {from_here(out / 'index.html')}")  # fmt: skip
+    return 0

@@ -1,0 +1,62 @@
+"""A verdict on its way out: its findings in the format asked for, with the lines of their files.
+
+In: a shop and a verdict. Out: text on the standard output, and notes on the error output.
+"""
+
+import argparse
+import os
+import sys
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+
+from builder.check.verdict import Verdict
+from builder.reader.source import leads_out
+from builder.report.annotations import findings_as_annotations
+from builder.report.as_json import as_json
+from builder.report.sarif import as_sarif
+from builder.report.text import as_text, colour_wanted
+
+
+def add_today(parser: argparse.ArgumentParser) -> None:
+    """Add the flag by which a check can be made as of another day."""
+    parser.add_argument("--today", type=date.fromisoformat, default=date.today(), metavar="DATE",
+                        help="date to use for review age (YYYY-MM-DD; default: today)")  # fmt: skip
+
+
+def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
+    """Write findings to the standard output: text, json, sarif or github."""
+    trees = len(verdict.library.trees)
+    match format_:
+        case "json":
+            text = as_json(verdict.findings, trees)
+        case "sarif":
+            text = as_sarif(verdict.findings, _in_repository(shop))
+        case "github":
+            text = findings_as_annotations(verdict.findings, _in_repository(shop))
+        case _:
+            color = colour_wanted(sys.stdout.isatty(), os.environ)
+            text = as_text(verdict.findings, lambda file: _lines(shop, file), trees, colour=color)
+    sys.stdout.write(text)
+
+
+def print_notes(notes: Iterable[str]) -> None:
+    """Write what did not stop the work but must be known."""
+    for note in notes:
+        print(f"baytree: note: {note}", file=sys.stderr)
+
+
+def _lines(shop: Path, file: str) -> list[str]:
+    path = (shop / file).resolve()
+    if leads_out(shop, path) or not path.is_file():
+        return []  # never a line of a file to which a link leads out of the shop
+    return path.read_text("utf-8-sig", "replace").split("\n")
+
+
+def _in_repository(shop: Path) -> str:
+    """Return the shop's folder in its repository, such as `shop/`; "" where it is the whole."""
+    for place in (shop, *shop.parents):
+        if (place / ".git").exists():
+            inside = shop.relative_to(place).as_posix()
+            return "" if inside == "." else f"{inside}/"
+    return ""

@@ -1,0 +1,90 @@
+"""The command line: the list of commands, and the one place where an error becomes words.
+
+In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not run.
+"""
+
+import argparse
+import gc
+import io
+import os
+import sys
+from collections.abc import Sequence
+from typing import Protocol
+
+from builder import __version__
+from builder.commands import build, check, find, minutes, new, rules, schema, serve, start
+from builder.commands import print as print_
+from builder.model.library import NotThereError
+
+
+class Command(Protocol):
+    """A module that is one command."""
+
+    NAME: str
+    HELP: str
+
+    def add_flags(self, parser: argparse.ArgumentParser, /) -> None:
+        """Add the command's own words and flags."""
+
+    def run(self, options: argparse.Namespace, /) -> int:
+        """Do the work and return the exit status."""
+
+
+COMMANDS: tuple[Command, ...] = (
+    check, build, print_, serve, find, minutes, start, new, rules, schema,
+)  # fmt: skip
+OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command."""
+    # Trees are thousands of small values without cycles; to look for cycles among them at the usual
+    # pace took a fifth of a build.
+    gc.set_threshold(100_000, 50, 50)
+    _print_anything()
+    options = parser().parse_args(arguments)
+    try:
+        status: int = options.run(options)
+        sys.stdout.flush()
+        return status
+    except KeyboardInterrupt:
+        return 130
+    except BrokenPipeError:
+        # The reader has read enough; what is still to be written goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 2
+    except (OSError, NotThereError) as error:
+        print(f"baytree: {error}", file=sys.stderr)
+        return 2
+    except Exception:
+        print(f"baytree: {OUR_BUG}", file=sys.stderr)
+        sys.excepthook(*sys.exc_info())
+        return 2
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the parser of all commands."""
+    whole = argparse.ArgumentParser(
+        prog="baytree",
+        description="Check decision trees, build the shop site, and print charts.",
+    )
+    whole.add_argument("--version", action="version", version=f"baytree {__version__}")
+    whole.add_argument("--shop", metavar="DIR", help="shop folder (default: nearest with trees/)")
+    commands = whole.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for command in COMMANDS:
+        words = commands.add_parser(command.NAME, help=command.HELP, description=command.HELP)
+        command.add_flags(words)
+        words.set_defaults(run=command.run)
+    return whole
+
+
+def _print_anything() -> None:
+    """Let every character through: a file's name may be no text, a pipe's encoding not UTF-8."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            encoding = stream.encoding if stream.isatty() else "utf-8"
+            stream.reconfigure(encoding=encoding, errors="backslashreplace")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,76 @@
+"""`baytree print`: print wall charts, bench sheets, and customer estimates."""
+
+import argparse
+import re
+import sys
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from builder.cache.database import opened
+from builder.check.verdict import known_library
+from builder.commands.place import from_here, shop_of
+
+if TYPE_CHECKING:
+    from builder.prints.jobs import Wanted
+
+NAME = "print"
+HELP = "print wall charts, bench sheets, and customer estimates"
+
+
+def add_flags(parser: argparse.ArgumentParser) -> None:
+    """Add the flags."""
+    add = parser.add_argument
+    add("trees", nargs="*", metavar="TREE", help="tree ID, such as charging/lamp-on")
+    add("--all", action="store_true", help="all published trees")
+    add("--system", metavar="S", help="all trees of a system, in one PDF")
+    add("--sheet", choices=("wall", "bench", "customer"), default="wall",
+        help="what to print (default: wall)")  # fmt: skip
+    add("--paper", choices=("letter", "tabloid", "a4", "a3"),
+        help="paper size (default: the shop's)")  # fmt: skip
+    add("--distance", type=_meters, metavar="5ft", help="reading distance")
+    add("--fix", metavar="ID", help="fix to price (default: all)")
+    add("--out", metavar="DIR", help="output folder (default: prints/)")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print every sheet that is asked for."""
+    from tqdm import tqdm
+
+    from builder.prints.jobs import jobs
+    from builder.reader.trees import tree_of
+
+    shop = shop_of(options)
+    out = Path(options.out).resolve() if options.out else shop / "prints"
+    with opened(shop) as cache:
+        library = known_library(shop, cache)
+        sheets = jobs(_wanted(options), library, partial(tree_of, shop, library))
+        for name, make in tqdm(sheets, unit=" sheets", disable=not sys.stderr.isatty()):
+            path = out / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(make())
+            tqdm.write(str(from_here(path)))
+    if not sheets:
+        print("baytree: nothing to print: name a tree, or use --system or --all", file=sys.stderr)
+    return 0 if sheets else 2
+
+
+def _wanted(options: argparse.Namespace) -> "Wanted":
+    from builder.prints.jobs import Wanted
+
+    return Wanted(
+        trees=tuple(options.trees),
+        system=options.system or "",
+        every=options.all,
+        sheet=options.sheet,
+        paper=options.paper or "",
+        distance=options.distance,
+        fix=options.fix or "",
+    )
+
+
+def _meters(text: str) -> float:
+    match = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) *(m|cm|ft)?", text)
+    if not match or not float(match[1].replace(",", ".")):
+        raise argparse.ArgumentTypeError(f"`{text}` is no distance; write it like 1.5m or 5ft")
+    return float(match[1].replace(",", ".")) * {"cm": 0.01, "ft": 0.3048}.get(match[2], 1)

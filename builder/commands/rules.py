@@ -1,0 +1,29 @@
+"""`baytree rules`: list the checks, or explain one."""
+
+import argparse
+import sys
+
+from builder.rules.shared.documentation import pages
+
+NAME = "rules"
+HELP = "list the checks, or explain one"
+
+
+def add_flags(parser: argparse.ArgumentParser) -> None:
+    """Add the flags."""
+    parser.add_argument("name", nargs="?", metavar="NAME", help="check to explain")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print a line for every rule, or the page of one."""
+    named = [page for page in pages() if options.name in (None, page.rule.name)]
+    if not named:
+        print(f"baytree: there is no rule `{options.name}`", file=sys.stderr)
+        return 2
+    for page in named:
+        print(f"{page.rule.name:26} {page.rule.severity:8} {page.rule.summary}")
+    if options.name:
+        page = named[0]
+        print(f"\n{page.finds}\n\nWhy: {page.why}\n\nWrong:\n\n{page.wrong}\nRight:\n\n"
+              f"{page.right}\nMend: {page.mend}")  # fmt: skip
+    return 0

@@ -1,0 +1,28 @@
+"""`baytree start`: create a shop folder that passes the checks."""
+
+import argparse
+from pathlib import Path
+
+from builder.authoring.refused import Refused
+from builder.commands.new import print_written
+from builder.commands.schema import write_schemas
+from builder.reader.shop_files import read_knowledge
+
+NAME = "start"
+HELP = "create a shop folder that passes the checks"
+
+
+def add_flags(parser: argparse.ArgumentParser) -> None:
+    """Add the flags."""
+    parser.add_argument("folder", metavar="DIR", help="folder to create")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Write the new shop, and print its files."""
+    from builder.authoring.start import start
+
+    folder = Path(options.folder)
+    written = start(folder)
+    if not isinstance(written, Refused):
+        write_schemas(read_knowledge(folder)[0], folder / ".schemas")
+    return print_written(written)

@@ -1,0 +1,70 @@
+"""Closed jobs as pages may show them: enough to learn from, too little to name the vehicle.
+
+In: the library. Out: `ClosedJob`s, newest first. An exact day and an exact mileage would let a
+customer, a neighbor or a buyer pick out one vehicle, so only the month and a rounded mileage leave
+the model here; no page takes a case any other way.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+
+from builder.model.knowledge import Case
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.wording import phrases as words
+
+MILEAGE_STEP = 5000  # km: common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedJob:
+    """A closed job, ready to be laid out."""
+
+    id: str
+    month: str  # 2026-04
+    vehicle: str  # Corvane Tern 2019, about 85 000 km
+    tree: Text
+    fix: Text | None
+    minutes: str  # "" where nobody recorded them
+    outcome: str
+
+
+def closed_jobs(library: Library) -> tuple[ClosedJob, ...]:
+    """Return every closed job, newest month first."""
+    jobs = (_closed_job(case) for case in library.cases.values())
+    return tuple(sorted(jobs, key=lambda job: (job.month, job.id), reverse=True))
+
+
+def _closed_job(case: Case) -> ClosedJob:
+    return ClosedJob(
+        id=case.id,
+        month=case.closed[:7],
+        vehicle=", ".join(_vehicle(case)),
+        tree=case.tree,
+        fix=case.fix,
+        minutes="" if case.worked is None else words.number(case.worked),
+        outcome=str(case.outcome),
+    )
+
+
+def _vehicle(case: Case) -> Iterator[str]:
+    named = [str(case.vehicle[name]) for name in ("make", "model", "year") if name in case.vehicle]
+    if named:
+        yield " ".join(named)
+    if mileage := rounded_mileage(case.vehicle.get("km", "")):
+        yield mileage
+
+
+def rounded_mileage(text: str) -> str:
+    """Round a mileage in km to the nearest 5,000; text that is no number is left out."""
+    try:
+        exact = Decimal(text)
+    except InvalidOperation:
+        return ""
+    if not exact.is_finite() or not 0 <= exact < 10**7:
+        return ""
+    steps = round(exact / MILEAGE_STEP)
+    if not steps:
+        return f"under {words.grouped(Decimal(MILEAGE_STEP))} km"
+    return f"about {words.grouped(Decimal(steps * MILEAGE_STEP))} km"

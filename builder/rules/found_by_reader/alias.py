@@ -1,0 +1,32 @@
+"""An anchor `&` or an alias `*`: YAML would put text from elsewhere in its place.
+
+Why: A step that borrows from elsewhere cannot be read, printed or reviewed on its own.
+
+Wrong:
+
+    belt:
+      check: Belt tight and dry
+      results: &both
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write the text out. Where `&` or `*` begins a phrase, put the phrase in quotes.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="alias",
+    family="text",
+    severity=Severity.ERROR,
+    summary="An anchor or an alias.",
+)

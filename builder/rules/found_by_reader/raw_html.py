@@ -1,0 +1,38 @@
+"""HTML in an article.
+
+Why: An article is plain text and Markdown; HTML could run a script in a reader's browser.
+
+Wrong:
+
+    # kb/how-to/belt.md
+    ---
+    title: Belt and tensioner
+    purpose: Finds a belt that slips
+    hazards: [rotating-parts]
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    ---
+    Engine <b>off</b>.
+
+Right:
+
+    # kb/how-to/belt.md
+    ---
+    title: Belt and tensioner
+    purpose: Finds a belt that slips
+    hazards: [rotating-parts]
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    ---
+    Engine **off**.
+
+Mend: Write it as Markdown; put a lone `<` in back quotes.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="raw-html",
+    family="text",
+    severity=Severity.ERROR,
+    summary="HTML in an article.",
+)

@@ -1,0 +1,24 @@
+"""A file larger than one MiB.
+
+Why: Nobody can review or follow a file of that size.
+
+Wrong:
+
+    # trees/charging/lamp-on.yml holds 40,000 lines
+
+Right:
+
+    # trees/charging/lamp-on.yml holds 400 lines
+
+Mend: Split it into several trees that hand over to each other.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="size",
+    family="text",
+    severity=Severity.ERROR,
+    summary="A file larger than one MiB.",
+)

@@ -1,0 +1,32 @@
+"""A tab.
+
+Why: A tab is as wide as each editor likes, so nobody sees what belongs to what.
+
+Wrong:
+
+    belt:
+      check:	Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Use blanks, two for each level.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="tab",
+    family="text",
+    severity=Severity.ERROR,
+    summary="A tab.",
+)

@@ -1,0 +1,32 @@
+"""A tag, a word that begins with `!`.
+
+Why: The format has no tags; YAML would turn the text into something else.
+
+Wrong:
+
+    belt:
+      check: !important Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Delete it. Where `!` begins a phrase, put the phrase in quotes.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="tag",
+    family="text",
+    severity=Severity.ERROR,
+    summary="A tag.",
+)

@@ -1,0 +1,34 @@
+"""A list where words are wanted, words where a number is wanted, and the like.
+
+Why: It cannot be understood as it stands.
+
+Wrong:
+
+    belt:
+      check: Belt tight and dry
+      tools: multimeter
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Right:
+
+    belt:
+      check: Belt tight and dry
+      tools: [multimeter]
+      results:
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
+
+Mend: Write it as the example in the finding shows.
+"""
+
+from builder.model.finding import Severity
+from builder.rules.shared.rule import Rule
+
+RULE = Rule(
+    name="wrong-type",
+    family="text",
+    severity=Severity.ERROR,
+    summary="A value of the wrong kind.",
+)

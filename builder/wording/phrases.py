@@ -1,0 +1,166 @@
+"""The words of the format in the words of the page.
+
+In: values of the model. Out: plain phrases; nothing here is HTML.
+"""
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+from fractions import Fraction
+
+from builder.model.library import Library
+from builder.model.shop import Shop
+from builder.model.tree import Deed, Money, Scope
+from builder.trade.units import unit
+
+KINDS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
+
+STOPS: Mapping[str, str] = {
+    "foreman": "Call the foreman",
+    "not-found": "The fault is not found today",
+    "not-this-tree": "This tree is not for this fault",
+    "customer": "The customer decides",
+    "unsafe": "Not safe to go on",
+}
+
+DEEDS: Mapping[str, str] = {
+    "record-codes": "record the codes",
+    "check-supply": "prove the supply",
+    "check-ground": "prove the ground",
+    "check-network": "prove the network",
+    "hold-supply": "put the stable supply on",
+    "release-supply": "take the stable supply off",
+    "disconnect-battery": "disconnect the battery",
+    "connect-battery": "connect the battery",
+    "program": "program {}",
+    "configure": "configure {}",
+    "pair": "pair {} (security learning)",
+    "initialise": "initialise {}",
+    "clear-codes": "clear the codes",
+    "cycle-key": "turn the key off and on again",
+    "read-codes-again": "read the codes again",
+    "drive": "drive the vehicle",
+}
+
+SET_UP: Mapping[str, str] = {
+    "program": "Programming",
+    "configure": "Configuration",
+    "pair": "Security learning",
+    "initialise": "Initialisation",
+}
+
+USED_PART: Mapping[str, str] = {
+    "yes": "A used part can be set up",
+    "no": "A used part cannot be set up: it stays with its first vehicle, or must be new",
+    "if released": "A used part only if it was released from its old vehicle",
+    "not known": "Nobody here knows yet if a used part can be set up",
+}
+
+DRIVE_BEFORE: Mapping[str, str] = {
+    "yes": "May be driven before set-up",
+    "no": "Not to be driven before set-up",
+    "not known": "Nobody here knows yet if it may be driven before set-up: do not",
+}
+
+SAFETY: Mapping[str, str] = {
+    "none": "No steering, brakes, restraints or high voltage depend on it",
+    "steering": "Steering depends on it",
+    "brakes": "Brakes depend on it",
+    "restraints": "Airbags and belt tensioners depend on it",
+    "high-voltage": "High voltage: trained people only",
+}
+
+STATUS: Mapping[str, str] = {"draft": "Draft", "ready": "Ready", "retired": "Retired"}
+
+
+def joined(texts: Iterable[str], last: str = "and") -> str:
+    """Join as people do: `a, b and c`."""
+    items = [str(text) for text in texts]
+    if len(items) < 2:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def deed(done: Deed, library: Library) -> str:
+    """Say what a step is for: `program steering-unit` to `program the Steering-assist unit`."""
+    return DEEDS.get(done.verb, str(done.text)).replace("{}", module_name(done.module, library))
+
+
+def required(text: str) -> str:
+    """Say what must have come before, where it is a deed of the closed list."""
+    verb, _, module = text.partition(" ")
+    return DEEDS[verb].replace("{}", module) if verb in DEEDS else text
+
+
+def module_name(id_: str | None, library: Library) -> str:
+    """Name a module as its record does."""
+    module = library.modules.get(id_ or "")
+    return str(module.name) if module else str(id_ or "the unit")
+
+
+def sentence(text: str) -> str:
+    """Begin with a capital, leave the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
+def first_small(text: str) -> str:
+    """Begin with a small letter, leave the rest as it is; an abbreviation stays one."""
+    return text if text[1:2].isupper() else text[:1].lower() + text[1:]
+
+
+def scope(of: Scope) -> str:
+    """Name vehicles: `Corvane Tern 2017 to 2022`."""
+    name = f"{of.make} {of.model}"
+    if not of.years:
+        return name
+    first, last = of.years
+    return f"{name} {first}" if first == last else f"{name} {first} to {last}"
+
+
+def amount(value: Decimal, shop: Shop) -> str:
+    """Write an amount with two decimals and the shop's decimal mark, without the currency."""
+    text = f"{value:.2f}"
+    return text.replace(".", ",") if shop.decimal_mark == "comma" else text
+
+
+def money(of: Money, shop: Shop) -> str:
+    """Write an amount or a range of amounts in the shop's currency."""
+    return f"{shop.currency} {amounts(of, shop)}"
+
+
+def amounts(of: Money, shop: Shop) -> str:
+    """Write an amount or a range of amounts, without the currency."""
+    low, high = amount(of.low, shop), amount(of.high, shop)
+    return low if low == high else f"{low} to {high}"
+
+
+def number(value: Decimal) -> str:
+    """Write a number without needless zeros or an exponent."""
+    text = f"{value:f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def sign(symbol: str) -> str:
+    """Write a unit as people do: Ω for ohm."""
+    known = unit(symbol)
+    return known.sign if known else symbol
+
+
+def grouped(value: Decimal) -> str:
+    """Write a number with its digits in groups of three where there are many."""
+    return f"{Decimal(number(value)):,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
+def minutes(value: Fraction) -> str:
+    """Write minutes as hours and minutes where there are many; whole minutes only."""
+    whole = round(value)
+    if whole < 90:
+        return f"{whole} min"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def stuck(shop: Shop) -> str:
+    """Say what to do when no result fits."""
+    call, phone = shop.stuck.get("call", "foreman"), shop.stuck.get("phone")
+    whom = call if call.lower().startswith("the ") else f"the {call}"
+    return f"call {whom}" + (f", phone {phone}" if phone else "")

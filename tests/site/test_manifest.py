@@ -1,0 +1,167 @@
+"""A build deletes nothing that somebody else wrote: a list in the site says what is ours."""
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from builder.site.manifest import NAME, listed_files, only_ours, seen, write_manifest
+
+from .conftest import build_shop
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    """Return a small folder as a build leaves it."""
+    (tmp_path / "site" / "assets").mkdir(parents=True)
+    (tmp_path / "site" / "index.html").write_text("home", "utf-8")
+    (tmp_path / "site" / "assets" / "site.css").write_text("p {}", "utf-8")
+    write_manifest(tmp_path / "site")
+    return tmp_path / "site"
+
+
+def _file(name: str) -> Callable[[Path], None]:
+    def put(site: Path) -> None:
+        (site / name).parent.mkdir(parents=True, exist_ok=True)
+        (site / name).write_text("mine", "utf-8")
+
+    return put
+
+
+def _link(site: Path) -> None:
+    (site / "index.html").unlink()
+    (site.parent / "home.html").write_text("home", "utf-8")
+    (site / "index.html").symlink_to(site.parent / "home.html")
+
+
+def _same_size_and_time(site: Path) -> None:
+    file = site / "index.html"
+    before = file.stat()
+    file.write_text("mine", "utf-8")
+    os.utime(file, ns=(before.st_atime_ns, before.st_mtime_ns))
+
+
+FOREIGN = {
+    "CNAME": _file("CNAME"),
+    ".nojekyll": _file(".nojekyll"),
+    ".git/HEAD": _file(".git/HEAD"),
+    "notes/today.txt": _file("notes/today.txt"),
+    "assets/own.css": _file("assets/own.css"),
+    "empty": lambda site: (site / "empty").mkdir(),
+    "photos": lambda site: (site / "photos").symlink_to(site.parent),
+}
+EDITED = {
+    "written to": _file("index.html"),
+    "same size, time set back": _same_size_and_time,
+    "a link in its place": _link,
+}
+
+
+def test_a_folder_as_it_was_built_may_be_replaced(site: Path) -> None:
+    """What is on the list and unchanged is ours, and so is a folder that is absent or empty."""
+    assert set(only_ours(site)) == {"index.html", "assets/site.css", NAME}
+    assert only_ours(site.parent / "absent") == {}
+    (site.parent / "empty").mkdir()
+    assert only_ours(site.parent / "empty") == {}
+
+
+def test_a_copy_with_new_times_is_still_ours(site: Path) -> None:
+    """Contents count, not times: a site that was copied or checked out is built over."""
+    for name in seen(site):
+        os.utime(site / name, (1, 1))
+    only_ours(site)
+
+
+def test_a_file_that_is_gone_is_no_question(site: Path) -> None:
+    """Nothing can be lost with it, nor with the empty folder that it left."""
+    (site / "assets" / "site.css").unlink()
+    only_ours(site)
+
+
+@pytest.mark.parametrize("name", [".DS_Store", "assets/Thumbs.db"])
+def test_what_the_system_writes_by_itself_is_no_question(site: Path, name: str) -> None:
+    """Whoever looked into the folder with a file manager can still build."""
+    _file(name)(site)
+    only_ours(site)
+
+
+@pytest.mark.parametrize("name", FOREIGN)
+def test_anything_that_no_build_wrote_is_named(site: Path, name: str) -> None:
+    """A file, a link or an empty folder of somebody else keeps the folder from being replaced."""
+    FOREIGN[name](site)
+    with pytest.raises(FileExistsError, match=f"no build wrote: `{name}`"):
+        only_ours(site)
+
+
+@pytest.mark.parametrize("how", EDITED)
+def test_a_file_changed_by_hand_is_named(site: Path, how: str) -> None:
+    """An edit is its author's work, however it was made."""
+    EDITED[how](site)
+    with pytest.raises(FileExistsError, match=r"changed by hand .*: `index\.html`"):
+        only_ours(site)
+
+
+def test_a_site_of_somebody_else_is_not_ours(site: Path) -> None:
+    """A website with the same files as ours but no list is told to be moved or deleted."""
+    (site / NAME).unlink()
+    with pytest.raises(FileExistsError, match="delete the folder, or build into another folder"):
+        only_ours(site)
+
+
+@pytest.mark.parametrize("text", ["", "[]", '{"files": ["index.html"]}', "\0"])
+def test_a_list_that_cannot_be_read_lists_nothing(site: Path, text: str) -> None:
+    """A broken list is a folder without a list, and no traceback."""
+    (site / NAME).write_text(text, "utf-8")
+    assert listed_files(site) is None
+    with pytest.raises(FileExistsError, match=NAME):
+        only_ours(site)
+
+
+def test_many_strange_files_are_counted(site: Path) -> None:
+    """The message stays short."""
+    for name in "abcde":
+        _file(name)(site)
+    with pytest.raises(FileExistsError, match="`a`, `b`, `c` and 2 more"):
+        only_ours(site)
+
+
+def test_a_file_is_not_a_folder(site: Path) -> None:
+    """A file of the name is told, and stays."""
+    with pytest.raises(FileExistsError, match="is not a folder"):
+        only_ours(site / "index.html")
+
+
+def test_a_build_lists_every_file_that_it_wrote(shop: Path, tmp_path: Path) -> None:
+    """The list is whole: nothing of a fresh site is unknown to the next build."""
+    out = tmp_path / "site"
+    build_shop(shop, out)
+    assert set(listed_files(out) or ()) == set(seen(out)) - {NAME}
+    assert "trees/horn/silent.html" in (listed_files(out) or ())
+
+
+def test_a_file_that_comes_while_a_build_runs_stays(
+    shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The folder is looked at once more just before it is replaced."""
+    out = tmp_path / "site"
+    build_shop(shop, out)
+    run = "builder.site.engine.run"
+    monkeypatch.setattr(run, lambda *_: _file("CNAME")(out))
+    with pytest.raises(FileExistsError, match="`CNAME`"):
+        build_shop(shop, out)
+    assert (out / "CNAME").read_text("utf-8") == "mine"
+    assert not list(tmp_path.glob(".site.*"))
+
+
+def test_a_site_with_trees_is_not_replaced_by_an_empty_one(shop: Path, tmp_path: Path) -> None:
+    """A shop whose trees are missing leaves the site as it was; without a site it builds."""
+    out = tmp_path / "site"
+    build_shop(shop, out)
+    (shop / "trees").rename(tmp_path / "trees")
+    with pytest.raises(FileExistsError, match="this shop has no trees"):
+        build_shop(shop, out)
+    assert (out / "trees" / "horn" / "silent.html").is_file()
+    build_shop(shop, tmp_path / "other")
+    build_shop(shop, tmp_path / "other")
+    assert (tmp_path / "other" / "index.html").is_file()
