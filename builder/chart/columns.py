@@ -5,10 +5,12 @@ column. All measures at the nominal text size.
 """
 
 from collections.abc import Sequence
+from functools import partial
 from typing import NamedTuple
 
 from builder.chart.gaps import SECTION_GAP
 from builder.chart.size import Size
+from builder.chart.steps import StepFunction
 from builder.chart.stock import Stock
 from builder.chart.styles import Style
 from builder.plan.outline import Block, Section
@@ -33,7 +35,8 @@ class Column(NamedTuple):
     height: float
 
 
-Groups = tuple[tuple[tuple[Block, ...], bool, bool], ...]  # blocks, first and last of the section
+Group = tuple[tuple[Block, ...], bool, bool]  # blocks, whether first and last of the section
+Groups = tuple[Group, ...]
 
 
 def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
@@ -58,15 +61,20 @@ def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
     return tuple(found)
 
 
-def pieces(stock: Stock, style: Style, joined: Groups, column: float) -> list[Piece]:
-    """Measure what stays together in columns of a given width."""
-    made = []
-    size = style.size
-    for blocks, first, last in joined:
-        sizes = tuple([size(stock, block, column) for block in blocks])
-        body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])
-        made.append(Piece(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut))
-    return made
+Galley = StepFunction[tuple[Piece, ...]]  # everything in one column, as high as its width makes it
+
+
+def galley(stock: Stock, style: Style, joined: Groups) -> Galley:
+    """Return what stays together, to be measured in columns of any width."""
+    parts = [StepFunction(partial(_piece, stock, style, group)) for group in joined]
+    return StepFunction(lambda column: tuple([part(column) for part in parts]))
+
+
+def _piece(stock: Stock, style: Style, group: Group, column: float) -> Piece:
+    blocks, first, last = group
+    sizes = tuple([style.size(stock, block, column) for block in blocks])
+    body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])
+    return Piece(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut)
 
 
 def total(items: Sequence[Piece]) -> float:

@@ -10,7 +10,7 @@ the last line is known for every number of columns; only those that can win are 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.chart.columns import Column, Groups, Piece, fill, groups, pieces, total
+from builder.chart.columns import Column, Galley, Piece, fill, galley, groups, total
 from builder.chart.gaps import COLUMN_GAP, EDGE, TEXT
 from builder.chart.stock import Stock
 from builder.chart.styles import Style
@@ -60,25 +60,35 @@ class Fit:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawn:
+    """A flow in one style, measured as far as it was asked."""
+
+    style: Style
+    items: Galley
+    least: float  # narrowest column
+    heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
+
+
+def in_style(stock: Stock, style: Style, apart: bool = False) -> Drawn:
+    """Prepare a search; `apart` as in `groups`."""
+    items, least = galley(stock, style, groups(stock.flow.sections, apart)), style.least(stock)
+    step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
+    widths = [least * step**number for number in range(SAMPLES)]
+    return Drawn(style, items, least, [(width, total(items(width))) for width in widths])
+
+
+@dataclass(frozen=True, slots=True)
 class Case:
     """What is to be fitted, and into what."""
 
-    stock: Stock
-    style: Style
-    joined: Groups
-    least: float  # narrowest column
+    drawn: Drawn
     room: Room
-    heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
     begins: bool = False  # whether the chart must begin on the first sheet
 
 
-def case(stock: Stock, style: Style, room: Room, apart: bool = False) -> Case:
-    """Prepare a search; `apart` as in `groups`."""
-    joined, least = groups(stock.flow.sections, apart), style.least(stock)
-    step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
-    widths = [least * step**number for number in range(SAMPLES)]
-    heights = [(width, total(pieces(stock, style, joined, width))) for width in widths]
-    return Case(stock, style, joined, least, room, heights, begins=room.beside is not None)
+def case(drawn: Drawn, room: Room) -> Case:
+    """Put a flow before a way to use the paper."""
+    return Case(drawn, room, begins=room.beside is not None)
 
 
 def column_width(wanted: Case, text: float, columns: int) -> float:
@@ -90,13 +100,13 @@ def column_width(wanted: Case, text: float, columns: int) -> float:
 def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
     """Fit at one text size with so many columns a sheet; None if it does not fit."""
     column = column_width(wanted, text, columns)
-    if column < wanted.least:
+    if column < wanted.drawn.least:
         return None
-    items = pieces(wanted.stock, wanted.style, wanted.joined, column)
+    items = wanted.drawn.items(column)
     filled = fill(items, _heights(wanted.room, text, columns, column), columns * sheets)
     if not filled:
         return None
-    fit = Fit(wanted.style, wanted.room, text, columns, column, tuple(filled))
+    fit = Fit(wanted.drawn.style, wanted.room, text, columns, column, tuple(filled))
     return fit if fit.begins or not wanted.begins else None
 
 
@@ -113,21 +123,24 @@ def _heights(room: Room, text: float, columns: int, column: float) -> list[float
     return [0.0] * taken + [first] * (columns - taken) + [rest]
 
 
-def fewest_sheets(wanted: Case, text: float) -> Fit | None:
+def fewest_sheets(wanted: Case, text: float, most: int) -> Fit | None:
     """Fit at one text size on as few sheets as it takes; of equals, the widest columns."""
     best: Fit | None = None
     for columns in range(1, MOST_COLUMNS):
-        found = at_size(wanted, text, columns, best.sheets - 1 if best else 99)
+        found = at_size(wanted, text, columns, best.sheets - 1 if best else most)
         best = found or best
     return best
 
 
-def largest(wanted: Case, sheets: int, least: float = 1) -> Fit | None:
-    """Find the largest text, `least` points or more, with which it fits on so many sheets."""
+def largest(wanted: Case, sheets: int, least: float = 1, beyond: float = 0) -> Fit | None:
+    """Find the largest text, `least` points or more, with which it fits on so many sheets.
+
+    Nothing is looked for that cannot be larger than `beyond`.
+    """
     best: Fit | None = None
     for limit, columns in sorted(_limits(wanted, sheets), reverse=True):
         beat = best.text * FINE if best else least
-        if limit > beat:
+        if limit > max(beat, beyond):
             best = _grown(wanted, columns, sheets, (beat, limit)) or best
     return best
 
@@ -139,11 +152,11 @@ def _limits(wanted: Case, sheets: int) -> Iterator[tuple[float, int]]:
         while high / low > FINE:
             text = (low * high) ** 0.5
             column = column_width(wanted, text, columns)
-            fits = column >= wanted.least
+            fits = column >= wanted.drawn.least
             if fits:
                 *first, rest = _heights(wanted.room, text, columns, column)
                 has = sum(first) + (sheets - 1) * columns * rest
-                fits = _height_at(wanted.heights, column) <= has
+                fits = _height_at(wanted.drawn.heights, column) <= has
             low, high = (text, high) if fits else (low, text)
         if low > 1:
             yield high, columns

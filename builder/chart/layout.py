@@ -10,11 +10,12 @@ or where it saves a sheet.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import product
 
 from builder.chart.chart import Chart
-from builder.chart.columns import Column, groups, pieces, total
+from builder.chart.columns import Column, galley, groups, total
 from builder.chart.draw import drawn, jumps_elsewhere
-from builder.chart.fit import Fit, Room, case, fewest_sheets, largest
+from builder.chart.fit import Case, Drawn, Fit, Room, case, fewest_sheets, in_style, largest
 from builder.chart.flow import Flow, flow_of
 from builder.chart.gaps import TEXT
 from builder.chart.parted import parted
@@ -41,8 +42,8 @@ def page_chart(tree: Tree, library: Library | None = None) -> Chart:
 def one_column(flow: Flow) -> Chart:
     """Lay a flow out in one column, results under the checks."""
     measured = stock(flow)
-    items = pieces(measured, UNDER, groups(flow.sections), PAGE_WIDTH)
-    column = Column(tuple(items), total(items))
+    items = galley(measured, UNDER, groups(flow.sections))(PAGE_WIDTH)
+    column = Column(items, total(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
     return drawn(measured, Fit(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,)))[0]
 
@@ -65,7 +66,8 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> She
     instead: the charts tell theirs.
     """
     one = stock(flow)
-    best = best_of([_on_one_sheet(one, room, text) for room in rooms])
+    styles = [in_style(one, style) for style in STYLES]
+    best = best_of([_on_one_sheet(styles, room, text) for room in rooms])
     if best:
         return Sheets(best.room, drawn(one, best))
     fewest = _parted(flow, rooms, text)
@@ -84,18 +86,58 @@ def _parted(flow: Flow, rooms: Sequence[Room], text: float) -> Sheets | None:
     for most, apart in PARTED:
         if fewest and (most < FEW or len(fewest.charts) == 1):
             break
-        found = _settled(parted(flow, most), partial(_fewest, rooms, text, apart))
-        if found and (fewest is None or len(found.charts) < len(fewest.charts)):
-            fewest = found
+        sheets = len(fewest.charts) - 1 if fewest else MANY
+        wanted = Wanted(rooms, text, apart, sheets)
+        fewest = _settled(parted(flow, most), partial(_on_sheets, wanted)) or fewest
     return fewest
 
 
-def _fewest(rooms: Sequence[Room], text: float, apart: bool, measured: Stock) -> Fit | None:
-    return best_of([_on_sheets(measured, room, text, apart) for room in rooms])
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a layout on several sheets must keep to."""
+
+    rooms: Sequence[Room]
+    text: float  # points, or larger
+    apart: bool  # as in `groups`
+    sheets: int  # no more than these
+
+
+def _on_sheets(wanted: Wanted, measured: Stock) -> Fit | None:
+    """Lay out with the largest text, where it takes the fewest sheets."""
+    few: dict[tuple[Room, str], Fit] = {}
+    least = wanted.sheets
+    styles = [in_style(measured, style, wanted.apart) for style in STYLES]
+    for room, one in product(wanted.rooms, styles):
+        found = fewest_sheets(case(one, room), wanted.text, least)
+        if found:
+            few[room, one.style.name] = found
+            least = found.sheets
+    best: Fit | None = None
+    for room in wanted.rooms:
+        in_room: Fit | None = None
+        for one in styles:
+            found = few.get((room, one.style.name))
+            if found and found.sheets == least:
+                beyond = _to_beat(in_room)
+                in_room = chosen([in_room, _filled(case(one, room), found, beyond)])
+        best = best_of([best, in_room])
+    return best
+
+
+def _filled(wanted: Case, few: Fit, beyond: float) -> Fit | None:
+    """Lay out on the same sheets with the largest text; first of all so that the first has some."""
+    begun = largest(replace(wanted, begins=True), few.sheets, few.text, beyond)
+    return begun or largest(wanted, few.sheets, few.text, beyond) or few
+
+
+def _to_beat(fit: Fit | None) -> float:
+    """Return the text size that a less plain layout of as many sheets must pass."""
+    return fit.text * (WORTH if fit.text >= WISHED else 1) if fit and fit.begins else 0
 
 
 def _largest(rooms: Sequence[Room], measured: Stock) -> Fit | None:
-    fits = [largest(case(measured, UNDER, room, apart=True), MANY) for room in rooms]
+    under = in_style(measured, UNDER, apart=True)
+    fits = [largest(case(under, room), MANY) for room in rooms]
     return max((fit for fit in fits if fit), key=lambda fit: fit.text, default=None)
 
 
@@ -125,27 +167,16 @@ def _settled(flow: Flow, fitted: Callable[[Stock], Fit | None]) -> Sheets | None
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
     measured = stock(flow)
-    fits = [largest(case(measured, one, room), 1) for one in STYLES
-            if style in ("", one.name)]  # fmt: skip
+    styles = [in_style(measured, one) for one in STYLES if style in ("", one.name)]
+    fits = [largest(case(one, room), 1) for one in styles]
     best = chosen(fits)
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
     return drawn(measured, best)[0]
 
 
-def _on_one_sheet(measured: Stock, room: Room, text: float) -> Fit | None:
-    return chosen([largest(case(measured, one, room), 1, text) for one in STYLES])
-
-
-def _on_sheets(measured: Stock, room: Room, text: float, apart: bool) -> Fit | None:
-    fits = []
-    for style in STYLES:
-        wanted = case(measured, style, room, apart)
-        few = fewest_sheets(wanted, text)
-        if few:
-            begun = largest(replace(wanted, begins=True), few.sheets, text)
-            fits.append(begun or largest(wanted, few.sheets, text) or few)
-    return chosen(fits)
+def _on_one_sheet(styles: Sequence[Drawn], room: Room, text: float) -> Fit | None:
+    return chosen([largest(case(one, room), 1, text) for one in styles])
 
 
 def chosen(fits: Sequence[Fit | None]) -> Fit | None:

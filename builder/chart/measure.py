@@ -5,14 +5,19 @@ nominal text size; a layout is scaled as a whole.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache, partial
 
 from builder.chart.bar import SIGNALS, bar_words, fitted, one_line_room
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import FLAG, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.steps import StepFunction
 from builder.chart.word import Line, Word, words_of
 from builder.wording.results import NO_BREAK
+
+# Of each paragraph: height of a line, first space, and space and width of each word.
+Measures = tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,31 +25,27 @@ class Words:
     """The words of one box or label; a paragraph begins a new line."""
 
     paragraphs: tuple[tuple[Word, ...], ...]
-    measures: tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
-    """Of each paragraph: height of a line, first space, and space and width of each word."""
-    bar_room: float = 0
-    """The width under which the bar, if there is one, takes two lines."""
-
-    @property
-    def widest(self) -> float:
-        """The widest word: no box may be narrower."""
-        return max((max([w for _, w in words]) for _, _, words in self.measures), default=0)
-
-
-NO_WORDS = Words((), ())
+    measures: Measures
+    height: StepFunction[float] = field(compare=False)  # in lines no wider than a room
+    bar_room: float  # the width under which the bar, if there is one, takes two lines
+    widest: float  # of its words: no box may be narrower
 
 
 def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -> Words:
     """Put paragraphs together; empty ones are left out."""
-    kept = tuple(paragraph for paragraph in paragraphs if paragraph)
-    return Words(
-        kept,
-        tuple(
-            (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
-            for line in kept
-        ),
-        max((one_line_room(line) for line in kept if is_bar(line)), default=0),
+    return _words(tuple(paragraph for paragraph in paragraphs if paragraph))
+
+
+@lru_cache(maxsize=5_000)  # a tree is laid out several times, and its boxes mostly stay as they are
+def _words(kept: tuple[tuple[Word, ...], ...]) -> Words:
+    measures = tuple(
+        (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
+        for line in kept
     )
+    bar_room = max((one_line_room(line) for line in kept if is_bar(line)), default=0)
+    widest = max((max([w for _, w in words]) for _, _, words in measures), default=0.0)
+    height = StepFunction(partial(_height, measures, bar_room))
+    return Words(kept, measures, height, bar_room, widest)
 
 
 def is_bar(line: Line) -> bool:
@@ -121,13 +122,13 @@ def label_words(edge: Edge) -> Words:
     rank = words_of(edge.rank, SMALL, tone="small")
     found = rank + words_of(edge.label, SMALL, True, "label")
     found += words_of(edge.means, SMALL, tone="small")
-    return words([found]) if found else NO_WORDS
+    return words([found])
 
 
-def height(words: Words, room: float) -> float:
-    """Height of the words in lines no wider than `room`; no word is wider than that."""
-    total = LEADING * SMALL if room < words.bar_room else 0.0
-    for leading, first, measures in words.measures:
+def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
+    """Measure the words of paragraphs in lines no wider than `room`."""
+    total = LEADING * SMALL if room < bar_room else 0.0
+    for leading, first, measures in paragraphs:
         count, used = 1, -first
         for space, width in measures:
             used += space + width
@@ -139,7 +140,7 @@ def height(words: Words, room: float) -> float:
 
 
 def broken(words: Words, room: float, more: float = 0) -> list[Line]:
-    """Break the words into the lines that `height` counted; a bar may be wider by `more`."""
+    """Break the words into the lines that `Words.height` counted; a bar may be wider by `more`."""
     lines: list[Line] = []
     for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
         if is_bar(paragraph):

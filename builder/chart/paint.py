@@ -10,7 +10,7 @@ from itertools import groupby, pairwise
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.flow import Node
 from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
-from builder.chart.measure import Words, broken, height, is_bar, line_height, node_words
+from builder.chart.measure import Words, broken, is_bar, line_height, node_words
 from builder.chart.stock import Stock, sheet_words
 from builder.chart.word import Line, line_width, words_of
 from builder.wording.phrases import KINDS
@@ -105,7 +105,7 @@ def label_part(words: Words, room: float, x: float, y: float) -> Label | None:
     if not words.paragraphs:
         return None
     lines = broken(words, room)
-    rect = Rect(x, y, _widest(lines), height(words, room))
+    rect = Rect(x, y, _widest(lines), words.height(room))
     return Label(rect, tuple(_runs(lines, x, y)))
 
 

@@ -10,7 +10,7 @@ from builder.chart.gaps import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
 from builder.chart.rows import draw_joint, draw_row, entry, joint, row, rows
 from builder.chart.size import Size
-from builder.chart.stock import Stock, least_box, least_lane
+from builder.chart.stock import Stock, least_rooms
 from builder.plan.outline import Block, Side
 
 SHARE = 0.52  # of the width that the checks take: other shares gained nothing over many graphs
@@ -75,5 +75,5 @@ def _draw_rows(pen: Pen, block: Block, made: Size, place: Rect, edge: float) -> 
 
 def least(stock: Stock) -> float:
     """Return the narrowest column: no word wider than its box, no box of single words."""
-    checks, lane = least_box(stock) / SHARE, least_lane(stock) / (1 - SHARE)
-    return BETWEEN + max(checks, lane, NARROW / SHARE)
+    checks, lane = least_rooms(stock)
+    return BETWEEN + max(checks / SHARE, lane / (1 - SHARE), NARROW / SHARE)

@@ -21,7 +21,6 @@ from builder.chart.gaps import (
     LEAST_GAP,
     ROW_GAP,
 )
-from builder.chart.measure import height
 from builder.chart.paint import Pen, box_part, connector_part, label_part
 from builder.chart.stock import Stock
 from builder.plan.outline import Side
@@ -47,9 +46,9 @@ def rows(stock: Stock, step: str, sides: Sequence[Side], lane: float) -> tuple[R
 def row(stock: Stock, step: str, side: Side, lane: float) -> Row:
     """Measure a row."""
     words = stock.labels[step][side.lead]
-    label = height(words, lane - BESIDE)
+    label = words.height(lane - BESIDE)
     if not side.links:
-        beside = height(words, _connector_room(stock, step, side, lane))
+        beside = words.height(_connector_room(stock, step, side, lane))
         behind = _to_line(beside) + CONNECTOR_HEIGHT / 2
         below = _above(label) + CONNECTOR_HEIGHT
         if behind <= below:
@@ -68,7 +67,7 @@ def _connector_room(stock: Stock, step: str, side: Side, lane: float) -> float:
 
 def joint(stock: Stock, step: str, lead: int, column: float) -> float:
     """Measure the way straight down from a box to the next, with its words."""
-    label = height(stock.labels[step][lead], column - 2 * BESIDE - INDENT)
+    label = stock.labels[step][lead].height(column - 2 * BESIDE - INDENT)
     return max(LEAD_IN + label + 2, LEAST_GAP)
 
 

@@ -19,7 +19,7 @@ from builder.chart.gaps import (
     SMALL,
     TRUNK,
 )
-from builder.chart.measure import Words, height, label_words, node_words
+from builder.chart.measure import Words, label_words, node_words
 from builder.chart.word import line_width, words_of
 from builder.wording.results import NO_BREAK
 
@@ -38,7 +38,7 @@ class Stock:
 
     def box_height(self, node: str, width: float) -> float:
         """Height of a box of a given width."""
-        return height(self.boxes[node], width - 2 * self.pads[node]) + 2 * PAD_Y
+        return self.boxes[node].height(width - 2 * self.pads[node]) + 2 * PAD_Y
 
     def target(self, node: str, lead: int) -> str:
         """Where a lead of a node goes."""
@@ -83,14 +83,14 @@ def _pad(kind: str) -> float:
     return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "hand-over" else 0)
 
 
-def least_box(stock: Stock) -> float:
-    """Return the narrowest width in which every box that stands straight down holds its words."""
-    return max((room for room, _ in _least(stock)), default=0)
+def least_rooms(stock: Stock) -> tuple[float, float]:
+    """Return the narrowest rooms in which everything holds its words.
 
-
-def least_lane(stock: Stock) -> float:
-    """Return the narrowest strip of results in which every box and label holds its words."""
-    return max((room for _, room in _least(stock)), default=0)
+    The first is that of the boxes that stand straight down, the second that of the strip of results
+    with its boxes and labels.
+    """
+    boxes, lanes = zip((0.0, 0.0), *_least(stock), strict=True)
+    return max(boxes), max(lanes)
 
 
 def _least(stock: Stock) -> Iterator[tuple[float, float]]:

@@ -11,7 +11,7 @@ from builder.chart.gaps import LEAD_IN, NARROW, TRUNK
 from builder.chart.paint import HALF, Pen, box_part, diamond
 from builder.chart.rows import draw_joint, draw_row, joint, row, rows
 from builder.chart.size import Size
-from builder.chart.stock import Stock, least_box, least_lane
+from builder.chart.stock import Stock, least_rooms
 from builder.plan.outline import Block, Side
 
 
@@ -55,4 +55,5 @@ def draw(pen: Pen, block: Block, made: Size, place: Rect, cut: bool) -> Iterator
 
 def least(stock: Stock) -> float:
     """Return the narrowest column: no word wider than its box, no box of single words."""
-    return max(TRUNK + least_lane(stock), least_box(stock), NARROW)
+    checks, lane = least_rooms(stock)
+    return max(TRUNK + lane, checks, NARROW)

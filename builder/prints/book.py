@@ -17,6 +17,7 @@ from builder.prints.sheet import (
     Foot,
     Look,
     draw_foot,
+    link_foot,
     new_canvas,
     set_words,
     site_root,
@@ -71,6 +72,7 @@ def _contents(
         foot = Foot(title, [f"{library.shop.name}.", SAFETY, UNCONTROLLED],
                     f"{site_root(library)}/index.html")  # fmt: skip
         draw_foot(canvas, paper, foot)
+        link_foot(canvas, paper, foot)
         canvas.showPage()
 
 

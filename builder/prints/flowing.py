@@ -4,6 +4,7 @@ In: flowables of reportlab. Out: the bytes of a PDF with a foot on every page.
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from html import escape
 from io import BytesIO
 from typing import Any
@@ -18,10 +19,60 @@ from builder.chart.fonts import bold, medium
 from builder.prints.drawing import INK, QUIET, SIGNALS
 from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
-from builder.prints.sheet import FOOT, PLAIN, Foot, draw_foot, draw_running_head, register_faces
+from builder.prints.sheet import (
+    FOOT,
+    PLAIN,
+    Foot,
+    draw_foot,
+    draw_running_head,
+    link_foot,
+    register_faces,
+)
 from builder.wording.results import NO_BREAK
 
-Story = Callable[[], list[Flowable]]  # flowables are used up by a build, and made anew
+BLANK = 0.6  # points: width of the lines to write on
+
+
+class MeasuredParagraph(Paragraph):
+    """A paragraph that is broken into lines once, however often a table asks how high it is."""
+
+    _wrapped: tuple[float, tuple[float, float]] | None = None
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        """Return the size in a width; the height there is does not matter."""
+        if self._wrapped is None or self._wrapped[0] != width:
+            self._wrapped = width, super().wrap(width, height)
+        return self._wrapped[1]
+
+
+Story = Callable[[], Iterable[Flowable]]  # made when the faces are known
+PageMarks = Callable[[Canvas, int, int], None]  # draws on a page, by its number, of so many
+
+
+class PagedCanvas(Canvas):
+    """A canvas that draws heads and feet last, when it is known how many pages there are.
+
+    Each page shows a form of its name, which is drawn in the end.
+    """
+
+    def __init__(self, marks: PageMarks, *arguments: Any, **settings: Any) -> None:
+        """Take what draws a head and a foot, then what any canvas takes."""
+        super().__init__(*arguments, **settings)
+        self._marks = marks
+
+    def save(self) -> None:
+        """Draw the form of every page, and write the file."""
+        count = self.getPageNumber() - 1  # the page that would come next
+        for page in range(1, count + 1):
+            self.beginForm(form_name(page))
+            self._marks(self, page, count)
+            self.endForm()
+        super().save()
+
+
+def form_name(page: int) -> str:
+    """Name the head and foot of a page."""
+    return f"page-{page}"
 
 
 def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -> bytes:
@@ -29,29 +80,23 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
     register_faces()
     name = medium().name
     registerFontFamily(name, normal=name, bold=bold().name, italic=name, boldItalic=bold().name)
-    count = _built(paper, title, subject, story(), lambda _canvas, _page: None)[1]
 
-    def on_page(canvas: Canvas, page: int) -> None:
-        if page == 1:
+    def on_page(canvas: Canvas, document: BaseDocTemplate) -> None:
+        if document.page == 1:
             canvas.bookmarkPage("start")
             canvas.addOutlineEntry(title, "start", level=0)
-        else:
+        canvas.doForm(form_name(document.page))
+        canvas.setLineWidth(BLANK)
+        link_foot(canvas, paper, foot)
+
+    def marks(canvas: Canvas, page: int, count: int) -> None:
+        if page > 1:
             draw_running_head(canvas, paper, title, f"Page {page} of {count}")
         heading = f"{foot.title}: page {page} of {count}" if count > 1 else foot.title
         draw_foot(canvas, paper, Foot(heading, foot.lines, foot.address))
 
-    return _built(paper, title, subject, story(), on_page)[0]
-
-
-def _built(
-    paper: Paper,
-    title: str,
-    subject: str,
-    story: list[Flowable],
-    on_page: Callable[[Canvas, int], None],
-) -> tuple[bytes, int]:
     buffer = BytesIO()
-    told: dict[str, Any] = {
+    settings: dict[str, Any] = {
         "pagesize": (paper.width, paper.height),
         "title": title,
         "subject": subject,
@@ -60,21 +105,14 @@ def _built(
         "lang": "en-GB",
         "invariant": 1,
         "displayDocTitle": True,
-        "initialFontName": medium().name,
+        "initialFontName": name,
     }
-    made = BaseDocTemplate(buffer, **told)
+    made = BaseDocTemplate(buffer, **settings)
     high = paper.inner_height - FOOT - 6
     frame = Frame(MARGIN, MARGIN + FOOT + 6, paper.inner_width, high, 0, 0, 0, 0)
-    pages = 0
-
-    def drawn(canvas: Canvas, document: BaseDocTemplate) -> None:
-        nonlocal pages
-        pages = max(pages, document.page)
-        on_page(canvas, document.page)
-
-    made.addPageTemplates([PageTemplate("page", [frame], onPage=drawn)])
-    made.build(story)
-    return buffer.getvalue(), pages
+    made.addPageTemplates([PageTemplate("page", [frame], onPage=on_page)])
+    made.build(list(story()), canvasmaker=partial(PagedCanvas, marks))
+    return buffer.getvalue()
 
 
 def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: float = 0,
@@ -91,23 +129,23 @@ def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: 
     )
 
 
-def words(text: str, how: ParagraphStyle | None = None) -> Paragraph:
+def words(text: str, how: ParagraphStyle | None = None) -> MeasuredParagraph:
     """Set a text of an author; nothing in it is taken for markup."""
-    return Paragraph(escape(text, quote=False), how or style())
+    return MeasuredParagraph(escape(text, quote=False), how or style())
 
 
-def to_fill(before: str, wide: int, after: str = "") -> Paragraph:
+def to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     """Set words with a line to write on, about `wide` characters long."""
     line = f"<u>{NO_BREAK * 2 * wide}</u>"
-    return Paragraph(f"{escape(before)} {line} {escape(after)}", style(above=3))
+    return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", style(above=3))
 
 
-def heading(text: str) -> Paragraph:
+def heading(text: str) -> MeasuredParagraph:
     """Set a heading between parts."""
     return words(text, style(13, heavy=True, above=10, below=3))
 
 
-def quiet(text: str) -> Paragraph:
+def quiet(text: str) -> MeasuredParagraph:
     """Set what is of less weight."""
     return words(text, style(ink=QUIET))
 
@@ -144,7 +182,7 @@ def cautions(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
         ground, ink = SIGNALS[caution.signal]
         said = f"<b>{escape(caution.short)}</b> {escape(caution.text, quote=False)}"
         rows.append([words(signal_words(caution.signal), style(heavy=True, ink=ink)),
-                     Paragraph(said, style())])  # fmt: skip
+                     MeasuredParagraph(said, style())])  # fmt: skip
         looks.append(("BACKGROUND", (0, at), (0, at), ground))
         looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
     made = Table(rows, colWidths=[72, paper.inner_width - 72])

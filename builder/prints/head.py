@@ -5,11 +5,12 @@ In: a tree and the library. Out: how high the head is on a paper, and its marks.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import LEADING
-from builder.chart.measure import broken, words
+from builder.chart.measure import Words, broken, words
 from builder.chart.word import words_of
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
@@ -186,5 +187,10 @@ def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: flo
         word = signal_words(caution.signal)
         set_words(canvas, word, (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
     left = SIGNAL_WIDTH + 5
-    said = (*words_of(caution.short, PLAIN, heavy=True), *words_of(caution.text, PLAIN))
-    return set_lines(canvas, broken(words([said]), room - left), (MARGIN + left, top), INK)
+    lines = broken(_caution_words(caution), room - left)
+    return set_lines(canvas, lines, (MARGIN + left, top), INK)
+
+
+@lru_cache(maxsize=200)  # measured at every width that the particulars may have
+def _caution_words(caution: Caution) -> Words:
+    return words([(*words_of(caution.short, PLAIN, heavy=True), *words_of(caution.text, PLAIN))])

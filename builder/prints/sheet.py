@@ -5,6 +5,7 @@ In: a paper, the tree or article that is printed. Out: marks on a reportlab canv
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from io import BytesIO
 from itertools import groupby
 from typing import Any
@@ -92,12 +93,18 @@ def draw_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
     canvas.line(MARGIN, top + 4, paper.width - MARGIN, top + 4)
     if foot.address:
         square_code(canvas, foot.address, paper.width - MARGIN - CODE, MARGIN, CODE)
-        place = (paper.width - MARGIN - CODE, MARGIN, paper.width - MARGIN, MARGIN + CODE)
-        canvas.linkURL(foot.address, place, thickness=0)
     room = paper.inner_width - CODE - 8
     top = set_words(canvas, foot.title, (MARGIN, top), room, Look(heavy=True))
     for line in foot.lines:
         top = set_words(canvas, line, (MARGIN, top), room, Look(ink=QUIET))
+
+
+def link_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
+    """Let the square code of a foot open on a screen what it opens for a camera."""
+    if foot.address:
+        right = paper.width - MARGIN
+        place = (right - CODE, MARGIN, right, MARGIN + CODE)
+        canvas.linkURL(foot.address, place, thickness=0)
 
 
 def draw_running_head(canvas: Canvas, paper: Paper, title: str, sheet: str) -> None:
@@ -112,7 +119,7 @@ def draw_running_head(canvas: Canvas, paper: Paper, title: str, sheet: str) -> N
 
 def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
     """Draw a square code of dark rectangles, with the blank border it needs."""
-    matrix = segno.make(text, micro=False, error="l").matrix
+    matrix = _modules(text)
     count = len(matrix) + 4  # two modules on each side: the paper around it is blank as well
     module = side / count
     canvas.setFillColor(INK)
@@ -128,6 +135,11 @@ def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> N
                           (end - start) * module, module)  # fmt: skip
             start = end + 1
     canvas.drawPath(path, stroke=0, fill=1)
+
+
+@lru_cache(maxsize=8)  # the same address stands at the foot of every page of a sheet
+def _modules(text: str) -> tuple[bytearray, ...]:
+    return segno.make(text, micro=False, error="l").matrix
 
 
 @dataclass(frozen=True, slots=True)

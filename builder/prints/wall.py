@@ -4,7 +4,6 @@ In: a tree, the library, a paper, and from how far it shall be read. Out: the by
 """
 
 from dataclasses import dataclass
-from functools import cache
 from math import inf
 
 from reportlab.pdfgen.canvas import Canvas
@@ -15,6 +14,7 @@ from builder.chart.flow import flow_of
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import COLUMN_GAP
 from builder.chart.layout import WISHED, sheet_charts
+from builder.chart.steps import StepFunction
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.drawing import Links, draw_chart, draw_legend
@@ -35,6 +35,7 @@ from builder.prints.sheet import (
     draw_foot,
     draw_running_head,
     foot_lines,
+    link_foot,
     new_canvas,
     page_address,
     set_words,
@@ -118,12 +119,11 @@ def _room(head: Head, paper: Paper, beside: bool) -> Room:
     high = paper.inner_height - FOOT
     left = high - LEGEND - draw_banner(None, head, paper)
 
-    @cache
     def particulars(width: float) -> float:
         return draw_particulars(None, head, 0, width) if width >= LEAST_BESIDE else inf
 
     if beside:
-        return Room(paper.inner_width, high, left, particulars)
+        return Room(paper.inner_width, high, left, StepFunction(particulars))
     return Room(paper.inner_width, high, left - particulars(paper.inner_width))
 
 
@@ -149,7 +149,9 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, Links(site_root(library), address, f"{tree.id}#"))
         canvas.restoreState()
-        draw_foot(canvas, paper, _foot(wall, library, number, address))
+        foot = _foot(wall, library, number, address)
+        draw_foot(canvas, paper, foot)
+        link_foot(canvas, paper, foot)
         canvas.showPage()
 
 

@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.chart.bar import bar_words, fitted
-from builder.chart.measure import broken, height, words
+from builder.chart.measure import broken, words
 from builder.chart.word import Line, line_width
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
@@ -40,7 +40,7 @@ def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
     bar = words([bar_words(Signal.WARNING, NAMES)])
     assert [texts(line) for line in broken(bar, 90)] == ["⚠ WARNING", "battery gas +2"]
     assert [texts(line) for line in broken(bar, 130)] == ["⚠ WARNING battery gas +2"]
-    assert height(bar, 90) > height(bar, 130)
+    assert bar.height(90) > bar.height(130)
 
 
 @given(

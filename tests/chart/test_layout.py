@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from builder.chart.chart import Chart
 from builder.chart.columns import groups
-from builder.chart.fit import Room, case, largest
+from builder.chart.fit import Room, case, in_style, largest
 from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
 from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
 from builder.chart.parted import parted
@@ -22,6 +22,7 @@ from builder.plan.outline import Lead, Steps, order, outline
 from builder.wording.results import NO_BREAK
 
 A4 = Room(523, 700, 700)
+A4_LYING = Room(770, 450, 450)
 A3 = Room(770, 1050, 850)
 SAID = "measure the voltage across battery posts 12.2 and an".split()  # noqa: SIM905
 WORDS = st.lists(st.sampled_from(SAID), min_size=1, max_size=14).map(" ".join)
@@ -83,6 +84,15 @@ def test_every_step_stands_on_a_sheet(flow: Flow, text: int) -> None:
         assert chart.height * chart.scale <= A4.height + 0.01
 
 
+@given(flow=flows(), text=st.sampled_from((12, 18, 30)))
+@settings(max_examples=30, deadline=None)
+def test_the_best_way_to_use_the_paper_is_taken(flow: Flow, text: int) -> None:
+    """Upright and lying are judged as if each were the only way: sheets first, then the text."""
+    ways = [sheet_charts(flow, [room], text) for room in (A4, A4_LYING)]
+    best = max(ways, key=lambda way: (-len(way.charts), way.charts[0].text_size))
+    assert sheet_charts(flow, [A4, A4_LYING], text) == best
+
+
 @given(flow=flows())
 @settings(max_examples=40, deadline=None)
 def test_a_connector_leads_to_a_step_that_is_drawn(flow: Flow) -> None:
@@ -141,7 +151,7 @@ def test_the_plainer_style_is_kept_unless_the_other_is_clearly_larger(
 def test_no_larger_text_would_fit(small: Tree) -> None:
     """What the search finds is within two in a hundred of the largest for its columns."""
     for style in (RIGHT, UNDER):
-        wanted = case(stock(flow_of(small)), style, A4)
+        wanted = case(in_style(stock(flow_of(small)), style), A4)
         best = largest(wanted, 1)
         assert best
         assert largest(wanted, 1, best.text * 1.02) is None

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.gaps import LONGEST_WORD, SMALL, TEXT
-from builder.chart.measure import broken, height, label_words, node_words
+from builder.chart.measure import broken, label_words, node_words
 from builder.chart.word import line_width, words_of
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
@@ -30,7 +30,7 @@ def test_no_line_is_wider_than_its_room(text: str, room: float) -> None:
 def test_the_height_is_that_of_the_lines(text: str, room: float) -> None:
     """The search counts lines, the drawing sets them: both find the same."""
     words = label_words(Edge("a", "b", text))
-    assert abs(height(words, room) - len(broken(words, room)) * LEADING * SMALL) < 1e-9
+    assert abs(words.height(room) - len(broken(words, room)) * LEADING * SMALL) < 1e-9
 
 
 @given(TEXTS)
