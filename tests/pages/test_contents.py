@@ -26,7 +26,7 @@ from builder.pages.vehicles import vehicle_pages
 from builder.reader.library import read_library
 from builder.reader.source import mistake
 
-from .test_tree import DEMO
+from .test_tree import SHOP
 
 
 def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
@@ -44,7 +44,7 @@ def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
 @pytest.fixture(scope="module")
 def library() -> Library:
     """Make a small library: three trees, some codes, a lamp."""
-    shop = read_library(DEMO)[0].shop
+    shop = read_library(SHOP)[0].shop
     low = Symptom((Text("dim lamps"),), (Text("charging"),), (Text("P0562-16"), Text("P1234")))
     high = Symptom((Text("bulbs burn"),), (Text("charging"),), (Text("P0562"),))
     tern = (Scope(NOWHERE, Text("Corvane"), Text("Tern"), (2017, 2022)),)
@@ -112,8 +112,7 @@ def test_a_retired_tree_leaves_the_lists_and_keeps_its_page(library: Library) ->
 
 def test_a_vehicle_lists_its_own_trees_and_counts_the_rest(library: Library) -> None:
     """A tree for any vehicle is not listed once more under each of them."""
-    demo, _ = read_library(DEMO)
-    tern = {"tern": demo.vehicles["tern"]}
+    tern = {"tern": read_library(SHOP)[0].vehicles["tern"]}
     pages = {one.path: one for one in vehicle_pages(catalogue_of(replace(library, vehicles=tern)))}
     text = text_of(pages["vehicles/tern"])
     assert "Charges too little" in text
@@ -128,7 +127,7 @@ def test_a_draft_is_marked_and_listed_for_the_foreman(page: Callable[[str], str]
 
 def test_upkeep_gives_dates_and_leaves_the_day_to_the_page(catalogue: Catalogue) -> None:
     """The page's script says what is overdue, so that the bytes do not depend on the day."""
-    assert 'datetime="2026-09-01" data-good-for="12"' in upkeep_page(catalogue).body
+    assert 'datetime="2026-09-01" data-good-for="24"' in upkeep_page(catalogue).body
 
 
 def test_the_four_words_come_first_in_the_glossary(library: Library) -> None:

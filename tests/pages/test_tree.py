@@ -18,7 +18,6 @@ from builder.reader.source import decode
 from builder.reader.trees import tree_from
 
 HERE = Path(__file__).parent
-DEMO = HERE.parents[1]
 SHOP = HERE.parent / "shop"
 SAID = (
     # the head
@@ -52,10 +51,10 @@ SAID = (
 
 @pytest.fixture(scope="module")
 def library() -> Library:
-    """Take the test shop, with the demo's lamps and set-up records and a drawing."""
+    """Take the tests' shop, with a decimal comma and a drawing."""
     own, _ = read_library(SHOP)
-    demo, _ = read_library(DEMO)
-    return replace(own, lamps=demo.lamps, modules=demo.modules, pictures=frozenset({"probe.svg"}))
+    comma = replace(own.shop, decimal_mark="comma")
+    return replace(own, shop=comma, pictures=frozenset({"probe.svg"}))
 
 
 @pytest.fixture(scope="module")
