@@ -7,6 +7,9 @@ benchmarks may measure it.
 import re
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
+
+from builder.reader.schemas import KINDS, schema
 
 TESTS = Path(__file__).parent
 ROOT = TESTS.parent
@@ -57,6 +60,25 @@ def taken_from_the_root(path: Path) -> set[str]:
         if place == ROOT:
             found.add(then)
     return found
+
+
+def words_of(part: Any) -> Iterator[str]:
+    """Yield every key that a schema knows, wherever it stands."""
+    if isinstance(part, dict):
+        if isinstance(named := part.get("properties"), dict):
+            yield from named
+        part = list(part.values())
+    if isinstance(part, list):
+        yield from (word for one in part for word in words_of(one))
+
+
+def test_the_shop_uses_every_word_of_the_format() -> None:
+    """A word that is added to the format is added to the tests' shop, where all tests meet it."""
+    files = [path for path in (TESTS / "shop").rglob("*.*") if path.suffix in (".yml", ".md")]
+    written = "\n".join(path.read_text("utf-8") for path in files)
+    words = {word for kind in KINDS for word in words_of(schema(kind))}
+    missing = {word for word in words if not re.search(rf'(?<![\w-]){word}"?:', written)}
+    assert missing == set()
 
 
 def test_no_tree_of_the_demo_is_named() -> None:

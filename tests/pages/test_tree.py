@@ -31,7 +31,7 @@ SAID = (
     "record the codes", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
     "below 5.5 Ω words of the meaning done", "module is steering-unit", "weight 6",
     "go on in the tree “Wipers stop halfway”",
-    "Could not be done: step", "None of these: call the owner.",
+    "Could not be done: step", "None of these: call the owner, phone 14.",
     # several readings, sums, the maker's figure, phrases
     "Done as in step 1, Words of the check", "Only after step 1, Words of the check",
     "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",

@@ -35,8 +35,8 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.rmtree(made / "trees")
     (made / TREE).parent.mkdir(parents=True)
     shutil.copy(WALK / "checks.yml", made / TREE)
-    with (made / "site_config" / "shop.yml").open("a", encoding="utf-8") as settings:
-        settings.write("decimal_mark: comma\n")
+    settings = made / "site_config" / "shop.yml"
+    settings.write_text(settings.read_text("utf-8").replace("mark: point", "mark: comma"), "utf-8")
     return made
 
 
