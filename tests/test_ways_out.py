@@ -19,9 +19,10 @@ import pytest
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 
+from builder.check.library import read_library
+from builder.graph.summaries import summary_of
 from builder.model.finding import Severity
 from builder.model.library import Library
-from builder.model.summary import summary_of
 from builder.model.tree import Fix, Tree
 from builder.pages.facts import facts_of
 from builder.pages.tree import tree_page
@@ -32,10 +33,9 @@ from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
 from builder.prints.wall import laid_out, wall_chart
-from builder.reader.shop_files import read_library
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
-from builder.rules import judge, judge_library
+from builder.rules.shared.judge import judge, judge_library
 from builder.walk.table import walk_table
 
 SHOP = Path(__file__).parent / "rules" / "shop"
@@ -188,7 +188,7 @@ def is_sound(library: Library, *drawn: Tree) -> bool:
     """Whether the check has no error to tell of the trees."""
     found = [*judge_library(library, TODAY)]
     for tree in drawn:
-        found += judge(tree, library, TODAY)
+        found += judge(tree, library)
     files = {tree.file for tree in drawn}
     return not any(one.severity is Severity.ERROR for one in found if one.at.file in files)
 

@@ -1,8 +1,8 @@
 """What an author is told for a slip: kept word for word, since the messages are the product.
 
-Each file under `typos/` holds a tree of the tiny shop, the right lines, the lines as typed, and all
-that `baytree check` then says. To write the last part anew after a change of words, run this file
-as a script: `python tests/messages/test_typos.py`, and read the difference.
+Each file under `typos/` holds a tree of the tests' shop, the right lines, the lines as typed, and
+all that `baytree check` then says. To write the last part anew after a change of words, run this
+file as a script: `python tests/messages/test_typos.py`, and read the difference.
 """
 
 import re

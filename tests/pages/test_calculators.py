@@ -21,7 +21,7 @@ from builder.trade.wires import OHMS_PER_KM_BY_GAUGE
 CASES: list[dict[str, Any]] = json.loads(
     (Path(__file__).parents[1] / "trade" / "cases" / "calculators.json").read_text("utf-8")
 )
-STATIC = Path(__file__).parents[2] / "builder" / "site" / "static"
+STATIC = Path(__file__).parents[2] / "builder" / "web"
 
 
 @pytest.fixture

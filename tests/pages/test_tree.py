@@ -18,7 +18,6 @@ from builder.reader.source import decode
 from builder.reader.trees import tree_from
 
 HERE = Path(__file__).parent
-DEMO = HERE.parents[1]
 SHOP = HERE.parent / "shop"
 SAID = (
     # the head
@@ -32,7 +31,7 @@ SAID = (
     "record the codes", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
     "below 5.5 Ω words of the meaning done", "module is steering-unit", "weight 6",
     "go on in the tree “Wipers stop halfway”",
-    "Could not be done: step", "None of these: call the owner.",
+    "Could not be done: step", "None of these: call the owner, phone 14.",
     # several readings, sums, the maker's figure, phrases
     "Done as in step 1, Words of the check", "Only after step 1, Words of the check",
     "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",
@@ -52,10 +51,10 @@ SAID = (
 
 @pytest.fixture(scope="module")
 def library() -> Library:
-    """Take the test shop, with the demo's lamps and set-up records and a drawing."""
+    """Take the tests' shop, with a decimal comma and a drawing."""
     own, _ = read_library(SHOP)
-    demo, _ = read_library(DEMO)
-    return replace(own, lamps=demo.lamps, modules=demo.modules, pictures=frozenset({"probe.svg"}))
+    comma = replace(own.shop, decimal_mark="comma")
+    return replace(own, shop=comma, pictures=frozenset({"probe.svg"}))
 
 
 @pytest.fixture(scope="module")

@@ -21,7 +21,7 @@ AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("ut
 
 
 @pytest.fixture(scope="module")
-def page(chromium: Browser, demo: Path) -> Iterator[Page]:
+def page(chromium: Browser, whole: Path) -> Iterator[Page]:
     """Open the page from a folder on a phone; any error in it fails the tests."""
     context = chromium.new_context(viewport={"width": 390, "height": 844})
     page = context.new_page()
@@ -31,7 +31,7 @@ def page(chromium: Browser, demo: Path) -> Iterator[Page]:
         "console",
         lambda message: troubles.append(message.text) if message.type == "error" else None,
     )
-    page.goto((demo / "calculators.html").as_uri())
+    page.goto((whole / "calculators.html").as_uri())
     yield page
     context.close()
     assert not troubles
@@ -123,11 +123,11 @@ def test_the_examples_are_what_the_forms_answer(page: Page) -> None:
         assert all(line["text"] in example for line in found["lines"])
 
 
-def test_everybody_can_use_it(chromium: Browser, demo: Path) -> None:
+def test_everybody_can_use_it(chromium: Browser, whole: Path) -> None:
     """No violation that axe-core knows of, empty, answered and wrong; no sideways scroll."""
     context = chromium.new_context(bypass_csp=True, reduced_motion="reduce")
     page = context.new_page()
-    page.goto((demo / "calculators.html").as_uri())
+    page.goto((whole / "calculators.html").as_uri())
     page.fill("#bus-ohms", "60")
     page.fill("#battery-charge-volts", "14")
     page.fill("#dtc-code", "PO562")
@@ -149,11 +149,11 @@ def test_everybody_can_use_it(chromium: Browser, demo: Path) -> None:
     context.close()
 
 
-def test_without_scripts_the_page_explains_itself(chromium: Browser, demo: Path) -> None:
+def test_without_scripts_the_page_explains_itself(chromium: Browser, whole: Path) -> None:
     """With scripts off no form is shown; the page says why, and the tables open all the same."""
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
-    page.goto((demo / "calculators.html").as_uri())
+    page.goto((whole / "calculators.html").as_uri())
     expect(page.locator("noscript .banner")).to_be_visible()
     assert not page.locator("form[data-calculator] >> visible=true").count()
     page.click("#bus ~ details:last-of-type summary")

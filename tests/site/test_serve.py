@@ -15,8 +15,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
+from builder.check.library import read_library
 from builder.commands.main import main
-from builder.reader.shop_files import read_library
 from builder.site.local_server import AT_ONCE
 from builder.site.serve import serve
 
