@@ -24,11 +24,16 @@ FEW = ("horn", "wipers")  # systems of one tree each
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
     """Return a copy of the tests' shop that a test may change, quick to build: of two trees."""
-    made = Path(shutil.copytree(SHOP, tmp_path / "shop"))
-    for system in (made / "trees").iterdir():
+    return few_trees(tmp_path)
+
+
+def few_trees(folder: Path) -> Path:
+    """Copy the tests' shop with two of its trees."""
+    copy = Path(shutil.copytree(SHOP, folder / "shop"))
+    for system in (copy / "trees").iterdir():
         if system.name not in FEW:
             shutil.rmtree(system)
-    return made
+    return copy
 
 
 @pytest.fixture

@@ -16,7 +16,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from .conftest import REPO
+import builder
 
 SAVES = int(os.environ.get("SAVES", "50"))
 EVERY = 0.3  # seconds from one save to the next: 200 in a minute
@@ -106,10 +106,10 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
         "--port",
         "0",
     ]
-    environment = os.environ | {"XDG_CACHE_HOME": str(cache)}
+    ours = str(Path(builder.__file__).parents[1])
+    environment = os.environ | {"XDG_CACHE_HOME": str(cache), "PYTHONPATH": ours}
     with subprocess.Popen(
         command,
-        cwd=REPO,
         env=environment,
         text=True,
         stdout=subprocess.PIPE,
