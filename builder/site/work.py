@@ -4,8 +4,9 @@ In: pages. Out: `pages/` (Markdown for the engine), `bodies/` (what goes into th
 (the engine's output), `files/` (prints). A page is written only where it changed, so that the
 engine frames only pages that are new or have a new title.
 
-The folder is a cache: it may be deleted at any time. Where its files can't be trusted (see `kept`),
-a build begins with an empty folder; where nothing can be written there, it works in another one.
+The folder is a cache: it may be deleted at any time. Where its files can't be trusted (see
+`last_build`), a build begins with an empty folder; where nothing can be written there, it works in
+another one.
 """
 
 import errno
@@ -21,7 +22,7 @@ from pathlib import Path
 from markupsafe import escape
 
 from builder.pages.page import Page
-from builder.site.kept import BUSY, Kept, keep_pages, kept_pages
+from builder.site.last_build import BUSY, Kept, keep_pages, kept_pages
 
 try:
     import fcntl

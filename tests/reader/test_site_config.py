@@ -54,7 +54,7 @@ def shop(tmp_path: Path) -> Path:
     return Path(shutil.copytree(SHOP, tmp_path / "shop"))
 
 
-def found_in(shop: Path, raw: bytes) -> list[Finding]:
+def findings_of(shop: Path, raw: bytes) -> list[Finding]:
     """Write the settings and return what is found in the shop."""
     (shop / "site_config/mkdocs.yml").write_bytes(raw)
     return list(read_knowledge(shop)[1])
@@ -63,15 +63,15 @@ def found_in(shop: Path, raw: bytes) -> list[Finding]:
 def test_the_few_words_of_the_shop_are_taken(shop: Path) -> None:
     """Two settings are the shop's, and without a file there are none."""
     assert read_knowledge(shop)[0].shop.site == SiteSettings()
-    assert found_in(shop, b"copyright: Osei and Lind\nsite_author: R. Osei\n") == []
+    assert findings_of(shop, b"copyright: Osei and Lind\nsite_author: R. Osei\n") == []
     assert read_knowledge(shop)[0].shop.site == SiteSettings("Osei and Lind", "R. Osei")
-    assert found_in(shop, b"# nothing set\n") == []
+    assert findings_of(shop, b"# nothing set\n") == []
 
 
 @pytest.mark.parametrize("name", RUNS_CODE)
 def test_a_setting_that_could_run_code_is_refused_at_its_line(shop: Path, name: str) -> None:
     """Building a stranger's pull request runs nothing: none of these comes as far as the engine."""
-    (finding,) = found_in(shop, b"# ours\n" + RUNS_CODE[name].encode())
+    (finding,) = findings_of(shop, b"# ours\n" + RUNS_CODE[name].encode())
     assert (finding.rule, finding.at.file) == ("engine-settings", "site_config/mkdocs.yml")
     assert (finding.at.line, finding.at.column) == (2, 1)
     assert "can't be set here" in finding.message
@@ -81,7 +81,7 @@ def test_a_setting_that_could_run_code_is_refused_at_its_line(shop: Path, name: 
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_mistake_in_the_settings_is_a_finding_at_its_line(shop: Path, name: str) -> None:
     """Whatever stands in the file is told with place, reason and mend, and never a traceback."""
-    findings = found_in(shop, HOSTILE[name].encode())
+    findings = findings_of(shop, HOSTILE[name].encode())
     assert findings
     for finding in findings:
         assert finding.at.file == "site_config/mkdocs.yml"
@@ -93,7 +93,7 @@ def test_a_mistake_in_the_settings_is_a_finding_at_its_line(shop: Path, name: st
 
 def test_settings_that_are_no_text_are_a_finding(shop: Path) -> None:
     """Another encoding, a link to itself, to nothing or out of the shop, and a folder."""
-    (finding,) = found_in(shop, "copyright: Lüfter\n".encode("latin-1"))
+    (finding,) = findings_of(shop, "copyright: Lüfter\n".encode("latin-1"))
     assert (finding.rule, finding.at.line, finding.at.column) == ("encoding", 1, 13)
     file = shop / "site_config/mkdocs.yml"
     for target in ("mkdocs.yml", "nowhere.yml", "/etc/hostname"):

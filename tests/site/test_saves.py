@@ -110,9 +110,9 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
     ) as server:
         try:
             assert server.stdout
-            found = re.search(r"http://\S+/", server.stdout.readline())
-            assert found
-            yield found[0]
+            place = re.search(r"http://\S+/", server.stdout.readline())
+            assert place
+            yield place[0]
             assert server.poll() is None, "the server has ended"
             server.send_signal(end)
             out, err = server.communicate(timeout=PATIENCE)

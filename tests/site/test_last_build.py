@@ -51,7 +51,7 @@ DAMAGED: tuple[tuple[str, Damage], ...] = (
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, bytes]]:
+def shop_and_site(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, bytes]]:
     """Build the test shop once; each test damages its cache and mends it by building again."""
     shop = Path(shutil.copytree(REPO / "tests" / "shop", tmp_path_factory.mktemp("kept") / "shop"))
     build_shop(shop, shop.parent / "site")
@@ -62,10 +62,10 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, byt
     ("part", "damage"), DAMAGED, ids=(f"{part}-{damage.__name__}" for part, damage in DAMAGED)
 )
 def test_a_damaged_file_never_comes_into_the_site(
-    built: tuple[Path, dict[str, bytes]], part: str, damage: Damage
+    shop_and_site: tuple[Path, dict[str, bytes]], part: str, damage: Damage
 ) -> None:
     """A damaged kept file is noticed, and the site comes out as from nothing."""
-    shop, sound = built
+    shop, sound = shop_and_site
     site, place = shop.parent / "site", shop.parent / "cache" / part
     files = [place] if place.is_file() else [file for file in place.rglob("*") if file.is_file()]
     damage(random.Random(part).choice(sorted(files)))
