@@ -9,7 +9,7 @@ from dataclasses import replace
 from builder.cache.digest import digest
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.model.tree import Tree
+from builder.model.tree import Status, Tree
 from builder.pages import addresses
 from builder.pages.facts import facts_of
 from builder.pages.page import Print
@@ -37,7 +37,7 @@ def put_trees(
     made = PRINTS if prints else ()
     nearest = related(library.trees.values())
     for id_, of in library.trees.items():
-        if of.status == "retired" or id_ in leave_out:
+        if of.status is Status.RETIRED or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
         offered = [one for one, _ in made]
