@@ -80,7 +80,7 @@ def test_a_folder_without_a_shop_exits_with_2(
 ) -> None:
     """Whoever stands in the wrong folder is told so."""
     assert main(["--shop", str(tmp_path), "check"]) == 2
-    assert "no shop here" in capsys.readouterr().err
+    assert "no shop found" in capsys.readouterr().err
 
 
 def test_a_missing_file_exits_with_2(shop: Path) -> None:
@@ -140,7 +140,7 @@ def test_a_build_refuses_a_broken_shop_and_keeps_the_old_site(
     broken(shop)
     assert main(["--shop", str(shop), "build", "--today", TODAY]) == 1
     assert (shop / "site/index.html").read_text(encoding="utf-8") == "yesterday"
-    assert "nothing was built" in capsys.readouterr().err
+    assert "previous site is unchanged" in capsys.readouterr().err
 
 
 def test_find_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
