@@ -4,14 +4,17 @@ In: a work folder, the library, a reader of single trees. Out: pages and PDFs in
 """
 
 from collections.abc import Callable, Container
+from functools import partial
 
 from builder.cache.digest import digest
+from builder.cores.progress import Progress, counted, no_progress
+from builder.cores.spread import on_all_cores
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.facts import facts_of
-from builder.pages.page import Print
+from builder.pages.page import Page, Print
 from builder.pages.related import related
 from builder.pages.tree import tree_page
 from builder.prints.bench import bench_sheet
@@ -31,22 +34,39 @@ def put_trees(
     *,
     prints: bool,
     leave_out: Container[str] = (),
+    progress: Progress = no_progress,
 ) -> None:
     """Make the page and the prints of every tree that is in use."""
-    made = PRINTS if prints else ()
+    offered = [one for one, _ in PRINTS] if prints else []
     nearest = related(library.trees.values())
+    stale: dict[str, tuple[Summary, ...]] = {}
+    keys: list[str] = []
     for id_, of in library.trees.items():
         if of.status == "retired" or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
-        key = _key(library, of, near, [one for one, _ in made])
-        if is_fresh(work, addresses.tree(id_), key):
-            continue
-        tree = read_tree(id_)
-        offered = [one for one, _ in made]
-        page = tree_page(tree, library, facts_of(tree, library), near, offered)
-        files = {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}
+        key = _key(library, of, near, offered)
+        if not is_fresh(work, addresses.tree(id_), key):
+            stale[id_] = near
+            keys.append(key)
+    made = on_all_cores(partial(_made, library, read_tree, prints), stale.items())
+    what = "Making pages and sheets of trees" if prints else "Making pages of trees"
+    for key, (page, files) in zip(keys, counted(made, progress, what, len(stale)), strict=True):
         put(work, page, key, files)
+
+
+def _made(
+    library: Library,
+    read_tree: Callable[[str], Tree],
+    prints: bool,
+    one: tuple[str, tuple[Summary, ...]],
+) -> tuple[Page, dict[str, bytes]]:
+    """Make the page of a tree beside those that are near it, and its prints by their addresses."""
+    id_, near = one
+    tree = read_tree(id_)
+    made = PRINTS if prints else ()
+    page = tree_page(tree, library, facts_of(tree, library), near, [one for one, _ in made])
+    return page, {addresses.print_(id_, one.suffix): make(tree, library) for one, make in made}
 
 
 def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[Print]) -> str:
