@@ -6,7 +6,8 @@ plans and the search ask.
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import partial
 
 from builder.model.knowledge import (
     Case,
@@ -99,9 +100,16 @@ class Library:
 def trees_of(summaries: Iterable[Summary]) -> Trees:
     """Return trees whose summaries are all made."""
     made = {of.id: of for of in summaries}
-    return Trees(
-        {id_: listing_of(of) for id_, of in made.items()}, lambda listing: made[listing.id]
-    )
+    return Trees({id_: listing_of(of) for id_, of in made.items()}, partial(_made, made))
+
+
+def _made(made: Mapping[str, Summary], listing: Listing) -> Summary:
+    return made[listing.id]
+
+
+def self_contained(library: Library) -> Library:
+    """Return the library with every summary made, so that another process can work with it."""
+    return replace(library, trees=trees_of(library.trees.values()))
 
 
 def _callers(listings: Iterable[Listing]) -> dict[str, tuple[tuple[str, str], ...]]:

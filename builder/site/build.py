@@ -9,10 +9,11 @@ import sqlite3
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from builder.cache.database import Cache, note, temporary, transaction
 from builder.cache.digest import digest, file_digest, files_in
+from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -43,12 +44,20 @@ class SiteInput:
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
     findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
+    progress: Progress = no_progress
 
 
-def build_site(given: SiteInput, out: Path) -> int:
+class Built(NamedTuple):
+    """How much a finished site holds."""
+
+    pages: int
+    sheets: int
+
+
+def build_site(given: SiteInput, out: Path) -> Built:
     """Make every page that changed, frame it, and put the new site in the old one's place.
 
-    Returns how many pages the site has. Raises FileExistsError where `out` is a link or holds a
+    Raises FileExistsError where `out` is a link or holds a
     file that no build wrote or that was changed since, and where a shop without trees would take
     the place of a site that has some.
     """
@@ -67,10 +76,11 @@ def build_site(given: SiteInput, out: Path) -> int:
             return _build(replace(given, cache=spare), out, before)
 
 
-def _build(given: SiteInput, out: Path, before: Seen) -> int:
+def _build(given: SiteInput, out: Path, before: Seen) -> Built:
     settings = engine.settings(given.library.shop)
     work = begin_work(given.cache, _everything(given, settings), engine.key(settings))
     _put_pages(work, given)
+    given.progress("Framing pages", 0, len(work.unframed))
     for path, frame in engine.frames(work.unframed, settings):
         put_frame(work, path, frame)
     with folder_beside(out) as folder:
@@ -82,7 +92,7 @@ def _build(given: SiteInput, out: Path, before: Seen) -> int:
         put_in_place(new, out, before)
     with transaction(given.cache):
         drop_gone(work)
-    return len(work.now)
+    return Built(len(work.now), sum(len(kept.files) for kept in work.now.values()))
 
 
 def _keep_trees(out: Path) -> None:
@@ -103,7 +113,14 @@ def _put_pages(work: Work, given: SiteInput) -> None:
         put(work, broken_page(id_, mistakes))
     if given.findings is not None:
         put(work, findings_page(given.findings))
-    put_trees(work, given.library, given.read_tree, prints=given.prints, leave_out=broken)
+    put_trees(
+        work,
+        given.library,
+        given.read_tree,
+        prints=given.prints,
+        leave_out=broken,
+        progress=given.progress,
+    )
 
 
 def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
