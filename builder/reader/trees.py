@@ -18,6 +18,7 @@ from builder.reader.folders import listing
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.silences import silences_in
+from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.steps import broken_step, step_from
 from builder.reader.validate import Path as NodePath
@@ -89,6 +90,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         if not findings:
             findings = [_no_tree(source)]
         return None, tuple(findings)
+    if large := tuple(too_many(root)):
+        return None, (*findings, *large)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
     findings += [one for one in mistakes if one.at.line not in broken_lines]
