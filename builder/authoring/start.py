@@ -8,7 +8,8 @@ from pathlib import Path
 from builder.authoring.refused import Refused
 
 TEMPLATE = Path(__file__).parent / "templates" / "shop"
-NAMES = {"gitignore": ".gitignore"}  # a leading dot would hide the template from packaging
+# A leading dot would hide the template from packaging.
+NAMES = {"gitignore": ".gitignore", "gitkeep": ".gitkeep"}
 
 
 def start(folder: Path) -> tuple[Path, ...] | Refused:

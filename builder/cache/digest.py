@@ -18,9 +18,15 @@ def digest(*parts: object) -> str:
 
 
 def file_digest(file: Path) -> str:
-    """Return a short hash of a file's name and content; a large file is never held whole."""
-    with file.open("rb") as stream:
-        return digest(file, hashlib.file_digest(stream, "sha256").hexdigest())
+    """Return a short hash of a file's name and content, as far as that can be read.
+
+    A large file is never held whole.
+    """
+    try:
+        with file.open("rb") as stream:
+            return digest(file, hashlib.file_digest(stream, "sha256").hexdigest())
+    except OSError:
+        return digest(file)
 
 
 def files_in(folder: Path) -> list[Path]:

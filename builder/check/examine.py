@@ -22,9 +22,11 @@ from builder.model.finding import Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
+from builder.reader.source import LARGEST
 from builder.reader.trees import read_tree, tree_id
 from builder.rules.shared.judge import judge
 
+TRIES = 5  # at a file that is being saved while it is read
 PORTION = 8  # trees handed to a process at a time
 
 
@@ -46,8 +48,17 @@ class Waiting:
 
 
 def content_of(file: Path) -> str:
-    """Hash what a file holds; a link to nowhere or a pipe holds nothing."""
-    return digest(file.read_bytes() if file.is_file() else b"")
+    """Hash what a file holds, and no more of it than is read; "" where no file can be read.
+
+    A file that can't be read may become an empty one: the two must not be taken for each other.
+    """
+    try:
+        if not file.is_file():
+            return ""
+        with file.open("rb") as stream:
+            return digest(stream.read(LARGEST + 1))
+    except OSError:
+        return ""
 
 
 def examine_all(
@@ -93,18 +104,25 @@ def _examined(
 
 def _judged_beside(shop: Path, library: Library, used: Used, one: Waiting) -> KeptTree:
     # Packed by the same run in memory, never in a file: so it may be unpacked as it is.
-    tree = pickle.loads(zlib.decompress(one.packed)) if one.packed else None
-    tree = tree or read_tree(shop, shop / one.file)[0]
-    if tree is None:
-        raise FileNotFoundError(f"{one.file} was changed while it was being checked")
+    if one.packed:
+        return _judged(pickle.loads(zlib.decompress(one.packed)), one.kept, library, used)
+    tree = read_tree(shop, shop / one.file)[0]
+    if tree is None or content_of(shop / one.file) != one.kept.content:
+        raise _changed(one.file)
     return _judged(tree, one.kept, library, used)
 
 
 def _read(shop: Path, file: str) -> tuple[Tree | None, KeptTree]:
-    # Taken first: should the file change meanwhile, the next check sees that it is not the same.
-    content = content_of(shop / file)
-    tree, mistakes = read_tree(shop, shop / file)
-    return tree, kept_tree(content, summary_of(tree) if tree else None, mistakes)
+    for _ in range(TRIES):
+        content = content_of(shop / file)
+        tree, mistakes = read_tree(shop, shop / file)
+        if content_of(shop / file) == content:
+            return tree, kept_tree(content, summary_of(tree) if tree else None, mistakes)
+    raise _changed(file)
+
+
+def _changed(file: str) -> OSError:
+    return FileNotFoundError(f"{file} was changed while it was being checked")
 
 
 def _judged(tree: Tree, kept: KeptTree, library: Library, used: Used) -> KeptTree:

@@ -13,6 +13,7 @@ from builder.cache.digest import digest
 from builder.check.pickled import from_bytes, to_bytes
 from builder.model.finding import Finding
 from builder.model.summary import Listing, Summary, listing_of
+from builder.model.tree import Status
 
 Findings = tuple[Finding, ...]
 HEAD, SUMMARY, FINDINGS = "tree", "summary", "findings"  # the kinds of rows
@@ -99,7 +100,8 @@ def _head(kept: KeptTree) -> list[Any]:
 
 def _listing(fields: list[Any]) -> Listing:
     """Make of JSON's lists what the listing was: they stand for tuples throughout."""
-    return Listing._make(map(_tuples, fields))
+    listing = Listing._make(map(_tuples, fields))
+    return listing._replace(status=Status(listing.status))
 
 
 def _tuples(value: Any) -> Any:

@@ -13,9 +13,9 @@ from pathlib import Path
 from builder.check.verdict import Verdict
 from builder.reader.source import leads_out
 from builder.report.annotations import findings_as_annotations
-from builder.report.as_json import as_json
-from builder.report.sarif import as_sarif
-from builder.report.text import as_text, colour_wanted
+from builder.report.as_json import findings_as_json
+from builder.report.as_text import color_wanted, findings_as_text
+from builder.report.sarif import findings_as_sarif
 
 
 def add_today(parser: argparse.ArgumentParser) -> None:
@@ -29,14 +29,16 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
     trees = len(verdict.library.trees)
     match format_:
         case "json":
-            text = as_json(verdict.findings, trees)
+            text = findings_as_json(verdict.findings, trees)
         case "sarif":
-            text = as_sarif(verdict.findings, _in_repository(shop))
+            text = findings_as_sarif(verdict.findings, _in_repository(shop))
         case "github":
             text = findings_as_annotations(verdict.findings, _in_repository(shop))
         case _:
-            color = colour_wanted(sys.stdout.isatty(), os.environ)
-            text = as_text(verdict.findings, lambda file: _lines(shop, file), trees, colour=color)
+            color = color_wanted(sys.stdout.isatty(), os.environ)
+            text = findings_as_text(
+                verdict.findings, lambda file: _lines(shop, file), trees, color=color
+            )
     sys.stdout.write(text)
 
 

@@ -1,12 +1,14 @@
 """`baytree serve`: preview the site; rebuilds on every save."""
 
 import argparse
+import re
 from datetime import date
 from functools import partial
 from pathlib import Path
 
 from builder.cache.database import opened
 from builder.check.verdict import check
+from builder.commands.findings import print_notes
 from builder.commands.place import shop_of
 
 NAME = "serve"
@@ -15,7 +17,8 @@ HELP = "preview the site; rebuilds on every save"
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
-    parser.add_argument("--port", type=int, default=8000, metavar="N", help="port (default: 8000)")
+    parser.add_argument("--port", type=_port, default=8000, metavar="N",
+                        help="port (default: 8000; 0 for any that is free)")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
@@ -23,12 +26,15 @@ def run(options: argparse.Namespace) -> int:
     from builder.site.serve import serve
 
     shop = shop_of(options)
-    serve(shop, partial(rebuild, shop), options.port)
+    serve(shop, partial(rebuild, shop, set()), options.port)
     return 0
 
 
-def rebuild(shop: Path, out: Path) -> int:
-    """Build the site with the findings on its pages; returns the number of errors."""
+def rebuild(shop: Path, printed: set[str], out: Path) -> int:
+    """Build the site with the findings on its pages; returns the number of errors.
+
+    `printed` are the notes that were printed before: each is printed once.
+    """
     from builder.reader.trees import tree_of
     from builder.site.build import SiteInput, build_site
 
@@ -38,4 +44,12 @@ def rebuild(shop: Path, out: Path) -> int:
         findings = verdict.findings
         site = SiteInput(shop, cache, verdict.library, read_tree, prints=False, findings=findings)
         build_site(site, out)
+    print_notes(note for note in cache.notes if note not in printed)
+    printed.update(cache.notes)
     return verdict.errors
+
+
+def _port(text: str) -> int:
+    if not re.fullmatch("[0-9]{1,5}", text) or int(text) > 65535:
+        raise argparse.ArgumentTypeError(f"`{text}` is no port; write one from 1024 to 65535")
+    return int(text)

@@ -13,7 +13,7 @@ from builder.find.everyday import EVERYDAY
 from builder.model.knowledge import Lamp, Word
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.model.tree import Scope
+from builder.model.tree import Scope, Status
 
 
 class NamedRow(NamedTuple):
@@ -96,7 +96,7 @@ def _json(value: object) -> str:
 
 def table(library: Library) -> Table:
     """Take from the library what is searched."""
-    trees = [tree for _, tree in sorted(library.trees.items()) if tree.status != "retired"]
+    trees = [tree for _, tree in sorted(library.trees.items()) if tree.status is not Status.RETIRED]
     known = [vehicle.scope for vehicle in library.vehicles.values()]
     vehicles = _vehicles([*known, *(scope for tree in trees for scope in tree.applies_to)])
     return Table(
@@ -143,5 +143,5 @@ def _tree(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> 
         codes=tuple(str(code) for code in tree.symptom.codes),
         words=tuple(str(words) for words in tree.symptom.words),
         vehicles=tuple(vehicles.index(_vehicle(scope)) for scope in tree.applies_to),
-        draft=int(tree.status == "draft"),
+        draft=int(tree.status is Status.DRAFT),
     )

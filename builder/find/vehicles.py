@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from builder.find.rows import VehicleRow
 from builder.find.words import surfaces
 from builder.trade.mistake import Mistake
-from builder.trade.vehicle_numbers import check_digit, model_years, parse_vehicle_number
+from builder.trade.vin import check_digit, model_years, parse_vin
 
 _NUMBER = re.compile(r"(?<![a-z0-9])(?=[a-z]*[0-9])[a-z0-9]{17}(?![a-z0-9])", re.IGNORECASE)
 
@@ -38,7 +38,7 @@ def number_in(text: str) -> tuple[AskedVehicle, str]:
     if not found:
         return AskedVehicle(), text
     rest = text[: found.start()] + " " + text[found.end() :]
-    number = parse_vehicle_number(found[0])
+    number = parse_vin(found[0])
     if isinstance(number, Mistake):
         return AskedVehicle(number=found[0].upper(), number_says="wrong signs"), rest
     right = check_digit(number.text) == number.text[8]

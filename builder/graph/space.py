@@ -12,7 +12,7 @@ from functools import partial
 from builder.model.figures import COMPARISONS, PLACES
 from builder.model.ranges import EVERYTHING, OVER, TOP, Box, Cut, Range, between
 from builder.model.tree import Check, Computed, Reading, Result
-from builder.trade.expressions import Expression, bounds, parse
+from builder.trade.expressions import Expression, bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
 
 
@@ -87,10 +87,10 @@ def domain_of(reading: Reading) -> Range:
 
 
 def _computed(sum_: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) -> Axis:
-    formula = parse(sum_.expression)
+    formula = parse_expression(sum_.expression)
     if isinstance(formula, Mistake):
         return Axis(sum_.name, "", EVERYTHING, None)
-    found = bounds(formula, known)
+    found = bounds_of_expression(formula, known)
     domain = EVERYTHING if isinstance(found, Mistake) else between(*found)
     return Axis(sum_.name, "", domain, None, formula=formula)
 

@@ -26,6 +26,7 @@ from builder.model.knowledge import (
 from builder.model.shop import Shop
 from builder.model.silence import Silence
 from builder.model.summary import HandOver, Listing, Summary, listing_of
+from builder.model.tree import Status
 
 
 class NotThereError(Exception):
@@ -114,7 +115,7 @@ def self_contained(library: Library) -> Library:
 def _callers(listings: Iterable[Listing]) -> dict[str, tuple[tuple[str, str], ...]]:
     found: dict[str, list[tuple[str, str]]] = defaultdict(list)
     for listing in listings:
-        if listing.status != "retired":
+        if listing.status is not Status.RETIRED:
             for tree, step in listing.leads_to:
                 found[tree].append((listing.id, step))
     return {tree: tuple(callers) for tree, callers in found.items()}

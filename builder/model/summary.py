@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from builder.model.silence import Silence
 from builder.model.text import Position, Text
-from builder.model.tree import Scope, Signed, Symptom
+from builder.model.tree import Scope, Signed, Status, Symptom
 
 
 class HandOver(NamedTuple):
@@ -39,7 +39,7 @@ class Summary:
     file: str
     at: Position
     title: Text
-    status: str
+    status: Status
     system: Text
     symptom: Symptom
     applies_to: tuple[Scope, ...]
@@ -64,7 +64,7 @@ class Listing(NamedTuple):
 
     id: str
     file: str
-    status: str
+    status: Status
     steps: tuple[str, ...]
     told: bool  # whether it can be found by words, lamps or codes
     words: tuple[str, ...]  # the complaints, as `plain` has them
@@ -81,7 +81,7 @@ def listing_of(of: Summary) -> Listing:
     return Listing(
         id=of.id,
         file=of.file,
-        status=str(of.status),
+        status=of.status,
         steps=tuple(map(str, of.steps)),
         told=bool(symptom.words or symptom.codes or symptom.lamps),
         words=tuple(map(plain, symptom.words)),

@@ -20,7 +20,7 @@ MORE = (  # address, name, what is there
     ("during/index", "When it shows", "Trees by what the vehicle or the driver was doing"),
     ("vehicles/index", "Vehicles", "The vehicles this shop sees, and what is written about each"),
     ("tools", "Tools", "What each tool reads, and where it is kept"),
-    ("bench", "Bench sums", "Bus resistance, voltage drop, battery, units, codes, worked out here"),
+    ("calculators", "Calculators", "Bus resistance, voltage drop, battery, units, DTCs, VIN"),
     ("glossary", "Glossary", "One word for one thing; four words that people mix up"),
     ("upkeep", "Upkeep", "Reviews, drafts, codes without a tree, closed jobs"),
     ("rules/index", "Rules of the check", "What a tree must be before it is published"),

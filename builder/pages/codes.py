@@ -12,8 +12,8 @@ from builder.pages import addresses
 from builder.pages.catalogue import Catalogue, Trees, short_code
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.trade.codes import Code, owner, parse_code
-from builder.trade.failure_types import failure_type
+from builder.trade.codes import Code, code_owner, parse_code
+from builder.trade.failure_types import failure_type_byte
 from builder.wording import phrases as words
 
 OWNERS = {
@@ -70,7 +70,7 @@ def _view(catalogue: Catalogue, text: str) -> CodeView:
         text=text,
         short=str(entry.short) if entry else "",
         system=parsed.system if isinstance(parsed, Code) else "",
-        owner=OWNERS[owner(parsed)] if isinstance(parsed, Code) else "",
+        owner=OWNERS[code_owner(parsed)] if isinstance(parsed, Code) else "",
         entry=entry,
         module=words.module_name(entry.module, catalogue.library) if entry and entry.module else "",
         kinds=tuple(_kinds(catalogue, text, trees)),
@@ -91,5 +91,5 @@ def _kind(library: Library, code: str) -> str:
     if not isinstance(parsed, Code) or parsed.failure_type is None:
         return ""
     own = library.failure_types.get(f"{parsed.failure_type:02X}")
-    found = failure_type(parsed.failure_type)
+    found = failure_type_byte(parsed.failure_type)
     return str(own.short).lower() if own else found.words or found.category

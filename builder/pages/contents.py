@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from builder.model.library import Library
 from builder.pages.about import about_pages
-from builder.pages.bench import bench_page
+from builder.pages.calculators import calculators_page
 from builder.pages.catalogue import catalogue_of
 from builder.pages.codes import code_pages
 from builder.pages.during import during_pages
@@ -37,7 +37,7 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield from module_pages(catalogue)
     yield from how_to_pages(catalogue)
     yield tools_page(catalogue)
-    yield bench_page(library)
+    yield calculators_page(library)
     yield glossary_page(library)
     yield upkeep_page(catalogue)
     yield from rule_pages()

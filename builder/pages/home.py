@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence, Sized
 from itertools import islice
 
 from builder.model.summary import Summary
+from builder.model.tree import Status
 from builder.pages.catalogue import Catalogue
 from builder.pages.lamps import drawing, lamp_of
 from builder.pages.page import Page
@@ -37,7 +38,7 @@ def home_page(catalogue: Catalogue) -> Page:
 
 def _examples(catalogue: Catalogue, recent: Sequence[Summary]) -> Iterator[str]:
     """Yield what can be typed, as this shop has it: a complaint, a lamp, a code, a vehicle."""
-    ready = [tree for tree in recent if tree.status == "ready" and tree.symptom.words]
+    ready = [tree for tree in recent if tree.status is Status.READY and tree.symptom.words]
     yield from (tree.symptom.words[0] for tree in ready[:1])
     if lamp := _most(catalogue.by_lamp):
         yield lamp_of(catalogue.library, lamp).name

@@ -8,6 +8,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
 from builder.model.summary import Summary
+from builder.model.tree import Status
 
 MOST = 5
 COMMON = 12  # what more trees than this share says little, and would cost much to compare
@@ -18,7 +19,7 @@ _WORD = re.compile(r"[^\W\d_]{4,}")
 
 def related(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
     """Return the ids of the related trees of each tree; retired trees are related to none."""
-    signs = {tree.id: set(_signs(tree)) for tree in trees if tree.status != "retired"}
+    signs = {tree.id: set(_signs(tree)) for tree in trees if tree.status is not Status.RETIRED}
     sharing: dict[tuple[str, str], list[str]] = defaultdict(list)
     for id_ in sorted(signs):
         for sign in signs[id_]:

@@ -5,6 +5,7 @@ too old, so that the same files give the same page on any day.
 """
 
 from builder.model.summary import Summary
+from builder.model.tree import Status
 from builder.pages.catalogue import Catalogue
 from builder.pages.closed_jobs import closed_jobs
 from builder.pages.codes import code_views
@@ -15,13 +16,13 @@ from builder.pages.render import render
 def upkeep_page(catalogue: Catalogue) -> Page:
     """Write the foreman's page."""
     library = catalogue.library
-    ready = [tree for tree in catalogue.trees if tree.status == "ready"]
+    ready = [tree for tree in catalogue.trees if tree.status is Status.READY]
     body = render(
         "upkeep.html",
         "upkeep",
         good_for=library.shop.review_months,
         reviews=sorted(ready, key=_reviewed),
-        drafts=[tree for tree in catalogue.trees if tree.status == "draft"],
+        drafts=[tree for tree in catalogue.trees if tree.status is Status.DRAFT],
         retired=catalogue.retired,
         library=library,
         bare=[code for code in code_views(catalogue) if not code.trees],

@@ -5,7 +5,8 @@ In: a `Tree`. Out: its `Course`, the ground on which chances and minutes are wor
 Left out are the ways back (`back`, `next`, and whatever closes a loop when the results are followed
 in the order of the file) and the ways that only make a detour and come back. Three ways are not how
 a step is usually left: `could_not`, `still_there`, and a result that states a `chance` of coming
-back. They count only where nothing else leads to their target.
+back. They count only where nothing else leads to their target: to that step, or to that place in
+another tree.
 """
 
 from collections import defaultdict
@@ -29,6 +30,11 @@ class WayOn:
     def key(self) -> tuple[str, int]:
         """What names it among the routes of its tree."""
         return self.source, self.index
+
+    @property
+    def target(self) -> str:
+        """Where it leads: a step of this tree, or what is written where it is handed over."""
+        return str(self.exit.branch.text) if self.to is None else self.to
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +69,7 @@ def _usual(tree: Tree, start: str) -> list[WayOn]:
     unusual = [way for way in named if _unusual(way)]
     while True:
         reached = _reached(start, ways)
-        new = [way for way in unusual if way.source in reached and way.to not in reached]
+        new = [way for way in unusual if way.source in reached and way.target not in reached]
         if not new:
             return sorted(ways, key=lambda way: order[way.key])
         ways += new
@@ -93,10 +99,11 @@ def _by(
 
 
 def _reached(start: str, ways: Iterable[WayOn]) -> set[str]:
+    """Return the steps that the ways reach, and the other trees."""
     out = _by(ways, lambda way: way.source)
     reached, waiting = {start}, [start]
     while waiting:
-        new = {way.to for way in out[waiting.pop()] if way.to is not None} - reached
+        new = {way.target for way in out[waiting.pop()]} - reached
         reached |= new
         waiting += new
     return reached

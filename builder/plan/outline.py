@@ -117,8 +117,9 @@ def _spine(
 ) -> Iterator[tuple[str, int | None]]:
     step: str | None = head
     while step is not None:
+        again = step in placed  # only an end is drawn again, and a section ends with it
         placed.add(step)
-        down = _down(step, steps, lengths, placed)
+        down = None if again else _down(step, steps, lengths, placed)
         yield step, down
         step = None if down is None else steps.leads[step][down].target
 

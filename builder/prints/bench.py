@@ -17,7 +17,7 @@ from builder.prints.flowing import blanks, cautions, document, heading, quiet, s
 from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
-from builder.trade.units import unit
+from builder.trade.units import find_unit
 from builder.wording.asked import in_plain_words
 from builder.wording.phrases import KINDS
 from builder.wording.results import NO_BREAK, tied
@@ -205,5 +205,5 @@ def _places(check: Check) -> Iterator[Paragraph]:
 
 
 def _sign(symbol: str) -> str:
-    known = unit(symbol)
-    return known.sign if known else symbol
+    known = find_unit(symbol)
+    return known.label if known else symbol

@@ -11,7 +11,7 @@ from functools import partial
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
 from builder.model.summary import Summary
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Fix, Status, Tree
 from builder.plan.entries import with_entries
 from builder.prints.bench import bench_sheet
 from builder.prints.book import book
@@ -52,7 +52,7 @@ def tree_ids(wanted: Wanted, library: Library) -> tuple[str, ...]:
 
 def _in_use(library: Library) -> Iterator[Summary]:
     """Retired trees keep their page but leave the prints."""
-    return (tree for tree in library.trees.values() if tree.status != "retired")
+    return (tree for tree in library.trees.values() if tree.status is not Status.RETIRED)
 
 
 def print_trees(

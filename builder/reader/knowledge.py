@@ -7,16 +7,21 @@ from builder.model.knowledge import (
     Case,
     CaseStep,
     CodeEntry,
+    DriveBefore,
     FailureType,
     Hazard,
     InstrumentRange,
     Lamp,
     Module,
+    Needed,
+    Outcome,
+    SafetySystem,
     SetUpStep,
     Signal,
     System,
     Term,
     Tool,
+    UsedPart,
     Vehicle,
     Word,
 )
@@ -24,6 +29,7 @@ from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.schemas.step import MODULE_VERBS
 from builder.reader.values import (
+    choice_of,
     map_,
     maps,
     money,
@@ -165,9 +171,11 @@ def module(id_: str, file: str, root: Map) -> Module:
         file=file,
         at=root.key("module").at,
         name=the_text(root, "module"),
-        used_part=the_text(root, "used_part"),
-        drive_before_set_up=the_text(root, "drive_before_set_up"),
-        safety=the_text(root, "safety"),
+        used_part=choice_of(UsedPart, root, "used_part", UsedPart.UNKNOWN),
+        drive_before_set_up=choice_of(
+            DriveBefore, root, "drive_before_set_up", DriveBefore.UNKNOWN
+        ),
+        safety=choice_of(SafetySystem, root, "safety", SafetySystem.NONE),
         set_up=_set_up(map_(root, "set_up") or EMPTY),
         also_called=texts(root, "also_called"),
         applies_to=scopes(root),
@@ -190,11 +198,11 @@ def _set_up(node: Map) -> tuple[SetUpStep, ...]:
 
 def _set_up_step(verb: Text, value: Node) -> SetUpStep:
     if not isinstance(value, Map):
-        return SetUpStep(str(verb), verb.at, str(value))
+        return SetUpStep(str(verb), verb.at, Needed(str(value)))
     return SetUpStep(
         verb=str(verb),
         at=verb.at,
-        needed="needed",
+        needed=Needed.NEEDED,
         minutes=number(value, "minutes"),
         needs=texts(value, "needs"),
         hazards=texts(value, "hazards"),
@@ -218,7 +226,7 @@ def case(file: str, root: Map) -> Case:
         fix=text(root, "fix"),
         worked=number(minutes, "worked"),
         waited=number(minutes, "waited"),
-        outcome=the_text(root, "outcome"),
+        outcome=choice_of(Outcome, root, "outcome", Outcome.UNKNOWN),
         verified=text(root, "verified"),
         also_found=texts(root, "also_found"),
     )

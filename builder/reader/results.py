@@ -41,7 +41,7 @@ def check_from(step: Map, notes: list[Finding]) -> Check:
         for key, value in (map_(step, "computed") or EMPTY).items()
         if isinstance(value, Text)
     )
-    figure = _figure(step)
+    figure = _figure(step, notes)
     form = _Form(readings, frozenset(str(one.name) for one in computed), figure)
     results = (_result(node, form, notes) for node in maps(step, "results"))
     return Check(
@@ -101,10 +101,16 @@ def _reading(name: str, node: Map) -> Reading:
     )
 
 
-def _figure(step: Map) -> Figure | None:
+def _figure(step: Map, notes: list[Finding]) -> Figure | None:
     node = map_(step, "figure")
     if node is None:
         return None
+    for other in ("reading", "readings", "computed"):
+        if map_(step, other):
+            notes.append(_bad(step.key("figure"), f"a check has `figure` or `{other}`, not both",
+                              "what is held against a figure of the maker is one reading of its"
+                              " own: delete one of the two, or make two checks"))  # fmt: skip
+            return None
     return Figure(
         at=node.at,
         look_up=the_text(node, "look_up"),

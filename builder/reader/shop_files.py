@@ -5,12 +5,12 @@ mistake in it is left out.
 """
 
 import os
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
-from typing import TypeVar
 
-from builder.model.finding import Finding
+from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
 from builder.model.shop import Shop, SiteSettings
@@ -18,6 +18,7 @@ from builder.model.silence import Silence
 from builder.model.text import Text
 from builder.reader import knowledge
 from builder.reader.articles import article_from
+from builder.reader.astray import shop_files
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.pictures import pictures
 from builder.reader.silences import silences_in
@@ -27,84 +28,93 @@ from builder.reader.validate import validate
 from builder.reader.values import map_, money, named_texts, number, text, the_text
 from builder.reader.yaml_text import read_yaml
 
-T = TypeVar("T")
-Notes = list[Finding]
-
 
 def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     """Read the shop's settings and `kb/`; the trees are left to be read one by one."""
-    notes: Notes = []
-    kb = shop / "kb"
-    codes = _map(shop, kb / "codes.yml", "codes", notes)
+    files, astray = shop_files(shop)
+    known = _Known(shop, files, [*astray])
+    codes, words = _map(known, "kb/codes.yml"), _map(known, "kb/words.yml")
     sizes, unfit = pictures(shop)
-    notes += unfit
-    words = _map(shop, kb / "words.yml", "words", notes)
-    settings = _map(shop, shop / "site_config" / "shop.yml", "shop", notes, needed=True)
+    known.notes.extend(unfit)
     library = Library(
-        shop=_settings(settings, _site(shop, notes)),
-        systems=knowledge.systems(_map(shop, kb / "systems.yml", "systems", notes)),
-        lamps=knowledge.lamps(_map(shop, kb / "lamps.yml", "lamps", notes)),
-        hazards=knowledge.hazards(_map(shop, kb / "hazards.yml", "hazards", notes)),
-        tools=knowledge.tools(_map(shop, kb / "tools.yml", "tools", notes)),
-        vehicles=knowledge.vehicles(_map(shop, kb / "vehicles.yml", "vehicles", notes)),
+        shop=_settings(_shop_map(known), _site(known)),
+        systems=knowledge.systems(_map(known, "kb/systems.yml")),
+        lamps=knowledge.lamps(_map(known, "kb/lamps.yml")),
+        hazards=knowledge.hazards(_map(known, "kb/hazards.yml")),
+        tools=knowledge.tools(_map(known, "kb/tools.yml")),
+        vehicles=knowledge.vehicles(_map(known, "kb/vehicles.yml")),
         codes=knowledge.codes(codes),
         failure_types=knowledge.failure_types(codes),
-        glossary=knowledge.glossary(_map(shop, kb / "glossary.yml", "glossary", notes)),
+        glossary=knowledge.glossary(_map(known, "kb/glossary.yml")),
         words=knowledge.slang(words),
         same_words=knowledge.same_words(words),
-        how_tos=_articles(shop, notes),
-        modules=_modules(shop, notes),
-        cases=_cases(shop, notes),
+        how_tos=_articles(known),
+        modules=_modules(known),
+        cases=_cases(known),
         pictures=sizes,
-        silences=tuple(_silences(shop)),
+        silences=tuple(_silences(known)),
     )
-    return library, tuple(notes)
+    return library, tuple(known.notes)
 
 
-def _map(shop: Path, path: Path, kind: str, notes: Notes, *, needed: bool = False) -> Map:
-    """Read one file of a kind; what is broken in it is told and left out."""
-    if needed and not os.path.lexists(path):
-        notes.append(mistake("missing-key", path.relative_to(shop).as_posix(),
-                             "the shop has no settings", "prices and prints need them",
-                             "make a shop with `baytree start DIR`"))  # fmt: skip
-    return _sound(_root(shop, path, notes), kind, notes)
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What is read, and what has been told on the way."""
+
+    shop: Path
+    files: tuple[str, ...]  # relative to the shop
+    notes: list[Finding]
 
 
-def _root(shop: Path, path: Path, notes: Notes) -> Map:
+def _shop_map(known: _Known) -> Map:
+    file = "site_config/shop.yml"
+    if not os.path.lexists(known.shop / file):
+        known.notes.append(mistake("missing-key", file, "the shop has no settings",
+                                   "prices and prints need them",
+                                   "make a shop with `baytree start DIR`"))  # fmt: skip
+    return _map(known, file)
+
+
+def _map(known: _Known, file: str, kind: str = "") -> Map:
+    """Read one file of the kind that its name says; what is broken in it is left out."""
+    return _sound(known, _root(known, file), kind or Path(file).stem)
+
+
+def _root(known: _Known, file: str) -> Map:
     """Read what stands in a file, of whatever kind; no file is as good as an empty one."""
-    if not os.path.lexists(path):  # a link to nothing is there, and is told
+    if file not in known.files:
         return EMPTY
-    source = read_source(shop, path)
+    source = read_source(known.shop, known.shop / file)
     if isinstance(source, Finding):
-        notes.append(source)
+        known.notes.append(source)
         return EMPTY
     root, findings = read_yaml(source)
-    notes += findings
+    known.notes.extend(findings)
     if isinstance(root, Map):
         return root
     if root and not findings:
-        notes.append(mistake("wrong-type", source.file, "this file holds no keys",
-                             "it cannot be understood as it stands",
-                             "write `key: value` on every line", root.at))  # fmt: skip
+        known.notes.append(mistake("wrong-type", source.file, "this file holds no keys",
+                                   "it cannot be understood as it stands",
+                                   "write `key: value` on every line", root.at))  # fmt: skip
     return EMPTY
 
 
-def _sound(root: Map, kind: str, notes: Notes) -> Map:
-    """Return what holds against the schema of its kind; what is broken is told and left out."""
+def _sound(known: _Known, root: Map, kind: str) -> Map:
+    """Return what agrees with the schema of its kind; what is broken is left out."""
     if root is EMPTY:
         return EMPTY
     mistakes, broken = validate(root, kind)
-    notes += mistakes
+    known.notes.extend(mistakes)
     return _without(root, {str(path[0]) for path in broken if path})
 
 
-def _site(shop: Path, notes: Notes) -> Map:
-    """Read what the shop sets of its site, and tell of all in the folder that has no effect."""
-    notes += unused(shop)
-    root = _root(shop, shop / SITE_FILE, notes)
+def _site(known: _Known) -> Map:
+    """Read what the shop sets of its site, and report all in the folder that has no effect."""
+    known.notes.extend(unused(known.shop))
+    root = _root(known, SITE_FILE)
     refused = refusals(root)
-    notes += refused.values()
-    return _sound(_without(root, set(refused)), "site", notes)
+    known.notes.extend(refused.values())
+    return _sound(known, _without(root, set(refused)), "site")
 
 
 def _without(root: Map, names: set[str]) -> Map:
@@ -113,53 +123,61 @@ def _without(root: Map, names: set[str]) -> Map:
     return left
 
 
-def _folder(
-    shop: Path, files: Iterable[Path], kind: str, required: str, make: Callable[[str, Map], T],
-    notes: Notes,
-) -> list[T]:  # fmt: skip
+def _records(known: _Known, folder: str, kind: str) -> Iterator[tuple[str, Map]]:
     """Read every file of a folder; a file that lacks what it is about is left out."""
-    made: list[T] = []
-    for path in sorted(files):
-        root = _map(shop, path, kind, notes)
-        if Text(required) in root:
-            made.append(make(path.relative_to(shop).as_posix(), root))
-    return made
+    for file in known.files:
+        if file.startswith(f"{folder}/"):
+            root = _map(known, file, kind)
+            if Text(kind) in root:
+                yield file, root
 
 
-def _modules(shop: Path, notes: Notes) -> dict[str, Module]:
-    def make(file: str, root: Map) -> Module:
-        return knowledge.module(Path(file).stem, file, root)
-
-    files = (shop / "kb" / "modules").glob("*.yml")
-    return {one.id: one for one in _folder(shop, files, "module", "module", make, notes)}
-
-
-def _cases(shop: Path, notes: Notes) -> dict[str, Case]:
-    files = (shop / "kb" / "cases").glob("*.yml")
-    made = _folder(shop, files, "case", "case", knowledge.case, notes)
+def _modules(known: _Known) -> dict[str, Module]:
+    found = _records(known, "kb/modules", "module")
+    made = (knowledge.module(Path(file).stem, file, root) for file, root in found)
     return {one.id: one for one in made}
 
 
-def _articles(shop: Path, notes: Notes) -> dict[str, HowTo]:
+def _cases(known: _Known) -> dict[str, Case]:
+    made: dict[str, Case] = {}
+    for file, root in _records(known, "kb/cases", "case"):
+        one = knowledge.case(file, root)
+        first = made.setdefault(one.id, one)
+        if first is not one:
+            known.notes.append(_same_case(one, first))
+    return made
+
+
+def _same_case(one: Case, first: Case) -> Finding:
+    return Finding("duplicate-key", Severity.ERROR, one.at,
+                   f"the case `{one.id}` stands in `{first.file}` already",
+                   "only one of the two would count, and nobody sees which",
+                   "each job has a number of its own: put it right in one of the two",
+                   (Related(first.at, "first written here"),))  # fmt: skip
+
+
+def _articles(known: _Known) -> dict[str, HowTo]:
     made: dict[str, HowTo] = {}
-    for path in sorted((shop / "kb" / "how-to").glob("*.md")):
-        source = read_source(shop, path)
+    for file in known.files:
+        if not file.startswith("kb/how-to/"):
+            continue
+        source = read_source(known.shop, known.shop / file)
         if isinstance(source, Finding):
-            notes.append(source)
+            known.notes.append(source)
             continue
         article, findings = article_from(source)
-        notes += findings
+        known.notes.extend(findings)
         if article:
             made[article.id] = article
     return made
 
 
-def _silences(shop: Path) -> Iterator[Silence]:
-    files = [*(shop / "kb").rglob("*.yml"), *(shop / "kb" / "how-to").glob("*.md")]
-    for path in sorted(files):
-        source = read_source(shop, path)
-        if not isinstance(source, Finding):
-            yield from silences_in(source.file, source.text)
+def _silences(known: _Known) -> Iterator[Silence]:
+    for file in known.files:
+        if file.startswith("kb/"):
+            source = read_source(known.shop, known.shop / file)
+            if not isinstance(source, Finding):
+                yield from silences_in(source.file, source.text)
 
 
 def _settings(root: Map, site: Map) -> Shop:

@@ -18,22 +18,28 @@ COMMENTS = ("#", "[//]:")
 
 def silences_in(file: str, text: str) -> tuple[Silence, ...]:
     """Find every silencing comment of a file."""
-    return tuple(_silences(file, text.splitlines())) if "silence:" in text else ()
+    lines = text.replace("\r\n", "\n").split("\n")  # as editors count them
+    return tuple(_silences(file, lines)) if "silence:" in text else ()
 
 
 def _silences(file: str, lines: list[str]) -> Iterator[Silence]:
+    below = _next_below(lines)
     for number, line in enumerate(lines, 1):
         if match := COMMENT.search(line):
             at = Position(file, number, match.start() + 1, number, match.end() + 1)
             alone = line.lstrip().startswith(COMMENTS)
-            counts_for = _next(lines, number) if alone else number
-            yield Silence(at, match[1], match[2] or "", counts_for)
+            yield Silence(at, match[1], match[2] or "", below[number - 1] if alone else number)
 
 
-def _next(lines: list[str], number: int) -> int:
-    """Return the next line below that is no comment."""
-    below = (n for n, line in enumerate(lines[number:], number + 1) if _says_something(line))
-    return next(below, number)
+def _next_below(lines: list[str]) -> list[int]:
+    """Return for each line the next one below that is no comment; itself where there is none."""
+    found: list[int] = []
+    following = 0
+    for number in range(len(lines), 0, -1):
+        found.append(following or number)
+        if _says_something(lines[number - 1]):
+            following = number
+    return found[::-1]
 
 
 def _says_something(line: str) -> bool:

@@ -42,7 +42,7 @@ def unused(shop: Path) -> Iterator[Finding]:
         for path in sorted(Path(folder, name) for name in (*inner, *names)):
             if path.is_symlink() and leads_out(shop, path) and not (at_top and path.name in READ):
                 yield link_out(shop, path)
-    if (shop / FOLDER / "overrides").is_dir():
+    if "overrides" in next(os.walk(shop / FOLDER), ("", [], []))[1]:
         yield _engine_settings(
             Position(f"{FOLDER}/overrides", 1, 1, 1, 1),
             "templates in `overrides` are not used",

@@ -7,6 +7,7 @@ byte order mark, Windows line ends taken as they are.
 import hashlib
 import os
 import re
+import stat
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,7 +15,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
 LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
-CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f]")
+# What YAML does not allow; line ends that editors do not count are told by `yaml_text`.
+CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -30,17 +32,43 @@ class Source:
 def read_source(shop: Path, path: Path) -> Source | Finding:
     """Read a file of the shop; an author's mistake comes back as a finding."""
     file = path.relative_to(shop).as_posix()
+    return told if (told := unfit(shop, path, LARGEST)) else _read(file, path)
+
+
+def unfit(shop: Path, path: Path, largest: int) -> Finding | None:
+    """Return why a file cannot be read: a link, a pipe, more bytes than allowed; None if it can."""
+    file = path.relative_to(shop).as_posix()
     if leads_out(shop, path):
         return link_out(shop, path)
-    if not path.is_file():
+    try:
+        status = path.stat()
+    except PermissionError as error:
+        return unreadable(file, error)
+    except OSError:  # a link to nothing, or to itself
+        status = None
+    if status is None or not stat.S_ISREG(status.st_mode):
         return mistake("link", file, "this is a link to nothing, or no file that can be read",
-                       "what it was to hold is missing for whoever looks for it",
+                       "what it was to hold is missing for anyone who looks for it",
                        "put the file itself here, or delete this")  # fmt: skip
-    if path.stat().st_size > LARGEST:
-        return mistake("size", file, f"the file is larger than {LARGEST // 1024} KiB",
+    if status.st_size > largest:
+        return mistake("size", file, f"the file is larger than {largest // 1024} KiB",
                        "nobody can review or follow a file of that size",
                        "split it into several files")  # fmt: skip
-    return decode(file, path.read_bytes())
+    return None
+
+
+def unreadable(file: str, error: OSError) -> Finding:
+    """Make the finding for a file that the system does not hand out."""
+    return mistake("unreadable", file, f"the file cannot be read: {error.strerror}",
+                   "what stands in it drops out of every check, page and search",
+                   "give yourself the right to read it: `chmod u+r` on it")  # fmt: skip
+
+
+def _read(file: str, path: Path) -> Source | Finding:
+    try:
+        return decode(file, path.read_bytes())
+    except OSError as error:
+        return unreadable(file, error)
 
 
 def leads_out(shop: Path, path: Path) -> bool:

@@ -11,8 +11,8 @@ from typing import Any
 import yaml
 
 from builder.model.finding import Finding
-from builder.model.text import Position
-from builder.reader.source import Source, mistake
+from builder.reader.characters import Loader
+from builder.reader.source import Source, at_index, mistake
 
 BRIDGE = {
     ":": "\ua789",
@@ -33,8 +33,11 @@ def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     lines = text.split("\n")
     line = re.sub(r"\s#.*", "", lines[mark.line]) if mark.line < len(lines) else ""
     problem = f"{error.context or ''} {error.problem or ''}"
-    rule, message, hint, mark = _plain(problem, line, mark, error.context_mark)
-    at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
+    if "node content" in problem:
+        rule, message, hint, mark = _bracket(text, mark)
+    else:
+        rule, message, hint, mark = _plain(problem, line, mark, error.context_mark)
+    at = at_index(source.file, text, max(0, min(mark.index, len(text.rstrip()) - 1)))
     return mistake(rule, source.file, message, CUT, hint, at)
 
 
@@ -49,7 +52,7 @@ def _plain(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, s
                 "one file holds one tree: delete the line of `---` or `...`", mark)  # fmt: skip
     if sign == ":" and ("mapping values" in problem or "',' or '" in problem):
         return _colon(line, mark, key, value)
-    if opened and ("',' or '" in problem or "node content" in problem):
+    if opened and "',' or '" in problem:
         sign = "}" if "flow mapping" in problem else "]"
         return ("syntax", f"the bracket that opens here is not closed with `{sign}`",
                 f"close it with `{sign}` on its line, or write on separate lines",
@@ -74,6 +77,26 @@ def _plain(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, s
     return ("syntax", "this line does not fit under the one above it",
             "let it begin in the same column as its neighbours; a key ends with `: `",
             mark)  # fmt: skip
+
+
+def _bracket(text: str, mark: Any) -> tuple[str, str, str, Any]:
+    """Tell of a bracket that is left open, or of one that nothing has opened."""
+    still_open: list[Any] = []
+    for token in yaml.scan(text, Loader=Loader):
+        if token.start_mark.index >= mark.index:
+            break
+        if isinstance(token, yaml.FlowSequenceStartToken | yaml.FlowMappingStartToken):
+            still_open.append(token)
+        elif isinstance(token, yaml.FlowSequenceEndToken | yaml.FlowMappingEndToken):
+            still_open.pop()
+    if not still_open:
+        sign = text[mark.index : mark.index + 1]
+        return ("syntax", f"`{sign}` closes a bracket that nothing opens",
+                "delete it, or put the phrase in quotes", mark)  # fmt: skip
+    sign = "}" if isinstance(still_open[-1], yaml.FlowMappingStartToken) else "]"
+    return ("syntax", f"the bracket that opens here is not closed with `{sign}`",
+            f"close it with `{sign}` on its line, or write on separate lines",
+            still_open[-1].start_mark)  # fmt: skip
 
 
 def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, Any]:

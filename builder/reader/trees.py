@@ -5,7 +5,6 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip does n
 findings about the rest.
 """
 
-import os
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -13,7 +12,9 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.model.library import Library, NotThereError
 from builder.model.text import Text
-from builder.model.tree import Asked, Step, Symptom, Tree
+from builder.model.tree import Asked, Status, Step, Symptom, Tree
+from builder.reader.astray import is_tree
+from builder.reader.folders import listing
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.silences import silences_in
@@ -22,6 +23,7 @@ from builder.reader.steps import broken_step, step_from
 from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
+    choice_of,
     map_,
     named_lists,
     named_texts,
@@ -41,12 +43,7 @@ def tree_files(shop: Path) -> tuple[Path, ...]:
 
 def tree_names(shop: Path) -> list[str]:
     """Return the same, relative to the shop and with forward slashes."""
-    found: list[str] = []
-    for folder, _, names in os.walk(shop / "trees"):
-        start = Path(folder).relative_to(shop).as_posix()
-        found += (f"{start}/{name}" for name in names if name.endswith((".yml", ".yaml")))
-    trees = (name for name in found if not name.endswith(".table.yml"))
-    return sorted(trees, key=lambda name: name.split("/"))
+    return [name for name in listing(shop, "trees").files if is_tree(name)]
 
 
 def tree_id(file: str) -> str:
@@ -153,7 +150,7 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
         file=source.file,
         at=next(iter(head)).at if head else head.at,
         title=the_text(head, "title", id_),
-        status=the_text(head, "status", "ready"),
+        status=choice_of(Status, head, "status", Status.READY),
         system=the_text(head, "system", id_.split("/")[0]),
         symptom=_symptom(head),
         steps=steps,

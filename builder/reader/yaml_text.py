@@ -6,86 +6,53 @@ anchors, aliases, tags, tabs, several documents and text that YAML would silentl
 """
 
 import re
-from collections.abc import Iterator
 from typing import Any
 
 import yaml
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Position, Text
+from builder.reader.characters import (
+    Loader,
+    anchors_and_tags,
+    lost_comments,
+    tabs,
+    unseen_line_ends,
+    with_blanks,
+)
 from builder.reader.nodes import Map, Node, Seq
-from builder.reader.source import Source, at_index, mistake
+from builder.reader.source import Source, mistake
 from builder.reader.syntax import explain, mended
-
-
-class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[misc]
-    """PyYAML's composer, in C where there is one, that leaves every scalar as text.
-
-    It would ask three times a node which type the node is to have; here none has any.
-    """
-
-    def resolve(self, _kind: type[yaml.Node], _value: object, _implicit: object) -> str:
-        """Give no node a type."""
-        return ""
-
-    def descend_resolver(self, _parent: yaml.Node | None, _index: object) -> None:
-        """Keep no path to a node."""
-
-    def ascend_resolver(self) -> None:
-        """Keep no path to a node."""
-
 
 DEEPEST = 20  # levels; the format needs seven
 SAFE_BOUND = 400  # up to this rough bound the composer may recurse without being measured first
 MOST_SYNTAX_MISTAKES = 20
 
-LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
 INDENT = re.compile(r"^(?: *- )* *", re.MULTILINE)
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     """Read the text of a file; findings come in the order of the file."""
-    findings = list(_tabs(source))
-    text = source.text.replace("\t", " ")
+    findings = [*tabs(source), *unseen_line_ends(source)]
+    text = with_blanks(source.text)
     if too_deep := _too_deep(source, text):
         return None, [*findings, too_deep]
     root, syntax = _composed(source, text)
-    tabbed = {finding.at.line for finding in findings}
-    findings += [finding for finding in syntax if finding.at.line not in tabbed]
+    told_lines = {finding.at.line for finding in findings}
+    findings += [finding for finding in syntax if finding.at.line not in told_lines]
     if root is None:
         return None, sorted(findings, key=_place)
     reading = _Reading(source.file)
     node = reading.node(root)
     findings += reading.findings
-    findings += _lost_comments(source, text, reading.spans)
+    findings += lost_comments(source, text, reading.spans)
     told = {_place(finding) for finding in findings}
-    findings += [one for one in _anchors_and_tags(source, text) if _place(one) not in told]
+    findings += [one for one in anchors_and_tags(source, text) if _place(one) not in told]
     return node, sorted(findings, key=_place)
 
 
 def _place(finding: Finding) -> tuple[int, int]:
     return finding.at.line, finding.at.column
-
-
-def _tabs(source: Source) -> Iterator[Finding]:
-    if "\t" not in source.text:
-        return
-    lines = source.text.split("\n")
-    for number, line in enumerate(lines, 1):
-        column = line.find("\t") + 1
-        if column and not line.lstrip().startswith("#"):
-            yield mistake("tab", source.file, "a tab stands here",
-                          "each editor shows another width, so nobody sees the indentation",
-                          _blanks(line, lines[number:]),
-                          Position(source.file, number, column, number, column + 1))  # fmt: skip
-
-
-def _blanks(line: str, below: list[str]) -> str:
-    """Say how many blanks to write: as many as the next line without a tab has."""
-    if line.lstrip(" ")[:1] != "\t":
-        return "write a blank instead"
-    like = next((other for other in below if other.strip() and "\t" not in other), "")
-    return f"begin the line with {len(like) - len(like.lstrip(' '))} blanks, as the next line does"
 
 
 def _too_deep(source: Source, text: str) -> Finding | None:
@@ -213,49 +180,3 @@ class _Reading:
     def lost(self, text: Text, message: str, hint: str) -> None:
         why = "part of what was written would be lost without a word"
         self.findings.append(mistake("lost-text", self.file, message, why, hint, text.at))
-
-
-def _lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
-    for match in LOST_COMMENT.finditer(text):
-        start = text.rfind("\n", 0, match.start()) + 1
-        index = match.end() - 1
-        if text[start:index].lstrip().startswith("#") or any(a <= index < b for a, b in spans):
-            continue
-        line = text[start:].partition("\n")[0].rstrip()
-        rest = line[index - start :]
-        yield mistake("lost-text", source.file, f"`{rest}` is taken for a comment and lost",
-                      "part of what was written would be lost without a word",
-                      f"put the whole phrase in quotes: `{_quoted(line)}`",
-                      at_index(source.file, source.text, index, len(rest)))  # fmt: skip
-
-
-def _quoted(line: str) -> str:
-    key, colon, value = line.strip(" -").partition(": ")
-    return f'{key}: "{value}"' if colon else f'"{key}"'
-
-
-MARKS = {
-    yaml.AnchorToken: ("alias", "an anchor `&{}` stands here",
-                       "a step that borrows from elsewhere cannot be read on its own",
-                       "write the text out; if `&` belongs to it, put it in quotes"),
-    yaml.AliasToken: ("alias", "an alias `*{}` stands here",
-                      "a step that borrows from elsewhere cannot be read on its own",
-                      "write the text out; if `*` belongs to it, put it in quotes"),
-    yaml.TagToken: ("tag", "a tag `!` stands here", "the format has no tags",
-                    "delete it; if `!` belongs to the text, put it in quotes"),
-}  # fmt: skip
-
-
-def _anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
-    if not any(sign in text for sign in "&*!"):
-        return
-    try:
-        for token in yaml.scan(text, Loader=Loader):
-            if type(token) in MARKS:
-                rule, message, why, hint = MARKS[type(token)]
-                at = at_index(source.file, text, token.start_mark.index)
-                yield mistake(
-                    rule, source.file, message.format(getattr(token, "value", "")), why, hint, at
-                )
-    except yaml.YAMLError:
-        return  # its syntax mistake has been told already

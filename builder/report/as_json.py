@@ -10,15 +10,15 @@ from typing import Any
 
 from builder.model.finding import Finding, Severity
 
-VERSION = 1
+JSON_VERSION = 1
 
 
-def as_json(findings: Sequence[Finding], trees: int) -> str:
+def findings_as_json(findings: Sequence[Finding], trees: int) -> str:
     """Write the findings; files are relative to the shop, lines and columns count from 1."""
     errors = sum(one.severity is Severity.ERROR for one in findings)
     summary = {"trees": trees, "errors": errors, "warnings": len(findings) - errors}
-    found = [_finding(one) for one in findings]
-    report = {"version": VERSION, "summary": summary, "findings": found}
+    entries = [_finding(one) for one in findings]
+    report = {"version": JSON_VERSION, "summary": summary, "findings": entries}
     return json.dumps(report, ensure_ascii=False, indent=2) + "\n"
 
 

@@ -17,13 +17,15 @@ from builder.model.finding import Finding, Related
 from builder.model.text import Position
 from builder.rules.shared.documentation import RulePage, pages
 
-SCHEMA = (
+SARIF_SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 )
-ROOT = "%SRCROOT%"  # the name by which the standard's examples call the root of the repository
+SARIF_ROOT = (
+    "%SRCROOT%"  # the name by which the standard's examples call the root of the repository
+)
 
 
-def as_sarif(findings: Sequence[Finding], prefix: str = "") -> str:
+def findings_as_sarif(findings: Sequence[Finding], prefix: str = "") -> str:
     """Write the findings; `prefix` is the shop's folder in its repository, such as `shop/`."""
     rules = list(pages())
     places = {page.rule.name: place for place, page in enumerate(rules)}
@@ -33,7 +35,7 @@ def as_sarif(findings: Sequence[Finding], prefix: str = "") -> str:
         "columnKind": "unicodeCodePoints",
         "results": list(_results(findings, places, prefix)),
     }
-    report = {"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}
+    report = {"$schema": SARIF_SCHEMA, "version": "2.1.0", "runs": [run]}
     return json.dumps(report, ensure_ascii=False, indent=1) + "\n"
 
 
@@ -59,17 +61,18 @@ def _results(
 ) -> Iterable[dict[str, Any]]:
     seen: Counter[str] = Counter()
     for one in findings:
-        # What stays the same when lines move: the rule, the file and the words, and which of
-        # several that are alike.
+        # What stays the same when lines move: the rule, the file, the message, and which of
+        # several identical ones it is.
         words = "\n".join((one.rule, one.at.file, one.message))
         seen[words] += 1
-        mark = sha256(f"{words}\n{seen[words]}".encode(errors="surrogatepass")).hexdigest()[:32]
+        counted = f"{words}\n{seen[words]}".encode(errors="surrogatepass")
+        fingerprint = sha256(counted).hexdigest()[:32]
         result: dict[str, Any] = {
             "ruleId": one.rule,
             "level": str(one.severity),
             "message": {"text": _sentences(one.message, one.why, one.hint)},
             "locations": [_location(one.at, prefix)],
-            "partialFingerprints": {"ruleFileAndMessage/v1": mark},
+            "partialFingerprints": {"ruleFileAndMessage/v1": fingerprint},
         }
         if one.rule in places:
             result["ruleIndex"] = places[one.rule]
@@ -94,5 +97,5 @@ def _location(at: Position, prefix: str) -> dict[str, Any]:
         "endLine": at.end_line,
         "endColumn": at.end_column,
     }
-    artifact = {"uri": quote(prefix + at.file, errors="surrogateescape"), "uriBaseId": ROOT}
+    artifact = {"uri": quote(prefix + at.file, errors="surrogateescape"), "uriBaseId": SARIF_ROOT}
     return {"physicalLocation": {"artifactLocation": artifact, "region": region}}

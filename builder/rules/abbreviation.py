@@ -30,7 +30,7 @@ from builder.model.library import Library
 from builder.model.text import Text
 from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
 from builder.rules.shared.rule import Facts, Rule
-from builder.trade.codes import code_pattern
+from builder.trade.codes import CODE_PATTERN
 from builder.trade.units import UNITS
 
 RULE = Rule(
@@ -41,7 +41,7 @@ RULE = Rule(
 )
 CAPITALS = re.compile(r"[A-Z][A-Z0-9]")
 SHORT = re.compile(r"(?<![\w/])[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*(?!\w)")
-CODE = re.compile(code_pattern)
+CODE = re.compile(CODE_PATTERN)
 # What is marked on the tools themselves, and the signal words of the cautions.
 EVERYBODY_KNOWS = frozenset({*UNITS, "OL", "OK", "AC", "DC", "LED", "USB"})
 SIGNALS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})

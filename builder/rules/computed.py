@@ -49,9 +49,9 @@ from builder.model.tree import Check
 from builder.rules.shared.limits import measuring
 from builder.rules.shared.names import offer
 from builder.rules.shared.rule import Facts, Rule
-from builder.trade.expressions import bounds, parse
+from builder.trade.expression_nodes import Expression
+from builder.trade.expressions import bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression
 
 RULE = Rule(
     name="computed",
@@ -72,7 +72,7 @@ def _sums(body: Check) -> Iterator[Finding]:
     known = {one.name: (one.low, one.high) for one in body.readings}
     for sum_ in body.computed:
         text = sum_.expression
-        formula = parse(text)
+        formula = parse_expression(text)
         if isinstance(formula, Mistake):
             hint = (
                 f"write `{formula.instead}`" if formula.instead else "write it like `one - other`"
@@ -86,7 +86,7 @@ def _sums(body: Check) -> Iterator[Finding]:
         if mistake := _fails(body, sum_.name, formula, known):
             message = f"`{text}` cannot always be worked out: {mistake.message}"
             yield _finding(text, mistake, message, "narrow `from` and `to` of the readings it uses")
-        found = bounds(formula, known)
+        found = bounds_of_expression(formula, known)
         known[str(sum_.name)] = found if isinstance(found, tuple) else (-INFINITY, INFINITY)
 
 
@@ -102,7 +102,7 @@ def _fails(
             side = result.ranges.get(one.name, EVERYTHING).meets(between(one.low, one.high))
             sides[one.name] = (side.low.value, side.high.value)
         finite = all(end.is_finite() for used in formula.names for end in sides[used])
-        found = bounds(formula, sides) if finite else None
+        found = bounds_of_expression(formula, sides) if finite else None
         if isinstance(found, Mistake) and not any(low > high for low, high in sides.values()):
             return found
     return None

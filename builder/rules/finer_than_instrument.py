@@ -40,7 +40,7 @@ from builder.model.knowledge import InstrumentRange
 from builder.model.tree import Reading
 from builder.rules.shared.limits import Limit, in_unit, instruments, limits_of, measuring
 from builder.rules.shared.rule import Facts, Rule
-from builder.trade.units import convert, unit
+from builder.trade.units import convert, find_unit
 
 RULE = Rule(
     name="finer-than-instrument",
@@ -60,13 +60,13 @@ def check(facts: Facts) -> Iterator[Finding]:
             fine = limit.reading.resolution
             if fine is not None and limit.value % fine != 0:
                 yield _finding(limit, f"the reading goes in steps of {fine:f}")
-            elif unit(limit.reading.unit):
+            elif find_unit(limit.reading.unit):
                 tools = instruments(facts, step, limit.reading.unit)
                 reasons = [_cannot(one, limit) for one in tools or ()]
                 if reasons and all(reasons):
                     yield _finding(limit, min(reasons, key=len))
         for reading in body.readings:
-            if not reading.one_of and unit(reading.unit):
+            if not reading.one_of and find_unit(reading.unit):
                 tools = instruments(facts, step, reading.unit) or []
                 told = [limit.value for limit in limits if limit.reading is reading]
                 yield from _steps_too_fine(reading, told, tools)

@@ -44,9 +44,9 @@ from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
 from builder.rules.shared.limits import instruments, measuring
 from builder.rules.shared.rule import Facts, Rule
-from builder.trade.expressions import parse, unit_of
+from builder.trade.expressions import parse_expression, unit_of_expression
 from builder.trade.mistake import Mistake
-from builder.trade.units import unit
+from builder.trade.units import find_unit
 
 RULE = Rule(
     name="mixed-units",
@@ -65,13 +65,13 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _sums(body: Check) -> Iterator[Finding]:
     units = {one.name: str(one.unit) for one in body.readings}
-    if any(unit(one.unit) is None for one in body.readings if not one.one_of):
+    if any(find_unit(one.unit) is None for one in body.readings if not one.one_of):
         return  # told as an unknown unit
     for sum_ in body.computed:
-        formula = parse(sum_.expression)
+        formula = parse_expression(sum_.expression)
         if isinstance(formula, Mistake) or any(name not in units for name in formula.names):
             continue  # told by the rule `computed`
-        found = unit_of(formula, units)
+        found = unit_of_expression(formula, units)
         if isinstance(found, Mistake):
             yield RULE.finding(
                 sum_.expression.at,
@@ -85,7 +85,7 @@ def _sums(body: Check) -> Iterator[Finding]:
 
 def _tools(facts: Facts, step: Step, body: Check) -> Iterator[Finding]:
     for reading in body.readings:
-        if reading.one_of or unit(reading.unit) is None:
+        if reading.one_of or find_unit(reading.unit) is None:
             continue
         if instruments(facts, step, reading.unit) == []:
             tools = ", ".join(f"`{tool}`" for tool in step.tools)

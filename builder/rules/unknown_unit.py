@@ -34,7 +34,7 @@ from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Rule
-from builder.trade.units import nearest_units, unit
+from builder.trade.units import find_unit, nearest_units
 
 RULE = Rule(
     name="unknown-unit",
@@ -63,7 +63,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _unit(name: Text) -> Iterator[Finding]:
-    if unit(name) is None:
+    if find_unit(name) is None:
         near = nearest_units(name)
         offered = " or ".join(f"`{symbol}`" for symbol in near)
         yield RULE.finding(

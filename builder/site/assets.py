@@ -1,6 +1,6 @@
-"""The files that pages ask for: styles, scripts, faces, the rows of the search, drawings.
+"""The files that pages ask for: styles, scripts, faces, the rows of the search.
 
-In: the shop and its library. Out: files in the folder of the new site.
+In: the library. Out: files in the folder of the new site.
 """
 
 import shutil
@@ -9,15 +9,14 @@ from pathlib import Path
 
 from builder.find.rows import rows
 from builder.model.library import Library
-from builder.pages.bench import data_files
+from builder.pages.calculators import calculator_files
 from builder.web import WEB
 
 CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
-PICTURES = Path("how-to") / "pictures"
 NOT_FOR_PAGES = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
 
 
-def write_assets(shop: Path, library: Library, site: Path) -> None:
+def write_assets(library: Library, site: Path) -> None:
     """Write every file that is not a page."""
     assets = site / "assets"
     shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=NOT_FOR_PAGES)
@@ -27,11 +26,8 @@ def write_assets(shop: Path, library: Library, site: Path) -> None:
     looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
     _write(assets / "search-rows.js", rows(library))
-    for name, text in data_files(library).items():
+    for name, text in calculator_files(library).items():
         _write(assets / name, text)
-    for name in library.pictures:
-        (site / PICTURES).mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(shop / "kb" / PICTURES / name, site / PICTURES / name)
 
 
 def write_files(files: Mapping[str, str], site: Path) -> None:

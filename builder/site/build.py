@@ -7,7 +7,7 @@ whole until the new one is.
 
 import sqlite3
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -22,10 +22,15 @@ from builder.pages.findings import broken_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.manifest import Seen, listed_files, only_ours
+from builder.site.pictures import write_pictures
 from builder.site.publish import put_in_place, write_pages
 from builder.site.swap import folder_beside
 from builder.site.trees import put_trees
 from builder.site.work import Work, begin_work, drop_gone, put, put_frame
+
+# What every page may show; what a page shows of other trees is in its own key.
+OF_TREES = {"trees", "listings", "callers", "entries", "silences", "whole"}
+KNOWLEDGE = tuple(one.name for one in fields(Library) if one.name not in OF_TREES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +85,8 @@ def _build(given: SiteInput, out: Path, before: Seen) -> Built:
         put_frame(work, path, frame)
     with folder_beside(out) as folder:
         new = folder / "new"
-        write_assets(given.shop, given.library, new)
+        write_assets(given.library, new)
+        write_pictures(given.shop, given.library.pictures, given.cache, new)
         write_files(given.files, new)
         write_pages(work, new)
         put_in_place(new, out, before)
@@ -128,7 +134,11 @@ def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
 
 
 def _everything(given: SiteInput, settings: dict[str, Any]) -> str:
-    """Hash what every page depends on: our code and its files, the engine, the knowledge."""
-    folders = (Path(__file__).parents[1], given.shop / "kb", given.shop / "site_config")
-    hashes = [file_digest(file) for folder in folders for file in files_in(folder)]
-    return digest(engine.key(settings), *hashes)
+    """Hash what every page depends on: our code and its files, the engine, the knowledge.
+
+    The knowledge is taken as it was read and not as it lies on the disk: a file saved meanwhile
+    must not lend its key to pages that were made of the one before.
+    """
+    code = (file_digest(file) for file in files_in(Path(__file__).parents[1]))
+    knowledge = (repr(getattr(given.library, name)) for name in KNOWLEDGE)
+    return digest(engine.key(settings), *knowledge, *code)

@@ -2,142 +2,90 @@
 
 In: a shop and a function that builds its site into a folder and returns the number of errors. Out:
 a server on this machine, until it is interrupted. Nothing of this is in the pages themselves: the
-server adds one script to them as it hands them out.
+server adds one script to them as it hands them out. Whatever happens in a build, the last site that
+was finished stays, and its pages say what is wrong.
 """
 
-import json
-import tempfile
+import signal
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from urllib.parse import parse_qs, urlsplit
+from tempfile import TemporaryDirectory
 
-from watchdog.events import FileSystemEvent, FileSystemEventHandler
-from watchdog.observers import Observer
+from builder.site.local_pages import CurrentSite, Pages
+from builder.site.local_server import LocalServer
+from builder.site.watch import Files, files_of, settled
 
-from builder.web import WEB
-
-RELOAD = WEB / "reload.js"
-WATCHED = ("trees", "kb", "site_config")
-PATIENCE = 20.0  # seconds that a page waits for an answer before it asks again
-QUIET = 0.15  # seconds without a further change before a build begins: editors write twice
+LONGEST = 300  # letters of an error that fit a line and a banner
 
 Rebuild = Callable[[Path], int]
 
 
-class State:
-    """Which build is served, and what it found; pages wait here for the next one."""
-
-    def __init__(self) -> None:
-        """Begin before the first build."""
-        self.version = 0
-        self.errors = 0
-        self._news = threading.Condition()
-
-    def publish(self, errors: int) -> None:
-        """Tell every waiting page that there is a new build."""
-        with self._news:
-            self.version += 1
-            self.errors = errors
-            self._news.notify_all()
-
-    def after(self, version: int) -> dict[str, int]:
-        """Wait for a build after the given one, but not for ever."""
-        with self._news:
-            self._news.wait_for(lambda: self.version != version, PATIENCE)
-            return {"version": self.version, "errors": self.errors}
-
-
-class Pages(SimpleHTTPRequestHandler):
-    """Hands out the files of the site, and tells pages when to load again."""
-
-    def __init__(self, state: State, *args: object, directory: str) -> None:
-        """Take the state with every request."""
-        self.state = state
-        super().__init__(*args, directory=directory)  # type: ignore[arg-type]
-
-    def do_GET(self) -> None:
-        """Answer the two addresses of our own, add the script to pages, hand out the rest."""
-        address = urlsplit(self.path)
-        if address.path == "/changed":
-            since = parse_qs(address.query).get("since", ["0"])[0]
-            known = int(since) if since.isdecimal() else 0
-            self._answer("application/json", json.dumps(self.state.after(known)))
-        elif address.path == "/reload.js":
-            self._answer("text/javascript", RELOAD.read_text("utf-8"))
-        elif (page := self._page(address.path)) is not None:
-            script = f'<script src="/reload.js" data-version="{self.state.version}" defer></script>'
-            self._answer("text/html", page.replace("</head>", f"{script}</head>", 1))
-        else:
-            super().do_GET()
-
-    def _page(self, path: str) -> str | None:
-        file = Path(self.translate_path(path))
-        if path.endswith("/"):
-            file /= "index.html"
-        return file.read_text("utf-8") if file.suffix == ".html" and file.is_file() else None
-
-    def _answer(self, kind: str, text: str) -> None:
-        body = text.encode()
-        self.send_response(200)
-        self.send_header("Content-Type", f"{kind}; charset=utf-8")
-        self.send_header("Content-Length", str(len(body)))
-        self.send_header("Cache-Control", "no-store")
-        self.end_headers()
-        self.wfile.write(body)
-
-    def log_message(self, *_: object) -> None:
-        """Say nothing of single requests: the terminal is for findings."""
-
-
-class Changes(FileSystemEventHandler):
-    """Notes that something in the shop was written."""
-
-    def __init__(self) -> None:
-        """Begin with nothing changed."""
-        self.seen = threading.Event()
-
-    def on_any_event(self, event: FileSystemEvent) -> None:
-        """Note a change; that a file was merely read is none."""
-        if event.event_type not in ("opened", "closed_no_write"):
-            self.seen.set()
+def on_terminal(words: str) -> None:
+    """Print a line at once; a terminal that has gone ends nothing, for pages are still open."""
+    with suppress(OSError):
+        print(words, flush=True)
 
 
 def serve(
-    shop: Path, rebuild: Rebuild, port: int = 8000, said: Callable[[str], None] = print
+    shop: Path,
+    rebuild: Rebuild,
+    port: int = 8000,
+    say: Callable[[str], None] = on_terminal,
 ) -> None:
     """Serve a shop's site on this machine until interrupted.
 
-    Raises OSError where the port is taken.
+    Raises OSError where the port can't be used; the message names `--port`.
     """
-    with tempfile.TemporaryDirectory(prefix="baytree-") as folder:
-        out = Path(folder) / "site"
-        state, changes = State(), Changes()
-        handler = partial(Pages, state, directory=str(out))
-        with ThreadingHTTPServer(("127.0.0.1", port), handler) as server:
-            state.publish(rebuild(out))
-            threading.Thread(target=server.serve_forever, daemon=True).start()
-            said(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
-            _rebuild_on_change(shop, changes, lambda: state.publish(rebuild(out)))
+    if threading.current_thread() is threading.main_thread():
+        signal.signal(signal.SIGTERM, signal.default_int_handler)  # as clean an end as Ctrl+C
+    work = TemporaryDirectory(prefix="baytree-", ignore_cleanup_errors=True)
+    with suppress(KeyboardInterrupt), work as folder:
+        out, site = Path(folder) / "site", CurrentSite()
+        handler = partial(Pages, site, directory=str(out))
+        build = partial(_build, shop, lambda: rebuild(out), site, say)
+        with _running(LocalServer(port, handler, say)) as server:
+            moments = settled(shop)
+            build(next(moments))
+            say(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
+            for files in moments:
+                build(files)
 
 
-def _rebuild_on_change(shop: Path, changes: Changes, build: Callable[[], None]) -> None:
-    observer = Observer()
-    for name in WATCHED:
-        if (shop / name).is_dir():
-            observer.schedule(changes, str(shop / name), recursive=True)
-    observer.start()
+@contextmanager
+def _running(server: LocalServer) -> Iterator[LocalServer]:
+    with server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        try:
+            yield server
+        finally:
+            server.shutdown()
+
+
+def _build(
+    shop: Path,
+    rebuild: Callable[[], int],
+    site: CurrentSite,
+    say: Callable[[str], None],
+    files: Files,
+) -> None:
+    """Build once; an error of any kind is told and ends nothing."""
     try:
-        while True:
-            changes.seen.wait()
-            while changes.seen.is_set():
-                changes.seen.clear()
-                changes.seen.wait(QUIET)
-            build()
-    except KeyboardInterrupt:
-        pass
-    finally:
-        observer.stop()
-        observer.join()
+        site.publish(rebuild())
+    except Exception as error:
+        # Where files have changed meanwhile, the next build is due and tells if anything is wrong.
+        if files_of(shop) == files:
+            site.report(_trouble(error))
+            say(_trouble(error))
+
+
+def _trouble(error: Exception) -> str:
+    words = " ".join(str(error).split())[:LONGEST]
+    if isinstance(error, OSError):
+        return f"The site couldn't be built: {words}. Fix that, then save any file."
+    return (
+        f"The site couldn't be built: {type(error).__name__}: {words}. "
+        "That's a bug in Baytree, not a mistake of yours; to go on, undo your last change."
+    )

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from builder.trade.exact import Exact
 from builder.trade.mistake import Mistake
-from builder.trade.sensors import table
+from builder.trade.sensors import interpolate
 
 # Battery Council International, open-circuit voltage against charge at 80 °F, wet cells. The first
 # and last row only hold the ends level; beyond them (common practice, no source) the reading is no
@@ -49,13 +49,13 @@ LOAD_TEST_ROWS: tuple[tuple[Fraction, Fraction], ...] = (
 
 def state_of_charge(volts: Exact) -> Fraction | Mistake:
     """Return the state of charge in percent from open-circuit volts, battery near 80 °F."""
-    percent = table(CHARGE_ROWS, volts)
+    percent = interpolate(CHARGE_ROWS, volts)
     return Mistake(NOT_OPEN_CIRCUIT) if isinstance(percent, Mistake) else percent
 
 
 def load_test_limit(celsius: Exact) -> Fraction | Mistake:
     """Return the lowest volts in a load test: half the cold cranking rating for 15 s."""
-    return table(LOAD_TEST_ROWS, Fraction(celsius) * Fraction(9, 5) + 32)
+    return interpolate(LOAD_TEST_ROWS, Fraction(celsius) * Fraction(9, 5) + 32)
 
 
 def drain_days(

@@ -1,7 +1,7 @@
 """Between which values a computed reading can lie, from the ranges of the readings it uses.
 
 In: a compiled expression and the range of each reading. Out: the lowest and the highest value, or a
-`Mistake` where it could not be worked out somewhere in those ranges. A reading that occurs twice is
+`Mistake` where it can't be calculated somewhere in those ranges. A reading that occurs twice is
 taken as two (interval arithmetic), so the answer may be wider than the truth and never narrower.
 """
 
@@ -10,23 +10,23 @@ from decimal import Decimal
 from fractions import Fraction
 from itertools import product
 
-from builder.trade.exact import DOWN, UP, rounded
-from builder.trade.functions import OPERATIONS, Compiled, rows_of
+from builder.trade.exact import DOWN, UP, round_digits
+from builder.trade.functions import OPERATIONS, Compiled, row_pairs
 from builder.trade.mistake import Mistake
 
 _Range = tuple[Fraction, Fraction]
-_RISING = {"+", "parallel", "largest", "smallest", "average"}  # with each of their figures
+_RISING = {"+", "parallel", "largest", "smallest", "average"}  # with each of their operands
 _TABLES = {"table", "table_back", "log_table", "log_table_back"}
 
 
-def bounds_of(
+def bounds_of_form(
     form: Compiled, ranges: Mapping[str, tuple[Decimal, Decimal]]
 ) -> tuple[Decimal, Decimal] | Mistake:
     """Lowest and highest value of a compiled expression, rounded outward."""
-    found = _bounds(form, ranges)
-    if isinstance(found, Mistake):
-        return found
-    return rounded(found[0], towards=DOWN), rounded(found[1], towards=UP)
+    bounds = _bounds(form, ranges)
+    if isinstance(bounds, Mistake):
+        return bounds
+    return round_digits(bounds[0], towards=DOWN), round_digits(bounds[1], towards=UP)
 
 
 def _bounds(form: Compiled, ranges: Mapping[str, tuple[Decimal, Decimal]]) -> _Range | Mistake:
@@ -35,47 +35,47 @@ def _bounds(form: Compiled, ranges: Mapping[str, tuple[Decimal, Decimal]]) -> _R
         return Fraction(str(parts[0])), Fraction(str(parts[0]))
     if kind == "reading":
         return _range(str(parts[0]), ranges)
-    found: list[_Range] = []
+    operands: list[_Range] = []
     for part in parts:
         one = _bounds(part, ranges) if isinstance(part, list) else Mistake("no such part")
         if isinstance(one, Mistake):
             return one
-        found.append(one)
-    return _combined(str(kind), found)
+        operands.append(one)
+    return _combined(str(kind), operands)
 
 
 def _range(name: str, ranges: Mapping[str, tuple[Decimal, Decimal]]) -> _Range | Mistake:
     if name not in ranges:
-        return Mistake(f"the range of {name} is not known")
+        return Mistake(f"the range of {name} is unknown")
     low, high = ranges[name]
     if not (low.is_finite() and high.is_finite()) or low > high:
         return Mistake(f"{low} to {high} is no range for {name}")
     return Fraction(low), Fraction(high)
 
 
-def _combined(kind: str, found: Sequence[_Range]) -> _Range | Mistake:
-    """Every operation rises or falls with each figure, so its extremes lie at the range's ends."""
+def _combined(kind: str, operands: Sequence[_Range]) -> _Range | Mistake:
+    """Every operation rises or falls with each operand, so its extremes are at the ranges' ends."""
     if kind in _TABLES:
-        return _of_table(kind, found)
-    if kind == "/" and found[1][0] <= 0 <= found[1][1]:
-        return Mistake("this can divide by zero: let the range of what is below leave zero out")
+        return _of_table(kind, operands)
+    if kind == "/" and operands[1][0] <= 0 <= operands[1][1]:
+        return Mistake("this can divide by zero: give the divisor a range without zero")
     if kind in _RISING:
-        return _extremes(kind, list(zip(*found, strict=True)))
-    extremes = _extremes(kind, list(product(*found)))
+        return _extremes(kind, list(zip(*operands, strict=True)))
+    extremes = _extremes(kind, list(product(*operands)))
     if isinstance(extremes, Mistake) or kind != "difference":
         return extremes
-    (low, high), (other_low, other_high) = found
+    (low, high), (other_low, other_high) = operands
     overlap = low <= other_high and other_low <= high
     return Fraction(0) if overlap else extremes[0], extremes[1]
 
 
-def _of_table(kind: str, found: Sequence[_Range]) -> _Range | Mistake:
-    """A table turns only at its rows; beyond its ends there is no value."""
-    flat = [low for low, _ in found[1:]]
-    knots = sorted(row[1 if kind.endswith("back") else 0] for row in rows_of(flat))
-    low, high = max(found[0][0], knots[0]), min(found[0][1], knots[-1])
+def _of_table(kind: str, operands: Sequence[_Range]) -> _Range | Mistake:
+    """A table bends only at its rows; beyond its ends there is no value."""
+    flat = [low for low, _ in operands[1:]]
+    knots = sorted(row[1 if kind.endswith("back") else 0] for row in row_pairs(flat))
+    low, high = max(operands[0][0], knots[0]), min(operands[0][1], knots[-1])
     if low > high:
-        return Mistake("the range lies wholly outside the table")
+        return Mistake("the whole range is outside the table")
     inside = [knot for knot in knots if low < knot < high]
     return _extremes(kind, [(one, *flat) for one in (low, *inside, high)])
 

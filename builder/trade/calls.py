@@ -1,19 +1,19 @@
-"""Whether a function is called as it can be: known, with enough figures, with a sound table.
+"""Whether a call is valid: a known function, enough arguments, a usable table.
 
-In: the node of a call. Out: a `Mistake` at the place, or None. Units are judged elsewhere, in
-`unit_algebra`, since they need the readings of the tree.
+In: the node of a call. Out: a `Mistake` at its place, or None. Units are checked in `unit_algebra`,
+since they need the readings of the tree.
 """
 
 from collections.abc import Collection
 from difflib import get_close_matches
 
-from builder.trade.functions import FUNCTIONS, WIRE_SIZES, Function, rows_of
+from builder.trade.expression_nodes import ExpressionNode
+from builder.trade.functions import FUNCTIONS, WIRE_SIZES, Function, row_pairs
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Node
 from builder.trade.sensors import rows_mistake
 
 
-def call_mistake(call: Node) -> Mistake | None:
+def call_mistake(call: ExpressionNode) -> Mistake | None:
     """Say what is wrong with a call, if anything is."""
     function = FUNCTIONS.get(call.kind)
     if function is None:
@@ -28,14 +28,14 @@ def call_mistake(call: Node) -> Mistake | None:
     return None
 
 
-def _unknown(call: Node) -> Mistake:
+def _unknown(call: ExpressionNode) -> Mistake:
     near = get_close_matches(call.kind, FUNCTIONS, n=1)
     known = f"did you mean {near[0]}" if near else f"there are {', '.join(FUNCTIONS)}"
     message = f"there is no function {call.kind}; {known}"
     return Mistake(message, near[0] if near else None, call.at, len(call.kind))
 
 
-def _count_mistake(function: Function, call: Node) -> Mistake | None:
+def _count_mistake(function: Function, call: ExpressionNode) -> Mistake | None:
     given, most = len(call.parts), len(function.slots)
     unlimited = function.repeats or function.slots[-1] == "rows"
     if function.needed <= given and (unlimited or given <= most):
@@ -48,7 +48,7 @@ def _count_mistake(function: Function, call: Node) -> Mistake | None:
     return Mistake(message, at=call.at, length=len(call.text))
 
 
-def _table_mistake(call: Node) -> Mistake | None:
+def _table_mistake(call: ExpressionNode) -> Mistake | None:
     figures = [part.constant for part in call.parts[1:]]
     written = [figure for figure in figures if figure is not None]
     if len(written) < len(figures) or len(figures) % 2:
@@ -56,16 +56,16 @@ def _table_mistake(call: Node) -> Mistake | None:
         return Mistake(message, at=call.at, length=len(call.text))
     name = call.kind
     logarithmic, back = name.startswith("log"), name.endswith("back")
-    wrong = rows_mistake(rows_of(written), logarithmic=logarithmic, back=back)
+    wrong = rows_mistake(row_pairs(written), logarithmic=logarithmic, back=back)
     return wrong and Mistake(wrong.message, at=call.at, length=len(call.text))
 
 
-def wire_size(node: Node) -> str:
+def wire_size(node: ExpressionNode) -> str:
     """The wire size that a node names; 1/0 is a size and no division."""
     return node.text.replace(" ", "")
 
 
-def _size_mistake(call: Node, sizes: Collection[str]) -> Mistake | None:
+def _size_mistake(call: ExpressionNode, sizes: Collection[str]) -> Mistake | None:
     first = call.parts[0]
     if wire_size(first) in sizes:
         return None

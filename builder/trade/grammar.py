@@ -1,7 +1,7 @@
 """The small language of computed readings: text in, a tree of nodes out.
 
 In: `battery - lamp`, `parallel(120, 120)`. Out: an `Expression`, or a `Mistake` with the place in
-the text. It knows + - * / (also the signs − × ÷ ·), brackets, numbers with a decimal point, names
+the text. It knows + - * / (also − × ÷ ·), parentheses, numbers with a decimal point, names
 of readings, and the functions of `functions.py`. Nothing is ever run as a program.
 """
 
@@ -10,33 +10,35 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from builder.trade.calls import call_mistake
+from builder.trade.expression_nodes import Expression, ExpressionNode
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression, Node
 
-LONGEST = 400  # characters; a computed reading has to be readable beside its step
-DEEPEST = 20  # brackets within brackets
+LONGEST_EXPRESSION = 400  # characters; a computed reading has to be readable beside its step
+DEEPEST_NESTING = 20  # brackets within brackets
 
 _TOKEN = re.compile(
-    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[^\W\d]\w*(?:-\w+)*)|(?P<sign>[-+*/(),]))"
+    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[^\W\d]\w*(?:-\w+)*)|(?P<mark>[-+*/(),]))"
 )
-_SIGNS = str.maketrans("−–×÷·", "--*/*")
+_OTHER_MARKS = str.maketrans("−–×÷·", "--*/*")
 _RANKS = {"+": 1, "-": 1, "*": 2, "/": 2}
 
 
 class _Token(NamedTuple):
-    kind: str  # number, name, sign, end
+    kind: str  # number, name, mark, end
     text: str
     at: int
 
 
-_Parsed = tuple[Node, int] | Mistake  # a node and the token after it
+_Parsed = tuple[ExpressionNode, int] | Mistake  # a node and the token after it
 
 
-def parse(text: str) -> Expression | Mistake:
+def parse_expression(text: str) -> Expression | Mistake:
     """Parse the text of a computed reading."""
-    if len(text) > LONGEST:
-        return Mistake(f"longer than {LONGEST} characters: split it into several readings")
-    tokens = _tokens(text.translate(_SIGNS))
+    if len(text) > LONGEST_EXPRESSION:
+        return Mistake(
+            f"longer than {LONGEST_EXPRESSION} characters: split it into several readings"
+        )
+    tokens = _tokens(text.translate(_OTHER_MARKS))
     parsed = tokens if isinstance(tokens, Mistake) else _sum(tokens, 0, 1, 0)
     if isinstance(parsed, Mistake):
         return parsed
@@ -49,7 +51,7 @@ def parse(text: str) -> Expression | Mistake:
 
 
 def _tokens(text: str) -> list[_Token] | Mistake:
-    found: list[_Token] = []
+    tokens: list[_Token] = []
     at = 0
     while text[at:].strip():
         match = _TOKEN.match(text, at)
@@ -62,12 +64,12 @@ def _tokens(text: str) -> list[_Token] | Mistake:
         run_on = _run_on(token, text[at:])
         if run_on:
             return run_on
-        found.append(token)
-    return [*found, _Token("end", "", len(text))]
+        tokens.append(token)
+    return [*tokens, _Token("end", "", len(text))]
 
 
 def _run_on(token: _Token, rest: str) -> Mistake | None:
-    """A number runs into nothing: no unit, no decimal comma, no second point."""
+    """Refuse a number with a unit, a decimal comma, or a second point right behind it."""
     comma, tail = re.match(r",[0-9]+", rest), re.match(r"[\w.°%]+", rest)
     if token.kind != "number" or not (comma or tail):
         return None
@@ -93,28 +95,28 @@ def _sum(tokens: Sequence[_Token], at: int, rank: int, depth: int) -> _Parsed:
     parsed = _operand(tokens, at, depth)
     while not isinstance(parsed, Mistake):
         left, after = parsed
-        sign = tokens[after]
-        if _RANKS.get(sign.text, 0) < rank:
+        mark = tokens[after]
+        if _RANKS.get(mark.text, 0) < rank:
             return parsed
-        right = _sum(tokens, after + 1, _RANKS[sign.text] + 1, depth)
+        right = _sum(tokens, after + 1, _RANKS[mark.text] + 1, depth)
         if isinstance(right, Mistake):
             return right
         node, after = right
-        text = f"{left.text} {sign.text} {node.text}"
-        parsed = Node(sign.text, (left, node), text, left.at), after
+        text = f"{left.text} {mark.text} {node.text}"
+        parsed = ExpressionNode(mark.text, (left, node), text, left.at), after
     return parsed
 
 
 def _operand(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     token = tokens[at]
-    if depth > DEEPEST:
-        return _refuse(f"more than {DEEPEST} brackets within brackets", token)
+    if depth > DEEPEST_NESTING:
+        return _refuse(f"more than {DEEPEST_NESTING} brackets within brackets", token)
     if token.kind == "number":
-        return Node("number", (), token.text, token.at), at + 1
+        return ExpressionNode("number", (), token.text, token.at), at + 1
     if token.kind == "name" and tokens[at + 1].text == "(":
         return _call(tokens, at, depth)
     if token.kind == "name":
-        return Node("reading", (), token.text, token.at), at + 1
+        return ExpressionNode("reading", (), token.text, token.at), at + 1
     if token.text == "-":
         return _negative(tokens, at, depth)
     if token.text == "(":
@@ -128,7 +130,7 @@ def _negative(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     if isinstance(parsed, Mistake):
         return parsed
     node, after = parsed
-    return Node("negative", (node,), f"-{node.text}", tokens[at].at), after
+    return ExpressionNode("negative", (node,), f"-{node.text}", tokens[at].at), after
 
 
 def _closed(tokens: Sequence[_Token], opened: int, parsed: _Parsed) -> _Parsed:
@@ -139,13 +141,13 @@ def _closed(tokens: Sequence[_Token], opened: int, parsed: _Parsed) -> _Parsed:
     if tokens[after].text != ")":
         return _refuse("this bracket is never closed", tokens[opened])
     text = f"({node.text})" if node.parts else node.text
-    return Node(node.kind, node.parts, text, node.at), after + 1
+    return ExpressionNode(node.kind, node.parts, text, node.at), after + 1
 
 
 def _call(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     """Parse the arguments of a function and judge the call."""
     name, after = tokens[at], at + 2
-    parts: list[Node] = []
+    parts: list[ExpressionNode] = []
     while tokens[after].text != ")" or parts:
         parsed = _sum(tokens, after, 1, depth + 1)
         if isinstance(parsed, Mistake):
@@ -158,5 +160,5 @@ def _call(tokens: Sequence[_Token], at: int, depth: int) -> _Parsed:
     if tokens[after].text != ")":
         return _refuse("this bracket is never closed", tokens[at + 1])
     text = f"{name.text}({', '.join(part.text for part in parts)})"
-    call = Node(name.text, tuple(parts), text, name.at)
+    call = ExpressionNode(name.text, tuple(parts), text, name.at)
     return call_mistake(call) or (call, after + 1)

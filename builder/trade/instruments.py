@@ -2,7 +2,7 @@
 
 In: the range, the resolution and the error of a tool, as `kb/tools.yml` has them. Out: how far a
 reading may be off, whether a limit is finer than the tool can tell, and which side of it a reading
-lies on, if that can be said. A reading proves a side only when it clears the limit by more than the
+is on, if that is certain. A reading proves a side only when it clears the limit by more than the
 possible error (the guard band of ISO 14253-1 and JCGM 106:2012, from memory).
 """
 
@@ -12,7 +12,7 @@ from decimal import Decimal
 
 from builder.trade.mistake import Mistake
 
-BELOW, ABOVE, TOO_CLOSE = "below", "above", "too close to say"
+BELOW, ABOVE, TOO_CLOSE_TO_CALL = "below", "above", "too close to call"
 
 _PIECES = {
     "percent": re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*%"),
@@ -43,21 +43,21 @@ class Instrument:
 
 def parse_accuracy(text: str) -> Accuracy | Mistake:
     """Read `0.5 % + 0.02`, `1 % + 3 digits`, `0.02`: each kind of piece once, joined by +."""
-    found: dict[str, Decimal] = {}
+    parts: dict[str, Decimal] = {}
     for piece in text.replace("±", "").strip(" ()").split("+"):
         matches = ((kind, shape.fullmatch(piece.strip())) for kind, shape in _PIECES.items())
         kind, match = next(((kind, match) for kind, match in matches if match), ("", None))
         if match is None:
             shown = piece.strip() or text
             return Mistake(f"{shown} is no error: write 0.5 % + 0.02 or 1 % + 3 digits")
-        if kind in found:
+        if kind in parts:
             return Mistake(f"{text} gives the same kind of error twice")
-        found[kind] = Decimal(match[1])
-    return Accuracy(**found)
+        parts[kind] = Decimal(match[1])
+    return Accuracy(**parts)
 
 
 def error_of(instrument: Instrument, reading: Decimal) -> Decimal:
-    """How far a reading may be off, in its unit; without a stated error, one step."""
+    """Return how far a reading may be off, in its unit; without a stated error, one step."""
     step = instrument.resolution or Decimal(0)
     stated = instrument.accuracy
     if stated is None:
@@ -65,16 +65,16 @@ def error_of(instrument: Instrument, reading: Decimal) -> Decimal:
     return abs(reading) * stated.percent / 100 + stated.digits * step + stated.fixed
 
 
-def judge(instrument: Instrument, reading: Decimal, limit: Decimal) -> str:
-    """Say on which side of a limit the true value lies: BELOW, ABOVE or TOO_CLOSE."""
+def side_of_limit(instrument: Instrument, reading: Decimal, limit: Decimal) -> str:
+    """Return the side of a limit that the true value is on: BELOW, ABOVE, or TOO_CLOSE_TO_CALL."""
     error = error_of(instrument, reading)
     if abs(reading - limit) <= error:
-        return TOO_CLOSE
+        return TOO_CLOSE_TO_CALL
     return BELOW if reading < limit else ABOVE
 
 
 def too_fine(instrument: Instrument, limit: Decimal) -> str | None:
-    """Say why a limit asks more than the instrument can tell; None when it does not."""
+    """Explain why a limit is finer than the instrument can resolve; None when it isn't."""
     unit, step = instrument.unit, instrument.resolution
     if not instrument.low <= limit <= instrument.high:
         return f"it reads {instrument.low} to {instrument.high} {unit}, not {limit} {unit}"
@@ -88,7 +88,7 @@ def too_fine(instrument: Instrument, limit: Decimal) -> str | None:
 
 
 def too_narrow(instrument: Instrument, low: Decimal, high: Decimal) -> str | None:
-    """Say why no reading can prove that a value lies between two limits; None when one can."""
+    """Explain why no reading can prove that a value is between two limits; None when one can."""
     error = error_of(instrument, high)
     if high - low > 2 * error:
         return None

@@ -2,7 +2,7 @@
 
 In: fractions. Out: whole numbers scaled by `SCALE`. A library's logarithm may differ in its last
 digit from the one in a browser; additions and divisions of whole numbers cannot, so a page that
-follows these few lines shows the very digits that the check has proved.
+follows these few lines shows the very digits that the check calculated.
 """
 
 from fractions import Fraction

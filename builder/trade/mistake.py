@@ -1,7 +1,7 @@
-"""What a function of the trade hands back when its input makes no sense.
+"""What a function of the trade returns when its input makes no sense.
 
-In: nothing. Out: `Mistake`, a value and never an exception, so that whoever asked can turn it into
-a finding on the author's line or into a sentence beside the field that was filled in.
+In: nothing. Out: `Mistake`, a value and never an exception, so that the caller can turn it into
+a finding on the author's line or into a sentence beside a form's field.
 """
 
 from dataclasses import dataclass
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Mistake:
-    """Input that makes no sense, in words for whoever wrote it."""
+    """Input that makes no sense, in words for its author."""
 
     message: str  # what is wrong and why it matters
     instead: str | None = None  # text that would be right, when there is one obvious choice

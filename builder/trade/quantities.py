@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.trade.exact import DOWN, rounded, rounded_to_step
+from builder.trade.exact import DOWN, round_digits, round_to_step
 from builder.trade.mistake import Mistake
-from builder.trade.units import Unit, convert, nearest_units, same_kind, unit
+from builder.trade.units import Unit, convert, find_unit, nearest_units, same_kind
 
 _MINUS = str.maketrans("−–‒", "---")
 _BLANK = "[ \u00a0\u202f]"  # plain, no-break, narrow no-break
@@ -53,61 +53,63 @@ class Quantity:
 
 
 @dataclass(frozen=True, slots=True)
-class Over:
+class OverRange:
     """The instrument shows that it is over its range: an open circuit, or a range to raise."""
 
     unit: str
 
 
-def parse_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over | Mistake:
+def parse_quantity(text: str, unit_wanted: str | None = None) -> Quantity | OverRange | Mistake:
     """Read a typed value; without a unit it is in `unit_wanted`, with another it is converted."""
-    found = typed_quantity(text, unit_wanted)
-    return converted(found, unit_wanted or found.unit) if isinstance(found, Quantity) else found
+    quantity = typed_quantity(text, unit_wanted)
+    if not isinstance(quantity, Quantity):
+        return quantity
+    return convert_quantity(quantity, unit_wanted or quantity.unit)
 
 
-def typed_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over | Mistake:
+def typed_quantity(text: str, unit_wanted: str | None = None) -> Quantity | OverRange | Mistake:
     """Read a typed value in the unit it was typed in, which must be of the kind of `unit_wanted`.
 
-    For whoever compares it with a limit: converting exactly, with `units.convert`, moves it to
+    For comparing with a limit: converting exactly, with `units.convert`, moves it to
     neither side; `converted` rounds it to the digits that the instrument had.
     """
     typed = text.strip().translate(_MINUS)
     over = _OVER.fullmatch(typed)
     if over:
         return _over(over, unit_wanted)
-    found = _READING.fullmatch(typed)
-    if not found or not (found["whole"] or found["part"]):
+    match = _READING.fullmatch(typed)
+    if not match or not (match["whole"] or match["part"]):
         return Mistake(
             f"{text.strip() or 'nothing'} is no reading: a number comes first, as in 12.6"
         )
-    wrong = _number_mistake(found)
-    symbol = wrong or _unit(found["unit"], unit_wanted)
+    wrong = _number_mistake(match)
+    symbol = wrong or _unit(match["unit"], unit_wanted)
     if isinstance(symbol, Mistake):
         return symbol
-    whole = re.sub(_BLANK, "", found["whole"] or "0")
-    value = Decimal(f"{found['sign']}{whole}{(found['part'] or '').replace(',', '.')}")
+    whole = re.sub(_BLANK, "", match["whole"] or "0")
+    value = Decimal(f"{match['sign']}{whole}{(match['part'] or '').replace(',', '.')}")
     return _kind_mistake(symbol, unit_wanted) or Quantity(value, symbol)
 
 
-def _number_mistake(found: re.Match[str]) -> Mistake | None:
-    whole, part, rest = found["whole"] or "", found["part"] or "", found["unit"]
-    if unit(rest) is None and re.search(r"[0-9]", rest) and not re.match(r"[eE]", rest):
+def _number_mistake(match: re.Match[str]) -> Mistake | None:
+    whole, part, rest = match["whole"] or "", match["part"] or "", match["unit"]
+    if find_unit(rest) is None and re.search(r"[0-9]", rest) and not re.match(r"[eE]", rest):
         return Mistake(
-            f"{found[0]}: two numbers; type one reading at a time", at=found.start("unit")
+            f"{match[0]}: two numbers; enter one reading at a time", at=match.start("unit")
         )
     if re.match(r"[eE][-+]?[0-9]", rest):
-        return Mistake(f"{found[0]}: write the number out in full, or take a larger unit")
+        return Mistake(f"{match[0]}: write the number out, or use a larger unit")
     if part.startswith(",") and len(part) == 4 and not whole.startswith("0"):
         digits = part[1:]
         both = f"{whole}.{digits} or {whole}{digits}"
-        return Mistake(f"{whole}{part} can be read in two ways: type {both}")
+        return Mistake(f"{whole}{part} can be read two ways: type {both}")
     return None
 
 
 def _unit(text: str, wanted: str | None) -> str | Mistake:
     if not text:
-        return wanted or Mistake("the unit is missing: a bare number says nothing, type 12.6 V")
-    known = unit(text)
+        return wanted or Mistake("the unit is missing: write it after the number, as in 12.6 V")
+    known = find_unit(text)
     if known:
         return known.symbol
     near = nearest_units(text)
@@ -116,36 +118,36 @@ def _unit(text: str, wanted: str | None) -> str | Mistake:
     return Mistake(f"{text} is no unit in use here{hint}", near[0] if len(near) == 1 else None)
 
 
-def _over(found: re.Match[str], wanted: str | None) -> Over | Mistake:
-    if found["sign"] == "-":
-        return Mistake("over the range on the minus side: change the leads or raise the range")
-    symbol = _unit(found["unit"] or found["sole"] or "", wanted)
+def _over(match: re.Match[str], wanted: str | None) -> OverRange | Mistake:
+    if match["sign"] == "-":
+        return Mistake("over the range below zero: swap the leads or raise the range")
+    symbol = _unit(match["unit"] or match["sole"] or "", wanted)
     if isinstance(symbol, Mistake):
         return symbol
-    return _kind_mistake(symbol, wanted) or Over(symbol)
+    return _kind_mistake(symbol, wanted) or OverRange(symbol)
 
 
 def _kind_mistake(given: str, wanted: str | None) -> Mistake | None:
     if wanted is None or same_kind(given, wanted):
         return None
-    known = unit(given)
+    known = find_unit(given)
     kind = f"measures {known.kind}" if known else "is no unit in use here"
     return Mistake(f"{given} {kind}; this reading is wanted in {wanted}")
 
 
-def converted(quantity: Quantity, wanted: str) -> Quantity:
+def convert_quantity(quantity: Quantity, wanted: str) -> Quantity:
     """The same quantity in another unit of its kind, with the digits the instrument had.
 
     The step of the result is the largest power of ten not above the step that was read, so nothing
     read is lost: going back and rounding to the old step gives the old value.
     """
-    given, target = unit(quantity.unit), unit(wanted)
+    given, target = find_unit(quantity.unit), find_unit(wanted)
     if given == target or given is None or target is None:
         return Quantity(quantity.value, target.symbol if target else quantity.unit)
     size = Fraction(_step(quantity.value)) * given.factor / target.factor
-    step = Decimal(1).scaleb(rounded(size, towards=DOWN).adjusted())
+    step = Decimal(1).scaleb(round_digits(size, towards=DOWN).adjusted())
     exact = convert(quantity.value, given.symbol, target.symbol)
-    return Quantity(Decimal(f"{rounded_to_step(exact, step):f}"), target.symbol)
+    return Quantity(Decimal(f"{round_to_step(exact, step):f}"), target.symbol)
 
 
 def _step(value: Decimal) -> Decimal:
@@ -155,12 +157,12 @@ def _step(value: Decimal) -> Decimal:
     return Decimal(1).scaleb(min(exponent, 0))
 
 
-def written(quantity: Quantity, decimal_mark: str = "point") -> str:
+def format_quantity(quantity: Quantity, decimal_mark: str = "point") -> str:
     """Write a quantity for a page: `12.6 V`, `−40 °C`; `decimal_mark` is point or comma."""
     digits = f"{quantity.value:f}".replace("-", "−")
-    known = unit(quantity.unit)
-    sign = known.sign if known else quantity.unit
-    return f"{digits.replace('.', ',') if decimal_mark == 'comma' else digits} {sign}"
+    known = find_unit(quantity.unit)
+    label = known.label if known else quantity.unit
+    return f"{digits.replace('.', ',') if decimal_mark == 'comma' else digits} {label}"
 
 
 def side_by_side(
@@ -169,20 +171,22 @@ def side_by_side(
     """Write a quantity in the shop's unit first, then in the other system: `221 kPa (32 psi)`.
 
     `shop_units` maps a kind (pressure, torque, temperature, distance, speed) to a unit. Where the
-    shop has no say the unit that was read comes first; what is the same everywhere stands alone.
+    shop has no say the unit that was read comes first; what is the same everywhere is shown alone.
     """
-    own = unit(quantity.unit)
+    own = find_unit(quantity.unit)
     if own is None or own.symbol not in _OTHER_SYSTEM:
-        return written(quantity, decimal_mark)
+        return format_quantity(quantity, decimal_mark)
     first = _preferred(own, shop_units)
     second = own.symbol if first != own.symbol else _OTHER_SYSTEM[own.symbol]
-    both = [written(converted(quantity, one), decimal_mark) for one in (first, second)]
+    both = [
+        format_quantity(convert_quantity(quantity, one), decimal_mark) for one in (first, second)
+    ]
     return f"{both[0]} ({both[1]})"
 
 
 def _preferred(own: Unit, shop_units: Mapping[str, str]) -> str:
     """The shop's unit of this kind; its unit of distance is for the road, not for a gap."""
-    chosen = unit(shop_units.get(own.kind, ""))
-    on_the_bench = own.kind == "distance" and own.symbol not in ("km", "mi")
-    fits = chosen is not None and chosen.kind == own.kind and not on_the_bench
+    chosen = find_unit(shop_units.get(own.kind, ""))
+    not_on_the_road = own.kind == "distance" and own.symbol not in ("km", "mi")
+    fits = chosen is not None and chosen.kind == own.kind and not not_on_the_road
     return chosen.symbol if chosen and fits else own.symbol

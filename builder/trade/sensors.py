@@ -2,7 +2,7 @@
 
 In: rows of (x, y) with x rising, and a value. Out: the value on the other side, or a `Mistake`;
 never a guess beyond the ends. `log_table` is for what rises or falls by a factor per step, as the
-resistance of a thermistor does: there the straight line between far rows is wrong by a tenth.
+resistance of a thermistor does: a straight line between distant rows is wrong by a tenth.
 """
 
 from collections.abc import Sequence
@@ -13,12 +13,14 @@ from builder.trade.exact import Exact
 from builder.trade.logarithms import exponential, scaled_log
 from builder.trade.mistake import Mistake
 
-Rows = Sequence[tuple[Exact, Exact]]
+TableRows = Sequence[tuple[Exact, Exact]]
 _Row = tuple[Fraction, Fraction]
 
 
-def rows_mistake(rows: Rows, *, logarithmic: bool = False, back: bool = False) -> Mistake | None:
-    """Say what is wrong with the rows themselves, whatever will be looked up."""
+def rows_mistake(
+    rows: TableRows, *, logarithmic: bool = False, back: bool = False
+) -> Mistake | None:
+    """Explain what is wrong with the rows themselves, whatever the value to look up."""
     xs, ys = [Fraction(x) for x, _ in rows], [Fraction(y) for _, y in rows]
     if len(rows) < 2:
         return Mistake("a table needs two rows or more")
@@ -36,7 +38,7 @@ def _one_way(ys: Sequence[Fraction]) -> bool:
     return all(step > 0 for step in steps) or all(step < 0 for step in steps)
 
 
-def table(rows: Rows, value: Exact) -> Fraction | Mistake:
+def interpolate(rows: TableRows, value: Exact) -> Fraction | Mistake:
     """Look `value` up, on the straight line between two rows."""
     between = _around(rows, Fraction(value))
     if isinstance(between, Mistake):
@@ -45,13 +47,13 @@ def table(rows: Rows, value: Exact) -> Fraction | Mistake:
     return y1 + (y2 - y1) * (Fraction(value) - x1) / (x2 - x1)
 
 
-def table_back(rows: Rows, value: Exact) -> Fraction | Mistake:
+def interpolate_back(rows: TableRows, value: Exact) -> Fraction | Mistake:
     """Find the x at which the straight-line table reads `value`."""
     wrong = rows_mistake(rows, back=True)
-    return wrong or table(sorted((y, x) for x, y in rows), value)
+    return wrong or interpolate(sorted((y, x) for x, y in rows), value)
 
 
-def log_table(rows: Rows, value: Exact) -> Fraction | Mistake:
+def interpolate_log(rows: TableRows, value: Exact) -> Fraction | Mistake:
     """Look `value` up where y changes by an even factor between two rows."""
     wrong = rows_mistake(rows, logarithmic=True)
     between = wrong or _around(rows, Fraction(value))
@@ -63,7 +65,7 @@ def log_table(rows: Rows, value: Exact) -> Fraction | Mistake:
     return low[1] * exponential(share.numerator * log // share.denominator)
 
 
-def log_table_back(rows: Rows, value: Exact) -> Fraction | Mistake:
+def interpolate_log_back(rows: TableRows, value: Exact) -> Fraction | Mistake:
     """Find the x at which the log table reads `value`: the temperature of a thermistor."""
     wrong = rows_mistake(rows, logarithmic=True, back=True)
     between = wrong or _around(sorted((y, x) for x, y in rows), Fraction(value))
@@ -74,7 +76,7 @@ def log_table_back(rows: Rows, value: Exact) -> Fraction | Mistake:
     return x1 + (x2 - x1) * share
 
 
-def _around(rows: Rows, value: Fraction) -> tuple[_Row, _Row] | Mistake:
+def _around(rows: TableRows, value: Fraction) -> tuple[_Row, _Row] | Mistake:
     """Find the two rows on either side of a value."""
     wrong = rows_mistake(rows)
     if wrong:

@@ -1,8 +1,8 @@
-"""The status byte of a trouble code, and what it says after clearing and a key cycle.
+"""The status byte of a DTC, and what it means after clearing and a key cycle.
 
 In: a byte as shown by a scan tool. Out: the names of its set bits, one of four answers, and what in
-it contradicts itself. Bits after ISO 14229-1 annex D. Asking only "did the code come back" loses
-the case in which the module has not tested yet: the absence of a code then proves nothing.
+it contradicts itself. Bits after ISO 14229-1 annex D. Asking only "did the code come back" misses
+the case in which the module hasn't tested yet: the absence of a code then proves nothing.
 """
 
 import re
@@ -17,7 +17,7 @@ BITS: tuple[str, ...] = (
     "not tested since clearing",
     "failed since clearing",
     "not tested in this key cycle",
-    "asks for the lamp",
+    "warning light requested",
 )
 FAILS_NOW, FAILED_CYCLE, PENDING, CONFIRMED = 0x01, 0x02, 0x04, 0x08
 UNTESTED_CLEAR, FAILED_CLEAR, UNTESTED_CYCLE = 0x10, 0x20, 0x40
@@ -32,10 +32,10 @@ PRESENT, INTERMITTENT, STORED, UNTESTED = (
 
 def parse_status(text: str) -> int | Mistake:
     """Read a status byte as two hexadecimal digits, with or without 0x before them."""
-    found = re.fullmatch(r"(?:0[xX])?([0-9A-Fa-f]{2})", text.strip())
-    if not found:
+    match = re.fullmatch(r"(?:0[xX])?([0-9A-Fa-f]{2})", text.strip())
+    if not match:
         return Mistake(f"{text.strip()} is no status byte: two hexadecimal digits, as in 2F")
-    return int(found[1], 16)
+    return int(match[1], 16)
 
 
 def set_bits(status: int) -> tuple[str, ...]:
@@ -44,10 +44,10 @@ def set_bits(status: int) -> tuple[str, ...]:
 
 
 def after_key_cycle(status: int, supported: int = 0xFF) -> str:
-    """Answer for a code read after clearing, a key cycle and the conditions that enable its test.
+    """Classify a code read after clearing, a key cycle, and the conditions that enable its test.
 
-    `supported` is the module's mask of bits that it keeps; what it does not keep reads zero, so
-    without the bits for "not tested" a quiet code cannot be told from an untested one.
+    `supported` is the module's mask of bits that it keeps; what it doesn't keep reads zero, so
+    without the bits for "not tested" a passed code looks like an untested one.
     """
     if status & UNTESTED_CYCLE:
         return UNTESTED
@@ -59,21 +59,21 @@ def after_key_cycle(status: int, supported: int = 0xFF) -> str:
 
 
 def contradictions(status: int) -> tuple[str, ...]:
-    """Say what in a byte cannot be together: typed wrongly, or a module that leaves bits out.
+    """Explain which bits of a byte contradict: a typing error, or a module that leaves bits out.
 
-    Follows from the definitions of the bits (own derivation). A byte with contradictions is worth a
-    question, never a refusal.
+    Follows from the definitions of the bits (own derivation). Ask about such a
+    byte, never reject it.
     """
-    found = []
+    reasons = []
     if status & FAILED_CYCLE and not status & PENDING:
-        found.append("failed in this key cycle, yet not pending")
+        reasons.append("failed in this key cycle, yet not pending")
     if status & FAILED_CYCLE and not status & FAILED_CLEAR:
-        found.append("failed in this key cycle, yet not since clearing")
+        reasons.append("failed in this key cycle, yet not since clearing")
     if status & FAILED_CYCLE and status & UNTESTED_CYCLE:
-        found.append("failed in this key cycle, yet not tested in it")
+        reasons.append("failed in this key cycle, yet not tested in it")
     failed = FAILS_NOW | FAILED_CYCLE | PENDING | CONFIRMED | FAILED_CLEAR
     if status & UNTESTED_CLEAR and status & failed:
-        found.append("not tested since clearing, yet failed")
+        reasons.append("not tested since clearing, yet failed")
     if status & UNTESTED_CLEAR and not status & UNTESTED_CYCLE:
-        found.append("tested in this key cycle, yet not since clearing")
-    return tuple(found)
+        reasons.append("tested in this key cycle, yet not since clearing")
+    return tuple(reasons)

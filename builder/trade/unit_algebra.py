@@ -1,4 +1,4 @@
-"""The unit of a computed reading, or what is wrong with the units it mixes.
+"""The unit of a computed reading, or what is wrong with the units that it mixes.
 
 In: an expression and the unit of each reading. Out: the unit's symbol ("" for a plain number), or a
 `Mistake` at the place. A number written out takes whatever unit it is added to or compared with.
@@ -9,10 +9,10 @@ from collections.abc import Mapping
 from difflib import get_close_matches
 from fractions import Fraction
 
+from builder.trade.expression_nodes import Expression, ExpressionNode
 from builder.trade.functions import FUNCTIONS, WIRE_SIZES, Function
 from builder.trade.mistake import Mistake
-from builder.trade.nodes import Expression, Node
-from builder.trade.units import UNITS, unit
+from builder.trade.units import UNITS, find_unit
 
 _ANY = "any"  # the unit of a number written out
 _PLAIN = ""  # the unit of one reading divided by another of its kind
@@ -30,13 +30,13 @@ _PRODUCTS: tuple[tuple[str, str, str], ...] = (
 _DIFFERENCES = {"°C": "K", "°F": "degF diff"}
 
 
-def unit_of(expression: Expression, units: Mapping[str, str]) -> str | Mistake:
-    """Work out the unit of an expression from the units of the readings that it names."""
-    found = _unit(expression.root, units)
-    return _PLAIN if found == _ANY else found
+def unit_of_expression(expression: Expression, units: Mapping[str, str]) -> str | Mistake:
+    """Return the unit of an expression from the units of the readings that it names."""
+    operands = _unit(expression.root, units)
+    return _PLAIN if operands == _ANY else operands
 
 
-def _unit(node: Node, units: Mapping[str, str]) -> str | Mistake:
+def _unit(node: ExpressionNode, units: Mapping[str, str]) -> str | Mistake:
     if node.kind == "number":
         return _ANY
     if node.kind == "reading":
@@ -44,20 +44,20 @@ def _unit(node: Node, units: Mapping[str, str]) -> str | Mistake:
     function = FUNCTIONS.get(node.kind)
     sized = function is not None and function.slots[0] in WIRE_SIZES
     parts = node.parts[1:] if sized else node.parts
-    found: list[str] = []
+    operands: list[str] = []
     for part in parts:
         one = _unit(part, units)
         if isinstance(one, Mistake):
             return one
-        found.append(one)
+        operands.append(one)
     if function is not None:
-        return _call(node, function, parts, found)
-    return _operation(node, found)
+        return _call(node, function, parts, operands)
+    return _operation(node, operands)
 
 
-def _reading(node: Node, units: Mapping[str, str]) -> str | Mistake:
+def _reading(node: ExpressionNode, units: Mapping[str, str]) -> str | Mistake:
     if node.text in units:
-        known = unit(units[node.text])
+        known = find_unit(units[node.text])
         return known.symbol if known else _wrong(node, f"{units[node.text]} is no unit in use")
     pieces = node.text.split("-")
     if len(pieces) > 1 and all(piece in units or piece.isdecimal() for piece in pieces):
@@ -70,11 +70,11 @@ def _reading(node: Node, units: Mapping[str, str]) -> str | Mistake:
     return Mistake(message, near[0] if near else None, node.at, len(node.text))
 
 
-def _operation(node: Node, found: list[str]) -> str | Mistake:
+def _operation(node: ExpressionNode, operands: list[str]) -> str | Mistake:
     if node.kind == "negative":
         message = "a temperature has no negative; subtract it from another"
-        return found[0] if found[0] not in _DIFFERENCES else _wrong(node, message)
-    one, other = found
+        return operands[0] if operands[0] not in _DIFFERENCES else _wrong(node, message)
+    one, other = operands
     if node.kind in "+-":
         return _sum(node, one, other)
     if one in _DIFFERENCES or other in _DIFFERENCES:
@@ -82,7 +82,7 @@ def _operation(node: Node, found: list[str]) -> str | Mistake:
     return _product(node, one, other) if node.kind == "*" else _quotient(node, one, other)
 
 
-def _sum(node: Node, one: str, other: str) -> str | Mistake:
+def _sum(node: ExpressionNode, one: str, other: str) -> str | Mistake:
     """Add or subtract; two temperatures give a difference, a difference shifts a temperature."""
     if one in _DIFFERENCES and other in (_ANY, _DIFFERENCES[one]):
         return one
@@ -98,13 +98,13 @@ def _sum(node: Node, one: str, other: str) -> str | Mistake:
     return shared
 
 
-def _shared(found: list[str]) -> str | None:
-    """The one unit of several figures; a number written out takes that of the others."""
-    named = {one for one in found if one != _ANY}
+def _shared(operands: list[str]) -> str | None:
+    """Return the one unit of several operands; a plain number takes that of the others."""
+    named = {one for one in operands if one != _ANY}
     return named.pop() if len(named) == 1 else (None if named else _ANY)
 
 
-def _product(node: Node, one: str, other: str) -> str | Mistake:
+def _product(node: ExpressionNode, one: str, other: str) -> str | Mistake:
     if _ANY in (one, other) or _PLAIN in (one, other):
         return _stronger(one, other)
     first, second = UNITS[one], UNITS[other]
@@ -114,7 +114,7 @@ def _product(node: Node, one: str, other: str) -> str | Mistake:
     return _wrong(node, f"{one} times {other} is nothing that a shop measures")
 
 
-def _quotient(node: Node, one: str, other: str) -> str | Mistake:
+def _quotient(node: ExpressionNode, one: str, other: str) -> str | Mistake:
     if one == other:
         return _ANY if one == _ANY else _PLAIN
     if other in (_ANY, _PLAIN):
@@ -136,7 +136,7 @@ def _stronger(one: str, other: str) -> str:
     return units[0] if units else (_PLAIN if _PLAIN in (one, other) else _ANY)
 
 
-def _named(node: Node, kind: str, factor: Fraction) -> str | Mistake:
+def _named(node: ExpressionNode, kind: str, factor: Fraction) -> str | Mistake:
     """Find the unit of a kind that has just this factor."""
     if kind == _PLAIN and factor == 1:
         return _PLAIN
@@ -149,10 +149,10 @@ def _named(node: Node, kind: str, factor: Fraction) -> str | Mistake:
 
 
 def _call(
-    node: Node, function: Function, parts: tuple[Node, ...], found: list[str]
+    node: ExpressionNode, function: Function, parts: tuple[ExpressionNode, ...], operands: list[str]
 ) -> str | Mistake:
     slots = [slot for slot in function.slots if slot not in WIRE_SIZES]
-    filled = [(slots[min(at, len(slots) - 1)], one) for at, one in enumerate(found)]
+    filled = [(slots[min(at, len(slots) - 1)], one) for at, one in enumerate(operands)]
     for (slot, one), part in zip(filled, parts, strict=True):
         wrong = _slot_mistake(function, slot, one)
         if wrong:
@@ -161,7 +161,7 @@ def _call(
     for slot in dict.fromkeys(slots):
         shared = _shared([one for place, one in filled if place == slot])
         if shared is None and slot != "rows":
-            given = " and ".join(dict.fromkeys(_shown(one) for one in found if one != _ANY))
+            given = " and ".join(dict.fromkeys(_shown(one) for one in operands if one != _ANY))
             return _wrong(node, f"{function.name} needs its figures in one unit, not in {given}")
         groups[slot] = shared or _ANY
     return _given(function, groups)
@@ -184,14 +184,14 @@ def _given(function: Function, groups: Mapping[str, str]) -> str:
         return _DIFFERENCES.get(groups["<any>"], groups["<any>"])
     if not function.gives.startswith("<"):
         return function.gives or _ANY
-    found = groups[function.gives]
-    if found != _ANY or function.gives == "<any>":
-        return found
+    operands = groups[function.gives]
+    if operands != _ANY or function.gives == "<any>":
+        return operands
     kind = function.gives[1:-1]
     return next(one.symbol for one in UNITS.values() if one.kind == kind and one.factor == 1)
 
 
-def _wrong(node: Node, message: str) -> Mistake:
+def _wrong(node: ExpressionNode, message: str) -> Mistake:
     return Mistake(message, at=node.at, length=len(node.text))
 
 

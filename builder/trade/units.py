@@ -15,7 +15,7 @@ from difflib import get_close_matches
 from fractions import Fraction
 from unicodedata import normalize
 
-_INCH = Fraction("0.0254")  # metres, exact
+_INCH = Fraction("0.0254")  # meters, exact
 _FOOT = 12 * _INCH
 _MILE = 5280 * _FOOT
 _POUND_FORCE = Fraction("0.45359237") * Fraction("9.80665")  # newtons, exact
@@ -32,10 +32,10 @@ class Unit:
     kind: str  # what it measures; only units of one kind convert into each other
     factor: Fraction
     offset: Fraction = Fraction(0)
-    shown: str = ""  # as pages and prints write it; "" when the symbol serves
+    shown: str = ""  # as pages and prints write it; "" for the symbol itself
 
     @property
-    def sign(self) -> str:
+    def label(self) -> str:
         """The unit as pages and prints write it."""
         return self.shown or self.symbol
 
@@ -146,9 +146,10 @@ ALIASES: Mapping[str, str] = {
 }
 
 
-def unit(text: str) -> Unit | None:
+def find_unit(text: str) -> Unit | None:
     """Find a unit by its symbol or one of its other spellings; None when it is not in the list."""
-    name = " ".join(normalize("NFKC", text).split())  # one sign for ohm, micro and degrees Celsius
+    # One character each for ohm, micro, and degrees Celsius.
+    name = " ".join(normalize("NFKC", text).split())
     return UNITS.get(name) or UNITS.get(ALIASES.get(name, ""))
 
 
@@ -164,7 +165,7 @@ def nearest_units(text: str) -> list[str]:
 
 def same_kind(one: str, other: str) -> bool:
     """Whether two known units measure the same kind of thing; an unknown unit matches nothing."""
-    first, second = unit(one), unit(other)
+    first, second = find_unit(one), find_unit(other)
     return first is not None and second is not None and first.kind == second.kind
 
 
@@ -174,7 +175,7 @@ def convert(value: Decimal | Fraction | int, given: str, wanted: str) -> Fractio
     Both must be known and of one kind: ask `same_kind` first. A tolerance or a drop in temperature
     is a difference (K, degF diff) and never a temperature: 5 K is 9 degF of difference, not 41 °F.
     """
-    source, target = unit(given), unit(wanted)
+    source, target = find_unit(given), find_unit(wanted)
     if source is None or target is None or source.kind != target.kind:
         raise ValueError(f"{given} cannot be turned into {wanted}: not units of one kind")
     return (Fraction(value) * source.factor + source.offset - target.offset) / target.factor

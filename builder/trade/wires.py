@@ -1,7 +1,7 @@
 """Resistance of copper wire by gauge number and by metric area.
 
-In: a size, a length in metres, a temperature in degrees Celsius. Out: ohms as an exact fraction, or
-a `Mistake`. The length is the whole way of the current: there and back where the return is a wire.
+In: a size, a length in meters, a temperature in degrees Celsius. Out: ohms as an exact fraction, or
+a `Mistake`. The length is the whole path of the current: there and back where the return is a wire.
 """
 
 from collections.abc import Mapping
@@ -48,7 +48,7 @@ OHMS_PER_KM_BY_GAUGE: Mapping[str, Fraction] = {
     "26": Fraction("133.9"),
 }
 
-# Greatest resistance at 20 degC, ohm per km, by area in mm2: IEC 60228 class 5 (flexible), plain
+# Highest resistance at 20 degC, ohm per km, by area in mm2: IEC 60228 class 5 (flexible), plain
 # annealed copper.
 OHMS_PER_KM_BY_AREA: Mapping[str, Fraction] = {
     "0.5": Fraction("39.0"),
@@ -69,28 +69,28 @@ OHMS_PER_KM_BY_AREA: Mapping[str, Fraction] = {
 }
 
 
-def gauge_ohms(gauge: str, metres: Exact, celsius: Exact = 20) -> Fraction | Mistake:
-    """Resistance of a length of solid copper of an American gauge: "18", "1/0"."""
-    return _ohms(OHMS_PER_KM_BY_GAUGE, gauge, metres, celsius)
+def gauge_ohms(gauge: str, meters: Exact, celsius: Exact = 20) -> Fraction | Mistake:
+    """Return the resistance of a length of solid copper of an American gauge: "18", "1/0"."""
+    return _ohms(OHMS_PER_KM_BY_GAUGE, gauge, meters, celsius)
 
 
 def area_ohms(
-    square_millimetres: Decimal | str, metres: Exact, celsius: Exact = 20
+    square_millimeters: Decimal | str, meters: Exact, celsius: Exact = 20
 ) -> Fraction | Mistake:
-    """Greatest resistance of a length of flexible copper of a metric area: "0.75", "2.5"."""
-    return _ohms(OHMS_PER_KM_BY_AREA, str(square_millimetres), metres, celsius)
+    """Return the highest resistance of flexible copper of a metric area: "0.75", "2.5"."""
+    return _ohms(OHMS_PER_KM_BY_AREA, str(square_millimeters), meters, celsius)
 
 
 def _ohms(
-    sizes: Mapping[str, Fraction], size: str, metres: Exact, celsius: Exact
+    sizes: Mapping[str, Fraction], size: str, meters: Exact, celsius: Exact
 ) -> Fraction | Mistake:
     if size not in sizes:
         return Mistake(f"{size} is no wire size of the table; it has {', '.join(sizes)}")
-    if Fraction(metres) < 0:
-        return Mistake(f"a wire cannot be {metres} m long")
-    return sizes[size] * Fraction(metres) / 1000 * copper_factor(celsius)
+    if Fraction(meters) < 0:
+        return Mistake(f"a wire can't be {meters} m long")
+    return sizes[size] * Fraction(meters) / 1000 * copper_factor(celsius)
 
 
 def copper_factor(celsius: Exact) -> Fraction:
-    """How many times its resistance at 20 °C copper has at another temperature."""
+    """Return the resistance of copper at a temperature, as a multiple of that at 20 °C."""
     return 1 + COPPER_PER_KELVIN * (Fraction(celsius) - 20)

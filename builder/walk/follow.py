@@ -15,9 +15,9 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from builder.model.ranges import INFINITY, Cut, Range
-from builder.trade.bounds import bounds_of
-from builder.trade.exact import DOWN, UP, rounded
-from builder.trade.expressions import Compiled, run
+from builder.trade.bounds import bounds_of_form
+from builder.trade.exact import DOWN, UP, round_digits
+from builder.trade.expressions import Compiled, run_form
 from builder.trade.mistake import Mistake
 from builder.walk.readings import Read, all_read
 from builder.walk.rows import ReadingRow, ResultRow, Side, StepRow, Table
@@ -94,7 +94,7 @@ def _span(row: ReadingRow, read: Read | None) -> _Span:
     if not read.error:
         return _Span(read.value, read.value)
     value, error = Fraction(read.value), Fraction(read.error)
-    return _Span(rounded(value - error, towards=DOWN), rounded(value + error, towards=UP))
+    return _Span(round_digits(value - error, towards=DOWN), round_digits(value + error, towards=UP))
 
 
 def _computed(
@@ -123,14 +123,14 @@ def _names(form: Compiled) -> set[str]:
 def _computed_span(form: Compiled, spans: Mapping[str, _Span]) -> _Span:
     if not all(end.is_finite() for span in spans.values() for end in span):
         return _ANYTHING
-    found = bounds_of(form, spans)
+    found = bounds_of_form(form, spans)
     return _ANYTHING if isinstance(found, Mistake) else _Span(*found)
 
 
 def _value(form: Compiled, values: Mapping[str, Decimal | None]) -> Decimal | None:
     finite = {name: value for name, value in values.items() if value is not None}
-    found = run(form, finite)
-    return None if isinstance(found, Mistake) else rounded(found)
+    found = run_form(form, finite)
+    return None if isinstance(found, Mistake) else round_digits(found)
 
 
 def _fits(

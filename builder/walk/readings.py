@@ -10,10 +10,10 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from builder.model.ranges import INFINITY
-from builder.trade.exact import rounded
+from builder.trade.exact import round_digits
 from builder.trade.mistake import Mistake
-from builder.trade.quantities import Over, Quantity, typed_quantity
-from builder.trade.units import convert, same_kind, unit
+from builder.trade.quantities import OverRange, Quantity, typed_quantity
+from builder.trade.units import convert, find_unit, same_kind
 from builder.walk.rows import ReadingRow, Reads, StepRow, ToolRow
 
 _OVER = "OL is no reading of this check: look at the leads and the range, then read again"
@@ -57,9 +57,9 @@ def _figure(wanted: str, text: str) -> Read | Mistake:
     found = typed_quantity(text, wanted)
     if isinstance(found, Mistake):
         return found
-    if isinstance(found, Over):
+    if isinstance(found, OverRange):
         return Mistake("the maker's figure is a number")
-    return Read(rounded(convert(found.value, found.unit, wanted)))
+    return Read(round_digits(convert(found.value, found.unit, wanted)))
 
 
 def _reading(row: ReadingRow, tools: Sequence[ToolRow], text: str) -> Read | Mistake:
@@ -71,9 +71,9 @@ def _reading(row: ReadingRow, tools: Sequence[ToolRow], text: str) -> Read | Mis
     found = typed_quantity(text, row["unit"])
     if isinstance(found, Mistake):
         return found
-    if isinstance(found, Over):
+    if isinstance(found, OverRange):
         return Read(INFINITY) if row["high"] == "Infinity" else Mistake(_OVER)
-    value = rounded(convert(found.value, found.unit, row["unit"]))
+    value = round_digits(convert(found.value, found.unit, row["unit"]))
     if not Decimal(row["low"]) <= value <= Decimal(row["high"]):
         high = "OL" if row["high"] == "Infinity" else row["high"]
         return Mistake(
@@ -88,9 +88,9 @@ def _error(wanted: str, tools: Sequence[ToolRow], found: Quantity) -> tuple[str,
     reads = [(tool["name"], one) for tool in tools for one in tool["reads"]]
     reads = [pair for pair in reads if same_kind(pair[1][0], wanted)]
     for name, one in sorted(reads, key=lambda pair: pair[1][0] != found.unit):
-        value = rounded(convert(found.value, found.unit, one[0]))
+        value = round_digits(convert(found.value, found.unit, one[0]))
         if Decimal(one[1]) <= value <= Decimal(one[2]):
-            return name, rounded(_off(one, Fraction(value)) * _factor(one[0], wanted))
+            return name, round_digits(_off(one, Fraction(value)) * _factor(one[0], wanted))
     return "", Decimal(0)
 
 
@@ -101,5 +101,5 @@ def _off(reads: Reads, value: Fraction) -> Fraction:
 
 def _factor(given: str, wanted: str) -> Fraction:
     """How many times a difference grows from one unit to the other."""
-    source, target = unit(given), unit(wanted)
+    source, target = find_unit(given), find_unit(wanted)
     return source.factor / target.factor if source and target else Fraction(1)

@@ -15,7 +15,7 @@ from builder.model.ranges import BOTTOM, Cut, Range
 from builder.model.tree import Check, Reading, Result, Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
-from builder.trade.units import same_kind, unit
+from builder.trade.units import find_unit, same_kind
 from builder.walk.computed import computed_rows, symbol
 from builder.walk.rows import ReadingRow, Reads, ResultRow, Side, StepRow, Table, ToolRow
 
@@ -50,7 +50,7 @@ def _step(step: Step, tools: list[str]) -> StepRow | None:
         return None
     if check.figure:
         return _against_figure(check, tools)
-    if not check.readings or any(unit(one.unit) is None for one in _measured(check)):
+    if not check.readings or any(find_unit(one.unit) is None for one in _measured(check)):
         return None
     axes = {one.name: domain_of(one) for one in check.readings}
     computed = list(computed_rows(check, axes))
@@ -70,7 +70,7 @@ def _measured(check: Check) -> Iterator[Reading]:
 
 def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
-    if not figure or unit(figure.unit) is None:
+    if not figure or find_unit(figure.unit) is None:
         return None
     sides = [_against(figure.kind, str(one.said)) for one in check.results]
     return {

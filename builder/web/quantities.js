@@ -20,7 +20,7 @@ globalThis.baytreeQuantities = (() => {
     return { symbol, kind, factor: read(factor), offset: read(offset), sign };
   }
 
-  // Names that differ in nothing but capitals; what merely sounds alike is not guessed here.
+  // Names that differ in nothing but capitals; what only sounds similar is not guessed here.
   function nearest(text) {
     const wanted = text.trim().toLowerCase();
     const near = [...Object.keys(list), ...Object.keys(aliases)]
@@ -49,14 +49,14 @@ globalThis.baytreeQuantities = (() => {
 
   function numberMistake(given, whole, part, rest) {
     if (!unit(rest) && /[0-9]/.test(rest) && !/^[eE]/.test(rest)) {
-      return `${given}: two numbers; type one reading at a time`;
+      return `${given}: two numbers; enter one reading at a time`;
     }
     if (/^[eE][-+]?[0-9]/.test(rest)) {
-      return `${given}: write the number out in full, or take a larger unit`;
+      return `${given}: write the number out, or use a larger unit`;
     }
     if (part.startsWith(",") && part.length === 4 && !whole.startsWith("0")) {
       const digits = part.slice(1);
-      return `${whole}${part} can be read in two ways: type ${whole}.${digits} or ${whole}${digits}`;
+      return `${whole}${part} can be read two ways: type ${whole}.${digits} or ${whole}${digits}`;
     }
     return "";
   }
@@ -64,7 +64,7 @@ globalThis.baytreeQuantities = (() => {
   function unitOf(text, wanted) {
     if (!text) {
       return wanted ? { unit: wanted }
-        : { mistake: "the unit is missing: a bare number says nothing, type 12.6 V" };
+        : { mistake: "the unit is missing: write it after the number, as in 12.6 V" };
     }
     const known = unit(text);
     if (known) return { unit: known.symbol };
@@ -76,7 +76,7 @@ globalThis.baytreeQuantities = (() => {
 
   function overRange(found, wanted) {
     if (found[1] === "-") {
-      return { mistake: "over the range on the minus side: change the leads or raise the range" };
+      return { mistake: "over the range below zero: swap the leads or raise the range" };
     }
     const symbol = unitOf(found[2] || found[3] || "", wanted);
     if (symbol.mistake) return symbol;

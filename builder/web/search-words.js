@@ -308,7 +308,7 @@ globalThis.baytreeFind ??= {};
     return [codes, years, others];
   }
 
-  // vehicles.py; the sums of a vehicle number are those of trade/vehicle_numbers.py
+  // vehicles.py; a VIN's check digit and years are those of trade/vin.py
 
   const NUMBER = /(?<![a-z0-9])(?=[a-z]*[0-9])[a-z0-9]{17}(?![a-z0-9])/i;
   const VALUES = ["0", "1AJ", "2BKS", "3CLT", "4DMU", "5ENV", "6FW", "7GPX", "8HY", "9RZ"];

@@ -10,7 +10,7 @@ from fractions import Fraction
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Deed, Money, Scope
-from builder.trade.units import unit
+from builder.trade.units import find_unit
 
 KINDS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 
@@ -141,8 +141,8 @@ def number(value: Decimal) -> str:
 
 def sign(symbol: str) -> str:
     """Write a unit as people do: Ω for ohm."""
-    known = unit(symbol)
-    return known.sign if known else symbol
+    known = find_unit(symbol)
+    return known.label if known else symbol
 
 
 def grouped(value: Decimal) -> str:

@@ -7,12 +7,12 @@ import re
 from collections.abc import Mapping
 
 from builder.model.tree import Check, Result
-from builder.trade.expressions import parse, unit_of
+from builder.trade.expressions import parse_expression, unit_of_expression
 from builder.trade.mistake import Mistake
-from builder.trade.units import UNITS, unit
+from builder.trade.units import UNITS, find_unit
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
-_SIGNS = sorted({sign for one in UNITS.values() for sign in (one.symbol, one.sign)}, key=len)
+_SIGNS = sorted({sign for one in UNITS.values() for sign in (one.symbol, one.label)}, key=len)
 _UNIT = "|".join(map(re.escape, reversed(_SIGNS)))
 _VALUE = re.compile(rf"(?<![\w.])(-?\d+(?:[.,]\d+)?) (?=(?:{_UNIT})(?![\w/]))")
 
@@ -52,8 +52,8 @@ def _units(check: Check) -> Mapping[str, str]:
     """Unit of each reading; none where it is a phrase or a plain number."""
     units = {one.name: "" if one.one_of else str(one.unit) for one in check.readings}
     for computed in check.computed:
-        expression = parse(computed.expression)
-        found = "" if isinstance(expression, Mistake) else unit_of(expression, units)
+        expression = parse_expression(computed.expression)
+        found = "" if isinstance(expression, Mistake) else unit_of_expression(expression, units)
         units[str(computed.name)] = "" if isinstance(found, Mistake) else found
     return units
 
@@ -66,8 +66,8 @@ def _named(part: str, units: Mapping[str, str], spans: Mapping[str, tuple[str, s
 
 
 def _with_unit(words: str, symbol: str) -> str:
-    known = unit(symbol)
-    sign = known.sign if known else symbol
+    known = find_unit(symbol)
+    sign = known.label if known else symbol
     if not sign or words.endswith("OL"):
         return words
     return f"{words}{sign}" if sign == "°" else f"{words} {sign}"

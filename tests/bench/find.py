@@ -2,7 +2,7 @@
 
 In: a number of generated trees, or the demo shop. Out: figures on the screen. With `--trees`: size
 of the rows, first result on a slow line, time of a query in both. With `--demo`: how many queries
-of `tests/find/queries.yml` find their tree, in both. The peer is a stock Material site of the same
+of `tests/demo/queries.yml` find their tree, in both. The peer is a stock Material site of the same
 trees, with its own search (lunr) and default settings. `--no-peer` leaves it out (at 10,000 trees
 its build alone takes minutes). Not part of the test suite: it is run by hand, on a quiet machine.
 """
@@ -205,7 +205,7 @@ def quality() -> None:
     """Print how many queries find their tree, first and among the first three, in both."""
     library, _ = read_library(ROOT)
     index = index_of(table(library))
-    asked = yaml.safe_load((ROOT / "tests" / "find" / "queries.yml").read_text())
+    asked = yaml.safe_load((ROOT / "tests" / "demo" / "queries.yml").read_text())
     cases = [(case["query"], tree) for tree, cases in asked.items() for case in cases]
     ours = [place(tree, [hit.id for hit in rank(index, query).hits]) for query, tree in cases]
     trees = (read_tree(ROOT, file)[0] for file in tree_files(ROOT))

@@ -1,6 +1,6 @@
 """The trees that charts and prints are tested on.
 
-In: the shop of this repository, and a small tree beside this file. Out: trees and the library.
+In: the tests' shop, and a small tree beside this file. Out: trees and the library.
 """
 
 from functools import cache
@@ -13,18 +13,18 @@ from builder.model.tree import Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_files, tree_from
 
-SHOP = Path(__file__).parents[2]
 HERE = Path(__file__).parent
+SHOP = HERE.parent / "shop"
 
 
 @cache
-def demo_library() -> Library:
+def shop_library() -> Library:
     """Read the knowledge of the shop."""
     return read_library(SHOP)[0]
 
 
 @cache
-def demo_trees() -> tuple[Tree, ...]:
+def shop_trees() -> tuple[Tree, ...]:
     """Read every tree of the shop."""
     found = (read_tree(SHOP, file)[0] for file in tree_files(SHOP))
     return tuple(tree for tree in found if tree)

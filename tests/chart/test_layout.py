@@ -103,7 +103,7 @@ def test_a_connector_leads_to_a_step_that_is_drawn(flow: Flow) -> None:
 
 
 def test_the_charts_of_the_shop_are_sound(trees: tuple[Tree, ...], library: Library) -> None:
-    """Every tree of the demo, in the page and on paper, is free of faults."""
+    """Every tree of the tests' shop, in the page and on paper, is free of faults."""
     for tree in trees:
         assert faults(page_chart(tree, library)) == NONE, tree.id
         for chart in sheet_charts(flow_of(tree, library), [A4, A3]).charts:

@@ -60,7 +60,7 @@ def test_a_step_is_linked_to_once(small: Tree) -> None:
 def test_another_tree_is_linked_as_the_page_says(small: Tree) -> None:
     """The page knows the addresses of other trees, the chart does not."""
     drawn = svg(page_chart(small), lambda href: href.replace("tree:", "/trees/"))
-    assert 'href="/trees/network/unit-silent#answers"' in drawn
+    assert 'href="/trees/network/module-silent#answers"' in drawn
     assert "tree:" not in svg(page_chart(small))
 
 

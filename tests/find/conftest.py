@@ -1,4 +1,4 @@
-"""A small shop, the demo shop, and the page's search in a browser."""
+"""A small table, the tests' shop, and the page's search in a browser."""
 
 import json
 from collections.abc import Callable, Iterator
@@ -23,8 +23,8 @@ from builder.find.rows import table as table_of
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
-ROOT = HERE.parents[1]
-STATIC = ROOT / "builder" / "web"
+SHOP = HERE.parent / "shop"
+STATIC = HERE.parents[1] / "builder" / "web"
 
 Rank = Callable[[Table, list[str]], list[dict[str, Any]]]
 
@@ -61,16 +61,16 @@ def small() -> Table:
 
 
 @pytest.fixture(scope="session")
-def demo() -> Library:
-    """Return the library of the demo shop."""
-    library, _ = read_library(ROOT)
+def shop() -> Library:
+    """Return the library of the tests' shop."""
+    library, _ = read_library(SHOP)
     return library
 
 
 @pytest.fixture(scope="session")
-def demo_table(demo: Library) -> Table:
-    """Return the rows of the demo shop."""
-    return table_of(demo)
+def shop_table(shop: Library) -> Table:
+    """Return the rows of the tests' shop."""
+    return table_of(shop)
 
 
 @pytest.fixture(scope="session")

@@ -36,7 +36,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory, small: Table) -> Path:
     (made / "index.html").write_text(HOME)
     (made / "trees" / "starting").mkdir(parents=True)
     page = "<!doctype html><html lang=en><title>A tree</title><h1>A tree</h1></html>"
-    (made / "trees" / "starting" / "no-crank.html").write_text(page)
+    (made / "trees" / "starting" / "silent.html").write_text(page)
     return made
 
 

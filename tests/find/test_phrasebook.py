@@ -1,8 +1,7 @@
-"""The shop's words, and those of the demo shop."""
+"""The shop's words."""
 
 from builder.find.phrasebook import concepts, phrasebook, shop_words, slang_said
-from builder.find.words import content, surfaces
-from builder.model.library import Library
+from builder.find.words import surfaces
 
 BOOK = phrasebook(
     slang=[("won't crank", ("no crank",)), ("brake", ("stopper",)), ("mushy", ("low",))],
@@ -42,25 +41,6 @@ def test_stop_words_may_stand_inside_a_phrase() -> None:
 def test_a_phrase_keeps_its_own_words() -> None:
     """Nothing is lost: the words as typed are the first alternative."""
     assert alternatives("turn over")[0] == ["turn over", "crank"]
-
-
-def test_the_demo_shop_has_words_enough(demo: Library) -> None:
-    """At least 150 pairs of slang and proper term, each with a term that is not the slang."""
-    assert len(demo.words) >= 150
-    for word in (*demo.words.values(), *demo.same_words.values()):
-        assert word.terms
-        assert all(str(term).lower() != str(word.slang).lower() for term in word.terms), word.slang
-
-
-def test_a_word_leads_to_a_word_that_leads_nowhere_else(demo: Library) -> None:
-    """The right side of a plain word is final, or a search would depend on how often it is done."""
-    pairs = [(str(word.slang), tuple(map(str, word.terms)))
-             for word in demo.same_words.values()]  # fmt: skip
-    book = phrasebook([], pairs)
-    for token, meant in book.same.items():
-        assert (token,) != meant, token
-        again = [word for found in meant for word in book.same.get(found, (found,))]
-        assert content(dict.fromkeys(again)) == list(meant), token
 
 
 def test_only_slang_that_was_typed_is_told() -> None:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from builder.find.rows import VehicleRow
 from builder.find.vehicles import AskedVehicle, fits, named_in, number_in
-from builder.trade.vehicle_numbers import check_digit
+from builder.trade.vin import check_digit
 
 VEHICLES = (
     VehicleRow("Brindal", "Fell", 2008, 2019),

@@ -1,8 +1,8 @@
 """What an author is told for a slip: kept word for word, since the messages are the product.
 
-Each file under `typos/` holds a tree of the tiny shop, the right lines, the lines as typed, and all
-that `baytree check` then says. To write the last part anew after a change of words, run this file
-as a script: `python tests/messages/test_typos.py`, and read the difference.
+Each file under `typos/` holds a tree of the tests' shop, the right lines, the lines as typed, and
+all that `baytree check` then says. To write the last part anew after a change of words, run this
+file as a script: `python tests/messages/test_typos.py`, and read the difference.
 """
 
 import re
@@ -15,7 +15,7 @@ import pytest
 
 from builder.cache.database import temporary
 from builder.check.verdict import check
-from builder.report.text import as_text
+from builder.report.as_text import findings_as_text
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
@@ -45,7 +45,7 @@ def told(path: Path, folder: Path) -> str:
     def lines(name: str) -> list[str]:
         return (shop / name).read_text(encoding="utf-8").split("\n")
 
-    return as_text(checked.findings, lines, len(checked.library.trees))
+    return findings_as_text(checked.findings, lines, len(checked.library.trees))
 
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)

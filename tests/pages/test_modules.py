@@ -1,4 +1,4 @@
-"""Set-up records: at least fourteen, every word of each on its page, and all in one table."""
+"""Set-up records: every word of each on its page, and all in one table."""
 
 import re
 from collections.abc import Iterator
@@ -18,8 +18,8 @@ from builder.wording import phrases as words
 
 @pytest.fixture(scope="module")
 def library() -> Library:
-    """Return the library of the demo shop."""
-    return read_library(Path(__file__).parents[2])[0]
+    """Return the library of the tests' shop."""
+    return read_library(Path(__file__).parents[1] / "shop")[0]
 
 
 @pytest.fixture(scope="module")
@@ -51,15 +51,11 @@ def told(module: Module, library: Library) -> Iterator[str]:
     yield from map(str, module.source.values())
 
 
-def test_there_are_records_of_fourteen_modules_or_more(library: Library) -> None:
-    """The demo has the modules that a shop replaces."""
-    assert len(library.modules) >= 14
-
-
 def test_every_word_of_a_record_stands_on_its_page(
     library: Library, pages: dict[str, Page]
 ) -> None:
     """What somebody found out and wrote down is shown, each word of it, in the order of work."""
+    assert library.modules
     for module in library.modules.values():
         page = pages[f"modules/{module.id}"]
         body = f"{page.title} {page.body}".casefold()

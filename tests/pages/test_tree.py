@@ -10,7 +10,7 @@ import pytest
 from builder.check.library import read_library
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Tree
+from builder.model.tree import Status, Tree
 from builder.pages.facts import facts_of
 from builder.pages.page import Print
 from builder.pages.tree import tree_page
@@ -18,7 +18,6 @@ from builder.reader.source import decode
 from builder.reader.trees import tree_from
 
 HERE = Path(__file__).parent
-DEMO = HERE.parents[1]
 SHOP = HERE.parent / "shop"
 SAID = (
     # the head
@@ -32,7 +31,7 @@ SAID = (
     "record the codes", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
     "below 5.5 Ω words of the meaning done", "module is steering-unit", "weight 6",
     "go on in the tree “Wipers stop halfway”",
-    "Could not be done: step", "None of these: call the owner.",
+    "Could not be done: step", "None of these: call the owner, phone 14.",
     # several readings, sums, the maker's figure, phrases
     "Done as in step 1, Words of the check", "Only after step 1, Words of the check",
     "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",
@@ -52,10 +51,10 @@ SAID = (
 
 @pytest.fixture(scope="module")
 def library() -> Library:
-    """Take the test shop, with the demo's lamps and set-up records and a drawing."""
+    """Take the tests' shop, with a decimal comma and a drawing."""
     own, _ = read_library(SHOP)
-    demo, _ = read_library(DEMO)
-    return replace(own, lamps=demo.lamps, modules=demo.modules, pictures=frozenset({"probe.svg"}))
+    comma = replace(own.shop, decimal_mark="comma")
+    return replace(own, shop=comma, pictures=frozenset({"probe.svg"}))
 
 
 @pytest.fixture(scope="module")
@@ -99,7 +98,7 @@ def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Librar
 
 def test_a_draft_says_so(tree: Tree, library: Library) -> None:
     """Nobody takes a draft for a reviewed tree."""
-    draft = replace(tree, status=Text("draft"), reviewed=None)
+    draft = replace(tree, status=Status.DRAFT, reviewed=None)
     assert "Draft: not reviewed yet" in shown(draft, library)
     assert "Draft" not in shown(tree, library)
 
@@ -107,6 +106,6 @@ def test_a_draft_says_so(tree: Tree, library: Library) -> None:
 def test_a_tree_of_unknown_things_is_still_shown(tree: Tree) -> None:
     """A draft may name tools, articles and hazards that have no record yet."""
     bare, _ = read_library(SHOP)
-    page = shown(replace(tree, status=Text("draft")), Library(bare.shop))
+    page = shown(replace(tree, status=Status.DRAFT), Library(bare.shop))
     assert "loud-horn" not in page  # no caution can be worded; the check says so
     assert "supply-at-the-plug" in page

@@ -67,3 +67,26 @@ b:
     )
     assert along.order == ("a",)
     assert not any(along.out.values())
+
+
+LOOK = """
+look:
+  check: Which is it
+  results:
+    - {{result: this, branch: mend}}
+    - {{result: that, branch: {that}}}
+  could_not: other/tree
+mend:
+  fix: Mend it
+  cause: It is old
+  still_there: other/tree#step
+"""
+
+
+def test_an_unusual_hand_over_counts_where_nothing_else_leads_to_that_tree(tree) -> None:
+    """Another tree is a target as a step is; `other/tree#step` is another place than its start."""
+    alone = course(tree(LOOK.format(that="mend")))
+    assert [way.target for way in alone.out["look"]] == ["mend", "mend", "other/tree"]
+    assert [way.target for way in alone.out["mend"]] == ["other/tree#step"]
+    beside = course(tree(LOOK.format(that="other/tree")))
+    assert [way.target for way in beside.out["look"]] == ["mend", "other/tree"]

@@ -8,7 +8,7 @@ from builder.plan.entries import with_entries
 from builder.plan.numbering import numbering
 from builder.reader.trees import read_tree
 
-SHOP = Path(__file__).parents[2]
+SHOP = Path(__file__).parents[1] / "shop"
 
 
 def test_only_the_trees_that_are_entered_are_read() -> None:

@@ -19,7 +19,7 @@ from builder.plan.minutes import as_json, minutes
 from builder.reader.trees import read_tree, tree_files
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*.yml"))
-SHOP = Path(__file__).parents[2]
+SHOP = Path(__file__).parents[1] / "shop"
 
 
 def said(text: str) -> dict[str, Fraction]:
@@ -170,8 +170,8 @@ cable:
     assert found.expected == sum(fix.chance * fix.minutes for fix in found.fixes.values())
 
 
-def test_the_trees_of_this_shop_keep_the_promises_too() -> None:
-    """Real trees with hand-overs, lists and shared actions: in order, counted with all repeats."""
+def test_the_trees_of_a_shop_keep_the_promises_too() -> None:
+    """Whole trees with hand-overs, lists and shared actions: in order, counted with all repeats."""
     seen = 0
     for path in tree_files(SHOP):
         made, _ = read_tree(SHOP, path)

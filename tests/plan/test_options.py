@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from builder.model.knowledge import Module
+from builder.model.knowledge import Module, SafetySystem, UsedPart
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
@@ -93,7 +93,7 @@ def test_a_range_of_tow_prices_stays_a_range(tree) -> None:
 @pytest.mark.parametrize("safety", ["steering", "brakes", "restraints", "high-voltage"])
 def test_what_is_not_safe_is_not_offered_and_says_why(tree, safety: str) -> None:
     """Not driven in and not left as it is, whatever the record says about driving."""
-    found = by_id(tree(FIX), library(safety=Text(safety)))
+    found = by_id(tree(FIX), library(safety=SafetySystem(safety)))
     for name in ("drive-in", "leave"):
         assert found[name].not_offered
         assert found[name].total is None
@@ -121,7 +121,7 @@ def test_a_vehicle_is_driven_in_only_where_the_record_says_that_it_may_be(tree) 
 def test_a_used_part_is_fitted_only_where_it_can_be_set_up(tree, used_part, offered) -> None:
     """A used part without a price leaves the sum open; one that cannot be set up is refused."""
     drawn = tree(FIX.replace("part: new", "part: used"))
-    found = by_id(drawn, library(used_part=Text(used_part)))["fit-here"]
+    found = by_id(drawn, library(used_part=UsedPart(used_part)))["fit-here"]
     assert bool(found.not_offered) is not offered
     assert found.total is None
 
@@ -140,7 +140,7 @@ def test_a_used_part_takes_its_price_from_the_fix(tree) -> None:
 
 def test_whoever_brings_a_part_is_told_which_will_do(tree) -> None:
     """A used part that cannot be set up is money lost; it is said before it is bought."""
-    note = by_id(tree(FIX), library(used_part=Text("no")))["drive-in"].note
+    note = by_id(tree(FIX), library(used_part=UsedPart.NO))["drive-in"].note
     assert "a used one cannot be set up" in note
     assert "guarantee" in note
 
@@ -212,7 +212,7 @@ def test_no_words_of_a_fix_make_an_unsafe_option_safe(tree) -> None:
       price: 99
 """
     )
-    found = by_id(tree(text), library(safety=Text("brakes")))["drive-in"]
+    found = by_id(tree(text), library(safety=SafetySystem.BRAKES))["drive-in"]
     assert found.not_offered
     assert found.total is None
 

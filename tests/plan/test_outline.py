@@ -115,3 +115,10 @@ def test_every_lead_is_drawn_once(graph: Steps) -> None:
             drawn = [side.lead for side in block.sides]
             drawn += [block.down] if block.down is not None else []
             assert sorted(drawn) == list(range(len(graph.leads[block.step])))
+
+
+def test_a_section_ends_with_an_end_that_is_drawn_again() -> None:
+    """Ends that lead to each other, as failed proofs do, are drawn again but not without end."""
+    leads = {"a": [Lead("b")], "b": [Lead("c")], "c": [Lead("b")]}
+    sections = outline(Steps("a", leads, ends={"b", "c"}, checks={"a"}))
+    assert [block.step for block in sections[0].blocks] == ["a", "b", "c", "b"]

@@ -7,7 +7,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "chart"))
 
-from shop import demo_library, demo_trees, small_tree
+from shop import shop_library, shop_trees, small_tree
 
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -15,14 +15,14 @@ from builder.model.tree import Tree
 
 @pytest.fixture(scope="session")
 def library() -> Library:
-    """Return the knowledge of the shop in this repository."""
-    return demo_library()
+    """Return the knowledge of the tests' shop."""
+    return shop_library()
 
 
 @pytest.fixture(scope="session")
 def trees() -> tuple[Tree, ...]:
-    """Return every tree of the shop in this repository."""
-    return demo_trees()
+    """Return every tree of the tests' shop."""
+    return shop_trees()
 
 
 @pytest.fixture(scope="session")

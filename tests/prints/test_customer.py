@@ -21,7 +21,7 @@ def words(pdf: bytes) -> str:
 @pytest.fixture(scope="module")
 def unit(trees: tuple[Tree, ...]) -> tuple[Tree, str]:
     """Return a fix that replaces a steering unit."""
-    (tree,) = (tree for tree in trees if tree.id == "steering/assist-lamp-after-unit-swap")
+    (tree,) = (tree for tree in trees if tree.id == "steering/heavy-after-swap")
     return tree, next(
         str(step.id)
         for step in tree.steps.values()

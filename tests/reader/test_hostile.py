@@ -113,6 +113,7 @@ def test_a_file_over_a_mebibyte_is_refused_unread(tmp_path: Path) -> None:
 
 def test_a_shop_of_rubbish_is_read_to_its_end(tmp_path: Path) -> None:
     """Every knowledge file may be broken at once, and each says so."""
+    (tmp_path / "trees").mkdir()
     for name in ("systems", "lamps", "hazards", "tools", "vehicles", "codes", "glossary", "words"):
         (tmp_path / "kb").mkdir(exist_ok=True)
         (tmp_path / f"kb/{name}.yml").write_bytes(b"- [x: {y\n")

@@ -1,57 +1,77 @@
 """The pictures of articles: what is no plain picture is told and never published."""
 
+import io
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
+from builder.pictures.photos import PUBLISHED
 from builder.reader.pictures import pictures
+from builder.reader.source import LARGEST
 
-HEAD = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
-PLAIN = {
-    "lines.svg": f'{HEAD}><path d="M0 0h9"/><text>one = 1, on = 12 V</text></svg>',
-    "own-parts.svg": f'{HEAD}><use href="#plug"/><image href="data:image/png;base64,AA"/></svg>',
-    "photo.JPG": "x",
-}
-UNSAFE = {
-    "script.svg": f"{HEAD}><script>go()</script></svg>",
-    "prefixed.svg": '<s:svg xmlns:s="http://www.w3.org/2000/svg"><s:script>go()</s:script></s:svg>',
-    "event.svg": f'{HEAD}\n onload="go()"/>',
-    "link.svg": f'{HEAD}><a xlink:href="javascript:go()"><path/></a></svg>',
-    "fetched.svg": f'{HEAD}><image href="https://elsewhere.example/x.png"/></svg>',
-    "page-inside.svg": f"{HEAD}><foreignObject><p/></foreignObject></svg>",
-    "entity.svg": f'<!DOCTYPE svg [<!ENTITY a "b">]>{HEAD}/>',
-    "page.html": "<p>",
-}
+DRAWING = b'<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0h9"/></svg>'
+PLACE = "kb/how-to/pictures"
 
 
-def put(shop: Path, name: str, text: str) -> None:
+def photo() -> bytes:
+    """Return a small photo as a camera would write it."""
+    with io.BytesIO() as file:
+        Image.new("RGB", (8, 6), "red").save(file, "JPEG")
+        return file.getvalue()
+
+
+def put(shop: Path, name: str, content: bytes) -> Path:
     """Write a file among the pictures."""
-    folder = shop / "kb/how-to/pictures"
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / name).write_text(text, "utf-8")
+    path = shop / PLACE / name
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(content)
+    return path
 
 
-@pytest.mark.parametrize("name", PLAIN)
-def test_a_plain_picture_is_known_by_its_size(tmp_path: Path, name: str) -> None:
-    """Text about being on, parts of its own and pictures inside a drawing run nothing."""
-    put(tmp_path, name, PLAIN[name])
-    assert pictures(tmp_path) == ({name: len(PLAIN[name])}, [])
+def test_a_drawing_and_a_photo_are_known_by_their_sizes(tmp_path: Path) -> None:
+    """What a reader has to fetch is known to the rule that asks for small pictures."""
+    put(tmp_path, "plug.svg", DRAWING)
+    put(tmp_path, "plug.JPG", photo())
+    put(tmp_path, "large.jpg", photo() + bytes(PUBLISHED))
+    put(tmp_path, ".gitkeep", b"")
+    assert pictures(tmp_path) == (
+        {"plug.svg": len(DRAWING), "plug.JPG": len(photo()), "large.jpg": PUBLISHED},
+        [],
+    )
 
 
-@pytest.mark.parametrize("name", UNSAFE)
-def test_what_could_run_is_no_picture(tmp_path: Path, name: str) -> None:
-    """Opened by itself, a drawing with a script is a page that runs it."""
-    put(tmp_path, name, UNSAFE[name])
+REFUSED = {
+    "page.html": b"<p>",
+    "script.svg": DRAWING.replace(b"<path", b"<script/><path"),
+    "text.jpg": b"no photo",
+    "phone.heic": b"",
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_what_is_no_picture_is_told_and_left_out(tmp_path: Path, name: str) -> None:
+    """The finding stands on the file, and nobody publishes it."""
+    put(tmp_path, name, REFUSED[name])
     sizes, findings = pictures(tmp_path)
     assert sizes == {}
     assert [finding.rule for finding in findings] == ["unsafe-picture"]
-    assert findings[0].at.file == f"kb/how-to/pictures/{name}"
+    assert findings[0].at.file == f"{PLACE}/{name}"
+    assert findings[0].hint
+
+
+@pytest.mark.parametrize("name", ["large.svg", "large.png"])
+def test_a_picture_of_too_many_bytes_is_told_unread(tmp_path: Path, name: str) -> None:
+    """A file of 33 MB is told by its size alone, a drawing of more than one as well."""
+    with put(tmp_path, name, b"").open("wb") as file:
+        file.truncate(LARGEST + 1 if name.endswith("svg") else 33 * LARGEST)
+    assert [finding.rule for finding in pictures(tmp_path)[1]] == ["size"]
 
 
 @pytest.mark.parametrize("target", ["cases/2026-0188.yml", "how-to/brakes.md", "../trees/a/b.yml"])
 def test_a_link_out_of_the_pictures_is_never_published(tmp_path: Path, target: str) -> None:
     """A closed job under a picture's name would be published with its mileage and its dates."""
-    put(tmp_path, "plain.svg", PLAIN["lines.svg"])
+    put(tmp_path, "plain.svg", DRAWING)
     private = tmp_path / "kb" / target
     private.parent.mkdir(parents=True, exist_ok=True)
     private.write_text("vehicle: {km: 171400}")
@@ -76,12 +96,11 @@ def test_a_linked_folder_of_pictures_is_never_published(tmp_path: Path) -> None:
 
 
 def test_a_link_is_no_picture_of_the_shop(tmp_path: Path) -> None:
-    """What a link leads to outside is never published, and a link to nothing is told."""
+    """What a link leads to outside is never published."""
     shop = tmp_path / "shop"
-    put(shop, "plain.svg", PLAIN["lines.svg"])
+    put(shop, "plain.svg", DRAWING)
     (tmp_path / "secret.png").write_text("secret")
-    (shop / "kb/how-to/pictures/out.png").symlink_to(tmp_path / "secret.png")
-    (shop / "kb/how-to/pictures/nowhere.png").symlink_to("missing.png")
+    (shop / PLACE / "out.png").symlink_to(tmp_path / "secret.png")
     sizes, findings = pictures(shop)
     assert set(sizes) == {"plain.svg"}
-    assert [finding.rule for finding in findings] == ["link", "link"]
+    assert [finding.rule for finding in findings] == ["link"]

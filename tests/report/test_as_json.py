@@ -2,12 +2,12 @@
 
 import json
 
-from builder.report.as_json import as_json
+from builder.report.as_json import findings_as_json
 
 
 def test_the_shape_is_the_agreed_one(findings) -> None:
     """Keys, counts and order are a contract; `version` changes before they do."""
-    report = json.loads(as_json(findings, 7))
+    report = json.loads(findings_as_json(findings, 7))
     assert list(report) == ["version", "summary", "findings"]
     assert report["version"] == 1
     assert report["summary"] == {"trees": 7, "errors": 4, "warnings": 2}
@@ -24,6 +24,6 @@ def test_the_shape_is_the_agreed_one(findings) -> None:
     }
 
 
-def test_signs_of_other_languages_stay_as_they_are(findings) -> None:
+def test_characters_of_other_languages_stay_as_they_are(findings) -> None:
     """The report is UTF-8, so that it can be read as it is."""
-    assert "充電" in as_json(findings, 1)
+    assert "充電" in findings_as_json(findings, 1)

@@ -6,7 +6,7 @@ from importlib.resources import files
 import pytest
 from jsonschema import Draft4Validator
 
-from builder.report.sarif import as_sarif
+from builder.report.sarif import findings_as_sarif
 from builder.rules.shared.documentation import pages
 
 
@@ -19,13 +19,13 @@ def schema() -> Draft4Validator:
 
 def test_the_report_is_valid_by_the_standard(findings, schema) -> None:
     """OASIS SARIF 2.1.0 errata 01, draft-04 schema."""
-    assert list(schema.iter_errors(json.loads(as_sarif(findings)))) == []
-    assert list(schema.iter_errors(json.loads(as_sarif([])))) == []
+    assert list(schema.iter_errors(json.loads(findings_as_sarif(findings)))) == []
+    assert list(schema.iter_errors(json.loads(findings_as_sarif([])))) == []
 
 
 def test_every_rule_brings_its_page(findings) -> None:
     """Whoever sees a finding in code scanning can read what the rule means."""
-    run = json.loads(as_sarif(findings))["runs"][0]
+    run = json.loads(findings_as_sarif(findings))["runs"][0]
     rules = run["tool"]["driver"]["rules"]
     assert [rule["id"] for rule in rules] == [page.rule.name for page in pages()]
     assert all("```yaml" in rule["help"]["markdown"] for rule in rules)
@@ -33,7 +33,7 @@ def test_every_rule_brings_its_page(findings) -> None:
 
 def test_a_result_points_at_its_rule_and_its_stretch(findings) -> None:
     """The region is the finding's own position, counted in signs."""
-    run = json.loads(as_sarif(findings))["runs"][0]
+    run = json.loads(findings_as_sarif(findings))["runs"][0]
     result = run["results"][2]
     assert run["columnKind"] == "unicodeCodePoints"
     assert run["tool"]["driver"]["rules"][result["ruleIndex"]]["id"] == "reading-gap"
@@ -44,7 +44,7 @@ def test_a_result_points_at_its_rule_and_its_stretch(findings) -> None:
 
 def test_paths_are_relative_to_the_repository(findings) -> None:
     """A shop in a subfolder is shown on its files; blanks and colons are percent-encoded."""
-    results = json.loads(as_sarif(findings, "workshop/"))["runs"][0]["results"]
+    results = json.loads(findings_as_sarif(findings, "workshop/"))["runs"][0]["results"]
     uris = [one["locations"][0]["physicalLocation"]["artifactLocation"]["uri"] for one in results]
     assert uris[0] == "workshop/trees/charging/lamp-on.yml"
     assert uris[-1] == "workshop/trees/a%2C%20b%3Ac.yml"
@@ -59,6 +59,6 @@ def test_a_finding_keeps_its_fingerprint_when_lines_move(findings) -> None:
     def prints(text: str) -> list[str]:
         return [str(one["partialFingerprints"]) for one in json.loads(text)["runs"][0]["results"]]
 
-    assert prints(as_sarif(findings)) == prints(as_sarif(moved))
-    twice = prints(as_sarif([*findings, *findings]))
+    assert prints(findings_as_sarif(findings)) == prints(findings_as_sarif(moved))
+    twice = prints(findings_as_sarif([*findings, *findings]))
     assert len(set(twice)) == len(twice)

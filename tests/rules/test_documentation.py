@@ -9,7 +9,8 @@ from .conftest import SHOP, Judged, files_of, of_shop
 
 MODULES = {rule.RULE.name: rule for rule in ALL}
 PAGES = {page.rule.name: page for page in pages()}
-CANNOT_BE_SHOWN = {"encoding", "link", "size"}  # not in the text of a tree
+# Not in the text of a tree.
+CANNOT_BE_SHOWN = {"encoding", "link", "size", "unreadable", "file-name"}
 
 
 @pytest.mark.parametrize("page", PAGES.values(), ids=PAGES)

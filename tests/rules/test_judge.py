@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.model import requirements
+from builder.graph import requirements
 from builder.model.finding import Severity
 from builder.reader.schemas.step import MODULE_VERBS, VERBS
 

@@ -1,4 +1,4 @@
-"""Every mutant of a sound demo tree or article is caught, by its rule, on its line."""
+"""Every mutant of a sound tree or article is caught, by its rule, on its line."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
@@ -20,18 +20,18 @@ from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES
 from .mutators.sound import Mutant, Sound, SoundArticle
 
-ROOT = Path(__file__).parents[2]
-A_TREE = 2  # mutants of each kind: enough to meet every shape, few enough to wait for
-AN_ARTICLE = 1
+SHOP = Path(__file__).parents[1] / "shop"
+A_TREE = 12  # mutants of each kind: enough to meet every shape, few enough to wait for
+AN_ARTICLE = 3
 
 
 @pytest.fixture(scope="module")
-def demo() -> list[Sound]:
-    """Return the demo trees that are in use."""
-    library, _ = read_library(ROOT)
+def trees() -> list[Sound]:
+    """Return the trees that are in use."""
+    library, _ = read_library(SHOP)
     found = []
-    for path in tree_files(ROOT):
-        source = Source(path.relative_to(ROOT).as_posix(), path.read_text("utf-8"), "")
+    for path in tree_files(SHOP):
+        source = Source(path.relative_to(SHOP).as_posix(), path.read_text("utf-8"), "")
         tree, _ = tree_from(source)
         if tree and tree.status == "ready" and not tree.broken:
             found.append(Sound(tree, source.text, library))
@@ -39,11 +39,11 @@ def demo() -> list[Sound]:
 
 
 @pytest.fixture(scope="module")
-def demo_articles(demo: list[Sound]) -> list[SoundArticle]:
-    """Return the demo articles."""
-    library = demo[0].library
+def articles(trees: list[Sound]) -> list[SoundArticle]:
+    """Return the articles."""
+    library = trees[0].library
     return [
-        SoundArticle(one, (ROOT / one.file).read_text("utf-8"), library)
+        SoundArticle(one, (SHOP / one.file).read_text("utf-8"), library)
         for one in library.how_tos.values()
     ]
 
@@ -88,10 +88,10 @@ def spread(mutants: Iterable[Mutant], count: int) -> list[Mutant]:
 
 
 @pytest.mark.parametrize("rule", MUTATORS)
-def test_every_mutant_is_caught_on_its_line(rule: str, demo: list[Sound]) -> None:
+def test_every_mutant_is_caught_on_its_line(rule: str, trees: list[Sound]) -> None:
     """What an author can do wrong in a good tree does not get through."""
     mutants = [
-        (sound, mutant) for sound in demo for mutant in spread(MUTATORS[rule](sound), A_TREE)
+        (sound, mutant) for sound in trees for mutant in spread(MUTATORS[rule](sound), A_TREE)
     ]
     missed = [
         (sound.tree.id, sorted(mutant.lines))
@@ -99,23 +99,23 @@ def test_every_mutant_is_caught_on_its_line(rule: str, demo: list[Sound]) -> Non
         if not caught(judged(sound, mutant.text, rule), mutant, sound.tree.file, rule)
     ]
     assert missed == []
-    assert mutants, "no demo tree can be broken this way"
+    assert mutants, "no tree can be broken this way"
 
 
 @pytest.mark.parametrize("rule", OF_ARTICLES)
 def test_every_mutant_of_an_article_is_caught_on_its_line(
-    rule: str, demo_articles: list[SoundArticle]
+    rule: str, articles: list[SoundArticle]
 ) -> None:
     """What an author can do wrong in a good article does not get through."""
     broken = OF_ARTICLES[rule]
-    mutants = [(one, bad) for one in demo_articles for bad in spread(broken(one), AN_ARTICLE)]
+    mutants = [(one, bad) for one in articles for bad in spread(broken(one), AN_ARTICLE)]
     missed = [
         (sound.article.id, sorted(mutant.lines))
         for sound, mutant in mutants
         if not caught(judged_article(sound, mutant.text, rule), mutant, sound.article.file, rule)
     ]
     assert missed == []
-    assert mutants, "no demo article can be broken this way"
+    assert mutants, "no article can be broken this way"
 
 
 def test_every_rule_can_be_broken() -> None:
@@ -124,7 +124,7 @@ def test_every_rule_can_be_broken() -> None:
     assert judging <= {*MUTATORS, *OF_ARTICLES}
 
 
-def test_no_demo_tree_has_a_finding_to_begin_with(demo: list[Sound]) -> None:
+def test_no_tree_has_a_finding_to_begin_with(trees: list[Sound]) -> None:
     """A mutant is caught for what was changed, not for what was wrong before."""
-    for sound in demo:
+    for sound in trees:
         assert judge(sound.tree, sound.library) == (), sound.tree.id

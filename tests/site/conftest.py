@@ -1,4 +1,4 @@
-"""A small shop and the demo shop for the tests of the site, and a browser to look at them."""
+"""The tests' shop, whole and with two trees alone, its site, and a browser to look at it."""
 
 import shutil
 from collections.abc import Callable
@@ -17,13 +17,23 @@ from builder.site.build import Built, SiteInput, build_site
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-REPO = Path(__file__).parents[2]
+SHOP = Path(__file__).parents[1] / "shop"
+FEW = ("horn", "wipers")  # systems of one tree each
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
-    """Return a copy of the test shop that a test may change."""
-    return Path(shutil.copytree(REPO / "tests" / "shop", tmp_path / "shop"))
+    """Return a copy of the tests' shop that a test may change, quick to build: of two trees."""
+    return few_trees(tmp_path)
+
+
+def few_trees(folder: Path) -> Path:
+    """Copy the tests' shop with two of its trees."""
+    copy = Path(shutil.copytree(SHOP, folder / "shop"))
+    for system in (copy / "trees").iterdir():
+        if system.name not in FEW:
+            shutil.rmtree(system)
+    return copy
 
 
 @pytest.fixture
@@ -38,11 +48,10 @@ def build() -> Callable[[Path], Path]:
 
 
 @pytest.fixture(scope="session")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the site of the demo shop once."""
-    folder = tmp_path_factory.mktemp("demo")
-    for name in ("trees", "kb", "site_config"):
-        shutil.copytree(REPO / name, folder / "shop" / name)
+def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the site of the whole shop once."""
+    folder = tmp_path_factory.mktemp("whole")
+    shutil.copytree(SHOP, folder / "shop")
     build_shop(folder / "shop", folder / "site")
     return folder / "site"
 

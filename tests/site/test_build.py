@@ -1,12 +1,17 @@
 """The build of the site: what is made, what is kept; the same files give the same bytes."""
 
+import re
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import pytest
 
-from builder.cache.database import cache_file
+from builder.cache.database import cache_file, opened
+from builder.check.library import read_library
+from builder.reader.trees import tree_of
+from builder.site.build import SiteInput, build_site
 
 from .conftest import build_shop
 
@@ -91,3 +96,42 @@ def test_no_date_of_the_build_is_in_the_site(shop: Path, build: Build) -> None:
     for name, content in contents(build(shop)).items():
         assert today.isoformat().encode() not in content, name
         assert today.strftime("%d %B %Y").encode() not in content, name
+
+
+def title(tree: Path, words: str) -> None:
+    """Give a tree another title."""
+    tree.write_text(re.sub(r"(?m)^title: .*$", f"title: {words}", tree.read_text("utf-8")), "utf-8")
+
+
+def built_while_saving(shop: Path, save: Callable[[], None]) -> None:
+    """Build the site, and save something once the library has been read."""
+    library, _ = read_library(shop)
+    save()
+
+    with opened(shop) as cache:
+        given = SiteInput(shop, cache, library, partial(tree_of, shop, library), prints=False)
+        build_site(given, shop.parent / "site")
+
+
+def test_a_tree_saved_during_a_build_and_put_back_shows_what_it_says(
+    shop: Path, build: Build
+) -> None:
+    """A page made of a tree's next version is not kept for the one before."""
+    tree = shop / "trees" / "horn" / "silent.yml"
+    title(tree, "The first")
+    built_while_saving(shop, lambda: title(tree, "The second"))
+    title(tree, "The first")
+    page = (build(shop) / "trees" / "horn" / "silent.html").read_text("utf-8")
+    assert "The first" in page
+    assert "The second" not in page
+
+
+def test_knowledge_saved_during_a_build_comes_with_the_next(shop: Path, build: Build) -> None:
+    """Pages made of the knowledge before a save are not kept for the knowledge after it."""
+    file = shop / "kb" / "hazards.yml"
+    new = re.sub(r"hazard: .*", "hazard: A new danger", file.read_text("utf-8"))
+    built_while_saving(shop, lambda: file.write_text(new, "utf-8") and None)
+    quick = contents(build(shop))
+    cache_file(shop).unlink()
+    assert quick == contents(build(shop))
+    assert b"A new danger" in quick["trees/horn/silent.html"]

@@ -2,7 +2,6 @@
 
 import os
 import random
-import shutil
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
@@ -12,7 +11,7 @@ import pytest
 from builder.cache import database
 from builder.cache.database import cache_file
 
-from .conftest import REPO, build_shop, build_with
+from .conftest import build_shop, build_with, few_trees
 from .test_build import contents
 
 Damage = Callable[[Path], None]
@@ -85,7 +84,7 @@ DAMAGED: dict[str, Damage] = {
 @pytest.fixture(scope="module")
 def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, bytes]]:
     """Build the test shop once; each test damages its cache and repairs it by building again."""
-    shop = Path(shutil.copytree(REPO / "tests" / "shop", tmp_path_factory.mktemp("kept") / "shop"))
+    shop = few_trees(tmp_path_factory.mktemp("kept"))
     build_shop(shop, shop.parent / "site")
     return shop, contents(shop.parent / "site")
 

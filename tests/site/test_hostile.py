@@ -20,7 +20,7 @@ from builder.model.text import Text
 from builder.reader.trees import read_tree
 from builder.site.build import SiteInput, build_site
 
-from .conftest import REPO
+from .conftest import SHOP
 
 CORPUS = (
     "<script>globalThis.ran=1</script>",
@@ -74,7 +74,7 @@ def poisoned(value: Any, taint: Callable[[str], str], name: str = "") -> Any:
 
 @pytest.fixture(scope="module")
 def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the demo shop with the corpus in every text."""
+    """Build the whole shop with the corpus in every text."""
     folder = tmp_path_factory.mktemp("hostile")
     (folder / "shop").mkdir()
     turn = iter(range(10**9))
@@ -82,16 +82,15 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
     def taint(text: str) -> str:
         return f"{text} {CORPUS[next(turn) % len(CORPUS)]}"
 
-    library, _ = read_library(REPO)
+    library, _ = read_library(SHOP)
     library = poisoned(library, taint)
     pictures = Path("kb") / "how-to" / "pictures"
-    shutil.copytree(REPO / pictures, folder / "shop" / pictures)
-    library = replace(library, trees=dict(sorted(library.trees.items())[::3]))  # enough of a kind
+    shutil.copytree(SHOP / pictures, folder / "shop" / pictures)
     articles = {id_: with_corpus(one) for id_, one in library.how_tos.items()}
     library = replace(library, how_tos=articles)
 
     def one(id_: str) -> Any:
-        tree, _ = read_tree(REPO, REPO / library.trees[id_].file)
+        tree, _ = read_tree(SHOP, SHOP / library.trees[id_].file)
         return poisoned(tree, taint)
 
     with temporary() as cache:
@@ -122,7 +121,7 @@ def test_nothing_that_an_author_writes_runs(hostile: Path, chromium: Browser) ->
             active = "script:not([src]), iframe, base, style, [onerror], [onfocus], [onload]"
             assert page.locator(active).count() == 0, file
             assert page.locator("[href^='javascript:' i]").count() == 0, file
-    assert count > 100, "the corpus has to be on the pages for this to mean anything"
+    assert count > 50, "the corpus has to be on the pages for this to mean anything"
     assert [line for line in said if "ERR_FILE_NOT_FOUND" not in line] == []  # names of no file
     context.close()
 
@@ -142,7 +141,7 @@ def test_the_search_runs_nothing(hostile: Path, chromium: Browser) -> None:
 
 def test_text_is_shown_as_it_was_written(hostile: Path) -> None:
     """Escaping happens once: no text shows the signs of a second escaping."""
-    text = (hostile / "trees" / "starting" / "no-crank.html").read_text("utf-8")
+    text = (hostile / "trees" / "charging" / "battery-lamp.html").read_text("utf-8")
     assert "&lt;script&gt;globalThis" in text
     assert "&amp;lt;script&amp;gt;" in text  # from the text that was written so
     assert "&amp;amp;lt;" not in text

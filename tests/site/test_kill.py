@@ -7,12 +7,15 @@ import sys
 import time
 from pathlib import Path
 
-from .conftest import REPO, build_shop
+import builder
 
+from .conftest import build_shop
+
+PATHS = [str(Path(__file__).parents[2] / "tests"), str(Path(builder.__file__).parents[1])]
 CHILD = """
 import sys
 from pathlib import Path
-sys.path.insert(0, {repo!r})
+sys.path[:0] = {paths!r}
 from tests.site.conftest import build_shop
 print("ready", flush=True)
 build_shop(Path({shop!r}), Path({out!r}))
@@ -38,7 +41,7 @@ def test_a_build_killed_at_any_instant_leaves_a_whole_site(shop: Path, tmp_path:
     new = fingerprint(tmp_path / "elsewhere")
     assert old != new
 
-    script = CHILD.format(repo=str(REPO), shop=str(shop), out=str(out))
+    script = CHILD.format(paths=PATHS, shop=str(shop), out=str(out))
     instants = random.Random(4)
     takes, whole = 1.0, []
     for _ in range(12):

@@ -5,10 +5,10 @@ from pathlib import Path
 from playwright.sync_api import Browser
 
 
-def test_an_old_print_is_told_from_the_page(demo: Path, chromium: Browser) -> None:
+def test_an_old_print_is_told_from_the_page(whole: Path, chromium: Browser) -> None:
     """Another revision in the square code shows a banner, the same or none does not."""
     page = chromium.new_page(viewport={"width": 390, "height": 844})
-    tree = (demo / "trees/charging/lamp-on.html").as_uri()
+    tree = (whole / "trees/charging/battery-lamp.html").as_uri()
     page.goto(tree)
     banner = page.locator("[data-revision]")
     revision = banner.get_attribute("data-revision")

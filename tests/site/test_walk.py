@@ -18,29 +18,40 @@ from builder.walk.follow import follow
 from builder.walk.rows import Table
 from builder.walk.table import walk_table
 
-from .conftest import build_shop
+from .conftest import SHOP, build_shop
 
 TRADE = Path(__file__).parents[1] / "trade" / "cases"
-WALK = Path(__file__).parents[1] / "walk"
-CASES: list[dict[str, Any]] = json.loads((WALK / "cases" / "follow.json").read_text("utf-8"))
+WALK = Path(__file__).parents[1] / "walk" / "cases"
+CASES: list[dict[str, Any]] = json.loads((WALK / "follow.json").read_text("utf-8"))
+TREE = Path("trees") / "horn" / "checks.yml"
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 OUTCOME = ("state", "fits", "reads_as", "values", "errors", "mistakes")
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the site of the tree that has one check of every kind with readings."""
-    folder = tmp_path_factory.mktemp("walk")
-    shutil.copytree(WALK / "shop", folder / "shop")
-    build_shop(folder / "shop", folder / "site")
-    return folder / "site"
+def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Copy the shop, with a decimal comma, and one tree: a check of every kind with readings."""
+    made = Path(shutil.copytree(SHOP, tmp_path_factory.mktemp("walk") / "shop"))
+    shutil.rmtree(made / "trees")
+    (made / TREE).parent.mkdir(parents=True)
+    shutil.copy(WALK / "checks.yml", made / TREE)
+    settings = made / "site_config" / "shop.yml"
+    settings.write_text(settings.read_text("utf-8").replace("mark: point", "mark: comma"), "utf-8")
+    return made
 
 
 @pytest.fixture(scope="module")
-def walk() -> Table:
+def site(shop: Path) -> Path:
+    """Build its site."""
+    build_shop(shop, shop.parent / "site")
+    return shop.parent / "site"
+
+
+@pytest.fixture(scope="module")
+def walk(shop: Path) -> Table:
     """Return the walk table of that tree, as the page gets it: through JSON."""
-    library, _ = read_library(WALK / "shop")
-    tree, _ = read_tree(WALK / "shop", WALK / "shop" / "trees" / "bench" / "checks.yml")
+    library, _ = read_library(shop)
+    tree, _ = read_tree(shop, shop / TREE)
     assert tree
     found: Table = json.loads(json.dumps(walk_table(tree, library)))
     return found
@@ -54,7 +65,7 @@ def tree(chromium: Browser, site: Path) -> Iterator[Page]:
     troubles: list[str] = []
     page.on("pageerror", lambda error: troubles.append(str(error)))
     page.on("console", lambda said: troubles.append(said.text) if said.type == "error" else None)
-    page.goto((site / "trees" / "bench" / "checks.html").as_uri())
+    page.goto((site / TREE).with_suffix(".html").as_uri())
     yield page
     context.close()
     assert not troubles
@@ -199,7 +210,7 @@ def test_everybody_can_use_it(chromium: Browser, site: Path) -> None:
     """No violation that axe-core knows of, decided, too close and wrong; targets for gloves."""
     context = chromium.new_context(bypass_csp=True, reduced_motion="reduce")
     page = context.new_page()
-    page.goto((site / "trees" / "bench" / "checks.html").as_uri())
+    page.goto((site / TREE).with_suffix(".html").as_uri())
     for step, typed in (("single", "13.2"), ("signed", "0"), ("over", "volts")):
         card(page, step).get_by_label("Reading", exact=True).fill(typed)
     page.wait_for_selector("#step-over .wrong:not([hidden])")
@@ -223,7 +234,7 @@ def test_without_scripts_the_cards_are_whole(chromium: Browser, site: Path) -> N
     """With scripts off there is no form; every limit and way can be read and followed."""
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
-    page.goto((site / "trees" / "bench" / "checks.html").as_uri())
+    page.goto((site / TREE).with_suffix(".html").as_uri())
     assert not page.locator("form.readings").count()
     assert card(page, "single").locator("a.way").count() == 3
     context.close()

@@ -38,13 +38,17 @@ LEAST_SHARE = 0.95
 # Changes that nothing outside can see: module, a piece of the line, and why.
 EXCUSED: tuple[tuple[str, str, str], ...] = (
     ("calls", "get_close_matches", "only the first match is used, so asking for two is the same"),
-    ("codes", "len(typed) < 5", "five signs that pass the checks above are a code already"),
-    ("codes", '"0123456789ABCDEF"', "the order of the signs plays no part in a membership"),
-    ("codes", 'LOOK_ALIKES = str.maketrans("OQIL", "0011")', "O and Q stand for the same digit"),
-    ("codes", 'typed[1] not in "0123"', "the order of the signs plays no part in a membership"),
+    ("codes", "len(typed) < 5", "five characters that pass the checks above are a code already"),
+    ("codes", '"0123456789ABCDEF"', "the order of the characters plays no part"),
+    (
+        "codes",
+        'CODE_LOOK_ALIKES = str.maketrans("OQIL", "0011")',
+        "O and Q are the same digit",
+    ),
+    ("codes", 'typed[1] not in "0123"', "the order of the characters plays no part"),
     ("status", "FAILS_NOW, FAILED_CYCLE", "the mask of failed bits has bit 0 already"),
     ("unit_algebra", "get_close_matches", "only the first match is used"),
-    ("vehicle_numbers", '"1AJ"', "the order of the signs of one value plays no part"),
+    ("vin", '"1AJ"', "the order of the characters of one value plays no part"),
     ("refusal_codes", "range(0x81, 0xFF)", "the first number of the range has a name of its own"),
 )
 UNITS = {"CCA"}  # symbols, not tables of letters

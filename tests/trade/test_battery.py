@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.pages.bench_forms import FORMS
+from builder.pages.calculator_forms import CALCULATOR_FORMS
 from builder.trade.battery import (
     CHARGE_ROWS,
     drain_days,
@@ -50,7 +50,7 @@ def test_charge_is_not_corrected_for_temperature_where_sources_disagree():
     """Charge takes the voltage alone, and the page says at what temperature its table holds."""
     assert list(signature(state_of_charge).parameters) == ["volts"]
     assert FUNCTIONS["battery_charge"].slots == ("V",)
-    (form,) = (one for one in FORMS if one.id == "rest")
+    (form,) = (one for one in CALCULATOR_FORMS if one.id == "battery-charge")
     assert "80 °F" in form.assumes
     assert "disagree" in form.assumes
 

@@ -69,6 +69,6 @@ def test_sums_without_an_answer_say_so(found):
 
 
 def test_zero_ohm_is_allowed_where_it_means_something():
-    """A short is a resistance of zero, in a row as in a divider."""
+    """A short is a resistance of zero, in series as in a divider."""
     assert series(0, 5) == 5
     assert divider(5, 0, 2) == 5

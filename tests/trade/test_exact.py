@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.trade.exact import DIGITS, DOWN, NEAREST, UP, rounded, rounded_to_step
+from builder.trade.exact import COMPUTED_DIGITS, DOWN, NEAREST, UP, round_digits, round_to_step
 
 
 @pytest.mark.parametrize(
@@ -23,28 +23,28 @@ from builder.trade.exact import DIGITS, DOWN, NEAREST, UP, rounded, rounded_to_s
 )
 def test_rounding_is_half_to_even(value, digits, printed):
     """The last digit stays when exactly a half is dropped and it is even."""
-    assert str(rounded(Fraction(value), digits)) == printed
+    assert str(round_digits(Fraction(value), digits)) == printed
 
 
 def test_twelve_digits_unless_said():
     """A computed reading keeps twelve significant digits, rounded outward on request."""
-    assert DIGITS == 12
-    assert str(rounded(Fraction(2, 3))) == "0.666666666667"
-    assert str(rounded(Fraction(2, 3), towards=DOWN)) == "0.666666666666"
-    assert str(rounded(Fraction(-1, 3), towards=DOWN)) == "-0.333333333334"
-    assert str(rounded(Fraction(1, 3), towards=UP)) == "0.333333333334"
-    assert str(rounded(Fraction(1, 3), towards=NEAREST)) == "0.333333333333"
+    assert COMPUTED_DIGITS == 12
+    assert str(round_digits(Fraction(2, 3))) == "0.666666666667"
+    assert str(round_digits(Fraction(2, 3), towards=DOWN)) == "0.666666666666"
+    assert str(round_digits(Fraction(-1, 3), towards=DOWN)) == "-0.333333333334"
+    assert str(round_digits(Fraction(1, 3), towards=UP)) == "0.333333333334"
+    assert str(round_digits(Fraction(1, 3), towards=NEAREST)) == "0.333333333333"
 
 
 @given(st.fractions(max_denominator=10**9))
 def test_python_rounds_the_same(value):
     """The standard library's decimal division gives the same value."""
     with localcontext() as context:
-        context.prec = DIGITS
-        assert rounded(value) == Decimal(value.numerator) / Decimal(value.denominator)
+        context.prec = COMPUTED_DIGITS
+        assert round_digits(value) == Decimal(value.numerator) / Decimal(value.denominator)
 
 
 def test_steps_of_an_instrument():
     """A value falls on the nearest step, with the digits of the step."""
-    assert str(rounded_to_step(Fraction(221, 10), Decimal("0.5"))) == "22.0"
-    assert str(rounded_to_step(Fraction("12.345"), Decimal("0.01"))) == "12.34"
+    assert str(round_to_step(Fraction(221, 10), Decimal("0.5"))) == "22.0"
+    assert str(round_to_step(Fraction("12.345"), Decimal("0.01"))) == "12.34"

@@ -16,19 +16,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.trade.battery import drain_days, load_test_limit, state_of_charge
-from builder.trade.exact import rounded
+from builder.trade.exact import round_digits
 from builder.trade.expressions import (
     Expression,
-    bounds,
-    compiled,
-    evaluate,
-    parse,
-    run,
-    unit_of,
+    bounds_of_expression,
+    compile_expression,
+    evaluate_expression,
+    parse_expression,
+    run_form,
+    unit_of_expression,
 )
 from builder.trade.functions import FUNCTIONS, OPERATIONS
 from builder.trade.mistake import Mistake
-from builder.trade.sensors import log_table, log_table_back
+from builder.trade.sensors import interpolate_log, interpolate_log_back
 from builder.trade.wires import area_ohms, gauge_ohms
 
 CASES = Path(__file__).parent / "cases" / "computed.json"
@@ -88,7 +88,7 @@ def _values() -> dict[str, Decimal]:
 
 
 def _parsed(text: str) -> Expression:
-    found = parse(text)
+    found = parse_expression(text)
     assert isinstance(found, Expression), found
     return found
 
@@ -97,10 +97,10 @@ def _cases() -> list[dict[str, object]]:
     cases = []
     for text in TEXTS:
         expression = _parsed(text)
-        found = evaluate(expression, _values())
+        found = evaluate_expression(expression, _values())
         result = None if isinstance(found, Mistake) else str(found)
         used = {name: VALUES[name] for name in expression.names}
-        form = compiled(expression)
+        form = compile_expression(expression)
         cases.append({"text": text, "values": used, "compiled": form, "result": result})
     return cases
 
@@ -120,8 +120,8 @@ def test_the_cases_cover_every_operation():
 def test_a_compiled_form_survives_json():
     """What JSON carries to the page gives the same value as what stayed here."""
     for text in TEXTS:
-        form = compiled(_parsed(text))
-        assert run(json.loads(json.dumps(form)), _values()) == run(form, _values())
+        form = compile_expression(_parsed(text))
+        assert run_form(json.loads(json.dumps(form)), _values()) == run_form(form, _values())
 
 
 OPERANDS = st.one_of(
@@ -142,7 +142,7 @@ SUMS = st.recursive(
 @given(SUMS)
 def test_python_reads_the_same_sum(text):
     """Python's parser and its fractions, an independent grammar, give the same value."""
-    expression = parse(text)
+    expression = parse_expression(text)
     if isinstance(expression, Mistake):
         assert "brackets within brackets" in expression.message
         return
@@ -151,20 +151,20 @@ def test_python_reads_the_same_sum(text):
     try:
         theirs = eval(literal, {"Fraction": Fraction}, names)
     except ZeroDivisionError:
-        assert isinstance(evaluate(expression, _values()), Mistake)
+        assert isinstance(evaluate_expression(expression, _values()), Mistake)
         return
-    assert evaluate(expression, _values()) == rounded(theirs)
+    assert evaluate_expression(expression, _values()) == round_digits(theirs)
 
 
 @given(st.text(alphabet="ab1.0 +-*/(),×÷−parel", max_size=30))
 def test_any_text_gets_an_answer(text):
     """No text brings the parser down, and what parses also compiles and runs."""
-    expression = parse(text)
+    expression = parse_expression(text)
     if isinstance(expression, Expression):
         values = dict.fromkeys(expression.names, Decimal("1.5"))
-        assert isinstance(evaluate(expression, values), Decimal | Mistake)
+        assert isinstance(evaluate_expression(expression, values), Decimal | Mistake)
         units = dict.fromkeys(expression.names, "V")
-        assert isinstance(unit_of(expression, units), str | Mistake)
+        assert isinstance(unit_of_expression(expression, units), str | Mistake)
 
 
 @pytest.mark.parametrize(
@@ -207,7 +207,7 @@ def test_any_text_gets_an_answer(text):
 )
 def test_what_is_wrong_is_said_at_its_place(text, says, at):
     """Text that is no computed reading is answered with what is wrong in it and where."""
-    found = parse(text)
+    found = parse_expression(text)
     assert isinstance(found, Mistake)
     assert says in found.message
     assert found.at == at
@@ -215,21 +215,21 @@ def test_what_is_wrong_is_said_at_its_place(text, says, at):
 
 def test_the_limits_are_the_last_that_pass():
     """400 characters and 20 brackets are still read."""
-    assert isinstance(parse("1" * 400), Expression)
-    assert isinstance(parse("(" * 20 + "1" + ")" * 20), Expression)
+    assert isinstance(parse_expression("1" * 400), Expression)
+    assert isinstance(parse_expression("(" * 20 + "1" + ")" * 20), Expression)
 
 
 def test_a_mistake_covers_what_is_wrong():
     """The length of a mistake is that of the wrong piece, one sign where there is none."""
     lengths = {"battery +": 1, "2 % 3": 1, "battery lamp": 4, "12V + 1": 3, "xyz(1)": 3}
     for text, length in lengths.items():
-        assert parse(text).length == length
+        assert parse_expression(text).length == length
 
 
 def test_calls_within_calls_count_as_brackets():
     """Twenty calls within calls are read, one more is not."""
-    assert isinstance(parse("series(" * 20 + "1" + ")" * 20), Expression)
-    assert isinstance(parse("series(" * 21 + "1" + ")" * 21), Mistake)
+    assert isinstance(parse_expression("series(" * 20 + "1" + ")" * 20), Expression)
+    assert isinstance(parse_expression("series(" * 21 + "1" + ")" * 21), Mistake)
 
 
 def test_names_in_order_each_once():
@@ -239,8 +239,8 @@ def test_names_in_order_each_once():
 
 def test_a_reading_that_was_not_taken():
     """Without a reading, or with one that is no number, there is no value."""
-    assert "has not been taken" in evaluate(_parsed("a + b"), {"a": Decimal(1)}).message
-    assert "no number" in evaluate(_parsed("a"), {"a": Decimal("NaN")}).message
+    assert "has not been taken" in evaluate_expression(_parsed("a + b"), {"a": Decimal(1)}).message
+    assert "no number" in evaluate_expression(_parsed("a"), {"a": Decimal("NaN")}).message
 
 
 def test_functions_are_those_of_the_room():
@@ -248,7 +248,7 @@ def test_functions_are_those_of_the_room():
     values = _values()
 
     def exactly(text: str) -> object:
-        return run(compiled(_parsed(text)), values)
+        return run_form(compile_expression(_parsed(text)), values)
 
     assert exactly("battery_charge(battery)") == state_of_charge(values["battery"])
     assert exactly("load_test_limit(low)") == load_test_limit(values["low"])
@@ -257,8 +257,8 @@ def test_functions_are_those_of_the_room():
     assert exactly("wire_awg(18, amps)") == gauge_ohms("18", values["amps"])
     assert exactly("wire_mm2(0.75, amps, low)") == area_ohms("0.75", values["amps"], values["low"])
     rows = [(-20, 107095), (0, 33900), (20, 12555), (40, 5279)]
-    assert exactly(f"log_table(coolant, {THERMISTOR})") == log_table(rows, 30)
-    assert exactly(f"log_table_back(ohms, {THERMISTOR})") == log_table_back(rows, 8141)
+    assert exactly(f"log_table(coolant, {THERMISTOR})") == interpolate_log(rows, 30)
+    assert exactly(f"log_table_back(ohms, {THERMISTOR})") == interpolate_log_back(rows, 8141)
 
 
 UNITS = {
@@ -318,7 +318,7 @@ UNITS = {
 )
 def test_units_come_out_as_a_physicist_would_say(text, symbol):
     """Ohm's law and its kin hold for the units too, prefixes included."""
-    assert unit_of(_parsed(text), UNITS) == symbol
+    assert unit_of_expression(_parsed(text), UNITS) == symbol
 
 
 @pytest.mark.parametrize(
@@ -354,7 +354,7 @@ def test_units_come_out_as_a_physicist_would_say(text, symbol):
 )
 def test_units_that_do_not_fit_are_named(text, says, at):
     """Mixed, mistaken and meaningless units are a mistake at their place."""
-    found = unit_of(_parsed(text), UNITS)
+    found = unit_of_expression(_parsed(text), UNITS)
     assert isinstance(found, Mistake)
     assert says in found.message
     assert found.at == at
@@ -362,7 +362,7 @@ def test_units_that_do_not_fit_are_named(text, says, at):
 
 def test_a_name_that_ran_together_is_pulled_apart():
     """A minus without blanks makes one name of two; the right text is offered."""
-    found = unit_of(_parsed("battery-lamp"), UNITS)
+    found = unit_of_expression(_parsed("battery-lamp"), UNITS)
     assert isinstance(found, Mistake)
     assert found.instead == "battery - lamp"
 
@@ -393,9 +393,9 @@ RANGES = {"a": ("1", "5"), "b": ("-2", "3"), "c": ("10", "20")}
     ],
 )
 def test_bounds(text, low, high):
-    """The lowest and highest value, worked out by hand."""
+    """The lowest and highest value, calculated by hand."""
     ranges = {name: (Decimal(one), Decimal(two)) for name, (one, two) in RANGES.items()}
-    assert bounds(_parsed(text), ranges) == (Decimal(low), Decimal(high))
+    assert bounds_of_expression(_parsed(text), ranges) == (Decimal(low), Decimal(high))
 
 
 @pytest.mark.parametrize(
@@ -404,13 +404,13 @@ def test_bounds(text, low, high):
         ("a / b", "can divide by zero"),
         ("parallel(b, 1)", "none below zero"),
         ("table(c, 0, 0, 2, 10)", "outside the table"),
-        ("a + d", "not known"),
+        ("a + d", "unknown"),
     ],
 )
 def test_bounds_that_do_not_exist_say_so(text, says):
     """Where some reading in range gives no value, the tree must say more."""
     ranges = {name: (Decimal(one), Decimal(two)) for name, (one, two) in RANGES.items()}
-    found = bounds(_parsed(text), ranges)
+    found = bounds_of_expression(_parsed(text), ranges)
     assert isinstance(found, Mistake)
     assert says in found.message
 
@@ -418,7 +418,7 @@ def test_bounds_that_do_not_exist_say_so(text, says):
 @pytest.mark.parametrize("pair", [("5", "1"), ("NaN", "1"), ("0", "Infinity")])
 def test_a_range_that_is_none_is_refused(pair):
     """Limits must be numbers and in order."""
-    found = bounds(_parsed("a"), {"a": (Decimal(pair[0]), Decimal(pair[1]))})
+    found = bounds_of_expression(_parsed("a"), {"a": (Decimal(pair[0]), Decimal(pair[1]))})
     assert isinstance(found, Mistake)
 
 
@@ -428,19 +428,19 @@ SHARES = st.lists(st.integers(0, 10), min_size=3, max_size=3)
 @given(text=st.one_of(SUMS, st.sampled_from(TEXTS)), shares=SHARES)
 def test_no_value_escapes_its_bounds(text, shares):
     """Whatever the readings within their ranges, the value lies within the bounds."""
-    expression = parse(text)
+    expression = parse_expression(text)
     if isinstance(expression, Mistake):
         return
     base = {name: Decimal(value) for name, value in VALUES.items()}
     ranges = {name: (value - 1, value + 2) for name, value in base.items()}
-    found = bounds(expression, ranges)
+    found = bounds_of_expression(expression, ranges)
     if isinstance(found, Mistake):
         return
     values = {
         name: low + (high - low) * shares[at % 3] / 10
         for at, (name, (low, high)) in enumerate(ranges.items())
     }
-    value = evaluate(expression, values)
+    value = evaluate_expression(expression, values)
     if isinstance(value, Decimal):
         slack = abs(value) * Decimal("1e-11")
         assert found[0] - slack <= value <= found[1] + slack

@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 from builder.trade.instruments import (
     ABOVE,
     BELOW,
-    TOO_CLOSE,
+    TOO_CLOSE_TO_CALL,
     Accuracy,
     Instrument,
     error_of,
-    judge,
     parse_accuracy,
+    side_of_limit,
     too_fine,
     too_narrow,
 )
@@ -68,24 +68,24 @@ def test_an_error_that_cannot_be_read_is_refused(text):
 @pytest.mark.parametrize(
     ("reading", "limit", "side"),
     [
-        ("13.25", "13.2", TOO_CLOSE),
-        ("13.28", "13.2", TOO_CLOSE),
+        ("13.25", "13.2", TOO_CLOSE_TO_CALL),
+        ("13.28", "13.2", TOO_CLOSE_TO_CALL),
         ("13.29", "13.2", ABOVE),
         ("13.10", "13.2", BELOW),
-        ("13.20", "13.2", TOO_CLOSE),
+        ("13.20", "13.2", TOO_CLOSE_TO_CALL),
     ],
 )
 def test_a_reading_near_a_limit_proves_nothing(reading, limit, side):
     """Only a reading beyond the limit by more than the error says on which side the value lies."""
-    assert judge(METER, Decimal(reading), Decimal(limit)) == side
+    assert side_of_limit(METER, Decimal(reading), Decimal(limit)) == side
 
 
 @given(reading=st.decimals(0, 20, places=2), limit=st.decimals(0, 20, places=2))
 def test_sides_are_kept_whatever_the_true_value(reading, limit):
     """Wherever the true value lies within the error, a named side is the right one."""
-    side, error = judge(METER, reading, limit), error_of(METER, reading)
+    side, error = side_of_limit(METER, reading, limit), error_of(METER, reading)
     for true in (reading - error, reading, reading + error):
-        assert side == TOO_CLOSE or (true > limit) == (side == ABOVE)
+        assert side == TOO_CLOSE_TO_CALL or (true > limit) == (side == ABOVE)
 
 
 @pytest.mark.parametrize(

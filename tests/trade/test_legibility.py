@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 from builder.trade.legibility import (
     LEAST_MINUTES,
     PREFERRED_MINUTES,
-    angle,
     capital_height,
     reading_distance,
+    visual_angle,
 )
 
 
@@ -25,7 +25,7 @@ def test_both_forms_agree(metres, minutes):
     [(15, 8.73), (16, 9.31), (18, 10.47), (20, 11.64), (22, 12.80), (24, 13.96)],
 )
 def test_capitals_for_two_metres(minutes, millimetres):
-    """Heights at 2 m, worked out from the formula by hand."""
+    """Heights at 2 m, calculated from the formula by hand."""
     assert capital_height(2, minutes) == pytest.approx(millimetres, abs=0.005)
 
 
@@ -41,4 +41,4 @@ def test_height_distance_and_angle_belong_together(metres, minutes):
     """Any of the three follows from the other two."""
     height = capital_height(metres, minutes)
     assert reading_distance(height, minutes) == pytest.approx(metres)
-    assert angle(height, metres) == pytest.approx(minutes)
+    assert visual_angle(height, metres) == pytest.approx(minutes)

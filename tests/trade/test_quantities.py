@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 from builder.trade.mistake import Mistake
 from builder.trade.quantities import (
     _OTHER_SYSTEM,
-    Over,
+    OverRange,
     Quantity,
-    converted,
+    convert_quantity,
+    format_quantity,
     parse_quantity,
     side_by_side,
-    written,
 )
 from builder.trade.units import UNITS, same_kind
 
@@ -51,7 +51,7 @@ def test_what_people_type(typed, wanted, value, symbol):
 @pytest.mark.parametrize("typed", ["OL", "ol", "O.L", "0L", "0.L", ".OL", "OL ohm", "OL kΩ", "∞"])
 def test_over_the_range_in_all_its_spellings(typed):
     """Instruments show the same state in many ways; all of them are no number."""
-    assert isinstance(parse_quantity(typed, "ohm"), Over)
+    assert isinstance(parse_quantity(typed, "ohm"), OverRange)
 
 
 @pytest.mark.parametrize(
@@ -71,7 +71,7 @@ def test_over_the_range_in_all_its_spellings(typed):
         ("80 Nm", "Wh", "measures torque"),
         ("OL V", "ohm", "measures voltage"),
         ("OL furlong", "ohm", "no unit in use"),
-        ("-OL", "V", "minus side"),
+        ("-OL", "V", "below zero"),
         ("12", "furlong", "no unit in use"),
     ],
 )
@@ -91,7 +91,7 @@ def test_one_likely_unit_is_offered_for_a_mend():
 @given(st.text(max_size=15), st.sampled_from(["V", "°C", "kPa", None]))
 def test_any_text_gets_an_answer(typed, wanted):
     """No typed text brings the parser down."""
-    assert isinstance(parse_quantity(typed, wanted), Quantity | Over | Mistake)
+    assert isinstance(parse_quantity(typed, wanted), Quantity | OverRange | Mistake)
 
 
 CONVERTIBLE = [(a, b) for a in UNITS for b in UNITS if same_kind(a, b)]
@@ -104,19 +104,19 @@ CONVERTIBLE = [(a, b) for a in UNITS for b in UNITS if same_kind(a, b)]
 def test_conversion_keeps_the_digits_of_the_instrument(value, pair):
     """Going to another unit and back to the old step gives the very reading."""
     one, other = pair
-    there = converted(Quantity(value, one), other)
-    back = converted(there, one)
+    there = convert_quantity(Quantity(value, one), other)
+    back = convert_quantity(there, one)
     assert round(back.value, 2) == value
 
 
 def test_conversion_invents_no_digits():
     """The new step is the next power of ten at or below the old one, never finer than that."""
-    assert converted(Quantity(Decimal("32"), "psi"), "kPa").value == 221
-    assert str(converted(Quantity(Decimal("220"), "kPa"), "psi").value) == "31.9"
-    assert str(converted(Quantity(Decimal("2.2"), "bar"), "psi").value) == "32"
-    assert str(converted(Quantity(Decimal("0.35"), "mm"), "in").value) == "0.0138"
-    assert str(converted(Quantity(Decimal("12.60"), "V"), "mV").value) == "12600"
-    assert str(converted(Quantity(Decimal("3E+2"), "ohm"), "kohm").value) == "0.300"
+    assert convert_quantity(Quantity(Decimal("32"), "psi"), "kPa").value == 221
+    assert str(convert_quantity(Quantity(Decimal("220"), "kPa"), "psi").value) == "31.9"
+    assert str(convert_quantity(Quantity(Decimal("2.2"), "bar"), "psi").value) == "32"
+    assert str(convert_quantity(Quantity(Decimal("0.35"), "mm"), "in").value) == "0.0138"
+    assert str(convert_quantity(Quantity(Decimal("12.60"), "V"), "mV").value) == "12600"
+    assert str(convert_quantity(Quantity(Decimal("3E+2"), "ohm"), "kohm").value) == "0.300"
 
 
 SHOP = {"pressure": "kPa", "torque": "Nm", "temperature": "C", "distance": "km"}
@@ -152,8 +152,8 @@ def test_an_unfit_unit_of_the_shop_is_passed_over():
 
 def test_the_decimal_mark_is_the_shops():
     """A shop that writes commas reads commas; a minus is a minus sign."""
-    assert written(Quantity(Decimal("-12.60"), "V"), "comma") == "−12,60 V"
-    assert written(Quantity(Decimal("-12.60"), "V")) == "−12.60 V"
+    assert format_quantity(Quantity(Decimal("-12.60"), "V"), "comma") == "−12,60 V"
+    assert format_quantity(Quantity(Decimal("-12.60"), "V")) == "−12.60 V"
 
 
 def test_the_other_system_measures_the_same():

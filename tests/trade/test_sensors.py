@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.trade.mistake import Mistake
-from builder.trade.sensors import log_table, log_table_back, rows_mistake, table, table_back
+from builder.trade.sensors import (
+    interpolate,
+    interpolate_back,
+    interpolate_log,
+    interpolate_log_back,
+    rows_mistake,
+)
 
 # An invented part, by R = R25 exp(B (1/T - 1/298.15)) with 10 kohm and B = 3977 K (textbook).
 THERMISTOR = [(-40, 412135), (-20, 107095), (0, 33900), (20, 12555), (25, 10000), (40, 5279),
@@ -25,16 +31,16 @@ def _thermistor(celsius: float) -> float:
 def test_rows_are_the_equation(celsius, ohms):
     """The rows are the thermistor equation, and both tables give a row back as it stands."""
     assert _thermistor(celsius) == pytest.approx(ohms, rel=1e-3)
-    assert table(THERMISTOR, celsius) == ohms
-    assert float(log_table(THERMISTOR, celsius)) == pytest.approx(ohms, rel=1e-25)
+    assert interpolate(THERMISTOR, celsius) == ohms
+    assert float(interpolate_log(THERMISTOR, celsius)) == pytest.approx(ohms, rel=1e-25)
 
 
 def test_between_far_rows_only_the_log_table_will_do():
     """At 30 degC between 20 and 40: true 8025 ohm, straight 8917 (+11 %), log 8141 (+1.4 %)."""
     rows = [(20, 12555), (40, 5279)]
     assert round(_thermistor(30)) == 8025
-    assert table(rows, 30) == 8917
-    assert round(log_table(rows, 30)) == 8141
+    assert interpolate(rows, 30) == 8917
+    assert round(interpolate_log(rows, 30)) == 8141
 
 
 @given(st.decimals(-40, 120, places=1))
@@ -44,14 +50,14 @@ def test_the_log_table_is_pythons_logarithm(celsius):
     (x1, y1), (x2, y2) = next(pair for pair in pairs if pair[1][0] >= celsius)
     share = (float(celsius) - x1) / (x2 - x1)
     expected = math.exp(math.log(y1) + share * (math.log(y2) - math.log(y1)))
-    assert float(log_table(THERMISTOR, celsius)) == pytest.approx(expected, rel=1e-12)
+    assert float(interpolate_log(THERMISTOR, celsius)) == pytest.approx(expected, rel=1e-12)
 
 
 @given(st.decimals(-40, 120, places=2))
 def test_backwards_is_the_inverse(celsius):
     """Looking the ohms up gives the temperature back, exactly on straight lines."""
-    assert table_back(THERMISTOR, table(THERMISTOR, celsius)) == Fraction(celsius)
-    back = log_table_back(THERMISTOR, log_table(THERMISTOR, celsius))
+    assert interpolate_back(THERMISTOR, interpolate(THERMISTOR, celsius)) == Fraction(celsius)
+    back = interpolate_log_back(THERMISTOR, interpolate_log(THERMISTOR, celsius))
     assert abs(back - Fraction(celsius)) < Fraction(1, 10**20)
 
 
@@ -60,8 +66,8 @@ def test_a_falling_table_falls_everywhere(one, other):
     """Between the rows of a falling table no value rises."""
     low, high = sorted((one, other))
     tiny = Fraction(1, 10**15)
-    assert table(THERMISTOR, low) >= table(THERMISTOR, high)
-    assert log_table(THERMISTOR, low) + tiny >= log_table(THERMISTOR, high)
+    assert interpolate(THERMISTOR, low) >= interpolate(THERMISTOR, high)
+    assert interpolate_log(THERMISTOR, low) + tiny >= interpolate_log(THERMISTOR, high)
 
 
 @pytest.mark.parametrize(
@@ -69,11 +75,13 @@ def test_a_falling_table_falls_everywhere(one, other):
 )
 def test_a_ratiometric_sensor(volts, psi):
     """0.5 V is zero and 4.5 V full scale (common practice, no source)."""
-    assert table(PRESSURE, Fraction(volts)) == Fraction(psi)
-    assert table_back(PRESSURE, Fraction(psi)) == Fraction(volts)
+    assert interpolate(PRESSURE, Fraction(volts)) == Fraction(psi)
+    assert interpolate_back(PRESSURE, Fraction(psi)) == Fraction(volts)
 
 
-@pytest.mark.parametrize("look_up", [table, table_back, log_table, log_table_back])
+@pytest.mark.parametrize(
+    "look_up", [interpolate, interpolate_back, interpolate_log, interpolate_log_back]
+)
 def test_nothing_is_guessed_beyond_the_ends(look_up):
     """Outside its rows a table gives no value, and says from where to where it goes."""
     rows = [(1, 10), (2, 20)]
@@ -81,7 +89,7 @@ def test_nothing_is_guessed_beyond_the_ends(look_up):
         found = look_up(rows, value)
         assert isinstance(found, Mistake)
         assert "outside the table" in found.message
-    assert table(rows, 0).message == "0 is outside the table, which goes from 1 to 2"
+    assert interpolate(rows, 0).message == "0 is outside the table, which goes from 1 to 2"
 
 
 @pytest.mark.parametrize(
@@ -106,11 +114,11 @@ def test_unsound_rows_are_named(rows, options, says):
 
 def test_unsound_rows_give_no_value():
     """Each of the look-ups judges its own rows."""
-    assert "rise" in table([(2, 1), (1, 2)], 1).message
-    assert "rise all the way" in table_back([(1, 3), (2, 3)], 3).message
-    assert "above zero" in log_table([(1, 0), (2, 3)], 1).message
-    assert "above zero" in log_table_back([(1, 0), (2, 3)], 1).message
-    assert "rise all the way" in log_table_back([(1, 3), (2, 3)], 3).message
+    assert "rise" in interpolate([(2, 1), (1, 2)], 1).message
+    assert "rise all the way" in interpolate_back([(1, 3), (2, 3)], 3).message
+    assert "above zero" in interpolate_log([(1, 0), (2, 3)], 1).message
+    assert "above zero" in interpolate_log_back([(1, 0), (2, 3)], 1).message
+    assert "rise all the way" in interpolate_log_back([(1, 3), (2, 3)], 3).message
     assert rows_mistake([(1, 3), (2, 3)]) is None
     assert rows_mistake([(1, 3), (2, Fraction("3.5"))], back=True) is None
     assert rows_mistake([(1, Fraction("0.5")), (2, 3)], logarithmic=True) is None

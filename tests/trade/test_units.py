@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.trade.units import UNITS, convert, nearest_units, same_kind, unit
+from builder.trade.units import UNITS, convert, find_unit, nearest_units, same_kind
 
 # Digits as NIST SP 811 appendix B.8 prints them (from memory), or exact by definition.
 HANDBOOK = [
@@ -132,7 +132,7 @@ def test_there_and_back_is_exact(value, pair):
 )  # fmt: skip
 def test_other_spellings(typed, symbol):
     """What people and instruments write is taken for the unit it means."""
-    found = unit(typed)
+    found = find_unit(typed)
     assert found is not None
     assert found.symbol == symbol
 
@@ -140,7 +140,7 @@ def test_other_spellings(typed, symbol):
 @pytest.mark.parametrize("typed", ["MV", "Mv", "MA", "MM", "mpa", "furlong", "", "nm", "Kohms x"])
 def test_milli_and_mega_are_never_confused(typed):
     """Letter case is never folded: an unknown spelling is refused, not guessed."""
-    assert unit(typed) is None
+    assert find_unit(typed) is None
 
 
 def test_the_nearest_names_are_offered():
@@ -152,9 +152,9 @@ def test_the_nearest_names_are_offered():
     assert len(nearest_units("mohms")) == 3
 
 
-def test_signs_for_pages():
+def test_labels_for_pages():
     """Pages write Ω, µs and N·m where files write ohm, us and Nm."""
-    assert [UNITS[one].sign for one in ("kohm", "us", "Nm", "V")] == ["kΩ", "µs", "N·m", "V"]
+    assert [UNITS[one].label for one in ("kohm", "us", "Nm", "V")] == ["kΩ", "µs", "N·m", "V"]
 
 
 def test_each_kind_has_an_si_base():

@@ -52,7 +52,7 @@ def test_areas_are_those_of_iec_60228():
      ("12", "3", 20, "0.3127"), ("16", "5", 10, "0.6585"), ("18", "5", 5, "0.5238")],
 )  # fmt: skip
 def test_drops_of_cables(gauge, metres, amperes, volts):
-    """Drops worked out by hand from the formula of ASTM B258 (to a tenth of a percent)."""
+    """Drops calculated by hand from the formula of ASTM B258 (to a tenth of a percent)."""
     drop = float(gauge_ohms(gauge, Fraction(metres)) * amperes)
     assert drop == pytest.approx(float(volts), rel=1e-3)
 

@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.trade.exact import rounded
+from builder.trade.exact import round_digits
 from builder.trade.instruments import (
     ABOVE,
     BELOW,
-    TOO_CLOSE,
+    TOO_CLOSE_TO_CALL,
     Instrument,
-    judge,
     parse_accuracy,
+    side_of_limit,
 )
 from builder.trade.mistake import Mistake
 from builder.walk.follow import DECIDED, follow
@@ -65,9 +65,9 @@ def test_too_close_is_what_the_guard_band_says(table: Table, reading: Decimal) -
     accuracy = parse_accuracy("0.5 % + 0.02")
     assert not isinstance(accuracy, Mistake)
     meter = Instrument("V", Decimal(-600), Decimal(600), Decimal("0.01"), accuracy)
-    sides = [judge(meter, reading, Decimal(limit)) for limit in ("13.2", "14.8")]
+    sides = [side_of_limit(meter, reading, Decimal(limit)) for limit in ("13.2", "14.8")]
     found = follow(table, "single", {"": f"{reading:f}"})
-    if TOO_CLOSE in sides:
+    if TOO_CLOSE_TO_CALL in sides:
         assert found.state == TOO_CLOSE_HERE
     else:
         wanted = {(BELOW, BELOW): 0, (ABOVE, BELOW): 1, (ABOVE, ABOVE): 2}
@@ -87,7 +87,7 @@ def test_what_is_decided_stays_so_within_the_error(
     row = table["steps"][step]
     lows, highs = ([Decimal(one[end]) for one in row["readings"]] for end in ("low", "high"))
     typed = {
-        one["name"]: f"{rounded(low + (high - low) * share, 4):f}"
+        one["name"]: f"{round_digits(low + (high - low) * share, 4):f}"
         for one, low, high, share in zip(row["readings"], lows, highs, where, strict=True)
     }
     found = follow(table, step, typed)

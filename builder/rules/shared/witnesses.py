@@ -11,7 +11,7 @@ from itertools import islice, product
 from builder.graph.coverage import point_in, witness
 from builder.graph.space import Space
 from builder.model.ranges import Box, Range, between
-from builder.trade.expressions import bounds, evaluate
+from builder.trade.expressions import bounds_of_expression, evaluate_expression
 from builder.trade.mistake import Mistake
 
 MOST_POINTS = 5  # shown in one finding
@@ -41,7 +41,7 @@ def _possible(space: Space, piece: Box) -> bool:
         for axis, side in zip(space.axes, piece, strict=True)
     }
     for axis, side in zip(space.axes, piece, strict=True):
-        found = bounds(axis.formula, known) if axis.formula else None
+        found = bounds_of_expression(axis.formula, known) if axis.formula else None
         if isinstance(found, tuple) and between(*found).meets(side).empty:
             return False
     return True
@@ -56,7 +56,7 @@ def _true_points(space: Space, piece: Box) -> Iterator[tuple[Decimal, ...]]:
     for tried in islice(product(*choices), MOST_TRIES):
         values: dict[str, Decimal] = {}
         for (axis, side), value in zip(sides, tried, strict=True):
-            found = evaluate(axis.formula, values) if axis.formula else value
+            found = evaluate_expression(axis.formula, values) if axis.formula else value
             if found is None or isinstance(found, Mistake) or not side.takes(found):
                 break
             values[axis.name] = found

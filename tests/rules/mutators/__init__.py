@@ -1,6 +1,6 @@
 """One way to break each rule: what is sound in, broken ones out.
 
-A mutator edits the text of a demo tree, or of an article, where a position says, so that it is
+A mutator edits the text of a tree, or of an article, where a position says, so that it is
 wrong by its rule and by nothing else that matters to it: a slip that an author makes. `sound.py`
 holds what is edited, the other modules the slips by the families of the rules.
 """

@@ -1,6 +1,6 @@
 """What is broken, and what comes of it.
 
-In: a demo tree or a how-to article that is sound, with its text. Out: `Mutant`s, made by edits at a
+In: a tree or a how-to article that is sound, with its text. Out: `Mutant`s, made by edits at a
 position that the model remembers. An edit keeps the number of lines, so that the positions hold for
 the next one; only `inserted` moves what stands below.
 """

@@ -1,0 +1,124 @@
+"""The calculators page: arithmetic and lookups of the trade, calculated in the page.
+
+In: the library, of which only the shop's decimal mark matters. Out: the `Page`, and the text of the
+two files with the trade's tables that its scripts need. Each form shows an example that is
+calculated here; the script in the page gets the same answer, or a test fails.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.model.library import Library
+from builder.model.shop import Shop
+from builder.pages.calculator_forms import CALCULATOR_FORMS, CalculatorForm
+from builder.pages.calculator_tables import ReferenceTable, reference_tables
+from builder.pages.page import Page
+from builder.pages.render import render
+from builder.trade.answers import AnswerLine
+from builder.trade.as_data import calculator_data, units_data
+from builder.trade.calculators import CALCULATORS
+from builder.trade.lookups import calculator_answer
+from builder.trade.quantities import Quantity, format_quantity, typed_quantity
+from builder.trade.units import UNITS, same_kind
+from builder.wording import phrases as words
+
+CALCULATORS_PATH = "calculators"
+CALCULATOR_SCRIPTS = (
+    "trade-data.js",
+    "calculator-data.js",
+    "exact.js",
+    "quantities.js",
+    "calculator-answers.js",
+    "calculators.js",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class FieldLayout:
+    """One field as it is laid out."""
+
+    name: str
+    label: str
+    units: tuple[tuple[str, str], ...] = ()  # symbol and label, the usual one first
+    choices: tuple[str, ...] = ()
+    digits: bool = False  # numbers alone will do: a phone shows its number keys
+
+
+@dataclass(frozen=True, slots=True)
+class FormLayout:
+    """One form as it is laid out."""
+
+    form: CalculatorForm
+    fields: tuple[FieldLayout, ...]
+    entered: str  # the example, as text
+    lines: tuple[tuple[str, str], ...]
+    table: ReferenceTable | None
+
+
+def calculators_page(library: Library) -> Page:
+    """Write the page."""
+    by_form = reference_tables()
+    views = [_view(form, by_form.get(form.id), library.shop) for form in CALCULATOR_FORMS]
+    body = render("calculators.html", CALCULATORS_PATH, forms=views)
+    summary = "Bus resistance, voltage drop, battery, units, DTCs, VIN"
+    return Page(CALCULATORS_PATH, "Calculators", body, summary, CALCULATOR_SCRIPTS)
+
+
+def calculator_files(library: Library) -> Mapping[str, str]:
+    """Return the trade's tables as scripts by file name; they load from `file://` too."""
+    trade = {"mark": library.shop.decimal_mark, "units": units_data()}
+    return {
+        "trade-data.js": f"globalThis.baytreeTrade = {_json(trade)};\n",
+        "calculator-data.js": f"baytreeTrade.calculators = {_json(calculator_data())};\n",
+    }
+
+
+def _json(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+
+
+def _view(form: CalculatorForm, table: ReferenceTable | None, shop: Shop) -> FormLayout:
+    fields = tuple(_fields(form))
+    lines = calculator_answer(form.id, dict(form.example)).lines
+    results = tuple((line.label, answer_text(line, shop)) for line in lines)
+    return FormLayout(form, fields, words.joined(_entered(form, fields)), results, table)
+
+
+def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[str]:
+    """Yield the example's entries with their labels; the usual choice of a list is left out."""
+    example = dict(form.example)
+    for field in fields:
+        if field.name not in example or field.choices[:1] == (example[field.name],):
+            continue
+        value = example[field.name]
+        if field.units:
+            quantity = typed_quantity(value, field.units[0][0])
+            value = format_quantity(quantity) if isinstance(quantity, Quantity) else value
+        yield f"{words.first_small(field.label)} {value}"
+
+
+def answer_text(line: AnswerLine, shop: Shop) -> str:
+    """Write a number with the shop's decimal mark."""
+    comma = shop.decimal_mark == "comma" and line.exact
+    return line.text.replace(".", ",") if comma else line.text
+
+
+def _fields(form: CalculatorForm) -> Iterator[FieldLayout]:
+    for of in CALCULATORS:
+        for field in of.fields if of.id == form.id else ():
+            digits = field.low is not None and field.low >= 0
+            yield FieldLayout(
+                field.name, field.label, _units(field.unit), tuple(field.choices), digits
+            )
+    if form.unit:
+        yield FieldLayout("ohms", "Resistance", _units(form.unit), digits=True)
+    for text in form.fields:
+        yield FieldLayout(text.name, text.label, choices=text.choices)
+
+
+def _units(usual: str) -> tuple[tuple[str, str], ...]:
+    """Return every unit of a kind, the usual one first."""
+    kind = [one for one in UNITS.values() if usual and same_kind(one.symbol, usual)]
+    ordered = sorted(kind, key=lambda one: one.symbol != usual)
+    return tuple((one.symbol, one.label) for one in ordered)

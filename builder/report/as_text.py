@@ -1,0 +1,98 @@
+"""Findings for a person at a terminal.
+
+In: findings in their order, a function that gives the lines of a file, and whether to color. Out:
+text: the place, the line with a mark under it, why it matters, what to write, related places, and
+a summary line.
+"""
+
+import unicodedata
+from collections.abc import Callable, Iterable, Mapping, Sequence
+
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position
+from builder.report.printable import printable
+
+Sources = Callable[[str], list[str]]
+
+WIDEST_SOURCE_LINE = 100  # columns of a source line that are shown; around the mark if it is longer
+BOLD, RED, YELLOW, DIM, RESET = "\033[1m", "\033[31m", "\033[33m", "\033[2m", "\033[0m"
+SEVERITY_STYLES = {Severity.ERROR: RED, Severity.WARNING: YELLOW}
+
+
+def color_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
+    """Return whether to color: on a terminal only, and never where NO_COLOR is set."""
+    return is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") != "dumb"
+
+
+def findings_as_text(
+    findings: Sequence[Finding], sources: Sources, trees: int, *, color: bool = False
+) -> str:
+    """Write every finding, then how many there are."""
+    paint = _painted if color else _unpainted
+    blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
+    return "\n\n".join([*blocks, _summary(findings, trees)]) + "\n"
+
+
+Paint = Callable[[str, str], str]
+
+
+def _painted(text: str, style: str) -> str:
+    return f"{style}{text}{RESET}"
+
+
+def _unpainted(text: str, _style: str) -> str:
+    return text
+
+
+def _finding(finding: Finding, sources: Sources, paint: Paint) -> Iterable[str]:
+    at, style = finding.at, SEVERITY_STYLES[finding.severity]
+    place = paint(f"{printable(at.file)}:{at.line}:{at.column}:", BOLD)
+    severity = paint(f"{finding.severity}:", BOLD + style)
+    message = f"{printable(finding.message)} {paint(f'[{finding.rule}]', DIM)}"
+    yield f"{place} {severity} {message}"
+    yield from _line(at, sources, paint, style)
+    if finding.why:
+        yield f"  {paint('why:', BOLD)}  {printable(finding.why)}"
+    if finding.hint:
+        yield f"  {paint('hint:', BOLD)} {printable(finding.hint)}"
+    for other in finding.related:
+        place = f"{printable(other.at.file)}:{other.at.line}:{other.at.column}:"
+        yield f"  {paint('see:', BOLD)}  {place} {printable(other.note)}"
+        yield from _line(other.at, sources, paint, DIM)
+
+
+def _line(at: Position, sources: Sources, paint: Paint, style: str) -> Iterable[str]:
+    """Yield the source line with a mark under the range; nothing where there is no such line."""
+    lines = sources(at.file)
+    if not 0 < at.line <= len(lines):
+        return
+    line = lines[at.line - 1].rstrip("\r\n").replace("\t", " ")
+    start = min(at.column - 1, len(line))
+    end = at.end_column - 1 if at.end_line == at.line else len(line.rstrip())
+    start_shown = (
+        max(0, min(start - WIDEST_SOURCE_LINE // 3, len(line) - WIDEST_SOURCE_LINE))
+        if len(line) > WIDEST_SOURCE_LINE
+        else 0
+    )
+    shown = line[start_shown : start_shown + WIDEST_SOURCE_LINE]
+    shown = f"…{shown[1:]}" if start_shown else shown
+    mark = line[start : max(start + 1, min(end, start_shown + WIDEST_SOURCE_LINE))]
+    gutter = f"{at.line:>6} | "
+    yield paint(gutter, DIM) + printable(shown)
+    blanks = " " * _columns(line[start_shown:start])
+    yield paint(" " * 6 + " | ", DIM) + blanks + paint("^" * max(1, _columns(mark)), style)
+
+
+def _columns(text: str) -> int:
+    """Return how many columns a terminal needs; East Asian ones may take two each."""
+    return sum(
+        0 if unicodedata.combining(one) else 1 + (unicodedata.east_asian_width(one) in "WF")
+        for one in printable(text)
+    )
+
+
+def _summary(findings: Sequence[Finding], trees: int) -> str:
+    errors = sum(one.severity is Severity.ERROR for one in findings)
+    warnings = len(findings) - errors
+    counts = ((trees, "tree"), (errors, "error"), (warnings, "warning"))
+    return ", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts)

@@ -1,0 +1,133 @@
+"""A phone's photo is taken as it is, and published small, upright and without its notes.
+
+Orientation, time and place are tags of Exif 2.32 (CIPA DC-008): 0x0112, 0x0132, 0x8825.
+"""
+
+import io
+import random
+import zlib
+from pathlib import Path
+
+import pytest
+from PIL import Image
+
+from builder.pictures.photos import KINDS, MOST_PIXELS, PUBLISHED, published, unfit_photo
+from builder.pictures.unfit import Unfit
+
+
+def taken(tmp_path: Path, name: str, size: tuple[int, int] = (2400, 1800)) -> Path:
+    """Write a photo as a phone held upright takes it: the left half is red, turned by a tag."""
+    exif = Image.Exif()
+    exif[0x0112], exif[0x010F], exif[0x0132] = 6, "A camera", "2026:03:02 10:00:00"
+    exif[0x8825] = {1: "N", 2: (50.0, 30.0, 0.0)}
+    image = Image.new("RGB", size, "blue")
+    image.paste("red", (0, 0, size[0] // 2, size[1]))
+    kind = KINDS[Path(name).suffix.lower()]
+    notes = {} if kind == "GIF" else {"exif": exif.tobytes()}
+    image.save(tmp_path / name, kind, **notes)
+    return tmp_path / name
+
+
+def small(path: Path) -> Image.Image:
+    """Open what is published for a photo."""
+    content = published(path)
+    assert isinstance(content, bytes)
+    return Image.open(io.BytesIO(content))
+
+
+@pytest.mark.parametrize("name", ["a.jpg", "a.JPEG", "a.png", "a.webp", "a.avif", "a.gif"])
+def test_a_photo_is_published_small_and_bare(tmp_path: Path, name: str) -> None:
+    """1600 pixels on the long side, the same kind of file, and nothing of place or camera."""
+    path = taken(tmp_path, name)
+    assert unfit_photo(path) is None
+    with small(path) as image:
+        assert max(image.size) == 1600
+        assert image.format == KINDS[path.suffix.lower()]
+        assert dict(image.getexif()) == {}
+    content = published(path)
+    assert isinstance(content, bytes)
+    assert len(content) <= PUBLISHED
+    for note in (b"A camera", b"2026:03:02", b"Exif"):
+        assert note not in content
+
+
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp"])
+def test_a_photo_stands_upright(tmp_path: Path, name: str) -> None:
+    """Turned by a quarter, the red left half of what the camera saw is on top."""
+    with small(taken(tmp_path, name)) as image:
+        assert image.size == (1200, 1600)
+        upper, lower = (image.convert("RGB").getpixel((600, y)) for y in (300, 1300))
+        assert isinstance(upper, tuple)
+        assert isinstance(lower, tuple)
+        assert upper[0] > 200 > 100 > upper[2]
+        assert lower[2] > 200 > 100 > lower[0]
+
+
+def test_a_small_photo_is_not_blown_up(tmp_path: Path) -> None:
+    """It keeps its pixels."""
+    with small(taken(tmp_path, "a.jpg", (320, 200))) as image:
+        assert image.size == (200, 320)
+
+
+@pytest.mark.parametrize("name", ["noise.jpg", "noise.png"])
+def test_a_photo_of_noise_is_small_as_well(tmp_path: Path, name: str) -> None:
+    """Whatever is on it, a phone in the bay gets it within two seconds."""
+    pixels = random.Random(1).randbytes(2000 * 1500 * 3)
+    Image.frombytes("RGB", (2000, 1500), pixels).save(tmp_path / name, quality=100)
+    content = published(tmp_path / name)
+    assert isinstance(content, bytes)
+    assert len(content) <= PUBLISHED
+
+
+@pytest.mark.parametrize("mode", ["1", "L", "LA", "P", "RGBA", "I;16"])
+def test_a_picture_with_any_colors_is_published(tmp_path: Path, mode: str) -> None:
+    """Screens and scanners write gray, palettes and clear parts."""
+    Image.new(mode, (1700, 40)).save(tmp_path / "a.png")
+    with small(tmp_path / "a.png") as image:
+        assert image.size == (1600, 38)
+
+
+def test_the_same_photo_gives_the_same_bytes(tmp_path: Path) -> None:
+    """A site built twice is the same site."""
+    path = taken(tmp_path, "a.jpg")
+    assert published(path) == published(path)
+
+
+def bomb(tmp_path: Path, width: int, height: int) -> Path:
+    """Write a few bytes that claim to be a large picture."""
+    size = width.to_bytes(4, "big") + height.to_bytes(4, "big")
+    parts = (b"IHDR" + size + b"\x08\x02\0\0\0", b"IDAT" + zlib.compress(b""), b"IEND")
+    chunks = (
+        (len(part) - 4).to_bytes(4, "big") + part + zlib.crc32(part).to_bytes(4, "big")
+        for part in parts
+    )
+    (tmp_path / "bomb.png").write_bytes(b"\x89PNG\r\n\x1a\n" + b"".join(chunks))
+    return tmp_path / "bomb.png"
+
+
+@pytest.mark.parametrize("width", [MOST_PIXELS // 1000 + 1, 10_000_000])
+def test_a_bomb_is_told_and_never_unpacked(tmp_path: Path, width: int) -> None:
+    """A hundred bytes may claim to be a picture of gigabytes."""
+    for found in (unfit_photo(bomb(tmp_path, width, 1000)), published(bomb(tmp_path, width, 1000))):
+        assert isinstance(found, Unfit)
+        assert "million pixels" in found.message
+
+
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.gif"])
+def test_a_damaged_photo_is_told(tmp_path: Path, name: str) -> None:
+    """Cut off, empty or something else by another name: told, and nothing is published."""
+    path = taken(tmp_path, name)
+    whole = path.read_bytes()
+    path.write_bytes(whole[: len(whole) // 2])
+    assert isinstance(published(path), Unfit)
+    for content in (b"", b"<svg/>", whole[:20]):
+        path.write_bytes(content)
+        assert isinstance(unfit_photo(path), Unfit)
+        assert isinstance(published(path), Unfit)
+
+
+def test_another_kind_by_a_photo_s_name_is_not_opened(tmp_path: Path) -> None:
+    """Only the decoder that the name asks for is reached, and none of the rare ones."""
+    Image.new("RGB", (9, 9)).save(tmp_path / "a.tiff")
+    (tmp_path / "a.tiff").rename(tmp_path / "a.jpg")
+    assert isinstance(unfit_photo(tmp_path / "a.jpg"), Unfit)

@@ -1,0 +1,31 @@
+"""A copy of the small sound shop that a test may spoil."""
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from builder.check.library import read_library
+from builder.model.finding import Finding
+
+SHOP = Path(__file__).parents[1] / "shop"
+Told = Callable[[], set[tuple[str, str]]]
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    """Copy the shop of the tests."""
+    return Path(shutil.copytree(SHOP, tmp_path / "shop"))
+
+
+@pytest.fixture
+def told(shop: Path) -> Told:
+    """Return what is told of the shop: the rule and the file of each finding."""
+
+    def tell() -> set[tuple[str, str]]:
+        findings: tuple[Finding, ...] = read_library(shop)[1]
+        assert all(one.message and one.why and one.hint for one in findings)
+        return {(one.rule, one.at.file) for one in findings}
+
+    return tell

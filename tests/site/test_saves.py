@@ -1,0 +1,169 @@
+"""The whole of `baytree serve` while somebody writes, faster than anybody does.
+
+In the suite 50 saves in about fifteen seconds; all 200 in a minute with `SAVES=200`.
+"""
+
+import os
+import random
+import re
+import signal
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import builder
+
+SAVES = int(os.environ.get("SAVES", "50"))
+EVERY = 0.3  # seconds from one save to the next: 200 in a minute
+PATIENCE = 240  # seconds; what takes longer hangs
+TREE, HAZARDS, SITE = "trees/horn/silent.yml", "kb/hazards.yml", "site_config/mkdocs.yml"
+PAGES = ("index.html", "findings.html", "about.html", "tools.html", "systems/horn.html",
+         "trees/horn/silent.html", "trees/wipers/stop-halfway.html",
+         "assets/search-rows.js")  # fmt: skip
+Save = Callable[[Path, str], None]
+
+
+def write(file: Path, text: str) -> None:
+    """Save as most programs do."""
+    file.write_text(text, "utf-8")
+
+
+def truncate_and_write(file: Path, text: str) -> None:
+    """Save slowly: empty, then half, then whole."""
+    with file.open("w", encoding="utf-8") as opened:
+        for part in ("", text[: len(text) // 2], text[len(text) // 2 :]):
+            opened.write(part)
+            opened.flush()
+            time.sleep(0.02)
+
+
+def delete_and_create(file: Path, text: str) -> None:
+    """Save as some editors do: the old file goes first."""
+    file.unlink()
+    time.sleep(0.02)
+    write(file, text)
+
+
+def rename_over(file: Path, text: str) -> None:
+    """Save as careful programs do."""
+    new = file.with_suffix(".tmp")
+    write(new, text)
+    new.replace(file)
+
+
+def break_and_repair(file: Path, text: str) -> None:
+    """Leave a mistake for a while, long enough for a build to begin."""
+    write(file, text.replace(": ", ":: ", 3) + "{")
+    time.sleep(0.2)
+    write(file, text)
+
+
+def garbage(file: Path, text: str) -> None:
+    """Save what is no text, then mend it."""
+    file.write_bytes(b"\xff\xfe\0" + random.Random(1).randbytes(500))
+    time.sleep(0.1)
+    write(file, text)
+
+
+def folder_away_and_back(file: Path, text: str) -> None:
+    """Check out another branch and come back: the whole folder goes for a moment."""
+    away = file.parent.with_name("away")
+    write(file, text)
+    file.parent.rename(away)
+    time.sleep(0.1)
+    away.rename(file.parent)
+
+
+KINDS: tuple[Save, ...] = (write, truncate_and_write, delete_and_create, rename_over,
+                           break_and_repair, garbage, folder_away_and_back)  # fmt: skip
+
+
+def versions(shop: Path) -> dict[str, tuple[str, str]]:
+    """Return two sound versions of each file, between which the saves alternate."""
+    tree, hazards = ((shop / name).read_text("utf-8") for name in (TREE, HAZARDS))
+    return {
+        TREE: (tree, tree.replace("title: Horn is silent", "title: Horn is weak")),
+        HAZARDS: (hazards, hazards.replace("close to the ear", "right at the ear")),
+        SITE: ("copyright: Osei and Lind\n", "copyright: Lind and Osei\n"),
+    }
+
+
+@contextmanager
+def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
+    """Run the command; yield its address. It ends on a signal, with status 0 and no word."""
+    command = [
+        sys.executable,
+        "-m",
+        "builder.commands.main",
+        "--shop",
+        str(shop),
+        "serve",
+        "--port",
+        "0",
+    ]
+    ours = str(Path(builder.__file__).parents[1])
+    environment = os.environ | {"XDG_CACHE_HOME": str(cache), "PYTHONPATH": ours}
+    with subprocess.Popen(
+        command,
+        env=environment,
+        text=True,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        # A shell lets what it runs in the background ignore the interrupt: be asked for it here.
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
+    ) as server:
+        try:
+            assert server.stdout
+            found = re.search(r"http://\S+/", server.stdout.readline())
+            assert found
+            yield found[0]
+            assert server.poll() is None, "the server has ended"
+            server.send_signal(end)
+            out, err = server.communicate(timeout=PATIENCE)
+            assert (server.returncode, out, err) == (0, "", "")
+        finally:
+            server.kill()
+
+
+def shown(address: str) -> dict[str, str]:
+    """Return the pages as they are served, but for the number of the build."""
+    pages = {}
+    for path in PAGES:
+        try:
+            with urllib.request.urlopen(address + path, timeout=60) as answer:
+                text = answer.read().decode()
+        except urllib.error.HTTPError as error:
+            text = str(error.code)
+        pages[path] = re.sub(r'data-version="\d+"', "", text)
+    return pages
+
+
+def test_serve_lives_through_saves_of_every_kind(shop: Path, tmp_path: Path) -> None:
+    """It answers all the time, and in the end every page is as a new start would show it."""
+    chance = random.Random(SAVES)
+    texts = versions(shop)
+    write(shop / SITE, texts[SITE][0])
+    with serving(shop, tmp_path / "cache", signal.SIGINT) as address:
+        for turn in range(SAVES):
+            due = time.monotonic() + EVERY
+            name = chance.choice(list(texts))
+            KINDS[turn % len(KINDS)](shop / name, texts[name][chance.randrange(2)])
+            with urllib.request.urlopen(address, timeout=60) as answer:
+                assert answer.status == 200
+            time.sleep(max(0, due - time.monotonic()))
+        for name, (_, last) in texts.items():
+            chance.choice(KINDS)(shop / name, last)
+        with serving(shop, tmp_path / "another", signal.SIGTERM) as fresh:
+            right = shown(fresh)
+        assert "Horn is weak" in right["trees/horn/silent.html"]
+        assert "right at the ear" in right["trees/horn/silent.html"]
+        assert "Lind and Osei" in right["index.html"]
+        end = time.monotonic() + PATIENCE
+        while (now := shown(address)) != right and time.monotonic() < end:
+            time.sleep(0.5)
+        assert now == right
