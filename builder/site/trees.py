@@ -28,6 +28,9 @@ PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
 )
 
 
+Near = tuple[Summary, ...]  # trees that a page names as near its own
+
+
 def put_trees(
     work: Work,
     library: Library,
@@ -40,36 +43,32 @@ def put_trees(
     """Make the page and the prints of every tree that is in use."""
     offered = [one for one, _ in PRINTS] if prints else []
     nearest = related(library.trees.values())
-    stale: dict[str, tuple[Summary, ...]] = {}
+    stale: list[tuple[Summary, Near]] = []
     for id_, of in library.trees.items():
         if of.status is Status.RETIRED or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
         if not is_fresh(work, addresses.tree(id_), _key(library, of, near, offered)):
-            stale[id_] = near
-    made = on_all_cores(partial(_made, library, read_tree, prints), stale.items())
+            stale.append((of, near))
+    made = on_all_cores(partial(_made, library, read_tree, prints), stale)
     what = "Making pages and sheets of trees" if prints else "Making pages of trees"
-    for (id_, near), (revision, page, files) in zip(
-        stale.items(), counted(made, progress, what, len(stale)), strict=True
-    ):
-        # The file may have been saved since it was summed up: the key is of what the page shows.
-        shown = replace(library.trees[id_], revision=revision)
-        put(work, page, _key(library, shown, near, offered), files)
+    for page, key, files in counted(made, progress, what, len(stale)):
+        put(work, page, key, files)
 
 
 def _made(
-    library: Library,
-    read_tree: Callable[[str], Tree],
-    prints: bool,
-    one: tuple[str, tuple[Summary, ...]],
-) -> tuple[str, Page, dict[str, bytes]]:
-    """Make the page of a tree beside those that are near it, and its prints by their addresses."""
-    id_, near = one
-    tree = read_tree(id_)
-    sheets = PRINTS if prints else ()
-    page = tree_page(tree, library, facts_of(tree, library), near, [name for name, _ in sheets])
-    files = {addresses.print_(id_, name.suffix): make(tree, library) for name, make in sheets}
-    return tree.revision, page, files
+    library: Library, read_tree: Callable[[str], Tree], prints: bool, one: tuple[Summary, Near]
+) -> tuple[Page, str, dict[str, bytes]]:
+    """Make the page of a tree, its key, and the tree's prints by their addresses."""
+    of, near = one
+    tree = read_tree(of.id)
+    made = PRINTS if prints else ()
+    offered = [one for one, _ in made]
+    # The file may have been saved since it was summed up: the key is of what the page shows.
+    key = _key(library, replace(of, revision=tree.revision), near, offered)
+    page = tree_page(tree, library, facts_of(tree, library), near, offered)
+    files = {addresses.print_(of.id, one.suffix): make(tree, library) for one, make in made}
+    return page, key, files
 
 
 def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[Print]) -> str:
