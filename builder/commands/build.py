@@ -12,7 +12,7 @@ from builder.commands.findings import add_today, print_findings, print_notes
 from builder.commands.place import from_here, shop_of
 from builder.commands.progress import progress_bar
 from builder.model.library import self_contained
-from builder.reader.schemas.catalogue import schema_texts
+from builder.reader.schemas.schema_list import schema_texts
 
 NAME = "build"
 HELP = "check, then build the site and PDFs"

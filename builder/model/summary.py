@@ -1,6 +1,6 @@
 """What stays known of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `Listing` in plain
+In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in plain
 strings, for rules that go through all trees. Whole trees are never held: they are read, used and
 dropped.
 """
@@ -55,7 +55,7 @@ class Summary:
     silences: tuple[Silence, ...] = ()
 
 
-class Listing(NamedTuple):
+class TreeListing(NamedTuple):
     """What is looked at in every tree when they are held beside each other.
 
     It holds no places, for ten thousand trees have half a million of them. Whoever finds something
@@ -75,10 +75,10 @@ class Listing(NamedTuple):
     silences: bool
 
 
-def listing_of(of: Summary) -> Listing:
+def listing_of(of: Summary) -> TreeListing:
     """Keep of a summary what is looked at in every tree."""
     symptom = of.symptom
-    return Listing(
+    return TreeListing(
         id=of.id,
         file=of.file,
         status=of.status,

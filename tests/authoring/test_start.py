@@ -7,7 +7,7 @@ import pytest
 
 from builder.authoring.refused import Refused
 from builder.authoring.start import start
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.rules.shared.judge import judge_library
 
 TODAY = date(2026, 10, 1)

@@ -26,7 +26,7 @@ from pathlib import Path
 import yaml
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.find.index import index_of
 from builder.find.rank import rank
 from builder.find.rows import rows, table

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.check.verdict import check, known_library
 from builder.model.finding import Finding
 

@@ -9,7 +9,7 @@ import pytest
 import yaml
 from playwright.sync_api import Browser, Page
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.find.rows import (
     CodeRow,
     LampRow,

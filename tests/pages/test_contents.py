@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
 from builder.model.library import Library
 from builder.model.summary import Summary

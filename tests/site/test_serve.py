@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.commands.main import main
 from builder.site.local_server import AT_ONCE
 from builder.site.serve import serve

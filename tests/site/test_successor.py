@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site import engine
 from builder.site.work import PLACEHOLDER, markdown

@@ -27,7 +27,7 @@ from builder.model.knowledge import (
 )
 from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node
-from builder.reader.schemas.step import MODULE_VERBS
+from builder.reader.schemas.step_schema import MODULE_VERBS
 from builder.reader.values import (
     choice_of,
     map_,

@@ -1,6 +1,6 @@
 """The schema of a step: the words of any step, and those of each kind."""
 
-from builder.reader.schemas.words import (
+from builder.reader.schemas.shapes import (
     MONEY,
     PARTS,
     PLAIN_NUMBER,

@@ -1,7 +1,6 @@
 """The schema of a decision tree: every word of the format with what it is for."""
 
-from builder.reader.schemas.step import STEP
-from builder.reader.schemas.words import (
+from builder.reader.schemas.shapes import (
     SCOPE,
     SIGNED,
     Schema,
@@ -13,6 +12,7 @@ from builder.reader.schemas.words import (
     slug,
     text,
 )
+from builder.reader.schemas.step_schema import STEP
 
 PHRASE = text("a phrase", "As a customer or an apprentice would say it.", "battery light on")
 TREE_ID = pattern("the id of a tree", "Its path without the ending.", "charging/lamp-on",

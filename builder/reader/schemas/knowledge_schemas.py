@@ -1,7 +1,6 @@
 """The schemas of the knowledge files and of the shop."""
 
-from builder.reader.schemas.step import HAZARD, MODULE_VERBS, TOOL
-from builder.reader.schemas.words import (
+from builder.reader.schemas.shapes import (
     DATE,
     MONEY,
     SCOPE,
@@ -17,6 +16,7 @@ from builder.reader.schemas.words import (
     slug,
     text,
 )
+from builder.reader.schemas.step_schema import HAZARD, MODULE_VERBS, TOOL
 
 WORDS = text("a few words", "", "Charging lamp")
 NAMES = several("a list of names", "Other names for it.", WORDS, "[steering computer]")

@@ -5,10 +5,10 @@ import json
 from collections.abc import Mapping
 
 from builder.model.library import Library
-from builder.reader.schemas import knowledge
-from builder.reader.schemas.step import STEP_DEFINITIONS
-from builder.reader.schemas.tree import TREE
-from builder.reader.schemas.words import PLAIN_NUMBER, Schema
+from builder.reader.schemas import knowledge_schemas as knowledge
+from builder.reader.schemas.shapes import PLAIN_NUMBER, Schema
+from builder.reader.schemas.step_schema import STEP_DEFINITIONS
+from builder.reader.schemas.tree_schema import TREE
 
 KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},

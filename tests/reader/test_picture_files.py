@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 
 from builder.pictures.photos import PUBLISHED
-from builder.reader.pictures import pictures
+from builder.reader.picture_files import pictures
 from builder.reader.source import LARGEST
 
 DRAWING = b'<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0h9"/></svg>'
