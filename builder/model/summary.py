@@ -1,7 +1,7 @@
 """What stays known of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in plain
-strings, for rules that go through all trees. Whole trees are never held: they are read, used and
+In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in
+plain strings, for rules that go through all trees. Whole trees are never held: they are read, used and
 dropped.
 """
 
@@ -66,7 +66,7 @@ class TreeListing(NamedTuple):
     file: str
     status: Status
     steps: tuple[str, ...]
-    told: bool  # whether it can be found by words, lamps or codes
+    searchable: bool  # whether it can be found by words, lamps or codes
     words: tuple[str, ...]  # the complaints, as `plain` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
@@ -83,7 +83,7 @@ def listing_of(of: Summary) -> TreeListing:
         file=of.file,
         status=of.status,
         steps=tuple(map(str, of.steps)),
-        told=bool(symptom.words or symptom.codes or symptom.lamps),
+        searchable=bool(symptom.words or symptom.codes or symptom.lamps),
         words=tuple(map(plain, symptom.words)),
         leads_to=tuple(dict.fromkeys((over.tree, str(over.step or "")) for over in of.hand_overs)),
         how_tos=tuple(sorted(of.how_tos)),

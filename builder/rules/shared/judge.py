@@ -41,7 +41,7 @@ def stands_alone(tree: TreeListing, library: Library) -> bool:
     It is unless others lead into the middle of it, or it cannot be found but through them.
     """
     callers = library.callers.get(tree.id, ())
-    return not any(step for _, step in callers) and (tree.told or not callers)
+    return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
