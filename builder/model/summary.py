@@ -1,8 +1,8 @@
 """What stays known of a tree once it has been judged.
 
 In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in
-plain strings, for rules that go through all trees. Whole trees are never held: they are read, used and
-dropped.
+plain strings, for rules that go through all trees. Whole trees are never held: they are read, used
+and dropped.
 """
 
 from collections.abc import Mapping
