@@ -1,5 +1,6 @@
 """The command line keeps its contract: words, JSON and exit status."""
 
+import argparse
 import json
 import os
 import shutil
@@ -9,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from builder.commands.main import main
+from builder.commands.main import COMMANDS, Command, main
 from builder.reader.trees import tree_files
 
-SHOP = Path(__file__).parent / "shop"
+SHOP = Path(__file__).parents[1] / "shop"
 TODAY = "2026-10-01"
 
 
@@ -217,3 +218,30 @@ def test_whoever_has_read_enough_may_close_the_pipe() -> None:
     done = subprocess.run(command, shell=True, capture_output=True, text=True, cwd=SHOP.parents[1])
     assert done.stdout.count("\n") == 1
     assert done.stderr == ""
+
+
+def test_an_error_of_ours_says_so_and_exits_with_2(
+    shop: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nobody looks for a mistake in their own files that is ours."""
+
+    def broken_check(*_: object) -> None:
+        raise AssertionError("a hole in the floor")
+
+    monkeypatch.setattr("builder.commands.check.check", broken_check)
+    assert main(["--shop", str(shop), "check"]) == 2
+    error = capsys.readouterr().err
+    assert "bug in Baytree, not in your files" in error
+    assert "a hole in the floor" in error
+
+
+@pytest.mark.parametrize("command", COMMANDS, ids=lambda command: command.NAME)
+def test_a_command_explains_itself(command: Command, capsys: pytest.CaptureFixture[str]) -> None:
+    """Every command has help, and help for each of its words and flags."""
+    with pytest.raises(SystemExit) as end:
+        main([command.NAME, "--help"])
+    assert end.value.code == 0
+    assert command.HELP in " ".join(capsys.readouterr().out.split())
+    words = argparse.ArgumentParser()
+    command.add_flags(words)
+    assert all(action.help for action in words._actions)
