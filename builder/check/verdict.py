@@ -106,7 +106,7 @@ def _known(cache: Cache) -> Kept:
     heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
     for file in heads.keys() & findings.keys():
-        with suppress(Exception):  # whoever wrote it, it is only a cache
+        with suppress(Exception):  # it is only a cache, whoever wrote it
             known[file] = kept_in(heads[file], findings[file])
     return known
 

@@ -91,7 +91,7 @@ class Library:
     callers: Mapping[str, tuple[tuple[str, str], ...]] = field(init=False)
 
     def __post_init__(self) -> None:
-        """Sort the hand-overs by the tree they lead to, once for whoever asks tree by tree."""
+        """Sort the handoffs by the tree they lead to, once for all callers."""
         trees = self.trees if isinstance(self.trees, Trees) else trees_of(self.trees.values())
         object.__setattr__(self, "listings", trees.listings)
         object.__setattr__(self, "callers", _callers(trees.listings.values()))
