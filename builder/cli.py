@@ -21,7 +21,7 @@ from builder.reader.trees import NotThereError
 from builder.reporting import report
 
 if TYPE_CHECKING:
-    from builder.find.rank import Answer
+    from builder.find.ranking import SearchAnswer
 
 Options = argparse.Namespace
 
@@ -119,12 +119,12 @@ def _find(options: Options) -> int:
     return 0
 
 
-def _found(answer: "Answer") -> list[str]:
+def _found(answer: "SearchAnswer") -> list[str]:
     lines = [f"taken as: {taken} (for {typed})" for typed, taken in answer.understood.corrected]
     lines += [f"{hit.id}  {hit.title}" for hit in answer.hits]
     if not answer.hits:
         lines.append("nothing fits all of that; the nearest are:")
-    lines += [f"see also: {offer.name}" for offer in answer.offers]
+    lines += [f"see also: {place.name}" for place in answer.suggestions]
     return lines
 
 

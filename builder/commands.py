@@ -25,7 +25,7 @@ from builder.reader.trees import the_tree
 from builder.rules.documentation import RulePage, pages
 
 if TYPE_CHECKING:
-    from builder.find.rank import Answer
+    from builder.find.ranking import SearchAnswer
     from builder.plan.minutes import Minutes
     from builder.site.build import Input
 
@@ -137,12 +137,13 @@ def write_schemas(shop: Path, folder: Path, kind: str | None = None) -> tuple[Pa
     return tuple(folder / name for name in made)
 
 
-def find(shop: Path, query: str) -> "Answer":
+def find(shop: Path, query: str) -> "SearchAnswer":
     """Rank the trees and articles for the words of a customer."""
-    from builder.find.index import index
-    from builder.find.rank import rank
+    from builder.find.ranking import answer_query
+    from builder.find.search_table import search_table
+    from builder.find.symptom_index import build_symptom_index
 
-    return rank(index(known_library(shop)), query)
+    return answer_query(build_symptom_index(search_table(known_library(shop))), query)
 
 
 def tree_minutes(shop: Path, id_: str) -> "Minutes":

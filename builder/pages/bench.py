@@ -23,7 +23,10 @@ from builder.trade.sums import SUMS, Line
 from builder.trade.units import UNITS, same_kind
 
 PATH = "bench"
-SCRIPTS = ("trade-data.js", "bench-data.js", "exact.js", "quantities.js", "answers.js", "bench.js")
+SCRIPTS = (
+    "trade-data.js", "bench-data.js", "exact.js", "quantities.js", "answers.js", "dom.js",
+    "bench.js",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,7 +29,9 @@ from builder.walk.rows import Table
 from builder.walk.table import walk_table
 
 Row = tuple[StepView, FixView | None, str]
-WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
+WALK_SCRIPTS = (
+    "trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js",
+)  # fmt: skip
 
 
 def tree_page(

@@ -1,4 +1,4 @@
-"""The files that pages ask for: styles, scripts, faces, the rows of the search, drawings.
+"""The files that pages ask for: styles, scripts, faces, the index of the search, drawings.
 
 In: the shop and its library. Out: files in the work folder, where the engine finds them.
 """
@@ -7,7 +7,8 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
-from builder.find.rows import rows
+from builder.find.page_data import search_script
+from builder.find.search_table import search_table
 from builder.model.library import Library
 from builder.pages.bench import data_files
 
@@ -25,7 +26,7 @@ def write_assets(shop: Path, library: Library, pages: Path) -> None:
             shutil.copyfile(face, assets / face.name)
     looks = (CHART / "chart.css", STATIC / "site.css", STATIC / "fields.css", STATIC / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
-    _write(assets / "search-rows.js", rows(library))
+    _write(assets / "search-data.js", search_script(search_table(library)))
     for name, text in data_files(library).items():
         _write(assets / name, text)
     shutil.rmtree(pages / PICTURES, ignore_errors=True)

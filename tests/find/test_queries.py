@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from builder.find.index import index_of
-from builder.find.rank import rank
-from builder.find.rows import Table
+from builder.find.ranking import answer_query
+from builder.find.search_table import SearchTable
+from builder.find.symptom_index import build_symptom_index
 
 HERE = Path(__file__).parent
 QUERIES = yaml.safe_load((HERE / "queries.yml").read_text())
@@ -28,11 +28,11 @@ def test_the_set_is_large_and_varied() -> None:
 
 
 @pytest.mark.parametrize("name", ASKED)
-def test_the_right_tree_comes_first(demo_table: Table, name: str) -> None:
+def test_the_right_tree_comes_first(demo_table: SearchTable, name: str) -> None:
     """85 % of the queries find their tree first, 97 % among the first three."""
-    index = index_of(demo_table)
+    index = build_symptom_index(demo_table)
     places = {
-        query: place(tree, [hit.id for hit in rank(index, query).hits])
+        query: place(tree, [hit.id for hit in answer_query(index, query).hits])
         for tree, queries in ASKED[name].items()
         for query in queries
     }
