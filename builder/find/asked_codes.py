@@ -9,13 +9,14 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from builder.trade.codes import LOOK_ALIKES
+
 # A code with its letter, perhaps with a failure type; or four characters with a failure type.
 WRITTEN_CODE = (
     r"(?<![a-z0-9])([pcbu])[\s._-]{0,2}([0-3o][0-9a-foil]{3})(?:[-:]?([0-9a-f]{2}))?(?![a-z0-9])"
     r"|(?<![a-z0-9])()([0-3][0-9a-f]{3})-([0-9a-f]{2})(?![a-z0-9])"
 )
 BARE_CODE = "[0-3][0-9a-f]{3}"
-LOOK_ALIKES: dict[str, str | int | None] = {"O": "0", "I": "1", "L": "1"}
 YEARS = (1980, 2050)  # the first, and the first beyond
 
 _WRITTEN_CODE = re.compile(WRITTEN_CODE, re.IGNORECASE)
@@ -46,7 +47,7 @@ def read_written_codes(text: str) -> tuple[list[AskedCode], str]:
         letter, characters, failure_type = (group or "" for group in groups)
         if sum(character.isdigit() for character in characters) < 2:
             return match[0]
-        digits = characters.upper().translate(str.maketrans(LOOK_ALIKES))
+        digits = characters.upper().translate(LOOK_ALIKES)
         codes.append(AskedCode(letter.upper(), digits, failure_type.upper()))
         return " "
 

@@ -17,15 +17,15 @@ from builder.trade.vehicle_numbers import check_digit, model_years, parse_vehicl
 WRITTEN_NUMBER = r"(?<![a-z0-9])(?=[a-z]*[0-9])[a-z0-9]{17}(?![a-z0-9])"
 _WRITTEN_NUMBER = re.compile(WRITTEN_NUMBER, re.IGNORECASE)
 
-Words = tuple[str, ...]
+FoldedWords = tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class AskedVehicle:
     """A vehicle as asked for; what is empty was not given."""
 
-    make: Words = ()  # folded words
-    model: Words = ()  # folded words, perhaps only the first of the name
+    make: FoldedWords = ()  # folded words
+    model: FoldedWords = ()  # folded words, perhaps only the first of the name
     years: tuple[int, ...] = ()  # any of them
     number: str = ""
     number_check: str = ""  # right | wrong check digit | wrong characters
@@ -51,7 +51,7 @@ def read_vehicle_number(text: str) -> tuple[AskedVehicle, str]:
 
 def read_vehicle_name(
     words: Sequence[str], vehicles: Sequence[VehicleRow], spoken: Container[str]
-) -> tuple[Words, Words, list[str]]:
+) -> tuple[FoldedWords, FoldedWords, list[str]]:
     """Make and model among the words, and the other words.
 
     A model may be named by the first word of its name. A word that trees use too ("fell") is a
@@ -66,8 +66,8 @@ def read_vehicle_name(
     return make, model, rest
 
 
-def _take_first(rest: list[str], names: Sequence[Words]) -> Words:
-    """The first name that stands among the words; it is taken out of them."""
+def _take_first(rest: list[str], names: Sequence[FoldedWords]) -> FoldedWords:
+    """The first name that stands among the words; it leaves them."""
     for name in names:
         for at in range(len(rest) - len(name) + 1):
             if name and tuple(rest[at : at + len(name)]) == name:
@@ -76,12 +76,12 @@ def _take_first(rest: list[str], names: Sequence[Words]) -> Words:
     return ()
 
 
-def make_words(vehicle: VehicleRow) -> Words:
+def make_words(vehicle: VehicleRow) -> FoldedWords:
     """The make as it would be typed."""
     return tuple(split_words(vehicle.make))
 
 
-def model_words(vehicle: VehicleRow) -> Words:
+def model_words(vehicle: VehicleRow) -> FoldedWords:
     """The model as it would be typed."""
     return tuple(split_words(vehicle.model))
 

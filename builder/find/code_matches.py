@@ -8,11 +8,11 @@ from collections.abc import Sequence
 
 from builder.find.asked_codes import AskedCode
 from builder.find.symptom_index import ListedCode, SymptomIndex
+from builder.trade.codes import LETTERS
 
 CODE_POINTS = 1_000_000  # more than all words together can gain
 # For the code that a tree lists first; half for the second, a third for the third ...
 PLACE_POINTS = 1000
-LETTERS = "BCPU"
 
 
 def score_codes(index: SymptomIndex, codes: Sequence[AskedCode]) -> dict[int, int]:
@@ -42,7 +42,7 @@ def code_names(index: SymptomIndex, code: AskedCode) -> tuple[str, ...]:
     """The codes that were meant: without a letter, all known ones that have these digits."""
     if code.letter:
         return (code.letter + code.digits,)
-    names = (letter + code.digits for letter in LETTERS)
+    names = (letter + code.digits for letter in sorted(LETTERS))
     return tuple(name for name in names if name in index.codes or name in index.code_meanings)
 
 

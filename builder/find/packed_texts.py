@@ -16,9 +16,9 @@ from builder.find.word_forms import split_words, without_no
 
 NO_MEANING = "-"  # stands where the tokens would, of a word that means nothing by itself
 
-# Signs of numbers; none that a script would have to escape, and no blank.
-DIGITS = "".join(chr(code) for code in range(33, 127) if chr(code) not in '"\\<')
-LEADING = 30  # digits that another one follows; the others end a number
+# Characters that write numbers; none that a script would have to escape, and no blank.
+NUMBER_CHARACTERS = "".join(chr(code) for code in range(33, 127) if chr(code) not in '"\\<')
+LEADING_CHARACTERS = 30  # so many of them are followed by another; the others end a number
 
 MarkedWord = tuple[str, str]  # as written; the tokens of its concepts, or NO_MEANING
 
@@ -50,12 +50,12 @@ def pack_texts(index: SymptomIndex) -> PackedTexts:
 
 def pack_number(number: int) -> str:
     """Write a number from 0 on: any number of leading digits, and one that ends it."""
-    ending = len(DIGITS) - LEADING
+    ending = len(NUMBER_CHARACTERS) - LEADING_CHARACTERS
     rest, last = divmod(number, ending)
-    packed = DIGITS[LEADING + last]
+    packed = NUMBER_CHARACTERS[LEADING_CHARACTERS + last]
     while rest:
-        rest, digit = divmod(rest - 1, LEADING)
-        packed = DIGITS[digit] + packed
+        rest, digit = divmod(rest - 1, LEADING_CHARACTERS)
+        packed = NUMBER_CHARACTERS[digit] + packed
     return packed
 
 

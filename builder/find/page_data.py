@@ -11,13 +11,13 @@ from itertools import groupby
 from typing import Any
 
 from builder.find.common_words import NEGATIONS, STOP_WORDS
-from builder.find.packed_texts import DIGITS, LEADING, pack_texts
+from builder.find.packed_texts import LEADING_CHARACTERS, NUMBER_CHARACTERS, pack_texts
 from builder.find.page_rules import page_rules
 from builder.find.phrasebook import BookPhrase
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import ListedCode, SymptomIndex, build_symptom_index
 
-Data = Mapping[str, Any]
+PageData = Mapping[str, Any]
 WeightedText = tuple[str, int]
 
 
@@ -27,7 +27,7 @@ def search_script(table: SearchTable) -> str:
     return f"globalThis.baytreeSearchData = {data};\n"
 
 
-def search_data(table: SearchTable) -> Data:
+def search_data(table: SearchTable) -> PageData:
     """Pack the index of a shop as lists and maps."""
     index = build_symptom_index(table)
     packed = pack_texts(index)
@@ -35,7 +35,7 @@ def search_data(table: SearchTable) -> Data:
     other_words = index.vocabulary.known.keys() - index.vocabulary.spoken
     return {
         "rules": page_rules(table.everyday),
-        "digits": [DIGITS, LEADING],
+        "digits": [NUMBER_CHARACTERS, LEADING_CHARACTERS],
         "words": packed.words,
         "otherWords": " ".join(sorted(other_words - STOP_WORDS - NEGATIONS)),
         "synonyms": {token: " ".join(words) for token, words in sorted(book.synonyms.items())},
@@ -61,7 +61,7 @@ def _listed_row(listed: ListedCode) -> Sequence[Any]:
     return (listed.entry, listed.place, *failure_type)
 
 
-def _entry_rows(table: SearchTable, index: SymptomIndex, texts: Sequence[str]) -> Data:
+def _entry_rows(table: SearchTable, index: SymptomIndex, texts: Sequence[str]) -> PageData:
     """Trees and articles with their texts.
 
     A context is what system and lamps lend to a tree; it stands once for all trees that share it.

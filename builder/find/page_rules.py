@@ -8,9 +8,9 @@ Python and a browser read them alike.
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from builder.find.asked_codes import BARE_CODE, LOOK_ALIKES, WRITTEN_CODE, YEARS
+from builder.find.asked_codes import BARE_CODE, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
-from builder.find.code_matches import CODE_POINTS, LETTERS, PLACE_POINTS
+from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, STOP_WORDS
 from builder.find.coverage import CLEAR_CREDIT, EVERYDAY_WEIGHT, OPPOSITE_CREDIT
 from builder.find.phrasebook import GAP
@@ -19,6 +19,7 @@ from builder.find.search_query import LONGEST_QUERY, NOMINAL, VOLTAGES, VOLTS
 from builder.find.suggestions import MOST_SUGGESTIONS
 from builder.find.symptom_index import OWN
 from builder.find.word_forms import ENDINGS
+from builder.trade.codes import LETTERS, LOOK_ALIKES
 from builder.trade.vehicle_numbers import CYCLE, FIRST_YEAR, VALUES, WEIGHTS, YEAR_CODES
 
 
@@ -34,8 +35,8 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "codes": {
             "written": WRITTEN_CODE,
             "bare": BARE_CODE,
-            "lookAlikes": LOOK_ALIKES,
-            "letters": LETTERS,
+            "lookAlikes": {chr(was): chr(int(now)) for was, now in LOOK_ALIKES.items()},
+            "letters": "".join(sorted(LETTERS)),
             "years": YEARS,
             "points": CODE_POINTS,
             "placePoints": PLACE_POINTS,

@@ -44,17 +44,15 @@ def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
     best: tuple[int, bool, bool, int, str] | None = None
     limit = edits_allowed(word)
     for candidate, uses in known.items() if limit else ():
-        other_start = candidate[0] != word[0]
-        allowed = min(limit, len(word) > 5) if other_start else limit
+        is_other_start = candidate[0] != word[0]
+        # One edit of the first letter leaves all from the third on as they are.
+        if len(candidate) < 4 or (is_other_start and not candidate.endswith(word[2:])):
+            continue
+        allowed = min(limit, len(word) > 5) if is_other_start else limit
         edits = edit_distance(word, candidate, allowed)
-        if edits <= allowed and len(candidate) > 3:
-            order = (
-                edits,
-                other_start,
-                not has_letters_left_out(word, candidate),
-                -uses,
-                candidate,
-            )
+        if edits <= allowed:
+            other_letters = not has_letters_left_out(word, candidate)
+            order = (edits, is_other_start, other_letters, -uses, candidate)
             best = order if best is None or order < best else best
     return best[-1] if best else None
 

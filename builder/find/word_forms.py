@@ -31,9 +31,11 @@ _WORD = re.compile(r"[^\W_]+")
 
 def fold_text(text: str) -> str:
     """Lower case, no accents, no apostrophes."""
-    plain = unicodedata.normalize("NFKD", _APOSTROPHES.sub("", text)).lower()
-    bare = "".join(letter for letter in plain if unicodedata.category(letter)[0] != "M")
-    return re.sub(r"\ba/c\b", "ac", bare)
+    plain = _APOSTROPHES.sub("", text)
+    if not plain.isascii():
+        marked = unicodedata.normalize("NFKD", plain)
+        plain = "".join(letter for letter in marked if unicodedata.category(letter)[0] != "M")
+    return re.sub(r"\ba/c\b", "ac", plain.lower())
 
 
 def split_words(text: str) -> list[str]:

@@ -27,7 +27,7 @@ HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
 STATIC = ROOT / "builder" / "site" / "static"
 
-SCRIPTS = ("words", "index", "spelling", "query", "rank")
+SCRIPTS = ("words", "index", "spelling", "query", "coverage", "rank")
 
 Answering = Callable[[SearchTable, list[str]], list[dict[str, Any]]]
 

@@ -3,7 +3,13 @@
 import random
 from typing import Any
 
-from builder.find.packed_texts import DIGITS, LEADING, NO_MEANING, pack_number, pack_texts
+from builder.find.packed_texts import (
+    LEADING_CHARACTERS,
+    NO_MEANING,
+    NUMBER_CHARACTERS,
+    pack_number,
+    pack_texts,
+)
 from builder.find.search_table import SearchTable
 from builder.find.symptom_index import build_symptom_index
 
@@ -13,7 +19,7 @@ def test_the_page_unpacks_every_number(page_words: Any) -> None:
     numbers = [*range(3000), *random.Random(5).sample(range(10_000_000), 200)]
     random.Random(6).shuffle(numbers)
     packed = "".join(map(pack_number, numbers))
-    digits = [DIGITS, LEADING]
+    digits = [NUMBER_CHARACTERS, LEADING_CHARACTERS]
     script = "([text, digits]) => baytreeSearch.unpackNumbers(text, digits)"
     assert page_words(script, [packed, digits]) == numbers
 

@@ -8,16 +8,16 @@ globalThis.baytreeDom = (() => {
   const PAUSE = 300; // milliseconds: what is typed is looked at when the typing rests
 
   function element(name, attributes = {}, ...inside) {
-    const made = document.createElement(name);
-    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-    made.append(...inside.filter((child) => child !== null && child !== ""));
-    return made;
+    const node = document.createElement(name);
+    for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
+    node.append(...inside.filter((child) => child !== null && child !== ""));
+    return node;
   }
 
   function button(name, press) {
-    const made = element("button", { type: "button", class: "chip" }, name);
-    made.addEventListener("click", press);
-    return made;
+    const node = element("button", { type: "button", class: "chip" }, name);
+    node.addEventListener("click", press);
+    return node;
   }
 
   // A function that works once nothing has called it for a while; `now` does not wait.

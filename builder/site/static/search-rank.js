@@ -1,131 +1,15 @@
 /* Which tree is meant.
  *
  * In: the index and a query. Out: what was understood, the hits, best first, and where to look
- * instead. The same as `find/coverage.py`, `code_matches.py`, `suggestions.py` and `ranking.py`,
- * function by function, with the figures from there; one table of cases holds both together. Whole
- * numbers throughout, so that both come to the same scores.
+ * instead. The same as `find/ranking.py`, `code_matches.py` and `suggestions.py`, function by
+ * function, with the figures from there; one table of cases holds both together. Whole numbers
+ * throughout, so that both come to the same scores.
  */
 "use strict";
 (() => {
   const search = baytreeSearch;
-  const { splitWords, opposite, shopTokens } = search;
+  const { splitWords, opposite, shopTokens, measureCoverage, shareOf } = search;
   const { rules } = baytreeSearchData;
-
-  // coverage.py
-
-  // Counts by number of a phrase or an entry stand in arrays: a word can be in thousands of them.
-  const counts = (size) => new Int32Array(size);
-
-  function measureCoverage(concepts, index) {
-    const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
-    const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
-    let [most, words] = [0, 0];
-    const covered = concepts.map((concept) => cover(concept, index));
-    for (const [at, { inPhrases, best, raised, rarity }] of covered.entries()) {
-      const weight = conceptWeight(concepts[at], index);
-      const rare = Math.floor((rarity * weight) / 100);
-      most += rare * 100;
-      words += concepts[at].words * weight;
-      addTo(gain, raised, rare);
-      addTo(credit, best, concepts[at].words * weight);
-      addTo(phraseGain, inPhrases, rare);
-      addTo(phraseCredit, inPhrases, 1);
-    }
-    const fits = (at) => fitOf(index.phrases[at], phraseGain[at], most, phraseCredit[at]);
-    return { words, gain, credit, ...bestPhrases(index, covered, fits) };
-  }
-
-  function addTo(totals, { places, credits }, times) {
-    for (let at = 0; at < places.length; at++) totals[places[at]] += credits[at] * times;
-  }
-
-  const packed = (all) =>
-    ({ places: Int32Array.from(all.keys()), credits: Int32Array.from(all.values()) });
-
-  function conceptWeight({ alternatives }, index) {
-    const alone = alternatives.length === 1 && alternatives[0].length === 1;
-    const isLittle = alone && index.little.has(search.withoutNo(alternatives[0][0]));
-    return isLittle ? rules.everydayWeight : 100;
-  }
-
-  // What a concept covers is kept: the same words are asked for again with every letter typed.
-  const KEPT = 200;
-
-  function cover(concept, index) {
-    const name = search.nameOf(concept);
-    if (index.covered.size === KEPT) index.covered.clear();
-    if (!index.covered.has(name)) index.covered.set(name, coverAnew(concept, index));
-    return index.covered.get(name);
-  }
-
-  function coverAnew(concept, index) {
-    const inPhrases = coveredPhrases(concept, index);
-    const [best, count] = [new Map(), new Map()];
-    for (const [phrase, credit] of inPhrases) {
-      const { entry } = index.phrases[phrase];
-      best.set(entry, Math.max(best.get(entry) ?? 0, credit));
-      count.set(entry, (count.get(entry) ?? 0) + 1);
-    }
-    const raised = new Map(best);
-    for (const [entry, credit] of best)
-      raised.set(entry, Math.floor((credit * (9 + Math.min(count.get(entry), 4))) / 10));
-    const having = [...best.values()].filter((credit) => credit > rules.clearCredit).length;
-    const rarity = rarityOf(index.entries.length, having);
-    return { inPhrases: packed(inPhrases), best: packed(best), raised: packed(raised), rarity };
-  }
-
-  // How well the best phrase of each entry fits, and which one it is: its number, or -1.
-  function bestPhrases(index, covered, fitsOf) {
-    const fit = counts(index.entries.length);
-    const phrase = counts(index.entries.length).fill(-1);
-    for (const { inPhrases } of covered)
-      for (const at of inPhrases.places) {
-        const { entry } = index.phrases[at];
-        const fits = fitsOf(at);
-        const isFirst = fits === fit[entry] && at < phrase[entry];
-        if (phrase[entry] >= 0 && fits <= fit[entry] && !isFirst) continue;
-        fit[entry] = fits;
-        phrase[entry] = at;
-      }
-    return { fit, phrase };
-  }
-
-  // The harmonic mean of how much of the query and how much of the phrase is covered, in percent.
-  function fitOf({ length }, gain, most, credit) {
-    const recall = Math.floor((gain * 100) / most);
-    const precision = Math.min(Math.floor(credit / length), 100);
-    return recall + precision ? Math.floor((2 * recall * precision) / (recall + precision)) : 0;
-  }
-
-  function coveredPhrases({ alternatives }, index) {
-    const credits = new Map();
-    for (const words of alternatives)
-      for (const [phrase, total] of phrasesWith(words, index)) {
-        const part = Math.floor(total / words.length);
-        const credit = Math.floor((part * part) / 100);
-        const weighted = Math.floor((credit * index.phrases[phrase].weight) / 100);
-        credits.set(phrase, Math.max(credits.get(phrase) ?? 0, weighted));
-      }
-    return credits;
-  }
-
-  function phrasesWith(words, index) {
-    const totals = new Map();
-    const add = (phrase, number) => totals.set(phrase, (totals.get(phrase) ?? 0) + number);
-    for (const token of words) {
-      const own = index.postings.get(token) ?? [];
-      const contrary = index.postings.get(opposite(token)) ?? [];
-      for (const phrase of own) add(phrase, 100);
-      const isOwn = new Set(contrary.length ? own : []);
-      for (const phrase of contrary) if (!isOwn.has(phrase)) add(phrase, rules.oppositeCredit);
-    }
-    return totals;
-  }
-
-  const shareOf = ({ credit, words }, entry) => (words ? Math.floor(credit[entry] / words) : 0);
-
-  const rarityOf = (entries, having) =>
-    Math.floor(100 * Math.log(1 + entries / Math.max(1, having)) + 0.5);
 
   // code_matches.py
 

@@ -37,37 +37,19 @@
 
   function nearestWord(word, known) {
     const limit = editsAllowed(word);
+    const rest = word.slice(2);
     let best = null;
     for (const [candidate, uses] of limit ? known : []) {
-      const otherStart = candidate[0] === word[0] ? 0 : 1;
-      const allowed = otherStart ? Math.min(limit, word.length > 5 ? 1 : 0) : limit;
-      if (candidate.length < 4 || Math.abs(candidate.length - word.length) > allowed) continue;
-      if (lettersApart(word, candidate) > 2 * allowed) continue;
+      const isOtherStart = candidate[0] !== word[0];
+      if (candidate.length < 4 || (isOtherStart && !candidate.endsWith(rest))) continue;
+      const allowed = isOtherStart ? Math.min(limit, word.length > 5 ? 1 : 0) : limit;
       const edits = editDistance(word, candidate, allowed);
       if (edits > allowed) continue;
       const otherLetters = hasLettersLeftOut(word, candidate) ? 0 : 1;
-      const order = [edits, otherStart, otherLetters, -uses, candidate];
+      const order = [edits, isOtherStart ? 1 : 0, otherLetters, -uses, candidate];
       if (!best || precedes(order, best)) best = order;
     }
     return best && best[4];
-  }
-
-  // Letters that only one of two words has: an edit changes two at most. Only to be quick.
-  function lettersApart(one, other) {
-    let apart = 0;
-    for (let bits = lettersOf(one) ^ lettersOf(other); bits; bits &= bits - 1) apart++;
-    return apart;
-  }
-
-  const letters = new Map(); // a bit for each letter of a word
-
-  function lettersOf(word) {
-    if (!letters.has(word)) {
-      let bits = 0;
-      for (let at = 0; at < word.length; at++) bits |= 1 << (word.charCodeAt(at) % 31);
-      letters.set(word, bits);
-    }
-    return letters.get(word);
   }
 
   function precedes(one, other) {

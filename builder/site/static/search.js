@@ -14,7 +14,7 @@
   const { element, button, atRest } = baytreeDom;
   const SCRIPTS = [
     "search-data.js", "search-words.js", "search-index.js", "search-spelling.js",
-    "search-query.js", "search-rank.js",
+    "search-query.js", "search-coverage.js", "search-rank.js",
   ];
 
   const link = (address, name, className = "chip") =>
