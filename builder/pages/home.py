@@ -33,7 +33,7 @@ def home_page(catalogue: Catalogue) -> Page:
         recent=recent,
         count=len(catalogue.trees),
     )
-    return Page("index", "What does it do?", body, scripts=("search.js",))
+    return Page("index", "What does it do?", body, scripts=("dom.js", "search.js"))
 
 
 def _examples(catalogue: Catalogue, recent: Sequence[Summary]) -> Iterator[str]:

@@ -31,7 +31,9 @@ from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
 
 Row = tuple[StepView, FixView | None, str]
-WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
+WALK_SCRIPTS = (
+    "trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js",
+)  # fmt: skip
 
 
 def tree_page(

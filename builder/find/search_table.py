@@ -1,19 +1,18 @@
 """What the search knows of a shop, as rows.
 
-In: the `Library`. Out: `Table`, plain tuples that the page's script gets as they are (`rows`) and
-that `index` is made from: trees with their symptom words, lamps, codes, system and vehicles, titles
-of articles, the shop's words for symptoms and for codes. No body text. Retired trees are left out.
+In: the `Library`. Out: `SearchTable`: trees with their symptom words, lamps, codes, system and
+vehicles, titles of articles, the shop's words for symptoms and for codes. No body text. Retired
+trees are left out.
 """
 
-import json
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from builder.find.everyday import EVERYDAY
+from builder.find.common_words import EVERYDAY_WORDS
 from builder.model.knowledge import Lamp, Word
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.model.tree import Scope, Status
+from builder.model.tree import Scope
 
 
 class NamedRow(NamedTuple):
@@ -32,7 +31,7 @@ class LampRow(NamedTuple):
 
 
 class VehicleRow(NamedTuple):
-    """A vehicle; the years are the first and the last, 0 if not said."""
+    """A vehicle; the years are the first and the last, 0 if not given."""
 
     make: str
     model: str
@@ -64,76 +63,62 @@ class TreeRow(NamedTuple):
     codes: tuple[str, ...]
     words: tuple[str, ...]
     vehicles: tuple[int, ...]  # () = any
-    draft: int  # 1 for a draft
+    draft: bool
 
 
-class Table(NamedTuple):
+class SearchTable(NamedTuple):
     """Everything the search needs, in an order that depends on ids alone."""
 
     systems: tuple[NamedRow, ...]
     lamps: tuple[LampRow, ...]
     vehicles: tuple[VehicleRow, ...]
-    same: tuple[WordRow, ...]
+    synonyms: tuple[WordRow, ...]
     slang: tuple[WordRow, ...]
     codes: tuple[CodeRow, ...]
     trees: tuple[TreeRow, ...]
-    how_tos: tuple[NamedRow, ...]
-    everyday: str  # words that say little, with blanks between them
+    articles: tuple[NamedRow, ...]
+    everyday: frozenset[str] = EVERYDAY_WORDS
 
 
-def rows(library: Library) -> str:
-    """The text of the script that the page loads at the first use of the search.
-
-    A script and not a data file, so that it loads from a folder (`file://`) too. Same library, same
-    bytes.
-    """
-    return f"globalThis.baytreeRows = {_json(table(library)._asdict())};\n"
-
-
-def _json(value: object) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-
-
-def table(library: Library) -> Table:
+def search_table(library: Library) -> SearchTable:
     """Take from the library what is searched."""
-    trees = [tree for _, tree in sorted(library.trees.items()) if tree.status is not Status.RETIRED]
+    trees = [tree for _, tree in sorted(library.trees.items()) if tree.status != "retired"]
     known = [vehicle.scope for vehicle in library.vehicles.values()]
-    vehicles = _vehicles([*known, *(scope for tree in trees for scope in tree.applies_to)])
-    return Table(
+    vehicles = _vehicle_rows([*known, *(scope for tree in trees for scope in tree.applies_to)])
+    return SearchTable(
         systems=tuple(NamedRow(key, str(it.name)) for key, it in sorted(library.systems.items())),
-        lamps=tuple(_lamp(key, lamp) for key, lamp in sorted(library.lamps.items())),
+        lamps=tuple(_lamp_row(key, lamp) for key, lamp in sorted(library.lamps.items())),
         vehicles=vehicles,
-        same=_words(library.same_words.values()),
-        slang=_words(library.words.values()),
+        synonyms=_word_rows(library.same_words.values()),
+        slang=_word_rows(library.words.values()),
         codes=tuple(CodeRow(key, str(it.short)) for key, it in sorted(library.codes.items())),
-        trees=tuple(_tree(tree, library, vehicles) for tree in trees),
-        how_tos=tuple(NamedRow(key, str(it.title)) for key, it in sorted(library.how_tos.items())),
-        everyday=" ".join(EVERYDAY.split()),
+        trees=tuple(_tree_row(tree, library, vehicles) for tree in trees),
+        articles=tuple(NamedRow(key, str(it.title)) for key, it in sorted(library.how_tos.items())),
     )
 
 
-def _lamp(key: str, lamp: Lamp) -> LampRow:
+def _lamp_row(key: str, lamp: Lamp) -> LampRow:
     looks = " ".join(filter(None, (lamp.looks_like, lamp.colour)))
     return LampRow(key, str(lamp.name), looks)
 
 
-def _words(words: Iterable[Word]) -> tuple[WordRow, ...]:
+def _word_rows(words: Iterable[Word]) -> tuple[WordRow, ...]:
     return tuple(
         WordRow(str(word.slang), tuple(str(term) for term in word.terms))
         for word in sorted(words, key=lambda word: word.slang)
     )
 
 
-def _vehicles(scopes: Iterable[Scope]) -> tuple[VehicleRow, ...]:
-    return tuple(sorted({_vehicle(scope) for scope in scopes}))
+def _vehicle_rows(scopes: Iterable[Scope]) -> tuple[VehicleRow, ...]:
+    return tuple(sorted({_vehicle_row(scope) for scope in scopes}))
 
 
-def _vehicle(scope: Scope) -> VehicleRow:
+def _vehicle_row(scope: Scope) -> VehicleRow:
     first, last = scope.years or (0, 0)
     return VehicleRow(str(scope.make), str(scope.model), first, last)
 
 
-def _tree(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> TreeRow:
+def _tree_row(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> TreeRow:
     systems, lamps = sorted(library.systems), sorted(library.lamps)
     return TreeRow(
         id=tree.id,
@@ -142,6 +127,6 @@ def _tree(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> 
         lamps=tuple(lamps.index(str(lamp)) for lamp in tree.symptom.lamps if lamp in lamps),
         codes=tuple(str(code) for code in tree.symptom.codes),
         words=tuple(str(words) for words in tree.symptom.words),
-        vehicles=tuple(vehicles.index(_vehicle(scope)) for scope in tree.applies_to),
-        draft=int(tree.status is Status.DRAFT),
+        vehicles=tuple(vehicles.index(_vehicle_row(scope)) for scope in tree.applies_to),
+        draft=tree.status == "draft",
     )

@@ -1,11 +1,37 @@
-"""Everyday English: words that say little about which fault it is.
+"""Common English words: those that say nothing, those that deny, those that say little.
 
-In: nothing. Out: `EVERYDAY`. A query in whole sentences is full of them. They count little, and are
-never taken for a misspelt word of the trade (`good` is no `hood`). Words that the trade uses with a
-meaning of its own (run, start, dead, light, drop) are not among them.
+In: nothing. Out: sets of words, folded as `word_forms` folds what is typed. Words that the trade
+uses with a meaning of its own (run, start, dead, light, drop) are in none of them.
 """
 
-EVERYDAY = """
+
+def _word_set(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+# They stay in their places for phrases such as "on and off", and count nothing.
+STOP_WORDS = _word_set(
+    """a about after again also always am an and are around as at be been before being bit but
+    by came car cars client come comes coming could customer did do does doing done during
+    even ever fine for from get gets getting go goes going gone got had has have having he
+    her here his how i if in into is it its ive just keep keeps kept little longer may me
+    mine my near need needs now of ok okay on only onto or our please properly quite really
+    said says she should since so some stay stayed stays still suddenly than that the their
+    them then there these they this those through to too truck under until up us van vehicle
+    vehicles very was we well were what when whenever where which while who why will with
+    would yet you your"""
+)
+
+# Each is bound to the next word that says something.
+NEGATIONS = _word_set(
+    """aint arent cannot cant couldnt didnt doesn doesnt dont dosent dosnt hasnt havent isnt neither
+    never no non nor not unable wasnt werent without wont wouldnt"""
+)
+
+# A query in whole sentences is full of them. They count little, and are never taken for a
+# misspelled word of the trade (`good` is no `hood`).
+EVERYDAY_WORDS = _word_set(
+    """
     able above across actual actually advice afternoon afterwards against ago agree all almost
     alone along already alright although amount annoying another answer any anybody anyhow anymore
     anyone anything anyway anywhere apart approx approximately area aside ask asked asking asks
@@ -60,5 +86,5 @@ EVERYDAY = """
     waiting wanna want wanted wants wasted watch way ways wednesday wee weird went west whatever
     whats wherever whether whichever whoever whole whom whose wife wild wish woman wonder
     wondering word words work worked works world worried worry worse worst worth wow write writing
-    written wrong yard yeah year years yep yes yesterday yet young yours yourself yrs
-"""
+    written wrong yard yeah year years yep yes yesterday yet young yours yourself yrs"""
+)
