@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 
+from builder.model.conditions import Condition
 from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, HowTo, Module
 from builder.model.library import Library
@@ -19,6 +20,7 @@ from builder.model.text import Text
 from builder.reader import records
 from builder.reader.articles import article_from
 from builder.reader.astray import shop_files
+from builder.reader.condition_records import condition_records
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.picture_files import pictures
 from builder.reader.silences import silences_in
@@ -41,6 +43,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         systems=records.systems(_map(known, "kb/systems.yml")),
         lamps=records.lamps(_map(known, "kb/lamps.yml")),
         hazards=records.hazards(_map(known, "kb/hazards.yml")),
+        conditions=_conditions(known),
         tools=records.tools(_map(known, "kb/tools.yml")),
         vehicles=records.vehicles(_map(known, "kb/vehicles.yml")),
         codes=records.codes(codes),
@@ -106,6 +109,16 @@ def _sound(known: _Known, root: Map, kind: str) -> Map:
     mistakes, broken = validate(root, kind)
     known.notes.extend(mistakes)
     return _without(root, {str(path[0]) for path in broken if path})
+
+
+def _conditions(known: _Known) -> dict[str, Condition]:
+    """Read the conditions; one with a mistake stays, for others name it."""
+    root = _root(known, "kb/conditions.yml")
+    if root is EMPTY:
+        return {}
+    mistakes, broken = validate(root, "conditions")
+    known.notes.extend(mistakes)
+    return condition_records(root, broken)
 
 
 def _site(known: _Known) -> Map:

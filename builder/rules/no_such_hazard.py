@@ -1,4 +1,4 @@
-"""A hazard that is not in the list of hazards; also in an article or a set-up record.
+"""A hazard that is not in the list of hazards; also in an article, a set-up record, a condition.
 
 Why: The page and the print would leave out the caution that keeps a hand out of the fan.
 
@@ -48,9 +48,11 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hazard of an article or a set-up record that is not known."""
+    """Yield a finding for every hazard of an article, a record or a condition that is not known."""
     articles = (hazard for article in library.how_tos.values() for hazard in article.hazards)
     yield from unknown(RULE, articles, library.hazards, WHY, WHERE)
     steps = (step for module in library.modules.values() for step in module.set_up)
     records = (hazard for step in steps for hazard in step.hazards)
     yield from unknown(RULE, records, library.hazards, WHY, WHERE)
+    states = (hazard for one in library.conditions.values() for hazard in one.hazards)
+    yield from unknown(RULE, states, library.hazards, WHY, WHERE)

@@ -1,5 +1,6 @@
 """Every mutant of a sound tree or article is caught, by its rule, on its line."""
 
+import shutil
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import islice
@@ -11,16 +12,19 @@ from builder.check.unjudged_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
+from builder.reader.shop_files import read_knowledge
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
 from builder.rules.catalog import ALL, OF_TEXT
 from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY, judge, judge_library
 
 from .conftest import TODAY
-from .mutators import MUTATORS, OF_ARTICLES
+from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS
 from .mutators.sound import Mutant, Sound, SoundArticle
+from .mutators.states import SoundConditions
 
 SHOP = Path(__file__).parents[1] / "shop"
+CONDITIONS = "kb/conditions.yml"
 A_TREE = 12  # mutants of each kind: enough to meet every shape, few enough to wait for
 AN_ARTICLE = 3
 
@@ -118,10 +122,30 @@ def test_every_mutant_of_an_article_is_caught_on_its_line(
     assert mutants, "no article can be broken this way"
 
 
+@pytest.mark.parametrize("rule", OF_CONDITIONS)
+def test_every_mutant_of_the_conditions_is_caught_on_its_line(rule: str, tmp_path: Path) -> None:
+    """What an author can do wrong in good conditions does not get through."""
+    shop = shutil.copytree(SHOP, tmp_path / "shop")
+    library, _ = read_library(shop)
+    file = shop / CONDITIONS
+    sound = SoundConditions(CONDITIONS, tuple(library.conditions.values()), file.read_text("utf-8"))
+    mutants = [*OF_CONDITIONS[rule](sound)]
+    missed = []
+    for mutant in mutants:
+        file.write_text(mutant.text, "utf-8")
+        read, findings = read_knowledge(shop)
+        conditions = replace(library, conditions=read.conditions)
+        found = [*findings, *judge_library(conditions, TODAY)]
+        if not caught(found, mutant, CONDITIONS, rule):
+            missed.append((sorted(mutant.lines), mutant.text))
+    assert missed == []
+    assert len(mutants) > AN_ARTICLE
+
+
 def test_every_rule_can_be_broken() -> None:
     """There is a mutator for each rule that judges, so that none is silent unnoticed."""
     judging = {rule.RULE.name for rule in ALL if rule not in OF_TEXT}
-    assert judging <= {*MUTATORS, *OF_ARTICLES}
+    assert judging <= {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS}
 
 
 def test_no_tree_has_a_finding_to_begin_with(trees: list[Sound]) -> None:

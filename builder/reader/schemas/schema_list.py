@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from builder.model.library import Library
 from builder.reader.schemas import knowledge_schemas as knowledge
+from builder.reader.schemas.condition_schema import CONDITIONS
 from builder.reader.schemas.shapes import PLAIN_NUMBER, Schema
 from builder.reader.schemas.step_schema import STEP_DEFINITIONS
 from builder.reader.schemas.tree_schema import TREE
@@ -17,6 +18,7 @@ KINDS: Mapping[str, Schema] = {
     "systems": knowledge.SYSTEMS,
     "lamps": knowledge.LAMPS,
     "hazards": knowledge.HAZARDS,
+    "conditions": CONDITIONS,
     "tools": knowledge.TOOLS,
     "vehicles": knowledge.VEHICLES,
     "codes": knowledge.CODES,
@@ -71,6 +73,7 @@ def named_schema(kind: str, library: Library) -> Schema:
     names = {
         "a tool": library.tools,
         "a hazard": library.hazards,
+        "a condition": library.conditions,
         "a lamp": library.lamps,
         "a system": library.systems,
         "an article": library.how_tos,

@@ -63,7 +63,9 @@ def texts_of_article(article: HowTo) -> Iterator[Text]:
 
 
 def texts_of_knowledge(library: Library) -> Iterator[Text]:
-    """Yield what set-up records, hazards and codes say."""
+    """Yield what set-up records, hazards, conditions and codes say."""
+    for condition in library.conditions.values():
+        yield from (*filter(None, (condition.text,)), *condition.enter, *condition.undo)
     for hazard in library.hazards.values():
         yield from (hazard.hazard, hazard.harm, hazard.avoid)
     for module in library.modules.values():

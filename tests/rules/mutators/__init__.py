@@ -14,11 +14,13 @@ from . import (
     order,
     readings,
     set_up,
+    states,
     text,
     upkeep,
     words,
 )
 from .sound import ArticleMutator, Mutator
+from .states import ConditionsMutator
 
 MUTATORS: dict[str, Mutator] = {
     # flow
@@ -95,4 +97,11 @@ OF_ARTICLES: dict[str, ArticleMutator] = {
     "review-too-old": articles.review_aged,
     "slang": articles.said("Reflash it"),
     "abbreviation": articles.said("Read the XQZ"),
+}
+OF_CONDITIONS: dict[str, ConditionsMutator] = {
+    "no-such-condition": states.name_misspelled,
+    "no-such-hazard": states.hazard_misspelled,
+    "condition-group": states.normal_lost_or_doubled,
+    "condition-text": states.words_lost,
+    "condition-clash": states.excluded_for_good,
 }
