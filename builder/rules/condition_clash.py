@@ -128,18 +128,18 @@ def _nothing_in_common(one: Condition, other: Condition) -> Iterator[Finding]:
 
 def _rings(conditions: Conditions) -> Iterator[Finding]:
     """Yield the states that wait for each other: each wants the other's group changed first."""
-    waits: nx.DiGraph[str] = nx.DiGraph()
-    for one in conditions.values():
-        for other in conditions.values():
-            if other.normal and not one.normal and _exclude(one, other):
-                waits.add_edge(str(one.group or one.id), str(other.group), state=one)
-    for ring in nx.strongly_connected_components(waits):
+    waits = {
+        (str(one.group or one.id), str(other.group)): one
+        for one in conditions.values() for other in conditions.values()
+        if other.normal and not one.normal and _exclude(one, other)
+    }  # fmt: skip
+    groups: nx.DiGraph[str] = nx.DiGraph()
+    groups.add_edges_from(waits)
+    for ring in nx.strongly_connected_components(groups):
+        states = [one for (start, end), one in waits.items() if {start, end} <= ring]
         if len(ring) > 1:
-            states: list[Condition] = [
-                state for _, _, state in waits.subgraph(ring).edges(data="state")
-            ]
-            one, *others = sorted(states, key=lambda state: state.id.at)
-            waiting = ", ".join(f"`{other.id}`" for other in others)
-            yield RULE.finding(one.id.at, f"`{one.id}` and {waiting} wait for each other: each "
+            first, *others = sorted(states, key=lambda one: one.id.at)
+            waiting = ", ".join(f"`{one.id}`" for one in others)
+            yield RULE.finding(first.id.at, f"`{first.id}` and {waiting} wait for each other: each "
                                "excludes the normal state of the other's group", STUCK,
                                "delete one of the exclusions")  # fmt: skip
