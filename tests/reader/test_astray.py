@@ -12,12 +12,13 @@ import pytest
 
 from .conftest import SHOP, Told
 
-REPO = Path(__file__).parents[2]
+REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 # Reads a sound shop first: all modules are loaded before root gives up its rights, which would not
 # be held to those of files. 65534 is the user without rights, by custom of Unix systems.
 AS_NOBODY = """
 import os, sys
 from pathlib import Path
+import builder
 from builder.cache.digest import file_digest, files_in
 from builder.check.examine import content_of
 from builder.check.unjudged_library import read_library
