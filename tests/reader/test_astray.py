@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+import builder
+
 from .conftest import SHOP, Told
 
 REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
@@ -18,7 +20,6 @@ REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 AS_NOBODY = """
 import os, sys
 from pathlib import Path
-import builder
 from builder.cache.digest import file_digest, files_in
 from builder.check.examine import content_of
 from builder.check.unjudged_library import read_library
