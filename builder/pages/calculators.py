@@ -21,7 +21,7 @@ from builder.trade.calculators import CALCULATORS
 from builder.trade.lookups import calculator_answer
 from builder.trade.quantities import Quantity, format_quantity, typed_quantity
 from builder.trade.units import UNITS, same_kind
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 CALCULATORS_PATH = "calculators"
 CALCULATOR_SCRIPTS = (
@@ -82,7 +82,7 @@ def _view(form: CalculatorForm, table: ReferenceTable | None, shop: Shop) -> For
     fields = tuple(_fields(form))
     lines = calculator_answer(form.id, dict(form.example)).lines
     results = tuple((line.label, answer_text(line, shop)) for line in lines)
-    return FormLayout(form, fields, words.joined(_entered(form, fields)), results, table)
+    return FormLayout(form, fields, phrases.joined(_entered(form, fields)), results, table)
 
 
 def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[str]:
@@ -95,7 +95,7 @@ def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[
         if field.units:
             quantity = typed_quantity(value, field.units[0][0])
             value = format_quantity(quantity) if isinstance(quantity, Quantity) else value
-        yield f"{words.first_small(field.label)} {value}"
+        yield f"{phrases.first_small(field.label)} {value}"
 
 
 def answer_text(line: AnswerLine, shop: Shop) -> str:

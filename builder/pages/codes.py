@@ -14,7 +14,7 @@ from builder.pages.page import Page
 from builder.pages.render import render
 from builder.trade.codes import Code, code_owner, parse_code
 from builder.trade.failure_types import failure_type_byte
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 OWNERS = {
     "standard": "Generic: the meaning is the same with every maker",
@@ -72,7 +72,9 @@ def _view(catalogue: Catalogue, text: str) -> CodeView:
         system=parsed.system if isinstance(parsed, Code) else "",
         owner=OWNERS[code_owner(parsed)] if isinstance(parsed, Code) else "",
         entry=entry,
-        module=words.module_name(entry.module, catalogue.library) if entry and entry.module else "",
+        module=phrases.module_name(entry.module, catalogue.library)
+        if entry and entry.module
+        else "",
         kinds=tuple(_kinds(catalogue, text, trees)),
         trees=trees,
     )

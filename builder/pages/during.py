@@ -9,7 +9,7 @@ from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 
 def during_pages(catalogue: Catalogue) -> Iterator[Page]:
@@ -20,4 +20,6 @@ def during_pages(catalogue: Catalogue) -> Iterator[Page]:
     for what, trees in catalogue.by_during.items():
         path = addresses.during(what)
         body = render("during_one.html", path, trees=trees)
-        yield Page(path, f"While {what}", body, summary=f"What shows while {words.sentence(what)}")
+        yield Page(
+            path, f"While {what}", body, summary=f"What shows while {phrases.sentence(what)}"
+        )

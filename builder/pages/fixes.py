@@ -13,7 +13,7 @@ from builder.pages.page import root_of
 from builder.pages.ways import Plan, Target, target
 from builder.plan.options import Option
 from builder.plan.prices import Line
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +55,10 @@ def fix_view(plan: Plan, step: Step, fix: Fix, facts: Facts) -> FixView:
         text=str(step.text),
         cause=str(fix.cause),
         often=often(at_fix.chance if at_fix else None),
-        hours=f"{words.number(fix.hours)} h" if fix.hours is not None else "",
+        hours=f"{phrases.number(fix.hours)} h" if fix.hours is not None else "",
         parts=tuple(_part(plan, part) for part in fix.parts),
         replaces=_replaces(plan, fix),
-        verify=tuple(words.sentence(words.required(text)) for text in fix.verify),
+        verify=tuple(phrases.sentence(phrases.required(text)) for text in fix.verify),
         still_there=target(plan, step, fix.still_there) if fix.still_there else None,
         tell=str(fix.tell or ""),
         options=tuple(_option(plan, option) for option in facts.options.get(step.id, ())),
@@ -76,13 +76,13 @@ def often(chance: Fraction | None) -> str:
 
 def end_words(stop: Stop) -> str:
     """Say what an end that mends nothing means."""
-    return words.STOPS.get(stop.kind, str(stop.kind))
+    return phrases.STOPS.get(stop.kind, str(stop.kind))
 
 
 def _option(plan: Plan, option: Option) -> OptionView:
     shop = plan.library.shop
-    known = words.money(option.total, shop) if option.total else "price not known"
-    back = words.money(option.coming_back, shop) if option.coming_back else ""
+    known = phrases.money(option.total, shop) if option.total else "price not known"
+    back = phrases.money(option.coming_back, shop) if option.coming_back else ""
     return OptionView(
         option=option.option,
         total="" if option.not_offered else known,
@@ -94,11 +94,11 @@ def _option(plan: Plan, option: Option) -> OptionView:
 
 
 def _amount(plan: Plan, line: Line) -> str:
-    return words.money(line.amount, plan.library.shop) if line.amount else "not known"
+    return phrases.money(line.amount, plan.library.shop) if line.amount else "not known"
 
 
 def _part(plan: Plan, part: Part) -> tuple[str, str]:
-    price = words.money(part.price, plan.library.shop) if part.price else "price not known"
+    price = phrases.money(part.price, plan.library.shop) if part.price else "price not known"
     return str(part.part), price
 
 
@@ -109,4 +109,4 @@ def _replaces(plan: Plan, fix: Fix) -> tuple[str, str, str] | None:
     known = id_ in plan.library.modules
     root = root_of(addresses.tree(plan.tree.id))
     href = root + addresses.link(addresses.module(id_)) if known else ""
-    return str(fix.replaces.part), words.module_name(id_, plan.library), href
+    return str(fix.replaces.part), phrases.module_name(id_, plan.library), href

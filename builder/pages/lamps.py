@@ -16,7 +16,7 @@ from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 _DRAWINGS = Path(__file__).parent / "drawings"
 COLOURS = ("red", "yellow", "green", "blue")
@@ -41,7 +41,7 @@ def _ids(catalogue: Catalogue) -> list[str]:
 
 def lamp_of(library: Library, id_: str) -> Lamp:
     """Return a lamp's record, or a bare one where the shop has none."""
-    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{words.sentence(id_)} lamp"))
+    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{phrases.sentence(id_)} lamp"))
 
 
 def drawing(lamp: Lamp) -> Markup:

@@ -16,7 +16,7 @@ from builder.pages.render import render
 from builder.trade.mistake import Mistake
 from builder.trade.refusal_codes import NEXT_STEPS
 from builder.trade.refusals import parse_refusal
-from builder.wording import phrases as words
+from builder.wording import phrases
 from builder.wording.hazards import by_severity
 
 HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
@@ -42,7 +42,7 @@ def need(step: SetUpStep) -> str:
     """Say if a step of set-up is needed, and how long it takes."""
     if step.needed != "needed":
         return str(step.needed)
-    return f"{words.number(step.minutes)} min" if step.minutes is not None else "yes"
+    return f"{phrases.number(step.minutes)} min" if step.minutes is not None else "yes"
 
 
 def _module_page(catalogue: Catalogue, module: Module) -> Page:
@@ -55,8 +55,8 @@ def _module_page(catalogue: Catalogue, module: Module) -> Page:
         steps=[_step_row(library, step) for step in module.set_up],
         refusals=[_refusal(said, kind) for said, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
-        applies=words.joined(map(words.scope, module.applies_to), "or") or "Any vehicle",
-        price=words.money(module.price, library.shop) if module.price else "not known",
+        applies=phrases.joined(map(phrases.scope, module.applies_to), "or") or "Any vehicle",
+        price=phrases.money(module.price, library.shop) if module.price else "not known",
         hours=[(HOURS.get(name, name), hours(value)) for name, value in module.hours.items()],
         trees=catalogue.by_module.get(module.id, ()),
         codes=[entry for entry in library.codes.values() if entry.module == module.id],
@@ -66,7 +66,7 @@ def _module_page(catalogue: Catalogue, module: Module) -> Page:
 
 def hours(value: Decimal) -> str:
     """Write hours of work."""
-    return f"{words.number(value)} h"
+    return f"{phrases.number(value)} h"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +81,7 @@ class StepRow:
 
 def _step_row(library: Library, step: SetUpStep) -> StepRow:
     return StepRow(
-        words.SET_UP.get(step.verb, step.verb),
+        phrases.SET_UP.get(step.verb, step.verb),
         need(step),
         tuple(_need(library, text) for text in step.needs),
         tuple(_hazards(library, step.hazards)),

@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from builder.pages import addresses
 from builder.pages.page import root_of
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 _TEMPLATES = Environment(
     loader=FileSystemLoader(Path(__file__).parent / "templates"),
@@ -21,8 +21,8 @@ _TEMPLATES = Environment(
     lstrip_blocks=True,
 )
 _TEMPLATES.globals["to"] = addresses
-_TEMPLATES.globals["words"] = words
-_TEMPLATES.filters["joined"] = words.joined
+_TEMPLATES.globals["phrases"] = phrases
+_TEMPLATES.filters["joined"] = phrases.joined
 
 
 def render(template: str, path: str, **values: object) -> Markup:

@@ -15,7 +15,7 @@ from builder.pages import addresses
 from builder.pages.page import root_of
 from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
 from builder.walk.computed import computed_units
-from builder.wording import phrases as words
+from builder.wording import phrases
 from builder.wording.hazards import by_severity
 
 
@@ -55,7 +55,7 @@ def step_view(plan: Plan, step: Step) -> StepView:
         id=str(step.id),
         number=plan.numbers[step.id],
         kind=step.kind,
-        label=words.KINDS[step.kind],
+        label=phrases.KINDS[step.kind],
         text=str(step.text),
         note=str(step.note or ""),
         cautions=cautions(plan, step),
@@ -92,7 +92,7 @@ def _before(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.each:
         item, listed = step.each
         known = plan.tree.lists.get(listed)
-        more = f": {words.joined(known)}" if known else " of the vehicle, or as typed at the car"
+        more = f": {phrases.joined(known)}" if known else " of the vehicle, or as typed at the car"
         yield "For each", Markup("{} of the list {}{}").format(item, listed, more)
     if step.after:
         named = [_step_or_deed(plan, text) for text in step.after]
@@ -111,9 +111,9 @@ def _work(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
     if step.people is not None:
-        yield "People", escape(words.number(step.people))
+        yield "People", escape(phrases.number(step.people))
     if step.does:
-        done = words.joined(words.deed(deed, plan.library) for deed in step.does)
+        done = phrases.joined(phrases.deed(deed, plan.library) for deed in step.does)
         yield "Serves to", escape(done)
     if step.write_down:
         yield "Write down", Markup(", ").join(step.write_down)
@@ -123,7 +123,7 @@ def _after(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.put_back:
         yield "Before the job ends", escape(step.put_back)
     if step.at_most is not None:
-        times = words.number(step.at_most)
+        times = phrases.number(step.at_most)
         often = "once" if times == "1" else f"{times} times"
         yield "At most", Markup("{} in one job, then {}").format(often, _spent(plan, step))
     elif step.spent:
@@ -133,15 +133,15 @@ def _after(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
 def _spent(plan: Plan, step: Step) -> Markup:
     if step.spent:
         return _target_link(target(plan, step, step.spent))
-    return escape(words.stuck(plan.library.shop))
+    return escape(phrases.stuck(plan.library.shop))
 
 
 def _time(step: Step) -> str:
     parts = []
     if step.minutes is not None:
-        parts.append(f"{words.number(step.minutes)} min work")
+        parts.append(f"{phrases.number(step.minutes)} min work")
     if step.wait is not None:
-        parts.append(f"{words.number(step.wait)} min wait")
+        parts.append(f"{phrases.number(step.wait)} min wait")
     return ", then ".join(parts)
 
 
@@ -168,7 +168,7 @@ def _href(plan: Plan, path: str, anchor: str = "") -> str:
 def _step_or_deed(plan: Plan, text: str) -> Markup:
     if text in plan.tree.steps:
         return _step_link(plan, text)
-    return escape(words.required(text))
+    return escape(phrases.required(text))
 
 
 def _step_link(plan: Plan, id_: str) -> Markup:
@@ -190,28 +190,28 @@ def _readings(check: Check) -> Iterator[str]:
     units = computed_units(check)
     for computed in check.computed:
         found = units[str(computed.name)]
-        sign = f", in {words.sign(found)}" if found else ""
-        yield f"{words.sentence(computed.name)} is worked out: {computed.expression}{sign}"
+        sign = f", in {phrases.sign(found)}" if found else ""
+        yield f"{phrases.sentence(computed.name)} is worked out: {computed.expression}{sign}"
     if figure := check.figure:
         ask = "from and to" if figure.kind == "band" else "one limit"
         origin = f"; {figure.origin}" if figure.origin else "; note where it was found"
-        yield f"Look up first: {figure.look_up}, in {words.sign(figure.unit)} ({ask}){origin}"
+        yield f"Look up first: {figure.look_up}, in {phrases.sign(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
-    name = f"{words.sentence(reading.name)}: " if reading.name else "Reading: "
+    name = f"{phrases.sentence(reading.name)}: " if reading.name else "Reading: "
     if reading.one_of:
-        return f"{name}{words.joined(reading.one_of, 'or')}"
-    top = "OL" if reading.to_over else words.number(reading.high)
-    sign = words.sign(reading.unit)
-    text = f"{name}{words.number(reading.low)} to {top} {sign}"
+        return f"{name}{phrases.joined(reading.one_of, 'or')}"
+    top = "OL" if reading.to_over else phrases.number(reading.high)
+    sign = phrases.sign(reading.unit)
+    text = f"{name}{phrases.number(reading.low)} to {top} {sign}"
     if reading.resolution is not None:
-        text += f", read to {words.number(reading.resolution)} {sign}"
+        text += f", read to {phrases.number(reading.resolution)} {sign}"
     return text + (f" (limits: {reading.origin})" if reading.origin else "")
 
 
 def _otherwise(plan: Plan, step: Step, check: Check) -> str:
-    stuck = words.stuck(plan.library.shop)
+    stuck = phrases.stuck(plan.library.shop)
     if not check.could_not:
         return f"None of these, or could not be done: {stuck}."
     to = target(plan, step, check.could_not)

@@ -11,7 +11,7 @@ from builder.pages import addresses
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 
 def system_pages(catalogue: Catalogue) -> Iterator[Page]:
@@ -28,7 +28,7 @@ def system_pages(catalogue: Catalogue) -> Iterator[Page]:
 def system_name(library: Library, id_: str) -> str:
     """Return the name of a system, or its id where no record names it."""
     system = library.systems.get(id_)
-    return str(system.name) if system else words.sentence(id_)
+    return str(system.name) if system else phrases.sentence(id_)
 
 
 def _system_page(catalogue: Catalogue, id_: str, name: str) -> Page:

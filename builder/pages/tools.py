@@ -7,7 +7,7 @@ from builder.model.knowledge import InstrumentRange
 from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 
 def tools_page(catalogue: Catalogue) -> Page:
@@ -30,8 +30,8 @@ def tools_page(catalogue: Catalogue) -> Page:
 
 def reads(of: InstrumentRange) -> tuple[str, str, str]:
     """Say what an instrument can show in one unit: range, steps, largest error."""
-    sign = words.sign(of.unit)
-    span = f"{words.grouped(of.low)} to {words.grouped(of.high)} {sign}"
-    steps = f"{words.number(of.resolution)} {sign}" if of.resolution is not None else "not known"
+    sign = phrases.sign(of.unit)
+    span = f"{phrases.grouped(of.low)} to {phrases.grouped(of.high)} {sign}"
+    steps = f"{phrases.number(of.resolution)} {sign}" if of.resolution is not None else "not known"
     error = f"{of.error} {sign}" if of.error else "not known"
     return span + (f", then {of.over}" if of.over else ""), steps, error

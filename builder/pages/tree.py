@@ -26,7 +26,7 @@ from builder.pages.systems import system_name
 from builder.pages.ways import Plan, plan_of
 from builder.walk.rows import Table
 from builder.walk.table import walk_table
-from builder.wording import phrases as words
+from builder.wording import phrases
 from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
 
@@ -56,12 +56,12 @@ def tree_page(
         fixes=sorted((fix for _, fix, _ in rows if fix), key=lambda fix: fix.number),
         hazards=_hazards(plan),
         system=system_name(library, tree.system),
-        applies=words.joined(map(words.scope, tree.applies_to), "or") or "Any vehicle",
+        applies=phrases.joined(map(phrases.scope, tree.applies_to), "or") or "Any vehicle",
         lamps=[lamp_of(library, id_) for id_ in tree.symptom.lamps],
         drawing=drawing,
         start=rows[0][0].id if rows else "",
         codes=[(code, meaning(library, code)) for code in tree.symptom.codes],
-        fitted=[(id_, words.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
+        fitted=[(id_, phrases.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
         asked=[_asked(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(facts),
@@ -70,7 +70,7 @@ def tree_page(
         walk=_as_text(walk),
     )
     scripts = WALK_SCRIPTS if walk["steps"] else ()
-    return Page(path, tree.title, body, words.joined(tree.symptom.words[:3]), scripts)
+    return Page(path, tree.title, body, phrases.joined(tree.symptom.words[:3]), scripts)
 
 
 def _as_text(walk: Table) -> Markup:
@@ -103,10 +103,10 @@ def _asked(asked: Asked, library: Library) -> str:
     for code, answer in asked.codes.items():
         codes.setdefault(str(answer), []).append(str(code))
     answers = [
-        words.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
+        phrases.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
         for answer, by in codes.items()
     ]
-    return f"{asked.ask}: {words.joined(answers, 'or')}" if answers else str(asked.ask)
+    return f"{asked.ask}: {phrases.joined(answers, 'or')}" if answers else str(asked.ask)
 
 
 def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
@@ -121,7 +121,7 @@ def _time(facts: Facts) -> str:
     if not found.longest:
         return ""
     expected, shortest, longest, wait = map(
-        words.minutes, (found.expected, found.shortest, found.longest, found.wait)
+        phrases.minutes, (found.expected, found.shortest, found.longest, found.wait)
     )
     waits = f"; about {wait} of waiting beside it" if found.wait >= 1 else ""
     return f"about {expected} of work, from {shortest} to {longest}{waits}"

@@ -10,7 +10,7 @@ from builder.pages import addresses
 from builder.pages.catalogue import Catalogue, fits, meet
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.wording import phrases
 
 
 def vehicle_pages(catalogue: Catalogue) -> Iterator[Page]:
@@ -28,7 +28,7 @@ def vehicle_pages(catalogue: Catalogue) -> Iterator[Page]:
             any=sum(not tree.applies_to for tree in catalogue.trees),
             modules=_modules(catalogue, vehicle),
         )
-        yield Page(path, words.scope(vehicle.scope), body)
+        yield Page(path, phrases.scope(vehicle.scope), body)
 
 
 def _modules(catalogue: Catalogue, vehicle: Vehicle) -> list[Module]:

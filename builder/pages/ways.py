@@ -12,7 +12,7 @@ from builder.model.library import Library
 from builder.model.tree import Branch, Check, Result, Step, Tree
 from builder.pages import addresses
 from builder.pages.page import root_of
-from builder.wording import phrases as words
+from builder.wording import phrases
 from builder.wording.results import result_words
 
 _SAID = {
@@ -95,7 +95,7 @@ def _back(plan: Plan, step: Step) -> Target:
         (only,) = {caller.step for caller in plan.callers[step.id]}
         text = f"back to {plan.tree.steps[only].text}"
         return Target(text, f"#{addresses.step(only)}", numbers[0])
-    return Target(f"back to the step that led here: {words.joined(map(str, numbers), 'or')}")
+    return Target(f"back to the step that led here: {phrases.joined(map(str, numbers), 'or')}")
 
 
 def _next(plan: Plan, step: Step) -> Target:
@@ -134,7 +134,7 @@ def _marks(result: Result) -> list[str]:
     marks = ["done"] if result.done else []
     marks += [f"{name} is {value}" for name, value in result.with_.items()]
     if result.weight is not None:
-        marks.append(f"weight {words.number(result.weight)}")
+        marks.append(f"weight {phrases.number(result.weight)}")
     if result.chance is not None:
         marks.append(f"comes back in {round(result.chance * 100)} of 100")
     return marks
