@@ -17,7 +17,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages.contents import shop_pages
-from builder.pages.findings import broken_page, findings_page
+from builder.pages.findings import broken_tree_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.manifest import Seen, listed_files, only_ours
@@ -100,7 +100,7 @@ def _put_pages(work: Work, given: SiteInput) -> None:
         put(work, page)
     broken = _broken(given.findings or ())
     for id_, mistakes in broken.items():
-        put(work, broken_page(id_, mistakes))
+        put(work, broken_tree_page(id_, mistakes))
     if given.findings is not None:
         put(work, findings_page(given.findings))
     put_trees(work, given.library, given.read_tree, prints=given.prints, leave_out=broken)

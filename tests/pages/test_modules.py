@@ -10,9 +10,9 @@ from markupsafe import escape
 from builder.check.library import read_library
 from builder.model.knowledge import Module
 from builder.model.library import Library
-from builder.pages.catalogue import catalogue_of
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
+from builder.pages.tree_catalog import catalog_trees
 from builder.wording import phrases
 
 
@@ -25,7 +25,7 @@ def library() -> Library:
 @pytest.fixture(scope="module")
 def pages(library: Library) -> dict[str, Page]:
     """Return the pages of the set-up records by their path."""
-    return {page.path: page for page in module_pages(catalogue_of(library))}
+    return {page.path: page for page in module_pages(catalog_trees(library))}
 
 
 def told(module: Module, library: Library) -> Iterator[str]:
