@@ -65,8 +65,8 @@ def taken_from_the_root(path: Path) -> set[str]:
 def words_of(part: Any) -> Iterator[str]:
     """Yield every key that a schema knows, wherever it stands."""
     if isinstance(part, dict):
-        if isinstance(named := part.get("properties"), dict):
-            yield from named
+        if isinstance(keys := part.get("properties"), dict):
+            yield from keys
         part = list(part.values())
     if isinstance(part, list):
         yield from (word for one in part for word in words_of(one))

@@ -30,6 +30,7 @@ CALCULATOR_SCRIPTS = (
     "exact.js",
     "quantities.js",
     "calculator-answers.js",
+    "dom.js",
     "calculators.js",
 )
 

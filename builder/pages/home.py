@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence, Sized
 from itertools import islice
 
 from builder.model.summary import Summary
+from builder.model.tree import Status
 from builder.pages.lamps import lamp_drawing, lamp_record
 from builder.pages.page import Page
 from builder.pages.render import render
@@ -32,12 +33,12 @@ def home_page(catalog: TreeCatalog) -> Page:
         recent=recent,
         count=len(catalog.trees),
     )
-    return Page("index", "What does it do?", body, scripts=("search.js",))
+    return Page("index", "What does it do?", body, scripts=("dom.js", "search.js"))
 
 
 def _examples(catalog: TreeCatalog, recent: Sequence[Summary]) -> Iterator[str]:
     """Yield example queries from this shop: a complaint, a warning light, a DTC, a vehicle."""
-    ready = [tree for tree in recent if tree.status == "ready" and tree.symptom.words]
+    ready = [tree for tree in recent if tree.status is Status.READY and tree.symptom.words]
     yield from (tree.symptom.words[0] for tree in ready[:1])
     if lamp := _longest(catalog.by_lamp):
         yield lamp_record(catalog.library, lamp).name

@@ -8,6 +8,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
 from builder.model.summary import Summary
+from builder.model.tree import Status
 
 _MOST_SHOWN = 5
 _COMMON = 12  # a feature that more trees share says little and is slow to compare
@@ -18,7 +19,9 @@ _WORD = re.compile(r"[^\W\d_]{4,}")
 
 def related_trees(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
     """Return the IDs of the related trees of each tree; retired trees have none and are in none."""
-    features = {tree.id: set(_features(tree)) for tree in trees if tree.status != "retired"}
+    features = {
+        tree.id: set(_features(tree)) for tree in trees if tree.status is not Status.RETIRED
+    }
     sharing: dict[tuple[str, str], list[str]] = defaultdict(list)
     for id_ in sorted(features):
         for feature in features[id_]:

@@ -31,7 +31,7 @@ from builder.wording import phrases
 from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
 
-WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "walk.js")
+WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
 
 
 class StepCard(NamedTuple):

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.model.tree import Scope
+from builder.model.tree import Scope, Status
 
 TreeList = tuple[Summary, ...]
 
@@ -34,11 +34,11 @@ class TreeCatalog:
 def catalog_trees(library: Library) -> TreeCatalog:
     """Sort the trees into their lists."""
     ordered = sorted(library.trees.values(), key=lambda tree: (tree.title.casefold(), tree.id))
-    live = tuple(tree for tree in ordered if tree.status != "retired")
+    live = tuple(tree for tree in ordered if tree.status is not Status.RETIRED)
     return TreeCatalog(
         library=library,
         trees=live,
-        retired=tuple(tree for tree in ordered if tree.status == "retired"),
+        retired=tuple(tree for tree in ordered if tree.status is Status.RETIRED),
         by_system=_lists((str(tree.system), tree) for tree in live),
         by_lamp=_lists((str(lamp), tree) for tree in live for lamp in tree.symptom.lamps),
         by_code=_lists((two_byte_code(c), tree) for tree in live for c in tree.symptom.codes),

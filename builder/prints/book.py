@@ -1,6 +1,6 @@
 """The book of a system: the wall charts of its trees in one file, with contents and outline.
 
-In: the trees of a system, the library, a paper. Out: the bytes of a PDF.
+In: the trees of a system, laid out, and the library. Out: the bytes of a PDF.
 """
 
 from collections.abc import Iterable, Sequence
@@ -8,7 +8,6 @@ from collections.abc import Iterable, Sequence
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.model.library import Library
-from builder.model.tree import Tree
 from builder.prints.paper import MARGIN, PAPERS, Paper
 from builder.prints.sheet import (
     FOOT,
@@ -22,25 +21,16 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
-from builder.prints.wall import Wall, draw_wall, laid_out
+from builder.prints.wall import Wall, draw_wall
 
 TITLE, LINE = 28.0, 14.0  # sizes on the contents page
 SPACING = 22.0
 
 
-def book(
-    trees: Iterable[Tree],
-    system: str,
-    library: Library,
-    paper: str = "",
-    distance: float | None = None,
-) -> bytes:
-    """Print every tree of a system in one file; trees are in order of their titles."""
+def book(walls: Iterable[Wall], system: str, library: Library, paper: str = "") -> bytes:
+    """Print the wall charts of a system in one file, in the order of their titles."""
     sheet = PAPERS[paper or library.shop.paper]
-    walls = sorted(
-        (laid_out(tree, library, sheet, distance) for tree in trees),
-        key=lambda wall: str(wall.tree.title).casefold(),
-    )
+    walls = sorted(walls, key=lambda wall: str(wall.tree.title).casefold())
     known = library.systems.get(system)
     title = f"{known.name if known else system}: decision trees"
     canvas, buffer = new_canvas(title, f"Book of the system {system}")

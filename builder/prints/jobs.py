@@ -1,21 +1,23 @@
 """Sheets for `baytree print`: which ones are asked for, and each as a file.
 
-In: what the command line asked for. Out: one PDF after another by its file name, so that the
-command can show how far it is.
+In: what the command line asked for. Out: the sheets of one tree after another, by their file
+names, made on all cores.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
 from builder.model.summary import Summary
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Fix, Status, Tree
 from builder.plan.entries import with_entries
 from builder.prints.bench import bench_sheet
 from builder.prints.book import book
 from builder.prints.customer import customer_sheet
-from builder.prints.wall import wall_chart
+from builder.prints.paper import PAPERS
+from builder.prints.wall import Wall, laid_out, wall_chart
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,22 +34,16 @@ class Wanted:
 
 
 ReadTree = Callable[[str], Tree]
-Job = tuple[str, Callable[[], bytes]]  # a file name, and what makes it
+PrintedFile = tuple[str, bytes]  # its name, and the PDF
 
 
-def jobs(wanted: Wanted, library: Library, read_tree: ReadTree) -> tuple[Job, ...]:
-    """Return every sheet that is asked for; none is made before it is called."""
+def tree_ids(wanted: Wanted, library: Library) -> tuple[str, ...]:
+    """Return the trees whose sheets are asked for. Raises NotThereError."""
     if wanted.system and wanted.system not in library.systems:
         raise NotThereError(f"there is no system `{wanted.system}` in kb/systems.yml")
-    library = with_entries(library, read_tree)
-    if wanted.system and wanted.sheet == "wall":
-        return (_book(wanted, library, read_tree),)
-    return tuple(
-        job for id_ in _ids(wanted, library) for job in _of_tree(wanted, library, read_tree, id_)
-    )
-
-
-def _ids(wanted: Wanted, library: Library) -> tuple[str, ...]:
+    for id_ in wanted.trees:
+        if id_ not in library.trees:
+            raise NotThereError(f"there is no tree `{id_}` in trees/")
     if wanted.every:
         return tuple(tree.id for tree in _in_use(library))
     of_system = (tree.id for tree in _in_use(library) if tree.system == wanted.system)
@@ -56,33 +52,53 @@ def _ids(wanted: Wanted, library: Library) -> tuple[str, ...]:
 
 def _in_use(library: Library) -> Iterator[Summary]:
     """Retired trees keep their page but leave the prints."""
-    return (tree for tree in library.trees.values() if tree.status != "retired")
+    return (tree for tree in library.trees.values() if tree.status is not Status.RETIRED)
 
 
-def _book(wanted: Wanted, library: Library, read_tree: ReadTree) -> Job:
-    ids = _ids(wanted, library)
+def print_trees(
+    ids: Sequence[str], wanted: Wanted, library: Library, read_tree: ReadTree
+) -> Iterator[tuple[PrintedFile, ...]]:
+    """Yield the files of each tree in turn; a book is one file, which comes with the last tree.
 
-    def make() -> bytes:
-        trees = map(read_tree, ids)
-        return book(trees, wanted.system, library, wanted.paper, wanted.distance)
+    Each tree is read once, where its sheets are made. Raises NotThereError.
+    """
+    library = with_entries(library, read_tree)
+    if wanted.system and wanted.sheet == "wall":
+        yield from _book(ids, wanted, library, read_tree)
+    else:
+        yield from on_all_cores(partial(_files_of_tree, wanted, library, read_tree), ids)
 
-    return f"{wanted.system}.pdf", make
+
+def _book(
+    ids: Sequence[str], wanted: Wanted, library: Library, read_tree: ReadTree
+) -> Iterator[tuple[PrintedFile, ...]]:
+    walls = []
+    for wall in on_all_cores(partial(_wall, wanted, library, read_tree), ids):
+        walls.append(wall)
+        if len(walls) < len(ids):
+            yield ()
+    yield ((f"{wanted.system}.pdf", book(walls, wanted.system, library, wanted.paper)),)
 
 
-def _of_tree(wanted: Wanted, library: Library, read_tree: ReadTree, id_: str) -> Iterator[Job]:
+def _wall(wanted: Wanted, library: Library, read_tree: ReadTree, id_: str) -> Wall:
+    paper = PAPERS[wanted.paper or library.shop.paper]
+    return laid_out(read_tree(id_), library, paper, wanted.distance)
+
+
+def _files_of_tree(
+    wanted: Wanted, library: Library, read_tree: ReadTree, id_: str
+) -> tuple[PrintedFile, ...]:
     tree = read_tree(id_)
     match wanted.sheet:
         case "bench":
-            yield f"{id_}.bench.pdf", lambda: bench_sheet(tree, library, wanted.paper)
+            return ((f"{id_}.bench.pdf", bench_sheet(tree, library, wanted.paper)),)
         case "customer":
-            for name in _fixes(tree, wanted.fix):
-                yield (
-                    f"{id_}.{name}.pdf",
-                    partial(customer_sheet, tree, name, library, wanted.paper),
-                )
+            return tuple(
+                (f"{id_}.{name}.pdf", customer_sheet(tree, name, library, wanted.paper))
+                for name in _fixes(tree, wanted.fix)
+            )
         case _:
-            yield (f"{id_}.pdf",
-                   lambda: wall_chart(tree, library, wanted.paper, wanted.distance))  # fmt: skip
+            return ((f"{id_}.pdf", wall_chart(tree, library, wanted.paper, wanted.distance)),)
 
 
 def _fixes(tree: Tree, wanted: str) -> list[str]:

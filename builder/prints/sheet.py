@@ -20,7 +20,7 @@ from builder.chart.fonts import LEADING, bold, medium
 from builder.chart.measure import broken, words
 from builder.chart.word import Line, line_width, words_of
 from builder.model.library import Library
-from builder.model.tree import Tree
+from builder.model.tree import Status, Tree
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import MARGIN, Paper
 
@@ -77,7 +77,7 @@ def foot_lines(tree: Tree, library: Library) -> list[str]:
     review = f"reviewed {tree.reviewed.date} by {tree.reviewed.by}" if tree.reviewed else (
         "not reviewed"
     )  # fmt: skip
-    draft = "DRAFT, not for use. " if tree.status == "draft" else ""
+    draft = "DRAFT, not for use. " if tree.status is Status.DRAFT else ""
     return [
         f"{draft}{library.shop.name}, {tree.id}, revision {tree.revision}, {review}.",
         SAFETY,

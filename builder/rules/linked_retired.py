@@ -48,6 +48,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
+from builder.model.tree import Status
 from builder.rules.shared.rule import Rule
 
 RULE = Rule(
@@ -61,7 +62,7 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every hand-over to a retired tree, with what replaced it."""
     for there in library.listings.values():
-        for over in hand_overs_to(library, there.id) if there.status == "retired" else ():
+        for over in hand_overs_to(library, there.id) if there.status is Status.RETIRED else ():
             new = there.replaced_by
             yield RULE.finding(
                 over.at,

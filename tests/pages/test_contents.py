@@ -10,12 +10,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.text import NOWHERE, Text
-from builder.model.tree import Scope, Signed, Symptom
+from builder.model.tree import Scope, Signed, Status, Symptom
 from builder.pages.closed_jobs import closed_jobs, rounded_mileage
 from builder.pages.codes import code_pages
 from builder.pages.contents import shop_pages
@@ -37,7 +37,7 @@ from .test_tree import SHOP
 def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
     """Make the summary of a tree."""
     plain = Summary(
-        id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status="ready",
+        id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
         hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
         written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
@@ -55,8 +55,8 @@ def library() -> Library:
     tern = (Scope(NOWHERE, Text("Corvane"), Text("Tern"), (2017, 2022)),)
     trees = (
         summary("charging/low", "Charges too little", low, applies_to=tern),
-        summary("charging/high", "Charges too much", high, status="draft"),
-        summary("charging/old", "Old tree", low, status="retired", replaced_by="charging/low"),
+        summary("charging/high", "Charges too much", high, status=Status.DRAFT),
+        summary("charging/old", "Old tree", low, status=Status.RETIRED, replaced_by="charging/low"),
     )
     codes = {"P0562": CodeEntry(Text("P0562"), Text("Voltage low")),
              "U0100": CodeEntry(Text("U0100"), Text("No engine unit"))}  # fmt: skip

@@ -7,10 +7,10 @@ from re import sub
 
 import pytest
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Tree
+from builder.model.tree import Status, Tree
 from builder.pages.analysis import analyze_tree
 from builder.pages.page import TreePrint
 from builder.pages.tree import tree_page
@@ -98,7 +98,7 @@ def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Librar
 
 def test_a_draft_says_so(tree: Tree, library: Library) -> None:
     """Nobody takes a draft for a reviewed tree."""
-    draft = replace(tree, status=Text("draft"), reviewed=None)
+    draft = replace(tree, status=Status.DRAFT, reviewed=None)
     assert "Draft: not reviewed yet" in shown(draft, library)
     assert "Draft" not in shown(tree, library)
 
@@ -106,6 +106,6 @@ def test_a_draft_says_so(tree: Tree, library: Library) -> None:
 def test_a_tree_of_unknown_things_is_still_shown(tree: Tree) -> None:
     """A draft may name tools, articles and hazards that have no record yet."""
     bare, _ = read_library(SHOP)
-    page = shown(replace(tree, status=Text("draft")), Library(bare.shop))
+    page = shown(replace(tree, status=Status.DRAFT), Library(bare.shop))
     assert "loud-horn" not in page  # no caution can be worded; the check says so
     assert "supply-at-the-plug" in page

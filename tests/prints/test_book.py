@@ -21,7 +21,8 @@ def charging(trees: tuple[Tree, ...]) -> list[Tree]:
 @pytest.fixture(scope="module")
 def reader(charging: list[Tree], library: Library) -> PdfReader:
     """Print their book and open it."""
-    return PdfReader(BytesIO(book(charging, "charging", library, "a3")), strict=True)
+    walls = [laid_out(tree, library, PAPERS["a3"]) for tree in charging]
+    return PdfReader(BytesIO(book(walls, "charging", library, "a3")), strict=True)
 
 
 def test_the_contents_give_the_page_of_each_tree(
@@ -52,9 +53,8 @@ def test_the_lines_of_the_contents_are_links(reader: PdfReader, charging: list[T
 
 def test_many_trees_take_more_pages_of_contents(small: Tree, library: Library) -> None:
     """The contents go on where one page is full, and their figures still hold."""
-    pdf = book([small] * 40, "charging", library, "letter")
-    reader = PdfReader(BytesIO(pdf))
-    sheets = len(laid_out(small, library, PAPERS["letter"]).charts)
-    contents = len(reader.pages) - 40 * sheets
+    wall = laid_out(small, library, PAPERS["letter"])
+    reader = PdfReader(BytesIO(book([wall] * 40, "charging", library, "letter")))
+    contents = len(reader.pages) - 40 * len(wall.charts)
     assert contents == 2
     assert str(contents + 1) in reader.pages[0].extract_text().split()

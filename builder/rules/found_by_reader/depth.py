@@ -1,6 +1,7 @@
-"""Brackets or indentation more than twenty levels deep.
+"""Brackets, lists or indentation deeper than any text needs.
 
-Why: No tree needs that; a bracket has been left open somewhere above.
+Why: No tree needs more than twenty levels, no article more than eight; a bracket has been left open
+somewhere above.
 
 Wrong:
 
@@ -27,5 +28,5 @@ RULE = Rule(
     name="depth",
     family="text",
     severity=Severity.ERROR,
-    summary="More levels inside each other than any tree needs.",
+    summary="More levels inside each other than any text needs.",
 )
