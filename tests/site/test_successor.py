@@ -14,7 +14,7 @@ import pytest
 from builder.check.unjudged_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site import engine
-from builder.site.work import PLACEHOLDER, markdown
+from builder.site.page_cache import PLACEHOLDER, markdown
 
 ENGINE = os.environ.get("ZENSICAL", "")
 

@@ -12,10 +12,10 @@ from builder.check.unjudged_library import read_library
 from builder.model.finding import Severity
 from builder.pictures import photos
 from builder.reader.trees import tree_of
-from builder.site.build import SiteInput, build_site
+from builder.site.build_site import SiteInput, build_site
 
 from .conftest import build_shop
-from .test_build import contents
+from .test_build_site import contents
 
 PLACE = "how-to/pictures"
 
@@ -53,7 +53,7 @@ def test_a_photo_is_made_small_once(
         made.append(path.name)
         return small(path)
 
-    monkeypatch.setattr("builder.site.pictures.published", counted)
+    monkeypatch.setattr("builder.site.published_pictures.published", counted)
     for _ in range(2):
         build_shop(shop, shop.parent / "site")
     assert made == ["plug.jpg"]

@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, expect
 from builder.check.unjudged_library import read_library
 from builder.commands.main import main
 from builder.site.local_server import AT_ONCE
-from builder.site.serve import serve
+from builder.site.serve_site import serve
 
 from .conftest import build_shop
 

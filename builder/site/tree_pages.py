@@ -14,17 +14,17 @@ from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.tree import Status, Tree
 from builder.pages import addresses
-from builder.pages.facts import facts_of
-from builder.pages.page import Page, Print
-from builder.pages.related import related
+from builder.pages.analysis import analyze_tree
+from builder.pages.page import Page, TreePrint
+from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
 from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
-from builder.site.work import Work, is_fresh, put
+from builder.site.page_cache import Work, is_fresh, put
 
-PRINTS: tuple[tuple[Print, Callable[[Tree, Library], bytes]], ...] = (
-    (Print("Wall chart", ""), wall_chart),
-    (Print("Bench sheet", "-bench"), bench_sheet),
+PRINTS: tuple[tuple[TreePrint, Callable[[Tree, Library], bytes]], ...] = (
+    (TreePrint("Wall chart", ""), wall_chart),
+    (TreePrint("Bench sheet", "-bench"), bench_sheet),
 )
 
 
@@ -42,13 +42,13 @@ def put_trees(
 ) -> None:
     """Make the page and the prints of every tree that is in use."""
     offered = [one for one, _ in PRINTS] if prints else []
-    nearest = related(library.trees.values())
+    nearest = related_trees(library.trees.values())
     stale: list[tuple[Summary, Near]] = []
     for id_, of in library.trees.items():
         if of.status is Status.RETIRED or id_ in leave_out:
             continue
         near = tuple(library.trees[other] for other in nearest[id_])
-        if not is_fresh(work, addresses.tree(id_), _key(library, of, near, offered)):
+        if not is_fresh(work, addresses.tree_path(id_), _key(library, of, near, offered)):
             stale.append((of, near))
     made = on_all_cores(partial(_made, library, read_tree, prints), stale)
     what = "Making pages and sheets of trees" if prints else "Making pages of trees"
@@ -66,12 +66,12 @@ def _made(
     offered = [one for one, _ in made]
     # The file may have been saved since it was summed up: the key is of what the page shows.
     key = _key(library, replace(of, revision=tree.revision), near, offered)
-    page = tree_page(tree, library, facts_of(tree, library), near, offered)
-    files = {addresses.print_(of.id, one.suffix): make(tree, library) for one, make in made}
+    page = tree_page(tree, library, analyze_tree(tree, library), near, offered)
+    files = {addresses.print_path(of.id, one.suffix): make(tree, library) for one, make in made}
     return page, key, files
 
 
-def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[Print]) -> str:
+def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[TreePrint]) -> str:
     """Hash what stands on a tree's page; of other trees that is titles and numbers of steps."""
     others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]

@@ -18,15 +18,15 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages.contents import shop_pages
-from builder.pages.findings import broken_page, findings_page
+from builder.pages.findings import broken_tree_page, findings_page
 from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.manifest import Seen, listed_files, only_ours
-from builder.site.pictures import write_pictures
+from builder.site.page_cache import Work, begin_work, drop_gone, put, put_frame
+from builder.site.published_pictures import write_pictures
 from builder.site.publish import put_in_place, write_pages
 from builder.site.swap import folder_beside
-from builder.site.trees import put_trees
-from builder.site.work import Work, begin_work, drop_gone, put, put_frame
+from builder.site.tree_pages import put_trees
 
 # What every page may show; what a page shows of other trees is in its own key.
 OF_TREES = {"trees", "listings", "callers", "entries", "silences", "whole"}
@@ -110,7 +110,7 @@ def _put_pages(work: Work, given: SiteInput) -> None:
         put(work, page)
     broken = _broken(given.findings or ())
     for id_, mistakes in broken.items():
-        put(work, broken_page(id_, mistakes))
+        put(work, broken_tree_page(id_, mistakes))
     if given.findings is not None:
         put(work, findings_page(given.findings))
     put_trees(

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.authoring.refused import Refused
-from builder.authoring.start import start
+from builder.authoring.new_shop import start
+from builder.authoring.not_written import Refused
 from builder.check.unjudged_library import read_library
 from builder.rules.shared.judge import judge_library
 

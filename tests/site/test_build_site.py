@@ -11,7 +11,7 @@ import pytest
 from builder.cache.database import cache_file, opened
 from builder.check.unjudged_library import read_library
 from builder.reader.trees import tree_of
-from builder.site.build import SiteInput, build_site
+from builder.site.build_site import SiteInput, build_site
 
 from .conftest import build_shop
 

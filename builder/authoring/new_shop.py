@@ -5,7 +5,7 @@ In: a folder. Out: the files written, or why none was. Nothing that stands there
 
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import Refused
 
 TEMPLATE = Path(__file__).parent / "templates" / "shop"
 # A leading dot would hide the template from packaging.
