@@ -6,12 +6,14 @@ In: an id as authors write it. Out: a path that is safe as a file name; anchors 
 import re
 from urllib.parse import quote
 
+_TAKEN = ("index", "readme")  # pages of folders, for us and for the engine
 _UNSAFE = re.compile(r"[^A-Za-z0-9]+")
 
 
 def slug(text: str) -> str:
     """Make a file name of a phrase: `steering assist` to `steering-assist`."""
-    return _UNSAFE.sub("-", text).strip("-") or "unnamed"
+    name = _UNSAFE.sub("-", text).strip("-") or "unnamed"
+    return f"the-{name}" if name.lower() in _TAKEN else name
 
 
 def tree(id_: str) -> str:

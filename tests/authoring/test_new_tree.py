@@ -112,7 +112,7 @@ def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hin
     refused = new_tree(shop, name, TODAY)
     assert isinstance(refused, Refused)
     assert hint in refused.hint
-    assert not (shop / "trees").exists()
+    assert not [*(shop / "trees").rglob("*.yml")]
 
 
 def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> None:
