@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 from builder.commands import Checked
+from builder.reader.source import LARGEST, unfit
 from builder.report.annotations import as_annotations
 from builder.report.as_json import as_json
 from builder.report.sarif import as_sarif
@@ -31,10 +32,13 @@ def report(shop: Path, checked: Checked, format_: str) -> None:
 
 
 def _lines(shop: Path, file: str) -> list[str]:
-    path = (shop / file).resolve()
-    if not path.is_file() or not path.is_relative_to(shop):
+    path = shop / file
+    if unfit(shop, path, LARGEST):
         return []  # never a line of a file to which a link leads out of the shop
-    return path.read_text("utf-8-sig", "replace").split("\n")
+    try:
+        return path.read_bytes().decode("utf-8-sig", "replace").split("\n")
+    except OSError:
+        return []
 
 
 def _in_repository(shop: Path) -> str:
