@@ -23,8 +23,8 @@ from builder.site import engine
 from builder.site.assets import write_assets, write_files
 from builder.site.manifest import Seen, listed_files, only_ours
 from builder.site.page_cache import Work, begin_work, drop_gone, put, put_frame
-from builder.site.published_pictures import write_pictures
 from builder.site.publish import put_in_place, write_pages
+from builder.site.published_pictures import write_pictures
 from builder.site.swap import folder_beside
 from builder.site.tree_pages import put_trees
 
