@@ -41,7 +41,7 @@ def led_to(status: str) -> Mutator:
 
 
 def _turned(sound: Sound, status: str, spot: tuple[str, int]) -> Mutant:
-    mutant = sound.replaced(sound.tree.status.at, status)
+    mutant = sound.with_status(status)
     return replace(mutant, lines=frozenset(), elsewhere=frozenset({spot}))
 
 
