@@ -23,7 +23,7 @@ IMPORTS: dict[str, set[str]] = {
     "graph": {"model", "trade"},
     "reader": {"model", "pictures"},
     "walk": {"graph", "model", "trade"},
-    "plan": {"graph", "model"},
+    "plan": {"graph", "model", "wording"},
     "chart": {"graph", "model", "plan", "wording"},
     "rules": {"chart", "graph", "model", "plan", "trade"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},

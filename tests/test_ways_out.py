@@ -19,12 +19,12 @@ import pytest
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Severity
 from builder.model.library import Library
 from builder.model.tree import Fix, Tree
-from builder.pages.facts import facts_of
+from builder.pages.analysis import analyze_tree
 from builder.pages.tree import tree_page
 from builder.plan.entries import with_entries
 from builder.plan.minutes import as_json, minutes
@@ -199,7 +199,7 @@ def put_through(tree: Tree, library: Library) -> None:
     assert as_json(found)["expected"] == float(found.expected)
     assert set(numbering(tree)) == set(tree.steps)
     walk_table(tree, library)
-    page = tree_page(tree, library, facts_of(tree, library))
+    page = tree_page(tree, library, analyze_tree(tree, library))
     assert all(f'id="step-{name}"' in page.body for name in tree.steps)
     laid_out(tree, library, PAPERS["a4"])
 

@@ -97,7 +97,7 @@ def _examined(
     tree, kept = _read(shop, file)
     if tree is None or kept.listing is None:
         return Examined(kept)
-    if tree_id(file) in led_into or not kept.listing.told:
+    if tree_id(file) in led_into or not kept.listing.searchable:
         return Examined(kept, zlib.compress(pickle.dumps(tree, 5), 1))
     return Examined(_judged(tree, kept, knowledge, used))
 

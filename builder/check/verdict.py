@@ -30,7 +30,7 @@ from builder.check.pickled import from_bytes
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
-from builder.model.summary import Listing, Summary
+from builder.model.summary import Summary, TreeListing
 from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import judge_library, stands_alone
@@ -106,7 +106,7 @@ def _known(cache: Cache) -> Kept:
     heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
     for file in heads.keys() & findings.keys():
-        with suppress(Exception):  # whoever wrote it, it is only a cache
+        with suppress(Exception):  # it is only a cache, whoever wrote it
             known[file] = kept_in(heads[file], findings[file])
     return known
 
@@ -155,7 +155,7 @@ def _library(shop: Path, knowledge: Library, trees: Kept, cache: Cache) -> Libra
     return replace(knowledge, trees=Trees(listings, summary), whole=whole)
 
 
-def _summary(shop: Path, trees: Kept, cache: Cache, listing: Listing) -> Summary:
+def _summary(shop: Path, trees: Kept, cache: Cache, listing: TreeListing) -> Summary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
     with suppress(Exception):  # it may have been damaged or deleted meanwhile
         return from_bytes(content, Summary)

@@ -12,7 +12,7 @@ from builder.commands.findings import add_today, print_findings, print_notes
 from builder.commands.place import from_here, shop_of
 from builder.commands.progress import progress_bar
 from builder.model.library import self_contained
-from builder.reader.schemas.catalogue import schema_texts
+from builder.reader.schemas.schema_list import schema_texts
 
 NAME = "build"
 HELP = "check, then build the site and PDFs"
@@ -28,7 +28,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check the shop; if it is sound, build the site."""
     from builder.reader.trees import tree_of
-    from builder.site.build import SiteInput, build_site
+    from builder.site.build_site import SiteInput, build_site
 
     start, shop = monotonic(), shop_of(options)
     out = Path(options.out) if options.out else shop / "site"

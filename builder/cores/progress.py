@@ -1,7 +1,7 @@
-"""How far a long piece of work is, told to whoever waits.
+"""Progress of a long piece of work, reported to the caller.
 
-In: results as they come. Out: the same results; before the first and after each a `Progress` is
-called. Rooms take one as an argument and know nothing of terminals.
+In: results as they come. Out: the same results; a `Progress` is called before the first and after
+each. Rooms take one as an argument and know nothing of terminals.
 """
 
 from collections.abc import Callable, Iterable, Iterator
@@ -12,11 +12,11 @@ R = TypeVar("R")
 
 
 def no_progress(_what: str, _done: int, _total: int) -> None:
-    """Tell nobody."""
+    """Report nothing."""
 
 
 def counted(results: Iterable[R], progress: Progress, what: str, total: int) -> Iterator[R]:
-    """Yield results and tell after each how many there are."""
+    """Yield results and report after each how many there are."""
     progress(what, 0, total)
     for done, result in enumerate(results, start=1):
         progress(what, done, total)

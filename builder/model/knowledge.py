@@ -12,7 +12,9 @@ from builder.model.tree import Money, Scope, Signed
 
 
 class Signal(StrEnum):
-    """Signal words of the open standards (ANSI Z535.4), gravest first; NOTICE is for things."""
+    """Signal words of the open standards (ANSI Z535.4), most severe first."""
+
+    # NOTICE is for property alone.
 
     DANGER = "DANGER"
     WARNING = "WARNING"

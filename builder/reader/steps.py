@@ -7,8 +7,8 @@ from builder.model.finding import Finding
 from builder.model.text import Text
 from builder.model.tree import Action, Check, Fix, FixOption, Replaces, Step, Stop, StopKind
 from builder.reader.nodes import EMPTY, Map
-from builder.reader.results import check_from
-from builder.reader.schemas.step import KIND
+from builder.reader.result_forms import check_from
+from builder.reader.schemas.step_schema import KIND
 from builder.reader.source import mistake
 from builder.reader.values import (
     branch,

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from builder.authoring.new_shop import start
 from builder.authoring.new_tree import new_tree
-from builder.authoring.refused import Refused
-from builder.authoring.start import start
-from builder.check.library import read_library
+from builder.authoring.not_written import Refused
+from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree

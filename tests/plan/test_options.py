@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from builder.model.knowledge import Module, SafetySystem, UsedPart
+from builder.model.knowledge import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
@@ -15,8 +15,8 @@ from builder.plan.options import Option, options
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),
             "parts", Money(Decimal(115), Decimal(115)))  # fmt: skip
 MODULE = Module(
-    "lift-unit", "kb/modules/lift-unit.yml", NOWHERE, Text("Liftgate unit"), Text("yes"),
-    Text("yes"), Text("none"), (), price=Money(Decimal(310), Decimal(310)),
+    "lift-unit", "kb/modules/lift-unit.yml", NOWHERE, Text("Liftgate unit"), UsedPart.YES,
+    DriveBefore.YES, SafetySystem.NONE, (), price=Money(Decimal(310), Decimal(310)),
     hours={"fit": Number("1.2"), "set_up": Number("0.8"), "verify": Number("0.5")},
 )  # fmt: skip
 FIX = """
@@ -107,9 +107,9 @@ def test_what_is_not_safe_is_not_offered_and_says_why(tree, safety: str) -> None
 def test_a_vehicle_is_driven_in_only_where_the_record_says_that_it_may_be(tree) -> None:
     """`no` gives the record's reason; `not known` is no permission."""
     why = "The engine does not start before pairing"
-    refused = library(drive_before_set_up=Text("no"), drive_why=Text(why))
+    refused = library(drive_before_set_up=DriveBefore.NO, drive_why=Text(why))
     assert by_id(tree(FIX), refused)["drive-in"].not_offered == why
-    unknown = by_id(tree(FIX), library(drive_before_set_up=Text("not known")))
+    unknown = by_id(tree(FIX), library(drive_before_set_up=DriveBefore.UNKNOWN))
     assert "not known" in unknown["drive-in"].not_offered
     assert amount(unknown["towed-in"]) == "297.00"
 

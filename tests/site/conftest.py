@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 import pytest
 
 from builder.cache.database import Cache, opened, temporary
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import tree_of
-from builder.site.build import Built, SiteInput, build_site
+from builder.site.build_site import Built, SiteInput, build_site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser

@@ -12,7 +12,7 @@ from datetime import date
 
 from builder.model.finding import Finding
 from builder.model.library import Library
-from builder.model.summary import Listing
+from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
 from builder.rules.catalog import PER_LIBRARY, PER_TREE
 from builder.rules.shared.rule import as_warning, facts_of
@@ -35,13 +35,13 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     return _ordered(as_warning(one) if tree.status is Status.DRAFT else one for one in found)
 
 
-def stands_alone(tree: Listing, library: Library) -> bool:
+def stands_alone(tree: TreeListing, library: Library) -> bool:
     """Whether a tree is judged the same without its neighbours.
 
     It is unless others lead into the middle of it, or it cannot be found but through them.
     """
     callers = library.callers.get(tree.id, ())
-    return not any(step for _, step in callers) and (tree.told or not callers)
+    return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
