@@ -15,7 +15,7 @@ from builder.cores.progress import counted
 from builder.model.library import self_contained
 
 if TYPE_CHECKING:
-    from builder.prints.jobs import Wanted
+    from builder.prints.print_jobs import PrintRequest
 
 NAME = "print"
 HELP = "print wall charts, bench sheets, and customer estimates"
@@ -40,19 +40,19 @@ def run(options: argparse.Namespace) -> int:
     """Print every sheet that is asked for."""
     from tqdm import tqdm
 
-    from builder.prints.jobs import print_trees, tree_ids
+    from builder.prints.print_jobs import print_trees, tree_ids
     from builder.reader.trees import tree_of
 
     shop = shop_of(options)
     out = Path(options.out).resolve() if options.out else shop / "prints"
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
-    wanted, read_tree = _wanted(options), partial(tree_of, shop, library)
-    ids = tree_ids(wanted, library)
+    request, read_tree = _request(options), partial(tree_of, shop, library)
+    ids = tree_ids(request, library)
     if not ids:
         print("baytree: nothing to print: name a tree, or use --system or --all", file=sys.stderr)
         return 2
-    made = print_trees(ids, wanted, library, read_tree)
+    made = print_trees(ids, request, library, read_tree)
     with progress_bar() as progress:
         for files in counted(made, progress, "Printing trees", len(ids)):
             for name, pdf in files:
@@ -63,10 +63,10 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _wanted(options: argparse.Namespace) -> "Wanted":
-    from builder.prints.jobs import Wanted
+def _request(options: argparse.Namespace) -> "PrintRequest":
+    from builder.prints.print_jobs import PrintRequest
 
-    return Wanted(
+    return PrintRequest(
         trees=tuple(options.trees),
         system=options.system or "",
         every=options.all,

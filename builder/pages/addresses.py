@@ -7,12 +7,14 @@ anchors never change: links and printed codes rely on them.
 import re
 from urllib.parse import quote
 
+_TAKEN = ("index", "readme")  # the page of a folder, here and for the engine
 _UNSAFE = re.compile(r"[^A-Za-z0-9]+")
 
 
 def file_slug(text: str) -> str:
     """Turn a phrase into a file name: `steering assist` into `steering-assist`."""
-    return _UNSAFE.sub("-", text).strip("-") or "unnamed"
+    name = _UNSAFE.sub("-", text).strip("-") or "unnamed"
+    return f"the-{name}" if name.lower() in _TAKEN else name
 
 
 def tree_path(id_: str) -> str:

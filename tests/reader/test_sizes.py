@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+import builder
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
 from builder.reader.sizes import LONGEST_ARTICLE, LONGEST_PARAGRAPH, MOST, MOST_OF_ALL
@@ -14,7 +15,7 @@ from builder.reader.trees import tree_from
 
 from .conftest import SHOP
 
-REPO = Path(__file__).parents[2]
+REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 SOUND = (SHOP / "trees/horn/silent.yml").read_text("utf-8")
 HEAD = "---\ntitle: A\npurpose: B\n---\n"
 

@@ -1,25 +1,25 @@
 """A layout drawn, sheet by sheet.
 
-In: a measured flow and a `Fit`. Out: a `Chart` for each sheet.
+In: a measured flow and a `SheetLayout`. Out: a `Chart` for each sheet.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 
-from builder.chart.chart import Chart, Line, Part, Rect
-from builder.chart.columns import Column, balanced
-from builder.chart.fit import Fit
+from builder.chart.chart import Chart, Part, Polyline, Rect
+from builder.chart.columns import Column, balanced_columns
 from builder.chart.flow import Flow
-from builder.chart.gaps import COLUMN_GAP, EDGE, SECTION_GAP, TEXT
-from builder.chart.measure import jumps
-from builder.chart.paint import Pen
-from builder.chart.stock import Jump, Stock
+from builder.chart.flow_metrics import FlowMetrics, Jump
+from builder.chart.parts import Pen
+from builder.chart.spacing import COLUMN_GAP, EDGE, SECTION_GAP, TEXT
+from builder.chart.text_block import steps_named
+from builder.chart.text_fit import SheetLayout
 
 
-def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
+def sheet_drawings(measured: FlowMetrics, fit: SheetLayout) -> tuple[Chart, ...]:
     """Draw every sheet of a layout; on each, the columns are made equally long."""
-    sheets = [balanced(columns) for columns in on_sheets(fit)]
-    on_sheet, numbers = standing(measured.flow, sheets)
+    sheets = [balanced_columns(columns) for columns in columns_by_sheet(fit)]
+    on_sheet, numbers = first_sheets(measured.flow, sheets)
     tops = frozenset(
         column.pieces[0].blocks[0].step
         for columns in sheets
@@ -32,44 +32,44 @@ def drawn(measured: Stock, fit: Fit) -> tuple[Chart, ...]:
     )
 
 
-def standing(
+def first_sheets(
     flow: Flow, sheets: Sequence[Sequence[Column]]
 ) -> tuple[Mapping[str, int], Mapping[str, int]]:
     """Return the first sheet of each step, by its id and by its number."""
     steps: dict[str, int] = {}
     numbers: dict[str, int] = {}
     for sheet, columns in enumerate(sheets, start=1):
-        for step in steps_on(columns):
+        for step in steps_in_columns(columns):
             steps.setdefault(step, sheet)
             numbers.setdefault(flow.nodes[step].number, sheet)
     return steps, numbers
 
 
-def jumps_elsewhere(flow: Flow, fit: Fit) -> Iterator[Jump]:
+def jumps_to_other_sheets(flow: Flow, fit: SheetLayout) -> Iterator[Jump]:
     """Yield the jumps of a layout that lead to another sheet than that of their box."""
-    sheets = on_sheets(fit)
-    numbers = standing(flow, sheets)[1]
+    sheets = columns_by_sheet(fit)
+    numbers = first_sheets(flow, sheets)[1]
     for sheet, columns in enumerate(sheets, start=1):
-        for step in steps_on(columns):
-            for to in jumps(flow.nodes[step]):
+        for step in steps_in_columns(columns):
+            for to in steps_named(flow.nodes[step]):
                 if numbers.get(to, sheet) != sheet:
                     yield step, to
 
 
-def on_sheets(fit: Fit) -> list[Sequence[Column]]:
+def columns_by_sheet(fit: SheetLayout) -> list[Sequence[Column]]:
     """Return the columns of each sheet."""
     starts = range(0, len(fit.filled), fit.columns)
     return [fit.filled[at : at + fit.columns] for at in starts]
 
 
-def steps_on(columns: Sequence[Column]) -> Iterator[str]:
+def steps_in_columns(columns: Sequence[Column]) -> Iterator[str]:
     for piece in (piece for column in columns for piece in column.pieces):
         for block in piece.blocks:
             yield block.step
             yield from (link.step for side in block.sides for link in side.links)
 
 
-def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
+def _sheet(pen: Pen, fit: SheetLayout, columns: Sequence[Column]) -> Chart:
     parts: list[Part] = []
     cuts: list[float] = []
     for number, column in enumerate(columns):
@@ -77,10 +77,10 @@ def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
         for y, block_parts in _column(pen, fit, column, x):
             cuts.append(y)
             parts += block_parts
-    flow = pen.stock.flow
+    flow = pen.metrics.flow
     return Chart(
         title=flow.title,
-        description=describe(flow),
+        description=chart_description(flow),
         width=2 * EDGE + len(columns) * (fit.column + COLUMN_GAP) - COLUMN_GAP,
         height=2 * EDGE + max((column.height for column in columns), default=0),
         scale=fit.text / TEXT,
@@ -89,7 +89,9 @@ def _sheet(pen: Pen, fit: Fit, columns: Sequence[Column]) -> Chart:
     )
 
 
-def _column(pen: Pen, fit: Fit, column: Column, x: float) -> Iterator[tuple[float, Iterator[Part]]]:
+def _column(
+    pen: Pen, fit: SheetLayout, column: Column, x: float
+) -> Iterator[tuple[float, Iterator[Part]]]:
     y = EDGE
     last = len(column.pieces) - 1
     for number, piece in enumerate(column.pieces):
@@ -104,11 +106,11 @@ def _column(pen: Pen, fit: Fit, column: Column, x: float) -> Iterator[tuple[floa
         y += SECTION_GAP if ends else piece.tail
 
 
-def _rule(x: float, y: float, width: float) -> Line:
-    return Line(((x, y), (x + width, y)), arrow=False, rule=True)
+def _rule(x: float, y: float, width: float) -> Polyline:
+    return Polyline(((x, y), (x + width, y)), arrow=False, rule=True)
 
 
-def describe(flow: Flow) -> str:
+def chart_description(flow: Flow) -> str:
     """Say in words what a chart shows: how many steps, and the usual way."""
     if not flow.sections:
         return "An empty chart."

@@ -1,7 +1,7 @@
 """The distances of a chart, in points at the nominal text size of 10.
 
 Small gaps make large text: a chart is scaled to its sheet as a whole. These are the least that kept
-labels clear of lines and neighbours apart on printed charts.
+labels clear of lines and neighbors apart on printed charts.
 """
 
 TEXT = 10.0  # nominal size of the words in a box

@@ -17,7 +17,7 @@ ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh
 
 
 @dataclass(frozen=True, slots=True)
-class Numbered:
+class NumberedTree:
     """A tree with its numbers and lines."""
 
     tree: Tree
@@ -26,15 +26,15 @@ class Numbered:
     library: Library | None
 
 
-def notes(at: Numbered, step: Step) -> Iterator[str]:
+def way_notes(at: NumberedTree, step: Step) -> Iterator[str]:
     """Yield what a step's box says about ways out."""
     if isinstance(step.body, Check) and step.body.several:
         yield "take the first that fits"
-    for way in noted(at.drawn, step):
+    for way in undrawn_ways(at.drawn, step):
         where = _where(at, step, way)
         match way.way:
             case Way.SPENT if where:
-                yield f"{spent(step)}: go to {where}"
+                yield f"{spent_words(step)}: go to {where}"
             case Way.STILL_THERE if where:
                 yield f"still there: go to {where}"
             case Way.BACK:
@@ -43,13 +43,13 @@ def notes(at: Numbered, step: Step) -> Iterator[str]:
                 pass
 
 
-def noted(drawn: Lines, step: Step) -> Sequence[Exit]:
+def undrawn_ways(drawn: Lines, step: Step) -> Sequence[Exit]:
     """Return the ways out of a step for which no line is drawn."""
     lines = [line.exit for line in drawn[step.id]]
     return [way for way in exits(step) if way not in lines]
 
 
-def spent(step: Step) -> str:
+def spent_words(step: Step) -> str:
     """Say when a step may not be tried again."""
     if step.each:
         return "list at its end"
@@ -67,20 +67,20 @@ def nth(number: int) -> str:
     return f"{number}{ending}"
 
 
-def other_tree(branch: Branch, library: Library | None) -> str:
+def handoff_title(branch: Branch, library: Library | None) -> str:
     """Name the tree that is handed over to, by its title if it is known."""
     known = library.trees.get(branch.tree or "") if library else None
     return str(known.title) if known else str(branch.tree)
 
 
-def _where(at: Numbered, step: Step, way: Exit) -> str:
+def _where(at: NumberedTree, step: Step, way: Exit) -> str:
     if way.branch.tree:
-        return f"the tree {other_tree(way.branch, at.library)}"
+        return f"the tree {handoff_title(way.branch, at.library)}"
     target = list_step(at.tree, step) if way.branch.next_item else way.branch.step
     return str(at.numbers.get(target or "", ""))
 
 
-def _callers(at: Numbered, step: Step) -> str:
+def _callers(at: NumberedTree, step: Step) -> str:
     found = {
         at.numbers[other.id]
         for other in at.tree.steps.values()

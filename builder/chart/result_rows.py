@@ -9,8 +9,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from builder.chart.chart import Line, Part, Rect
-from builder.chart.gaps import (
+from builder.chart.chart import Part, Polyline, Rect
+from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.parts import Pen, box_part, connector_part, label_part
+from builder.chart.spacing import (
     ARROW,
     BESIDE,
     CONNECTOR_HEIGHT,
@@ -21,14 +23,12 @@ from builder.chart.gaps import (
     LEAST_GAP,
     ROW_GAP,
 )
-from builder.chart.paint import Pen, box_part, connector_part, label_part
-from builder.chart.stock import Stock
 from builder.plan.outline import Side
 
 Point = tuple[float, float]
 
 
-class Row(NamedTuple):
+class LaneRow(NamedTuple):
     """One result, measured; without boxes it is a connector behind its words."""
 
     side: Side
@@ -38,36 +38,41 @@ class Row(NamedTuple):
     height: float
 
 
-def rows(stock: Stock, step: str, sides: Sequence[Side], lane: float) -> tuple[Row, ...]:
+def result_rows(
+    metrics: FlowMetrics, step: str, sides: Sequence[Side], lane: float
+) -> tuple[LaneRow, ...]:
     """Measure the rows of a step in a lane of a given width."""
-    return tuple([row(stock, step, side, lane) for side in sides])
+    return tuple([result_row(metrics, step, side, lane) for side in sides])
 
 
-def row(stock: Stock, step: str, side: Side, lane: float) -> Row:
+def result_row(metrics: FlowMetrics, step: str, side: Side, lane: float) -> LaneRow:
     """Measure a row."""
-    words = stock.labels[step][side.lead]
+    words = metrics.labels[step][side.lead]
     label = words.height(lane - BESIDE)
     if not side.links:
-        beside = words.height(_connector_room(stock, step, side, lane))
+        beside = words.height(_connector_room(metrics, step, side, lane))
         behind = _to_line(beside) + CONNECTOR_HEIGHT / 2
         below = _above(label) + CONNECTOR_HEIGHT
         if behind <= below:
-            return Row(side, beside, (), (), behind + ROW_GAP)
-        return Row(side, label, (CONNECTOR_HEIGHT,), (), below + ROW_GAP)
-    boxes = tuple([stock.box_height(link.step, lane - INDENT) for link in side.links])
+            return LaneRow(side, beside, (), (), behind + ROW_GAP)
+        return LaneRow(side, label, (CONNECTOR_HEIGHT,), (), below + ROW_GAP)
+    boxes = tuple([metrics.box_height(link.step, lane - INDENT) for link in side.links])
     joints = tuple(
-        [joint(stock, one.step, two.lead, lane - INDENT) for one, two in pairwise(side.links)]
+        [
+            joint_height(metrics, one.step, two.lead, lane - INDENT)
+            for one, two in pairwise(side.links)
+        ]
     )
-    return Row(side, label, boxes, joints, _above(label) + sum(boxes) + sum(joints) + ROW_GAP)
+    return LaneRow(side, label, boxes, joints, _above(label) + sum(boxes) + sum(joints) + ROW_GAP)
 
 
-def _connector_room(stock: Stock, step: str, side: Side, lane: float) -> float:
-    return lane - BESIDE - ARROW - stock.connectors[stock.target(step, side.lead)]
+def _connector_room(metrics: FlowMetrics, step: str, side: Side, lane: float) -> float:
+    return lane - BESIDE - ARROW - metrics.connectors[metrics.target(step, side.lead)]
 
 
-def joint(stock: Stock, step: str, lead: int, column: float) -> float:
+def joint_height(metrics: FlowMetrics, step: str, lead: int, column: float) -> float:
     """Measure the way straight down from a box to the next, with its words."""
-    label = stock.labels[step][lead].height(column - 2 * BESIDE - INDENT)
+    label = metrics.labels[step][lead].height(column - 2 * BESIDE - INDENT)
     return max(LEAD_IN + label + 2, LEAST_GAP)
 
 
@@ -80,39 +85,39 @@ def _to_line(label: float) -> float:
     return max(label + 1, CONNECTOR_HEIGHT / 2)
 
 
-def entry(row: Row) -> float:
+def entry_height(row: LaneRow) -> float:
     """From the top of a row to the arrow that enters its box or connector."""
     if not row.boxes:
         return _to_line(row.label)
     return _above(row.label) + min(ENTRY, row.boxes[0] / 2)
 
 
-def draw_row(
-    pen: Pen, step: str, row: Row, place: Rect, start: Sequence[Point] = ()
+def draw_result_row(
+    pen: Pen, step: str, row: LaneRow, place: Rect, start: Sequence[Point] = ()
 ) -> Iterator[Part]:
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""
-    x, at = place.x, place.y + entry(row)
-    words = pen.stock.labels[step][row.side.lead]
+    x, at = place.x, place.y + entry_height(row)
+    words = pen.metrics.labels[step][row.side.lead]
     if row.boxes:
         label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
         left = x + INDENT
     else:
-        room = _connector_room(pen.stock, step, row.side, place.width)
+        room = _connector_room(pen.metrics, step, row.side, place.width)
         label = label_part(words, room, x + BESIDE, at - 1 - row.label)
         left = label.rect.right + ARROW if label else x + INDENT
-    yield Line((*start, (x, at), (left, at)), True)
+    yield Polyline((*start, (x, at), (left, at)), True)
     if label:
         yield label
     if row.side.links:
         yield from _draw_chain(pen, row, Rect(left, place.y + _above(row.label),
                                               place.right - left, 0))  # fmt: skip
         return
-    target = pen.stock.target(step, row.side.lead)
-    pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.stock.connectors[target], CONNECTOR_HEIGHT)
+    target = pen.metrics.target(step, row.side.lead)
+    pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.metrics.connectors[target], CONNECTOR_HEIGHT)
     yield connector_part(pen, target, pill)
 
 
-def _draw_chain(pen: Pen, row: Row, place: Rect) -> Iterator[Part]:
+def _draw_chain(pen: Pen, row: LaneRow, place: Rect) -> Iterator[Part]:
     x, top = place.x, place.y
     for number, (link, high) in enumerate(zip(row.side.links, row.boxes, strict=True)):
         yield box_part(pen, link.step, Rect(x, top, place.width, high))
@@ -131,8 +136,8 @@ def draw_joint(
 
     The line comes from `start` if that is not the top of the place.
     """
-    yield Line(((place.x, start or place.y), (place.x, place.bottom)), True)
+    yield Polyline(((place.x, start or place.y), (place.x, place.bottom)), True)
     room = place.width - 2 * BESIDE - INDENT
-    label = label_part(pen.stock.labels[step][lead], room, place.x + BESIDE, place.y + LEAD_IN)
+    label = label_part(pen.metrics.labels[step][lead], room, place.x + BESIDE, place.y + LEAD_IN)
     if label:
         yield label

@@ -9,10 +9,10 @@ from itertools import groupby, pairwise
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.flow import Node
-from builder.chart.gaps import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
-from builder.chart.measure import Words, broken, is_bar, line_height, node_words
-from builder.chart.stock import Stock, sheet_words
-from builder.chart.word import Line, line_width, words_of
+from builder.chart.flow_metrics import FlowMetrics, sheet_reference
+from builder.chart.measured_word import WordLine, line_width, measured_words
+from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.text_block import TextBlock, box_text, broken_lines, is_bar, line_height
 from builder.wording.phrases import KINDS
 
 SHAPES = {
@@ -32,7 +32,7 @@ HALF = 4.0  # half the width of the small diamond
 class Pen:
     """What drawing needs to know beside the place: the words, and which step is on which sheet."""
 
-    stock: Stock
+    metrics: FlowMetrics
     sheets: Mapping[str, int] = field(default_factory=dict)  # of each step
     numbers: Mapping[str, int] = field(default_factory=dict)  # the same, by the step's number
     sheet: int = 1
@@ -41,14 +41,14 @@ class Pen:
     def sheet_of(self, number: str) -> str:
         """Name the sheet of a step where it is not this one."""
         sheet = self.numbers.get(number, self.sheet)
-        return sheet_words(sheet) if sheet != self.sheet else ""
+        return sheet_reference(sheet) if sheet != self.sheet else ""
 
 
 def box_part(pen: Pen, name: str, rect: Rect) -> Box:
     """Put a node and its words in place."""
-    node, pad = pen.stock.flow.nodes[name], pen.stock.pads[name]
-    words = node_words(node, pen.sheet_of)
-    lines = broken(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
+    node, pad = pen.metrics.flow.nodes[name], pen.metrics.pads[name]
+    words = box_text(node, pen.sheet_of)
+    lines = broken_lines(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
     if node.kind == "start":
         rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
     return Box(
@@ -62,7 +62,7 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
         href=node.href,
         number=node.number,
         name=_spoken(node),
-        arrival=node.kind in FLAGGED and (name in pen.stock.flow.arrivals or name in pen.tops),
+        arrival=node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops),
     )
 
 
@@ -73,11 +73,11 @@ def _spoken(node: Node) -> str:
 
 def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
     """Put a connector that bears the number of the step it goes on at, and its sheet."""
-    node = pen.stock.flow.nodes[target]
-    line = words_of(node.number or "?", SMALL, True, "number")
+    node = pen.metrics.flow.nodes[target]
+    line = measured_words(node.number or "?", SMALL, True, "number")
     sheet = pen.sheets.get(target, pen.sheet)
     if sheet != pen.sheet:
-        line += words_of(sheet_words(sheet), SMALL, tone="small")
+        line += measured_words(sheet_reference(sheet), SMALL, tone="small")
     wide = line_width(line)
     rect = Rect(rect.x, rect.y, max(wide + 10, CONNECTOR_HEIGHT + 4), rect.height)
     x = rect.x + (rect.width - wide) / 2
@@ -100,34 +100,34 @@ def diamond(name: str, x: float, y: float) -> Box:
     return Box(id=name, kind="decision", shape=Shape.DECISION, rect=place)
 
 
-def label_part(words: Words, room: float, x: float, y: float) -> Label | None:
+def label_part(words: TextBlock, room: float, x: float, y: float) -> Label | None:
     """Put the words of a result beside its line; None if it has none."""
     if not words.paragraphs:
         return None
-    lines = broken(words, room)
+    lines = broken_lines(words, room)
     rect = Rect(x, y, _widest(lines), words.height(room))
     return Label(rect, tuple(_runs(lines, x, y)))
 
 
-def _widest(lines: Sequence[Line]) -> float:
+def _widest(lines: Sequence[WordLine]) -> float:
     return max([line_width(line) for line in lines])
 
 
-def _leadings(lines: Sequence[Line]) -> list[float]:
+def _leadings(lines: Sequence[WordLine]) -> list[float]:
     """Return the heights of lines; a bar has its gap under the last of its lines alone."""
     bars = [is_bar(line) for line in lines]
     gaps = [SIGNAL_GAP if bar and after else 0 for bar, after in pairwise([*bars, False])]
     return [line_height(line) - gap for line, gap in zip(lines, gaps, strict=True)]
 
 
-def _panel(lines: Sequence[Line]) -> float:
+def _panel(lines: Sequence[WordLine]) -> float:
     """Return the height of the ground of a bar."""
     bar = [height for line, height in zip(lines, _leadings(lines), strict=True) if is_bar(line)]
     return sum(bar) - SIGNAL_GAP + PAD_Y
 
 
-def _runs(lines: Sequence[Line], x: float, y: float, out: float = 0) -> Iterator[Run]:
-    """Yield lines of words in place, neighbours of one look joined to one run.
+def _runs(lines: Sequence[WordLine], x: float, y: float, out: float = 0) -> Iterator[Run]:
+    """Yield lines of words in place, neighbors of one look joined to one run.
 
     A bar begins further out than the lines under it.
     """

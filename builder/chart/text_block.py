@@ -8,12 +8,12 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache, partial
 
-from builder.chart.bar import SIGNALS, bar_words, fitted, one_line_room
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
-from builder.chart.gaps import FLAG, SIGNAL_GAP, SMALL, TEXT
-from builder.chart.steps import StepFunction
-from builder.chart.word import Line, Word, words_of
+from builder.chart.hazard_bar import SIGNAL_TONES, hazard_bar, one_line_width, shortened_bar
+from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
+from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
 # Of each paragraph: height of a line, first space, and space and width of each word.
@@ -21,44 +21,46 @@ Measures = tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class TextBlock:
     """The words of one box or label; a paragraph begins a new line."""
 
-    paragraphs: tuple[tuple[Word, ...], ...]
+    paragraphs: tuple[tuple[MeasuredWord, ...], ...]
     measures: Measures
     height: StepFunction[float] = field(compare=False)  # in lines no wider than a room
     bar_room: float  # the width under which the bar, if there is one, takes two lines
     widest: float  # of its words: no box may be narrower
 
 
-def words(paragraphs: Iterator[tuple[Word, ...]] | Sequence[tuple[Word, ...]]) -> Words:
+def text_block(
+    paragraphs: Iterator[tuple[MeasuredWord, ...]] | Sequence[tuple[MeasuredWord, ...]],
+) -> TextBlock:
     """Put paragraphs together; empty ones are left out."""
-    return _words(tuple(paragraph for paragraph in paragraphs if paragraph))
+    return _text_block(tuple(paragraph for paragraph in paragraphs if paragraph))
 
 
 @lru_cache(maxsize=5_000)  # a tree is laid out several times, and its boxes mostly stay as they are
-def _words(kept: tuple[tuple[Word, ...], ...]) -> Words:
+def _text_block(kept: tuple[tuple[MeasuredWord, ...], ...]) -> TextBlock:
     measures = tuple(
         (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
         for line in kept
     )
-    bar_room = max((one_line_room(line) for line in kept if is_bar(line)), default=0)
+    bar_room = max((one_line_width(line) for line in kept if is_bar(line)), default=0)
     widest = max((max([w for _, w in words]) for _, _, words in measures), default=0.0)
     height = StepFunction(partial(_height, measures, bar_room))
-    return Words(kept, measures, height, bar_room, widest)
+    return TextBlock(kept, measures, height, bar_room, widest)
 
 
-def is_bar(line: Line) -> bool:
+def is_bar(line: WordLine) -> bool:
     """Whether a line is the bar of a box, or the part of it that names the hazards."""
-    return line[0].tone in SIGNALS
+    return line[0].tone in SIGNAL_TONES
 
 
-def _counted(paragraph: Line) -> Line:
+def _counted(paragraph: WordLine) -> WordLine:
     """Return the words that take room: of a bar whatever can be shown."""
     return paragraph[:1] if is_bar(paragraph) else paragraph
 
 
-def line_height(line: Line) -> float:
+def line_height(line: WordLine) -> float:
     """Height of every line of a paragraph; under a signal word a little more."""
     signal = SIGNAL_GAP if is_bar(line) else 0
     return LEADING * max([word.size for word in line]) + signal
@@ -67,32 +69,32 @@ def line_height(line: Line) -> float:
 SheetOf = Callable[[str], str]  # from the number of a step to words, none if it stands here
 
 
-def here(_number: str) -> str:
+def on_this_sheet(_number: str) -> str:
     """Every step stands on this sheet."""
     return ""
 
 
-def node_words(node: Node, sheet_of: SheetOf = here) -> Words:
+def box_text(node: Node, sheet_of: SheetOf = on_this_sheet) -> TextBlock:
     """Everything that stands in the box of a node."""
-    return words(_paragraphs(node, sheet_of))
+    return text_block(_paragraphs(node, sheet_of))
 
 
-def _paragraphs(node: Node, sheet_of: SheetOf) -> Iterator[tuple[Word, ...]]:
+def _paragraphs(node: Node, sheet_of: SheetOf) -> Iterator[tuple[MeasuredWord, ...]]:
     if node.caution:
-        yield bar_words(node.caution, node.hazards)
-    yield _number(node) + words_of(node.text, TEXT, node.kind == "start")
+        yield hazard_bar(node.caution, node.hazards)
+    yield _number(node) + measured_words(node.text, TEXT, node.kind == "start")
     facts = (*node.facts, f"when {node.when}") if node.when else node.facts
-    yield words_of(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
+    yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note, sheet_of))
 
 
-def _note(note: str, sheet_of: SheetOf) -> Iterator[Word]:
+def _note(note: str, sheet_of: SheetOf) -> Iterator[MeasuredWord]:
     """Yield the words of a note, the numbers of steps in heavier type and with their sheet."""
     for word, step in _told(note):
-        yield from words_of(word, SMALL, step, "small")
+        yield from measured_words(word, SMALL, step, "small")
         if step:
-            yield from words_of(sheet_of(word), SMALL, tone="small")
+            yield from measured_words(sheet_of(word), SMALL, tone="small")
 
 
 def _told(note: str) -> Iterator[tuple[str, bool]]:
@@ -103,26 +105,26 @@ def _told(note: str) -> Iterator[tuple[str, bool]]:
         before = word
 
 
-def jumps(node: Node) -> Iterator[str]:
+def steps_named(node: Node) -> Iterator[str]:
     """Yield the numbers of the steps that the words in a box send the reader to."""
     for note in (*node.ways_on, *node.notes):
         yield from (word for word, step in _told(note) if step)
 
 
-def _number(node: Node) -> tuple[Word, ...]:
+def _number(node: Node) -> tuple[MeasuredWord, ...]:
     room = FLAG if node.kind in ("check", "action") else 0
     return tuple(
         word._replace(width=word.width + room)
-        for word in words_of(node.number, TEXT, True, "number")
+        for word in measured_words(node.number, TEXT, True, "number")
     )
 
 
-def label_words(edge: Edge) -> Words:
+def label_text(edge: Edge) -> TextBlock:
     """The words beside a line: its rank, the result, and in lighter type what it means."""
-    rank = words_of(edge.rank, SMALL, tone="small")
-    found = rank + words_of(edge.label, SMALL, True, "label")
-    found += words_of(edge.means, SMALL, tone="small")
-    return words([found])
+    rank = measured_words(edge.rank, SMALL, tone="small")
+    found = rank + measured_words(edge.label, SMALL, True, "label")
+    found += measured_words(edge.means, SMALL, tone="small")
+    return text_block([found])
 
 
 def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
@@ -139,13 +141,13 @@ def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
     return total
 
 
-def broken(words: Words, room: float, more: float = 0) -> list[Line]:
-    """Break the words into the lines that `Words.height` counted; a bar may be wider by `more`."""
-    lines: list[Line] = []
+def broken_lines(words: TextBlock, room: float, more: float = 0) -> list[WordLine]:
+    """Break a block into the lines that its height counted; a bar may be wider by `more`."""
+    lines: list[WordLine] = []
     for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
         if is_bar(paragraph):
             parts = [paragraph[:1], paragraph[1:]] if room < words.bar_room else [paragraph]
-            lines += [fitted(part, room + more) for part in parts]
+            lines += [shortened_bar(part, room + more) for part in parts]
             continue
         start, used = 0, -first
         for at, (space, width) in enumerate(measures):

@@ -6,10 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.chart.fonts import LEADING
-from builder.chart.gaps import SMALL
-from builder.chart.measure import broken, words
-from builder.chart.steps import StepFunction
-from builder.chart.word import words_of
+from builder.chart.measured_word import measured_words
+from builder.chart.spacing import SMALL
+from builder.chart.step_function import StepFunction
+from builder.chart.text_block import broken_lines, text_block
 
 WIDTHS = st.lists(st.floats(60, 500), min_size=1, max_size=60)
 SAID = st.lists(st.sampled_from(["a", "voltage", "12.2", "battery"]), min_size=1, max_size=20)
@@ -18,9 +18,9 @@ SAID = st.lists(st.sampled_from(["a", "voltage", "12.2", "battery"]), min_size=1
 @given(SAID.map(" ".join), WIDTHS)
 def test_a_height_is_the_same_as_measured_there(text: str, widths: list[float]) -> None:
     """In whatever order widths are tried, each gives the height of the lines set at it."""
-    block = words([words_of(text, SMALL)])
+    block = text_block([measured_words(text, SMALL)])
     for width in widths:
-        assert isclose(block.height(width), len(broken(block, width)) * LEADING * SMALL)
+        assert isclose(block.height(width), len(broken_lines(block, width)) * LEADING * SMALL)
 
 
 @given(WIDTHS)

@@ -17,11 +17,11 @@ from builder.prints.bench import bench_sheet
 from builder.prints.book import book
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import Wall, laid_out, wall_chart
+from builder.prints.wall import Wall, wall_chart, wall_layout
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class PrintRequest:
     """What is to be printed."""
 
     trees: tuple[str, ...] = ()
@@ -37,17 +37,17 @@ ReadTree = Callable[[str], Tree]
 PrintedFile = tuple[str, bytes]  # its name, and the PDF
 
 
-def tree_ids(wanted: Wanted, library: Library) -> tuple[str, ...]:
+def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
     """Return the trees whose sheets are asked for. Raises NotThereError."""
-    if wanted.system and wanted.system not in library.systems:
-        raise NotThereError(f"there is no system `{wanted.system}` in kb/systems.yml")
-    for id_ in wanted.trees:
+    if request.system and request.system not in library.systems:
+        raise NotThereError(f"there is no system `{request.system}` in kb/systems.yml")
+    for id_ in request.trees:
         if id_ not in library.trees:
             raise NotThereError(f"there is no tree `{id_}` in trees/")
-    if wanted.every:
+    if request.every:
         return tuple(tree.id for tree in _in_use(library))
-    of_system = (tree.id for tree in _in_use(library) if tree.system == wanted.system)
-    return (*wanted.trees, *of_system)
+    of_system = (tree.id for tree in _in_use(library) if tree.system == request.system)
+    return (*request.trees, *of_system)
 
 
 def _in_use(library: Library) -> Iterator[Summary]:
@@ -56,53 +56,53 @@ def _in_use(library: Library) -> Iterator[Summary]:
 
 
 def print_trees(
-    ids: Sequence[str], wanted: Wanted, library: Library, read_tree: ReadTree
+    ids: Sequence[str], request: PrintRequest, library: Library, read_tree: ReadTree
 ) -> Iterator[tuple[PrintedFile, ...]]:
     """Yield the files of each tree in turn; a book is one file, which comes with the last tree.
 
     Each tree is read once, where its sheets are made. Raises NotThereError.
     """
     library = with_entries(library, read_tree)
-    if wanted.system and wanted.sheet == "wall":
-        yield from _book(ids, wanted, library, read_tree)
+    if request.system and request.sheet == "wall":
+        yield from _book(ids, request, library, read_tree)
     else:
-        yield from on_all_cores(partial(_files_of_tree, wanted, library, read_tree), ids)
+        yield from on_all_cores(partial(_files_of_tree, request, library, read_tree), ids)
 
 
 def _book(
-    ids: Sequence[str], wanted: Wanted, library: Library, read_tree: ReadTree
+    ids: Sequence[str], request: PrintRequest, library: Library, read_tree: ReadTree
 ) -> Iterator[tuple[PrintedFile, ...]]:
     walls = []
-    for wall in on_all_cores(partial(_wall, wanted, library, read_tree), ids):
+    for wall in on_all_cores(partial(_wall, request, library, read_tree), ids):
         walls.append(wall)
         if len(walls) < len(ids):
             yield ()
-    yield ((f"{wanted.system}.pdf", book(walls, wanted.system, library, wanted.paper)),)
+    yield ((f"{request.system}.pdf", book(walls, request.system, library, request.paper)),)
 
 
-def _wall(wanted: Wanted, library: Library, read_tree: ReadTree, id_: str) -> Wall:
-    paper = PAPERS[wanted.paper or library.shop.paper]
-    return laid_out(read_tree(id_), library, paper, wanted.distance)
+def _wall(request: PrintRequest, library: Library, read_tree: ReadTree, id_: str) -> Wall:
+    paper = PAPERS[request.paper or library.shop.paper]
+    return wall_layout(read_tree(id_), library, paper, request.distance)
 
 
 def _files_of_tree(
-    wanted: Wanted, library: Library, read_tree: ReadTree, id_: str
+    request: PrintRequest, library: Library, read_tree: ReadTree, id_: str
 ) -> tuple[PrintedFile, ...]:
     tree = read_tree(id_)
-    match wanted.sheet:
+    match request.sheet:
         case "bench":
-            return ((f"{id_}.bench.pdf", bench_sheet(tree, library, wanted.paper)),)
+            return ((f"{id_}.bench.pdf", bench_sheet(tree, library, request.paper)),)
         case "customer":
             return tuple(
-                (f"{id_}.{name}.pdf", customer_sheet(tree, name, library, wanted.paper))
-                for name in _fixes(tree, wanted.fix)
+                (f"{id_}.{name}.pdf", customer_sheet(tree, name, library, request.paper))
+                for name in _fixes(tree, request.fix)
             )
         case _:
-            return ((f"{id_}.pdf", wall_chart(tree, library, wanted.paper, wanted.distance)),)
+            return ((f"{id_}.pdf", wall_chart(tree, library, request.paper, request.distance)),)
 
 
-def _fixes(tree: Tree, wanted: str) -> list[str]:
-    there = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
-    if wanted and wanted not in there:
-        raise NotThereError(f"`{wanted}` is no fix of {tree.id}; there are {', '.join(there)}")
-    return [wanted] if wanted else there
+def _fixes(tree: Tree, asked: str) -> list[str]:
+    fixes = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
+    if asked and asked not in fixes:
+        raise NotThereError(f"`{asked}` is no fix of {tree.id}; there are {', '.join(fixes)}")
+    return [asked] if asked else fixes

@@ -18,7 +18,7 @@ from builder.check.verdict import check, known_library
 from builder.commands.main import main
 from builder.cores import spread
 from builder.model.library import NotThereError, self_contained
-from builder.prints.jobs import Wanted, print_trees, tree_ids
+from builder.prints.print_jobs import PrintRequest, print_trees, tree_ids
 from builder.reader import trees as reader
 from builder.reader.trees import tree_of
 
@@ -111,7 +111,7 @@ def test_every_core_prints_the_same(shop: Path, monkeypatch: pytest.MonkeyPatch)
     """Files, their order and their bytes do not depend on how many processes make them."""
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
-    wanted = Wanted(system="battery", sheet="bench")
+    wanted = PrintRequest(system="battery", sheet="bench")
     found = []
     for cores in (1, 3):
         monkeypatch.setattr(spread, "usable_cores", lambda cores=cores: cores)
@@ -134,6 +134,6 @@ def test_what_is_not_there_is_said_before_anything_is_printed(shop: Path, tmp_pa
     with opened(shop) as cache:
         library = known_library(shop, cache)
     with pytest.raises(NotThereError, match="no tree `horn/none`"):
-        tree_ids(Wanted(trees=(next(iter(library.trees)), "horn/none")), library)
+        tree_ids(PrintRequest(trees=(next(iter(library.trees)), "horn/none")), library)
     with pytest.raises(NotThereError, match="no system `horns`"):
-        tree_ids(Wanted(system="horns"), library)
+        tree_ids(PrintRequest(system="horns"), library)

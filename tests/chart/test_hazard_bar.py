@@ -3,9 +3,9 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.chart.bar import bar_words, fitted
-from builder.chart.measure import broken, words
-from builder.chart.word import Line, line_width
+from builder.chart.hazard_bar import hazard_bar, shortened_bar
+from builder.chart.measured_word import WordLine, line_width
+from builder.chart.text_block import broken_lines, text_block
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
 
@@ -14,10 +14,10 @@ NAMES = ("battery gas", "rotating parts", "supply while programming")
 
 def said(signal: Signal, names: tuple[str, ...], room: float) -> str:
     """Return the text of a bar in a width."""
-    return texts(fitted(bar_words(signal, names), room))
+    return texts(shortened_bar(hazard_bar(signal, names), room))
 
 
-def texts(line: Line) -> str:
+def texts(line: WordLine) -> str:
     """Return the text of a line."""
     return " ".join(word.text for word in line).replace(NO_BREAK, " ")
 
@@ -37,9 +37,9 @@ def test_what_does_not_fit_is_counted() -> None:
 
 def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
     """`battery…` could be its gas or a short: a name is told whole where a second line does it."""
-    bar = words([bar_words(Signal.WARNING, NAMES)])
-    assert [texts(line) for line in broken(bar, 90)] == ["⚠ WARNING", "battery gas +2"]
-    assert [texts(line) for line in broken(bar, 130)] == ["⚠ WARNING battery gas +2"]
+    bar = text_block([hazard_bar(Signal.WARNING, NAMES)])
+    assert [texts(line) for line in broken_lines(bar, 90)] == ["⚠ WARNING", "battery gas +2"]
+    assert [texts(line) for line in broken_lines(bar, 130)] == ["⚠ WARNING battery gas +2"]
     assert bar.height(90) > bar.height(130)
 
 
@@ -49,6 +49,6 @@ def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
 )
 def test_a_bar_is_never_wider_than_its_box(names: tuple[str, ...], room: float) -> None:
     """Whatever hazards a shop writes, the signal word is there and nothing stands out."""
-    line = fitted(bar_words(Signal.WARNING, names), room)
+    line = shortened_bar(hazard_bar(Signal.WARNING, names), room)
     assert line_width(line) <= room + 1e-9
     assert line[0].text == f"⚠{NO_BREAK}WARNING"

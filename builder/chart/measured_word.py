@@ -9,10 +9,10 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from builder.chart.fonts import Face, bold, medium
-from builder.chart.gaps import LONGEST_WORD, TEXT
+from builder.chart.spacing import LONGEST_WORD, TEXT
 
 
-class Word(NamedTuple):
+class MeasuredWord(NamedTuple):
     """A word, or a piece of one that is too long for any box."""
 
     text: str
@@ -23,12 +23,14 @@ class Word(NamedTuple):
     space: float  # before it, unless it begins a line
 
 
-Line = Sequence[Word]
+WordLine = Sequence[MeasuredWord]
 
 
-def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tuple[Word, ...]:
+def measured_words(
+    text: str, size: float, heavy: bool = False, tone: str = ""
+) -> tuple[MeasuredWord, ...]:
     """Measure the words of a text; a no-break space holds words together."""
-    found: list[Word] = []
+    found: list[MeasuredWord] = []
     for word in text.split(" "):
         if word:
             found += _word(word, size, heavy, tone)
@@ -36,13 +38,13 @@ def words_of(text: str, size: float, heavy: bool = False, tone: str = "") -> tup
 
 
 @lru_cache(maxsize=20_000)  # the trees of a shop share most of their words
-def _word(text: str, size: float, heavy: bool, tone: str) -> tuple[Word, ...]:
+def _word(text: str, size: float, heavy: bool, tone: str) -> tuple[MeasuredWord, ...]:
     face = bold() if heavy else medium()
-    word = Word(text, face.width(text, size), size, heavy, tone, face.width(" ", size))
+    word = MeasuredWord(text, face.width(text, size), size, heavy, tone, face.width(" ", size))
     return (word,) if word.width <= LONGEST_WORD * size / TEXT else tuple(_broken_word(word, face))
 
 
-def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
+def _broken_word(whole: MeasuredWord, face: Face) -> Iterator[MeasuredWord]:
     """Break a word that no box could hold, after a hyphen or a slash where there is one."""
     text, space = whole.text, whole.space
     while text:
@@ -55,6 +57,6 @@ def _broken_word(whole: Word, face: Face) -> Iterator[Word]:
         text, space = text[len(piece) :], 0.0
 
 
-def line_width(line: Line) -> float:
+def line_width(line: WordLine) -> float:
     """Width of one line."""
     return sum([word.space + word.width for word in line]) - line[0].space

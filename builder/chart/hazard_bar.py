@@ -6,30 +6,30 @@ many of them as a width holds; in a narrow box the names stand on a line of thei
 
 from collections.abc import Sequence
 
-from builder.chart.gaps import SMALL
-from builder.chart.word import Line, Word, line_width, words_of
+from builder.chart.measured_word import MeasuredWord, WordLine, line_width, measured_words
+from builder.chart.spacing import SMALL
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
 
-SIGNALS = frozenset(signal.lower() for signal in Signal)
+SIGNAL_TONES = frozenset(signal.lower() for signal in Signal)
 
 
-def bar_words(signal: Signal, hazards: Sequence[str]) -> tuple[Word, ...]:
+def hazard_bar(signal: Signal, hazards: Sequence[str]) -> tuple[MeasuredWord, ...]:
     """Measure a bar; NOTICE is for things and has no sign (ANSI Z535.4)."""
     sign = "" if signal is Signal.NOTICE else f"⚠{NO_BREAK}"
     tone = signal.lower()
-    names = words_of(", ".join(hazards), SMALL, tone=tone)
-    return words_of(f"{sign}{signal}", SMALL, heavy=True, tone=tone) + names
+    names = measured_words(", ".join(hazards), SMALL, tone=tone)
+    return measured_words(f"{sign}{signal}", SMALL, heavy=True, tone=tone) + names
 
 
-def one_line_room(bar: Line) -> float:
+def one_line_width(bar: WordLine) -> float:
     """Return the width from which the signal word and a whole name stand on one line."""
     ends = _ends(bar)
     line = _cut(bar, ends[0], "", len(ends)) if ends else bar
     return line_width(line) if len(bar) > 1 else 0
 
 
-def fitted(bar: Line, room: float) -> Line:
+def shortened_bar(bar: WordLine, room: float) -> WordLine:
     """Return the names that fit, and how many more there are; if not even one does, its start."""
     if line_width(bar) <= room:
         return bar
@@ -46,13 +46,13 @@ def fitted(bar: Line, room: float) -> Line:
     return bar[:1]
 
 
-def _ends(bar: Line) -> list[int]:
+def _ends(bar: WordLine) -> list[int]:
     """Return the words at which names end, but for the last name."""
     return [at for at, word in enumerate(bar) if word.text.endswith(",")]
 
 
-def _cut(bar: Line, last: int, ending: str, more: int) -> Line:
+def _cut(bar: WordLine, last: int, ending: str, more: int) -> WordLine:
     """End a bar at a word, with the count of the hazards that are not named."""
     word = bar[last]
     text = word.text.removesuffix(",") + ending + (f"{NO_BREAK}+{more}" if more else "")
-    return (*bar[:last], *words_of(text, word.size, word.bold, word.tone))
+    return (*bar[:last], *measured_words(text, word.size, word.bold, word.tone))

@@ -1,4 +1,4 @@
-"""Checks with many results parted, so that large text still fits a sheet.
+"""Checks with many results split, so that large text still fits a sheet.
 
 In: a `Flow` and how many results a box may keep beside it. Out: a `Flow` in which every check with
 more goes on in a second box of the same number.
@@ -10,10 +10,10 @@ from dataclasses import replace
 from builder.chart.flow import Edge, Flow, Node
 from builder.plan.outline import Block, Section
 
-MORE = "other results"  # the words on the way to the second box
+OTHER_RESULTS = "other results"  # the words on the way to the second box
 
 
-def parted(flow: Flow, most: int) -> Flow:
+def split_checks(flow: Flow, most: int) -> Flow:
     """Part every block with more than `most` results beside it."""
     nodes, edges = dict(flow.nodes), dict(flow.edges)
     sections = []
@@ -34,7 +34,7 @@ def _parts(
         nodes[name] = more
         edges[name] = edges[block.step]
         way = len(edges[block.step])
-        edges[block.step] = (*edges[block.step], Edge(block.step, name, MORE))
+        edges[block.step] = (*edges[block.step], Edge(block.step, name, OTHER_RESULTS))
         yield Block(block.step, block.sides[:most], way)
         block = Block(name, block.sides[most:], block.down)
     yield block

@@ -1,7 +1,7 @@
 """The search for the largest text that fits the sheets.
 
-In: a measured flow, a style, the room on each sheet. Out: a `Fit`: the text size, how many columns,
-how wide, and what stands in each.
+In: a measured flow, a style, the room on each sheet. Out: a `SheetLayout`: the text size, how
+many columns, how wide, and what stands in each.
 
 Height is measured at a few widths first. From these the text size that would fill the columns to
 the last line is known for every number of columns; only those that can win are then laid out.
@@ -10,17 +10,24 @@ the last line is known for every number of columns; only those that can win are 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.chart.columns import Column, Galley, Piece, fill, galley, groups, total
-from builder.chart.gaps import COLUMN_GAP, EDGE, TEXT
-from builder.chart.stock import Stock
+from builder.chart.columns import (
+    Column,
+    Galley,
+    block_groups,
+    fill_columns,
+    galley,
+    galley_height,
+)
+from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.spacing import COLUMN_GAP, EDGE, TEXT
 from builder.chart.styles import Style
 
-FINE = 1.01  # text sizes nearer than this are the same
+SAME_SIZE = 1.01  # text sizes nearer than this are the same
 WIDEST = 420.0  # of a column: longer lines are hard to follow
 LARGEST = 48.0  # points: larger text gains nothing on paper
 MOST_COLUMNS = 12
 SAMPLES = 3  # widths at which the height is measured
-FULL = 0.96  # of the text size that fills every column to the last line: what is tried first
+FIRST_TRY = 0.96  # of the text size that fills every column to the last line: what is tried first
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +45,7 @@ class Room:
 
 
 @dataclass(frozen=True, slots=True)
-class Fit:
+class SheetLayout:
     """A layout that fits."""
 
     style: Style
@@ -60,7 +67,7 @@ class Fit:
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class StyledFlow:
     """A flow in one style, measured as far as it was asked."""
 
     style: Style
@@ -69,45 +76,50 @@ class Drawn:
     heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
 
 
-def in_style(stock: Stock, style: Style, apart: bool = False) -> Drawn:
-    """Prepare a search; `apart` as in `groups`."""
-    items, least = galley(stock, style, groups(stock.flow.sections, apart)), style.least(stock)
+def styled_flow(metrics: FlowMetrics, style: Style, separate: bool = False) -> StyledFlow:
+    """Prepare a search; `separate` as in `block_groups`."""
+    items, least = (
+        galley(metrics, style, block_groups(metrics.flow.sections, separate)),
+        style.least(metrics),
+    )
     step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
     widths = [least * step**number for number in range(SAMPLES)]
-    return Drawn(style, items, least, [(width, total(items(width))) for width in widths])
+    return StyledFlow(
+        style, items, least, [(width, galley_height(items(width))) for width in widths]
+    )
 
 
 @dataclass(frozen=True, slots=True)
-class Case:
+class FitTask:
     """What is to be fitted, and into what."""
 
-    drawn: Drawn
+    drawn: StyledFlow
     room: Room
     begins: bool = False  # whether the chart must begin on the first sheet
 
 
-def case(drawn: Drawn, room: Room) -> Case:
+def fit_task(drawn: StyledFlow, room: Room) -> FitTask:
     """Put a flow before a way to use the paper."""
-    return Case(drawn, room, begins=room.beside is not None)
+    return FitTask(drawn, room, begins=room.beside is not None)
 
 
-def column_width(wanted: Case, text: float, columns: int) -> float:
+def column_width(task: FitTask, text: float, columns: int) -> float:
     """Width of a column at the nominal text size, were the text `text` points high."""
-    whole = wanted.room.width * TEXT / text - 2 * EDGE - (columns - 1) * COLUMN_GAP
+    whole = task.room.width * TEXT / text - 2 * EDGE - (columns - 1) * COLUMN_GAP
     return min(whole / columns, WIDEST)
 
 
-def at_size(wanted: Case, text: float, columns: int, sheets: int) -> Fit | None:
+def layout_at_size(task: FitTask, text: float, columns: int, sheets: int) -> SheetLayout | None:
     """Fit at one text size with so many columns a sheet; None if it does not fit."""
-    column = column_width(wanted, text, columns)
-    if column < wanted.drawn.least:
+    column = column_width(task, text, columns)
+    if column < task.drawn.least:
         return None
-    items = wanted.drawn.items(column)
-    filled = fill(items, _heights(wanted.room, text, columns, column), columns * sheets)
+    items = task.drawn.items(column)
+    filled = fill_columns(items, _heights(task.room, text, columns, column), columns * sheets)
     if not filled:
         return None
-    fit = Fit(wanted.drawn.style, wanted.room, text, columns, column, tuple(filled))
-    return fit if fit.begins or not wanted.begins else None
+    fit = SheetLayout(task.drawn.style, task.room, text, columns, column, tuple(filled))
+    return fit if fit.begins or not task.begins else None
 
 
 def _heights(room: Room, text: float, columns: int, column: float) -> list[float]:
@@ -123,40 +135,42 @@ def _heights(room: Room, text: float, columns: int, column: float) -> list[float
     return [0.0] * taken + [first] * (columns - taken) + [rest]
 
 
-def fewest_sheets(wanted: Case, text: float, most: int) -> Fit | None:
+def fewest_sheets_layout(task: FitTask, text: float, most: int) -> SheetLayout | None:
     """Fit at one text size on as few sheets as it takes; of equals, the widest columns."""
-    best: Fit | None = None
+    best: SheetLayout | None = None
     for columns in range(1, MOST_COLUMNS):
-        found = at_size(wanted, text, columns, best.sheets - 1 if best else most)
+        found = layout_at_size(task, text, columns, best.sheets - 1 if best else most)
         best = found or best
     return best
 
 
-def largest(wanted: Case, sheets: int, least: float = 1, beyond: float = 0) -> Fit | None:
+def largest_layout(
+    task: FitTask, sheets: int, least: float = 1, beyond: float = 0
+) -> SheetLayout | None:
     """Find the largest text, `least` points or more, with which it fits on so many sheets.
 
     Nothing is looked for that cannot be larger than `beyond`.
     """
-    best: Fit | None = None
-    for limit, columns in sorted(_limits(wanted, sheets), reverse=True):
-        beat = best.text * FINE if best else least
+    best: SheetLayout | None = None
+    for limit, columns in sorted(_limits(task, sheets), reverse=True):
+        beat = best.text * SAME_SIZE if best else least
         if limit > max(beat, beyond):
-            best = _grown(wanted, columns, sheets, (beat, limit)) or best
+            best = _grown(task, columns, sheets, (beat, limit)) or best
     return best
 
 
-def _limits(wanted: Case, sheets: int) -> Iterator[tuple[float, int]]:
+def _limits(task: FitTask, sheets: int) -> Iterator[tuple[float, int]]:
     """Yield for each number of columns the text size that would fill them to the last line."""
     for columns in range(1, MOST_COLUMNS):
         low, high = 1.0, LARGEST
-        while high / low > FINE:
+        while high / low > SAME_SIZE:
             text = (low * high) ** 0.5
-            column = column_width(wanted, text, columns)
-            fits = column >= wanted.drawn.least
+            column = column_width(task, text, columns)
+            fits = column >= task.drawn.least
             if fits:
-                *first, rest = _heights(wanted.room, text, columns, column)
+                *first, rest = _heights(task.room, text, columns, column)
                 has = sum(first) + (sheets - 1) * columns * rest
-                fits = _height_at(wanted.drawn.heights, column) <= has
+                fits = _height_at(task.drawn.heights, column) <= has
             low, high = (text, high) if fits else (low, text)
         if low > 1:
             yield high, columns
@@ -173,23 +187,20 @@ def _height_at(heights: Sequence[tuple[float, float]], width: float) -> float:
     return before[1]
 
 
-def _grown(wanted: Case, columns: int, sheets: int, within: tuple[float, float]) -> Fit | None:
+def _grown(
+    task: FitTask, columns: int, sheets: int, within: tuple[float, float]
+) -> SheetLayout | None:
     """Find the largest text that fits between the least worth having and a limit."""
     low, high = within
-    text = max(high * FULL, low)
-    best: Fit | None = None
-    while high / low > FINE:
-        found = at_size(wanted, text, columns, sheets)
+    text = max(high * FIRST_TRY, low)
+    best: SheetLayout | None = None
+    while high / low > SAME_SIZE:
+        found = layout_at_size(task, text, columns, sheets)
         if found:
             best, low = found, text
         elif text == low:
             return None
         else:
             high = text
-        text = (low * high) ** 0.5 if best else max(high * FULL, low)
+        text = (low * high) ** 0.5 if best else max(high * FIRST_TRY, low)
     return best
-
-
-def items_of(fit: Fit) -> list[Piece]:
-    """Return everything that a layout holds, in order."""
-    return [piece for column in fit.filled for piece in column.pieces]

@@ -16,12 +16,12 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
-from builder.prints.drawing import INK, QUIET, SIGNALS
+from builder.prints.drawing import INK, QUIET, SIGNAL_COLORS
 from builder.prints.head import Caution, signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import (
     FOOT,
-    PLAIN,
+    LEAST_SIZE,
     Foot,
     draw_foot,
     draw_running_head,
@@ -30,7 +30,7 @@ from builder.prints.sheet import (
 )
 from builder.wording.results import NO_BREAK
 
-BLANK = 0.6  # points: width of the lines to write on
+RULE_WIDTH = 0.6  # points: width of the lines to write on
 
 
 class MeasuredParagraph(Paragraph):
@@ -86,7 +86,7 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
             canvas.bookmarkPage("start")
             canvas.addOutlineEntry(title, "start", level=0)
         canvas.doForm(form_name(document.page))
-        canvas.setLineWidth(BLANK)
+        canvas.setLineWidth(RULE_WIDTH)
         link_foot(canvas, paper, foot)
 
     def marks(canvas: Canvas, page: int, count: int) -> None:
@@ -102,7 +102,7 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
         "subject": subject,
         "author": "",
         "creator": "Baytree",
-        "lang": "en-GB",
+        "lang": "en-US",
         "invariant": 1,
         "displayDocTitle": True,
         "initialFontName": name,
@@ -115,8 +115,14 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
     return buffer.getvalue()
 
 
-def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: float = 0,
-          below: float = 0) -> ParagraphStyle:  # fmt: skip
+def paragraph_style(
+    size: float = LEAST_SIZE,
+    *,
+    heavy: bool = False,
+    ink: Color = INK,
+    above: float = 0,
+    below: float = 0,
+) -> ParagraphStyle:
     """Return a style of paragraph in the faces of the charts."""
     return ParagraphStyle(
         f"{size}{heavy}{ink}{above}{below}",
@@ -129,34 +135,34 @@ def style(size: float = PLAIN, *, heavy: bool = False, ink: Color = INK, above: 
     )
 
 
-def words(text: str, how: ParagraphStyle | None = None) -> MeasuredParagraph:
+def paragraph(text: str, how: ParagraphStyle | None = None) -> MeasuredParagraph:
     """Set a text of an author; nothing in it is taken for markup."""
-    return MeasuredParagraph(escape(text, quote=False), how or style())
+    return MeasuredParagraph(escape(text, quote=False), how or paragraph_style())
 
 
-def to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
+def blank_to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     """Set words with a line to write on, about `wide` characters long."""
     line = f"<u>{NO_BREAK * 2 * wide}</u>"
-    return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", style(above=3))
+    return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", paragraph_style(above=3))
 
 
 def heading(text: str) -> MeasuredParagraph:
     """Set a heading between parts."""
-    return words(text, style(13, heavy=True, above=10, below=3))
+    return paragraph(text, paragraph_style(13, heavy=True, above=10, below=3))
 
 
-def quiet(text: str) -> MeasuredParagraph:
+def quiet_paragraph(text: str) -> MeasuredParagraph:
     """Set what is of less weight."""
-    return words(text, style(ink=QUIET))
+    return paragraph(text, paragraph_style(ink=QUIET))
 
 
-def blanks(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
+def blank_table(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
     """Set places to write on: each name with a line after it, two to a row."""
     cells = list(names)
     half = paper.inner_width / 2
-    rows = [[words(name, style(ink=QUIET)) for name in cells[at : at + 2]]
+    rows = [[paragraph(name, paragraph_style(ink=QUIET)) for name in cells[at : at + 2]]
             for at in range(0, len(cells), 2)]  # fmt: skip
-    rows[-1] += [words("")] * (2 - len(rows[-1]))
+    rows[-1] += [paragraph("")] * (2 - len(rows[-1]))
     made = Table(rows, colWidths=[half, half], rowHeights=high)
     made.setStyle([
         ("VALIGN", (0, 0), (-1, -1), "BOTTOM"),
@@ -167,7 +173,7 @@ def blanks(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
     return made
 
 
-def cautions(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
+def caution_table(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
     """Set cautions, each behind its signal word on its ground."""
     if not met:
         return []
@@ -179,10 +185,10 @@ def cautions(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
         ("LEFTPADDING", (0, 0), (-1, -1), 4),
     ]
     for at, caution in enumerate(met):
-        ground, ink = SIGNALS[caution.signal]
+        ground, ink = SIGNAL_COLORS[caution.signal]
         said = f"<b>{escape(caution.short)}</b> {escape(caution.text, quote=False)}"
-        rows.append([words(signal_words(caution.signal), style(heavy=True, ink=ink)),
-                     MeasuredParagraph(said, style())])  # fmt: skip
+        rows.append([paragraph(signal_words(caution.signal), paragraph_style(heavy=True, ink=ink)),
+                     MeasuredParagraph(said, paragraph_style())])  # fmt: skip
         looks.append(("BACKGROUND", (0, at), (0, at), ground))
         looks.append(("LINEABOVE", (0, at), (0, at), 1.5, white))
     made = Table(rows, colWidths=[72, paper.inner_width - 72])
