@@ -149,11 +149,11 @@ def test_a_build_lists_every_file_that_it_wrote(shop: Path, tmp_path: Path) -> N
 def test_a_file_that_comes_while_a_build_runs_stays(
     shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The folder is looked at once more just before it is replaced."""
+    """The folder is checked again just before it is replaced."""
     out = tmp_path / "site"
     build_shop(shop, out)
-    run = "builder.site.engine._run"
-    monkeypatch.setattr(run, lambda *_: _file("CNAME")(out))
+    last_step = "builder.site.build_site.write_pages"
+    monkeypatch.setattr(last_step, lambda *_: _file("CNAME")(out))
     with pytest.raises(FileExistsError, match="`CNAME`"):
         build_shop(shop, out)
     assert (out / "CNAME").read_text("utf-8") == "mine"
