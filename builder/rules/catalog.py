@@ -11,6 +11,7 @@ from builder.rules import (
     branch_to_nowhere,
     broken_link,
     caution_before_hazard,
+    chance_against_weights,
     codes_before_clearing,
     computed,
     dead_end,
@@ -157,6 +158,7 @@ PER_TREE: tuple[TreeRule, ...] = (
     picture,
     no_verification,
     no_weights,
+    chance_against_weights,
 )
 PER_LIBRARY: tuple[LibraryRule, ...] = (
     linked_retired,

@@ -5,6 +5,9 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
+from builder.plan.spent import used_up
+from builder.rules.chance_against_weights import LEAST
+
 from .sound import Mutant, Sound
 
 
@@ -20,6 +23,19 @@ def weight_removed(sound: Sound) -> Iterator[Mutant]:
     for step, fix in sound.fixes:
         if fix.weight is not None:
             yield sound.without(fix.weight.at, "weight", step.id.at.line)
+
+
+def chance_lowered(sound: Sound) -> Iterator[Mutant]:
+    """Let the only way back to a step that is used up now and then be hardly ever taken."""
+    for one in used_up(sound.tree):
+        spent = sound.tree.steps[one.step].spent
+        back = [
+            way.result.chance
+            for step, way in sound.ways
+            if way.result and way.result.chance and one.step in (step.id, way.branch.step)
+        ]
+        if spent and len(back) == 1 and one.by_weights >= LEAST:
+            yield sound.replaced(back[0].at, "0.01", spent.text.at.line)
 
 
 def review_aged(sound: Sound) -> Iterator[Mutant]:
