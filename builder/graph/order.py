@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from builder.graph.paths import Move, Paths, Place
 from builder.graph.requirements import Requirement
-from builder.graph.routes import Exit, Route, Way
+from builder.graph.routes import Exit, ExitKind, Route
 from builder.model.tree import Check, Step
 
 Brings = Callable[[Move], bool]
@@ -60,7 +60,7 @@ def leaves_done(step: Step, move: Move) -> bool:
     before, one that could not be done has not been done.
     """
     way = move.route.exit
-    if way.way is Way.COULD_NOT:
+    if way.kind is ExitKind.COULD_NOT:
         return False
     marked = isinstance(step.body, Check) and any(result.done for result in step.body.results)
     return not marked or bool(way.result and way.result.done)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import NamedTuple
 
-from builder.graph.routes import Exit, Route, Way, exits, routes
+from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.text import Text
 from builder.model.tree import Branch, Tree
 
@@ -42,14 +42,14 @@ class Paths:
     def moves(self, place: Place) -> Iterator[Move]:
         """Every move from a place; `back` only to its caller where that is known."""
         for route in self.routes.get(place.step, ()):
-            if route.exit.way is Way.BACK and place.caller not in (None, route.to):
+            if route.exit.kind is ExitKind.BACK and place.caller not in (None, route.to):
                 continue
             yield Move(place, self._arrival(route), route)
 
     def _arrival(self, route: Route) -> Place | None:
         if route.to is None:
             return None
-        returns = route.exit.way is Way.BACK
+        returns = route.exit.kind is ExitKind.BACK
         return Place(route.to, route.source if route.to in self.backs and not returns else None)
 
     def onward(self, starts: Iterable[Place]) -> dict[Place, tuple[Move, ...]]:
@@ -83,20 +83,20 @@ def paths(tree: Tree) -> Paths:
     backs: set[str] = set()
     for route in routes(tree):
         found[route.source].append(route)
-        if route.exit.way is Way.BACK:
+        if route.exit.kind is ExitKind.BACK:
             backs.add(str(route.source))
     for step in tree.steps.values():
         for way in exits(step):
             if _to_nowhere(tree, way):
                 found[step.id] += [Route(step.id, to, way) for to in _meant(tree, way.branch)]
     for name in tree.broken & tree.steps.keys():
-        anywhere = Exit(Way.RESULT, Branch(Text("", tree.steps[name].at)))
+        anywhere = Exit(ExitKind.RESULT, Branch(Text("", tree.steps[name].at)))
         found[name] = [Route(name, to, anywhere) for to in (*tree.steps, None)]
     return Paths({name: tuple(ways) for name, ways in found.items()}, frozenset(backs))
 
 
 def _to_nowhere(tree: Tree, way: Exit) -> bool:
-    named = way.way not in (Way.BACK, Way.NEXT) and not way.branch.tree
+    named = way.kind not in (ExitKind.BACK, ExitKind.NEXT) and not way.branch.tree
     return named and way.branch.step not in tree.steps
 
 

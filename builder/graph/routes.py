@@ -12,7 +12,7 @@ from builder.model.text import Position
 from builder.model.tree import Action, Branch, Check, Fix, Result, Step, Tree
 
 
-class Way(StrEnum):
+class ExitKind(StrEnum):
     """By what a step is left."""
 
     RESULT = "result"
@@ -28,7 +28,7 @@ class Way(StrEnum):
 class Exit:
     """One way out of a step as it is written."""
 
-    way: Way
+    kind: ExitKind
     branch: Branch
     result: Result | None = None
 
@@ -57,25 +57,25 @@ def exits(step: Step) -> list[Exit]:
     """Every way out of a step, in the order of the file."""
     match step.body:
         case Check(results=results, could_not=could_not):
-            ways = [Exit(Way.NEXT if r.branch.next_item else Way.RESULT, r.branch, r)
+            ways = [Exit(ExitKind.NEXT if r.branch.next_item else ExitKind.RESULT, r.branch, r)
                     for r in results]  # fmt: skip
             if could_not:
-                ways.append(Exit(Way.COULD_NOT, could_not))
+                ways.append(Exit(ExitKind.COULD_NOT, could_not))
         case Action(then=then):
             ways = [Exit(_way_on(then), then)] if then else []
         case Fix(still_there=still_there):
-            ways = [Exit(Way.STILL_THERE, still_there)] if still_there else []
+            ways = [Exit(ExitKind.STILL_THERE, still_there)] if still_there else []
         case _:
             ways = []
     if step.spent:
-        ways.append(Exit(Way.SPENT, step.spent))
+        ways.append(Exit(ExitKind.SPENT, step.spent))
     return ways
 
 
-def _way_on(then: Branch) -> Way:
+def _way_on(then: Branch) -> ExitKind:
     if then.back:
-        return Way.BACK
-    return Way.NEXT if then.next_item else Way.THEN
+        return ExitKind.BACK
+    return ExitKind.NEXT if then.next_item else ExitKind.THEN
 
 
 def routes(tree: Tree) -> tuple[Route, ...]:
@@ -83,7 +83,7 @@ def routes(tree: Tree) -> tuple[Route, ...]:
     ways = [(step, way) for step in tree.steps.values() for way in exits(step)]
     callers: dict[str, set[str]] = defaultdict(set)
     for step, way in ways:
-        if way.way not in (Way.BACK, Way.NEXT) and way.branch.step in tree.steps:
+        if way.kind not in (ExitKind.BACK, ExitKind.NEXT) and way.branch.step in tree.steps:
             callers[str(way.branch.step)].add(step.id)
     return tuple(
         Route(step.id, to, way) for step, way in ways for to in _targets(tree, step, way, callers)
@@ -93,9 +93,9 @@ def routes(tree: Tree) -> tuple[Route, ...]:
 def _targets(
     tree: Tree, step: Step, way: Exit, callers: dict[str, set[str]]
 ) -> list[str] | list[None] | list[str | None]:
-    if way.way is Way.BACK:
+    if way.kind is ExitKind.BACK:
         return [caller for caller in tree.steps if caller in callers[step.id]]
-    if way.way is Way.NEXT:
+    if way.kind is ExitKind.NEXT:
         looped = list_step(tree, step)
         return [looped] if looped else []
     if way.branch.tree:

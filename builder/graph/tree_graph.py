@@ -12,7 +12,7 @@ from typing import cast
 import networkx as nx
 
 from builder.graph.paths import Move, Paths, Place, paths
-from builder.graph.routes import Way
+from builder.graph.routes import ExitKind
 from builder.model.tree import Action, Check, Step, Tree
 
 END = Place("")
@@ -119,9 +119,9 @@ def unbounded(tree: Tree) -> Callable[[Move], bool]:
     """
 
     def free(move: Move) -> bool:
-        way = move.route.exit.way
-        if way in (Way.NEXT, Way.STILL_THERE) or move.source.step in tree.broken:
+        way = move.route.exit.kind
+        if way in (ExitKind.NEXT, ExitKind.STILL_THERE) or move.source.step in tree.broken:
             return False
-        return way is Way.SPENT or not tree.steps[move.source.step].at_most
+        return way is ExitKind.SPENT or not tree.steps[move.source.step].at_most
 
     return free

@@ -6,8 +6,7 @@ In: a step, its tree, the library. Out: `Row`s for results, `then`, `spent` and 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from builder.graph.routes import Way as WayOut
-from builder.graph.routes import list_step, routes
+from builder.graph.routes import ExitKind, list_step, routes
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Result, Step, Tree
 from builder.pages import addresses
@@ -16,10 +15,10 @@ from builder.wording import phrases as words
 from builder.wording.results import result_words
 
 _SAID = {
-    WayOut.STILL_THERE: "still there",
-    WayOut.SPENT: "after its last try",
-    WayOut.COULD_NOT: "could not be done",
-    WayOut.NEXT: "next on the list",
+    ExitKind.STILL_THERE: "still there",
+    ExitKind.SPENT: "after its last try",
+    ExitKind.COULD_NOT: "could not be done",
+    ExitKind.NEXT: "next on the list",
 }
 
 
@@ -66,7 +65,7 @@ def plan_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> Plan:
     callers: dict[str, list[Caller]] = {id_: [] for id_ in tree.steps}
     for route in routes(tree):
         if route.to is not None:
-            said = route.label or _SAID.get(route.exit.way, "")
+            said = route.label or _SAID.get(route.exit.kind, "")
             callers[route.to].append(Caller(route.source, numbers[route.source], said))
     ordered = {
         id_: tuple(sorted(found, key=lambda caller: caller.number))

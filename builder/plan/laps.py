@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.paths import Move, Paths, Place, paths
-from builder.graph.routes import Way
+from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
 from builder.plan.course import Course
 
-NOT_FOLLOWED = frozenset({Way.SPENT, Way.STILL_THERE, Way.COULD_NOT})
+NOT_FOLLOWED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE, ExitKind.COULD_NOT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ def laps(tree: Tree, along: Course) -> Laps:
     spent: dict[str, Lap] = {}
     for step in along.order:
         usual = (
-            move for move in ways.moves(Place(step)) if move.route.exit.way not in NOT_FOLLOWED
+            move for move in ways.moves(Place(step)) if move.route.exit.kind not in NOT_FOLLOWED
         )
         round_ = _way_round(ways, usual, passed[step]) if tree.steps[step].spent else None
         if round_:
@@ -101,7 +101,7 @@ def _way_round(
         waiting += [
             (on, (*between, place.step))
             for on in ways.moves(place)
-            if on.route.exit.way not in NOT_FOLLOWED
+            if on.route.exit.kind not in NOT_FOLLOWED
         ]
     return None
 

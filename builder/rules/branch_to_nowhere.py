@@ -24,7 +24,7 @@ Mend: Write the step's name as it stands under `steps`; another tree is written 
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Exit, Way, list_step
+from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
@@ -56,7 +56,7 @@ def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
             yield RULE.finding(branch.text.at, "`next` goes on with a list, and no step has one",
                                WHY, "name the step, or give the step above `each:`")  # fmt: skip
     elif branch.back:
-        if way.way is not Way.BACK:
+        if way.kind is not ExitKind.BACK:
             yield RULE.finding(branch.text.at, "`back` belongs to the `then` of an action",
                                WHY, "name the step")  # fmt: skip
     elif not branch.tree and branch.step not in facts.tree.steps:

@@ -5,7 +5,7 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Way, exits
+from builder.graph.routes import ExitKind, exits
 from builder.model.tree import Action
 
 from .sound import Mutant, Sound
@@ -63,10 +63,10 @@ def bound_removed(sound: Sound) -> Iterator[Mutant]:
             continue
         for way in exits(step):
             there = sound.tree.steps.get(way.branch.step or "")
-            if there is None or there.at_most or way.way in (Way.SPENT, Way.STILL_THERE):
+            if there is None or there.at_most or way.kind in (ExitKind.SPENT, ExitKind.STILL_THERE):
                 continue
             back = [one for one in exits(there) if one.branch.step == step.id]
-            if any(one.way is not Way.STILL_THERE for one in back):
+            if any(one.kind is not ExitKind.STILL_THERE for one in back):
                 around = {one.at.line for one in (*back, *exits(step))}
                 yield sound.without(step.at_most.at, "at_most", *around)
                 break
