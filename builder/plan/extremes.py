@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 import networkx as nx
 
-from builder.graph.paths import Move, Paths, Place, paths
+from builder.graph.moves import Move, Moves, Place, moves_of
 from builder.graph.routes import ExitKind
 from builder.model.tree import Fix, Stop, Tree
 from builder.plan.course import Course
@@ -57,8 +57,8 @@ class _Walk:
 
 def extremes(tree: Tree, along: Course, cost: Mapping[str, Fraction]) -> Extremes:
     """Work out the bounds; `cost` is what doing a step once takes."""
-    ways = paths(tree)
-    places = ways.onward(Place(step) for step in along.order)
+    ways = moves_of(tree)
+    places = ways.reachable(Place(step) for step in along.order)
     moves = {place: tuple(_walked(tree, along, ways, place)) for place in places}
     loop, most = _loops(tree, moves)
     known = _bounds(_Walk(tree, cost, moves, loop, most), map(State, places))
@@ -74,9 +74,9 @@ def extremes(tree: Tree, along: Course, cost: Mapping[str, Fraction]) -> Extreme
     )
 
 
-def _walked(tree: Tree, along: Course, ways: Paths, place: Place) -> Iterator[Move]:
+def _walked(tree: Tree, along: Course, ways: Moves, place: Place) -> Iterator[Move]:
     usual = {way.exit.kind for way in along.out.get(place.step, ())}
-    for move in ways.moves(place) if place.step not in tree.broken else ():
+    for move in ways.moves_from(place) if place.step not in tree.broken else ():
         way = move.route.exit.kind
         if way not in (ExitKind.COULD_NOT, ExitKind.STILL_THERE) or way in usual:
             yield move

@@ -18,7 +18,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the words out, or add the abbreviation to `also` of an entry in `kb/glossary.yml`.
+Fix: Write the words out, or add the abbreviation to `also` of an entry in `kb/glossary.yml`.
 """
 
 import re
@@ -28,14 +28,14 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_article, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.codes import CODE_PATTERN
 from builder.trade.units import UNITS
 
 RULE = Rule(
     name="abbreviation",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
     summary="An abbreviation that the glossary does not explain.",
 )
@@ -67,7 +67,7 @@ def _unexplained(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
             if short not in told and not _is_known(short, library):
                 told.add(short)
                 yield RULE.finding(
-                    place_in(text, match.start(), len(short)),
+                    position_in(text, match.start(), len(short)),
                     f"the glossary does not explain `{short}`",
                     "whoever has to guess what it stands for measures at the wrong part",
                     "write the words out, or add it to `also` of an entry in kb/glossary.yml",

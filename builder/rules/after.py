@@ -31,19 +31,19 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Lead every path through the step that must come first, or take it out of `after`.
+Fix: Lead every path through the step that must come first, or take it out of `after`.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import offer
-from builder.rules.shared.order import arrivals, way_there, without_step
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import path_as_text, reached_steps, without_step
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="after",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
     summary="A step is reached before what must come first.",
 )
@@ -54,18 +54,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     names = {str(name): None for step in facts.steps for name in step.after}
     found = {name: without_step(facts, name) for name in names if name in facts.tree.steps}
     for name, lack in found.items():
-        for step, place in arrivals(lack, facts):
+        for step, place in reached_steps(lack, facts):
             for after in step.after:
                 if after == name:
                     yield RULE.finding(
                         after.at,
-                        f"`{step.id}` can be reached without `{name}`: {way_there(lack, place)}",
+                        f"`{step.id}` can be reached without `{name}`: {path_as_text(lack, place)}",
                         "on this path it means nothing, or can hurt",
                         f"lead this path through `{name}`, or take it out of `after`",
                     )
     for step in facts.steps:
         for after in step.after:
             if after not in found:
-                hint = offer(after, facts.tree.steps, "name a step of this tree")
+                hint = suggestion(after, facts.tree.steps, "name a step of this tree")
                 why = "nobody can tell what must come first"
                 yield RULE.finding(after.at, f"there is no step `{after}`", why, hint)

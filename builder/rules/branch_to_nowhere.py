@@ -19,7 +19,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the step's name as it stands under `steps`; another tree is written `system/tree`.
+Fix: Write the step's name as it stands under `steps`; another tree is written `system/tree`.
 """
 
 from collections.abc import Iterator
@@ -28,12 +28,12 @@ from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.names import nearest, offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import closest_names, suggestion
 
 RULE = Rule(
     name="branch-to-nowhere",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A branch to a step that does not exist.",
 )
@@ -42,7 +42,7 @@ WHY = "whoever is sent there finds nothing"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every name of a step that is no step."""
-    for step, way in facts.ways:
+    for step, way in facts.exits:
         yield from _branch(facts, step, way)
     for step in facts.steps:
         if step.same_as and step.same_as not in facts.tree.steps:
@@ -64,8 +64,8 @@ def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
 
 
 def _no_step(facts: Facts, name: Text) -> Finding:
-    if not facts.tree.twice or nearest(name, facts.tree.steps):
-        hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
+    if not facts.tree.twice or closest_names(name, facts.tree.steps):
+        hint = suggestion(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
     else:
         twice = " and ".join(f"`{one}`" for one in sorted(facts.tree.twice))
         stands = "stands" if len(facts.tree.twice) == 1 else "stand"

@@ -22,7 +22,7 @@ Right:
     ---
     Then measure the [voltage drop](voltage-drop.md).
 
-Mend: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.md`, to a
+Fix: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.md`, to a
 heading as `#part-` and its words in small letters with hyphens.
 """
 
@@ -33,13 +33,13 @@ from posixpath import relpath
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
-from builder.rules.shared.links import PAGE, Link, anchors_of, links_in
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.article_links import PAGE, ArticleLink, anchors_of, links_in
+from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="broken-link",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A link in an article that leads to no page.",
 )
@@ -54,21 +54,21 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                 yield from _link(library, article, link)
 
 
-def _link(library: Library, article: HowTo, link: Link) -> Iterator[Finding]:
+def _link(library: Library, article: HowTo, link: ArticleLink) -> Iterator[Finding]:
     known = _pages_beside(library, link)
     if link.path and PAGE.sub("", link.path) not in known:
         written = (relpath(f"{page}.md", "how-to") for page in known)
-        hint = offer(link.target, written, "link to an article as `other-article.md`")
+        hint = suggestion(link.target, written, "link to an article as `other-article.md`")
         yield RULE.finding(link.at, f"there is no page `{link.target}`", WHY, hint)
         return
     there = library.how_tos.get(link.article) if link.path else article
     if link.anchor and there and link.anchor not in anchors_of(there):
         anchors = (f"#{anchor}" for anchor in anchors_of(there))
-        hint = offer(f"#{link.anchor}", anchors, "name a heading of the article")
+        hint = suggestion(f"#{link.anchor}", anchors, "name a heading of the article")
         yield RULE.finding(link.at, f"there is no heading `#{link.anchor}`", WHY, hint)
 
 
-def _pages_beside(library: Library, link: Link) -> list[str]:
+def _pages_beside(library: Library, link: ArticleLink) -> list[str]:
     """Return the pages of the folder into which a link leads; that of trees has folders in it."""
     if not PAGE.search(link.path):
         return []

@@ -1,8 +1,8 @@
-"""Every rule there is, in the order in which they are told.
+"""Every rule, in the order of their pages.
 
-A rule is a module: `RULE` says its name and gravity, its docstring is its page, `check` judges one
-tree, `check_library` the knowledge and all trees in summary. To add a rule, write its module and
-name it here.
+A rule is a module: `RULE` holds its name and severity, its docstring is its page, `check` judges
+one tree, `check_library` judges the knowledge and all trees in summary. To add a rule, write its
+module, name it here, and add its cases under `tests/rules/cases/`.
 """
 
 from builder.rules import (
@@ -84,10 +84,10 @@ from builder.rules.found_by_reader import (
     unsafe_picture,
     wrong_type,
 )
-from builder.rules.shared.rule import Documented, LibraryRule, TreeRule
+from builder.rules.shared.rule import DocumentedRule, LibraryRule, TreeRule
 
-# Mistakes of text are found by the reader; only their pages are here.
-OF_TEXT: tuple[Documented, ...] = (
+# The reader finds text errors; only their pages are here.
+READER_RULES: tuple[DocumentedRule, ...] = (
     encoding,
     size,
     unreadable,
@@ -112,7 +112,7 @@ OF_TEXT: tuple[Documented, ...] = (
     engine_settings,
 )
 
-PER_TREE: tuple[TreeRule, ...] = (
+TREE_RULES: tuple[TreeRule, ...] = (
     unreachable_step,
     endless_loop,
     dead_end,
@@ -158,7 +158,7 @@ PER_TREE: tuple[TreeRule, ...] = (
     no_verification,
     no_weights,
 )
-PER_LIBRARY: tuple[LibraryRule, ...] = (
+LIBRARY_RULES: tuple[LibraryRule, ...] = (
     linked_retired,
     linked_draft,
     handover_loop,
@@ -179,7 +179,7 @@ PER_LIBRARY: tuple[LibraryRule, ...] = (
     review_too_old,
     no_such_tree,
 )
-# Each once; what silencing comments hide is judged after all others.
-ALL: tuple[Documented, ...] = tuple(
-    dict.fromkeys((*OF_TEXT, *PER_TREE, *PER_LIBRARY, unused_silence))
+# Each once; `unused_silence` runs after all others, on what the comments hide.
+RULES: tuple[DocumentedRule, ...] = tuple(
+    dict.fromkeys((*READER_RULES, *TREE_RULES, *LIBRARY_RULES, unused_silence))
 )

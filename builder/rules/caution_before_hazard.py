@@ -23,7 +23,7 @@ Right:
         - {result: good, branch: all-good}
         - {result: bad, branch: repair}
 
-Mend: Add the hazard to `hazards` of the step, or of a step through which every path leads before.
+Fix: Add the hazard to `hazards` of the step, or of a step through which every path leads before.
 """
 
 from collections import defaultdict
@@ -34,12 +34,12 @@ from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.order import arrivals, way_there, without_caution
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import path_as_text, reached_steps, without_caution
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="caution-before-hazard",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
     summary="A step meets a hazard before anybody has been cautioned.",
 )
@@ -54,13 +54,13 @@ def check(facts: Facts) -> Iterator[Finding]:
                 meeting[hazard].setdefault(step.id, words)
     for hazard, words_of in meeting.items():
         found = without_caution(facts, hazard)
-        for step, place in arrivals(found, facts):
+        for step, place in reached_steps(found, facts):
             if step.id in words_of:
                 words = words_of[step.id]
                 yield RULE.finding(
                     words.at,
                     f"`{words}` meets the hazard `{hazard}` without a caution: "
-                    f"{way_there(found, place)}",
+                    f"{path_as_text(found, place)}",
                     "the technician learns of the hazard with a hand already in it",
                     f"add `hazards: [{hazard}]` to `{step.id}`, or to a step before it",
                 )

@@ -33,7 +33,7 @@ Right:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
 
-Mend: Let a step with `does: [record-codes]` come first on every path; with results, mark the one by
+Fix: Let a step with `does: [record-codes]` come first on every path; with results, mark the one by
 which it is achieved with `done: yes`. A tree that only others lead to has what all of them did.
 """
 
@@ -41,12 +41,18 @@ from collections.abc import Iterator
 
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.order import (
+    entering_handoffs,
+    path_as_text,
+    reached_steps,
+    unmet,
+    unmet_deeds,
+)
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="codes-before-clearing",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
     summary="Codes are cleared before anybody has recorded them.",
 )
@@ -57,13 +63,14 @@ def check(facts: Facts) -> Iterator[Finding]:
     if not any(True for step in facts.steps for _ in unmet_deeds(step, CODES_RECORDED)):
         return
     found = unmet(facts, CODES_RECORDED)
-    for step, place in arrivals(found, facts):
+    for step, place in reached_steps(found, facts):
         for deed in unmet_deeds(step, CODES_RECORDED):
             finding = RULE.finding(
                 deed.text.at,
-                f"no step has recorded the codes before `{deed.text}`: {way_there(found, place)}",
+                f"no step has recorded the codes before `{deed.text}`: "
+                f"{path_as_text(found, place)}",
                 "what the modules knew about the fault is gone for good",
                 "let a step with `does: [record-codes]` come first on this path",
-                *comes_from(facts, found, place),
+                *entering_handoffs(facts, found, place),
             )
             yield finding if deed.verb == "clear-codes" else as_warning(finding)

@@ -35,7 +35,7 @@ Right:
         - result: {drop: above 0.5}
           branch: repair
 
-Mend: Use the names under `readings`, `+ - * /` with blanks round them, brackets, and the functions
+Fix: Use the names under `readings`, `+ - * /` with blanks round them, brackets, and the functions
 of the trade; let the reading below a division begin above zero.
 """
 
@@ -46,16 +46,16 @@ from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING, INFINITY, between
 from builder.model.text import Position, Text
 from builder.model.tree import Check
-from builder.rules.shared.limits import measuring
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import measuring_checks
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import suggestion
 from builder.trade.expression_nodes import Expression
 from builder.trade.expressions import bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
 
 RULE = Rule(
     name="computed",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A computed reading that cannot be worked out.",
 )
@@ -64,7 +64,7 @@ WHY = "nobody could tell which way is taken"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every computed reading that cannot be worked out."""
-    for _, body in measuring(facts):
+    for _, body in measuring_checks(facts):
         yield from _sums(body)
 
 
@@ -111,7 +111,7 @@ def _fails(
 def _unknown(text: Text, formula: Expression, name: str, known: Mapping[str, object]) -> Finding:
     at = Mistake("", at=max(formula.text.find(name), 0), length=len(name))
     message = f"`{name}` is no reading of this check"
-    return _finding(text, at, message, offer(name, known, "name a reading under `readings`"))
+    return _finding(text, at, message, suggestion(name, known, "name a reading under `readings`"))
 
 
 def _finding(text: Text, mistake: Mistake, message: str, hint: str) -> Finding:

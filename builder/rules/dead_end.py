@@ -13,18 +13,18 @@ Right:
       action: Charge the battery
       then: all-good
 
-Mend: Give the action a `then`, give the check its results, or make it a `stop`.
+Fix: Give the action a `then`, give the check its results, or make it a `stop`.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Action, Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="dead-end",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A step that is no end and leads nowhere.",
 )

@@ -25,18 +25,18 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Let one of the steps on the way lead out of it: to a fix, a stop or another tree.
+Fix: Let one of the steps on the way lead out of it: to a fix, a stop or another tree.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.tree_graph import ways_round
+from builder.graph.tree_graph import loops_in
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="endless-loop",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A way round that never comes to an end.",
 )
@@ -45,12 +45,12 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every way round from which no end can be reached."""
     graph = facts.graph
-    inside = [move for move in graph.moves if move.source not in graph.ending]
-    for way in ways_round(inside, graph.starts):
-        branch = way.closing.route.exit.branch
+    inside = [move for move in graph.moves if move.source not in graph.can_end]
+    for loop in loops_in(inside, graph.starts):
+        branch = loop.closing.route.exit.branch
         yield RULE.finding(
             branch.text.at,
-            f"no end can be reached from here: {way.shown}",
+            f"no end can be reached from here: {loop.text}",
             "whoever follows it goes round and never gets an answer",
-            f"let one step of {way.shown} lead to a fix, a stop or another tree",
+            f"let one step of {loop.text} lead to a fix, a stop or another tree",
         )

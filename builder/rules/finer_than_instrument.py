@@ -26,7 +26,7 @@ Right:
         - {result: at most 0.1, branch: all-good}
         - {result: above 0.1, branch: repair}
 
-Mend: Write a limit that the instrument can tell apart, name a finer tool, or measure another way:
+Fix: Write a limit that the instrument can tell apart, name a finer tool, or measure another way:
 a small resistance as a voltage drop under a known current.
 """
 
@@ -38,13 +38,19 @@ from fractions import Fraction
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
 from builder.model.tree import Reading
-from builder.rules.shared.limits import Limit, in_unit, instruments, limits_of, measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import (
+    Limit,
+    in_unit,
+    instrument_ranges,
+    limits_of,
+    measuring_checks,
+)
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import convert, find_unit
 
 RULE = Rule(
     name="finer-than-instrument",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A limit that the instrument cannot show.",
 )
@@ -54,20 +60,20 @@ ERROR = re.compile(rf"(?:({NUMBER}) *%)?[ +]*({NUMBER})?")
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every limit beyond what the reading or every tool can tell."""
-    for step, body in measuring(facts):
+    for step, body in measuring_checks(facts):
         limits = list(limits_of(body))
         for limit in limits:
             fine = limit.reading.resolution
             if fine is not None and limit.value % fine != 0:
                 yield _finding(limit, f"the reading goes in steps of {fine:f}")
             elif find_unit(limit.reading.unit):
-                tools = instruments(facts, step, limit.reading.unit)
+                tools = instrument_ranges(facts, step, limit.reading.unit)
                 reasons = [_cannot(one, limit) for one in tools or ()]
                 if reasons and all(reasons):
                     yield _finding(limit, min(reasons, key=len))
         for reading in body.readings:
             if not reading.one_of and find_unit(reading.unit):
-                tools = instruments(facts, step, reading.unit) or []
+                tools = instrument_ranges(facts, step, reading.unit) or []
                 told = [limit.value for limit in limits if limit.reading is reading]
                 yield from _steps_too_fine(reading, told, tools)
 

@@ -37,7 +37,7 @@ Right:
           - {result: yes, branch: repair}
           - {result: no, branch: all-good}
 
-Mend: End one of the trees with a fix or a stop, or hand over to a step of the other tree from which
+Fix: End one of the trees with a fix or a stop, or hand over to a step of the other tree from which
 nothing leads back.
 """
 
@@ -51,11 +51,11 @@ import networkx as nx
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library, entered_at, hand_overs_to
 from builder.model.summary import HandOver
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="handover-loop",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="Trees that hand over to each other in a ring.",
 )

@@ -32,7 +32,7 @@ Right:
         - result: {plus: at most 0.5, ground: above 0.2}
           branch: repair
 
-Mend: Write out what `otherwise` hides, each with its own branch, even where two lead to one step.
+Fix: Write out what `otherwise` hides, each with its own branch, even where two lead to one step.
 """
 
 from collections.abc import Iterator
@@ -42,16 +42,16 @@ from builder.graph.space import Space
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Box
 from builder.model.tree import Check, Result
-from builder.rules.shared.rule import Facts, Rule
-from builder.rules.shared.witnesses import shown_point
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.witnesses import example_reading
 
 RULE = Rule(
     name="hidden-bands",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="An `otherwise` that hides combinations of readings.",
 )
-MOST_LISTED = 5
+MAX_BANDS = 5
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -66,9 +66,9 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _hidden(space: Space, result: Result) -> Finding:
     pieces = uncovered(space.domain, space.boxes) or []
-    bands = [_in_words(space, one) for one in sorted(pieces) if shown_point(space, one)]
-    shown = "; ".join(bands[:MOST_LISTED])
-    more = f"; and {len(bands) - MOST_LISTED} more" if len(bands) > MOST_LISTED else ""
+    bands = [_in_words(space, one) for one in sorted(pieces) if example_reading(space, one)]
+    shown = "; ".join(bands[:MAX_BANDS])
+    more = f"; and {len(bands) - MAX_BANDS} more" if len(bands) > MAX_BANDS else ""
     message = f"`otherwise` hides: {shown}{more}" if bands else "`otherwise` is left with nothing"
     hint = "write each of them out with its branch" if bands else "delete it"
     why = "a combination nobody thought of goes the way of the rest unseen"
@@ -78,7 +78,7 @@ def _hidden(space: Space, result: Result) -> Finding:
 def _in_words(space: Space, piece: Box) -> str:
     """Write a piece by those of its sides that are not the whole reading."""
     words = (
-        f"{axis.name} {axis.in_words(side)}"
+        f"{axis.name} {axis.side_as_text(side)}"
         for axis, side in zip(space.axes, piece, strict=True)
         if side != axis.domain
     )

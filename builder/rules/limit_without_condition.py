@@ -21,19 +21,19 @@ Right:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, branch: all-good}
 
-Mend: Say in `when` what is on, what is off, how warm and how fast; or name in `same_as` the step
+Fix: Say in `when` what is on, what is off, how warm and how fast; or name in `same_as` the step
 whose method and conditions this one takes.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.limits import conditions, measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import conditions_of, measuring_checks
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="limit-without-condition",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A limit without the condition under which it counts.",
 )
@@ -41,10 +41,10 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every check with limits and without conditions."""
-    for step, body in measuring(facts):
+    for step, body in measuring_checks(facts):
         phrases = {one.name for one in body.readings if one.one_of}
         limits = [one for one in body.results if one.ranges.keys() - phrases]
-        if limits and not conditions(facts, step):
+        if limits and not conditions_of(facts, step):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` has the limit `{limits[0].said}` under no condition",

@@ -23,7 +23,7 @@ Right:
         - {result: at most 0.2, branch: all-good}
         - {result: above 0.2, branch: repair}
 
-Mend: Say in `when` what draws current: `headlamps and blower on`, `load of 5 A`, `cranking`.
+Fix: Say in `when` what draws current: `headlamps and blower on`, `load of 5 A`, `cranking`.
 """
 
 import re
@@ -31,13 +31,13 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.shared.limits import conditions
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import conditions_of
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
 RULE = Rule(
     name="limit-without-load",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A limit for a voltage drop without its load.",
 )
@@ -53,7 +53,7 @@ NO_LOAD = re.compile(r"\b(?:off|no|without)\b", re.IGNORECASE)
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every voltage drop that is measured under nobody knows what load."""
     for step in facts.steps:
-        if _is_drop(step) and not _is_loaded(conditions(facts, step)):
+        if _is_drop(step) and not _is_loaded(conditions_of(facts, step)):
             yield RULE.finding(
                 step.text.at,
                 f"the limit of `{step.text}` counts under a load, and none is said",

@@ -23,7 +23,7 @@ Right:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, branch: all-good}
 
-Mend: Add `origin:` to the reading: the maker's service information, a standard, common practice;
+Fix: Add `origin:` to the reading: the maker's service information, a standard, common practice;
 or ask for the maker's figure with `figure`.
 """
 
@@ -32,12 +32,12 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING
 from builder.model.tree import Check, Reading
-from builder.rules.shared.limits import measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import measuring_checks
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="limit-without-origin",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A limit that does not say where it comes from.",
 )
@@ -45,7 +45,7 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every reading that is held against a limit of unknown origin."""
-    for _, body in measuring(facts):
+    for _, body in measuring_checks(facts):
         for reading in body.readings:
             if not reading.one_of and not reading.origin and _is_limited(body, reading):
                 name = f"the reading `{reading.name}`" if reading.name else "the reading"

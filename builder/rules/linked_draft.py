@@ -38,7 +38,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Finish the draft and have it reviewed, or end here with a stop until it is.
+Fix: Finish the draft and have it reviewed, or end here with a stop until it is.
 """
 
 from collections.abc import Iterator
@@ -46,11 +46,11 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="linked-draft",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A ready tree that hands over to a draft.",
 )

@@ -40,7 +40,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Hand over to the tree that replaced it.
+Fix: Hand over to the tree that replaced it.
 """
 
 from collections.abc import Iterator
@@ -48,11 +48,11 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="linked-retired",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A hand-over to a tree that is retired.",
 )

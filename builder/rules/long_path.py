@@ -52,19 +52,19 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Put a check that parts the causes in half first, or hand over to a tree of its own.
+Fix: Put a check that parts the causes in half first, or hand over to a tree of its own.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.paths import Place
-from builder.graph.tree_graph import Graph
+from builder.graph.moves import Place
+from builder.graph.tree_graph import TreeGraph
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="long-path",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.WARNING,
     summary="A path longer than the shop allows.",
 )
@@ -73,7 +73,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding where the longest path has more steps than the shop allows."""
     most = facts.library.shop.longest_path
-    if len(facts.graph.reached) <= most or facts.tree.broken:
+    if len(facts.graph.reachable) <= most or facts.tree.broken:
         return
     path = longest_path(facts.graph)
     if len(path) > most:
@@ -87,13 +87,13 @@ def check(facts: Facts) -> Iterator[Finding]:
         )
 
 
-def longest_path(graph: Graph) -> list[str]:
+def longest_path(graph: TreeGraph) -> list[str]:
     """Return the steps of the longest path, each once, without the moves that lead back.
 
     One walk in depth: a place is finished when all that it leads to is, so that the longest way on
     from it is known; a move to a place that is not finished leads back.
     """
-    onward = graph.onward
+    onward = graph.moves_from
     longest: dict[Place, list[str]] = {}
     open_ = {start: iter(onward.get(start, ())) for start in graph.starts[:1]}
     while open_:

@@ -23,7 +23,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write P, C, B or U, then 0 to 3, then three of 0 to 9 and A to F; a failure type follows as
+Fix: Write P, C, B or U, then 0 to 3, then three of 0 to 9 and A to F; a failure type follows as
 `-16`.
 """
 
@@ -33,13 +33,13 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.codes import parse_code
 from builder.trade.mistake import Mistake
 
 RULE = Rule(
     name="malformed-code",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A trouble code that is not one.",
 )

@@ -22,7 +22,7 @@ Right:
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Mend: Write `replaces: {module: ..., part: new}`, so that price, hours and set-up come from the
+Fix: Write `replaces: {module: ..., part: new}`, so that price, hours and set-up come from the
 record; let hours of your own cover the set-up. What a step before has done on every path counts as
 done.
 """
@@ -36,11 +36,11 @@ from builder.model.knowledge import Module, SetUpStep
 from builder.model.library import Library
 from builder.model.tree import Fix, FixOption, Step
 from builder.rules.shared.order import is_done_before
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="missing-set-up",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
     summary="A module is fitted and its set-up is left out.",
 )

@@ -35,22 +35,22 @@ Right:
         - result: {drop: above 0.5}
           branch: repair
 
-Mend: Give the readings of a sum one unit; name the tool that reads the unit of the step.
+Fix: Give the readings of a sum one unit; name the tool that reads the unit of the step.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.shared.limits import instruments, measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import instrument_ranges, measuring_checks
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.expressions import parse_expression, unit_of_expression
 from builder.trade.mistake import Mistake
 from builder.trade.units import find_unit
 
 RULE = Rule(
     name="mixed-units",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="Units that do not go together.",
 )
@@ -58,7 +58,7 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every sum of unlike units, and every reading its tools cannot take."""
-    for step, body in measuring(facts):
+    for step, body in measuring_checks(facts):
         yield from _sums(body)
         yield from _tools(facts, step, body)
 
@@ -87,7 +87,7 @@ def _tools(facts: Facts, step: Step, body: Check) -> Iterator[Finding]:
     for reading in body.readings:
         if reading.one_of or find_unit(reading.unit) is None:
             continue
-        if instruments(facts, step, reading.unit) == []:
+        if instrument_ranges(facts, step, reading.unit) == []:
             tools = ", ".join(f"`{tool}`" for tool in step.tools)
             yield RULE.finding(
                 reading.unit.at,

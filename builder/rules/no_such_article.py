@@ -20,18 +20,18 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the name of a file in `kb/how-to/` without its ending, or write the article.
+Fix: Write the name of a file in `kb/how-to/` without its ending, or write the article.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-article",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A how-to article that does not exist.",
 )
@@ -41,4 +41,4 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every article that is not there."""
     names = (step.how_to for step in facts.steps if step.how_to)
     why = "the step sends people to an explanation that is not there"
-    yield from unknown(RULE, names, facts.library.how_tos, why, "kb/how-to/ as a file")
+    yield from unknown_names(RULE, names, facts.library.how_tos, why, "kb/how-to/ as a file")

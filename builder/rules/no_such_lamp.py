@@ -22,18 +22,18 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write the lamp as `kb/lamps.yml` has it, or add it there.
+Fix: Write the lamp as `kb/lamps.yml` has it, or add it there.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-lamp",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A warning lamp that is not in the list of lamps.",
 )
@@ -42,4 +42,6 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every lamp that is not known."""
     why = "whoever searches by the lamp would not find this tree"
-    yield from unknown(RULE, facts.tree.symptom.lamps, facts.library.lamps, why, "kb/lamps.yml")
+    yield from unknown_names(
+        RULE, facts.tree.symptom.lamps, facts.library.lamps, why, "kb/lamps.yml"
+    )

@@ -21,7 +21,7 @@ Right:
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Mend: Write the module as its file in `kb/modules/` is called, or write its record.
+Fix: Write the module as its file in `kb/modules/` is called, or write its record.
 """
 
 from collections.abc import Iterator
@@ -31,12 +31,12 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Fix, Step
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-module",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A control module without a set-up record.",
 )
@@ -47,9 +47,9 @@ WHERE = "kb/modules/ as a record"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every module named in a tree that has no record."""
     modules = facts.library.modules
-    yield from unknown(RULE, facts.tree.symptom.fitted_elsewhere, modules, WHY, WHERE)
+    yield from unknown_names(RULE, facts.tree.symptom.fitted_elsewhere, modules, WHY, WHERE)
     for step in facts.steps:
-        yield from unknown(RULE, _modules(step), modules, WHY, WHERE)
+        yield from unknown_names(RULE, _modules(step), modules, WHY, WHERE)
 
 
 def _modules(step: Step) -> Iterator[Text]:
@@ -63,4 +63,4 @@ def _modules(step: Step) -> Iterator[Text]:
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every module named in the list of codes that has no record."""
     names = (entry.module for entry in library.codes.values() if entry.module)
-    yield from unknown(RULE, names, library.modules, WHY, WHERE)
+    yield from unknown_names(RULE, names, library.modules, WHY, WHERE)

@@ -36,18 +36,18 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write the system as `kb/systems.yml` has it, or add it there.
+Fix: Write the system as `kb/systems.yml` has it, or add it there.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-system",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A system that is not in the list of systems.",
 )
@@ -56,4 +56,6 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding where the tree's system is not known."""
     why = "the tree would be missing from the page of its system"
-    yield from unknown(RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml")
+    yield from unknown_names(
+        RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml"
+    )

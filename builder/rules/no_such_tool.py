@@ -20,7 +20,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the tool as `kb/tools.yml` has it, or add it there.
+Fix: Write the tool as `kb/tools.yml` has it, or add it there.
 """
 
 from collections.abc import Iterator
@@ -28,12 +28,12 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-tool",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A tool that is not in the list of tools.",
 )
@@ -44,10 +44,10 @@ WHERE = "kb/tools.yml"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every tool of a step that is not known."""
     names = (tool for step in facts.steps for tool in step.tools)
-    yield from unknown(RULE, names, facts.library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, facts.library.tools, WHY, WHERE)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tool of an article that is not known."""
     names = (tool for article in library.how_tos.values() for tool in article.tools)
-    yield from unknown(RULE, names, library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, library.tools, WHY, WHERE)

@@ -19,7 +19,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: network/unit-silent}
 
-Mend: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
+Fix: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 """
 
 from collections.abc import Iterator
@@ -29,12 +29,12 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
 from builder.model.summary import HandOver
 from builder.model.text import NOWHERE, Position
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="no-such-tree",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A hand-over to a tree or a step that does not exist.",
 )
@@ -54,7 +54,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                 yield from _hand_over(library, over)
     for case in library.cases.values():
         if case.tree not in library.trees:
-            hint = offer(case.tree, library.trees, "write the tree as `system/tree`")
+            hint = suggestion(case.tree, library.trees, "write the tree as `system/tree`")
             why = "the job cannot be counted for the weights of any tree"
             yield RULE.finding(case.tree.at, f"there is no tree `{case.tree}`", why, hint)
 
@@ -64,11 +64,11 @@ def _hand_over(library: Library, over: HandOver) -> Iterator[Finding]:
     if there is None:
         yield _no_tree(library, over.tree, over.at)
     elif over.step and over.step not in there.steps:
-        hint = offer(over.step, there.steps, f"name a step of `{over.tree}`, or leave it out")
+        hint = suggestion(over.step, there.steps, f"name a step of `{over.tree}`, or leave it out")
         yield RULE.finding(over.at, f"the tree `{over.tree}` has no step `{over.step}`", WHY, hint)
 
 
 def _no_tree(library: Library, name: str, at: Position) -> Finding:
     plain = "write the tree as `system/tree`, or a step of this tree without a `/`"
-    hint = offer(name, library.trees, plain)
+    hint = suggestion(name, library.trees, plain)
     return RULE.finding(at, f"there is no tree `{name}`", WHY, hint)

@@ -25,7 +25,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write make, model and years as `kb/vehicles.yml` has them, or add the vehicle there.
+Fix: Write make, model and years as `kb/vehicles.yml` has them, or add the vehicle there.
 """
 
 from collections.abc import Iterator
@@ -34,12 +34,12 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Scope
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="no-such-vehicle",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A vehicle that is not in the list of vehicles.",
 )
@@ -65,7 +65,7 @@ def _scope(library: Library, scope: Scope) -> Iterator[Finding]:
     if not same:
         name = f"{scope.make} {scope.model}"
         names = [f"{one.make} {one.model}" for one in known]
-        hint = offer(name, names, "add it to kb/vehicles.yml, or name one that is there")
+        hint = suggestion(name, names, "add it to kb/vehicles.yml, or name one that is there")
         yield RULE.finding(scope.model.at, f"there is no vehicle `{name}`", WHY, hint)
     elif scope.years and not any(_made_in(one, scope.years) for one in same):
         wanted = f"{scope.years[0]}-{scope.years[1]}"

@@ -17,18 +17,18 @@ Right:
       weight: 1
       verify: [charging voltage measured again under load]
 
-Mend: Add `verify:` with the check that failed, done again under the same conditions.
+Fix: Add `verify:` with the check that failed, done again under the same conditions.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-verification",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A fix without a proof that it worked.",
 )

@@ -27,18 +27,18 @@ Right:
       weight: 5
       verify: [measured again]
 
-Mend: Write how often it is this fix beside the others, as a rough count of jobs.
+Fix: Write how often it is this fix beside the others, as a rough count of jobs.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-weights",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A fix without a weight.",
 )

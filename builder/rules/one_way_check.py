@@ -18,7 +18,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Let one result lead elsewhere; where it is only to be written down, make it an `action` with
+Fix: Let one result lead elsewhere; where it is only to be written down, make it an `action` with
 `write_down`.
 """
 
@@ -26,11 +26,11 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="one-way-check",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A check whose results all lead to one place.",
 )

@@ -25,22 +25,22 @@ Right:
         - {result: 0 to 10, branch: all-good}
         - {result: above 10, branch: repair}
 
-Mend: Say both ends: `0 to 10` and a result for what lies below zero, or `-100 to 10` if the
+Fix: Say both ends: `0 to 10` and a result for what lies below zero, or `-100 to 10` if the
 negative readings are meant.
 """
 
 from collections.abc import Iterator
 from decimal import Decimal
 
-from builder.graph.space import Axis, range_in_words
+from builder.graph.space import Axis, range_as_text
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import BOTTOM, EVERYTHING, TOP, Range
 from builder.model.tree import Result
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="open-over-zero",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A range open on one side that takes in zero, of a reading that can be negative.",
 )
@@ -60,8 +60,10 @@ def _open(axis: Axis, result: Result, said: Range) -> Iterator[Finding]:
     one_sided = (said.low == BOTTOM) != (said.high == TOP)
     end_at_zero = 0 in (said.low.value, said.high.value)
     if one_sided and said.takes(Decimal(0)) and not end_at_zero:
-        both = range_in_words(said.meets(axis.domain))
-        end = axis.shown(axis.domain.low.value if said.low == BOTTOM else axis.domain.high.value)
+        both = range_as_text(said.meets(axis.domain))
+        end = axis.value_as_text(
+            axis.domain.low.value if said.low == BOTTOM else axis.domain.high.value
+        )
         yield RULE.finding(
             result.said.at,
             f"`{result.said}` runs on over zero to {end}",

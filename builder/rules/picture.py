@@ -22,7 +22,7 @@ Right:
         - {result: there, branch: all-good}
         - {result: missing, branch: repair}
 
-Mend: Put the file into `kb/how-to/pictures/` under that name; draw it as SVG, or make it smaller.
+Fix: Put the file into `kb/how-to/pictures/` under that name; draw it as SVG, or make it smaller.
 """
 
 from collections.abc import Iterator
@@ -31,13 +31,13 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.rules.shared.links import links_in
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.article_links import links_in
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="picture",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A picture that is missing or too large.",
 )
@@ -64,7 +64,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _picture(library: Library, at: Position, name: str) -> Iterator[Finding]:
     size = library.pictures.get(name, 0)
     if name not in library.pictures:
-        hint = offer(name, library.pictures, "put the file into kb/how-to/pictures/")
+        hint = suggestion(name, library.pictures, "put the file into kb/how-to/pictures/")
         why = "the step does not show where the probes go"
         yield RULE.finding(at, f"there is no picture `{name}`", why, hint)
     elif size > LARGEST:

@@ -37,7 +37,7 @@ Right:
       replaces: {module: steering-unit, part: new}
       verify: [road test]
 
-Mend: Let steps with `does: [check-supply]`, `[check-ground]` and `[check-network]`, their good
+Fix: Let steps with `does: [check-supply]`, `[check-ground]` and `[check-network]`, their good
 results marked `done: yes`, come first on every path.
 """
 
@@ -46,12 +46,12 @@ from collections.abc import Iterator
 from builder.graph.requirements import PROVE_FIRST, Requirement
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix, Replaces
-from builder.rules.shared.order import arrivals, comes_from, unmet, way_there
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import entering_handoffs, path_as_text, reached_steps, unmet
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="prove-before-replacing",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
     summary="A module is replaced before supply, ground and network are proved.",
 )
@@ -79,14 +79,14 @@ def _unproved(
     facts: Facts, asking: dict[str, Replaces], wanted: str, requirement: Requirement
 ) -> Iterator[Finding]:
     found = unmet(facts, requirement)
-    for step, place in arrivals(found, facts):
+    for step, place in reached_steps(found, facts):
         if step.id in asking:
             module = asking[step.id].module
             yield RULE.finding(
                 module.at,
                 f"the {wanted} is not proved before the `{module}` is replaced: "
-                f"{way_there(found, place)}",
+                f"{path_as_text(found, place)}",
                 "a good module would be condemned, and the customer would pay for it",
-                f"let a step with `does: [{requirement.brought_by}]` come first on this path",
-                *comes_from(facts, found, place),
+                f"let a step with `does: [{requirement.met_by}]` come first on this path",
+                *entering_handoffs(facts, found, place),
             )

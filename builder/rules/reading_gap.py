@@ -24,23 +24,23 @@ Right:
         - {result: below 13.2, branch: repair}
         - {result: 13.2 to 20, branch: all-good}
 
-Mend: Let one range start where the other ends, `below 13.2` and `13.2 to 20`: `below` leaves the
+Fix: Let one range start where the other ends, `below 13.2` and `13.2 to 20`: `below` leaves the
 end out, `to` takes it in.
 """
 
 from collections.abc import Iterator
 
 from builder.graph.coverage import uncovered
-from builder.graph.space import Space, range_in_words
+from builder.graph.space import Space, range_as_text
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
 from builder.model.tree import Check, Result, Step
-from builder.rules.shared.rule import Facts, Rule
-from builder.rules.shared.witnesses import shown_point, shown_points
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.witnesses import example_reading, example_readings
 
 RULE = Rule(
     name="reading-gap",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A reading that no result takes.",
 )
@@ -64,9 +64,9 @@ def _gaps(step: Step, space: Space) -> Iterator[Finding]:
         yield _too_large(step)
     elif len(space.axes) == 1:
         for (gap,) in sorted(pieces):
-            if point := shown_point(space, (gap,)):
+            if point := example_reading(space, (gap,)):
                 yield _gap(space, gap, point)
-    elif points := shown_points(space, sorted(pieces)):
+    elif points := example_readings(space, sorted(pieces)):
         yield _combinations(space, sorted(pieces), points)
 
 
@@ -86,14 +86,14 @@ def _gap(space: Space, gap: Range, point: str) -> Finding:
         upper = space.boxes[space.results.index(above)][0]
         lower = space.boxes[space.results.index(below)][0]
         domain = space.axes[0].domain
-        downward = range_in_words(Range(gap.low, upper.high), domain)
-        upward = range_in_words(Range(lower.low, gap.high), domain)
+        downward = range_as_text(Range(gap.low, upper.high), domain)
+        upward = range_as_text(Range(lower.low, gap.high), domain)
         hint = (
             f"let the two ranges meet: `{downward}` in place of `{above.said}`, "
             f"or `{upward}` in place of `{below.said}`"
         )
     else:
-        hint = f"add a result for it: `{range_in_words(gap, space.axes[0].domain)}`"
+        hint = f"add a result for it: `{range_as_text(gap, space.axes[0].domain)}`"
     return _finding(here, point, hint, *related)
 
 

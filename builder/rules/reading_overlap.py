@@ -23,23 +23,23 @@ Right:
         - {result: below 13.2, branch: repair}
         - {result: 13.2 to 20, branch: all-good}
 
-Mend: Leave the shared end out of one range with `below` or `above`, or pull the ranges apart.
+Fix: Leave the shared end out of one range with `below` or `above`, or pull the ranges apart.
 """
 
 from collections import defaultdict
 from collections.abc import Iterator
 
 from builder.graph.coverage import overlaps
-from builder.graph.space import Space, range_in_words
+from builder.graph.space import Space, range_as_text
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
-from builder.rules.shared.witnesses import MOST_POINTS, shown_points
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.witnesses import MAX_EXAMPLES, example_readings
 
 RULE = Rule(
     name="reading-overlap",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A reading that two results take.",
 )
@@ -56,10 +56,10 @@ def check(facts: Facts) -> Iterator[Finding]:
 def _shared(space: Space) -> Iterator[Finding]:
     found: dict[int, list[tuple[int, Box]]] = defaultdict(list)
     for first, second, box in overlaps(space.domain, space.boxes):
-        if len(found[second]) < MOST_POINTS:
+        if len(found[second]) < MAX_EXAMPLES:
             found[second].append((first, box))
     for second, others in found.items():
-        points = shown_points(space, [box for _, box in others])
+        points = example_readings(space, [box for _, box in others])
         if points:
             yield _finding(space, second, [first for first, _ in others], points)
 
@@ -90,7 +90,7 @@ def _hint(space: Space, first: int, second: int) -> str:
         rest = Range(other.low, one.low), Range(other.high, one.high)
     else:
         return hint
-    here, there = (range_in_words(part, domain) for part in rest)
+    here, there = (range_as_text(part, domain) for part in rest)
     results = space.results[second].said, space.results[first].said
     return (
         f"let the two ranges meet: `{here}` in place of `{results[0]}`, "

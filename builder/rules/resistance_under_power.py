@@ -25,7 +25,7 @@ Right:
         - {result: 60 to 110, branch: all-good}
         - {result: above 110, branch: repair}
 
-Mend: Write `power off`, `battery minus off`, or what else takes the part off its supply, in `when`.
+Fix: Write `power off`, `battery minus off`, or what else takes the part off its supply, in `when`.
 """
 
 import re
@@ -33,13 +33,13 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.shared.limits import conditions
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import conditions_of
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
 RULE = Rule(
     name="resistance-under-power",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A resistance without `power off`.",
 )
@@ -53,7 +53,7 @@ OFF = re.compile(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every resistance measured on what may be live."""
     for step in facts.steps:
-        if _is_resistance(step) and not OFF.search(conditions(facts, step)):
+        if _is_resistance(step) and not OFF.search(conditions_of(facts, step)):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` is a resistance, and nobody says that the power is off",

@@ -25,20 +25,20 @@ Right:
         - {result: 13 to 14, branch: all-good}
         - {result: above 14, branch: repair}
 
-Mend: Write the lower end first; keep results between the `from` and the `to` of the reading.
+Fix: Write the lower end first; keep results between the `from` and the `to` of the reading.
 """
 
 from collections.abc import Iterable, Iterator
 
-from builder.graph.space import domain_of, range_in_words, right_way_round
+from builder.graph.space import domain_of, range_as_text, with_ends_in_order
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
 from builder.model.tree import Check, Reading, Result
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="reversed-range",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A range into which no reading can fall.",
 )
@@ -77,8 +77,8 @@ def _results(results: Iterable[Result], name: str, domain: Range, can_be: str) -
     for result in results:
         said = result.ranges.get(name, domain)
         if said.empty:
-            turned = right_way_round(said)
-            hint = "delete it" if turned.empty else f"write `{range_in_words(turned)}`"
+            turned = with_ends_in_order(said)
+            hint = "delete it" if turned.empty else f"write `{range_as_text(turned)}`"
             message = f"the range `{result.said}` has its ends in the wrong order"
             yield RULE.finding(result.said.at, message, WHY, hint)
         elif said.meets(domain).empty:

@@ -25,7 +25,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Follow it at a vehicle, put right what has changed, and write name and date into `reviewed`.
+Fix: Follow it at a vehicle, put right what has changed, and write name and date into `reviewed`.
 """
 
 from calendar import monthrange
@@ -36,11 +36,11 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
 from builder.model.tree import Signed
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="review-too-old",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A review older than the shop allows, or none.",
 )

@@ -18,7 +18,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Say what sets the two apart, or delete one of them.
+Fix: Say what sets the two apart, or delete one of them.
 """
 
 from collections.abc import Iterable, Iterator
@@ -26,11 +26,11 @@ from collections.abc import Iterable, Iterator
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="same-phrase-twice",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="The same phrase twice among the results of a check.",
 )

@@ -40,7 +40,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Say what sets the complaints apart, narrow `applies_to`, or make one tree of the two.
+Fix: Say what sets the complaints apart, narrow `applies_to`, or make one tree of the two.
 """
 
 from collections import defaultdict
@@ -52,11 +52,11 @@ from builder.model.library import Library
 from builder.model.summary import Summary, plain
 from builder.model.text import Text
 from builder.model.tree import Scope
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="same-symptom-twice",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.WARNING,
     summary="The same complaint in two trees for the same vehicles.",
 )

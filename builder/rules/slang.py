@@ -20,7 +20,7 @@ Right:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
 
-Mend: Write the term that the finding offers; `kb/words.yml` is the list.
+Fix: Write the term that the finding offers; `kb/words.yml` is the list.
 """
 
 import re
@@ -35,12 +35,12 @@ from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Word
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_article, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="slang",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
     summary="A word of the bay where the proper term belongs.",
 )
@@ -115,7 +115,7 @@ def _finding(text: Text, start: int, said: str, word: Word) -> Finding:
     terms = " or ".join(f"`{term}`" for term in word.terms)
     hint = f"write {terms}" if len(word.terms) == 1 else f"say which is meant: {terms}"
     return RULE.finding(
-        place_in(text, start, len(said)),
+        position_in(text, start, len(said)),
         f"`{said}` is a word of the bay",
         "not everybody means the same by it, and somebody pays for the difference",
         hint,

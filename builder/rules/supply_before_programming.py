@@ -37,7 +37,7 @@ Right:
         - {result: accepted, done: yes, branch: all-good}
         - {result: refused, branch: repair}
 
-Mend: Let a step with `does: [check-supply]`, its good result marked `done: yes`, and one with
+Fix: Let a step with `does: [check-supply]`, its good result marked `done: yes`, and one with
 `does: [hold-supply]` come first on every path.
 """
 
@@ -45,12 +45,18 @@ from collections.abc import Iterator
 
 from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import (
+    entering_handoffs,
+    path_as_text,
+    reached_steps,
+    unmet,
+    unmet_deeds,
+)
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="supply-before-programming",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
     summary="A module is written to before the supply is proved and held.",
 )
@@ -69,12 +75,12 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _unmet(facts: Facts, requirement: Requirement) -> Iterator[Finding]:
     found = unmet(facts, requirement)
-    for step, place in arrivals(found, facts):
+    for step, place in reached_steps(found, facts):
         for deed in unmet_deeds(step, requirement):
             yield RULE.finding(
                 deed.text.at,
-                f"{MISSING[requirement]} before `{deed.text}`: {way_there(found, place)}",
+                f"{MISSING[requirement]} before `{deed.text}`: {path_as_text(found, place)}",
                 "a supply that drops while a module is written to can lose the module",
-                f"let a step with `does: [{requirement.brought_by}]` come first on this path",
-                *comes_from(facts, found, place),
+                f"let a step with `does: [{requirement.met_by}]` come first on this path",
+                *entering_handoffs(facts, found, place),
             )

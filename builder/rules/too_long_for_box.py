@@ -18,7 +18,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as several words, or join them with hyphens.
+Fix: Write it as several words, or join them with hyphens.
 """
 
 import re
@@ -30,12 +30,12 @@ from builder.chart.gaps import LONGEST_WORD, TEXT
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Check, Fix
-from builder.rules.shared.published import place_in
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="too-long-for-box",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
     summary="A word that is wider than its box on the chart.",
 )
@@ -49,7 +49,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         for match in PIECE.finditer(text):
             if _is_too_wide(match.group()):
                 yield RULE.finding(
-                    place_in(text, match.start(), len(match.group())),
+                    position_in(text, match.start(), len(match.group())),
                     f"`{match.group()}` is wider than a box of the chart",
                     "broken in the middle it is read wrongly from the bay",
                     "write it as several words, or join them with hyphens",

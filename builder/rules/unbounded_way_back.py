@@ -28,20 +28,20 @@ Right:
       spent: repair
       then: voltage
 
-Mend: Give a step on the way round `at_most`, and with `spent` the step that follows when it is used
+Fix: Give a step on the way round `at_most`, and with `spent` the step that follows when it is used
 up; without `spent` the walk ends at the shop's `stuck`.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.tree_graph import unbounded, ways_round
+from builder.graph.tree_graph import is_unbounded, loops_in
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unbounded-way-back",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A way back with nothing that says how often it may be taken.",
 )
@@ -51,16 +51,15 @@ WHY = "the vehicle would stay in the bay, and nobody knows when to stop"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every way round without a bound, and every list without an end."""
     graph = facts.graph
-    free = unbounded(facts.tree)
-    moves = [move for move in graph.moves if free(move)]
-    for way in ways_round(moves, graph.starts):
-        if way.closing.source in graph.ending:  # else it is an endless loop, and told as that
+    moves = [move for move in graph.moves if is_unbounded(facts.tree, move)]
+    for loop in loops_in(moves, graph.starts):
+        if loop.closing.source in graph.can_end:  # else it is an endless loop, and told as that
             yield RULE.finding(
-                way.closing.route.exit.branch.text.at,
-                f"this way back can be taken for ever: {way.shown}",
+                loop.closing.route.exit.branch.text.at,
+                f"this way back can be taken for ever: {loop.text}",
                 WHY,
                 f"if it is a slip, name another step; if it is meant, write into "
-                f"`{way.steps[0]}` how often: `at_most: 2`, and the step that follows then: "
+                f"`{loop.steps[0]}` how often: `at_most: 2`, and the step that follows then: "
                 "`spent: its-name`",
             )
     yield from _typed_lists(facts)

@@ -23,7 +23,7 @@ Right:
         - {result: at most 50, branch: all-good}
         - {result: above 50, branch: repair}
 
-Mend: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
+Fix: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
 """
 
 from collections.abc import Iterator
@@ -33,12 +33,12 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import find_unit, nearest_units
 
 RULE = Rule(
     name="unknown-unit",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
     summary="A unit that is not in the list of units.",
 )

@@ -19,7 +19,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as a word.
+Fix: Write it as a word.
 """
 
 from collections.abc import Iterable, Iterator
@@ -29,12 +29,12 @@ from builder.chart.fonts import medium
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unprintable-sign",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
     summary="A sign that the charts and prints cannot show.",
 )
@@ -59,7 +59,7 @@ def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
             for at, sign in enumerate(text):
                 if sign not in known and not sign.isspace():
                     yield RULE.finding(
-                        place_in(text, at, 1),
+                        position_in(text, at, 1),
                         f"the sign `{sign}` (number {ord(sign):x}) cannot be printed",
                         "on paper an empty box stands in its place",
                         "write it as a word",

@@ -38,17 +38,17 @@ Right:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
 
-Mend: Let the result after which it is needed branch to it, or delete the step.
+Fix: Let the result after which it is needed branch to it, or delete the step.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unreachable-step",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A step to which no way leads.",
 )
@@ -57,7 +57,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step that a walk never gets to."""
     for step in facts.steps:
-        if step.id not in facts.graph.reached:
+        if step.id not in facts.graph.reachable:
             yield RULE.finding(
                 step.id.at,
                 f"no way leads to `{step.id}`",

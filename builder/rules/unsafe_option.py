@@ -37,7 +37,7 @@ Right:
       options:
         towed-in: {option: You fit it and have it towed in, hours: 1.3, tow: yes}
 
-Mend: Take the option out, or give it `not_offered:` with the reason.
+Fix: Take the option out, or give it `not_offered:` with the reason.
 """
 
 from collections.abc import Iterator
@@ -45,11 +45,11 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
 from builder.plan.options import FIT_HERE, refusal
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unsafe-option",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
     summary="An option that is not safe.",
 )

@@ -30,7 +30,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Name it in `how_to` of the step that it explains, or delete it.
+Fix: Name it in `how_to` of the step that it explains, or delete it.
 """
 
 from collections.abc import Iterator
@@ -39,12 +39,12 @@ from difflib import get_close_matches
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.links import links_in
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.article_links import links_in
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unused-article",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.WARNING,
     summary="An article that nothing leads to.",
 )

@@ -19,7 +19,7 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Delete the comment, or write the rule and `because` with the reason. It counts for its own
+Fix: Delete the comment, or write the rule and `because` with the reason. It counts for its own
 line, or on a line of its own for the next. In the text of an article, where `#` begins a heading,
 write it as `[//]: # (silence: slang because ...)`. A mistake of text cannot be silenced.
 """
@@ -28,19 +28,19 @@ from collections.abc import Collection, Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.silence import Silence
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="unused-silence",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A silencing comment that silences nothing or gives no reason.",
 )
 WHY = "a silence that outlives its reason hides the next mistake"
 
 
-def applied(
+def not_silenced(
     findings: Iterable[Finding], silences: Iterable[Silence], judged: Collection[str]
 ) -> Iterator[Finding]:
     """Yield the findings that are not silenced, and those about the silences.
@@ -65,7 +65,7 @@ def malformed(silences: Iterable[Silence], rules: Collection[str]) -> Iterator[F
     """Yield a finding for every silence without a reason, or of a rule that cannot be silenced."""
     for one in silences:
         if one.rule not in rules:
-            hint = offer(one.rule, rules, "name a rule that can be silenced")
+            hint = suggestion(one.rule, rules, "name a rule that can be silenced")
             yield RULE.finding(one.at, f"no rule `{one.rule}` can be silenced", WHY, hint)
         elif not one.reason:
             hint = f"write `# silence: {one.rule} because` and the reason"

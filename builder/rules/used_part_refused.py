@@ -22,7 +22,7 @@ Right:
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Mend: Write `part: new`; or, if a used part was set up with proof, put the record right.
+Fix: Write `part: new`; or, if a used part was set up with proof, put the record right.
 """
 
 from collections.abc import Iterator
@@ -30,11 +30,11 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Module
 from builder.model.tree import Fix, Replaces
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="used-part-refused",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
     summary="A used part is fitted that cannot be set up.",
 )

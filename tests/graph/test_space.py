@@ -13,11 +13,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.coverage import overlaps, uncovered
-from builder.graph.space import range_in_words, right_way_round, space_of
+from builder.graph.space import range_as_text, space_of, with_ends_in_order
 from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text
 from builder.model.tree import Branch, Check, Reading, Result
-from builder.rules.shared.witnesses import shown_point, shown_points
+from builder.rules.shared.witnesses import example_reading, example_readings
 
 D = Decimal
 ENDS = st.integers(0, 6).map(Decimal)
@@ -148,8 +148,8 @@ def gaps_of(check: Check) -> list[str]:
     assert space
     left = uncovered(space.domain, space.boxes)
     assert left is not None
-    shown = [piece for piece in sorted(left) if shown_point(space, piece)]
-    return [range_in_words(side, space.axes[0].domain) for (side,) in shown]
+    shown = [piece for piece in sorted(left) if example_reading(space, piece)]
+    return [range_as_text(side, space.axes[0].domain) for (side,) in shown]
 
 
 def test_the_four_gaps_of_the_bus_bands() -> None:
@@ -226,7 +226,7 @@ def test_a_range_is_written_as_it_can_be_read(side: Range) -> None:
     from builder.reader.range_words import parse_range
 
     if not side.empty:
-        read = parse_range(range_in_words(side))
+        read = parse_range(range_as_text(side))
         assert isinstance(read, Range)
         assert read == side
 
@@ -238,7 +238,9 @@ def test_a_reversed_range_is_turned_to_what_was_meant(
     """`14 to 13` is judged as `13 to 14`, each end as open as it was said."""
     if low < high:
         said = between(high, low, low_open=high_open, high_open=low_open)
-        assert right_way_round(said) == between(low, high, low_open=low_open, high_open=high_open)
+        assert with_ends_in_order(said) == between(
+            low, high, low_open=low_open, high_open=high_open
+        )
 
 
 def test_at_most_five_points_are_shown() -> None:
@@ -249,4 +251,4 @@ def test_at_most_five_points_are_shown() -> None:
     pieces = uncovered(space.domain, space.boxes)
     assert pieces is not None
     assert len(pieces) == 20
-    assert len(shown_points(space, sorted(pieces))) == 5
+    assert len(example_readings(space, sorted(pieces))) == 5

@@ -4,7 +4,7 @@ import networkx as nx
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.tree_graph import ways_round
+from builder.graph.tree_graph import loops_in
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import Number, Text
@@ -45,7 +45,7 @@ def as_networkx(facts: Facts, *, bounded: bool = True) -> "nx.DiGraph[str]":
 @given(judged())
 def test_every_loop_has_a_move_that_is_told(facts: Facts) -> None:
     """With the moves told taken out nothing goes round, and each is told with a true way."""
-    told = list(ways_round(facts.graph.moves, facts.graph.starts))
+    told = list(loops_in(facts.graph.moves, facts.graph.starts))
     graph = as_networkx(facts)
     for way in told:
         assert way.steps[0] == way.steps[-1]
@@ -68,7 +68,7 @@ def test_the_longest_path_is_the_longest_without_the_moves_that_lead_back(facts:
     """The same length as networkx finds in the graph without them."""
     graph = as_networkx(facts)
     graph.add_node("s0")
-    told = ways_round(facts.graph.moves, facts.graph.starts)
+    told = loops_in(facts.graph.moves, facts.graph.starts)
     graph.remove_edges_from([(way.closing.source.step, way.steps[0]) for way in told])
     path = longest_path(facts.graph)
     assert nx.is_path(graph, path) or path == ["s0"]

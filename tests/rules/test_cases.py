@@ -9,13 +9,13 @@ from pathlib import Path
 
 import pytest
 
-from builder.rules.catalog import ALL, OF_TEXT
+from builder.rules.catalog import READER_RULES, RULES
 
 from .conftest import Judged, files_of
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*/*.yml"))
 MARK = re.compile(r"# <- ([a-z-]+(?:, [a-z-]+)*)")
-NAMES = sorted(rule.RULE.name for rule in ALL if rule not in OF_TEXT)
+NAMES = sorted(rule.RULE.name for rule in RULES if rule not in READER_RULES)
 
 
 def marked(files: dict[str, str]) -> list[tuple[str, int, str]]:

@@ -2,13 +2,13 @@
 
 import pytest
 
-from builder.rules.catalog import ALL
-from builder.rules.shared.documentation import RulePage, pages
+from builder.rules.catalog import RULES
+from builder.rules.shared.documentation import RulePage, documented_rules
 
 from .conftest import SHOP, Judged, files_of, of_shop
 
-MODULES = {rule.RULE.name: rule for rule in ALL}
-PAGES = {page.rule.name: page for page in pages()}
+MODULES = {rule.RULE.name: rule for rule in RULES}
+PAGES = {page.rule.name: page for page in documented_rules()}
 # Not in the text of a tree.
 CANNOT_BE_SHOWN = {"encoding", "link", "size", "unreadable", "file-name"}
 

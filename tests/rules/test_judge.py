@@ -47,8 +47,8 @@ def test_findings_come_in_the_order_of_the_file(judged: Judged) -> None:
 def test_every_verb_of_a_requirement_is_one_of_the_closed_list() -> None:
     """The data of the order rules speaks the words of the format."""
     known = {*VERBS, *MODULE_VERBS}
-    for one in requirements.ALL:
-        assert {one.brought_by, *one.undone_by, *one.needed_by} <= known
+    for one in requirements.REQUIREMENTS:
+        assert {one.met_by, *one.undone_by, *one.needed_by} <= known
 
 
 @pytest.mark.parametrize("text", ["steps: {}", "steps: []", "steps:\n  a: {}\n", "title: x\n"])

@@ -13,8 +13,8 @@ from builder.model.finding import Finding
 from builder.reader.articles import article_from
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
-from builder.rules.catalog import ALL, OF_TEXT
-from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY, judge, judge_library
+from builder.rules.catalog import READER_RULES, RULES
+from builder.rules.shared.judge import LIBRARY_ONLY_NAMES, TREE_RULE_NAMES, judge, judge_library
 
 from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES
@@ -52,9 +52,9 @@ def judged(sound: Sound, text: str, rule: str) -> Iterator[Finding]:
     """Judge the text of a tree by a rule, alone or beside the others as the rule asks."""
     tree, findings = tree_from(Source(sound.tree.file, text, ""))
     yield from findings
-    if tree and rule not in ONLY_OF_THE_LIBRARY:
+    if tree and rule not in LIBRARY_ONLY_NAMES:
         yield from judge(tree, sound.library)
-    if tree and rule not in OF_TREES:
+    if tree and rule not in TREE_RULE_NAMES:
         trees = {**sound.library.trees, tree.id: summary_of(tree)}
         yield from judge_library(replace(sound.library, trees=trees), TODAY)
 
@@ -120,7 +120,7 @@ def test_every_mutant_of_an_article_is_caught_on_its_line(
 
 def test_every_rule_can_be_broken() -> None:
     """There is a mutator for each rule that judges, so that none is silent unnoticed."""
-    judging = {rule.RULE.name for rule in ALL if rule not in OF_TEXT}
+    judging = {rule.RULE.name for rule in RULES if rule not in READER_RULES}
     assert judging <= {*MUTATORS, *OF_ARTICLES}
 
 

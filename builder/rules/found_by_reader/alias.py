@@ -18,15 +18,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the text out. Where `&` or `*` begins a phrase, put the phrase in quotes.
+Fix: Write the text out. Where `&` or `*` begins a phrase, put the phrase in quotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="alias",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="An anchor or an alias.",
 )

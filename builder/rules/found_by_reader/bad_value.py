@@ -14,15 +14,15 @@ Right:
       stop: Nothing is wrong today
       kind: not-found
 
-Mend: Write one of the values that the finding offers.
+Fix: Write one of the values that the finding offers.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="bad-value",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A value that cannot stand there.",
 )

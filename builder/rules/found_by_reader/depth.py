@@ -17,15 +17,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Close the brackets, or write on separate lines.
+Fix: Close the brackets, or write on separate lines.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="depth",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="More levels inside each other than any tree needs.",
 )

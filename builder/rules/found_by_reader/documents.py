@@ -29,15 +29,15 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write one tree a file; delete the line `---` or `...`.
+Fix: Write one tree a file; delete the line `---` or `...`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="documents",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A second document in one file.",
 )

@@ -19,15 +19,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Give one of them another name, or put both together.
+Fix: Give one of them another name, or put both together.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="duplicate-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="The same key twice in one map.",
 )

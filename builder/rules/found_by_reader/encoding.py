@@ -16,15 +16,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Save the file as UTF-8.
+Fix: Save the file as UTF-8.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="encoding",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file that is not UTF-8.",
 )

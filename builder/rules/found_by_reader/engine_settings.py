@@ -13,16 +13,16 @@ Right:
     # site_config/mkdocs.yml
     copyright: Osei and Lind Motors
 
-Mend: Take it out of `site_config/mkdocs.yml`; the shop's own settings stand in
+Fix: Take it out of `site_config/mkdocs.yml`; the shop's own settings stand in
 `site_config/shop.yml`. Delete `site_config/overrides/`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="engine-settings",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A setting of the site engine that a shop can't make.",
 )

@@ -11,16 +11,16 @@ Right:
 
     # kb/modules/brake-unit.yml
 
-Mend: Rename the file as the hint says: small letters, digits and `-`, and the ending that is read
+Fix: Rename the file as the hint says: small letters, digits and `-`, and the ending that is read
 in its folder. `README` and `index` are the page of a folder, and no name of a file of your own.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="file-name",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file whose name keeps it from being read.",
 )

@@ -11,15 +11,15 @@ Right:
 
     # trees/charging/lamp-on.yml is a file of its own
 
-Mend: Put the file itself there.
+Fix: Put the file itself there.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="link",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file that is a link leading out of the shop, or to nothing.",
 )

@@ -19,15 +19,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Put the whole phrase in quotes. A comment has a blank after its `#`.
+Fix: Put the whole phrase in quotes. A comment has a blank after its `#`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="lost-text",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="Text that YAML would lose without a word.",
 )

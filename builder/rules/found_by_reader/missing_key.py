@@ -17,15 +17,15 @@ Right:
       weight: 1
       verify: [measured again]
 
-Mend: Add the key that the finding names.
+Fix: Add the key that the finding names.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="missing-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="Something that has to be there and is not.",
 )

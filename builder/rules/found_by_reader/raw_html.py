@@ -24,15 +24,15 @@ Right:
     ---
     Engine **off**.
 
-Mend: Write it as Markdown; put a lone `<` in back quotes.
+Fix: Write it as Markdown; put a lone `<` in back quotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="raw-html",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="HTML in an article.",
 )

@@ -10,15 +10,15 @@ Right:
 
     # trees/charging/lamp-on.yml holds 400 lines
 
-Mend: Split it into several trees that hand over to each other.
+Fix: Split it into several trees that hand over to each other.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="size",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file larger than one MiB.",
 )

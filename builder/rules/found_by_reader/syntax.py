@@ -19,16 +19,16 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Put a phrase that holds a colon in quotes; close brackets and quotes; let neighbours begin in
+Fix: Put a phrase that holds a colon in quotes; close brackets and quotes; let neighbours begin in
 one column.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="syntax",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="Text that is not YAML.",
 )

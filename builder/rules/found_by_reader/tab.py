@@ -18,15 +18,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Use blanks, two for each level.
+Fix: Use blanks, two for each level.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="tab",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A tab.",
 )

@@ -18,15 +18,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Delete it. Where `!` begins a phrase, put the phrase in quotes.
+Fix: Delete it. Where `!` begins a phrase, put the phrase in quotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="tag",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A tag.",
 )

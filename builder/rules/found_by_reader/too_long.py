@@ -18,15 +18,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Say it shorter, and put the rest into `note` or into an article.
+Fix: Say it shorter, and put the rest into `note` or into an article.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="too-long",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.WARNING,
     summary="A text that does not fit its box on the chart.",
 )

@@ -20,15 +20,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the key that the finding offers.
+Fix: Write the key that the finding offers.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unknown-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A key that the format does not know.",
 )

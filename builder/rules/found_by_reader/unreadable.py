@@ -10,16 +10,16 @@ Right:
 
     # Everyone in the shop may open the folder trees/brakes/ and the files in it.
 
-Mend: Give yourself the right to read it (`chmod -R u+rX` on the folder), or put a file in its
+Fix: Give yourself the right to read it (`chmod -R u+rX` on the folder), or put a file in its
 place.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unreadable",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file or folder that cannot be read.",
 )

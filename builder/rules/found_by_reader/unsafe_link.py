@@ -24,15 +24,15 @@ Right:
     ---
     Then measure the [voltage drop](voltage-drop.md).
 
-Mend: Link to a page: `[words](other-article.md)`, or to an address that begins with https.
+Fix: Link to a page: `[words](other-article.md)`, or to an address that begins with https.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unsafe-link",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A link in an article that is no page.",
 )

@@ -13,17 +13,17 @@ Right:
     # kb/how-to/pictures/fuse-drop.svg
     <svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0h9"/></svg>
 
-Mend: Save the drawing as plain SVG in UTF-8, without scripts and with all of it in the file. A
+Fix: Save the drawing as plain SVG in UTF-8, without scripts and with all of it in the file. A
 photo may come as the phone took it: it is turned upright, made small, and loses what it tells of
 place and camera. Put files that are no pictures elsewhere.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unsafe-picture",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file among the pictures that is no plain picture.",
 )

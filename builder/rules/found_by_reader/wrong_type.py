@@ -20,15 +20,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as the example in the finding shows.
+Fix: Write it as the example in the finding shows.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="wrong-type",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A value of the wrong kind.",
 )

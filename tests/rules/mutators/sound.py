@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from builder.graph.paths import Place, paths
+from builder.graph.moves import Place, paths
 from builder.graph.routes import Exit, exits
 from builder.model.knowledge import HowTo
 from builder.model.library import Library

@@ -7,7 +7,7 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.paths import Place
+from builder.graph.moves import Place
 from builder.graph.requirements import SUPPLY_HELD
 from builder.graph.summaries import summary_of
 from builder.model.library import Library
@@ -25,7 +25,7 @@ from builder.model.tree import (
     Tree,
 )
 from builder.rules.codes_before_clearing import check
-from builder.rules.shared.order import arrivals, unmet
+from builder.rules.shared.order import reached_steps, unmet
 from builder.rules.shared.rule import facts_of
 
 NO_PLACE = Text("").at
@@ -122,9 +122,9 @@ def test_what_is_reached_unmet_is_what_a_walk_of_all_states_finds(judged: Tree) 
     """Taking the providing exits out finds the same steps as walking with the state in hand."""
     facts = facts_of(judged, library(judged))
     found = unmet(facts, SUPPLY_HELD)
-    assert {place.step for place in found.came} == walked(judged)
-    for _, place in arrivals(found, facts):
-        trail = found.trail(place)
+    assert {place.step for place in found.arrived_by} == walked(judged)
+    for _, place in reached_steps(found, facts):
+        trail = found.path_to(place)
         assert trail[-1] == place.step
         for one, other in pairwise(trail):
             leads = judged.steps[one].body
@@ -186,10 +186,10 @@ def test_what_a_caller_undid_is_not_there() -> None:
         "charging/second", step("write", ["mend"], "configure"), step("mend", []), words=""
     )
     facts = facts_of(called, library(called, caller))
-    assert Place("write") in unmet(facts, SUPPLY_HELD).came
+    assert Place("write") in unmet(facts, SUPPLY_HELD).arrived_by
     held = replace(caller, steps={**caller.steps, "drive": step("drive", ["charging/second"])})
     facts = facts_of(called, library(called, held))
-    assert Place("write") not in unmet(facts, SUPPLY_HELD).came
+    assert Place("write") not in unmet(facts, SUPPLY_HELD).arrived_by
 
 
 def test_back_returns_to_its_caller_alone() -> None:
