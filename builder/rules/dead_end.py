@@ -1,6 +1,6 @@
-"""An action that does not say what follows, or a check without results.
+"""An action without a next step, or a check without results.
 
-Why: Whoever comes here has done the work and is left standing at the vehicle.
+Why: The work is done and the tech doesn't know what comes next.
 
 Wrong:
 
@@ -32,14 +32,14 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every action without `then` and every check without results."""
-    why = "whoever comes here is left standing at the vehicle"
+    why = "the tech at this step doesn't know what comes next"
     for step in facts.steps:
         match step.body:
             case Action(then=None):
-                message = f"nothing follows the action `{step.id}`"
-                hint = "add `then:` with the next step, or make it a `stop`"
+                message = f"action `{step.id}` has no next step"
+                hint = "add `then: <step>`, or make it a `stop`"
                 yield RULE.finding(step.id.at, message, why, hint)
             case Check(results=()):
-                message = f"the check `{step.id}` has no results"
-                hint = "add `results:`, each with its branch"
+                message = f"check `{step.id}` has no results"
+                hint = "add `results:`, each with a `branch`"
                 yield RULE.finding(step.id.at, message, why, hint)

@@ -1,20 +1,20 @@
-"""A value that is none of those that can stand there.
+"""A value that isn't one of those allowed there.
 
-Why: Nobody can tell what was meant, and the step is left out of everything that is computed.
+Why: Nobody can tell what it means, and the step drops out of every calculation.
 
 Wrong:
 
     all-good:
-      stop: Nothing is wrong today
+      stop: No fault found today
       kind: not found
 
 Right:
 
     all-good:
-      stop: Nothing is wrong today
+      stop: No fault found today
       kind: not-found
 
-Fix: Write one of the values that the finding offers.
+Fix: Write one of the values that the finding suggests.
 """
 
 from builder.model.finding import Severity
@@ -24,5 +24,5 @@ RULE = Rule(
     name="bad-value",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A value that cannot stand there.",
+    summary="A value that isn't allowed there.",
 )

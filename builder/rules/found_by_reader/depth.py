@@ -1,17 +1,17 @@
 """Brackets or indentation more than twenty levels deep.
 
-Why: No tree needs that; a bracket has been left open somewhere above.
+Why: No tree needs that: a bracket somewhere above was left open.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [[[[[[[[[[[[[[[[[[[[[[multimeter]]]]]]]]]]]]]]]]]]]]]]
 
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
@@ -27,5 +27,5 @@ RULE = Rule(
     name="depth",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="More levels inside each other than any tree needs.",
+    summary="More nested levels than any tree needs.",
 )

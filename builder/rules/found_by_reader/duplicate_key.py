@@ -1,25 +1,25 @@
 """The same key twice in one map.
 
-Why: Only one of the two would count, and nobody would see which.
+Why: Only one of the two would count, and nobody would notice which.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
-      check: Belt looks good
+      check: Does the belt look good?
 
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Fix: Give one of them another name, or put both together.
+Fix: Give one of them another name, or merge the two.
 """
 
 from builder.model.finding import Severity

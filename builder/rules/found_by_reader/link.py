@@ -1,7 +1,7 @@
 """A file that is a link leading out of the shop, or to nothing.
 
-Why: What lies outside is not under the shop's version control, and a reviewer never sees it change.
-What is missing cannot be read by anybody.
+Why: A file outside the shop isn't under its version control, and a reviewer never sees it change. A
+file that is missing can't be read at all.
 
 Wrong:
 

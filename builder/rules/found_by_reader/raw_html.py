@@ -11,7 +11,7 @@ Wrong:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Engine <b>off</b>.
+    Turn the engine <b>off</b>.
 
 Right:
 
@@ -22,9 +22,9 @@ Right:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Engine **off**.
+    Turn the engine **off**.
 
-Fix: Write it as Markdown; put a lone `<` in back quotes.
+Fix: Write it as Markdown; put a lone `<` in backquotes.
 """
 
 from builder.model.finding import Severity

@@ -1,4 +1,4 @@
-"""A file larger than one MiB.
+"""A file larger than 1 MiB.
 
 Why: Nobody can review or follow a file of that size.
 
@@ -10,7 +10,7 @@ Right:
 
     # trees/charging/lamp-on.yml holds 400 lines
 
-Fix: Split it into several trees that hand over to each other.
+Fix: Split it into several trees that hand off to each other.
 """
 
 from builder.model.finding import Severity
@@ -20,5 +20,5 @@ RULE = Rule(
     name="size",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A file larger than one MiB.",
+    summary="A file larger than 1 MiB.",
 )

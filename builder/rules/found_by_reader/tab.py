@@ -1,11 +1,11 @@
 """A tab.
 
-Why: A tab is as wide as each editor likes, so nobody sees what belongs to what.
+Why: Every editor shows a tab at another width, so nobody can see what belongs to what.
 
 Wrong:
 
     belt:
-      check:	Belt tight and dry
+      check:	Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,12 +13,12 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Fix: Use blanks, two for each level.
+Fix: Use spaces, two for each level.
 """
 
 from builder.model.finding import Severity

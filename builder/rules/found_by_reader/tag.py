@@ -5,7 +5,7 @@ Why: The format has no tags; YAML would turn the text into something else.
 Wrong:
 
     belt:
-      check: !important Belt tight and dry
+      check: !important Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,7 +13,7 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}

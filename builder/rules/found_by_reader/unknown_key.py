@@ -1,11 +1,11 @@
-"""A key that the format does not know, often a slip of the keys.
+"""A key that the format doesn't have, often a typo.
 
-Why: What stands under it would be passed over without a word.
+Why: Everything under it would be ignored.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tool: [multimeter]
       results:
         - {result: yes, branch: all-good}
@@ -14,13 +14,13 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Fix: Write the key that the finding offers.
+Fix: Write the key that the finding suggests.
 """
 
 from builder.model.finding import Severity
@@ -30,5 +30,5 @@ RULE = Rule(
     name="unknown-key",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A key that the format does not know.",
+    summary="A key that the format doesn't have.",
 )

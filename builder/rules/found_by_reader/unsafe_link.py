@@ -1,4 +1,4 @@
-"""A link in an article that is no page.
+"""A link in an article that isn't a page.
 
 Why: It could run a script in a reader's browser.
 
@@ -11,7 +11,7 @@ Wrong:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Press [here](javascript:go).
+    Tap [here](javascript:go).
 
 Right:
 
@@ -34,5 +34,5 @@ RULE = Rule(
     name="unsafe-link",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A link in an article that is no page.",
+    summary="A link in an article that isn't a page.",
 )
