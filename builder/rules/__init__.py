@@ -1,4 +1,4 @@
-"""One file per rule, with its documentation; the lists in `catalog.py` name them all.
+"""One file per rule, with its documentation; the list in `catalog.py` names them all.
 
 In: a `Tree` (or the listings of every tree) and the `Library`. Out: `Finding`s; the page of a rule.
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
-from typing import Protocol
+from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
 from builder.graph.space import Space, space_of
@@ -92,6 +92,7 @@ class DocumentedRule(Protocol):
     __doc__: str | None
 
 
+@runtime_checkable
 class TreeRule(DocumentedRule, Protocol):
     """A module that judges one tree."""
 
@@ -99,6 +100,7 @@ class TreeRule(DocumentedRule, Protocol):
         """Yield what is wrong."""
 
 
+@runtime_checkable
 class LibraryRule(DocumentedRule, Protocol):
     """A module that judges the knowledge and all trees in summary."""
 
