@@ -1,4 +1,4 @@
-"""What all tests share: a cache folder of their own, and one browser."""
+"""What all tests share: a cache folder of their own, one browser, and no clock on properties."""
 
 import os
 import shutil
@@ -6,10 +6,14 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import pytest
+from hypothesis import settings
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
+# A busy machine is no fault of what is tested.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 

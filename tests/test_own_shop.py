@@ -25,6 +25,7 @@ EXAMPLES = {
 }
 # Files that may go up to the root of the repository, each with what they want there.
 AT_THE_ROOT = {
+    "report/test_workflow.py": "reads the workflow, the hook and the README",
     "test_installed.py": "builds the wheel",
     "test_own_shop.py": "lists the ids of the demo",
     "trade/mutate_numbers.py": "runs the tests of a changed room from there",
@@ -65,8 +66,8 @@ def taken_from_the_root(path: Path) -> set[str]:
 def words_of(part: Any) -> Iterator[str]:
     """Yield every key that a schema knows, wherever it stands."""
     if isinstance(part, dict):
-        if isinstance(named := part.get("properties"), dict):
-            yield from named
+        if isinstance(keys := part.get("properties"), dict):
+            yield from keys
         part = list(part.values())
     if isinstance(part, list):
         yield from (word for one in part for word in words_of(one))

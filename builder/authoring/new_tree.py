@@ -8,7 +8,7 @@ from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import Refused
 from builder.reader.shop_files import read_knowledge
 
 TEMPLATE = Path(__file__).parent / "templates" / "tree.yml"

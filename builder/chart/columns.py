@@ -8,19 +8,19 @@ from collections.abc import Sequence
 from functools import partial
 from typing import NamedTuple
 
-from builder.chart.gaps import SECTION_GAP
-from builder.chart.size import Size
-from builder.chart.steps import StepFunction
-from builder.chart.stock import Stock
+from builder.chart.block_size import BlockSize
+from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.spacing import SECTION_GAP
+from builder.chart.step_function import StepFunction
 from builder.chart.styles import Style
 from builder.plan.outline import Block, Section
 
 
-class Piece(NamedTuple):
+class MeasuredGroup(NamedTuple):
     """Blocks of one section that stay together."""
 
     blocks: tuple[Block, ...]
-    sizes: tuple[Size, ...]
+    sizes: tuple[BlockSize, ...]
     first: bool  # of its section
     last: bool
     body: float
@@ -31,7 +31,7 @@ class Piece(NamedTuple):
 class Column(NamedTuple):
     """The pieces that stand in one column, from the top."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[MeasuredGroup, ...]
     height: float
 
 
@@ -39,12 +39,12 @@ Group = tuple[tuple[Block, ...], bool, bool]  # blocks, whether first and last o
 Groups = tuple[Group, ...]
 
 
-def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
-    """Join the blocks that must not be parted.
+def block_groups(sections: Sequence[Section], separate: bool = False) -> Groups:
+    """Join the blocks that must not be split.
 
     A head without results stays with what follows, and an end with nothing but connectors stays
     with the check that led to it: no lone head at the foot of a column, no lone fix at the top.
-    With `apart`, for text so large that a sheet holds little more than a box, none are joined.
+    With `separate`, for text so large that a sheet holds little more than a box, none are joined.
     """
     found = []
     for section in sections:
@@ -52,7 +52,7 @@ def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
         for block in section.blocks:
             lone_end = block.down is None and not any(side.links for side in block.sides)
             lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
-            if joined and (lone_end or lone_head) and not apart:
+            if joined and (lone_end or lone_head) and not separate:
                 joined[-1].append(block)
             else:
                 joined.append([block])
@@ -61,29 +61,33 @@ def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
     return tuple(found)
 
 
-Galley = StepFunction[tuple[Piece, ...]]  # everything in one column, as high as its width makes it
+Galley = StepFunction[
+    tuple[MeasuredGroup, ...]
+]  # everything in one column, as high as its width makes it
 
 
-def galley(stock: Stock, style: Style, joined: Groups) -> Galley:
+def galley(metrics: FlowMetrics, style: Style, joined: Groups) -> Galley:
     """Return what stays together, to be measured in columns of any width."""
-    parts = [StepFunction(partial(_piece, stock, style, group)) for group in joined]
+    parts = [StepFunction(partial(_piece, metrics, style, group)) for group in joined]
     return StepFunction(lambda column: tuple([part(column) for part in parts]))
 
 
-def _piece(stock: Stock, style: Style, group: Group, column: float) -> Piece:
+def _piece(metrics: FlowMetrics, style: Style, group: Group, column: float) -> MeasuredGroup:
     blocks, first, last = group
-    sizes = tuple([style.size(stock, block, column) for block in blocks])
+    sizes = tuple([style.size(metrics, block, column) for block in blocks])
     body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])
-    return Piece(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut)
+    return MeasuredGroup(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut)
 
 
-def total(items: Sequence[Piece]) -> float:
+def galley_height(items: Sequence[MeasuredGroup]) -> float:
     """Height of everything in one column."""
     gaps = sum([SECTION_GAP for piece in items if piece.first]) - SECTION_GAP
     return gaps + sum([piece.body + piece.tail for piece in items])
 
 
-def fill(items: Sequence[Piece], heights: Sequence[float], most: int) -> list[Column] | None:
+def fill_columns(
+    items: Sequence[MeasuredGroup], heights: Sequence[float], most: int
+) -> list[Column] | None:
     """Fill columns in order; None if more than `most` are needed or a piece is too tall.
 
     The last of the heights is that of all further columns. One of the first columns that is too
@@ -104,7 +108,7 @@ def fill(items: Sequence[Piece], heights: Sequence[float], most: int) -> list[Co
     return columns
 
 
-def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
+def _take(items: Sequence[MeasuredGroup], start: int, room: float) -> tuple[int, float]:
     """Return how many pieces fit, and the height they take with the connector at the foot."""
     used = 0.0
     taken, height = 0, 0.0
@@ -121,7 +125,7 @@ def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
     return taken, height
 
 
-def balanced(columns: Sequence[Column]) -> list[Column]:
+def balanced_columns(columns: Sequence[Column]) -> list[Column]:
     """Fill the same columns again, no taller than they must be; empty ones stay in front."""
     empty = [column for column in columns if not column.pieces]
     best = [column for column in columns if column.pieces]
@@ -129,7 +133,7 @@ def balanced(columns: Sequence[Column]) -> list[Column]:
     low, high = 0.0, max((column.height for column in best), default=0)
     while high - low > 1:
         middle = (low + high) / 2
-        found = fill(items, [middle], len(best))
+        found = fill_columns(items, [middle], len(best))
         if not found:
             low = middle
         else:

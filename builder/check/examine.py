@@ -5,20 +5,18 @@ needs no other tree; the others wait, packed, until all are read. A tree is read
 before the next.
 """
 
-import gc
-import os
 import pickle
 import zlib
-from collections.abc import Callable, Collection, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
-from typing import Any, TypeVar
 
 from builder.cache.digest import digest
 from builder.check.dependencies import Used, observed
 from builder.check.kept import KeptTree, judged_tree, kept_tree
+from builder.cores.progress import Progress, counted
+from builder.cores.spread import on_all_cores
 from builder.graph.summaries import summary_of
 from builder.model.finding import Severity
 from builder.model.library import Library
@@ -28,11 +26,8 @@ from builder.reader.source import LARGEST
 from builder.reader.trees import read_tree, tree_id
 from builder.rules.shared.judge import judge
 
-WORTH_IT = 40  # trees; for fewer, starting another process takes longer than it saves
 TRIES = 5  # at a file that is being saved while it is read
-AT_ONCE = 16  # trees handed to a process at a time
-T = TypeVar("T")
-R = TypeVar("R")
+PORTION = 8  # trees handed to a process at a time
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,23 +62,33 @@ def content_of(file: Path) -> str:
 
 
 def examine_all(
-    shop: Path, files: Sequence[str], knowledge: Library, led_into: Collection[str]
+    shop: Path,
+    files: Sequence[str],
+    knowledge: Library,
+    led_into: Collection[str],
+    progress: Progress,
 ) -> Sequence[Examined]:
     """Read files of which nothing is known, and judge those that no other tree leads into."""
     used: Used = set()
     work = partial(_examined, shop, observed(knowledge, used), used, led_into)
-    return _spread(work, files)
+    examined = on_all_cores(work, files, PORTION)
+    return tuple(counted(examined, progress, "Checking trees", len(files)))
 
 
 def judge_all(shop: Path, waiting: Sequence[Waiting], library: Library) -> Sequence[KeptTree]:
     """Judge trees beside their library, in their order."""
     used: Used = set()
-    return _spread(partial(_judged_beside, shop, observed(library, used), used), waiting)
+    work = partial(_judged_beside, shop, observed(library, used), used)
+    return tuple(on_all_cores(work, waiting, PORTION))
 
 
 def unjudged(shop: Path, file: str) -> KeptTree:
-    """Read one tree and keep what stands in it; nothing is said of its soundness."""
-    return _read(shop, file)[1]
+    """Read one tree and keep what stands in it; nothing is said of its soundness.
+
+    Its steps are numbered, as it is not known yet which of them other trees lead into.
+    """
+    tree, kept = _read(shop, file)
+    return replace(kept, numbers=tuple(numbering(tree).items())) if tree else kept
 
 
 def _examined(
@@ -92,7 +97,7 @@ def _examined(
     tree, kept = _read(shop, file)
     if tree is None or kept.listing is None:
         return Examined(kept)
-    if tree_id(file) in led_into or not kept.listing.told:
+    if tree_id(file) in led_into or not kept.listing.searchable:
         return Examined(kept, zlib.compress(pickle.dumps(tree, 5), 1))
     return Examined(_judged(tree, kept, knowledge, used))
 
@@ -128,23 +133,3 @@ def _judged(tree: Tree, kept: KeptTree, library: Library, used: Used) -> KeptTre
     numbers = numbering(tree) if sound and entered else {}
     numbers = {step: number for step, number in numbers.items() if step in entered}
     return judged_tree(kept, findings, used, numbers)
-
-
-def _spread(work: Callable[[T], R], items: Sequence[T]) -> Sequence[R]:
-    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
-    if len(items) < WORTH_IT or (cores or 1) < 2:
-        return [work(item) for item in items]
-    with ProcessPoolExecutor(cores, initializer=_begin, initargs=(work,)) as pool:
-        return list(pool.map(_do_there, items, chunksize=AT_ONCE))
-
-
-_there: list[Callable[[Any], Any]] = []  # the work of each process, handed over once
-
-
-def _begin(work: Callable[[Any], Any]) -> None:
-    gc.set_threshold(100_000)  # values of a tree form no rings; looking for some costs a tenth
-    _there[:] = [work]
-
-
-def _do_there(item: Any) -> Any:
-    return _there[0](item)

@@ -12,7 +12,8 @@ from typing import Any
 from builder.cache.digest import digest
 from builder.check.pickled import from_bytes, to_bytes
 from builder.model.finding import Finding
-from builder.model.summary import Listing, Summary, listing_of
+from builder.model.summary import Summary, TreeListing, listing_of
+from builder.model.tree import Status
 
 Findings = tuple[Finding, ...]
 HEAD, SUMMARY, FINDINGS = "tree", "summary", "findings"  # the kinds of rows
@@ -23,7 +24,7 @@ class KeptTree:
     """One file and what is known of it; as bytes what few ask for, so that it is seldom made."""
 
     content: str  # hash of the file's content
-    listing: Listing | None = None  # None where nothing could be made of the file
+    listing: TreeListing | None = None  # None where nothing could be made of the file
     shape: str = ""  # hash of what other trees' findings may depend on
     used: tuple[tuple[str, str], ...] = ()  # kind and id of the knowledge looked up while judging
     inputs: str = ""  # hash of all that the findings depend on; "" while it has not been judged
@@ -97,9 +98,10 @@ def _head(kept: KeptTree) -> list[Any]:
     return [kept.content, kept.listing, kept.shape, kept.used, kept.inputs, kept.numbers]
 
 
-def _listing(fields: list[Any]) -> Listing:
+def _listing(fields: list[Any]) -> TreeListing:
     """Make of JSON's lists what the listing was: they stand for tuples throughout."""
-    return Listing._make(map(_tuples, fields))
+    listing = TreeListing._make(map(_tuples, fields))
+    return listing._replace(status=Status(listing.status))
 
 
 def _tuples(value: Any) -> Any:

@@ -14,7 +14,7 @@ CLASSES = (
     *(finding.Finding, finding.Related, finding.Severity),
     *(summary.Summary, summary.HandOver, silence.Silence),
     *(text.Text, text.Number, text.Position),
-    *(tree.Scope, tree.Signed, tree.Symptom),
+    *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),
 )
 T = TypeVar("T")
 BY_NAME = {(one.__module__, one.__qualname__): one for one in CLASSES}

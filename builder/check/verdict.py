@@ -27,9 +27,10 @@ from builder.check.kept import (
     rows_of,
 )
 from builder.check.pickled import from_bytes
+from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
-from builder.model.summary import Listing, Summary
+from builder.model.summary import Summary, TreeListing
 from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
@@ -51,7 +52,13 @@ class Verdict:
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
 
 
-def check(shop: Path, cache: Cache, today: date, files: Iterable[Path] = ()) -> Verdict:
+def check(
+    shop: Path,
+    cache: Cache,
+    today: date,
+    files: Iterable[Path] = (),
+    progress: Progress = no_progress,
+) -> Verdict:
     """Judge every tree and the shop as a whole; with files, keep what concerns those.
 
     What is found out is kept in the cache. Raises FileNotFoundError where one of the files is not
@@ -60,16 +67,14 @@ def check(shop: Path, cache: Cache, today: date, files: Iterable[Path] = ()) -> 
     wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
     knowledge, mistakes = read_knowledge(shop)
     before = _known(cache)
-    trees, packed = _examined(shop, before, knowledge)
+    trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
     trees = _judged(shop, library, trees, packed)
     of_trees = [(*mistakes_of(one), *findings_of(one)) for one in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
     _keep(cache, before, trees)
-    entries = {f"{one.listing.id}#{step}": number for one in trees.values() if one.listing
-               for step, number in one.numbers}  # fmt: skip
     kept = (one for one in findings if not wanted or one.at.file in wanted)
-    return Verdict(replace(library, entries=entries), in_order(kept))
+    return Verdict(replace(library, entries=_entries(trees)), in_order(kept))
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
@@ -78,7 +83,15 @@ def known_library(shop: Path, cache: Cache) -> Library:
     trees = {
         file: _recalled(shop, before, file) or unjudged(shop, file) for file in tree_names(shop)
     }
-    return _library(shop, read_knowledge(shop)[0], trees, cache)
+    library = _library(shop, read_knowledge(shop)[0], trees, cache)
+    return replace(library, entries=_entries(trees))
+
+
+def _entries(trees: Kept) -> dict[str, int]:
+    """Return the numbers that are known of steps, by `tree#step`."""
+    known = (one for one in trees.values() if one.listing)
+    return {f"{one.listing.id}#{step}": number for one in known if one.listing
+            for step, number in one.numbers}  # fmt: skip
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -93,7 +106,7 @@ def _known(cache: Cache) -> Kept:
     heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
     for file in heads.keys() & findings.keys():
-        with suppress(Exception):  # whoever wrote it, it is only a cache
+        with suppress(Exception):  # it is only a cache, whoever wrote it
             known[file] = kept_in(heads[file], findings[file])
     return known
 
@@ -105,13 +118,13 @@ def _recalled(shop: Path, before: Kept, file: str) -> KeptTree | None:
 
 
 def _examined(
-    shop: Path, before: Kept, knowledge: Library
+    shop: Path, before: Kept, knowledge: Library, progress: Progress
 ) -> tuple[dict[str, KeptTree], dict[str, bytes]]:
     """Return every tree's file as it is known now, and packed the new trees still to be judged."""
     known = {file: _recalled(shop, before, file) for file in tree_names(shop)}
     new = [file for file, kept in known.items() if kept is None]
     led_into = _led_into(shop, new, known.values())
-    examined = dict(zip(new, examine_all(shop, new, knowledge, led_into), strict=True))
+    examined = dict(zip(new, examine_all(shop, new, knowledge, led_into, progress), strict=True))
     alone = knowledge_digest(knowledge)
     now = {}
     for file, kept in known.items():
@@ -142,7 +155,7 @@ def _library(shop: Path, knowledge: Library, trees: Kept, cache: Cache) -> Libra
     return replace(knowledge, trees=Trees(listings, summary), whole=whole)
 
 
-def _summary(shop: Path, trees: Kept, cache: Cache, listing: Listing) -> Summary:
+def _summary(shop: Path, trees: Kept, cache: Cache, listing: TreeListing) -> Summary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
     with suppress(Exception):  # it may have been damaged or deleted meanwhile
         return from_bytes(content, Summary)

@@ -10,7 +10,9 @@ from builder.cache.database import opened
 from builder.check.verdict import check
 from builder.commands.findings import add_today, print_findings, print_notes
 from builder.commands.place import from_here, shop_of
-from builder.reader.schemas.catalogue import schema_texts
+from builder.commands.progress import progress_bar
+from builder.model.library import self_contained
+from builder.reader.schemas.schema_list import schema_texts
 
 NAME = "build"
 HELP = "check, then build the site and PDFs"
@@ -26,24 +28,31 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check the shop; if it is sound, build the site."""
     from builder.reader.trees import tree_of
-    from builder.site.build import SiteInput, build_site
+    from builder.site.build_site import SiteInput, build_site
 
     start, shop = monotonic(), shop_of(options)
     out = Path(options.out) if options.out else shop / "site"
-    with opened(shop) as cache:
-        verdict = check(shop, cache, options.today)
+    with opened(shop) as cache, progress_bar() as progress:
+        verdict = check(shop, cache, options.today, progress=progress)
         if verdict.findings:
             print_findings(shop, verdict)
         if verdict.errors:
             print("Build failed; the previous site is unchanged.", file=sys.stderr)
             return 1
-        library = verdict.library
+        library = self_contained(verdict.library)
         files = {f"schemas/{name}": text for name, text in schema_texts().items()}
         read_tree = partial(tree_of, shop, library)
-        site = SiteInput(shop, cache, library, read_tree, not options.no_prints, files)
-        build_site(site, out)
+        site = SiteInput(
+            shop, cache, library, read_tree, not options.no_prints, files, progress=progress
+        )
+        built = build_site(site, out)
     print_notes(cache.notes)
-    trees = len(library.trees)
-    print(f"{trees} tree{'' if trees == 1 else 's'} in {monotonic() - start:.1f} s; "
-          f"open {from_here(out / 'index.html')}")  # fmt: skip
+    made = ", ".join((number_of(len(library.trees), "tree"), number_of(built.sheets, "sheet")))
+    page = from_here(out / "index.html")
+    print(f"{made}, {monotonic() - start:.1f} s; open {page}")
     return 0
+
+
+def number_of(count: int, noun: str) -> str:
+    """Count things: 1 tree, 2 trees."""
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"

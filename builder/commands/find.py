@@ -9,7 +9,7 @@ from builder.check.verdict import known_library
 from builder.commands.place import shop_of
 
 if TYPE_CHECKING:
-    from builder.find.rank import Answer
+    from builder.find.ranking import SearchAnswer
 
 NAME = "find"
 HELP = "search trees by symptom, warning light, or DTC"
@@ -23,12 +23,14 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Rank the trees and articles for the words of a customer."""
-    from builder.find.index import index
-    from builder.find.rank import rank
+    from builder.find.ranking import answer_query
+    from builder.find.search_table import search_table
+    from builder.find.symptom_index import build_symptom_index
 
     shop = shop_of(options)
     with opened(shop) as cache:
-        answer = rank(index(known_library(shop, cache)), " ".join(options.words))
+        index = build_symptom_index(search_table(known_library(shop, cache)))
+    answer = answer_query(index, " ".join(options.words))
     if options.format == "json":
         hits = [
             {"id": hit.id, "title": hit.title, "kind": hit.kind, "score": hit.score}
@@ -40,10 +42,10 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _lines(answer: "Answer") -> list[str]:
+def _lines(answer: "SearchAnswer") -> list[str]:
     lines = [f"taken as: {taken} (for {typed})" for typed, taken in answer.understood.corrected]
     lines += [f"{hit.id}  {hit.title}" for hit in answer.hits]
     if not answer.hits:
         lines.append("nothing fits all of that; the nearest are:")
-    lines += [f"see also: {offer.name}" for offer in answer.offers]
+    lines += [f"see also: {place.name}" for place in answer.suggestions]
     return lines

@@ -5,7 +5,7 @@ import sys
 from datetime import date
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import Refused
 from builder.commands.place import from_here, shop_of
 
 NAME = "new"

@@ -10,9 +10,12 @@ from typing import TYPE_CHECKING
 from builder.cache.database import opened
 from builder.check.verdict import known_library
 from builder.commands.place import from_here, shop_of
+from builder.commands.progress import progress_bar
+from builder.cores.progress import counted
+from builder.model.library import self_contained
 
 if TYPE_CHECKING:
-    from builder.prints.jobs import Wanted
+    from builder.prints.print_jobs import PrintRequest
 
 NAME = "print"
 HELP = "print wall charts, bench sheets, and customer estimates"
@@ -37,28 +40,33 @@ def run(options: argparse.Namespace) -> int:
     """Print every sheet that is asked for."""
     from tqdm import tqdm
 
-    from builder.prints.jobs import jobs
+    from builder.prints.print_jobs import print_trees, tree_ids
     from builder.reader.trees import tree_of
 
     shop = shop_of(options)
     out = Path(options.out).resolve() if options.out else shop / "prints"
     with opened(shop) as cache:
-        library = known_library(shop, cache)
-        sheets = jobs(_wanted(options), library, partial(tree_of, shop, library))
-        for name, make in tqdm(sheets, unit=" sheets", disable=not sys.stderr.isatty()):
-            path = out / name
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(make())
-            tqdm.write(str(from_here(path)))
-    if not sheets:
+        library = self_contained(known_library(shop, cache))
+    request, read_tree = _request(options), partial(tree_of, shop, library)
+    ids = tree_ids(request, library)
+    if not ids:
         print("baytree: nothing to print: name a tree, or use --system or --all", file=sys.stderr)
-    return 0 if sheets else 2
+        return 2
+    made = print_trees(ids, request, library, read_tree)
+    with progress_bar() as progress:
+        for files in counted(made, progress, "Printing trees", len(ids)):
+            for name, pdf in files:
+                path = out / name
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_bytes(pdf)
+                tqdm.write(str(from_here(path)))
+    return 0
 
 
-def _wanted(options: argparse.Namespace) -> "Wanted":
-    from builder.prints.jobs import Wanted
+def _request(options: argparse.Namespace) -> "PrintRequest":
+    from builder.prints.print_jobs import PrintRequest
 
-    return Wanted(
+    return PrintRequest(
         trees=tuple(options.trees),
         system=options.system or "",
         every=options.all,

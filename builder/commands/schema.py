@@ -6,7 +6,7 @@ from pathlib import Path
 
 from builder.commands.place import from_here, shop_of
 from builder.model.library import Library
-from builder.reader.schemas.catalogue import KINDS, schema_texts
+from builder.reader.schemas.schema_list import KINDS, schema_texts
 from builder.reader.shop_files import read_knowledge
 
 NAME = "schema"

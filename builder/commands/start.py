@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import Refused
 from builder.commands.new import print_written
 from builder.commands.schema import write_schemas
 from builder.reader.shop_files import read_knowledge
@@ -19,7 +19,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the new shop, and print its files."""
-    from builder.authoring.start import start
+    from builder.authoring.new_shop import start
 
     folder = Path(options.folder)
     written = start(folder)

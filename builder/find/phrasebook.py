@@ -1,151 +1,163 @@
 """The shop's words: what means the same, and slang with its proper terms.
 
-In: rows of `kb/words.yml`. Out: a `Phrasebook`. One word that means the same as another is put in
-its place (`tyre` for `tire`), on both sides. A phrase, and all slang, becomes a concept: its own
-words or any of its terms will do. The longest phrase goes first. Mirrored by `search-words.js`.
+In: rows of `kb/words.yml`. Out: a `Phrasebook`, and the concepts of a text by it. One word that
+means the same as another is put in its place (`tyre` for `tire`). A phrase, and all slang, becomes
+a concept: its own words or any of its terms will do. The longest phrase goes first. The page gets
+the book as it is, and takes a query apart by it in the same way (`search-words.js`).
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.find.words import STOP, content, flipped, surfaces, tokens
+from builder.find.common_words import STOP_WORDS
+from builder.find.search_table import WordRow
+from builder.find.word_forms import drop_stop_words, opposite, split_words, stem_words, without_no
 
 Tokens = tuple[str, ...]
-Pair = tuple[str, tuple[str, ...]]  # a word or phrase, and its terms
 
 GAP = 2  # stop words that may stand inside a phrase: `battery (keeps) dying`
+
+
+@dataclass(frozen=True, slots=True)
+class BookPhrase:
+    """A phrase of the book, and what it means."""
+
+    tokens: Tokens
+    terms: tuple[Tokens, ...]
+    slang: tuple[WordRow, ...] = ()  # of these, the slang as written
 
 
 @dataclass(frozen=True, slots=True)
 class Phrasebook:
     """Words and phrases, as tokens, and what they mean."""
 
-    same: Mapping[str, Tokens]  # a token to those in its place
-    terms: Mapping[Tokens, tuple[Tokens, ...]]  # a phrase to its terms
-    slang: Mapping[Tokens, tuple[Pair, ...]]  # of these, slang and its terms as written
-    starts: Mapping[str, tuple[Tokens, ...]]  # a first token to its phrases, longest first
-
-
-@dataclass(frozen=True, slots=True)
-class Match:
-    """A phrase of the book found among tokens; `negated` if a "no" stands on it."""
-
-    phrase: Tokens
-    length: int
-    negated: bool
+    synonyms: Mapping[str, Tokens]  # a token to those in its place
+    starts: Mapping[str, tuple[BookPhrase, ...]]  # a first token to its phrases, longest first
 
 
 @dataclass(frozen=True, slots=True)
 class Concept:
-    """One thing that was said: any of its alternatives stands for it."""
+    """One thing that a text says: any of its alternatives stands for it."""
 
     alternatives: tuple[Tokens, ...]
-    phrase: Tokens = ()  # the phrase of the book that it came from
+    words: int = 1  # how many words say it
+    slang: tuple[WordRow, ...] = ()
 
     @property
-    def words(self) -> int:
-        """How many words said it."""
-        return len(self.alternatives[0]) if self.phrase else 1
+    def tokens(self) -> Tokens:
+        """The tokens of all alternatives, each once."""
+        return tuple(dict.fromkeys(token for words in self.alternatives for token in words))
 
 
-def phrasebook(slang: Iterable[Pair], same: Iterable[Pair]) -> Phrasebook:
+def make_phrasebook(slang: Sequence[WordRow], same: Sequence[WordRow]) -> Phrasebook:
     """Make a book; plain words may add to what a slang phrase leads to, without being shown."""
-    plain = [(tokens(surfaces(phrase)), phrase, terms) for phrase, terms in same]
-    one_word = {found[0]: tuple(content(tokens(surfaces(terms[0]))))
-                for found, _, terms in reversed(plain) if len(found) == 1}  # fmt: skip
-    phrases = [(phrase, terms) for found, phrase, terms in plain if len(found) > 1]
-    meant: dict[Tokens, tuple[Tokens, ...]] = {}
-    written: dict[Tokens, tuple[Pair, ...]] = {}
-    for phrase, terms in slang:
-        key = tuple(shop_words(surfaces(phrase), one_word))
-        if key:
-            meant.setdefault(key, _terms(terms, one_word))
-            written[key] = (*written.get(key, ()), (phrase, terms))
-    for phrase, terms in phrases:
-        key = tuple(shop_words(surfaces(phrase), one_word))
-        meant[key] = (*meant.get(key, ()), *_terms(terms, one_word))
-    return Phrasebook(one_word, meant, written, _starts(meant))
+    synonyms: dict[str, Tokens] = {}
+    plain: list[WordRow] = []
+    for row in same:
+        tokens = stem_words(split_words(row.phrase))
+        if len(tokens) == 1:
+            synonyms.setdefault(tokens[0], drop_stop_words(stem_words(split_words(row.terms[0]))))
+        elif tokens:
+            plain.append(row)
+    phrases: dict[Tokens, BookPhrase] = {}
+    for row in slang:
+        _add_phrase(phrases, row, synonyms, is_slang=True)
+    for row in plain:
+        _add_phrase(phrases, row, synonyms, is_slang=False)
+    return Phrasebook(synonyms, _by_first_token(phrases.values()))
 
 
-def slang_said(
-    parts: Iterable[Concept], words: Sequence[str], book: Phrasebook
-) -> tuple[Pair, ...]:
-    """The slang among concepts that was said in these surfaces, and not in other words."""
-    pairs = [pair for part in parts for pair in book.slang.get(part.phrase, ())]
-    return tuple(pair for pair in pairs if set(surfaces(pair[0])) <= set(words))
+def _add_phrase(
+    phrases: dict[Tokens, BookPhrase],
+    row: WordRow,
+    synonyms: Mapping[str, Tokens],
+    *,
+    is_slang: bool,
+) -> None:
+    tokens = tuple(shop_tokens(split_words(row.phrase), synonyms))
+    each = (drop_stop_words(shop_tokens(split_words(term), synonyms)) for term in row.terms)
+    terms = tuple(term for term in each if term)
+    if not tokens or not terms:
+        return
+    known = phrases.get(tokens, BookPhrase(tokens, ()))
+    more = () if is_slang and known.slang else terms
+    slang = (*known.slang, row) if is_slang else known.slang
+    phrases[tokens] = BookPhrase(tokens, (*known.terms, *more), slang)
 
 
-def _starts(phrases: Iterable[Tokens]) -> dict[str, tuple[Tokens, ...]]:
-    starts: dict[str, tuple[Tokens, ...]] = {}
-    for phrase in sorted(phrases, key=lambda phrase: (-len(phrase), phrase)):
-        first = _plain(phrase[0])
+def _by_first_token(phrases: Iterable[BookPhrase]) -> dict[str, tuple[BookPhrase, ...]]:
+    starts: dict[str, tuple[BookPhrase, ...]] = {}
+    for phrase in sorted(phrases, key=lambda phrase: (-len(phrase.tokens), phrase.tokens)):
+        first = without_no(phrase.tokens[0])
         starts[first] = (*starts.get(first, ()), phrase)
     return starts
 
 
-def _terms(terms: Sequence[str], same: Mapping[str, Tokens]) -> tuple[Tokens, ...]:
-    return tuple(tuple(content(shop_words(surfaces(term), same))) for term in terms)
+def shop_tokens(words: Iterable[str], synonyms: Mapping[str, Tokens]) -> list[str]:
+    """Tokens of words, with the shop's one word in the place of each that means the same."""
+    return [token for typed in stem_words(words) for token in _in_place(typed, synonyms)]
 
 
-def shop_words(words: Iterable[str], same: Mapping[str, Tokens]) -> list[str]:
-    """Tokens of surfaces, with the shop's one word in the place of each that means the same."""
-    return [token for found in tokens(words) for token in _in_place(found, same)]
+def _in_place(token: str, synonyms: Mapping[str, Tokens]) -> Tokens:
+    plain = without_no(token)
+    if token in synonyms or plain not in synonyms:
+        return synonyms.get(token, (token,))
+    return _with_no(synonyms[plain])
 
 
-def _in_place(token: str, same: Mapping[str, Tokens]) -> Tokens:
-    plain = _plain(token)
-    if token in same or plain not in same:
-        return same.get(token, (token,))
-    return _with_no(same[plain], negated=True)
+def _with_no(term: Tokens) -> Tokens:
+    return (opposite(term[0]), *term[1:]) if term else term
 
 
-def concepts(found: Sequence[str], book: Phrasebook) -> list[Concept]:
+def find_concepts(tokens: Sequence[str], book: Phrasebook) -> list[Concept]:
     """Part tokens into concepts: phrases of the book, and words that say something."""
-    made = {concept.alternatives: concept for concept in _each_concept(found, book)}
-    return list(made.values())
+    concepts = {concept.alternatives: concept for concept in _each_concept(tokens, book)}
+    return list(concepts.values())
 
 
-def _each_concept(found: Sequence[str], book: Phrasebook) -> Iterator[Concept]:
+def _each_concept(tokens: Sequence[str], book: Phrasebook) -> Iterator[Concept]:
     at = 0
-    while at < len(found):
-        match = _match(found, at, book)
-        if match:
-            own = tuple(content(found[at : at + match.length]))
-            terms = [_with_no(term, negated=match.negated) for term in book.terms[match.phrase]]
-            wordings = dict.fromkeys(words for words in (own, *terms) if words)
-            yield Concept(tuple(wordings), match.phrase)
-        elif found[at] not in STOP:
-            yield Concept(((found[at],),))
-        at += match.length if match else 1
+    while at < len(tokens):
+        concept, length = _phrase_at(tokens, at, book)
+        if concept:
+            yield concept
+        elif tokens[at] not in STOP_WORDS:
+            yield Concept(((tokens[at],),))
+        at += length or 1
 
 
-def _match(found: Sequence[str], at: int, book: Phrasebook) -> Match | None:
-    """The longest phrase that starts at a place: with its "no" as written, else a "no" on it."""
-    for phrase in book.starts.get(_plain(found[at]), ()):
+def _phrase_at(tokens: Sequence[str], at: int, book: Phrasebook) -> tuple[Concept | None, int]:
+    """The longest phrase that starts at a place: with its "no" as written, else a "no" on it.
+
+    With it, how many tokens it takes up.
+    """
+    for phrase in book.starts.get(without_no(tokens[at]), ()):
         for negated in (False, True):
-            length = _length(found, at, phrase, negated=negated)
+            length = _length_at(tokens, at, phrase.tokens, negated=negated)
             if length:
-                return Match(phrase, length, negated)
-    return None
+                own = drop_stop_words(tokens[at : at + length])
+                terms = [_with_no(term) for term in phrase.terms] if negated else phrase.terms
+                wordings = tuple(dict.fromkeys(words for words in (own, *terms) if words))
+                return Concept(wordings, len(wordings[0]), phrase.slang), length
+    return None, 0
 
 
-def _length(found: Sequence[str], at: int, phrase: Tokens, *, negated: bool) -> int:
+def _length_at(tokens: Sequence[str], at: int, phrase: Tokens, *, negated: bool) -> int:
     """How many tokens a phrase takes up at a place, stop words between its own included, or 0."""
     end = at
     gap = GAP
     for word in phrase:
-        while gap and at < end < len(found) and found[end] != word and found[end] in STOP:
+        while gap and at < end < len(tokens) and tokens[end] != word and tokens[end] in STOP_WORDS:
             gap -= 1
             end += 1
-        if end == len(found) or word != (_plain(found[end]) if negated else found[end]):
+        if end == len(tokens) or word != (without_no(tokens[end]) if negated else tokens[end]):
             return 0
         end += 1
     return end - at
 
 
-def _plain(token: str) -> str:
-    return token.removeprefix("!")
-
-
-def _with_no(term: Tokens, *, negated: bool) -> Tokens:
-    return (flipped(term[0]), *term[1:]) if negated and term else term
+def slang_in(concepts: Iterable[Concept], words: Iterable[str]) -> tuple[WordRow, ...]:
+    """The slang among concepts that was said in these words, and not in others."""
+    typed = set(words)
+    rows = [row for concept in concepts for row in concept.slang]
+    return tuple(row for row in rows if set(split_words(row.phrase)) <= typed)

@@ -12,7 +12,9 @@ from builder.model.tree import Money, Scope, Signed
 
 
 class Signal(StrEnum):
-    """Signal words of the open standards (ANSI Z535.4), gravest first; NOTICE is for things."""
+    """Signal words of the open standards (ANSI Z535.4), most severe first."""
+
+    # NOTICE is for property alone.
 
     DANGER = "DANGER"
     WARNING = "WARNING"
@@ -142,13 +144,56 @@ class HowTo:
     reviewed: Signed | None = None
 
 
+class Needed(StrEnum):
+    """Whether a module needs a step of its setup."""
+
+    NEEDED = "needed"
+    NOT_NEEDED = "not needed"
+    UNKNOWN = "not known"
+
+
+class UsedPart(StrEnum):
+    """Whether a used module can be set up on another vehicle."""
+
+    YES = "yes"
+    NO = "no"
+    IF_RELEASED = "if released"
+    UNKNOWN = "not known"
+
+
+class DriveBefore(StrEnum):
+    """Whether the vehicle may be driven before the module is set up."""
+
+    YES = "yes"
+    NO = "no"
+    UNKNOWN = "not known"
+
+
+class SafetySystem(StrEnum):
+    """What a fault of the module can take away."""
+
+    NONE = "none"
+    STEERING = "steering"
+    BRAKES = "brakes"
+    RESTRAINTS = "restraints"
+    HIGH_VOLTAGE = "high-voltage"
+
+
+class Outcome(StrEnum):
+    """How a closed job turned out."""
+
+    FIXED = "fixed"
+    CAME_BACK = "came back"
+    UNKNOWN = "not known"
+
+
 @dataclass(frozen=True, slots=True)
 class SetUpStep:
     """One of program, configure, pair, initialise in a module's record."""
 
     verb: str
     at: Position
-    needed: str  # needed | not needed | not known
+    needed: Needed
     minutes: Number | None = None
     needs: tuple[Text, ...] = ()
     hazards: tuple[Text, ...] = ()
@@ -162,9 +207,9 @@ class Module:
     file: str
     at: Position
     name: Text
-    used_part: Text  # yes | no | if released | not known
-    drive_before_set_up: Text  # yes | no | not known
-    safety: Text  # steering | brakes | restraints | high-voltage | none
+    used_part: UsedPart
+    drive_before_set_up: DriveBefore
+    safety: SafetySystem
     set_up: tuple[SetUpStep, ...]  # in their order
     also_called: tuple[Text, ...] = ()
     applies_to: tuple[Scope, ...] = ()
@@ -206,6 +251,6 @@ class Case:
     fix: Text | None
     worked: Number | None
     waited: Number | None
-    outcome: Text  # fixed | came back | not known
+    outcome: Outcome
     verified: Text | None = None
     also_found: tuple[Text, ...] = ()

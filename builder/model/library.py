@@ -6,7 +6,8 @@ plans and the search ask.
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import partial
 
 from builder.model.knowledge import (
     Case,
@@ -24,7 +25,8 @@ from builder.model.knowledge import (
 )
 from builder.model.shop import Shop
 from builder.model.silence import Silence
-from builder.model.summary import HandOver, Listing, Summary, listing_of
+from builder.model.summary import HandOver, Summary, TreeListing, listing_of
+from builder.model.tree import Status
 
 
 class NotThereError(Exception):
@@ -35,7 +37,7 @@ class Trees(Mapping[str, Summary]):
     """Summaries by id, each made when it is first asked for, and the listings of all."""
 
     def __init__(
-        self, listings: Mapping[str, Listing], summary: Callable[[Listing], Summary]
+        self, listings: Mapping[str, TreeListing], summary: Callable[[TreeListing], Summary]
     ) -> None:
         """Take the listings of all, and what makes a summary."""
         self.listings = listings
@@ -84,12 +86,12 @@ class Library:
     silences: tuple[Silence, ...] = ()  # in the files of the knowledge
     whole: bool = True  # whether every tree could be read without a mistake of text
     entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
-    listings: Mapping[str, Listing] = field(init=False)
+    listings: Mapping[str, TreeListing] = field(init=False)
     # By tree, those that hand over to it, each with the step that it enters or "" for the start.
     callers: Mapping[str, tuple[tuple[str, str], ...]] = field(init=False)
 
     def __post_init__(self) -> None:
-        """Sort the hand-overs by the tree they lead to, once for whoever asks tree by tree."""
+        """Sort the handoffs by the tree they lead to, once for all callers."""
         trees = self.trees if isinstance(self.trees, Trees) else trees_of(self.trees.values())
         object.__setattr__(self, "listings", trees.listings)
         object.__setattr__(self, "callers", _callers(trees.listings.values()))
@@ -98,15 +100,22 @@ class Library:
 def trees_of(summaries: Iterable[Summary]) -> Trees:
     """Return trees whose summaries are all made."""
     made = {of.id: of for of in summaries}
-    return Trees(
-        {id_: listing_of(of) for id_, of in made.items()}, lambda listing: made[listing.id]
-    )
+    return Trees({id_: listing_of(of) for id_, of in made.items()}, partial(_made, made))
 
 
-def _callers(listings: Iterable[Listing]) -> dict[str, tuple[tuple[str, str], ...]]:
+def _made(made: Mapping[str, Summary], listing: TreeListing) -> Summary:
+    return made[listing.id]
+
+
+def self_contained(library: Library) -> Library:
+    """Return the library with every summary made, so that another process can work with it."""
+    return replace(library, trees=trees_of(library.trees.values()))
+
+
+def _callers(listings: Iterable[TreeListing]) -> dict[str, tuple[tuple[str, str], ...]]:
     found: dict[str, list[tuple[str, str]]] = defaultdict(list)
     for listing in listings:
-        if listing.status != "retired":
+        if listing.status is not Status.RETIRED:
             for tree, step in listing.leads_to:
                 found[tree].append((listing.id, step))
     return {tree: tuple(callers) for tree, callers in found.items()}

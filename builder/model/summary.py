@@ -1,8 +1,8 @@
 """What stays known of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `Listing` in plain
-strings, for rules that go through all trees. Whole trees are never held: they are read, used and
-dropped.
+In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in
+plain strings, for rules that go through all trees. Whole trees are never held: they are read, used
+and dropped.
 """
 
 from collections.abc import Mapping
@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from builder.model.silence import Silence
 from builder.model.text import Position, Text
-from builder.model.tree import Scope, Signed, Symptom
+from builder.model.tree import Scope, Signed, Status, Symptom
 
 
 class HandOver(NamedTuple):
@@ -39,7 +39,7 @@ class Summary:
     file: str
     at: Position
     title: Text
-    status: str
+    status: Status
     system: Text
     symptom: Symptom
     applies_to: tuple[Scope, ...]
@@ -55,7 +55,7 @@ class Summary:
     silences: tuple[Silence, ...] = ()
 
 
-class Listing(NamedTuple):
+class TreeListing(NamedTuple):
     """What is looked at in every tree when they are held beside each other.
 
     It holds no places, for ten thousand trees have half a million of them. Whoever finds something
@@ -64,9 +64,9 @@ class Listing(NamedTuple):
 
     id: str
     file: str
-    status: str
+    status: Status
     steps: tuple[str, ...]
-    told: bool  # whether it can be found by words, lamps or codes
+    searchable: bool  # whether it can be found by words, lamps or codes
     words: tuple[str, ...]  # the complaints, as `plain` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
@@ -75,15 +75,15 @@ class Listing(NamedTuple):
     silences: bool
 
 
-def listing_of(of: Summary) -> Listing:
+def listing_of(of: Summary) -> TreeListing:
     """Keep of a summary what is looked at in every tree."""
     symptom = of.symptom
-    return Listing(
+    return TreeListing(
         id=of.id,
         file=of.file,
-        status=str(of.status),
+        status=of.status,
         steps=tuple(map(str, of.steps)),
-        told=bool(symptom.words or symptom.codes or symptom.lamps),
+        searchable=bool(symptom.words or symptom.codes or symptom.lamps),
         words=tuple(map(plain, symptom.words)),
         leads_to=tuple(dict.fromkeys((over.tree, str(over.step or "")) for over in of.hand_overs)),
         how_tos=tuple(sorted(of.how_tos)),

@@ -7,6 +7,7 @@ In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every ot
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from enum import StrEnum
 
 from builder.model.figures import FigureKind
 from builder.model.ranges import Range
@@ -162,11 +163,21 @@ class Fix:
     options: tuple[FixOption, ...] = ()
 
 
+class StopKind(StrEnum):
+    """Why a walk ends without a repair."""
+
+    FOREMAN = "foreman"
+    NOT_FOUND = "not-found"
+    NOT_THIS_TREE = "not-this-tree"
+    CUSTOMER = "customer"
+    UNSAFE = "unsafe"
+
+
 @dataclass(frozen=True, slots=True)
 class Stop:
     """An end that mends nothing."""
 
-    kind: Text  # foreman | not-found | not-this-tree | customer | unsafe
+    kind: StopKind
     weight: Number | None = None
 
 
@@ -258,6 +269,14 @@ class Asked:
     codes: Mapping[str, Text] = field(default_factory=dict)
 
 
+class Status(StrEnum):
+    """How far a tree can be relied on."""
+
+    DRAFT = "draft"
+    READY = "ready"
+    RETIRED = "retired"  # it is kept for its address alone
+
+
 @dataclass(frozen=True, slots=True)
 class Tree:
     """A decision tree; `steps` keeps the order of the file and its first step is the start."""
@@ -266,7 +285,7 @@ class Tree:
     file: str
     at: Position
     title: Text
-    status: Text  # draft | ready | retired
+    status: Status
     system: Text
     symptom: Symptom
     steps: Mapping[str, Step]

@@ -1,6 +1,7 @@
-"""What this site is, what it is not, and every caution it uses.
+"""What this site is, what it isn't, and every caution on it.
 
-In: the library. Out: two `Page`s: `about`, and `more`, the list of pages that the head leaves out.
+In: the library. Out: two `Page`s: `about`, and `more`, which lists the pages that the header has no
+room for.
 """
 
 from collections.abc import Iterator
@@ -10,13 +11,13 @@ from builder.pages.page import Page
 from builder.pages.render import render
 from builder.wording.hazards import by_severity
 
-MEANINGS = {
+SIGNAL_MEANINGS = {
     "DANGER": "Death or grave injury will follow if it is not avoided.",
     "WARNING": "Death or grave injury can follow if it is not avoided.",
     "CAUTION": "Slight or middling injury can follow if it is not avoided.",
     "NOTICE": "Things can be damaged; no person is in danger.",
 }
-MORE = (  # address, name, what is there
+FURTHER_PAGES = (  # address, name, what is there
     ("during/index", "When it shows", "Trees by what the vehicle or the driver was doing"),
     ("vehicles/index", "Vehicles", "The vehicles this shop sees, and what is written about each"),
     ("tools", "Tools", "What each tool reads, and where it is kept"),
@@ -31,6 +32,8 @@ MORE = (  # address, name, what is there
 def about_pages(library: Library) -> Iterator[Page]:
     """Yield the page about the site and the list of further pages."""
     hazards = by_severity(sorted(library.hazards.values(), key=lambda hazard: hazard.hazard))
-    body = render("about.html", "about", shop=library.shop, hazards=hazards, meanings=MEANINGS)
+    body = render(
+        "about.html", "about", shop=library.shop, hazards=hazards, meanings=SIGNAL_MEANINGS
+    )
     yield Page("about", "About and cautions", body)
-    yield Page("more", "More", render("more.html", "more", pages=MORE))
+    yield Page("more", "More", render("more.html", "more", pages=FURTHER_PAGES))

@@ -1,6 +1,6 @@
 """The rules of the check: what each finds, why it matters in the bay, a wrong and a right example.
 
-In: the documentation that stands in each rule's module. Out: `Page`s.
+In: the documentation in each rule's module. Out: `Page`s.
 """
 
 from collections.abc import Iterator
@@ -18,9 +18,9 @@ def rule_pages() -> Iterator[Page]:
     families = [(name, list(group)) for name, group in groupby(rules, key=_family)]
     body = render("rules.html", "rules/index", families=families)
     yield Page("rules/index", "Rules of the check", body)
-    for one in rules:
-        path = addresses.rule(one.rule.name)
-        yield Page(path, one.rule.name, render("rule.html", path, page=one))
+    for page in rules:
+        path = addresses.rule_path(page.rule.name)
+        yield Page(path, page.rule.name, render("rule.html", path, page=page))
 
 
 def _family(page: RulePage) -> str:

@@ -1,7 +1,7 @@
 """The numbers of the steps that other trees hand over into.
 
-In: a library, and a reader of single trees. Out: the library with those numbers; only the trees
-that are entered elsewhere than at their start are read.
+In: a library, and a reader of single trees. Out: the library with those numbers; only trees are
+read that are entered at a step whose number the library does not have.
 """
 
 from collections.abc import Callable
@@ -14,9 +14,9 @@ from builder.plan.numbering import numbering
 
 def with_entries(library: Library, read_tree: Callable[[str], Tree | None]) -> Library:
     """Number the steps that hand-overs lead to; on paper a step is found by its number alone."""
-    found: dict[str, int] = {}
+    found = dict(library.entries)
     for id_, callers in library.callers.items():
-        steps = {step for _, step in callers if step}
+        steps = {step for _, step in callers if step and f"{id_}#{step}" not in found}
         tree = read_tree(id_) if steps and id_ in library.trees else None
         numbers = numbering(tree) if tree else {}
         found |= {f"{id_}#{step}": numbers[step] for step in steps if step in numbers}

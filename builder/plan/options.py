@@ -19,31 +19,26 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from builder.model.knowledge import Module
+from builder.model.knowledge import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Fix, FixOption, Money, Tree
 from builder.plan.prices import Kind, Line, labour, priced, total, with_coming_back, with_tax
+from builder.wording.phrases import SAFETY
 
 FIT_HERE, DRIVE_IN, TOWED_IN, LEAVE = "fit-here", "drive-in", "towed-in", "leave"
-SAFETY = {
-    "steering": "the steering depends on it",
-    "brakes": "the brakes depend on it",
-    "restraints": "airbags and belts depend on it",
-    "high-voltage": "high voltage depends on it",
-}
 NOT_AT_HOME = {
-    "restraints": "airbags can go off",
-    "high-voltage": "high voltage is for trained people",
+    SafetySystem.RESTRAINTS: "airbags can go off",
+    SafetySystem.HIGH_VOLTAGE: "high voltage is for trained techs",
 }
 USED_REFUSED = {
-    "no": "A used part cannot be set up on this vehicle",
-    "not known": "It is not known whether a used part can be set up",
+    UsedPart.NO: "A used part cannot be set up on this vehicle",
+    UsedPart.UNKNOWN: "It is not known whether a used part can be set up",
 }
 USED_NOTES = {
-    "no": "The part has to be new: a used one cannot be set up.",
-    "not known": "The part has to be new: it is not known whether a used one can be set up.",
-    "if released": "A used part can be set up only if it was released first.",
+    UsedPart.NO: "The part has to be new: a used one cannot be set up.",
+    UsedPart.UNKNOWN: "The part has to be new: it is not known whether a used one can be set up.",
+    UsedPart.IF_RELEASED: "A used part can be set up only if it was released first.",
 }
 OWN_PART = "Set-up needs a sound part. We cannot guarantee a part that we did not supply."
 LEFT = "The fault stays as it was found."
@@ -95,7 +90,7 @@ def refusal(option_id: str, tree: Tree, fix: Fix, module: Module | None) -> str:
     """Return why a standard option of a fix is not offered, or nothing."""
     if module is None or fix.replaces is None:
         said = any(option.id == option_id for option in fix.options)
-        return _depends(tree.system) if option_id == LEAVE and not said else ""
+        return _depends(_safety_of(tree)) if option_id == LEAVE and not said else ""
     if option_id == LEAVE:
         return _depends(module.safety)
     if option_id == FIT_HERE:
@@ -106,16 +101,23 @@ def refusal(option_id: str, tree: Tree, fix: Fix, module: Module | None) -> str:
 
 
 def _not_to_be_driven(module: Module) -> str:
-    if module.drive_before_set_up == "yes":
+    if module.drive_before_set_up is DriveBefore.YES:
         return _depends(module.safety)
-    if module.drive_before_set_up == "no":
+    if module.drive_before_set_up is DriveBefore.NO:
         return str(module.drive_why or "Not safe to drive before the set-up")
     return "It is not known whether it may be driven before the set-up"
 
 
-def _depends(safety: str) -> str:
-    what = SAFETY.get(safety)
-    return f"Not safe to drive: {what}" if what else ""
+def _safety_of(tree: Tree) -> SafetySystem:
+    """Return what depends on a tree's system, if that is named like a safety system."""
+    known = {str(system): system for system in SafetySystem}
+    return known.get(tree.system, SafetySystem.NONE)
+
+
+def _depends(safety: SafetySystem) -> str:
+    if safety is SafetySystem.NONE:
+        return ""
+    return f"Not safe to drive: {SAFETY[safety]}"
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_Standard]:
@@ -126,7 +128,7 @@ def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_Standard]:
         labour("Verification", hours.get("verify"), shop),
     )
     used = USED_NOTES.get(module.used_part, "")
-    if module.used_part == "if released" and module.released_by:
+    if module.used_part is UsedPart.IF_RELEASED and module.released_by:
         used = f"{used} That takes: {module.released_by}."
     here = used if fix.replaces and fix.replaces.part == "used" else ""
     yours = f"{used} {OWN_PART}".strip()

@@ -1,6 +1,6 @@
 """The book of a system: the wall charts of its trees in one file, with contents and outline.
 
-In: the trees of a system, the library, a paper. Out: the bytes of a PDF.
+In: the trees of a system, laid out, and the library. Out: the bytes of a PDF.
 """
 
 from collections.abc import Iterable, Sequence
@@ -8,39 +8,29 @@ from collections.abc import Iterable, Sequence
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.model.library import Library
-from builder.model.tree import Tree
 from builder.prints.paper import MARGIN, PAPERS, Paper
 from builder.prints.sheet import (
     FOOT,
     SAFETY,
     UNCONTROLLED,
     Foot,
-    Look,
+    TextLook,
     draw_foot,
     link_foot,
     new_canvas,
     set_words,
     site_root,
 )
-from builder.prints.wall import Wall, draw_wall, laid_out
+from builder.prints.wall import Wall, draw_wall
 
 TITLE, LINE = 28.0, 14.0  # sizes on the contents page
 SPACING = 22.0
 
 
-def book(
-    trees: Iterable[Tree],
-    system: str,
-    library: Library,
-    paper: str = "",
-    distance: float | None = None,
-) -> bytes:
-    """Print every tree of a system in one file; trees are in order of their titles."""
+def book(walls: Iterable[Wall], system: str, library: Library, paper: str = "") -> bytes:
+    """Print the wall charts of a system in one file, in the order of their titles."""
     sheet = PAPERS[paper or library.shop.paper]
-    walls = sorted(
-        (laid_out(tree, library, sheet, distance) for tree in trees),
-        key=lambda wall: str(wall.tree.title).casefold(),
-    )
+    walls = sorted(walls, key=lambda wall: str(wall.tree.title).casefold())
     known = library.systems.get(system)
     title = f"{known.name if known else system}: decision trees"
     canvas, buffer = new_canvas(title, f"Book of the system {system}")
@@ -63,7 +53,9 @@ def _contents(
     for number in range(count):
         canvas.setPageSize((paper.width, paper.height))
         top = paper.height - MARGIN
-        top = set_words(canvas, title, (MARGIN, top), paper.inner_width, Look(TITLE, heavy=True))
+        top = set_words(
+            canvas, title, (MARGIN, top), paper.inner_width, TextLook(TITLE, heavy=True)
+        )
         top -= LINE
         for wall in walls[number * room : (number + 1) * room]:
             _line(canvas, wall, page, top, paper)
@@ -78,7 +70,7 @@ def _contents(
 
 def _line(canvas: Canvas, wall: Wall, page: int, top: float, paper: Paper) -> None:
     right = paper.width - MARGIN
-    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, Look(LINE))
-    set_words(canvas, str(page), (right - 30, top), 30, Look(LINE))
+    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, TextLook(LINE))
+    set_words(canvas, str(page), (right - 30, top), 30, TextLook(LINE))
     place = (MARGIN, top - SPACING + 2, right, top)
     canvas.linkRect("", wall.tree.id, place, thickness=0)

@@ -12,6 +12,7 @@ from builder.model.finding import Finding
 from builder.model.knowledge import HowTo
 from builder.model.text import Position
 from builder.reader.nodes import Map
+from builder.reader.sizes import too_large
 from builder.reader.source import Source, at_index, mistake
 from builder.reader.validate import validate
 from builder.reader.values import number, signed, text, texts, the_text
@@ -33,8 +34,9 @@ def article_from(source: Source) -> tuple[HowTo | None, list[Finding]]:
                               "begin with `---`, `title: ...`, `purpose: ...`, `---`")]  # fmt: skip
     head = Source(source.file, "\n" + match.group(1), source.revision)  # keeps the line numbers
     root, findings = read_yaml(head)
-    findings += _unsafe(source, match.end())
-    if not isinstance(root, Map):
+    large = [*too_large(source, match.end())]
+    findings += large or _unsafe(source, match.end())
+    if large or not isinstance(root, Map):
         return None, findings
     mistakes, paths = validate(root, "article")
     findings += mistakes

@@ -14,6 +14,7 @@ from builder.model.finding import Finding
 from builder.model.text import Position
 from builder.reader.source import Source, mistake
 
+FEW = 50  # lines below a tab in which a like one is looked for
 LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
 # Line ends for YAML that no editor counts as such.
 LINE_END = re.compile(r"[\x85\u2028\u2029]|\r(?!\n|\Z)")
@@ -51,7 +52,7 @@ def tabs(source: Source) -> Iterator[Finding]:
         if column and not line.lstrip().startswith("#"):
             yield mistake("tab", source.file, "a tab stands here",
                           "each editor shows another width, so nobody sees the indentation",
-                          _blanks(line, lines[number:]),
+                          _blanks(line, lines[number : number + FEW]),
                           Position(source.file, number, column, number, column + 1))  # fmt: skip
 
 

@@ -6,12 +6,15 @@ In: made by `yaml_text`. Out: a plain dict or list for whoever needs only that; 
 
 from builder.model.text import NOWHERE, Position, Text
 
+FEW = 40  # keys that are looked through one by one
+
 
 class Map(dict[Text, "Node"]):
     """A map of a file; `at` is its first line to its end."""
 
-    __slots__ = ("at",)
+    __slots__ = ("_written", "at")
     at: Position
+    _written: dict[Text, Text]  # each key as written, once it was asked for among many
 
     def value(self, name: str) -> "Node | None":
         """Return the value under a key; a plain str finds a `Text` at no cost."""
@@ -19,7 +22,15 @@ class Map(dict[Text, "Node"]):
 
     def key(self, name: str) -> Text:
         """Return the key as written, so that a finding can stand on it."""
+        if len(self) > FEW:
+            return self._among_many().get(Text(name)) or Text(name, self.at)
         return next((key for key in self if key == name), Text(name, self.at))
+
+    def _among_many(self) -> dict[Text, Text]:
+        written = getattr(self, "_written", {})
+        if len(written) != len(self):
+            self._written = written = {key: key for key in self}
+        return written
 
 
 class Seq(list["Node"]):

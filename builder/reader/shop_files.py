@@ -16,11 +16,11 @@ from builder.model.library import Library
 from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text
-from builder.reader import knowledge
+from builder.reader import records
 from builder.reader.articles import article_from
 from builder.reader.astray import shop_files
 from builder.reader.nodes import EMPTY, Map
-from builder.reader.pictures import pictures
+from builder.reader.picture_files import pictures
 from builder.reader.silences import silences_in
 from builder.reader.site_config import SITE_FILE, refusals, unused
 from builder.reader.source import mistake, read_source
@@ -38,16 +38,16 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     known.notes.extend(unfit)
     library = Library(
         shop=_settings(_shop_map(known), _site(known)),
-        systems=knowledge.systems(_map(known, "kb/systems.yml")),
-        lamps=knowledge.lamps(_map(known, "kb/lamps.yml")),
-        hazards=knowledge.hazards(_map(known, "kb/hazards.yml")),
-        tools=knowledge.tools(_map(known, "kb/tools.yml")),
-        vehicles=knowledge.vehicles(_map(known, "kb/vehicles.yml")),
-        codes=knowledge.codes(codes),
-        failure_types=knowledge.failure_types(codes),
-        glossary=knowledge.glossary(_map(known, "kb/glossary.yml")),
-        words=knowledge.slang(words),
-        same_words=knowledge.same_words(words),
+        systems=records.systems(_map(known, "kb/systems.yml")),
+        lamps=records.lamps(_map(known, "kb/lamps.yml")),
+        hazards=records.hazards(_map(known, "kb/hazards.yml")),
+        tools=records.tools(_map(known, "kb/tools.yml")),
+        vehicles=records.vehicles(_map(known, "kb/vehicles.yml")),
+        codes=records.codes(codes),
+        failure_types=records.failure_types(codes),
+        glossary=records.glossary(_map(known, "kb/glossary.yml")),
+        words=records.slang(words),
+        same_words=records.same_words(words),
         how_tos=_articles(known),
         modules=_modules(known),
         cases=_cases(known),
@@ -134,14 +134,14 @@ def _records(known: _Known, folder: str, kind: str) -> Iterator[tuple[str, Map]]
 
 def _modules(known: _Known) -> dict[str, Module]:
     found = _records(known, "kb/modules", "module")
-    made = (knowledge.module(Path(file).stem, file, root) for file, root in found)
+    made = (records.module(Path(file).stem, file, root) for file, root in found)
     return {one.id: one for one in made}
 
 
 def _cases(known: _Known) -> dict[str, Case]:
     made: dict[str, Case] = {}
     for file, root in _records(known, "kb/cases", "case"):
-        one = knowledge.case(file, root)
+        one = records.case(file, root)
         first = made.setdefault(one.id, one)
         if first is not one:
             known.notes.append(_same_case(one, first))

@@ -12,7 +12,7 @@ from pathlib import Path
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 from builder.reader.nodes import Map
-from builder.reader.schemas.knowledge import SITE
+from builder.reader.schemas.knowledge_schemas import SITE
 from builder.reader.source import leads_out, link_out
 
 FOLDER = "site_config"

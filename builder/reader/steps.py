@@ -5,13 +5,14 @@ In: a step that has passed the schema. Out: a `Step`, and a finding for every mi
 
 from builder.model.finding import Finding
 from builder.model.text import Text
-from builder.model.tree import Action, Check, Fix, FixOption, Replaces, Step, Stop
+from builder.model.tree import Action, Check, Fix, FixOption, Replaces, Step, Stop, StopKind
 from builder.reader.nodes import EMPTY, Map
-from builder.reader.results import check_from
-from builder.reader.schemas.step import KIND
+from builder.reader.result_forms import check_from
+from builder.reader.schemas.step_schema import KIND
 from builder.reader.source import mistake
 from builder.reader.values import (
     branch,
+    choice_of,
     deeds,
     map_,
     money,
@@ -72,7 +73,7 @@ def _body(kind: str, node: Map, notes: list[Finding]) -> Check | Action | Fix | 
         case "fix":
             return _fix(node)
         case _:
-            return Stop(the_text(node, "kind"), number(node, "weight"))
+            return Stop(choice_of(StopKind, node, "kind", StopKind.FOREMAN), number(node, "weight"))
 
 
 def _fix(node: Map) -> Fix:

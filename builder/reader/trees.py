@@ -12,17 +12,19 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.model.library import Library, NotThereError
 from builder.model.text import Text
-from builder.model.tree import Asked, Step, Symptom, Tree
+from builder.model.tree import Asked, Status, Step, Symptom, Tree
 from builder.reader.astray import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.silences import silences_in
+from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.steps import broken_step, step_from
 from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
+    choice_of,
     map_,
     named_lists,
     named_texts,
@@ -88,6 +90,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         if not findings:
             findings = [_no_tree(source)]
         return None, tuple(findings)
+    if large := tuple(too_many(root)):
+        return None, (*findings, *large)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
     findings += [one for one in mistakes if one.at.line not in broken_lines]
@@ -149,7 +153,7 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
         file=source.file,
         at=next(iter(head)).at if head else head.at,
         title=the_text(head, "title", id_),
-        status=the_text(head, "status", "ready"),
+        status=choice_of(Status, head, "status", Status.READY),
         system=the_text(head, "system", id_.split("/")[0]),
         symptom=_symptom(head),
         steps=steps,

@@ -17,8 +17,8 @@ from jsonschema import Draft202012Validator
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position, Text
 from builder.reader.nodes import Map, Node, Seq
-from builder.reader.schemas.catalogue import text_schema
-from builder.reader.schemas.step import KIND
+from builder.reader.schemas.schema_list import text_schema
+from builder.reader.schemas.step_schema import KIND
 
 Path = tuple[str | int, ...]
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset

@@ -5,10 +5,14 @@ an empty tuple.
 """
 
 from decimal import Decimal
+from enum import StrEnum
+from typing import TypeVar
 
 from builder.model.text import Number, Text
 from builder.model.tree import Branch, Deed, Money, Part, Picture, Scope, Signed
 from builder.reader.nodes import EMPTY, Map, Node, Seq
+
+E = TypeVar("E", bound=StrEnum)
 
 
 def text(node: Map, name: str) -> Text | None:
@@ -20,6 +24,12 @@ def text(node: Map, name: str) -> Text | None:
 def the_text(node: Map, name: str, default: str = "") -> Text:
     """Return a text that the schema requires."""
     return text(node, name) or Text(default, node.at)
+
+
+def choice_of(kind: type[E], node: Map, name: str, default: E) -> E:
+    """Return one of the words of a closed list; the default where it is missing."""
+    word = text(node, name)
+    return kind(str(word)) if word is not None else default
 
 
 def number(node: Map, name: str) -> Number | None:

@@ -144,6 +144,7 @@ class _Reading:
     def map(self, node: yaml.MappingNode, depth: int) -> Map:
         made = Map()
         made.at = self.position(node)
+        first: dict[Text, Text] = {}
         for key_node, value_node in node.value:
             if not isinstance(key_node, yaml.ScalarNode):
                 self.lost(Text("", self.position(key_node)), "a key must be a plain word",
@@ -152,11 +153,11 @@ class _Reading:
             key = self.text(key_node)
             value = self.node(value_node, depth + 1)
             if key in made:
-                self.duplicate(key, made.key(key))
+                self.duplicate(key, first[key])
             elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
                 self.split_phrase(key, list(made.items()))
             else:
-                made[key] = value
+                made[key], first[key] = value, key
         return made
 
     def duplicate(self, key: Text, first: Text) -> None:

@@ -46,6 +46,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
+from builder.model.tree import Status
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -58,9 +59,9 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every handoff of a ready tree to a draft."""
-    drafts = [listing.id for listing in library.listings.values() if listing.status == "draft"]
+    drafts = [listing.id for listing in library.listings.values() if listing.status is Status.DRAFT]
     for handoff in (one for id_ in drafts for one in hand_overs_to(library, id_)):
-        if library.listings[handoff.from_tree].status == "ready":
+        if library.listings[handoff.from_tree].status is Status.READY:
             yield RULE.finding(
                 handoff.at,
                 f"`{handoff.tree}` is a draft",

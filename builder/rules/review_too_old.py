@@ -35,7 +35,7 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.model.tree import Signed
+from builder.model.tree import Signed, Status
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -53,7 +53,7 @@ def check_library(library: Library, today: date) -> Iterator[Finding]:
     """Yield a finding for every ready tree and article without a recent review."""
     months = library.shop.review_months
     for listing in library.listings.values():
-        if listing.status == "ready" and _is_due(listing.reviewed, months, today):
+        if listing.status is Status.READY and _is_due(listing.reviewed, months, today):
             tree = library.trees[listing.id]
             yield from _review(tree.reviewed, tree.at, months, today)
     for article in library.how_tos.values():

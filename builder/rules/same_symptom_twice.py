@@ -51,7 +51,7 @@ from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.summary import Summary, plain
 from builder.model.text import Text
-from builder.model.tree import Scope
+from builder.model.tree import Scope, Status
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -66,7 +66,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every complaint that an earlier tree has."""
     ids_by_words: dict[str, list[str]] = defaultdict(list)
     for listing in library.listings.values():
-        for words in listing.words if listing.status != "retired" else ():
+        for words in listing.words if listing.status is not Status.RETIRED else ():
             ids_by_words[words].append(listing.id)
     for words, ids in ids_by_words.items():
         if len(ids) > 1:

@@ -26,7 +26,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from builder.chart.fonts import medium
-from builder.chart.gaps import LONGEST_WORD, TEXT
+from builder.chart.spacing import LONGEST_WORD, TEXT
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Check, Fix

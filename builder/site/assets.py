@@ -1,4 +1,4 @@
-"""The files that pages ask for: styles, scripts, faces, the rows of the search.
+"""The files that pages ask for: styles, scripts, faces, the index of the search.
 
 In: the library. Out: files in the folder of the new site.
 """
@@ -7,7 +7,8 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
-from builder.find.rows import rows
+from builder.find.page_data import search_script
+from builder.find.search_table import search_table
 from builder.model.library import Library
 from builder.pages.calculators import calculator_files
 from builder.web import WEB
@@ -25,7 +26,7 @@ def write_assets(library: Library, site: Path) -> None:
             shutil.copyfile(face, assets / face.name)
     looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
-    _write(assets / "search-rows.js", rows(library))
+    _write(assets / "search-data.js", search_script(search_table(library)))
     for name, text in calculator_files(library).items():
         _write(assets / name, text)
 

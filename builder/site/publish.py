@@ -7,8 +7,8 @@ of its files, put in the old one's place whole.
 from pathlib import Path
 
 from builder.site.manifest import Seen, only_ours, seen, write_manifest
+from builder.site.page_cache import Work, engine_files, files_of, framed
 from builder.site.swap import swap
-from builder.site.work import Work, engine_files, files_of, framed
 
 
 def write_pages(work: Work, new: Path) -> None:

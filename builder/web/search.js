@@ -1,7 +1,7 @@
 /* The search on the first page.
  *
  * In: an empty `<div id="find">`. Out: a box, what was understood, the hits, and where to look
- * instead. The rows and the ranking are loaded at the first use, by script tags, so that it works
+ * instead. The index and the ranking are loaded at the first use, by script tags, so that it works
  * from a folder too. Every state has an address (`#q=...`); a vehicle number is kept out of it,
  * and stays in this tab's history only.
  */
@@ -11,29 +11,16 @@
   if (!place) return;
   const folder = document.currentScript.src.replace(/[^/]*$/, "");
   const root = folder.replace(/[^/]*\/$/, "");
+  const { element, button, atRest } = baytreeDom;
   const SCRIPTS = [
-    "search-words.js", "search-index.js", "search-rank.js", "search-rows.js",
+    "search-data.js", "search-words.js", "search-index.js", "search-spelling.js",
+    "search-query.js", "search-coverage.js", "search-rank.js",
   ];
-
-  // Making elements: text is set as text, so nothing that an author wrote is read as markup.
-
-  function element(name, attributes = {}, ...inside) {
-    const made = document.createElement(name);
-    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-    made.append(...inside.filter((child) => child !== null && child !== ""));
-    return made;
-  }
 
   const link = (address, name, className = "chip") =>
     element("a", { href: root + address, class: className }, name);
   const slug = (id) => id.replace(/[^A-Za-z0-9]+/g, "-").replace(/^-|-$/g, "") || "unnamed";
   const quoted = (text) => element("q", {}, text);
-
-  function button(name, press) {
-    const made = element("button", { type: "button", class: "chip" }, name);
-    made.addEventListener("click", press);
-    return made;
-  }
 
   // The box
 
@@ -58,13 +45,11 @@
   // Loading
 
   let index = null;
-  let trees = null; // rows by id
   let loading = null;
 
   function load() {
     loading ??= Promise.all(SCRIPTS.map(loaded)).then(() => {
-      index = globalThis.baytreeFind.index(globalThis.baytreeRows);
-      trees = new Map(globalThis.baytreeRows.trees.map((row) => [row[0], row]));
+      index = baytreeSearch.unpackIndex(baytreeSearchData);
       show();
     }).catch(() => {
       loading = null;
@@ -97,7 +82,7 @@
       say("Loading the search ...");
       load();
     } else {
-      showAnswer(globalThis.baytreeFind.rank(index, query));
+      showAnswer(baytreeSearch.answerQuery(index, query));
     }
   }
 
@@ -109,7 +94,7 @@
   function showAnswer(answer) {
     understood.replaceChildren(...linesOf(answer));
     hits.replaceChildren(...answer.hits.map(hitItem));
-    instead.replaceChildren(...offersOf(answer));
+    instead.replaceChildren(...suggestionsOf(answer));
     say(countOf(answer));
   }
 
@@ -120,14 +105,14 @@
     saying = setTimeout(() => { count.textContent = text; }, text ? 350 : 0);
   }
 
-  function countOf({ hits: found, offers }) {
+  function countOf({ hits: found, suggestions }) {
     const trees = found.filter((hit) => hit.kind === "tree").length;
     const articles = found.length - trees;
     const many = (number, one) => `${number} ${one}${number === 1 ? "" : "s"}`;
     if (!found.length) return "No tree fits. Look by system or by lamp:";
     const both = [trees && many(trees, "tree"), articles && many(articles, "article")];
     const counted = both.filter(Boolean).join(", ");
-    return offers.length ? `${counted}, none that fits all of it` : counted;
+    return suggestions.length ? `${counted}, none that fits all of it` : counted;
   }
 
   // What was understood
@@ -149,7 +134,7 @@
   function codeLine([code, says]) {
     const short = code.split("-")[0];
     const listed = index.codes.has(short);
-    const known = listed || index.codeSays.has(short);
+    const known = listed || index.codeMeanings.has(short);
     const name = known ? link(`codes/${slug(short)}.html`, code, "find-code") : code;
     const words = says ? `: ${says}.` : "";
     return [name, words, listed ? "" : " No tree lists this code yet."];
@@ -168,7 +153,7 @@
   }
 
   function vehicleLine({ vehicle, otherVehicles }) {
-    if (!globalThis.baytreeFind.isVehicle(vehicle)) return null;
+    if (!baytreeSearch.isVehicle(vehicle)) return null;
     const years = vehicle.years.join(" or ");
     const named = nameOf(vehicle);
     const name = `${named || "model year"} ${years || (named ? "" : "not known")}`.trim();
@@ -177,27 +162,27 @@
   }
 
   function nameOf({ make, model }) {
-    const found = globalThis.baytreeRows.vehicles.filter((vehicle) =>
-      globalThis.baytreeFind.fits({ make, model, years: [] }, vehicle));
-    const pick = (place, asked) => {
-      const names = new Set(found.map((vehicle) => vehicle[place]));
+    const fitting = index.vehicles.filter((vehicle) =>
+      baytreeSearch.vehicleFits({ make, model, years: [] }, vehicle));
+    const pick = (part, asked) => {
+      const names = new Set(fitting.map((vehicle) => vehicle[part]));
       return names.size === 1 && (make.length || model.length) ? [...names][0] : asked.join(" ");
     };
-    return `${pick(0, make)} ${model.length ? pick(1, model) : ""}`.trim();
+    return `${pick("make", make)} ${model.length ? pick("model", model) : ""}`.trim();
   }
 
-  function numberWords({ number, numberSays, years }) {
+  function numberWords({ number, numberCheck, years }) {
     if (!number) return "";
     const says = {
       right: "the check digit is right",
       "wrong check digit": "the check digit does not fit: misread, or a market without one",
-      "wrong signs": "the letters I, O and Q never occur in one: 1 or 0?",
-    }[numberSays];
+      "wrong characters": "the letters I, O and Q never occur in one: 1 or 0?",
+    }[numberCheck];
     const year = years.length ? "" : ", no model year in it";
     return ` Vehicle number ${number}: ${says}${year}.`;
   }
 
-  // Hits and offers
+  // Hits and suggestions
 
   function hitItem(hit) {
     const address = hit.kind === "tree" ? `trees/${hit.id}.html` : `how-to/${slug(hit.id)}.html`;
@@ -209,21 +194,17 @@
   }
 
   // The customer's words that fit best, the system, and the vehicles if it is not about any.
-  function aboutTree({ id, said }) {
-    const rows = globalThis.baytreeRows;
-    const [, , system, , , words, vehicles] = trees.get(id);
-    const scopes = vehicles.map((at) => rows.vehicles[at]).map(([make, model, first, last]) =>
-      `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
-    return [
-      words.includes(said) ? `“${said}”` : "",
-      system >= 0 ? rows.systems[system][1] : "",
-      scopes.join(", "),
-    ].filter(Boolean).join(" · ");
+  function aboutTree({ id, phrase }) {
+    const entry = index.entries.find((one) => one.id === id);
+    const scopes = entry.vehicles.map((at) => index.vehicles[at])
+      .map(({ make, model, first, last }) => `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
+    const words = baytreeSearch.symptomsOf(index, entry).includes(phrase) ? `“${phrase}”` : "";
+    return [words, entry.system, scopes.join(", ")].filter(Boolean).join(" · ");
   }
 
-  function offersOf({ offers }) {
+  function suggestionsOf({ suggestions }) {
     const listed = (kind, title, folderName) => {
-      const chosen = offers.filter((offer) => offer.kind === kind);
+      const chosen = suggestions.filter((place) => place.kind === kind);
       const chips = chosen.map(({ id, name }) => link(`${folderName}/${slug(id)}.html`, name));
       return chips.length ? [element("h2", {}, title), element("p", {}, ...chips)] : [];
     };
@@ -238,15 +219,10 @@
   const asked = () => new URLSearchParams(location.hash.slice(1)).get("q") ?? "";
   const withoutNumber = (query) => query.replace(/\b(?=[a-z]*\d)[a-z0-9]{17}\b/gi, "").trim();
 
-  let resting = 0;
-  function rememberAtRest() {
-    // Browsers refuse an address that changes with every letter.
-    clearTimeout(resting);
-    resting = setTimeout(remember, 300);
-  }
+  // Browsers refuse an address that changes with every letter.
+  const rememberAtRest = atRest(remember);
 
   function remember() {
-    clearTimeout(resting);
     const query = box.value;
     const was = history.state?.query ?? asked();
     if (query === was) return;

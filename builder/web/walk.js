@@ -9,17 +9,10 @@
   const { read, rounded } = baytreeExact;
   const { ofKind, sign, written } = baytreeQuantities;
   const { follow } = baytreeFollow;
+  const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
   const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const PAUSE = 300; // milliseconds: what is said follows when the typing rests
   const FIGURES = { from: "Maker's figure, from", to: "Maker's figure, to", limit: "Maker's limit" };
   const DIGITS = 4; // shown of a figure that was worked out
-
-  function element(name, attributes = {}, ...inside) {
-    const made = document.createElement(name);
-    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-    made.append(...inside);
-    return made;
-  }
 
   const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
   const marked = (text) => (baytreeTrade.mark === "comma" ? text.replace(".", ",") : text);
@@ -60,12 +53,9 @@
     return element("div", { class: "value" }, box, beside);
   }
 
-  // A figure alone takes the unit beside it; a unit that was typed counts.
   function text(box) {
     const beside = box.parentElement.querySelector("select");
-    const typed = box.value.trim();
-    const bare = beside && beside !== box && /[0-9.,]$/.test(typed);
-    return bare ? `${typed} ${beside.value}` : typed;
+    return withUnit(box.value, beside === box ? "" : beside?.value).trim();
   }
 
   // What is said
@@ -164,35 +154,22 @@
     const form = element("form", { class: "readings", autocomplete: "off" },
       element("div", { class: "fields" }, ...fields.map((one, at) => field(id, one, at))), answer);
     const boxes = fields.map((one, at) => form.querySelector(`[id="read-${CSS.escape(id)}-${at}"]`));
-    let waiting = 0, before = "";
+    let before = "";
 
     // Leaving a field to press the link must not take the link away: the same is not said again.
     function show() {
-      clearTimeout(waiting);
       const typed = Object.fromEntries(boxes.map((box) => [box.name, text(box)]));
       const now = JSON.stringify(typed);
       if (now === before) return;
       before = now;
       const found = follow(table, id, typed);
-      boxes.forEach((box) => {
-        const words = found.mistakes[box.name] || "";
-        const place = document.getElementById(`${box.id}-wrong`);
-        place.textContent = words;
-        place.hidden = !words;
-        if (words) box.setAttribute("aria-invalid", "true");
-        else box.removeAttribute("aria-invalid");
-      });
+      for (const box of boxes) showMistake(box, found.mistakes[box.name]);
       markRows(ways, found);
       const missing = fields.filter((one) => !typed[one.name]).map((one) => one.label.toLowerCase());
       answer.replaceChildren(...(SAY[found.state] ? SAY[found.state](row, ways, found, missing) : []));
     }
 
-    form.addEventListener("submit", (event) => { event.preventDefault(); show(); });
-    form.addEventListener("change", show);
-    form.addEventListener("input", () => {
-      clearTimeout(waiting);
-      waiting = setTimeout(show, PAUSE);
-    });
+    answerAsTyped(form, show);
     ways.before(form);
   }
 

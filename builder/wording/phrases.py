@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.model.knowledge import SafetySystem
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Deed, Money, Scope
@@ -61,12 +62,12 @@ DRIVE_BEFORE: Mapping[str, str] = {
     "not known": "Nobody here knows yet if it may be driven before set-up: do not",
 }
 
-SAFETY: Mapping[str, str] = {
-    "none": "No steering, brakes, restraints or high voltage depend on it",
-    "steering": "Steering depends on it",
-    "brakes": "Brakes depend on it",
-    "restraints": "Airbags and belt tensioners depend on it",
-    "high-voltage": "High voltage: trained people only",
+SAFETY: Mapping[SafetySystem, str] = {
+    SafetySystem.NONE: "no steering, brakes, restraints or high voltage depend on it",
+    SafetySystem.STEERING: "the steering depends on it",
+    SafetySystem.BRAKES: "the brakes depend on it",
+    SafetySystem.RESTRAINTS: "airbags and seat belts depend on it",
+    SafetySystem.HIGH_VOLTAGE: "high voltage depends on it, trained techs only",
 }
 
 STATUS: Mapping[str, str] = {"draft": "Draft", "ready": "Ready", "retired": "Retired"}

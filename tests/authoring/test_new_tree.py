@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from builder.authoring.new_shop import start
 from builder.authoring.new_tree import new_tree
-from builder.authoring.refused import Refused
-from builder.authoring.start import start
-from builder.check.library import read_library
+from builder.authoring.not_written import Refused
+from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree
@@ -112,7 +112,7 @@ def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hin
     refused = new_tree(shop, name, TODAY)
     assert isinstance(refused, Refused)
     assert hint in refused.hint
-    assert not (shop / "trees").exists()
+    assert not list((shop / "trees").rglob("*.yml"))
 
 
 def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> None:

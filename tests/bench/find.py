@@ -1,7 +1,7 @@
 """The search against the site engine's own: `find.py --trees 1000`, `find.py --demo`.
 
 In: a number of generated trees, or the demo shop. Out: figures on the screen. With `--trees`: size
-of the rows, first result on a slow line, time of a query in both. With `--demo`: how many queries
+of the index, first result on a slow line, time of a query in both. With `--demo`: how many queries
 of `tests/demo/queries.yml` find their tree, in both. The peer is a stock Material site of the same
 trees, with its own search (lunr) and default settings. `--no-peer` leaves it out (at 10,000 trees
 its build alone takes minutes). Not part of the test suite: it is run by hand, on a quiet machine.
@@ -26,10 +26,11 @@ from pathlib import Path
 import yaml
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from builder.check.library import read_library
-from builder.find.index import index_of
-from builder.find.rank import rank
-from builder.find.rows import rows, table
+from builder.check.unjudged_library import read_library
+from builder.find.page_data import search_script
+from builder.find.ranking import answer_query
+from builder.find.search_table import search_table
+from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree, tree_files
@@ -39,7 +40,8 @@ STATIC = ROOT / "builder" / "web"
 SLOW = {"offline": False, "latency": 150, "downloadThroughput": 200_000, "uploadThroughput": 96_000}
 HOME = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Home</title>
 <link rel="stylesheet" href="assets/site.css"><script src="assets/site.js"></script>
-<script src="assets/search.js" defer></script><h1>Home</h1><div id="find"></div></html>"""
+<script src="assets/dom.js" defer></script><script src="assets/search.js" defer></script>
+<h1>Home</h1><div id="find"></div></html>"""
 # Types a query into a box and gives back the milliseconds until the list of results has changed.
 TYPED = """([box, list, query, patience]) => new Promise((done) => {
   const input = document.querySelector(box), results = document.querySelector(list);
@@ -94,7 +96,8 @@ def our_site(folder: Path, library: Library) -> Path:
     """Write a first page with the search."""
     shutil.copytree(STATIC, folder / "assets")
     (folder / "index.html").write_text(HOME)
-    (folder / "assets" / "search-rows.js").write_text(rows(library), "utf-8")
+    script = search_script(search_table(library))
+    (folder / "assets" / "search-data.js").write_text(script, "utf-8")
     return folder
 
 
@@ -163,12 +166,19 @@ def first_result(browser: Browser, address: str, query: str) -> None:
     page.close()
 
 
+def compressed(text: str) -> int:
+    """Return the bytes of a text as an ordinary host sends it."""
+    return len(gzip.compress(text.encode(), 6))
+
+
 def speed(shop: Path, *, peer: bool) -> None:
     """Print sizes and times over the trees of a shop."""
     library, _ = read_library(shop)
     queries = queries_from(library, 200)
-    size = len(gzip.compress(rows(library).encode(), 6))
-    print(f"{len(library.trees)} trees, rows {size / 1000:.0f} kB compressed")
+    index = compressed(search_script(search_table(library)))
+    scripts = sum(compressed(file.read_text("utf-8")) for file in STATIC.glob("search-*.js"))
+    print(f"{len(library.trees)} trees, index {index / 1000:.0f} kB and scripts "
+          f"{scripts / 1000:.0f} kB compressed")  # fmt: skip
     with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
         browser = playwright.chromium.launch(
             executable_path=shutil.which("chromium"), args=["--no-sandbox"]
@@ -204,10 +214,12 @@ def opened_peer(browser: Browser, address: str) -> Page:
 def quality() -> None:
     """Print how many queries find their tree, first and among the first three, in both."""
     library, _ = read_library(ROOT)
-    index = index_of(table(library))
+    index = build_symptom_index(search_table(library))
     asked = yaml.safe_load((ROOT / "tests" / "demo" / "queries.yml").read_text())
     cases = [(case["query"], tree) for tree, cases in asked.items() for case in cases]
-    ours = [place(tree, [hit.id for hit in rank(index, query).hits]) for query, tree in cases]
+    ours = [
+        place(tree, [hit.id for hit in answer_query(index, query).hits]) for query, tree in cases
+    ]
     trees = (read_tree(ROOT, file)[0] for file in tree_files(ROOT))
     with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
         browser = playwright.chromium.launch(

@@ -4,15 +4,19 @@ import pickle
 import random
 import shutil
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.check.verdict import check, known_library
 from builder.model.finding import Finding
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.reader.trees import read_tree, tree_id, tree_names
+from builder.rules.shared.judge import judge
 
 TODAY = date(2026, 11, 1)
 SHOP = Path(__file__).parents[1] / "shop"
@@ -71,7 +75,7 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     with opened(shop) as cache:
         known = known_library(shop, cache)
         assert dict(known.trees) == dict(read.trees)
-    assert replace(known, trees={}) == replace(read, trees={})
+    assert replace(known, trees={}, entries={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
 
 
@@ -111,3 +115,72 @@ def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPat
                     put_row(cache, kind, name, content)
             assert findings_of(shop) == before
     assert not (shop / "trap-has-run").exists()
+
+
+@pytest.fixture
+def judged(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Note every tree that is judged."""
+    trees: list[str] = []
+
+    def counted(tree: Tree, library: Library) -> tuple[Finding, ...]:
+        trees.append(tree.id)
+        return judge(tree, library)
+
+    monkeypatch.setattr("builder.check.examine.judge", counted)
+    return trees
+
+
+def trees_with(shop: Path, words: str) -> set[str]:
+    """Return the trees in whose files some words are."""
+    files = (shop / "trees").rglob("*.yml")
+    return {tree_id(file.relative_to(shop).as_posix()) for file in files
+            if words in file.read_text("utf-8")}  # fmt: skip
+
+
+def test_a_first_check_reads_and_judges_each_tree_once(
+    shop: Path, judged: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also those that others lead into, which wait until all are read."""
+    read: list[str] = []
+
+    def counted(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
+        read.append(tree_id(path.relative_to(shop).as_posix()))
+        return read_tree(shop, path)
+
+    monkeypatch.setattr("builder.check.examine.read_tree", counted)
+    findings_of(shop)
+    trees = {tree_id(name) for name in tree_names(shop)}
+    assert sorted(read) == sorted(trees)
+    assert sorted(judged) == sorted(trees)
+
+
+def test_a_changed_tool_judges_the_trees_that_name_it(shop: Path, judged: list[str]) -> None:
+    """Whatever else is in the file of the tools, and wherever its lines move."""
+    findings_of(shop)
+    judged.clear()
+    file = shop / "kb/tools.yml"
+    text = file.read_text("utf-8")
+    file.write_text(
+        "# a line more\n" + text.replace("thermometer:\n", "thermometer:\n  note: New\n")
+    )
+    findings_of(shop)
+    assert set(judged) == trees_with(shop, "thermometer")
+    assert judged
+
+
+def test_a_new_day_judges_no_tree(shop: Path, judged: list[str]) -> None:
+    """Only the rules about dates look again, and they look at all trees in summary."""
+    before = findings_of(shop)
+    judged.clear()
+    with opened(shop) as cache:
+        later = check(shop, cache, TODAY + timedelta(days=3000))
+    assert judged == []
+    assert {one.rule for one in later.findings} - {one.rule for one in before} == {"review-too-old"}
+
+
+def test_a_second_check_writes_nothing(shop: Path) -> None:
+    """What has not changed is not written again: the cache stays as it was, to the byte."""
+    findings_of(shop)
+    before = cache_file(shop).read_bytes()
+    findings_of(shop)
+    assert cache_file(shop).read_bytes() == before

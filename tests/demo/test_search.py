@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from builder.find.index import index_of
-from builder.find.rank import rank
-from builder.find.rows import table
+from builder.find.ranking import answer_query
+from builder.find.search_table import search_table
+from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
@@ -37,9 +37,9 @@ def test_a_query_asks_for_a_tree_that_is_there(library: Library, name: str) -> N
 @pytest.mark.parametrize("name", ASKED)
 def test_the_right_tree_comes_first(library: Library, name: str) -> None:
     """85 % of the queries find their tree first, 97 % among the first three."""
-    index = index_of(table(library))
+    index = build_symptom_index(search_table(library))
     places = {
-        query: place(tree, [hit.id for hit in rank(index, query).hits])
+        query: place(tree, [hit.id for hit in answer_query(index, query).hits])
         for tree, queries in ASKED[name].items()
         for query in queries
     }

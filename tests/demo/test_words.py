@@ -1,7 +1,8 @@
 """The words of the demo: enough of them, and none that leads in a ring."""
 
-from builder.find.phrasebook import phrasebook
-from builder.find.words import content
+from builder.find.phrasebook import make_phrasebook
+from builder.find.search_table import WordRow
+from builder.find.word_forms import drop_stop_words
 from builder.model.library import Library
 
 
@@ -15,10 +16,12 @@ def test_the_demo_has_words_enough(library: Library) -> None:
 
 def test_a_word_leads_to_a_word_that_leads_nowhere_else(library: Library) -> None:
     """The right side of a plain word is final, or a search would depend on how often it is done."""
-    pairs = [(str(word.slang), tuple(map(str, word.terms)))
-             for word in library.same_words.values()]  # fmt: skip
-    book = phrasebook([], pairs)
-    for token, meant in book.same.items():
-        assert (token,) != meant, token
-        again = [word for found in meant for word in book.same.get(found, (found,))]
-        assert content(dict.fromkeys(again)) == list(meant), token
+    rows = [
+        WordRow(str(word.slang), tuple(map(str, word.terms)))
+        for word in library.same_words.values()
+    ]
+    book = make_phrasebook([], rows)
+    for token, terms in book.synonyms.items():
+        assert (token,) != terms, token
+        again = [word for term in terms for word in book.synonyms.get(term, (term,))]
+        assert drop_stop_words(again) == terms, token

@@ -9,28 +9,31 @@ import pytest
 import yaml
 from playwright.sync_api import Browser, Page
 
-from builder.check.library import read_library
-from builder.find.rows import (
+from builder.check.unjudged_library import read_library
+from builder.find.page_data import search_data
+from builder.find.search_table import (
     CodeRow,
     LampRow,
     NamedRow,
-    Table,
+    SearchTable,
     TreeRow,
     VehicleRow,
     WordRow,
+    search_table,
 )
-from builder.find.rows import table as table_of
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
 STATIC = HERE.parents[1] / "builder" / "web"
 
-Rank = Callable[[Table, list[str]], list[dict[str, Any]]]
+SCRIPTS = ("words", "index", "spelling", "query", "coverage", "rank")
+
+Answering = Callable[[SearchTable, list[str]], list[dict[str, Any]]]
 
 
 @pytest.fixture(scope="session")
-def small() -> Table:
+def small() -> SearchTable:
     """Return the rows of small.yml."""
     shop = yaml.safe_load((HERE / "small.yml").read_text())
     systems, lamps = list(shop["systems"]), list(shop["lamps"])
@@ -44,19 +47,21 @@ def small() -> Table:
             tuple(said.get("codes", ())),
             tuple(said["words"]),
             tuple(said.get("vehicles", ())),
-            said.get("draft", 0),
+            bool(said.get("draft")),
         )
 
-    return Table(
+    return SearchTable(
         systems=tuple(NamedRow(*pair) for pair in shop["systems"].items()),
         lamps=tuple(LampRow(id_, *said) for id_, said in shop["lamps"].items()),
         vehicles=tuple(VehicleRow(*row) for row in shop["vehicles"]),
-        same=tuple(WordRow(phrase, tuple(terms)) for phrase, terms in shop["same words"].items()),
+        synonyms=tuple(
+            WordRow(phrase, tuple(terms)) for phrase, terms in shop["same words"].items()
+        ),
         slang=tuple(WordRow(phrase, tuple(terms)) for phrase, terms in shop["slang"].items()),
         codes=tuple(CodeRow(*pair) for pair in shop["codes"].items()),
         trees=tuple(tree(id_, said) for id_, said in shop["trees"].items()),
-        how_tos=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
-        everyday="good things to say again went horse",
+        articles=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
+        everyday=frozenset({"good", "things", "to", "say", "again", "went", "horse"}),
     )
 
 
@@ -68,32 +73,38 @@ def shop() -> Library:
 
 
 @pytest.fixture(scope="session")
-def shop_table(shop: Library) -> Table:
+def shop_table(shop: Library) -> SearchTable:
     """Return the rows of the tests' shop."""
-    return table_of(shop)
+    return search_table(shop)
 
 
 @pytest.fixture(scope="session")
-def page_words(browser: Browser) -> Iterator[Callable[[str, Any], Any]]:
+def page_words(browser: Browser, small: SearchTable) -> Iterator[Callable[[str, Any], Any]]:
     """Return a function that runs a piece of script beside the page's search."""
     page: Page = browser.new_page()
-    for script in ("search-words.js", "search-index.js", "search-rank.js"):
-        page.add_script_tag(path=STATIC / script)
+    page.evaluate("(data) => { globalThis.baytreeSearchData = data; }", as_sent(small))
+    for script in SCRIPTS:
+        page.add_script_tag(path=STATIC / f"search-{script}.js")
     yield page.evaluate
     page.close()
 
 
 @pytest.fixture(scope="session")
-def page_rank(page_words: Callable[[str, Any], Any]) -> Rank:
-    """Return the page's ranking: rows and queries in, answers out."""
+def page_answers(page_words: Callable[[str, Any], Any]) -> Answering:
+    """Return the page's search: rows and queries in, answers out."""
 
-    def rank(table: Table, queries: list[str]) -> list[dict[str, Any]]:
+    def answer(table: SearchTable, queries: list[str]) -> list[dict[str, Any]]:
         answers = page_words(
-            "([rows, queries]) => { const index = baytreeFind.index(rows);"
-            " return queries.map((query) => baytreeFind.rank(index, query)); }",
-            [json.loads(json.dumps(table._asdict())), queries],
+            "([data, queries]) => { const index = baytreeSearch.unpackIndex(data);"
+            " return queries.map((query) => baytreeSearch.answerQuery(index, query)); }",
+            [as_sent(table), queries],
         )
         assert isinstance(answers, list)
         return answers
 
-    return rank
+    return answer
+
+
+def as_sent(table: SearchTable) -> Any:
+    """Return the data of the page as a browser reads them."""
+    return json.loads(json.dumps(search_data(table)))

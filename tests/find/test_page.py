@@ -1,6 +1,5 @@
 """The search as people use it: from a folder, on a phone, by keyboard, light and dark."""
 
-import json
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -9,7 +8,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
-from builder.find.rows import Table
+from builder.find.page_data import search_script
+from builder.find.search_table import SearchTable
 
 STATIC = Path(__file__).parents[2] / "builder" / "web"
 HOME = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>What does it do?</title>
@@ -17,7 +17,7 @@ HOME = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>What
  style-src 'self'; img-src 'self' data:; base-uri 'none'; object-src 'none'">
 <meta name="viewport" content="width=device-width,initial-scale=1">
 <link rel="stylesheet" href="assets/site.css"><script src="assets/site.js"></script>
-<script src="assets/search.js" defer></script></head>
+<script src="assets/dom.js" defer></script><script src="assets/search.js" defer></script></head>
 <body><main class="md-typeset"><h1>What does it do?</h1><div id="find"></div>
 <div id="ways-in"><p><a class="tile" href="systems/brakes.html">Brakes</a></p></div></main></body>
 </html>
@@ -25,14 +25,18 @@ HOME = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>What
 
 
 @pytest.fixture(scope="module")
-def folder(tmp_path_factory: pytest.TempPathFactory, small: Table) -> Path:
+def folder(tmp_path_factory: pytest.TempPathFactory, small: SearchTable) -> Path:
     """Return a folder with a first page, the search, and a page to go to."""
     made = tmp_path_factory.mktemp("site")
     shutil.copytree(STATIC, made / "assets")
-    rows = json.dumps(small._asdict()).replace(
-        "One module", "<img src=x onerror=alert(1)> One module"
-    )
-    (made / "assets" / "search-rows.js").write_text(f"globalThis.baytreeRows = {rows};")
+    marked = [
+        tree._replace(
+            title=tree.title.replace("One module", "<img src=x onerror=alert(1)> One module")
+        )
+        for tree in small.trees
+    ]
+    script = search_script(small._replace(trees=tuple(marked)))
+    (made / "assets" / "search-data.js").write_text(script)
     (made / "index.html").write_text(HOME)
     (made / "trees" / "starting").mkdir(parents=True)
     page = "<!doctype html><html lang=en><title>A tree</title><h1>A tree</h1></html>"
@@ -69,11 +73,11 @@ def titles(page: Page) -> list[str]:
 
 
 def test_the_search_is_loaded_at_the_first_use(page: Page) -> None:
-    """Until somebody wants to search, the rows are not asked for."""
-    assert page.evaluate("globalThis.baytreeRows === undefined")
+    """Until somebody wants to search, the index is not asked for."""
+    assert page.evaluate("globalThis.baytreeSearchData === undefined")
     page.focus("#find-words")
     page.wait_for_timeout(500)
-    assert page.evaluate("globalThis.baytreeRows !== undefined")
+    assert page.evaluate("globalThis.baytreeSearchData !== undefined")
 
 
 def test_the_right_tree_stands_on_the_first_screen(page: Page) -> None:
@@ -168,10 +172,10 @@ def test_nothing_found_is_explained(page: Page) -> None:
     assert "No tree lists this code yet" in page.locator(".find-understood").inner_text()
 
 
-def test_without_the_rows_the_lists_stay(browser: Browser, folder: Path, tmp_path: Path) -> None:
+def test_without_the_index_the_lists_stay(browser: Browser, folder: Path, tmp_path: Path) -> None:
     """If the search cannot be loaded it says so, and the ways in without typing stay in view."""
     made = Path(shutil.copytree(folder, tmp_path / "site"))
-    (made / "assets" / "search-rows.js").unlink()
+    (made / "assets" / "search-data.js").unlink()
     page = browser.new_page()
     page.goto((made / "index.html").as_uri())
     ask(page, "no crank")

@@ -1,17 +1,26 @@
 """The shop's words."""
 
-from builder.find.phrasebook import concepts, phrasebook, shop_words, slang_said
-from builder.find.words import surfaces
+from builder.find.phrasebook import find_concepts, make_phrasebook, shop_tokens, slang_in
+from builder.find.search_table import WordRow
+from builder.find.word_forms import split_words
 
-BOOK = phrasebook(
-    slang=[("won't crank", ("no crank",)), ("brake", ("stopper",)), ("mushy", ("low",))],
-    same=[("tire", ("tyre",)), ("turn over", ("crank",)), ("e-brake", ("parking brake",))],
+BOOK = make_phrasebook(
+    slang=[
+        WordRow("won't crank", ("no crank",)),
+        WordRow("brake", ("stopper",)),
+        WordRow("mushy", ("low",)),
+    ],
+    same=[
+        WordRow("tire", ("tyre",)),
+        WordRow("turn over", ("crank",)),
+        WordRow("e-brake", ("parking brake",)),
+    ],
 )
 
 
 def alternatives(text: str) -> list[list[str]]:
     """Return the alternatives of each concept of a text."""
-    parts = concepts(shop_words(surfaces(text), BOOK.same), BOOK)
+    parts = find_concepts(shop_tokens(split_words(text), BOOK.synonyms), BOOK)
     return [[" ".join(words) for words in part.alternatives] for part in parts]
 
 
@@ -45,15 +54,21 @@ def test_a_phrase_keeps_its_own_words() -> None:
 
 def test_only_slang_that_was_typed_is_told() -> None:
     """Proper words that mean the same as a slang word are not called slang."""
-    book = phrasebook(
-        slang=[("mushy pedal", ("low pedal",)), ("spongy pedal", ("low pedal",))],
-        same=[("mushy", ("soft",)), ("spongy", ("soft",))],
+    book = make_phrasebook(
+        slang=[WordRow("mushy pedal", ("low pedal",)), WordRow("spongy pedal", ("low pedal",))],
+        same=[WordRow("mushy", ("soft",)), WordRow("spongy", ("soft",))],
     )
 
     def told(text: str) -> list[str]:
-        words = surfaces(text)
-        parts = concepts(shop_words(words, book.same), book)
-        return [phrase for phrase, _ in slang_said(parts, words, book)]
+        words = split_words(text)
+        concepts = find_concepts(shop_tokens(words, book.synonyms), book)
+        return [row.phrase for row in slang_in(concepts, words)]
 
     assert told("spongy pedal") == ["spongy pedal"]
     assert told("soft pedal") == []
+
+
+def test_words_that_mean_nothing_are_left_out() -> None:
+    """A phrase of stop words alone, for stop words alone, leads nowhere and harms nothing."""
+    book = make_phrasebook(slang=[WordRow("it is on", ("is",))], same=[WordRow("no", ("not",))])
+    assert find_concepts(shop_tokens(split_words("it is on"), book.synonyms), book) == []

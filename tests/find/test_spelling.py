@@ -6,7 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.find.spelling import distance, edits_allowed, left_out, nearest, parted
+from builder.find.spelling import (
+    edit_distance,
+    edits_allowed,
+    has_letters_left_out,
+    nearest_word,
+    split_run_together,
+)
 
 LETTERS = st.text("abc", max_size=7)
 KNOWN = {
@@ -25,7 +31,7 @@ def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> 
     """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
     reference = pytest.importorskip("rapidfuzz.distance").OSA.distance(one, other)
     for limit in (1, 2):
-        assert distance(one, other, limit) == min(reference, limit + 1)
+        assert edit_distance(one, other, limit) == min(reference, limit + 1)
 
 
 @pytest.mark.parametrize(
@@ -45,7 +51,7 @@ def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> 
 )
 def test_the_nearest_word_is_what_was_meant(typed: str, meant: str | None) -> None:
     """One edit from four letters on, two from seven on, figures and short words never."""
-    assert nearest(typed, KNOWN) == meant
+    assert nearest_word(typed, KNOWN) == meant
 
 
 def test_edits_grow_with_the_word() -> None:
@@ -55,14 +61,16 @@ def test_edits_grow_with_the_word() -> None:
 
 def test_a_missing_blank_is_put_back() -> None:
     """Two known words typed as one are parted; a short tail is no word."""
-    assert parted("batterylight", KNOWN) == ("battery", "light")
-    assert parted("lightly", KNOWN) is None
+    assert split_run_together("batterylight", KNOWN) == ("battery", "light")
+    assert split_run_together("lightly", KNOWN) is None
 
 
 @given(word=LETTERS, places=st.sets(st.integers(0, 6)))
 def test_letters_left_out_are_seen(word: str, places: set[int]) -> None:
     """Whatever letters are taken out of a word, it is still that word with letters left out."""
-    assert left_out("".join(sign for at, sign in enumerate(word) if at not in places), word)
+    assert has_letters_left_out(
+        "".join(sign for at, sign in enumerate(word) if at not in places), word
+    )
 
 
 def test_the_page_guesses_the_same(page_words: Any) -> None:
@@ -78,7 +86,7 @@ def test_the_page_guesses_the_same(page_words: Any) -> None:
         )
     ]
     found = page_words(
-        "([typed, known]) => typed.map((word) => baytreeFind.nearest(word, new Map(known)))",
+        "([typed, known]) => typed.map((word) => baytreeSearch.nearestWord(word, new Map(known)))",
         [typed, list(KNOWN.items())],
     )
-    assert found == [nearest(word, KNOWN) for word in typed]
+    assert found == [nearest_word(word, KNOWN) for word in typed]

@@ -7,12 +7,12 @@ from re import sub
 
 import pytest
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Tree
-from builder.pages.facts import facts_of
-from builder.pages.page import Print
+from builder.model.tree import Status, Tree
+from builder.pages.analysis import analyze_tree
+from builder.pages.page import TreePrint
 from builder.pages.tree import tree_page
 from builder.reader.source import decode
 from builder.reader.trees import tree_from
@@ -69,8 +69,8 @@ def tree() -> Tree:
 
 def shown(tree: Tree, library: Library) -> str:
     """Return what a reader of the page sees, as one line of text, without the chart."""
-    facts = replace(facts_of(tree, library), chart=Text(""))
-    page = tree_page(tree, library, facts, (), [Print("Wall chart", "")])
+    facts = replace(analyze_tree(tree, library), chart=Text(""))
+    page = tree_page(tree, library, facts, (), [TreePrint("Wall chart", "")])
     return " ".join(unescape(sub(r"<[^>]+>", " ", page.body)).split())
 
 
@@ -88,7 +88,7 @@ def test_every_word_of_the_format_is_on_the_page(text: str, words: str) -> None:
 
 def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Library) -> None:
     """From every step one sees what led to it, and finds it in the chart."""
-    facts = facts_of(tree, library)
+    facts = analyze_tree(tree, library)
     page = tree_page(tree, library, facts)
     for id_ in tree.steps:
         assert f'id="step-{id_}"' in page.body
@@ -98,7 +98,7 @@ def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Librar
 
 def test_a_draft_says_so(tree: Tree, library: Library) -> None:
     """Nobody takes a draft for a reviewed tree."""
-    draft = replace(tree, status=Text("draft"), reviewed=None)
+    draft = replace(tree, status=Status.DRAFT, reviewed=None)
     assert "Draft: not reviewed yet" in shown(draft, library)
     assert "Draft" not in shown(tree, library)
 
@@ -106,6 +106,6 @@ def test_a_draft_says_so(tree: Tree, library: Library) -> None:
 def test_a_tree_of_unknown_things_is_still_shown(tree: Tree) -> None:
     """A draft may name tools, articles and hazards that have no record yet."""
     bare, _ = read_library(SHOP)
-    page = shown(replace(tree, status=Text("draft")), Library(bare.shop))
+    page = shown(replace(tree, status=Status.DRAFT), Library(bare.shop))
     assert "loud-horn" not in page  # no caution can be worded; the check says so
     assert "supply-at-the-plug" in page

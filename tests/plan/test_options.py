@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from builder.model.knowledge import Module
+from builder.model.knowledge import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
@@ -15,8 +15,8 @@ from builder.plan.options import Option, options
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),
             "parts", Money(Decimal(115), Decimal(115)))  # fmt: skip
 MODULE = Module(
-    "lift-unit", "kb/modules/lift-unit.yml", NOWHERE, Text("Liftgate unit"), Text("yes"),
-    Text("yes"), Text("none"), (), price=Money(Decimal(310), Decimal(310)),
+    "lift-unit", "kb/modules/lift-unit.yml", NOWHERE, Text("Liftgate unit"), UsedPart.YES,
+    DriveBefore.YES, SafetySystem.NONE, (), price=Money(Decimal(310), Decimal(310)),
     hours={"fit": Number("1.2"), "set_up": Number("0.8"), "verify": Number("0.5")},
 )  # fmt: skip
 FIX = """
@@ -93,7 +93,7 @@ def test_a_range_of_tow_prices_stays_a_range(tree) -> None:
 @pytest.mark.parametrize("safety", ["steering", "brakes", "restraints", "high-voltage"])
 def test_what_is_not_safe_is_not_offered_and_says_why(tree, safety: str) -> None:
     """Not driven in and not left as it is, whatever the record says about driving."""
-    found = by_id(tree(FIX), library(safety=Text(safety)))
+    found = by_id(tree(FIX), library(safety=SafetySystem(safety)))
     for name in ("drive-in", "leave"):
         assert found[name].not_offered
         assert found[name].total is None
@@ -107,9 +107,9 @@ def test_what_is_not_safe_is_not_offered_and_says_why(tree, safety: str) -> None
 def test_a_vehicle_is_driven_in_only_where_the_record_says_that_it_may_be(tree) -> None:
     """`no` gives the record's reason; `not known` is no permission."""
     why = "The engine does not start before pairing"
-    refused = library(drive_before_set_up=Text("no"), drive_why=Text(why))
+    refused = library(drive_before_set_up=DriveBefore.NO, drive_why=Text(why))
     assert by_id(tree(FIX), refused)["drive-in"].not_offered == why
-    unknown = by_id(tree(FIX), library(drive_before_set_up=Text("not known")))
+    unknown = by_id(tree(FIX), library(drive_before_set_up=DriveBefore.UNKNOWN))
     assert "not known" in unknown["drive-in"].not_offered
     assert amount(unknown["towed-in"]) == "297.00"
 
@@ -121,7 +121,7 @@ def test_a_vehicle_is_driven_in_only_where_the_record_says_that_it_may_be(tree) 
 def test_a_used_part_is_fitted_only_where_it_can_be_set_up(tree, used_part, offered) -> None:
     """A used part without a price leaves the sum open; one that cannot be set up is refused."""
     drawn = tree(FIX.replace("part: new", "part: used"))
-    found = by_id(drawn, library(used_part=Text(used_part)))["fit-here"]
+    found = by_id(drawn, library(used_part=UsedPart(used_part)))["fit-here"]
     assert bool(found.not_offered) is not offered
     assert found.total is None
 
@@ -140,7 +140,7 @@ def test_a_used_part_takes_its_price_from_the_fix(tree) -> None:
 
 def test_whoever_brings_a_part_is_told_which_will_do(tree) -> None:
     """A used part that cannot be set up is money lost; it is said before it is bought."""
-    note = by_id(tree(FIX), library(used_part=Text("no")))["drive-in"].note
+    note = by_id(tree(FIX), library(used_part=UsedPart.NO))["drive-in"].note
     assert "a used one cannot be set up" in note
     assert "guarantee" in note
 
@@ -212,7 +212,7 @@ def test_no_words_of_a_fix_make_an_unsafe_option_safe(tree) -> None:
       price: 99
 """
     )
-    found = by_id(tree(text), library(safety=Text("brakes")))["drive-in"]
+    found = by_id(tree(text), library(safety=SafetySystem.BRAKES))["drive-in"]
     assert found.not_offered
     assert found.total is None
 

@@ -10,9 +10,12 @@ from pathlib import Path
 
 import pytest
 
+import builder
+from builder.commands.main import main
+
 from .conftest import SHOP, Told
 
-REPO = Path(__file__).parents[2]
+REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 # Reads a sound shop first: all modules are loaded before root gives up its rights, which would not
 # be held to those of files. 65534 is the user without rights, by custom of Unix systems.
 AS_NOBODY = """
@@ -20,7 +23,7 @@ import os, sys
 from pathlib import Path
 from builder.cache.digest import file_digest, files_in
 from builder.check.examine import content_of
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 read_library(Path(sys.argv[1]))
 if os.geteuid() == 0:
     os.setgroups([]), os.setgid(65534), os.setuid(65534)
@@ -141,6 +144,18 @@ def test_a_link_to_itself_is_told(shop: Path, told: Told, file: str) -> None:
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert ("link", file) in told()
+
+
+@pytest.mark.parametrize("file", LINKED)
+def test_a_check_of_a_ring_of_links_ends_with_findings(
+    shop: Path, file: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The command tells what it found, though there is no line of the file to show."""
+    (shop / file).unlink(missing_ok=True)
+    (shop / file).parent.mkdir(exist_ok=True)
+    (shop / file).symlink_to((shop / file).name)
+    assert main(["--shop", str(shop), "check"]) == 1
+    assert f"{file}:1:1: error: this is a link to nothing" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize("folder", ["trees", "trees/horn"])

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
 from builder.reader.source import LARGEST, Source, decode

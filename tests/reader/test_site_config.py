@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.model.shop import SiteSettings
 from builder.reader.shop_files import read_knowledge

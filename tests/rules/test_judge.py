@@ -6,7 +6,7 @@ import pytest
 
 from builder.graph.requirements import REQUIREMENTS
 from builder.model.finding import Severity
-from builder.reader.schemas.step import MODULE_VERBS, VERBS
+from builder.reader.schemas.step_schema import MODULE_VERBS, VERBS
 
 from .conftest import Judged, files_of
 

@@ -12,7 +12,7 @@ from builder.cache import database
 from builder.cache.database import cache_file
 
 from .conftest import build_shop, build_with, few_trees
-from .test_build import contents
+from .test_build_site import contents
 
 Damage = Callable[[Path], None]
 
@@ -139,7 +139,7 @@ def test_a_user_without_a_home_can_build(shop: Path, monkeypatch: pytest.MonkeyP
         raise RuntimeError("no home")
 
     monkeypatch.setattr("platformdirs.user_cache_path", no_home)
-    assert build_shop(shop, shop.parent / "site") > 0
+    assert build_shop(shop, shop.parent / "site").pages > 0
 
 
 @pytest.mark.parametrize("kilobytes", [0, 60, 400])

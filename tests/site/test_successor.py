@@ -11,10 +11,10 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.library import read_library
+from builder.check.unjudged_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site import engine
-from builder.site.work import PLACEHOLDER, markdown
+from builder.site.page_cache import PLACEHOLDER, markdown
 
 ENGINE = os.environ.get("ZENSICAL", "")
 

@@ -4,6 +4,6 @@ In: nothing, or the shop's own names. Out: schemas as plain dicts, for editors, 
 for the reader itself, which takes its messages from their titles and examples.
 """
 
-from builder.reader.schemas.catalogue import KINDS, named_schema, schema
+from builder.reader.schemas.schema_list import KINDS, named_schema, schema
 
 __all__ = ["KINDS", "named_schema", "schema"]

@@ -1,6 +1,7 @@
-"""Brackets or indentation more than twenty levels deep.
+"""Brackets, lists or indentation deeper than any text needs.
 
-Why: No tree needs that: a bracket somewhere above was left open.
+Why: No tree needs more than twenty levels, and no article more than eight: a bracket above was
+left open.
 
 Wrong:
 
@@ -27,5 +28,5 @@ RULE = Rule(
     name="depth",
     family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="More nested levels than any tree needs.",
+    summary="More nested levels than any text needs.",
 )

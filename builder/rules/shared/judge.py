@@ -11,8 +11,8 @@ from datetime import date
 
 from builder.model.finding import Finding
 from builder.model.library import Library
-from builder.model.summary import Listing
-from builder.model.tree import Tree
+from builder.model.summary import TreeListing
+from builder.model.tree import Status, Tree
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
@@ -24,30 +24,30 @@ LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES
 
 def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     """Judge one tree by every rule that looks at a tree."""
-    if tree.status == "retired":
+    if tree.status is Status.RETIRED:
         return ()
     facts = facts_of(tree, library)
     findings = [finding for rule in TREE_RULES for finding in rule.check(facts)]
     if tree.silences:
         findings = [*not_silenced(findings, tree.silences, TREE_RULE_NAMES)]
         findings += malformed(tree.silences, TREE_RULE_NAMES | LIBRARY_ONLY_NAMES)
-    is_draft = tree.status == "draft"
+    is_draft = tree.status is Status.DRAFT
     return _ordered(as_warning(finding) if is_draft else finding for finding in findings)
 
 
-def is_independent(tree: Listing, library: Library) -> bool:
+def is_independent(tree: TreeListing, library: Library) -> bool:
     """Whether a tree gets the same findings without the other trees.
 
     It does unless others lead into the middle of it, or are the only way to it.
     """
     callers = library.callers.get(tree.id, ())
-    return not any(step for _, step in callers) and (tree.told or not callers)
+    return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     """Judge the knowledge, and all trees together."""
-    trees = [tree for tree in library.listings.values() if tree.status != "retired"]
-    drafts = {tree.file for tree in trees if tree.status == "draft"}
+    trees = [tree for tree in library.listings.values() if tree.status is not Status.RETIRED]
+    drafts = {tree.file for tree in trees if tree.status is Status.DRAFT}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
     silences = [silence for silences in silenced for silence in silences]
     every = (finding for rule in LIBRARY_RULES for finding in rule.check_library(library, today))

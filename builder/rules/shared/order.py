@@ -128,7 +128,7 @@ def _met_on_entry(
     if listing is None or entry in seen:
         return False
     start = listing.steps[0]
-    if step == start and listing.told:
+    if step == start and listing.searchable:
         return False
     handoffs = [one for one in hand_overs_to(library, tree) if (one.step or start) == step]
     return bool(handoffs) and all(

@@ -1,0 +1,180 @@
+"""Which tree is meant.
+
+In: the index and a query. Out: `SearchAnswer`: what was understood, the hits, best first, and where
+to look instead when nothing fits well. Whole numbers throughout, so that the page's script
+(`search-rank.js`) comes to the same scores.
+
+A concept (a word, or a slang phrase with its terms) covers a phrase with a credit of 0 to 100. The
+score of a tree is the rarity of the concepts that it covers, times the square of the share of the
+query that they are, times up to two for how well its best single phrase fits. A code counts more
+than all words together. Articles come second: none stands above the best tree.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
+from builder.find.code_matches import CODE_POINTS, code_meanings, score_codes
+from builder.find.coverage import QueryCoverage, measure_coverage
+from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
+from builder.find.search_query import Correction, SearchQuery, parse_query
+from builder.find.search_table import WordRow
+from builder.find.suggestions import Suggestion, suggest_places
+from builder.find.symptom_index import SymptomIndex
+from builder.find.word_forms import drop_stop_words, opposite, split_words
+
+MOST_HITS = 12  # handed back
+WEAK_SHARE = 20  # a hit with less than a twentieth of the best score is left out
+FULL_ANSWER = 50  # percent of the query: below, other places to look are suggested
+
+
+@dataclass(frozen=True, slots=True)
+class SearchHit:
+    """A tree or an article that was found."""
+
+    id: str
+    title: str
+    kind: str  # tree | how-to
+    score: int
+    phrase: str  # of it, that fits best; "" if it was found by a code or a vehicle
+    share: int  # percent of the query that it covers
+    draft: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Understanding:
+    """What the search made of the query."""
+
+    codes: tuple[tuple[str, str], ...]  # each with the shop's own words for it, or ""
+    vehicle: AskedVehicle
+    corrected: tuple[Correction, ...]
+    slang: tuple[WordRow, ...]  # a phrase, its proper terms; several: which?
+    unknown: tuple[str, ...]
+    other_vehicles: int  # hits left out because they are about other vehicles
+
+
+@dataclass(frozen=True, slots=True)
+class SearchAnswer:
+    """What was understood, what was found, and where to look instead."""
+
+    understood: Understanding
+    hits: tuple[SearchHit, ...]
+    suggestions: tuple[Suggestion, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ScoredEntry:
+    """An entry with its score, before it is known whether it fits the vehicle."""
+
+    entry: int
+    score: int
+    phrase: int  # -1 if none
+    share: int
+
+
+def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
+    """Rank the entries of an index for a query; the same query gives the same answer, always."""
+    query = parse_query(asked, index)
+    concepts = query_concepts(query, index)
+    scored = _score_entries(index, query, concepts)
+    fitting = [one for one in scored if _is_about(index, query.vehicle, one.entry)]
+    hits = _best_hits(index, _put_articles_second(index, fitting))
+    understood = Understanding(
+        codes=code_meanings(index, query.codes),
+        vehicle=query.vehicle,
+        corrected=query.spelled.corrected,
+        slang=slang_in(concepts, query.spelled.words),
+        unknown=query.spelled.unknown,
+        other_vehicles=len(scored) - len(fitting),
+    )
+    is_weak = not hits or (hits[0].score < CODE_POINTS and hits[0].share < FULL_ANSWER)
+    return SearchAnswer(understood, hits, suggest_places(index.places, asked) if is_weak else ())
+
+
+def query_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
+    """The concepts of a query; the last may be any word that begins as it does."""
+    tokens = shop_tokens(query.spelled.words, index.book.synonyms)
+    concepts = find_concepts(tokens, index.book)
+    if query.spelled.completions and concepts:
+        negated = tokens[-1].startswith("!")
+        words = (_completed(word, index, negated=negated) for word in query.spelled.completions)
+        wordings = tuple(dict.fromkeys(word for word in words if word))
+        # Of a word that can only become a stop word, nothing is asked.
+        return [*concepts[:-1], *([Concept(wordings)] if wordings else [])]
+    return concepts
+
+
+def _completed(word: str, index: SymptomIndex, *, negated: bool) -> Tokens:
+    tokens = drop_stop_words(shop_tokens([word], index.book.synonyms))
+    return tuple(opposite(token) for token in tokens) if negated else tokens
+
+
+def _code_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
+    """What the codes mean, as if it had been typed."""
+    text = " ".join(meaning for _, meaning in code_meanings(index, query.codes))
+    return find_concepts(shop_tokens(split_words(text), index.book.synonyms), index.book)
+
+
+def _score_entries(
+    index: SymptomIndex, query: SearchQuery, concepts: Sequence[Concept]
+) -> list[ScoredEntry]:
+    """Every entry with a score: by its codes, by the words, by what the codes mean.
+
+    Codes that no entry lists are searched by their meaning; a vehicle alone finds its own trees.
+    """
+    if not query.codes and not concepts:
+        own = [at for at, one in enumerate(index.entries) if one.vehicles and query.vehicle]
+        return [ScoredEntry(at, 1, -1, 0) for at in own]
+    points = score_codes(index, query.codes)
+    by_meaning = measure_coverage(_code_concepts(query, index), index)
+    by_words = measure_coverage(concepts, index) if concepts or points else by_meaning
+    return [
+        _score_entry(entry, points.get(entry, 0), by_words, by_meaning)
+        for entry in sorted({*points, *by_words.gain})
+    ]
+
+
+def _score_entry(
+    entry: int, points: int, by_words: QueryCoverage, by_meaning: QueryCoverage
+) -> ScoredEntry:
+    score = points + _coverage_score(by_words, entry)
+    if points:
+        score += _coverage_score(by_meaning, entry)
+    return ScoredEntry(entry, score, by_words.phrase.get(entry, -1), by_words.share(entry))
+
+
+def _coverage_score(coverage: QueryCoverage, entry: int) -> int:
+    """Rarity, times the square of the share, times one to two for the best phrase."""
+    if entry not in coverage.gain:
+        return 0
+    share = coverage.share(entry)
+    return coverage.gain[entry] * share * share * (100 + coverage.fit[entry]) // 100_000_000
+
+
+def _is_about(index: SymptomIndex, asked: AskedVehicle, entry: int) -> bool:
+    vehicles = index.entries[entry].vehicles
+    return not asked or not vehicles or any(vehicle_fits(asked, vehicle) for vehicle in vehicles)
+
+
+def _put_articles_second(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
+    """No article stands above the best tree."""
+    trees = [one.score for one in scored if index.entries[one.entry].kind == "tree"]
+    most = max(trees) - 1 if trees else max((one.score for one in scored), default=0)
+    return [
+        one if index.entries[one.entry].kind == "tree" else replace(one, score=min(one.score, most))
+        for one in scored
+    ]
+
+
+def _best_hits(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> tuple[SearchHit, ...]:
+    """The best hits in order; equal scores stand by id."""
+    most = max((one.score for one in scored), default=0)
+    good = [one for one in scored if one.score >= max(1, most // WEAK_SHARE)]
+    good.sort(key=lambda one: (-one.score, index.entries[one.entry].id))
+    return tuple(_hit(index, one) for one in good[:MOST_HITS])
+
+
+def _hit(index: SymptomIndex, one: ScoredEntry) -> SearchHit:
+    entry = index.entries[one.entry]
+    phrase = index.phrases[one.phrase].text if one.phrase >= 0 else ""
+    return SearchHit(entry.id, entry.title, entry.kind, one.score, phrase, one.share, entry.draft)

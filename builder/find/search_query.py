@@ -1,0 +1,156 @@
+"""A query taken apart: codes, vehicle, words.
+
+In: what was typed, and the index. Out: `SearchQuery`, with what was corrected on the way. Codes and
+vehicle numbers are exact and never guessed. The page does the same (`search-query.js`).
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_written_codes
+from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
+from builder.find.code_matches import code_names
+from builder.find.spelling import edit_distance, nearest_word, split_run_together
+from builder.find.symptom_index import SymptomIndex, Vocabulary
+from builder.find.word_forms import split_words, stem_word
+
+LONGEST_QUERY = 30  # words of a query that are looked at
+VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])"
+# What the voltage of a 12 V battery means, at rest or on charge: from, below, in words; common
+# practice, no source. Beyond, it is another circuit that is spoken of.
+VOLTAGES = ((8.0, 12.3, "low voltage"), (15.0, 20.0, "charging voltage too high"))
+NOMINAL = "12"  # a 12 V socket is no reading
+_VOLTS = re.compile(VOLTS, re.IGNORECASE)
+
+Correction = tuple[str, str]  # as typed, as searched
+
+
+@dataclass(frozen=True, slots=True)
+class SpelledWords:
+    """Words of a query after correction."""
+
+    words: tuple[str, ...]
+    completions: tuple[str, ...] = ()  # known words that begin with the last one, still being typed
+    corrected: tuple[Correction, ...] = ()
+    unknown: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SearchQuery:
+    """A query taken apart; `spelled` has no vehicle and no code among its words."""
+
+    codes: tuple[AskedCode, ...]
+    vehicle: AskedVehicle
+    spelled: SpelledWords
+
+
+def parse_query(asked: str, index: SymptomIndex) -> SearchQuery:
+    """Take a query apart: vehicle number, codes, spelling, then vehicle, year and bare codes."""
+    vehicle, rest = read_vehicle_number(asked)
+    codes, rest = read_written_codes(rest)
+    volts, rest = _put_volts_in_words(rest)
+    typed = split_words(rest)[:LONGEST_QUERY]
+    spelled = _spell(typed, index.vocabulary, finished=rest != rest.rstrip())
+    make, model, words = read_vehicle_name(spelled.words, index.vehicles, index.vocabulary.spoken)
+    bare, years, words = read_bare_codes_and_years(
+        words,
+        lambda digits: bool(code_names(index, AskedCode("", digits))),
+        vehicle_named=bool(make or model or vehicle),
+    )
+    vehicle = replace(vehicle, make=make, model=model, years=tuple(years) or vehicle.years)
+    unknown = tuple(word for word in spelled.unknown if word in words)
+    corrected = (*volts, *spelled.corrected)
+    spelled = replace(spelled, words=tuple(words), unknown=unknown, corrected=corrected)
+    return SearchQuery((*codes, *bare), vehicle, spelled)
+
+
+def _put_volts_in_words(asked: str) -> tuple[list[Correction], str]:
+    """Put words in the place of low and high voltages; return each with its words, and the text."""
+    corrected: list[Correction] = []
+
+    def in_words(match: re.Match[str]) -> str:
+        words = _voltage_words(match[1])
+        if words:
+            corrected.append((match[0], words))
+        return words or match[0]
+
+    rest = _VOLTS.sub(in_words, asked)
+    return corrected, rest
+
+
+def _voltage_words(volts: str) -> str:
+    """Say in words what a battery's voltage means; "" where it is neither low nor high."""
+    value = float(volts.replace(",", "."))
+    meanings = (words for low, high, words in VOLTAGES if low <= value < high)
+    return "" if volts == NOMINAL else next(meanings, "")
+
+
+def _spell(typed: Sequence[str], vocabulary: Vocabulary, *, finished: bool) -> SpelledWords:
+    """Correct what nobody knows; the last word may be the beginning of one."""
+    whole = _join_parts(typed, vocabulary)
+    completions = () if finished else _complete_last(whole, vocabulary)
+    words: list[str] = []
+    corrected: list[Correction] = []
+    unknown: list[str] = []
+    for at, word in enumerate(whole):
+        sure = is_known(word, vocabulary) or (bool(completions) and at == len(whole) - 1)
+        better = () if sure else _correct_word(word, vocabulary)
+        words += better or (word,)
+        if better:
+            corrected.append((word, " ".join(better)))
+        elif not sure:
+            unknown.append(word)
+    return SpelledWords(tuple(words), completions, tuple(corrected), tuple(unknown))
+
+
+def is_known(word: str, vocabulary: Vocabulary) -> bool:
+    """Whether a word, or one with another ending, stands anywhere in the index or its words."""
+    return (
+        word in vocabulary.known
+        or word in vocabulary.everyday
+        or stem_word(word) in vocabulary.stems
+    )
+
+
+def _join_parts(typed: Sequence[str], vocabulary: Vocabulary) -> list[str]:
+    """Join neighbors that are one known word, if one of them alone is none."""
+    words: list[str] = []
+    for word in typed:
+        last = words[-1] if words else ""
+        both = is_known(last, vocabulary) and is_known(word, vocabulary)
+        if last and not both and last + word in vocabulary.known:
+            words[-1] = last + word
+        else:
+            words.append(word)
+    return words
+
+
+def _complete_last(words: Sequence[str], vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Known words that the last one is the beginning of; () if it is a word by itself."""
+    last = words[-1] if words else ""
+    if len(last) < 2 or is_known(last, vocabulary):
+        return ()
+    return tuple(sorted(known for known in vocabulary.known if known.startswith(last)))
+
+
+def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """What was likely meant: two words, the nearest word or stem, or what the word is short for.
+
+    A word one edit away comes before two: `missfires` is no `miss fires`.
+    """
+    near = nearest_word(word, vocabulary.known)
+    is_close = near is not None and edit_distance(word, near, 1) == 1
+    two = None if is_close else split_run_together(word, vocabulary.spoken)
+    if two:
+        return two
+    near_stem = nearest_word(stem_word(word), vocabulary.stem_uses)
+    one = near or vocabulary.stems.get(near_stem or "") or _lengthen(word, vocabulary)
+    return (one,) if one else ()
+
+
+def _lengthen(word: str, vocabulary: Vocabulary) -> str | None:
+    """The most used word that begins so; four letters at least."""
+    uses = vocabulary.known
+    longer = [known for known in uses if known.startswith(word)] if len(word) > 3 else []
+    return min(longer, key=lambda known: (-uses[known], known), default=None)

@@ -1,0 +1,92 @@
+"""Text to words that can be compared: folded, stemmed, and with their "no" kept.
+
+In: what an author wrote or a person typed. Out: words (`won't crank` is `wont`, `crank`) and tokens
+(`!crank`). The page takes a query apart in the same way (`search-words.js`), with the endings from
+here; the tests run one set of texts through both.
+"""
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from functools import cache
+
+from builder.find.common_words import NEGATIONS, STOP_WORDS
+
+# What comes off the end of a word, in this order, and what is put in its place: plural; -ing, -ed,
+# -ly, -ness, -ment; -ion; our for or; -e; a doubled last letter. A light stemmer of our own for
+# English: the stem need not be a word. `speed` and `need` are no past tense, `string` no `-ing`.
+ENDINGS = (
+    (r"(.*)ies", "y"),
+    (r"(.*[^sui])s", ""),
+    (r"(.*[aeiouy].*)(?:(?<=.{3})(?:ing|(?<!e)ed)|(?<=.{4})(?:ly|ness|ment))", ""),
+    (r"(.{3,}[st])ion", ""),
+    (r"(.{2,}o)ur", "r"),
+    (r"(.{3,})e", ""),
+    (r"(.{2,}(.))\2", ""),
+)
+_ENDINGS = tuple((re.compile(pattern), instead) for pattern, instead in ENDINGS)
+_APOSTROPHES = re.compile("['’‘`´]")
+_WORD = re.compile(r"[^\W_]+")
+
+
+def fold_text(text: str) -> str:
+    """Lower case, no accents, no apostrophes."""
+    plain = _APOSTROPHES.sub("", text)
+    if not plain.isascii():
+        marked = unicodedata.normalize("NFKD", plain)
+        plain = "".join(letter for letter in marked if unicodedata.category(letter)[0] != "M")
+    return re.sub(r"\ba/c\b", "ac", plain.lower())
+
+
+def split_words(text: str) -> list[str]:
+    """The words of a text as they would be typed, folded; hyphens and marks part words."""
+    return _WORD.findall(fold_text(text))
+
+
+@cache
+def stem_word(word: str) -> str:
+    """Take off the endings that a search should not mind.
+
+    `z` is written `s` so that both spellings meet. Words of three letters and words with digits
+    stay whole.
+    """
+    if len(word) < 4 or not word.isalpha():
+        return word
+    stem = word.replace("z", "s")
+    for ending, instead in _ENDINGS:
+        if match := ending.fullmatch(stem):
+            stem = match[1] + instead
+    return stem
+
+
+def stem_words(words: Iterable[str]) -> list[str]:
+    """Stem words and bind each "no" to the next word that says something: `!crank`.
+
+    Stop words stay in their places; `drop_stop_words` takes them out.
+    """
+    tokens: list[str] = []
+    negated = False
+    for word in words:
+        if word in NEGATIONS:
+            negated = True
+        elif word in STOP_WORDS:
+            tokens.append(word)
+        else:
+            tokens.append("!" + stem_word(word) if negated else stem_word(word))
+            negated = False
+    return tokens
+
+
+def drop_stop_words(tokens: Iterable[str]) -> tuple[str, ...]:
+    """Tokens without stop words, each once, in their order."""
+    return tuple(dict.fromkeys(token for token in tokens if token not in STOP_WORDS))
+
+
+def opposite(token: str) -> str:
+    """The same token with the opposite meaning."""
+    return token[1:] if token.startswith("!") else "!" + token
+
+
+def without_no(token: str) -> str:
+    """The same token without its "no"."""
+    return token.removeprefix("!")

@@ -1,0 +1,133 @@
+/* How much of a query each entry covers.
+ *
+ * In: the concepts of a query and the index. Out: in whole numbers, what each entry gains, its share
+ * of the query, and how well its best phrase fits. The same as `find/coverage.py`, function by
+ * function, with the percentages from there.
+ */
+"use strict";
+(() => {
+  const { nameOf, opposite, withoutNo } = baytreeSearch;
+  const { rules } = baytreeSearchData;
+
+  // Counts by number of a phrase or an entry stand in arrays: a word can be in thousands of them.
+  const counts = (size) => new Int32Array(size);
+
+  function measureCoverage(concepts, index) {
+    const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
+    const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
+    let [most, words] = [0, 0];
+    for (const concept of concepts) {
+      const { inPhrases, best, raised, rarity } = cover(concept, index);
+      const weight = conceptWeight(concept, index);
+      const rare = Math.floor((rarity * weight) / 100);
+      most += rare * 100;
+      words += concept.words * weight;
+      addTo(gain, raised, rare);
+      addTo(credit, best, concept.words * weight);
+      addTo(phraseGain, inPhrases, rare);
+      addTo(phraseCredit, inPhrases, 1);
+    }
+    return { words, gain, credit, ...bestPhrases(index, phraseGain, phraseCredit, most) };
+  }
+
+  function addTo(totals, { places, credits }, times) {
+    for (let at = 0; at < places.length; at++) totals[places[at]] += credits[at] * times;
+  }
+
+  function packed(all) {
+    const [places, credits] = [counts(all.size), counts(all.size)];
+    let at = 0;
+    for (const [place, credit] of all) {
+      places[at] = place;
+      credits[at++] = credit;
+    }
+    return { places, credits };
+  }
+
+  function conceptWeight({ alternatives }, index) {
+    const alone = alternatives.length === 1 && alternatives[0].length === 1;
+    const isLittle = alone && index.little.has(withoutNo(alternatives[0][0]));
+    return isLittle ? rules.everydayWeight : 100;
+  }
+
+  // What a concept covers is kept: the same words are asked for again with every letter typed.
+  const KEPT = 200;
+
+  function cover(concept, index) {
+    const name = nameOf(concept);
+    if (index.covered.size === KEPT) index.covered.clear();
+    if (!index.covered.has(name)) index.covered.set(name, coverAnew(concept, index));
+    return index.covered.get(name);
+  }
+
+  function coverAnew(concept, index) {
+    const inPhrases = coveredPhrases(concept, index);
+    const [best, count] = [new Map(), new Map()];
+    for (const [phrase, credit] of inPhrases) {
+      const { entry } = index.phrases[phrase];
+      best.set(entry, Math.max(best.get(entry) ?? 0, credit));
+      count.set(entry, (count.get(entry) ?? 0) + 1);
+    }
+    const { places, credits } = packed(best);
+    const raised = credits.map((credit, at) =>
+      Math.floor((credit * (9 + Math.min(count.get(places[at]), 4))) / 10));
+    const having = credits.filter((credit) => credit > rules.clearCredit).length;
+    return {
+      inPhrases: packed(inPhrases), best: { places, credits }, raised: { places, credits: raised },
+      rarity: rarityOf(index.entries.length, having),
+    };
+  }
+
+  // How well the best phrase of each entry fits, and which one it is: its number, or -1.
+  function bestPhrases(index, gain, credit, most) {
+    const fit = counts(index.entries.length);
+    const phrase = counts(index.entries.length).fill(-1);
+    for (let at = 0; at < gain.length; at++) {
+      if (gain[at] === 0) continue;
+      const { entry, length } = index.phrases[at];
+      const precision = Math.min(Math.floor(credit[at] / length), 100);
+      const fits = harmonicMean(Math.floor((gain[at] * 100) / most), precision);
+      if (phrase[entry] >= 0 && fits <= fit[entry]) continue;
+      fit[entry] = fits;
+      phrase[entry] = at;
+    }
+    return { fit, phrase };
+  }
+
+  const harmonicMean = (recall, precision) =>
+    recall + precision ? Math.floor((2 * recall * precision) / (recall + precision)) : 0;
+
+  function coveredPhrases({ alternatives }, index) {
+    const credits = new Map();
+    for (const words of alternatives)
+      for (const [phrase, total] of phrasesWith(words, index)) {
+        const part = Math.floor(total / words.length);
+        const credit = Math.floor((part * part) / 100);
+        const weighted = Math.floor((credit * index.phrases[phrase].weight) / 100);
+        credits.set(phrase, Math.max(credits.get(phrase) ?? 0, weighted));
+      }
+    return credits;
+  }
+
+  function phrasesWith(words, index) {
+    const totals = new Map();
+    const add = (phrase, number) => totals.set(phrase, (totals.get(phrase) ?? 0) + number);
+    for (const token of words) {
+      const own = index.postings.get(token) ?? [];
+      for (const phrase of own) add(phrase, 100);
+      const contrary = index.postings.get(opposite(token));
+      if (!contrary) continue;
+      const isOwn = new Set(own);
+      for (const phrase of contrary) if (!isOwn.has(phrase)) add(phrase, rules.oppositeCredit);
+    }
+    return totals;
+  }
+
+  // The share of the query that an entry covers, in percent.
+  const shareOf = ({ credit, words }, entry) => (words ? Math.floor(credit[entry] / words) : 0);
+
+  const rarityOf = (entries, having) =>
+    Math.floor(100 * Math.log(1 + entries / Math.max(1, having)) + 0.5);
+
+  Object.assign(baytreeSearch, { measureCoverage, shareOf });
+})();

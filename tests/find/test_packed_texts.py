@@ -1,0 +1,35 @@
+"""Texts as the page gets them: as numbers of words."""
+
+import random
+from typing import Any
+
+from builder.find.packed_texts import (
+    LEADING_CHARACTERS,
+    NO_MEANING,
+    NUMBER_CHARACTERS,
+    pack_number,
+    pack_texts,
+)
+from builder.find.search_table import SearchTable
+from builder.find.symptom_index import build_symptom_index
+
+
+def test_the_page_unpacks_every_number(page_words: Any) -> None:
+    """Small, large and neighboring numbers, in a row without blanks, come out as they went in."""
+    numbers = [*range(3000), *random.Random(5).sample(range(10_000_000), 200)]
+    random.Random(6).shuffle(numbers)
+    packed = "".join(map(pack_number, numbers))
+    digits = [NUMBER_CHARACTERS, LEADING_CHARACTERS]
+    script = "([text, digits]) => baytreeSearch.unpackNumbers(text, digits)"
+    assert page_words(script, [packed, digits]) == numbers
+
+
+def test_a_word_is_sent_with_what_it_means(small: SearchTable) -> None:
+    """A "no", a phrase of the shop and a word of the shop stand beside the word as written."""
+    words = pack_texts(build_symptom_index(small)).words
+    assert "crank" in words
+    assert "crank !crank" in words  # of `No crank`
+    assert "turns turn+over+crank" in words
+    assert "light lamp" in words
+    assert f"the {NO_MEANING}" in words
+    assert "flat" not in words  # no text of a tree has it

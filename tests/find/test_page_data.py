@@ -1,0 +1,35 @@
+"""What is shipped to the page."""
+
+import json
+from dataclasses import replace
+
+from builder.find.page_data import search_data, search_script
+from builder.find.search_table import search_table
+from builder.model.library import Library
+
+
+def test_the_script_is_one_assignment(shop: Library) -> None:
+    """The index is a script with one value, so that it loads from a folder too."""
+    text = search_script(search_table(shop))
+    name, value = text.removesuffix(";\n").split(" = ", 1)
+    assert name == "globalThis.baytreeSearchData"
+    assert json.loads(value).keys() == search_data(search_table(shop)).keys()
+
+
+def test_the_same_library_gives_the_same_bytes(shop: Library) -> None:
+    """Nothing in the script depends on the order of reading."""
+    turned = dict(reversed(shop.trees.items()))
+    again = search_table(replace(shop, trees=turned))
+    assert search_script(search_table(shop)) == search_script(again)
+
+
+def test_retired_trees_and_the_text_of_steps_stay_out(shop: Library) -> None:
+    """Retired trees leave the search; notes and steps never enter it."""
+    retired = [id_ for id_, tree in shop.trees.items() if tree.status == "retired"]
+    text = search_script(search_table(shop))
+    assert retired
+    assert not [id_ for id_ in retired if f'"{id_}"' in text]
+    fixed = len(search_script(search_table(Library(shop.shop))))  # word lists and patterns
+    assert len(text) - fixed < 600 * len(shop.trees) + 200 * (
+        len(shop.words) + len(shop.same_words) + len(shop.codes)
+    )

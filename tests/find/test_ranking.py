@@ -1,0 +1,119 @@
+"""What the search finds and understands, on the command line and on the page alike."""
+
+import dataclasses
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.find.ranking import SearchAnswer, answer_query
+from builder.find.search_table import SearchTable
+from builder.find.symptom_index import build_symptom_index
+from builder.model.library import Library
+
+HERE = Path(__file__).parent
+CASES = yaml.safe_load((HERE / "cases.yml").read_text())
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: repr(case["query"]))
+def test_the_table_of_cases_holds(case: dict[str, Any], small: SearchTable) -> None:
+    """Each query of cases.yml finds and understands what stands beside it."""
+    answer = answer_query(build_symptom_index(small), case["query"])
+    ids = [hit.id for hit in answer.hits]
+    said = answer.understood
+    facts = {
+        "first": ids[0] if ids else None,
+        "hits": ids,
+        "codes": [code for code, _ in said.codes],
+        "corrected": dict(said.corrected),
+        "slang": [phrase for phrase, _ in said.slang],
+        "unknown": list(said.unknown),
+        "make": " ".join(said.vehicle.make),
+        "vehicle": " ".join(said.vehicle.model),
+        "years": list(said.vehicle.years),
+        "number": said.vehicle.number_check,
+        "others": said.other_vehicles,
+        "offered": bool(answer.suggestions),
+    }
+    for fact in facts.keys() & case.keys():
+        assert facts[fact] == case[fact], fact
+    assert set(case.get("among", ())) <= set(ids)
+    assert not set(case.get("not", ())) & set(ids)
+
+
+def as_page(answer: SearchAnswer) -> dict[str, Any]:
+    """Write an answer as the page's script does."""
+    made: dict[str, Any] = json.loads(json.dumps(dataclasses.asdict(answer)))
+    said = made["understood"]
+    said["otherVehicles"] = said.pop("other_vehicles")
+    said["vehicle"]["numberCheck"] = said["vehicle"].pop("number_check")
+    return made
+
+
+def test_the_page_finds_the_same_in_the_table_of_cases(
+    small: SearchTable, page_answers: Any
+) -> None:
+    """The page's script gives the same answer to each case, down to the scores."""
+    index = build_symptom_index(small)
+    queries = [case["query"] for case in CASES]
+    for query, found in zip(queries, page_answers(small, queries), strict=True):
+        assert found == as_page(answer_query(index, query)), query
+
+
+def test_the_page_finds_the_same_in_a_whole_shop(
+    shop: Library, shop_table: SearchTable, page_answers: Any
+) -> None:
+    """So it does for all that authors wrote of their trees, whole, half typed and finished."""
+    index = build_symptom_index(shop_table)
+    trees = shop.trees.values()
+    written = [str(words) for tree in trees for words in (tree.title, *tree.symptom.words)]
+    written += [str(code) for tree in trees for code in tree.symptom.codes]
+    queries = [
+        *written,
+        *(words[: len(words) // 2] for words in written),
+        *(words[:3] + words[4:] + " " for words in written),
+    ]
+    assert len(queries) > 100
+    for query, found in zip(queries, page_answers(shop_table, queries), strict=True):
+        assert found == as_page(answer_query(index, query)), query
+
+
+# Words that pull in different directions.
+TRICKY = """
+no not won't crank cranks start alt light lite U0121 0121-87 2019 fell tern 16V e-brake on and off
+battery batery dying overheats set it up brakes xyzzy é % 0ZZAB1DE0S0123456 a/c
+"""
+WORDS = st.sampled_from(TRICKY.split())
+
+
+@settings(max_examples=150, deadline=None)
+@given(words=st.lists(WORDS, max_size=8), typed=st.text(max_size=6))
+def test_any_query_gets_an_answer_in_order(
+    words: list[str], typed: str, small: SearchTable
+) -> None:
+    """Whatever is typed: no error, best first, no tree twice, no article above the best tree."""
+    hits = answer_query(build_symptom_index(small), " ".join([*words, typed])).hits
+    scores = [hit.score for hit in hits]
+    assert scores == sorted(scores, reverse=True)
+    assert all(scores)
+    assert len({(hit.kind, hit.id) for hit in hits}) == len(hits)
+    kinds = [hit.kind for hit in hits]
+    assert "tree" not in kinds or kinds[0] == "tree"
+
+
+def test_nothing_depends_on_the_order_of_words_that_stand_alone(small: SearchTable) -> None:
+    """The same words in another order find the same trees with the same scores."""
+    index = build_symptom_index(small)
+    one, other = answer_query(index, "lamp abs brakes "), answer_query(index, "brakes lamp abs ")
+    assert [(hit.id, hit.score) for hit in one.hits] == [(hit.id, hit.score) for hit in other.hits]
+
+
+def test_an_empty_list_always_comes_with_somewhere_to_go(small: SearchTable) -> None:
+    """Words that no tree has lead to the systems and lamps whose names look most like them."""
+    places = answer_query(build_symptom_index(small), "chrgng").suggestions
+    assert places[0].name == "Charging"
+    assert {place.kind for place in places} == {"system", "lamp"}
