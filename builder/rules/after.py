@@ -38,9 +38,9 @@ Fix: Lead every path through the step that must come first, or take it out of `a
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.order import path_as_text, reached_steps, without_step
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="after",

@@ -28,8 +28,8 @@ from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
+from builder.rules.shared.close_names import closest_names, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import closest_names, suggestion
 
 RULE = Rule(
     name="branch-to-nowhere",

@@ -34,8 +34,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
 from builder.rules.shared.article_links import PAGE, ArticleLink, anchors_of, links_in
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="broken-link",

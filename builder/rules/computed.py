@@ -46,9 +46,9 @@ from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING, INFINITY, between
 from builder.model.text import Position, Text
 from builder.model.tree import Check
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.limits import measuring_checks
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import suggestion
 from builder.trade.expression_nodes import Expression
 from builder.trade.expressions import bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake

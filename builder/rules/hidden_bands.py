@@ -39,7 +39,7 @@ step.
 
 from collections.abc import Iterator
 
-from builder.graph.coverage import uncovered
+from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Box

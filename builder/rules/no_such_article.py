@@ -26,8 +26,8 @@ Fix: Write the name of a file in `kb/how-to/` without its ending, or write the a
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
+from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-article",

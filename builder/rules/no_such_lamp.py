@@ -28,8 +28,8 @@ Fix: Write the light as it is in `kb/lamps.yml`, or add it there.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
+from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-lamp",

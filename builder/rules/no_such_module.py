@@ -31,8 +31,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Fix, Step
+from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-module",

@@ -28,8 +28,8 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
+from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import unknown_names
 
 RULE = Rule(
     name="no-such-tool",

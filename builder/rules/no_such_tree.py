@@ -29,8 +29,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
 from builder.model.summary import HandOver
 from builder.model.text import NOWHERE, Position
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="no-such-tree",

@@ -34,8 +34,8 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Scope
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="no-such-vehicle",

@@ -32,8 +32,8 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
 from builder.rules.shared.article_links import links_in
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="picture",

@@ -30,7 +30,7 @@ out, `to` includes it.
 
 from collections.abc import Iterator
 
-from builder.graph.coverage import uncovered
+from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space, range_as_text
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range

@@ -29,7 +29,7 @@ Fix: Leave the shared end out of one range with `below` or `above`, or move the 
 from collections import defaultdict
 from collections.abc import Iterator
 
-from builder.graph.coverage import overlaps
+from builder.graph.reading_coverage import overlaps
 from builder.graph.space import Space, range_as_text
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range

@@ -28,8 +28,8 @@ from collections.abc import Collection, Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.silence import Silence
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.suggestions import suggestion
 
 RULE = Rule(
     name="unused-silence",

@@ -12,7 +12,7 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.coverage import overlaps, uncovered
+from builder.graph.reading_coverage import overlaps, uncovered
 from builder.graph.space import range_as_text, space_of, with_ends_in_order
 from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text

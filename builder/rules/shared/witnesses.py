@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from itertools import islice, product
 
-from builder.graph.coverage import point_in, witness
+from builder.graph.reading_coverage import point_in, witness
 from builder.graph.space import Space
 from builder.model.ranges import Box, Range, between
 from builder.trade.expressions import bounds_of_expression, evaluate_expression
