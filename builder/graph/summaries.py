@@ -45,8 +45,11 @@ def _handoffs(tree: Tree) -> Iterator[HandOver]:
     if not leaving:
         return
     moves = moves_of(tree)
-    relevant = [requirement for requirement in REQUIREMENTS if affects(tree.steps, requirement)]
-    predecessors = {one.name: unmet_predecessors(moves, tree.steps, one) for one in relevant}
+    predecessors = {
+        requirement: unmet_predecessors(moves, tree.steps, requirement)
+        for requirement in REQUIREMENTS
+        if affects(tree.steps, requirement)
+    }
     copies: dict[tuple[str, ...], tuple[str, ...]] = {}
 
     def shared(names: Iterable[str]) -> tuple[str, ...]:
@@ -56,8 +59,8 @@ def _handoffs(tree: Tree) -> Iterator[HandOver]:
 
     for step, exit_ in leaving:
         unmet = {
-            one.name: unmet_origins(predecessors[one.name], tree.steps, step, exit_, one)
-            for one in relevant
+            requirement.name: unmet_origins(before, tree.steps, step, exit_, requirement)
+            for requirement, before in predecessors.items()
         }
         yield HandOver(
             at=exit_.at,

@@ -84,10 +84,10 @@ def _resolution_too_fine(
     """Yield a finding where every tool that reaches the limits is coarser than the reading."""
     resolution = reading.resolution
     values = limits or [end for end in (reading.low, reading.high) if end.is_finite()]
-    reaching = [one for one in ranges if all(_reaches(one, value, reading) for value in values)]
+    reaching = [tool for tool in ranges if all(_reaches(tool, value, reading) for value in values)]
     if resolution is None or not reaching:
         return
-    widths = ((_resolution_in_unit(one, reading), one) for one in reaching)
+    widths = ((_resolution_in_unit(tool, reading), tool) for tool in reaching)
     width, finest = min(widths, key=lambda pair: pair[0])
     if resolution < width:
         yield RULE.finding(

@@ -42,7 +42,7 @@ lead back.
 
 from collections.abc import Iterator
 from datetime import date
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import TypeVar
 
 import networkx as nx
@@ -76,7 +76,7 @@ def _entry_graph(library: Library) -> "nx.DiGraph[TreeEntry]":
     """
     digraph: nx.DiGraph[TreeEntry] = nx.DiGraph()
     for trees in _connected_trees(library):
-        for handoff in (one for id_ in sorted(trees) for one in hand_overs_to(library, id_)):
+        for handoff in chain.from_iterable(hand_overs_to(library, id_) for id_ in sorted(trees)):
             target = handoff.tree, handoff.step or library.listings[handoff.tree].steps[0]
             for step in entered_at(library, handoff.from_tree):
                 if step in handoff.reached_from:

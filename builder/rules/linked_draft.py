@@ -43,6 +43,7 @@ Fix: Finish the draft and have it reviewed, or end here with a stop until it is.
 
 from collections.abc import Iterator
 from datetime import date
+from itertools import chain
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, hand_overs_to
@@ -60,7 +61,7 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every handoff of a ready tree to a draft."""
     drafts = [listing.id for listing in library.listings.values() if listing.status is Status.DRAFT]
-    for handoff in (one for id_ in drafts for one in hand_overs_to(library, id_)):
+    for handoff in chain.from_iterable(hand_overs_to(library, id_) for id_ in drafts):
         if library.listings[handoff.from_tree].status is Status.READY:
             yield RULE.finding(
                 handoff.at,

@@ -99,7 +99,8 @@ def longest_path(graph: TreeGraph) -> list[str]:
         here = next(reversed(open_))
         move = next(open_[here], None)
         if move is None:
-            after = (longest.get(one.to, []) for one in graph.moves_from.get(here, ()) if one.to)
+            targets = (onward.to for onward in graph.moves_from.get(here, ()) if onward.to)
+            after = (longest.get(target, []) for target in targets)
             longest[here] = [here.step, *max(after, key=len, default=[])]
             del open_[here]
         elif move.to is not None and move.to not in open_ and move.to not in longest:

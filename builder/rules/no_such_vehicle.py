@@ -62,7 +62,9 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _scope(library: Library, scope: Scope) -> Iterator[Finding]:
     known = [vehicle.scope for vehicle in library.vehicles.values()]
     name = f"{scope.make} {scope.model}"
-    same = [one for one in known if (one.make, one.model) == (scope.make, scope.model)]
+    same = [
+        vehicle for vehicle in known if (vehicle.make, vehicle.model) == (scope.make, scope.model)
+    ]
     if not same:
         names = [f"{vehicle.make} {vehicle.model}" for vehicle in known]
         hint = suggestion(name, names, "add it to kb/vehicles.yml, or use one from there")

@@ -79,7 +79,7 @@ def _gap(space: Space, gap: Range, reading: str) -> Finding:
     here = below or 0
     related = []
     if above is not None and above != here:
-        related = [Related(space.results[above].said.at, "the next range upward")]
+        related = [Related(space.results[above].said.at, "the next range up")]
     if space.axes[0].phrases:
         hint = _hint_for_phrase(reading)
     elif below is not None and above is not None:

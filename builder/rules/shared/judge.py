@@ -1,8 +1,8 @@
 """All rules over one tree, and over the whole library.
 
 In: a `Tree` or the `Library`, and today's date. Out: findings in the order of the file. In a draft
-every finding is a warning. A retired tree is out of use; only what replaced it is judged, by a rule
-over the library. Other trees affect the findings of a tree in one way only: by where they hand off
+every finding is a warning. A retired tree is out of use; a rule over the library checks only what
+replaced it. Other trees affect the findings of a tree in one way only: by where they hand off
 to it, see `is_independent`. A rule that is silenced on a line, with a reason, says nothing there.
 """
 

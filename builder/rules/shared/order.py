@@ -130,7 +130,8 @@ def _met_on_entry(
     start = listing.steps[0]
     if step == start and listing.searchable:
         return False
-    handoffs = [one for one in hand_overs_to(library, tree) if (one.step or start) == step]
+    every = hand_overs_to(library, tree)
+    handoffs = [handoff for handoff in every if (handoff.step or start) == step]
     return bool(handoffs) and all(
         _met_at_handoff(library, handoff, requirement, seen | {entry}) for handoff in handoffs
     )
