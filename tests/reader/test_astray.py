@@ -42,7 +42,7 @@ def test_the_sound_shop_has_nothing_astray(told: Told) -> None:
 def test_notes_and_marks_of_tools_are_left_alone(shop: Path, told: Told) -> None:
     """A note beside the records, a table for drafting and the lock of an editor are no mistakes."""
     (shop / "kb/README.md").write_text("notes")
-    (shop / "kb/modules").mkdir()
+    (shop / "kb/modules").mkdir(exist_ok=True)
     (shop / "kb/modules/README.md").write_text("notes")
     (shop / "trees/.gitkeep").write_text("")
     (shop / "trees/horn/README.md").write_text("notes")
@@ -61,7 +61,7 @@ def test_a_shop_without_the_folder_of_trees_is_told(shop: Path, told: Told) -> N
 def test_an_empty_folder_of_trees_is_sound(shop: Path, told: Told) -> None:
     """A new shop has no tree yet."""
     shutil.rmtree(shop / "trees")
-    (shop / "trees").mkdir()
+    (shop / "trees").mkdir(exist_ok=True)
     assert told() == set()
 
 
@@ -116,7 +116,7 @@ def test_two_files_of_one_page_are_told(shop: Path, told: Told, one: str, other:
 
 def test_two_cases_of_one_number_are_told(shop: Path, told: Told) -> None:
     """Of two closed jobs with one number only one would count."""
-    (shop / "kb/cases").mkdir()
+    (shop / "kb/cases").mkdir(exist_ok=True)
     for name in "ab":
         (shop / f"kb/cases/{name}.yml").write_text("case: 2026-0001\n")
     assert ("duplicate-key", "kb/cases/b.yml") in told()
@@ -183,7 +183,7 @@ def test_what_the_user_may_not_read_is_told(name: str) -> None:
     """Without the right to a file or folder it is named, and never passed over."""
     with tempfile.TemporaryDirectory() as folder:  # pytest's own is open to its user alone
         shop = Path(shutil.copytree(SHOP, Path(folder) / "shop"))
-        (shop / "kb/how-to/pictures").mkdir()
+        (shop / "kb/how-to/pictures").mkdir(exist_ok=True)
         (shop / "kb/how-to/pictures/plug.svg").write_text("")
         for place in (*shop.rglob("*"), shop, shop.parent):
             place.chmod(0o755)

@@ -146,8 +146,12 @@ def test_a_file_that_comes_while_a_build_runs_stays(
     """The folder is looked at once more just before it is replaced."""
     out = tmp_path / "site"
     build_shop(shop, out)
-    run = "builder.site.engine.run"
-    monkeypatch.setattr(run, lambda *_: _file("CNAME")(out))
+
+    def frames(*_: object) -> list[object]:
+        _file("CNAME")(out)
+        return []
+
+    monkeypatch.setattr("builder.site.engine.frames", frames)
     with pytest.raises(FileExistsError, match="`CNAME`"):
         build_shop(shop, out)
     assert (out / "CNAME").read_text("utf-8") == "mine"

@@ -24,7 +24,7 @@ PLACE = "how-to/pictures"
 def pictures(shop: Path) -> Path:
     """Put a drawing and a phone's photo into the shop."""
     folder = shop / "kb" / PLACE
-    folder.mkdir()
+    folder.mkdir(exist_ok=True)
     (folder / "plug.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg"/>')
     exif = Image.Exif()
     exif[0x010F] = "A camera"

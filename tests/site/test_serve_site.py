@@ -85,7 +85,7 @@ def start(shop: Path) -> Iterator[Start]:
             if running.fails:
                 raise running.fails.pop(0)
             _, findings = read_library(shop)
-            build_shop(shop, out, cache="serve", findings=findings)
+            build_shop(shop, out, findings=findings)
             return len(findings)
 
         thread = threading.Thread(target=serve, args=(shop, rebuild, running.port, say))

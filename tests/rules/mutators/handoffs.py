@@ -22,7 +22,7 @@ def led_to(status: str) -> Mutator:
     """Return a mutator that leads a branch to a tree of a status, or makes this tree one."""
 
     def led(sound: Sound) -> Iterator[Mutant]:
-        trees = [one for one in sound.library.listings.values() if one.status == status]
+        trees = [tree for tree in sound.library.listings.values() if tree.status == status]
         for _, exit_ in sound.exits:
             for tree in trees if exit_.branch.step or exit_.branch.tree else ():
                 yield sound.replaced(exit_.at, tree.id)
@@ -39,7 +39,7 @@ def led_to(status: str) -> Mutator:
 
 
 def _turned(sound: Sound, status: str, spot: tuple[str, int]) -> Mutant:
-    mutant = sound.replaced(sound.tree.status.at, status)
+    mutant = sound.with_status(status)
     return replace(mutant, lines=frozenset(), elsewhere=frozenset({spot}))
 
 

@@ -55,6 +55,13 @@ class Sound:
         """Replace part of a line."""
         return Mutant(edited(self.text, at, new), frozenset({at.line, *also}))
 
+    def with_status(self, status: str) -> Mutant:
+        """Write another status at the head of the tree."""
+        lines = self.text.split("\n")
+        at = next(n for n, line in enumerate(lines) if line.startswith("status:"))
+        lines[at] = f"status: {status}"
+        return Mutant("\n".join(lines), frozenset({at + 1}))
+
     def without(self, at: Position, key: str, *also: int) -> Mutant:
         """Remove a key and everything under it from a step."""
         lines = self.text.split("\n")
