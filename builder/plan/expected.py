@@ -18,7 +18,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from builder.graph.routes import Way
+from builder.graph.routes import ExitKind
 from builder.plan.chances import Chances
 from builder.plan.course import Course, WayOn
 from builder.plan.laps import Lap, Laps
@@ -70,7 +70,8 @@ def expected(along: Course, often: Chances, found: Laps, cost: Mapping[str, Frac
         )
         sums.once[step] = sums.arriving[step] + cost[step]
         sums.begun_again[step] = total(
-            share * (sums.begun_again if way.exit.way is Way.SPENT else sums.done_again)[way.source]
+            share
+            * (sums.begun_again if way.exit.kind is ExitKind.SPENT else sums.done_again)[way.source]
             for way, share in into
         )
         laps = found.by_chance.get(step, ())
@@ -89,7 +90,7 @@ def _on(way: WayOn, sums: _Sums, found: Laps) -> Fraction:
 
     A walk that goes on by `spent` has gone round so and so often, not as often as the average.
     """
-    if way.exit.way is not Way.SPENT:
+    if way.exit.kind is not ExitKind.SPENT:
         return NOTHING
     through = [lap for lap in sums.again if _through(lap, way.source, found)]
     return sums.spent.get(way.source, NOTHING) - total(sums.again[lap] for lap in through)
@@ -123,7 +124,9 @@ def _through(lap: Lap, step: str, found: Laps) -> bool:
 
 def _left(along: Course, often: Chances, found: Laps, sums: _Sums) -> dict[str, Fraction]:
     left: dict[str, Fraction] = {}
-    spent = [way for step in along.order for way in along.out[step] if way.exit.way is Way.SPENT]
+    spent = [
+        way for step in along.order for way in along.out[step] if way.exit.kind is ExitKind.SPENT
+    ]
     for step in reversed(along.order):
         here = often.steps[step]
         goes_on = 1 - often.ends[step] / here if often.ends.get(step) else 1
@@ -142,4 +145,4 @@ def _left(along: Course, often: Chances, found: Laps, sums: _Sums) -> dict[str, 
 
 
 def _after(way: WayOn, sums: _Sums) -> Fraction:
-    return sums.spent.get(way.source, NOTHING) if way.exit.way is Way.SPENT else NOTHING
+    return sums.spent.get(way.source, NOTHING) if way.exit.kind is ExitKind.SPENT else NOTHING

@@ -20,13 +20,13 @@ from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.graph.paths import Move, Paths, Place, paths
-from builder.graph.routes import Way
+from builder.graph.moves import Move, Moves, Place, moves_of
+from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
 from builder.plan.course import Course
 from builder.plan.rounds import Bound, rounds
 
-NOT_FOLLOWED = frozenset({Way.SPENT, Way.STILL_THERE, Way.COULD_NOT})
+NOT_FOLLOWED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE, ExitKind.COULD_NOT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,12 +53,14 @@ class Laps:
 def laps(tree: Tree, along: Course) -> Laps:
     """Find the laps of a tree; where there is more than one way back, the one of fewest steps."""
     passed = _passed(along)
-    ways = paths(tree)
+    ways = moves_of(tree)
     found = {step: _by_chance(tree, ways, step, passed) for step in along.order}
     spent: dict[str, Lap] = {}
     for step in along.order:
         usual = (
-            move for move in ways.moves(Place(step)) if move.route.exit.way not in NOT_FOLLOWED
+            move
+            for move in ways.moves_from(Place(step))
+            if move.route.exit.kind not in NOT_FOLLOWED
         )
         round_ = _way_round(ways, usual, passed[step]) if tree.steps[step].spent else None
         if round_:
@@ -89,14 +91,14 @@ def _passed(along: Course) -> dict[str, frozenset[str]]:
 
 
 def _by_chance(
-    tree: Tree, ways: Paths, step: str, passed: Mapping[str, frozenset[str]]
+    tree: Tree, ways: Moves, step: str, passed: Mapping[str, frozenset[str]]
 ) -> tuple[tuple[Lap, ...], Mapping[str, Fraction]]:
     """Return the laps of the results that state a chance, and how often they use up what bounds.
 
     A way that comes back nowhere is no lap.
     """
     found: list[tuple[tuple[str, ...], str, Fraction]] = []
-    for move in ways.moves(Place(step)):
+    for move in ways.moves_from(Place(step)):
         result = move.route.exit.result
         if result and result.chance and (round_ := _way_round(ways, [move], passed[step])):
             found.append((*round_, Fraction(result.chance)))
@@ -108,7 +110,7 @@ def _by_chance(
 
 
 def _way_round(
-    ways: Paths, first: Iterable[Move], passed: frozenset[str]
+    ways: Moves, first: Iterable[Move], passed: frozenset[str]
 ) -> tuple[tuple[str, ...], str] | None:
     """Return the steps up to the first step that was passed before, and that step."""
     waiting: deque[tuple[Move, tuple[str, ...]]] = deque((move, ()) for move in first)
@@ -123,8 +125,8 @@ def _way_round(
         seen.add(place)
         waiting += [
             (on, (*between, place.step))
-            for on in ways.moves(place)
-            if on.route.exit.way not in NOT_FOLLOWED
+            for on in ways.moves_from(place)
+            if on.route.exit.kind not in NOT_FOLLOWED
         ]
     return None
 

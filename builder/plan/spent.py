@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.graph.routes import Way, exits
+from builder.graph.routes import ExitKind, exits
 from builder.model.tree import Tree
 from builder.plan.chances import Chances, chances
 from builder.plan.course import course
@@ -56,5 +56,5 @@ def _by_chances(found: Laps, often: Chances) -> dict[str, Fraction]:
 
 def _by_weights(tree: Tree, step: str, often: Chances) -> Fraction:
     ways = enumerate(exits(tree.steps[step]))
-    spent = (index for index, way in ways if way.way is Way.SPENT)
+    spent = (index for index, way in ways if way.kind is ExitKind.SPENT)
     return sum((often.routes[step, index] for index in spent), Fraction(0))

@@ -36,7 +36,7 @@ Right:
       weight: 2
       verify: [pedal firm, engine running]
 
-Mend: Say how often the way back is really taken, and how often it is each end; or change `at_most`.
+Fix: State how often the loop is really taken and how often each end occurs, or change `at_most`.
 """
 
 from collections.abc import Iterator
@@ -44,11 +44,11 @@ from fractions import Fraction
 
 from builder.model.finding import Finding, Severity
 from builder.plan.spent import UsedUp, used_up
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="chance-against-weights",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="Chances and weights that disagree on how often a step is used up.",
 )

@@ -47,7 +47,7 @@ def test_an_error_exits_with_1(shop: Path, capsys: pytest.CaptureFixture[str]) -
     """A pull request with an unsound tree is refused."""
     broken(shop)
     assert main(["--shop", str(shop), "check", "--today", TODAY]) == 1
-    assert "there is no step `linkadge`" in capsys.readouterr().out
+    assert "step `linkadge` doesn't exist" in capsys.readouterr().out
 
 
 def test_a_warning_exits_with_1_only_when_strict(shop: Path) -> None:

@@ -1,4 +1,4 @@
-"""Ways to break the rules of upkeep: what nobody looks after.
+"""Mutators for the rules of upkeep: what nobody maintains.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -12,14 +12,14 @@ from .sound import Mutant, Sound
 
 
 def verification_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the proof out of a fix."""
+    """Remove the verification of a fix."""
     for step, fix in sound.fixes:
         if fix.verify:
             yield sound.without(fix.verify[0].at, "verify", step.id.at.line)
 
 
 def weight_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the weight out of a fix."""
+    """Remove the weight of a fix."""
     for step, fix in sound.fixes:
         if fix.weight is not None:
             yield sound.without(fix.weight.at, "weight", step.id.at.line)
@@ -39,13 +39,13 @@ def chance_lowered(sound: Sound) -> Iterator[Mutant]:
 
 
 def review_aged(sound: Sound) -> Iterator[Mutant]:
-    """Let the last review be long ago."""
+    """Set the last review to long ago."""
     if sound.tree.reviewed:
         yield sound.replaced(sound.tree.reviewed.date.at, "2020-02-29")
 
 
 def silence_outlived(sound: Sound) -> Iterator[Mutant]:
-    """Silence a rule where it has nothing to say, without a reason, or under a wrong name."""
+    """Silence a rule where it finds nothing, without a reason, or under a wrong name."""
     lines = sound.text.split("\n")
     for step in sound.steps:
         name = step.id.at
