@@ -1,25 +1,25 @@
-"""A new shop: settings, knowledge to begin with, and no tree yet.
+"""A new shop: settings, some knowledge to start with, and no tree yet.
 
-In: a folder. Out: the files written, or why none was. Nothing that stands there is written over.
+In: a folder. Out: the files written, or why none was. Existing files are never overwritten.
 """
 
 from pathlib import Path
 
-from builder.authoring.not_written import Refused
+from builder.authoring.not_written import NotWritten
 
-TEMPLATE = Path(__file__).parent / "templates" / "shop"
-# A leading dot would hide the template from packaging.
-NAMES = {"gitignore": ".gitignore", "gitkeep": ".gitkeep"}
+_TEMPLATE = Path(__file__).parent / "templates" / "shop"
+# Packaging would leave out a template whose name starts with a dot.
+_DOTTED = {"gitignore": ".gitignore", "gitkeep": ".gitkeep"}
 
 
-def start(folder: Path) -> tuple[Path, ...] | Refused:
-    """Write a new shop into a folder, which may exist; what is not ours in it stays as it is."""
-    files = {folder / _name(path): path for path in sorted(TEMPLATE.rglob("*")) if path.is_file()}
-    standing = _standing(folder, files)
-    if standing:
-        return Refused(
-            f"{standing} is already there, and nothing is written over",
-            "choose a new folder; if this is a shop already, `baytree new tree` adds to it",
+def new_shop(folder: Path) -> tuple[Path, ...] | NotWritten:
+    """Write a new shop into a folder, which may exist and hold other files."""
+    files = {_target(folder, path): path for path in sorted(_TEMPLATE.rglob("*")) if path.is_file()}
+    existing = _in_the_way(folder, files)
+    if existing:
+        return NotWritten(
+            f"{existing} already exists, and nothing is overwritten",
+            "choose a new folder; if this is a shop already, `baytree new tree` adds a tree to it",
         )
     for path, template in files.items():
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -27,14 +27,14 @@ def start(folder: Path) -> tuple[Path, ...] | Refused:
     return tuple(files)
 
 
-def _name(path: Path) -> Path:
-    inside = path.relative_to(TEMPLATE)
-    return inside.with_name(NAMES.get(inside.name, inside.name))
+def _target(folder: Path, template: Path) -> Path:
+    inside = template.relative_to(_TEMPLATE)
+    return folder / inside.with_name(_DOTTED.get(inside.name, inside.name))
 
 
-def _standing(folder: Path, files: dict[Path, Path]) -> Path | None:
-    """Return the first thing that is in the way: a file of ours, or a file where a folder goes."""
+def _in_the_way(folder: Path, files: dict[Path, Path]) -> Path | None:
+    """Return the first path in the way: a file to write, or a file where a folder must be."""
     folders = {parent for path in files for parent in path.parents if parent.is_relative_to(folder)}
     blocked = (path for path in sorted(folders) if path.exists() and not path.is_dir())
-    there = (path for path in files if path.exists() or path.is_symlink())
-    return next(blocked, None) or next(there, None)
+    existing = (path for path in files if path.exists() or path.is_symlink())
+    return next(blocked, None) or next(existing, None)

@@ -1,14 +1,14 @@
-"""Why nothing was written.
+"""Why a file wasn't written.
 
-In: made by the commands that write authors' files. Out: words for the command line.
+In: nothing. Out: `NotWritten`, which the command line prints.
 """
 
 from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Refused:
-    """What stands in the way, and what to do instead."""
+class NotWritten:
+    """What is in the way, and what to do instead."""
 
     message: str
     hint: str

@@ -23,10 +23,10 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Serve the shop's site until interrupted."""
-    from builder.site.serve_site import serve
+    from builder.site.serve_site import serve_site
 
     shop = shop_of(options)
-    serve(shop, partial(rebuild, shop, set()), options.port)
+    serve_site(shop, partial(rebuild, shop, set()), options.port)
     return 0
 
 

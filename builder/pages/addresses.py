@@ -7,7 +7,7 @@ anchors never change: links and printed codes rely on them.
 import re
 from urllib.parse import quote
 
-_TAKEN = ("index", "readme")  # pages of folders, for us and for the engine
+_TAKEN = ("index", "readme")  # the page of a folder, here and for the engine
 _UNSAFE = re.compile(r"[^A-Za-z0-9]+")
 
 

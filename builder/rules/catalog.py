@@ -90,6 +90,7 @@ MODULES = (
     # upkeep
     "no_verification",
     "no_weights",
+    "chance_against_weights",
     "review_too_old",
     "linked_draft",
     "linked_retired",

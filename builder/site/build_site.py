@@ -1,8 +1,8 @@
-"""The site, from a sound library to a folder that can be opened.
+"""The site, from a checked library to a folder that can be opened.
 
-In: `SiteInput`: a shop, its library, a reader of single trees. Out: the site in a folder, and how
-many pages it has. Nothing is judged here: whoever calls has checked first, and the old site stays
-whole until the new one is.
+In: `SiteInput`: a shop, its library, a function that reads one tree. Out: the site in a folder, and
+how much it holds. Nothing is checked here: the caller has done that. The old site stays whole until
+the new one is complete.
 """
 
 import sqlite3
@@ -19,126 +19,132 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_tree_page, findings_page
-from builder.site import engine
 from builder.site.assets import write_assets, write_files
-from builder.site.manifest import Seen, listed_files, only_ours
-from builder.site.page_cache import Work, begin_work, drop_gone, put, put_frame
-from builder.site.publish import put_in_place, write_pages
+from builder.site.engine import engine_key, engine_settings, frame_pages
+from builder.site.manifest import FolderState, checked_folder, listed_files
+from builder.site.page_cache import (
+    PageCache,
+    drop_removed_pages,
+    open_page_cache,
+    put_engine_file,
+    put_page,
+)
+from builder.site.publish import publish, write_pages
 from builder.site.published_pictures import write_pictures
 from builder.site.swap import folder_beside
 from builder.site.tree_pages import put_trees
 
-# What every page may show; what a page shows of other trees is in its own key.
-OF_TREES = {"trees", "listings", "callers", "entries", "silences", "whole"}
-KNOWLEDGE = tuple(one.name for one in fields(Library) if one.name not in OF_TREES)
+# Every page may show the knowledge. What a page shows of other trees is in the page's own key.
+_TREE_FIELDS = {"trees", "listings", "callers", "entries", "silences", "whole"}
+_KNOWLEDGE_FIELDS = tuple(one.name for one in fields(Library) if one.name not in _TREE_FIELDS)
 
 
 @dataclass(frozen=True, slots=True)
 class SiteInput:
-    """All that a build of the site starts from."""
+    """Everything that a build of the site needs."""
 
     shop: Path
     cache: Cache
     library: Library
-    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
+    read_tree: Callable[[str], Tree]  # by ID; trees are read one at a time and not kept
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
-    findings: tuple[Finding, ...] | None = None  # shown on pages while an author is at work
+    findings: tuple[Finding, ...] | None = None  # shown on pages by `baytree serve`
     progress: Progress = no_progress
 
 
-class Built(NamedTuple):
+class SiteCounts(NamedTuple):
     """How much a finished site holds."""
 
     pages: int
     sheets: int
 
 
-def build_site(given: SiteInput, out: Path) -> Built:
-    """Make every page that changed, frame it, and put the new site in the old one's place.
+def build_site(site: SiteInput, out: Path) -> SiteCounts:
+    """Render what changed, frame it, and put the new site in the place of the old one.
 
-    Raises FileExistsError where `out` is a link or holds a
-    file that no build wrote or that was changed since, and where a shop without trees would take
-    the place of a site that has some.
+    Raises FileExistsError where `out` is a link, where it holds a file that no build wrote or that
+    somebody changed, and where a shop without trees would replace a site that has some.
     """
-    if out.is_symlink():  # it may have come with a pull request, and lead anywhere
+    if out.is_symlink():  # it may have come with a pull request, and point anywhere
         raise FileExistsError(f"{out} is a link: delete it, or name the folder itself with --out")
     out = out.resolve()
-    before = only_ours(out)
-    if given.findings is None and not given.library.trees:
-        _keep_trees(out)
+    before = checked_folder(out)
+    if site.findings is None and not site.library.trees:
+        _refuse_to_drop_trees(out)
     try:
-        return _build(given, out, before)
-    except sqlite3.Error as error:  # the cache is full, locked or damaged: do without
-        note(given.cache, error)
-        given.cache.connection.rollback()
+        return _build(site, out, before)
+    except sqlite3.Error as error:  # the cache is full, locked or damaged: build without it
+        note(site.cache, error)
+        site.cache.connection.rollback()
         with temporary() as spare:
-            return _build(replace(given, cache=spare), out, before)
+            return _build(replace(site, cache=spare), out, before)
 
 
-def _build(given: SiteInput, out: Path, before: Seen) -> Built:
-    settings = engine.settings(given.library.shop)
-    work = begin_work(given.cache, _everything(given, settings), engine.key(settings))
-    _put_pages(work, given)
-    given.progress("Framing pages", 0, len(work.unframed))
-    for path, frame in engine.frames(work.unframed, settings):
-        put_frame(work, path, frame)
+def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
+    settings = engine_settings(site.library.shop)
+    pages = open_page_cache(site.cache, _pages_key(site, settings), engine_key(settings))
+    _put_pages(pages, site)
+    site.progress("Framing pages", 0, len(pages.unframed))
+    for name, content in frame_pages(pages.unframed, settings):
+        put_engine_file(pages, name, content)
     with folder_beside(out) as folder:
         new = folder / "new"
-        write_assets(given.library, new)
-        write_pictures(given.shop, given.library.pictures, given.cache, new)
-        write_files(given.files, new)
-        write_pages(work, new)
-        put_in_place(new, out, before)
-    with transaction(given.cache):
-        drop_gone(work)
-    return Built(len(work.now), sum(len(kept.files) for kept in work.now.values()))
+        write_assets(site.library, new)
+        write_pictures(site.shop, site.library.pictures, site.cache, new)
+        write_files(site.files, new)
+        write_pages(pages, new)
+        publish(new, out, before)
+    with transaction(site.cache):
+        drop_removed_pages(pages)
+    sheets = sum(len(page.files) for page in pages.this_build.values())
+    return SiteCounts(len(pages.this_build), sheets)
 
 
-def _keep_trees(out: Path) -> None:
-    held = [name for name in listed_files(out) or () if name.startswith("trees/")]
-    if held:
+def _refuse_to_drop_trees(out: Path) -> None:
+    trees = [name for name in listed_files(out) or () if name.startswith("trees/")]
+    if trees:
         raise FileExistsError(
-            f"this shop has no trees, and the site in {out} has some ({held[0]}): it stays as it"
-            " was.\n  hint: is `trees/` of the shop where it should be? If you do want a site"
-            " without trees, delete the folder of the old one first"
+            f"this shop has no trees, but the site in {out} has some ({trees[0]}), so the site is"
+            " unchanged.\n  hint: is the shop's `trees/` folder where it should be? If you do want"
+            " a site without trees, delete the old site's folder first"
         )
 
 
-def _put_pages(work: Work, given: SiteInput) -> None:
-    for page in shop_pages(given.library):
-        put(work, page)
-    broken = _broken(given.findings or ())
-    for id_, mistakes in broken.items():
-        put(work, broken_tree_page(id_, mistakes))
-    if given.findings is not None:
-        put(work, findings_page(given.findings))
+def _put_pages(pages: PageCache, site: SiteInput) -> None:
+    for page in shop_pages(site.library):
+        put_page(pages, page)
+    broken = _errors_by_tree(site.findings or ())
+    for id_, errors in broken.items():
+        put_page(pages, broken_tree_page(id_, errors))
+    if site.findings is not None:
+        put_page(pages, findings_page(site.findings))
     put_trees(
-        work,
-        given.library,
-        given.read_tree,
-        prints=given.prints,
+        pages,
+        site.library,
+        site.read_tree,
+        prints=site.prints,
         leave_out=broken,
-        progress=given.progress,
+        progress=site.progress,
     )
 
 
-def _broken(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
-    """Gather the errors of each tree; the id of a tree is the path of its file."""
-    broken: dict[str, list[Finding]] = {}
+def _errors_by_tree(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
+    """Collect the errors of each tree; a tree's ID is the path of its file."""
+    errors: dict[str, list[Finding]] = {}
     for finding in findings:
         folder, _, rest = finding.at.file.partition("/")
         if folder == "trees" and finding.severity is Severity.ERROR:
-            broken.setdefault(rest.rsplit(".", 1)[0], []).append(finding)
-    return broken
+            errors.setdefault(rest.rsplit(".", 1)[0], []).append(finding)
+    return errors
 
 
-def _everything(given: SiteInput, settings: dict[str, Any]) -> str:
-    """Hash what every page depends on: our code and its files, the engine, the knowledge.
+def _pages_key(site: SiteInput, settings: dict[str, Any]) -> str:
+    """Hash what every page depends on: this program's files, the engine, the knowledge.
 
-    The knowledge is taken as it was read and not as it lies on the disk: a file saved meanwhile
-    must not lend its key to pages that were made of the one before.
+    The knowledge is hashed as it was read, not as it is on the disk: the file may have been saved
+    again, and its new content must not become the key of pages made from the old one.
     """
     code = (file_digest(file) for file in files_in(Path(__file__).parents[1]))
-    knowledge = (repr(getattr(given.library, name)) for name in KNOWLEDGE)
-    return digest(engine.key(settings), *knowledge, *code)
+    knowledge = (repr(getattr(site.library, name)) for name in _KNOWLEDGE_FIELDS)
+    return digest(engine_key(settings), *knowledge, *code)

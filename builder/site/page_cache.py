@@ -1,8 +1,8 @@
-"""The pages of the site as they are made, kept for the next build.
+"""The pages of a build, cached for the next one.
 
-In: pages as text, and their frames from the engine. Out: each page's frame and body, from this
-build or the last. A page is made only if what it is made of has changed, and framed only if its
-head is new.
+In: pages as HTML, and their frames from the engine. Out: the body and the frame of each page, from
+this build or the last one. A page is rendered only if its inputs changed, and framed only if its
+front matter changed.
 """
 
 import json
@@ -19,128 +19,129 @@ from builder.pages.page import Page
 
 PLACEHOLDER = "<!-- the page goes in here -->"
 PAGE, BODY, FRAME, FILE, ENGINE = "page", "body", "frame", "file", "engine"  # kinds of rows
-LIST = ""  # the name of the row with the names of the engine's files
+ENGINE_FILES = ""  # the row of kind ENGINE with the names of the others
 
 
-class Kept(NamedTuple):
-    """What is remembered of a page from one build to the next."""
+class CachedPage(NamedTuple):
+    """What the cache knows of a page."""
 
-    key: str  # changes when the page must be made anew
-    head: str  # changes when it must be framed anew
-    files: tuple[str, ...]  # further files of the site that belong to it
+    key: str  # changes when the page must be rendered again
+    frame_key: str  # changes when it must be framed again
+    files: tuple[str, ...]  # its further files, such as prints
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
-    """A build under way; `now` and `unframed` grow while pages are put in."""
+class PageCache:
+    """The pages of the last build and of the one in progress."""
 
     cache: Cache
-    everything: str  # changes when every page must be made anew
-    frames: str  # changes when every page must be framed anew
-    before: Mapping[str, Kept]  # by the page's path, from the last build
-    now: dict[str, Kept] = field(default_factory=dict)  # by the page's path, of this build
+    pages_key: str  # changes when every page must be rendered again
+    frames_key: str  # changes when every page must be framed again
+    last_build: Mapping[str, CachedPage]  # by the page's path
+    this_build: dict[str, CachedPage] = field(default_factory=dict)  # by the page's path
     unframed: dict[str, str] = field(default_factory=dict)  # Markdown for the engine, by path
-    engine: list[str] = field(default_factory=list)  # files that all frames ask for, if it ran
+    engine_files: list[str] = field(default_factory=list)  # that all frames use, if the engine ran
 
 
-def begin_work(cache: Cache, everything: str, frames: str) -> Work:
+def open_page_cache(cache: Cache, pages_key: str, frames_key: str) -> PageCache:
     """Begin a build with what is left of the last one."""
-    before = {path: _kept(content) for path, content in rows(cache, PAGE)}
-    asked_for = json.loads(row(cache, ENGINE, LIST) or "[]")
-    whole = asked_for and all(row(cache, ENGINE, name) for name in asked_for)
-    return Work(cache, everything, frames, before if whole else {})
+    last_build = {path: _cached_page(content) for path, content in rows(cache, PAGE)}
+    names = json.loads(row(cache, ENGINE, ENGINE_FILES) or "[]")
+    is_whole = names and all(row(cache, ENGINE, name) for name in names)
+    return PageCache(cache, pages_key, frames_key, last_build if is_whole else {})
 
 
-def _kept(content: bytes) -> Kept:
-    key, head, files = json.loads(content)
-    return Kept(key, head, tuple(files))
+def _cached_page(content: bytes) -> CachedPage:
+    key, frame_key, files = json.loads(content)
+    return CachedPage(key, frame_key, tuple(files))
 
 
-def is_fresh(work: Work, path: str, key: str) -> bool:
-    """Whether the last build made this page from the same things; if so it is kept."""
-    last = work.before.get(path)
-    if last is None or last.key != digest(work.everything, key) or not _is_whole(work, path, last):
+def reuse_page(pages: PageCache, path: str, key: str) -> bool:
+    """Take a page over from the last build if its key is the same; return whether it was."""
+    last = pages.last_build.get(path)
+    if last is None or last.key != digest(pages.pages_key, key):
         return False
-    work.now[path] = last
+    if not _is_whole(pages, path, last):
+        return False
+    pages.this_build[path] = last
     return True
 
 
-def _is_whole(work: Work, path: str, last: Kept) -> bool:
-    """Whether nothing of a page has been damaged in the cache."""
-    parts = [row(work.cache, BODY, path), row(work.cache, FRAME, path)]
-    parts += (row(work.cache, FILE, name) for name in last.files)
-    return all(parts) and last.head.startswith(work.frames)
+def _is_whole(pages: PageCache, path: str, last: CachedPage) -> bool:
+    """Return whether no part of a page is missing or damaged in the cache."""
+    parts = [row(pages.cache, BODY, path), row(pages.cache, FRAME, path)]
+    parts += (row(pages.cache, FILE, name) for name in last.files)
+    return all(parts) and last.frame_key.startswith(pages.frames_key)
 
 
-def put(work: Work, page: Page, key: str = "", files: Mapping[str, bytes] | None = None) -> None:
-    """Keep a page; without a key its text is the key."""
-    text, files = markdown(page), files or {}
+def put_page(
+    pages: PageCache, page: Page, key: str = "", files: Mapping[str, bytes] | None = None
+) -> None:
+    """Add a page and its files to this build; without a key its text is the key."""
+    text, files = page_markdown(page), files or {}
     key = key or digest(text, page.body)
-    if is_fresh(work, page.path, key):
+    if reuse_page(pages, page.path, key):
         return
-    kept = Kept(digest(work.everything, key), work.frames + digest(text), tuple(files))
-    last = work.before.get(page.path)
-    if last is None or last.head != kept.head or not row(work.cache, FRAME, page.path):
-        work.unframed[page.path] = text
-    work.now[page.path] = kept
-    put_row(work.cache, PAGE, page.path, json.dumps(kept).encode())
-    put_row(work.cache, BODY, page.path, page.body.encode())
+    frame_key = pages.frames_key + digest(text)
+    last = pages.last_build.get(page.path)
+    if last is None or last.frame_key != frame_key or not row(pages.cache, FRAME, page.path):
+        pages.unframed[page.path] = text
+    cached = CachedPage(digest(pages.pages_key, key), frame_key, tuple(files))
+    pages.this_build[page.path] = cached
+    put_row(pages.cache, PAGE, page.path, json.dumps(cached).encode())
+    put_row(pages.cache, BODY, page.path, page.body.encode())
     for name, content in files.items():
-        put_row(work.cache, FILE, name, content)
+        put_row(pages.cache, FILE, name, content)
 
 
-def put_frame(work: Work, name: str, content: bytes) -> None:
-    """Keep a file that the engine made: the frame of a page, or what all frames ask for."""
+def put_engine_file(pages: PageCache, name: str, content: bytes) -> None:
+    """Add a file of the engine: the frame of a page, or one that all frames use."""
     path = name.removesuffix(".html")
-    if path in work.unframed:
-        put_row(work.cache, FRAME, path, content)
+    if path in pages.unframed:
+        put_row(pages.cache, FRAME, path, content)
     else:
-        work.engine.append(name)
-        put_row(work.cache, ENGINE, name, content)
-        put_row(work.cache, ENGINE, LIST, json.dumps(work.engine).encode())
+        pages.engine_files.append(name)
+        put_row(pages.cache, ENGINE, name, content)
+        put_row(pages.cache, ENGINE, ENGINE_FILES, json.dumps(pages.engine_files).encode())
 
 
-def engine_files(work: Work) -> Iterator[tuple[str, bytes]]:
-    """Yield the files that all frames ask for: name and content."""
-    for name in json.loads(_there(work, ENGINE, LIST)):
-        yield name, _there(work, ENGINE, name)
+def framed_page(pages: PageCache, path: str) -> bytes:
+    """Return a whole page: its body in its frame."""
+    before, _, after = _content(pages, FRAME, path).partition(PLACEHOLDER.encode())
+    return b"".join((before, _content(pages, BODY, path), after))
 
 
-def framed(work: Work, path: str) -> bytes:
-    """Return a page whole: its body in its frame."""
-    before, _, after = _there(work, FRAME, path).partition(PLACEHOLDER.encode())
-    return b"".join((before, _there(work, BODY, path), after))
+def further_files(pages: PageCache) -> Iterator[tuple[str, bytes]]:
+    """Yield the files of all pages and of the engine: name and content."""
+    for page in pages.this_build.values():
+        for name in page.files:
+            yield name, _content(pages, FILE, name)
+    for name in json.loads(_content(pages, ENGINE, ENGINE_FILES)):
+        yield name, _content(pages, ENGINE, name)
 
 
-def files_of(work: Work) -> Iterator[tuple[str, bytes]]:
-    """Yield the further files of all pages: name and content."""
-    for kept in work.now.values():
-        for name in kept.files:
-            yield name, _there(work, FILE, name)
-
-
-def _there(work: Work, kind: str, name: str) -> bytes:
-    content = row(work.cache, kind, name)
+def _content(pages: PageCache, kind: str, name: str) -> bytes:
+    content = row(pages.cache, kind, name)
     if not content:
-        raise sqlite3.DatabaseError(f"{name} is gone from the cache")
+        raise sqlite3.DatabaseError(f"{name} is missing from the cache")
     return content
 
 
-def drop_gone(work: Work) -> None:
-    """Drop what belongs to pages that this build no longer has."""
-    files = {name for kept in work.now.values() for name in kept.files}
-    for path, kept in work.before.items():
-        if path not in work.now:
+def drop_removed_pages(pages: PageCache) -> None:
+    """Drop the rows of pages and files that this build no longer has."""
+    files = {name for page in pages.this_build.values() for name in page.files}
+    for path, page in pages.last_build.items():
+        if path not in pages.this_build:
             for kind in (PAGE, BODY, FRAME):
-                drop_row(work.cache, kind, path)
-        for name in set(kept.files) - files:
-            drop_row(work.cache, FILE, name)
+                drop_row(pages.cache, kind, path)
+        for name in set(page.files) - files:
+            drop_row(pages.cache, FILE, name)
 
 
-def markdown(page: Page) -> str:
-    """Write the page as the engine reads it: front matter, heading, the place of the body.
+def page_markdown(page: Page) -> str:
+    """Write a page as the engine reads it: front matter, heading, the place of the body.
 
-    All text is escaped as HTML here, because the engine's templates do not escape.
+    All text is escaped as HTML here, because the engine's templates don't escape.
     """
     front = {"title": str(escape(page.title)), "description": str(escape(page.summary))}
     lines = [f"{name}: {json.dumps(value)}" for name, value in front.items()]

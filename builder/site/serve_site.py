@@ -1,9 +1,9 @@
-"""The site while an author is at work: built anew on every change, and reloaded where it is open.
+"""The preview for authors: rebuilds the site on every save, and reloads open pages.
 
-In: a shop and a function that builds its site into a folder and returns the number of errors. Out:
-a server on this machine, until it is interrupted. Nothing of this is in the pages themselves: the
-server adds one script to them as it hands them out. Whatever happens in a build, the last site that
-was finished stays, and its pages say what is wrong.
+In: a shop, and a function that builds its site into a folder and returns the number of errors. Out:
+a server on this machine, until it's interrupted. The pages themselves don't change: the server adds
+one script to each as it serves it. Whatever happens in a build, the last complete site stays, and
+its pages say what's wrong.
 """
 
 import signal
@@ -14,43 +14,43 @@ from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from builder.site.local_pages import CurrentSite, Pages
+from builder.site.local_pages import CurrentSite, PreviewHandler
 from builder.site.local_server import LocalServer
-from builder.site.watch import Files, files_of, settled
+from builder.site.watch import FileTimes, file_times, settled_files
 
-LONGEST = 300  # letters of an error that fit a line and a banner
+_LONGEST_ERROR = 300  # characters that fit a line and a banner
 
 Rebuild = Callable[[Path], int]
 
 
-def on_terminal(words: str) -> None:
-    """Print a line at once; a terminal that has gone ends nothing, for pages are still open."""
+def print_line(line: str) -> None:
+    """Print a line at once; a closed terminal ends nothing, since pages are still open."""
     with suppress(OSError):
-        print(words, flush=True)
+        print(line, flush=True)
 
 
-def serve(
+def serve_site(
     shop: Path,
     rebuild: Rebuild,
     port: int = 8000,
-    say: Callable[[str], None] = on_terminal,
+    log: Callable[[str], None] = print_line,
 ) -> None:
     """Serve a shop's site on this machine until interrupted.
 
     Raises OSError where the port can't be used; the message names `--port`.
     """
     if threading.current_thread() is threading.main_thread():
-        signal.signal(signal.SIGTERM, signal.default_int_handler)  # as clean an end as Ctrl+C
+        signal.signal(signal.SIGTERM, signal.default_int_handler)  # ends as cleanly as Ctrl+C
     work = TemporaryDirectory(prefix="baytree-", ignore_cleanup_errors=True)
     with suppress(KeyboardInterrupt), work as folder:
         out, site = Path(folder) / "site", CurrentSite()
-        handler = partial(Pages, site, directory=str(out))
-        build = partial(_build, shop, lambda: rebuild(out), site, say)
-        with _running(LocalServer(port, handler, say)) as server:
-            moments = settled(shop)
-            build(next(moments))
-            say(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
-            for files in moments:
+        handler = partial(PreviewHandler, site, directory=str(out))
+        build = partial(_build, shop, lambda: rebuild(out), site, log)
+        with _running(LocalServer(port, handler, log)) as server:
+            states = settled_files(shop)
+            build(next(states))
+            log(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
+            for files in states:
                 build(files)
 
 
@@ -68,24 +68,24 @@ def _build(
     shop: Path,
     rebuild: Callable[[], int],
     site: CurrentSite,
-    say: Callable[[str], None],
-    files: Files,
+    log: Callable[[str], None],
+    files: FileTimes,
 ) -> None:
-    """Build once; an error of any kind is told and ends nothing."""
+    """Build once; report any error and go on."""
     try:
         site.publish(rebuild())
     except Exception as error:
-        # Where files have changed meanwhile, the next build is due and tells if anything is wrong.
-        if files_of(shop) == files:
+        # If files changed during the build, the next one follows and reports what is still wrong.
+        if file_times(shop) == files:
             site.report(_trouble(error))
-            say(_trouble(error))
+            log(_trouble(error))
 
 
 def _trouble(error: Exception) -> str:
-    words = " ".join(str(error).split())[:LONGEST]
+    message = " ".join(str(error).split())[:_LONGEST_ERROR]
     if isinstance(error, OSError):
-        return f"The site couldn't be built: {words}. Fix that, then save any file."
+        return f"The site couldn't be built: {message}. Fix that, then save any file."
     return (
-        f"The site couldn't be built: {type(error).__name__}: {words}. "
+        f"The site couldn't be built: {type(error).__name__}: {message}. "
         "That's a bug in Baytree, not a mistake of yours; to go on, undo your last change."
     )

@@ -1,6 +1,6 @@
-"""The pages and the prints of the trees: only those are made on which something changed.
+"""The pages and the prints of the trees: only those whose inputs changed are made again.
 
-In: a work folder, the library, a reader of single trees. Out: pages and PDFs in the work folder.
+In: the page cache, the library, a function that reads one tree. Out: pages and PDFs in the cache.
 """
 
 from collections.abc import Callable, Container
@@ -20,19 +20,18 @@ from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
 from builder.prints.bench import bench_sheet
 from builder.prints.wall import wall_chart
-from builder.site.page_cache import Work, is_fresh, put
+from builder.site.page_cache import PageCache, put_page, reuse_page
 
-PRINTS: tuple[tuple[TreePrint, Callable[[Tree, Library], bytes]], ...] = (
+SHEETS: tuple[tuple[TreePrint, Callable[[Tree, Library], bytes]], ...] = (
     (TreePrint("Wall chart", ""), wall_chart),
     (TreePrint("Bench sheet", "-bench"), bench_sheet),
 )
 
-
-Near = tuple[Summary, ...]  # trees that a page names as near its own
+Related = tuple[Summary, ...]  # the trees that a page lists as related
 
 
 def put_trees(
-    work: Work,
+    pages: PageCache,
     library: Library,
     read_tree: Callable[[str], Tree],
     *,
@@ -40,41 +39,52 @@ def put_trees(
     leave_out: Container[str] = (),
     progress: Progress = no_progress,
 ) -> None:
-    """Make the page and the prints of every tree that is in use."""
-    offered = [one for one, _ in PRINTS] if prints else []
-    nearest = related_trees(library.trees.values())
-    stale: list[tuple[Summary, Near]] = []
-    for id_, of in library.trees.items():
-        if of.status is Status.RETIRED or id_ in leave_out:
+    """Put the page and the prints of every tree that isn't retired into the cache."""
+    links = _print_links(prints)
+    related_ids = related_trees(library.trees.values())
+    stale: list[tuple[Summary, Related]] = []
+    for id_, summary in library.trees.items():
+        if summary.status is Status.RETIRED or id_ in leave_out:
             continue
-        near = tuple(library.trees[other] for other in nearest[id_])
-        if not is_fresh(work, addresses.tree_path(id_), _key(library, of, near, offered)):
-            stale.append((of, near))
-    made = on_all_cores(partial(_made, library, read_tree, prints), stale)
+        related = tuple(library.trees[other] for other in related_ids[id_])
+        key = _page_key(library, summary, related, links)
+        if not reuse_page(pages, addresses.tree_path(id_), key):
+            stale.append((summary, related))
+    results = on_all_cores(partial(_render_tree, library, read_tree, prints), stale)
     what = "Making pages and sheets of trees" if prints else "Making pages of trees"
-    for page, key, files in counted(made, progress, what, len(stale)):
-        put(work, page, key, files)
+    for page, key, files in counted(results, progress, what, len(stale)):
+        put_page(pages, page, key, files)
 
 
-def _made(
-    library: Library, read_tree: Callable[[str], Tree], prints: bool, one: tuple[Summary, Near]
+def _print_links(prints: bool) -> list[TreePrint]:
+    return [link for link, _ in SHEETS] if prints else []
+
+
+def _render_tree(
+    library: Library,
+    read_tree: Callable[[str], Tree],
+    prints: bool,
+    stale: tuple[Summary, Related],
 ) -> tuple[Page, str, dict[str, bytes]]:
-    """Make the page of a tree, its key, and the tree's prints by their addresses."""
-    of, near = one
-    tree = read_tree(of.id)
-    made = PRINTS if prints else ()
-    offered = [one for one, _ in made]
-    # The file may have been saved since it was summed up: the key is of what the page shows.
-    key = _key(library, replace(of, revision=tree.revision), near, offered)
-    page = tree_page(tree, library, analyze_tree(tree, library), near, offered)
-    files = {addresses.print_path(of.id, one.suffix): make(tree, library) for one, make in made}
+    """Return the page of a tree, its key, and the tree's prints by their addresses."""
+    summary, related = stale
+    tree = read_tree(summary.id)
+    links = _print_links(prints)
+    # The file may have been saved after it was summarized: the key is that of the tree shown.
+    key = _page_key(library, replace(summary, revision=tree.revision), related, links)
+    page = tree_page(tree, library, analyze_tree(tree, library), related, links)
+    files = {
+        addresses.print_path(summary.id, link.suffix): make_sheet(tree, library)
+        for link, make_sheet in (SHEETS if prints else ())
+    }
     return page, key, files
 
 
-def _key(library: Library, of: Summary, near: tuple[Summary, ...], prints: list[TreePrint]) -> str:
-    """Hash what stands on a tree's page; of other trees that is titles and numbers of steps."""
-    others = sorted({over.tree for over in of.hand_overs} & library.trees.keys())
+def _page_key(library: Library, summary: Summary, related: Related, prints: list[TreePrint]) -> str:
+    """Hash what a tree's page shows; of other trees that is titles and numbers of steps."""
+    others = sorted({over.tree for over in summary.hand_overs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
-    into = [f"{over.tree}#{over.step}" for over in of.hand_overs if over.step]
-    numbers = [library.entries.get(entry) for entry in into]
-    return digest(of.revision, titles, numbers, [(tree.id, tree.title) for tree in near], prints)
+    entered = [f"{over.tree}#{over.step}" for over in summary.hand_overs if over.step]
+    numbers = [library.entries.get(entry) for entry in entered]
+    related_titles = [(tree.id, tree.title) for tree in related]
+    return digest(summary.revision, titles, numbers, related_titles, prints)

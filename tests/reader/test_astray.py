@@ -76,7 +76,7 @@ def test_a_file_where_a_folder_is_read_is_told(shop: Path, told: Told, folder: s
 @pytest.mark.parametrize("file", ["kb/tools.yml", "trees/horn/silent.yml", "kb/modules/a.yml"])
 def test_a_folder_where_a_file_is_read_is_told(shop: Path, told: Told, file: str) -> None:
     """A folder of the file's name would make the file look as if it were never written."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).mkdir(parents=True)
     assert ("unreadable", file) in told()
 
@@ -137,10 +137,17 @@ LINKED = ("trees/horn/loop.yml", "kb/tools.yml", "site_config/shop.yml", "kb/how
           "kb/how-to/pictures/loop.svg", "trees/loop", "kb/modules")  # fmt: skip
 
 
+def remove(path: Path) -> None:
+    """Remove a file or a folder, if it is there."""
+    if path.is_dir():
+        shutil.rmtree(path)
+    path.unlink(missing_ok=True)
+
+
 @pytest.mark.parametrize("file", LINKED)
 def test_a_link_to_itself_is_told(shop: Path, told: Told, file: str) -> None:
     """A ring of links, wherever it stands, is a finding."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert ("link", file) in told()
@@ -151,7 +158,7 @@ def test_a_check_of_a_ring_of_links_ends_with_findings(
     shop: Path, file: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """The command tells what it found, though there is no line of the file to show."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert main(["--shop", str(shop), "check"]) == 1

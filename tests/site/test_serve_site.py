@@ -17,8 +17,8 @@ from playwright.sync_api import Browser, expect
 
 from builder.check.unjudged_library import read_library
 from builder.commands.main import main
-from builder.site.local_server import AT_ONCE
-from builder.site.serve_site import serve
+from builder.site.local_server import MAX_CONNECTIONS
+from builder.site.serve_site import serve_site
 
 from .conftest import build_shop
 
@@ -88,7 +88,7 @@ def start(shop: Path) -> Iterator[Start]:
             build_shop(shop, out, findings=findings)
             return len(findings)
 
-        thread = threading.Thread(target=serve, args=(shop, rebuild, running.port, say))
+        thread = threading.Thread(target=serve_site, args=(shop, rebuild, running.port, say))
         thread.start()
         servers.append((running, thread))
         assert ready.wait(PATIENCE)
@@ -241,7 +241,9 @@ def answering() -> int:
 @pytest.fixture
 def flood(running: Running) -> Iterator[list[socket.socket]]:
     """Open many more connections than are answered at a time, and ask nothing on them."""
-    lines = [socket.create_connection(("127.0.0.1", running.port)) for _ in range(5 * AT_ONCE)]
+    lines = [
+        socket.create_connection(("127.0.0.1", running.port)) for _ in range(5 * MAX_CONNECTIONS)
+    ]
     lines[-1].settimeout(PATIENCE)
     lines[-1].recv(1)  # the last one is turned away when all others have had their turn
     yield lines
@@ -251,7 +253,7 @@ def flood(running: Running) -> Iterator[list[socket.socket]]:
 
 def test_a_flood_of_connections_ends_nothing(running: Running, flood: list[socket.socket]) -> None:
     """No more threads than connections allowed; when the flood is gone, pages are back."""
-    assert answering() == AT_ONCE
+    assert answering() == MAX_CONNECTIONS
     for line in flood:
         line.close()
     end = time.monotonic() + PATIENCE
@@ -271,7 +273,7 @@ def test_a_browser_that_hangs_up_is_no_trouble(running: Running) -> None:
     for _ in range(50):
         with socket.create_connection(("127.0.0.1", running.port)) as line:
             line.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, b"\1\0\0\0\0\0\0\0")
-            line.sendall(b"GET /assets/search-rows.js HTTP/1.0\r\nHost: localhost\r\n\r\n")
+            line.sendall(b"GET /assets/search-data.js HTTP/1.0\r\nHost: localhost\r\n\r\n")
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
     assert len(running.spoken) == 1
 
@@ -280,13 +282,13 @@ def test_a_browser_that_hangs_up_is_no_trouble(running: Running) -> None:
 def test_a_port_out_of_range_names_the_option(shop: Path, port: int) -> None:
     """The message says what to write instead."""
     with pytest.raises(OSError, match="--port"):
-        serve(shop, lambda _: 0, port)
+        serve_site(shop, lambda _: 0, port)
 
 
 def test_a_port_in_use_names_the_option(shop: Path, running: Running) -> None:
     """A second server of the same port ends before it builds anything."""
     with pytest.raises(OSError, match=rf"port {running.port} .*--port"):
-        serve(shop, lambda _: pytest.fail("built"), running.port)
+        serve_site(shop, lambda _: pytest.fail("built"), running.port)
 
 
 def test_the_command_line_names_the_option_and_exits_with_2(
@@ -295,7 +297,7 @@ def test_the_command_line_names_the_option_and_exits_with_2(
     """In use or no port at all: one message, no traceback."""
     serve_at = ["--shop", str(shop), "serve", "--port"]
     assert main([*serve_at, str(running.port)]) == 2
-    assert "name another one with --port" in capsys.readouterr().err
+    assert "give another with --port" in capsys.readouterr().err
     for port in ("99999", "-1", "eighty"):
         with pytest.raises(SystemExit) as end:
             main([*serve_at, port])
@@ -309,4 +311,4 @@ def test_an_interrupt_in_a_build_is_a_clean_end(shop: Path) -> None:
     def interrupted(_: Path) -> int:
         raise KeyboardInterrupt
 
-    assert serve(shop, interrupted, free_port(), lambda words: pytest.fail(words)) is None
+    assert serve_site(shop, interrupted, free_port(), lambda words: pytest.fail(words)) is None

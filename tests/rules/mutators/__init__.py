@@ -80,6 +80,7 @@ MUTATORS: dict[str, Mutator] = {
     # upkeep
     "no-verification": upkeep.verification_removed,
     "no-weights": upkeep.weight_removed,
+    "chance-against-weights": upkeep.chance_lowered,
     "review-too-old": upkeep.review_aged,
     "linked-draft": handoffs.led_to("draft"),
     "linked-retired": handoffs.led_to("retired"),

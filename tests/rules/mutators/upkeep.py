@@ -5,6 +5,9 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
+from builder.plan.spent import used_up
+from builder.rules.chance_against_weights import MIN_SHARE
+
 from .sound import Mutant, Sound
 
 
@@ -20,6 +23,19 @@ def weight_removed(sound: Sound) -> Iterator[Mutant]:
     for step, fix in sound.fixes:
         if fix.weight is not None:
             yield sound.without(fix.weight.at, "weight", step.id.at.line)
+
+
+def chance_lowered(sound: Sound) -> Iterator[Mutant]:
+    """Set the chance of the only way back to a step with `spent` to almost nothing."""
+    for shares in used_up(sound.tree):
+        spent = sound.tree.steps[shares.step].spent
+        back = [
+            exit_.result.chance
+            for step, exit_ in sound.exits
+            if exit_.result and exit_.result.chance and shares.step in (step.id, exit_.branch.step)
+        ]
+        if spent and len(back) == 1 and shares.by_weights >= MIN_SHARE:
+            yield sound.replaced(back[0].at, "0.01", spent.text.at.line)
 
 
 def review_aged(sound: Sound) -> Iterator[Mutant]:
