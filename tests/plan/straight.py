@@ -37,7 +37,7 @@ def straight(tree: Tree) -> tuple[list[str], dict[str, list[On]]]:
 
 def is_usual(way: Exit) -> bool:
     """Whether a step is usually left by this way."""
-    return way.way not in SELDOM and not (way.result and way.result.chance is not None)
+    return way.kind not in SELDOM and not (way.result and way.result.chance is not None)
 
 
 def _newly_reached(tree: Tree, named: list[On], used: list[On]) -> list[On]:

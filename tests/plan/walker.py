@@ -164,7 +164,7 @@ class _Walked:
         """Go round until the step comes up once more than it may be done."""
         step = self.steps[at]
         lap, before = self.walker.round[step], self.done.copy()
-        if any(way.way is ExitKind.BACK for way in exits(self.walker.tree.steps[step])):
+        if any(way.kind is ExitKind.BACK for way in exits(self.walker.tree.steps[step])):
             lap = (self.steps[at - 1],)  # back to the step that led here, and to no other
         self.using_up = True
         while lap:
@@ -193,7 +193,7 @@ def minutes(tree: Tree, step: str) -> float:
 
 def usual(tree: Tree, step: str) -> list[Exit]:
     """Return the exits by which a step is left while it is not used up."""
-    return [way for way in exits(tree.steps[step]) if way.way not in (*SELDOM, ExitKind.SPENT)]
+    return [way for way in exits(tree.steps[step]) if way.kind not in (*SELDOM, ExitKind.SPENT)]
 
 
 def nearest(tree: Tree, source: str, first: list[Exit], passed: frozenset[str]) -> Lap | None:
@@ -215,9 +215,9 @@ def nearest(tree: Tree, source: str, first: list[Exit], passed: frozenset[str]) 
 
 
 def _targets(tree: Tree, here: str, caller: str, way: Exit) -> list[str]:
-    if way.way is ExitKind.BACK:
+    if way.kind is ExitKind.BACK:
         return [caller] if caller else []
-    if way.way is ExitKind.NEXT:
+    if way.kind is ExitKind.NEXT:
         before = [name for name, step in tree.steps.items() if step.each]
         place = list(tree.steps).index(here)
         return [name for name in before if list(tree.steps).index(name) <= place][-1:]
