@@ -5,7 +5,9 @@ column. All measures at the nominal text size.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import partial
+from itertools import repeat
 from typing import NamedTuple
 
 from builder.chart.block_size import BlockSize
@@ -61,18 +63,44 @@ def block_groups(sections: Sequence[Section], separate: bool = False) -> Groups:
     return tuple(found)
 
 
-Galley = StepFunction[
-    tuple[MeasuredGroup, ...]
-]  # everything in one column, as high as its width makes it
+@dataclass(frozen=True, slots=True)
+class Galley:
+    """A flow in one style as one column, as printers call type before it is cut into pages."""
+
+    metrics: FlowMetrics
+    parts: tuple[StepFunction[MeasuredGroup], ...]
+    at: StepFunction[tuple[MeasuredGroup, ...]]  # everything, in a column of any width
 
 
-def galley(metrics: FlowMetrics, style: Style, joined: Groups) -> Galley:
-    """Return what stays together, to be measured in columns of any width."""
-    parts = [StepFunction(partial(_piece, metrics, style, group)) for group in joined]
-    return StepFunction(lambda column: tuple([part(column) for part in parts]))
+def galley(
+    metrics: FlowMetrics, style: Style, joined: Groups, earlier: Galley | None = None
+) -> Galley:
+    """Prepare what stays together to be measured.
+
+    Of an earlier galley of the same flow everything is kept that holds the same words.
+    """
+    kept = zip(joined, earlier.parts, strict=True) if earlier else zip(joined, repeat(None))
+    parts = tuple(
+        part
+        if part and earlier and _same_words(group, metrics, earlier.metrics)
+        else StepFunction(partial(_measured_group, metrics, style, group))
+        for group, part in kept
+    )
+    return Galley(
+        metrics, parts, StepFunction(lambda width: tuple([part(width) for part in parts]))
+    )
 
 
-def _piece(metrics: FlowMetrics, style: Style, group: Group, column: float) -> MeasuredGroup:
+def _same_words(group: Group, metrics: FlowMetrics, earlier: FlowMetrics) -> bool:
+    """Whether the boxes of a group hold the same words; labels and connectors always do."""
+    steps = [link.step for block in group[0] for side in block.sides for link in side.links]
+    steps += [block.step for block in group[0]]
+    return all(metrics.boxes[step] is earlier.boxes[step] for step in steps)
+
+
+def _measured_group(
+    metrics: FlowMetrics, style: Style, group: Group, column: float
+) -> MeasuredGroup:
     blocks, first, last = group
     sizes = tuple([style.size(metrics, block, column) for block in blocks])
     body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])

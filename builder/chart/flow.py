@@ -17,7 +17,7 @@ from builder.chart.undrawn_ways import (
     undrawn_ways,
     way_notes,
 )
-from builder.graph.routes import Way
+from builder.graph.routes import ExitKind
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Step, Tree
@@ -136,9 +136,9 @@ def _hand_over(branch: Branch, id: str, library: Library | None) -> Node:
 
 
 def _edge(at: NumberedTree, step: Step, line: Line) -> Edge:
-    way, result = line.exit.way, line.exit.result
+    way, result = line.exit.kind, line.exit.result
     means = str(result.means or "") if result else ""
-    looped = at.tree.steps[line.target].each if way is Way.NEXT else None
+    looped = at.tree.steps[line.target].each if way is ExitKind.NEXT else None
     if looped and not means:
         means = f"next {looped[0]}"
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
@@ -162,13 +162,13 @@ def _ranked(at: NumberedTree, sections: Sequence[Section], edges: Edges) -> Edge
     return found
 
 
-def _label(step: Step, way: Way, line: Line) -> str:
+def _label(step: Step, way: ExitKind, line: Line) -> str:
     match way:
-        case Way.COULD_NOT:
+        case ExitKind.COULD_NOT:
             return "could not be done"
-        case Way.SPENT:
+        case ExitKind.SPENT:
             return spent_words(step)
-        case Way.STILL_THERE:
+        case ExitKind.STILL_THERE:
             return "still there"
         case _ if line.exit.result and isinstance(step.body, Check):
             return result_words(step.body, line.exit.result)

@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import product
+from typing import NamedTuple
 
 from builder.chart.chart import Chart
 from builder.chart.columns import Column, block_groups, galley, galley_height
@@ -51,7 +52,7 @@ def page_chart(tree: Tree, library: Library | None = None) -> Chart:
 def one_column(flow: Flow) -> Chart:
     """Lay a flow out in one column, results under the checks."""
     measured = flow_metrics(flow)
-    items = galley(measured, UNDER, block_groups(flow.sections))(PAGE_WIDTH)
+    items = galley(measured, UNDER, block_groups(flow.sections)).at(PAGE_WIDTH)
     column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
     return sheet_drawings(
@@ -81,25 +82,31 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
     if best:
         return Sheets(best.room, sheet_drawings(one, best))
-    fewest = _split(flow, rooms, text)
-    found = fewest or _settled(split_checks(flow, 1), partial(_largest, rooms))
-    if not found:
+    settled = _fewest_sheets(flow, rooms, text)
+    settled = settled or _settled(split_checks(flow, 1), True, partial(_largest, rooms))
+    if not settled:
         raise ValueError(f"no text of a point or more fits any of {rooms}")
-    return found
+    return Sheets(settled.layout.room, sheet_drawings(*settled))
 
 
-def _split(flow: Flow, rooms: Sequence[Room], text: float) -> Sheets | None:
-    """Part checks no more than it takes to fit; to `FEW` results beside a box if that saves sheets.
+class Settled(NamedTuple):
+    """A layout on several sheets in which every jump names its sheet."""
+
+    metrics: FlowMetrics
+    layout: SheetLayout
+
+
+def _fewest_sheets(flow: Flow, rooms: Sequence[Room], text: float) -> Settled | None:
+    """Split checks as little as it takes to fit; to `FEW` results beside a box to save sheets.
 
     One check with eight results makes every column as wide as it needs, however many sheets follow.
     """
-    fewest: Sheets | None = None
+    fewest: Settled | None = None
     for most, separate in SPLITS:
-        if fewest and (most < FEW or len(fewest.charts) == 1):
+        if fewest and (most < FEW or fewest.layout.sheets == 1):
             break
-        sheets = len(fewest.charts) - 1 if fewest else MANY
-        task = SheetTask(rooms, text, separate, sheets)
-        fewest = _settled(split_checks(flow, most), partial(_on_sheets, task)) or fewest
+        task = SheetTask(rooms, text, fewest.layout.sheets - 1 if fewest else MANY)
+        fewest = _settled(split_checks(flow, most), separate, partial(_on_sheets, task)) or fewest
     return fewest
 
 
@@ -109,15 +116,13 @@ class SheetTask:
 
     rooms: Sequence[Room]
     text: float  # points, or larger
-    separate: bool  # as in `block_groups`
     sheets: int  # no more than these
 
 
-def _on_sheets(task: SheetTask, measured: FlowMetrics) -> SheetLayout | None:
+def _on_sheets(task: SheetTask, styles: Sequence[StyledFlow]) -> SheetLayout | None:
     """Lay out with the largest text, where it takes the fewest sheets."""
     few: dict[tuple[Room, str], SheetLayout] = {}
     least = task.sheets
-    styles = [styled_flow(measured, style, task.separate) for style in STYLES]
     for room, one in product(task.rooms, styles):
         found = fewest_sheets_layout(fit_task(one, room), task.text, least)
         if found:
@@ -148,9 +153,8 @@ def _to_beat(fit: SheetLayout | None) -> float:
     return fit.text * (LESS_PLAIN_GAIN if fit.text >= LEAST_TEXT else 1)
 
 
-def _largest(rooms: Sequence[Room], measured: FlowMetrics) -> SheetLayout | None:
-    under = styled_flow(measured, UNDER, separate=True)
-    fits = [largest_layout(fit_task(under, room), MANY) for room in rooms]
+def _largest(rooms: Sequence[Room], styles: Sequence[StyledFlow]) -> SheetLayout | None:
+    fits = [largest_layout(fit_task(styles[-1], room), MANY) for room in rooms]
     return max((fit for fit in fits if fit), key=lambda fit: fit.text, default=None)
 
 
@@ -160,21 +164,27 @@ def best_paper_use(fits: Sequence[SheetLayout | None]) -> SheetLayout | None:
     return max(found, key=lambda fit: (-fit.sheets, fit.begins, fit.text), default=None)
 
 
-def _settled(flow: Flow, fitted: Callable[[FlowMetrics], SheetLayout | None]) -> Sheets | None:
+def _settled(
+    flow: Flow, separate: bool, search: Callable[[Sequence[StyledFlow]], SheetLayout | None]
+) -> Settled | None:
     """Lay out again until every jump to another sheet has room for that sheet's number.
 
     The jumps that have room only grow in number, so it comes to an end; mostly the second time.
     """
     elsewhere: frozenset[Jump] = frozenset()
+    styles: list[StyledFlow | None] = [None] * len(STYLES)
     while True:
-        measured = flow_metrics(flow, sheets=True, elsewhere=elsewhere)
-        fit = fitted(measured)
-        if fit is None:
+        metrics = flow_metrics(flow, sheets=True, elsewhere=elsewhere)
+        styled = [styled_flow(metrics, style, separate, earlier)
+                  for style, earlier in zip(STYLES, styles, strict=True)]  # fmt: skip
+        layout = search(styled)
+        if layout is None:
             return None
-        found = frozenset(jumps_to_other_sheets(flow, fit))
-        if found <= elsewhere:
-            return Sheets(fit.room, sheet_drawings(measured, fit))
-        elsewhere |= found
+        jumps = frozenset(jumps_to_other_sheets(flow, layout))
+        if jumps <= elsewhere:
+            return Settled(metrics, layout)
+        elsewhere |= jumps
+        styles = [*styled]
 
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:

@@ -71,22 +71,22 @@ class StyledFlow:
     """A flow in one style, measured as far as it was asked."""
 
     style: Style
-    items: Galley
+    galley: Galley
     least: float  # narrowest column
     heights: Sequence[tuple[float, float]]  # width of a column, height of everything in one column
 
 
-def styled_flow(metrics: FlowMetrics, style: Style, separate: bool = False) -> StyledFlow:
-    """Prepare a search; `separate` as in `block_groups`."""
-    items, least = (
-        galley(metrics, style, block_groups(metrics.flow.sections, separate)),
-        style.least(metrics),
-    )
+def styled_flow(
+    metrics: FlowMetrics, style: Style, separate: bool = False, earlier: StyledFlow | None = None
+) -> StyledFlow:
+    """Prepare a search; `separate` as in `block_groups`, `earlier` as in `galley`."""
+    joined = block_groups(metrics.flow.sections, separate)
+    column = galley(metrics, style, joined, earlier.galley if earlier else None)
+    least = style.least(metrics)
     step = max(WIDEST / least, 1.0) ** (1 / (SAMPLES - 1))
     widths = [least * step**number for number in range(SAMPLES)]
-    return StyledFlow(
-        style, items, least, [(width, galley_height(items(width))) for width in widths]
-    )
+    heights = [(width, galley_height(column.at(width))) for width in widths]
+    return StyledFlow(style, column, least, heights)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +114,7 @@ def layout_at_size(task: FitTask, text: float, columns: int, sheets: int) -> She
     column = column_width(task, text, columns)
     if column < task.drawn.least:
         return None
-    items = task.drawn.items(column)
+    items = task.drawn.galley.at(column)
     filled = fill_columns(items, _heights(task.room, text, columns, column), columns * sheets)
     if not filled:
         return None

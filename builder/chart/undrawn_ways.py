@@ -7,7 +7,7 @@ there: go to 3".
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.graph.routes import Exit, Way, exits, list_step
+from builder.graph.routes import Exit, ExitKind, exits, list_step
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Step, Tree
 from builder.plan.numbering import Lines
@@ -32,12 +32,12 @@ def way_notes(at: NumberedTree, step: Step) -> Iterator[str]:
         yield "take the first that fits"
     for way in undrawn_ways(at.drawn, step):
         where = _where(at, step, way)
-        match way.way:
-            case Way.SPENT if where:
+        match way.kind:
+            case ExitKind.SPENT if where:
                 yield f"{spent_words(step)}: go to {where}"
-            case Way.STILL_THERE if where:
+            case ExitKind.STILL_THERE if where:
                 yield f"still there: go to {where}"
-            case Way.BACK:
+            case ExitKind.BACK:
                 yield f"then back to {_callers(at, step) or 'the step before'}"
             case _:
                 pass
@@ -85,6 +85,6 @@ def _callers(at: NumberedTree, step: Step) -> str:
         at.numbers[other.id]
         for other in at.tree.steps.values()
         for way in exits(other)
-        if way.branch.step == step.id and not way.branch.tree and way.way is not Way.BACK
+        if way.branch.step == step.id and not way.branch.tree and way.kind is not ExitKind.BACK
     }
     return " or ".join(map(str, sorted(found)))

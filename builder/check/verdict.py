@@ -33,7 +33,7 @@ from builder.model.library import Library, Trees
 from builder.model.summary import Summary, TreeListing
 from builder.reader.shop_files import read_knowledge
 from builder.reader.trees import tree_names
-from builder.rules.shared.judge import judge_library, stands_alone
+from builder.rules.shared.judge import is_independent, judge_library
 
 INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
 Kept = Mapping[str, KeptTree]  # by the name of the file
@@ -167,7 +167,7 @@ def _judged(
 ) -> dict[str, KeptTree]:
     """Judge every tree whose findings are unknown or depend on something that has changed."""
     listings = library.listings
-    led_into = {id_ for id_, listing in listings.items() if not stands_alone(listing, library)}
+    led_into = {id_ for id_, listing in listings.items() if not is_independent(listing, library)}
     shapes = {one.listing.id: one.shape for one in trees.values() if one.listing}
     neighbors = neighbor_digests(library, shapes, led_into)
     knowledge = knowledge_digest(library)

@@ -7,7 +7,7 @@ the `IncomingBranch`es of every step.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from builder.graph.routes import Way, list_step, routes
+from builder.graph.routes import ExitKind, list_step, routes
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Result, Step, Tree
 from builder.pages import addresses
@@ -15,10 +15,10 @@ from builder.wording import phrases
 from builder.wording.results import result_words
 
 _INCOMING_TEXTS = {
-    Way.STILL_THERE: "not fixed",
-    Way.SPENT: "after the last try",
-    Way.COULD_NOT: "can't do it",
-    Way.NEXT: "next on the list",
+    ExitKind.STILL_THERE: "not fixed",
+    ExitKind.SPENT: "after the last try",
+    ExitKind.COULD_NOT: "can't do it",
+    ExitKind.NEXT: "next on the list",
 }
 
 
@@ -65,7 +65,7 @@ def tree_context(tree: Tree, library: Library, numbers: Mapping[str, int]) -> Tr
     incoming: dict[str, list[IncomingBranch]] = {id_: [] for id_ in tree.steps}
     for route in routes(tree):
         if route.to is not None:
-            result = route.label or _INCOMING_TEXTS.get(route.exit.way, "")
+            result = route.label or _INCOMING_TEXTS.get(route.exit.kind, "")
             incoming[route.to].append(IncomingBranch(route.source, numbers[route.source], result))
     ordered = {
         id_: tuple(sorted(branches, key=lambda branch: branch.number))

@@ -9,12 +9,12 @@ from itertools import groupby
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.rules.shared.documentation import RulePage, pages
+from builder.rules.shared.documentation import RulePage, documented_rules
 
 
 def rule_pages() -> Iterator[Page]:
     """Yield the list of rules and the page of each."""
-    rules = list(pages())
+    rules = list(documented_rules())
     families = [(name, list(group)) for name, group in groupby(rules, key=_family)]
     body = render("rules.html", "rules/index", families=families)
     yield Page("rules/index", "Checks", body)

@@ -8,9 +8,10 @@ never added. Labour for a repair (`hours`) is priced in the options and is not i
 hands over to another tree is counted up to there; one that fails its verification begins anew and
 is not counted on. Nor is the round that `could_not` makes.
 
-A way back is taken as often as its `chance` says, within what `at_most` allows, and without a
-chance not at all. The minutes of a fix are those of the walks that end there, so that the expected
-minutes of a tree are the sum over its ends of chance times minutes.
+A way back is taken as often as its `chance` says by the walks that use nothing up, and as often as
+`at_most` allows by those that leave a step by `spent`, see `laps`; without a chance by these alone.
+The minutes of a fix are those of the walks that end there, so that the expected minutes of a tree
+are the sum over its ends of chance times minutes.
 """
 
 from collections.abc import Callable, Mapping

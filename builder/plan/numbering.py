@@ -8,13 +8,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.graph.routes import Exit, Route, Way, exits, routes
+from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.tree import Action, Check, Fix, Stop, Tree
 from builder.plan.chances import chances
 from builder.plan.outline import Lead, Section, Steps, order, outline
 
-DRAWN = frozenset({Way.RESULT, Way.THEN, Way.NEXT, Way.COULD_NOT})
-NOTED = frozenset({Way.SPENT, Way.STILL_THERE})
+DRAWN = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
+NOTED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +56,8 @@ def lines(tree: Tree) -> Lines:
     reached = _reached(tree, found)
     drawn: dict[str, list[Line]] = {str(step): [] for step in tree.steps}
     for route in found:
-        alone = route.exit.way in NOTED and route.to is not None and route.to not in reached
-        if route.exit.way in DRAWN or alone:
+        alone = route.exit.kind in NOTED and route.to is not None and route.to not in reached
+        if route.exit.kind in DRAWN or alone:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
             drawn[route.source].append(
                 Line(route.to or hand_over(route), route.exit, shares.get(key, Fraction(0)))
@@ -99,7 +99,7 @@ def _reached(tree: Tree, found: Iterable[Route]) -> set[str]:
     """Return the steps that the drawn ways reach from the start."""
     beyond: dict[str, list[str]] = {}
     for route in found:
-        if route.to and route.exit.way in DRAWN:
+        if route.to and route.exit.kind in DRAWN:
             beyond.setdefault(route.source, []).append(route.to)
     reached: set[str] = set()
     waiting = [str(tree.start.id)]

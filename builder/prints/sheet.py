@@ -9,6 +9,7 @@ from functools import lru_cache
 from io import BytesIO
 from itertools import groupby
 from typing import Any
+from zlib import crc32
 
 import segno
 from reportlab import rl_config
@@ -121,10 +122,24 @@ def draw_running_head(canvas: Canvas, paper: Paper, title: str, sheet: str) -> N
 
 
 def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
-    """Draw a square code of dark rectangles, with the blank border it needs."""
+    """Draw a square code; its rectangles stand once in a file, however many sheets show it."""
+    name = f"code-{crc32(text.encode())}"
+    if not canvas.hasForm(name):
+        canvas.beginForm(name)
+        _draw_modules(canvas, text)
+        canvas.endForm()
+    canvas.saveState()
+    canvas.translate(x, y)
+    canvas.scale(side, side)
+    canvas.doForm(name)
+    canvas.restoreState()
+
+
+def _draw_modules(canvas: Canvas, text: str) -> None:
+    """Draw the dark rectangles of a code of side 1, with the blank border it needs."""
     matrix = _modules(text)
     count = len(matrix) + 4  # two modules on each side: the paper around it is blank as well
-    module = side / count
+    canvas.scale(1 / count, 1 / count)
     canvas.setFillColor(INK)
     path = canvas.beginPath()
     for row, cells in enumerate(matrix):
@@ -134,8 +149,7 @@ def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> N
             while end < len(cells) and cells[end]:
                 end += 1
             if end > start:
-                path.rect(x + (start + 2) * module, y + side - (row + 3) * module,
-                          (end - start) * module, module)  # fmt: skip
+                path.rect(start + 2, count - row - 3, end - start, 1)
             start = end + 1
     canvas.drawPath(path, stroke=0, fill=1)
 

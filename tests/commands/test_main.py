@@ -12,6 +12,7 @@ import pytest
 
 from builder.commands.main import COMMANDS, Command, main
 from builder.reader.trees import tree_files
+from builder.site.manifest import write_manifest
 
 SHOP = Path(__file__).parents[1] / "shop"
 TODAY = "2026-10-01"
@@ -46,7 +47,7 @@ def test_an_error_exits_with_1(shop: Path, capsys: pytest.CaptureFixture[str]) -
     """A pull request with an unsound tree is refused."""
     broken(shop)
     assert main(["--shop", str(shop), "check", "--today", TODAY]) == 1
-    assert "there is no step `linkadge`" in capsys.readouterr().out
+    assert "step `linkadge` doesn't exist" in capsys.readouterr().out
 
 
 def test_a_warning_exits_with_1_only_when_strict(shop: Path) -> None:
@@ -135,13 +136,25 @@ def test_a_build_refuses_a_broken_shop_and_keeps_the_old_site(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Nobody in the bay loses yesterday's site to today's slip."""
-    (shop / "site/assets").mkdir(parents=True)
-    (shop / "site/assets/site.css").write_text("", encoding="utf-8")
+    (shop / "site").mkdir()
     (shop / "site/index.html").write_text("yesterday", encoding="utf-8")
+    write_manifest(shop / "site")
     broken(shop)
     assert main(["--shop", str(shop), "build", "--today", TODAY]) == 1
     assert (shop / "site/index.html").read_text(encoding="utf-8") == "yesterday"
     assert "previous site is unchanged" in capsys.readouterr().err
+
+
+def test_a_build_names_the_file_that_is_in_its_way(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A website of the user's own is told of, and stays as it is."""
+    (shop / "site").mkdir()
+    write_manifest(shop / "site")
+    (shop / "site/CNAME").write_text("bay.example", encoding="utf-8")
+    assert main(["--shop", str(shop), "build", "--today", TODAY]) == 2
+    assert (shop / "site/CNAME").read_text(encoding="utf-8") == "bay.example"
+    assert "`CNAME`" in capsys.readouterr().err
 
 
 def test_find_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -7,7 +7,6 @@ in five seconds of work, in less than 500 MB more than before.
 import contextlib
 import io
 import resource
-import shutil
 import signal
 import traceback
 from collections.abc import Callable, Iterator
@@ -15,10 +14,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from types import FrameType
 
-from builder.check.memory import cache_of
-
+from builder.cache.database import cache_file
 from builder.check.unjudged_library import read_library
-from builder.commands.main import main
+from builder.commands.main import OUR_BUG, main
 from builder.reader.trees import read_tree, tree_files
 from builder.walk.table import walk_table
 
@@ -48,7 +46,7 @@ def watched(shop: Path, commands: tuple[str, ...]) -> Iterator[Trouble]:
         for id_ in _trees(shop) if name in ("minutes", "print") else ("",):
             if trouble := _watch(name, _command(shop, name, id_)):
                 yield trouble
-    shutil.rmtree(cache_of(shop), ignore_errors=True)
+    cache_file(shop).unlink(missing_ok=True)
 
 
 def _trees(shop: Path) -> list[str]:
@@ -85,8 +83,9 @@ def _watch(name: str, run: Callable[[], int]) -> Trouble | None:
         signal.signal(alarm, _hang)
     signal.setitimer(signal.ITIMER_PROF, SECONDS)
     signal.setitimer(signal.ITIMER_REAL, 20 * SECONDS)
+    errors = io.StringIO()
     try:
-        with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
+        with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(errors):
             status = run()
     except _HangError as error:
         return Trouble(name, f"hang in {_place(error)}", traceback.format_exc())
@@ -95,6 +94,9 @@ def _watch(name: str, run: Callable[[], int]) -> Trouble | None:
     finally:
         for timer in (signal.ITIMER_PROF, signal.ITIMER_REAL):
             signal.setitimer(timer, 0)
+    if OUR_BUG in errors.getvalue():  # the command caught it, and exited with 2
+        lines = errors.getvalue().strip().split("\n")
+        return Trouble(name, lines[-1], errors.getvalue())
     more = (resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before) // 1024
     if more > MEGABYTES:
         return Trouble(name, "memory", f"{more} MB more")

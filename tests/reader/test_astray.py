@@ -42,7 +42,7 @@ def test_the_sound_shop_has_nothing_astray(told: Told) -> None:
 def test_notes_and_marks_of_tools_are_left_alone(shop: Path, told: Told) -> None:
     """A note beside the records, a table for drafting and the lock of an editor are no mistakes."""
     (shop / "kb/README.md").write_text("notes")
-    (shop / "kb/modules").mkdir()
+    (shop / "kb/modules").mkdir(exist_ok=True)
     (shop / "kb/modules/README.md").write_text("notes")
     (shop / "trees/.gitkeep").write_text("")
     (shop / "trees/horn/README.md").write_text("notes")
@@ -61,7 +61,7 @@ def test_a_shop_without_the_folder_of_trees_is_told(shop: Path, told: Told) -> N
 def test_an_empty_folder_of_trees_is_sound(shop: Path, told: Told) -> None:
     """A new shop has no tree yet."""
     shutil.rmtree(shop / "trees")
-    (shop / "trees").mkdir()
+    (shop / "trees").mkdir(exist_ok=True)
     assert told() == set()
 
 
@@ -76,7 +76,7 @@ def test_a_file_where_a_folder_is_read_is_told(shop: Path, told: Told, folder: s
 @pytest.mark.parametrize("file", ["kb/tools.yml", "trees/horn/silent.yml", "kb/modules/a.yml"])
 def test_a_folder_where_a_file_is_read_is_told(shop: Path, told: Told, file: str) -> None:
     """A folder of the file's name would make the file look as if it were never written."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).mkdir(parents=True)
     assert ("unreadable", file) in told()
 
@@ -116,7 +116,7 @@ def test_two_files_of_one_page_are_told(shop: Path, told: Told, one: str, other:
 
 def test_two_cases_of_one_number_are_told(shop: Path, told: Told) -> None:
     """Of two closed jobs with one number only one would count."""
-    (shop / "kb/cases").mkdir()
+    (shop / "kb/cases").mkdir(exist_ok=True)
     for name in "ab":
         (shop / f"kb/cases/{name}.yml").write_text("case: 2026-0001\n")
     assert ("duplicate-key", "kb/cases/b.yml") in told()
@@ -137,10 +137,17 @@ LINKED = ("trees/horn/loop.yml", "kb/tools.yml", "site_config/shop.yml", "kb/how
           "kb/how-to/pictures/loop.svg", "trees/loop", "kb/modules")  # fmt: skip
 
 
+def remove(path: Path) -> None:
+    """Remove a file or a folder, if it is there."""
+    if path.is_dir():
+        shutil.rmtree(path)
+    path.unlink(missing_ok=True)
+
+
 @pytest.mark.parametrize("file", LINKED)
 def test_a_link_to_itself_is_told(shop: Path, told: Told, file: str) -> None:
     """A ring of links, wherever it stands, is a finding."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert ("link", file) in told()
@@ -151,7 +158,7 @@ def test_a_check_of_a_ring_of_links_ends_with_findings(
     shop: Path, file: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """The command tells what it found, though there is no line of the file to show."""
-    (shop / file).unlink(missing_ok=True)
+    remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert main(["--shop", str(shop), "check"]) == 1
@@ -183,7 +190,7 @@ def test_what_the_user_may_not_read_is_told(name: str) -> None:
     """Without the right to a file or folder it is named, and never passed over."""
     with tempfile.TemporaryDirectory() as folder:  # pytest's own is open to its user alone
         shop = Path(shutil.copytree(SHOP, Path(folder) / "shop"))
-        (shop / "kb/how-to/pictures").mkdir()
+        (shop / "kb/how-to/pictures").mkdir(exist_ok=True)
         (shop / "kb/how-to/pictures/plug.svg").write_text("")
         for place in (*shop.rglob("*"), shop, shop.parent):
             place.chmod(0o755)

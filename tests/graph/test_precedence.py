@@ -1,4 +1,4 @@
-"""Order on every path: against a walk of every path, and across hand-overs."""
+"""Order on every path: against a walk of every state, and across handoffs."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -7,7 +7,7 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.paths import Place
+from builder.graph.moves import Place
 from builder.graph.requirements import SUPPLY_HELD
 from builder.graph.summaries import summary_of
 from builder.model.library import Library
@@ -26,7 +26,7 @@ from builder.model.tree import (
     Tree,
 )
 from builder.rules.codes_before_clearing import check
-from builder.rules.shared.order import arrivals, unmet
+from builder.rules.shared.order import reached_steps, unmet
 from builder.rules.shared.rule import facts_of
 
 NO_PLACE = Text("").at
@@ -40,7 +40,7 @@ def branch(name: str) -> Branch:
 
 
 def step(name: str, leads: list[str], does: str = "", done: frozenset[int] = frozenset()) -> Step:
-    """Return a check with a result for every branch; without branches a fix."""
+    """Return a check with a result for every branch; without branches, a fix."""
     results = tuple(
         Result(NO_PLACE, Text(str(n)), branch(to), done=n in done) for n, to in enumerate(leads)
     )
@@ -50,7 +50,7 @@ def step(name: str, leads: list[str], does: str = "", done: frozenset[int] = fro
 
 
 def tree(name: str, *steps: Step, words: str = "it fails") -> Tree:
-    """Return a tree; without words it has no symptom and only other trees lead to it."""
+    """Return a tree; without words it has no symptom, so that only other trees lead to it."""
     return Tree(
         id=name,
         file=f"trees/{name}.yml",
@@ -59,25 +59,26 @@ def tree(name: str, *steps: Step, words: str = "it fails") -> Tree:
         status=Status.READY,
         system=Text("charging"),
         symptom=Symptom((Text(words),) if words else ()),
-        steps={str(one.id): one for one in steps},
+        steps={str(step.id): step for step in steps},
         revision="",
     )
 
 
 def library(*trees: Tree) -> Library:
-    """Return a library that knows some trees."""
-    return Library(SHOP, trees={one.id: summary_of(one) for one in trees})
+    """Return a library of some trees."""
+    return Library(SHOP, trees={tree.id: summary_of(tree) for tree in trees})
 
 
 def unrecorded(judged: Tree, *others: Tree) -> list[str]:
-    """Return the steps that can clear codes nobody recorded."""
+    """Return the steps that can clear DTCs before they are recorded."""
     facts = facts_of(judged, library(judged, *others))
-    return sorted(str(one.message.rsplit(" -> ")[-1].split(": ")[-1]) for one in check(facts))
+    paths = (finding.message.split(": ")[-1] for finding in check(facts))
+    return sorted(path.split(" -> ")[-1] for path in paths)
 
 
 @st.composite
 def trees(draw) -> Tree:
-    """Draw a tree of six steps with any branches, of which some record, drive or clear."""
+    """Draw a tree of six steps with any branches; some hold, release or need the supply."""
     names = [f"s{n}" for n in range(6)]
     steps = []
     for name in names:
@@ -89,21 +90,21 @@ def trees(draw) -> Tree:
 
 
 def walked(judged: Tree) -> set[str]:
-    """Return the steps to which some walk comes without a held supply, by walking every state."""
+    """Return the steps that some walk reaches without a held supply, by walking every state."""
     seen: set[tuple[str, bool]] = set()
-    waiting = [(judged.start.id, False)]
-    while waiting:
-        state = waiting.pop()
+    stack = [(judged.start.id, False)]
+    while stack:
+        state = stack.pop()
         if state in seen:
             continue
         seen.add(state)
         name, held = state
         here = judged.steps[name]
-        waiting += [(to, now) for to, now in _onward(here, held) if to in judged.steps]
+        stack += [(to, now) for to, now in _next_states(here, held) if to in judged.steps]
     return {str(name) for name, held in seen if not held}
 
 
-def _onward(here: Step, held: bool) -> Iterator[tuple[str, bool]]:
+def _next_states(here: Step, held: bool) -> Iterator[tuple[str, bool]]:
     if not isinstance(here.body, Check):
         return
     marked = any(result.done for result in here.body.results)
@@ -119,78 +120,78 @@ def _onward(here: Step, held: bool) -> Iterator[tuple[str, bool]]:
 
 @settings(max_examples=150, deadline=None)
 @given(trees())
-def test_what_is_reached_unmet_is_what_a_walk_of_all_states_finds(judged: Tree) -> None:
-    """Taking the providing exits out finds the same steps as walking with the state in hand."""
+def test_the_reached_steps_are_those_of_a_walk_of_all_states(judged: Tree) -> None:
+    """Removing the exits that meet it finds the same steps as walking with the state."""
     facts = facts_of(judged, library(judged))
-    found = unmet(facts, SUPPLY_HELD)
-    assert {place.step for place in found.came} == walked(judged)
-    for _, place in arrivals(found, facts):
-        trail = found.trail(place)
-        assert trail[-1] == place.step
-        for one, other in pairwise(trail):
-            leads = judged.steps[one].body
-            assert isinstance(leads, Check)
-            assert other in {str(result.branch.step) for result in leads.results}
+    reached = unmet(facts, SUPPLY_HELD)
+    assert {place.step for place in reached.arrived_by} == walked(judged)
+    for _, place in reached_steps(reached, facts):
+        path = reached.path_to(place)
+        assert path[-1] == place.step
+        for source, target in pairwise(path):
+            body = judged.steps[source].body
+            assert isinstance(body, Check)
+            assert target in {str(result.branch.step) for result in body.results}
 
 
 RECORDING = tree(
     "charging/first",
     step("record", ["ask"], "record-codes"),
-    step("ask", ["charging/second", "mend"]),
-    step("mend", []),
+    step("ask", ["charging/second", "repair"]),
+    step("repair", []),
 )
 CLEARING = tree(
     "charging/second",
-    step("clear", ["mend"], "clear-codes"),
-    step("mend", []),
+    step("clear", ["repair"], "clear-codes"),
+    step("repair", []),
     words="",
 )
 
 
-def test_a_tree_that_only_others_lead_to_has_what_they_did() -> None:
-    """Without a symptom nobody opens it directly, so the codes are recorded when it begins."""
+def test_a_tree_that_only_others_lead_to_starts_with_what_they_did() -> None:
+    """Without a symptom nobody opens it directly, so the DTCs are recorded when it begins."""
     assert unrecorded(CLEARING, RECORDING) == []
 
 
-def test_a_tree_with_a_symptom_may_be_opened_by_anybody() -> None:
-    """What its callers did does not count then."""
+def test_anyone_can_open_a_tree_with_a_symptom() -> None:
+    """Then what its callers did doesn't count."""
     opened = replace(CLEARING, symptom=Symptom((Text("lamp on"),)))
     assert unrecorded(opened, RECORDING) == ["clear"]
 
 
-def test_one_caller_that_did_not_is_enough() -> None:
-    """Every tree that hands over must have done it."""
-    hasty = tree("charging/third", step("ask", ["charging/second", "mend"]), step("mend", []))
+def test_one_caller_that_did_nothing_is_enough() -> None:
+    """Every tree that hands off must have done it."""
+    hasty = tree("charging/third", step("ask", ["charging/second", "repair"]), step("repair", []))
     assert unrecorded(CLEARING, RECORDING, hasty) == ["clear"]
 
 
 def test_a_tree_that_nobody_leads_to_has_nothing() -> None:
-    """Unknown callers mean that it is not done."""
+    """Without callers it counts as not done."""
     assert unrecorded(CLEARING) == ["clear"]
 
 
-def test_a_ring_of_hand_overs_proves_nothing() -> None:
-    """Two trees that only hand over to each other cannot vouch for one another."""
+def test_a_loop_of_handoffs_proves_nothing() -> None:
+    """Two trees that only hand off to each other prove nothing for each other."""
     one = tree("charging/one", step("ask", ["charging/two"]), words="")
     two = tree("charging/two", step("clear", ["charging/one"], "clear-codes"), words="")
     assert unrecorded(two, one) == ["clear"]
 
 
-def test_what_a_caller_undid_is_not_there() -> None:
-    """A supply that was released before the hand-over is not held after it."""
+def test_what_a_caller_undid_does_not_count() -> None:
+    """A power supply that was released before the handoff is not held after it."""
     caller = tree(
         "charging/first",
         step("hold", ["drive"], "hold-supply"),
         step("drive", ["charging/second"], "drive"),
     )
     called = tree(
-        "charging/second", step("write", ["mend"], "configure"), step("mend", []), words=""
+        "charging/second", step("write", ["repair"], "configure"), step("repair", []), words=""
     )
     facts = facts_of(called, library(called, caller))
-    assert Place("write") in unmet(facts, SUPPLY_HELD).came
+    assert Place("write") in unmet(facts, SUPPLY_HELD).arrived_by
     held = replace(caller, steps={**caller.steps, "drive": step("drive", ["charging/second"])})
     facts = facts_of(called, library(called, held))
-    assert Place("write") not in unmet(facts, SUPPLY_HELD).came
+    assert Place("write") not in unmet(facts, SUPPLY_HELD).arrived_by
 
 
 def test_back_returns_to_its_caller_alone() -> None:
@@ -199,10 +200,10 @@ def test_back_returns_to_its_caller_alone() -> None:
     judged = tree(
         "charging/back",
         step("which", ["early", "record"]),
-        step("early", ["doors", "mend"]),
+        step("early", ["doors", "repair"]),
         step("record", ["clear"], "record-codes"),
-        step("clear", ["doors", "mend"], "clear-codes"),
+        step("clear", ["doors", "repair"], "clear-codes"),
         doors,
-        step("mend", []),
+        step("repair", []),
     )
     assert unrecorded(judged) == []

@@ -1,4 +1,4 @@
-"""Ways to break the rules of set-up: modules fitted as mere parts, options that are not safe.
+"""Mutators for the rules of setup: modules installed as plain parts, options that aren't safe.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -10,8 +10,8 @@ from builder.model.knowledge import Module
 from .sound import Mutant, Sound
 
 
-def set_up_dropped(sound: Sound) -> Iterator[Mutant]:
-    """Fit a module as if it were a mere part."""
+def setup_dropped(sound: Sound) -> Iterator[Mutant]:
+    """Install a module as if it were a plain part."""
     for _, fix in sound.fixes:
         if fix.replaces and not fix.parts and not fix.options:
             name = sound.library.modules[fix.replaces.module].name
@@ -23,7 +23,7 @@ def set_up_dropped(sound: Sound) -> Iterator[Mutant]:
 
 
 def used_for_new(sound: Sound) -> Iterator[Mutant]:
-    """Fit a used part whose record refuses it."""
+    """Install a used part that its record rules out."""
     for _, fix in sound.fixes:
         modules = sound.library.modules
         if fix.replaces and modules[fix.replaces.module].used_part == "no":
@@ -31,7 +31,7 @@ def used_for_new(sound: Sound) -> Iterator[Mutant]:
 
 
 def option_offered(sound: Sound) -> Iterator[Mutant]:
-    """Let a customer drive in, leave it or fit it at home where that is not safe."""
+    """Offer to drive in, leave it or install it at home where that isn't safe."""
     for step, fix in sound.fixes:
         module = sound.library.modules.get(fix.replaces.module) if fix.replaces else None
         for name in _unsafe(module) if module else ():

@@ -1,6 +1,6 @@
 """The links of an article, and where they lead.
 
-In: an article. Out: its `Link`s with their places; what stands in code is no link.
+In: an article. Out: its `ArticleLink`s with their positions; what is inside code is no link.
 """
 
 import re
@@ -23,7 +23,7 @@ PAGE = re.compile(r"\.(?:md|html)$")
 
 
 @dataclass(frozen=True, slots=True)
-class Link:
+class ArticleLink:
     """A link or a picture of an article that stays inside the shop."""
 
     at: Position
@@ -39,31 +39,31 @@ class Link:
         return PAGE.sub("", name) if folder == "how-to" and PAGE.search(name) else ""
 
 
-def links_in(article: HowTo) -> Iterator[Link]:
-    """Yield every link and picture of an article that does not lead to another site."""
+def links_in(article: HowTo) -> Iterator[ArticleLink]:
+    """Yield every link and picture of an article that doesn't lead to another site."""
     body = CODE.sub(_blanks, article.body)
-    around = PICTURE.sub(_blanks, body)  # what is left of a picture inside a link is that link
+    around = PICTURE.sub(_blanks, body)  # of a picture inside a link, this leaves the link
     for form, text in ((PICTURE, body), (LINK, around), (REFERENCE, around)):
         for match in form.finditer(text):
             target = match[1]
             if not OUTSIDE.match(target):
                 page, _, anchor = unquote(target).partition("#")
                 path = normpath(f"how-to/{page}") if page else ""
-                at = _place(article, match.start(1), len(target))
-                yield Link(at, target, form is PICTURE, path, anchor)
+                at = _position(article, match.start(1), len(target))
+                yield ArticleLink(at, target, form is PICTURE, path, anchor)
 
 
 def _blanks(match: re.Match[str]) -> str:
     return re.sub(r"[^\n]", " ", match.group())
 
 
-def _place(article: HowTo, start: int, length: int) -> Position:
+def _position(article: HowTo, start: int, length: int) -> Position:
     line = article.body_line + article.body.count("\n", 0, start)
     column = start - article.body.rfind("\n", 0, start)
     return Position(article.file, line, column, line, column + length)
 
 
 def anchors_of(article: HowTo) -> set[str]:
-    """Return the anchors of an article's headings: `## Set-up` is `part-set-up` on its page."""
-    found = (re.sub(r"[^A-Za-z0-9]+", "-", match[1]) for match in HEADING.finditer(article.body))
-    return {f"part-{words.strip('-').lower()}" for words in found}
+    """Return the anchors of an article's headings: `## Load test` is `part-load-test`."""
+    headings = (re.sub(r"[^A-Za-z0-9]+", "-", match[1]) for match in HEADING.finditer(article.body))
+    return {f"part-{words.strip('-').lower()}" for words in headings}

@@ -1,7 +1,7 @@
 """What a set of boxes over readings leaves uncovered, and where two of them overlap.
 
-In: the space of all readings and one box a result. Out: gaps and overlaps as boxes, each with the
-plainest value in it that the instrument can show.
+In: the domain of all readings and one box per result. Out: gaps and overlaps as boxes, and the
+plainest value in one that the instrument can show.
 """
 
 from bisect import bisect_left
@@ -12,14 +12,14 @@ from operator import or_
 
 from builder.model.ranges import INFINITY, OVER, Box, Cut, Range
 
-MOST_WORK = 200_000  # looks at a box before `uncovered` gives up; under a second on one core
-FINEST = 12  # decimals searched for a plain value in a gap of a reading without a resolution
+MAX_WORK = 200_000  # box comparisons before `uncovered` gives up; under a second on one core
+MAX_DECIMALS = 12  # searched for a plain value in a gap of a reading without a resolution
 
 
 def witness(gap: Range, resolution: Decimal | None) -> Decimal | None:
     """Return the plainest value in a range that the instrument can show, or None if there is none.
 
-    Coarse values are tried first (13 before 13.4 before 13.35), each time the one nearest the
+    It tries coarse values first (13 before 13.4 before 13.35), each time the one nearest the
     middle; a value counts only if it is a multiple of the resolution.
     """
     if gap.empty:
@@ -34,7 +34,7 @@ def witness(gap: Range, resolution: Decimal | None) -> Decimal | None:
 
 
 def _steps(resolution: Decimal | None) -> Iterator[Decimal]:
-    for exponent in range(3, -FINEST - 1, -1):
+    for exponent in range(3, -MAX_DECIMALS - 1, -1):
         step = Decimal(1).scaleb(exponent)
         if resolution is not None and step < resolution:
             break
@@ -59,37 +59,37 @@ def _nearest_middle(gap: Range, step: Decimal) -> Decimal | None:
     return None
 
 
-def uncovered(domain: Box, boxes: Iterable[Box], most: int = MOST_WORK) -> list[Box] | None:
-    """Return the pieces of the domain that no box takes, none of them sharing a point.
+def uncovered(domain: Box, boxes: Iterable[Box], max_work: int = MAX_WORK) -> list[Box] | None:
+    """Return the pieces of the domain that no box covers; no two of them share a point.
 
-    The domain is halved at a face of a box, chosen so that few boxes lie on both sides, until a
-    piece meets no box (it is left) or lies within one (it is taken). None: that would take more
-    than `most` looks at a box, so the question is too large to answer here.
+    The domain is halved at a face of a box, chosen so that few boxes are on both sides, until a
+    piece meets no box (uncovered) or is inside one (covered). None: that would take more than
+    `max_work` box comparisons, so the question is too large to answer here.
     """
     sides_by_axis = zip(domain, *boxes, strict=True)
     faces = [sorted({cut for side in sides for cut in side}) for sides in sides_by_axis]
     ranks = [{cut: rank for rank, cut in enumerate(cuts)} for cuts in faces]
     whole, *ranked = (_ranked(box, ranks) for box in (domain, *boxes))
-    left: list[Box] = []
-    waiting = [(whole, [box for box in ranked if _meet(whole, box)])]
+    pieces: list[Box] = []
+    stack = [(whole, [box for box in ranked if _meet(whole, box)])]
     if any(low >= high for low, high in whole):
-        waiting.clear()
-    while waiting:
-        piece, near = waiting.pop()
-        most -= len(near)
-        if most < 0:
+        stack.clear()
+    while stack:
+        piece, near = stack.pop()
+        max_work -= len(near)
+        if max_work < 0:
             return None
         if not near:
-            left.append(_box(piece, faces))
+            pieces.append(_box(piece, faces))
         elif not any(_within(piece, box) for box in near):
-            waiting += _halved(piece, near)
-    return left
+            stack += _halved(piece, near)
+    return pieces
 
 
 def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]]:
     """Yield every pair of boxes (by their order, i before j) that share a point of the domain.
 
-    Whole numbers serve as sets, bit i for box i: one `&` tells which of all boxes meet on an axis.
+    Integers serve as sets, bit i for box i: one `&` finds which of all boxes meet on an axis.
     """
     inside = [
         tuple(side.meets(cut) for side, cut in zip(domain, box, strict=True)) for box in boxes
@@ -99,21 +99,21 @@ def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]
     for axis in range(len(domain)):
         starts = sorted((box[axis].low, i) for i, box in enumerate(inside))
         ends = sorted((box[axis].high, i) for i, box in enumerate(inside))
-        begun, over = _growing(starts), _growing(ends)
+        started, ended = _prefix_sets(starts), _prefix_sets(ends)
         for j, box in enumerate(inside):
-            meeting[j] &= begun[bisect_left(starts, (box[axis].high, -1))]
-            meeting[j] &= ~over[bisect_left(ends, (box[axis].low, len(inside)))]
+            meeting[j] &= started[bisect_left(starts, (box[axis].high, -1))]
+            meeting[j] &= ~ended[bisect_left(ends, (box[axis].low, len(inside)))]
     for j, second in enumerate(inside):
         for i in (i for i in range(j) if meeting[j] >> i & 1):
             yield i, j, tuple(a.meets(b) for a, b in zip(inside[i], second, strict=True))
 
 
-def _growing(ordered: list[tuple[Cut, int]]) -> list[int]:
-    """Return the set of the first none, one, two ... boxes of a list."""
+def _prefix_sets(ordered: list[tuple[Cut, int]]) -> list[int]:
+    """Return the sets of the first 0, 1, 2 ... boxes of a list."""
     return list(accumulate((1 << i for _, i in ordered), or_, initial=0))
 
 
-# Boxes by the ranks of their cuts: whole numbers compare faster than decimals.
+# Boxes by the ranks of their cuts: integers compare faster than decimals.
 _Ranked = tuple[tuple[int, int], ...]
 
 
@@ -134,7 +134,7 @@ def _within(piece: _Ranked, box: _Ranked) -> bool:
 
 
 def _halved(piece: _Ranked, near: list[_Ranked]) -> list[tuple[_Ranked, list[_Ranked]]]:
-    """Cut a piece in two at the middle face of that axis where the larger half meets fewest."""
+    """Cut a piece in two, at the middle face of the axis where the larger half meets fewest."""
     best: tuple[int, list[tuple[_Ranked, list[_Ranked]]]] | None = None
     for axis, (low, high) in enumerate(piece):
         faces = sorted(cut for box in near for cut in box[axis] if low < cut < high)
@@ -147,7 +147,7 @@ def _halved(piece: _Ranked, near: list[_Ranked]) -> list[tuple[_Ranked, list[_Ra
             upper = (*piece[:axis], (cut, high), *piece[axis + 1 :])
             lower = (*piece[:axis], (low, cut), *piece[axis + 1 :])
             best = max(len(under), len(over)), [(upper, over), (lower, under)]
-    assert best is not None  # a box that meets the piece and does not hold it has a face in it
+    assert best is not None  # a box that meets the piece without containing it has a face in it
     return best[1]
 
 

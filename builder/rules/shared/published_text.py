@@ -1,7 +1,7 @@
 """The text that a reader of the site and the prints sees.
 
-In: a `Tree`, an article, the knowledge. Out: texts one by one, and the place of a word in one of
-them. What customers say (`symptom: words`) is theirs and not among them.
+In: a `Tree`, an article, the knowledge. Out: texts one by one, and the position of a word in one of
+them. What customers say (`symptom: words`) is theirs and not included.
 """
 
 from collections.abc import Iterable, Iterator
@@ -15,7 +15,7 @@ from builder.model.tree import Check, Fix, Step, Tree
 def texts_of(tree: Tree, steps: Iterable[Step]) -> Iterator[Text]:
     """Yield every published text of a tree, in the order of the file."""
     yield tree.title
-    yield from (words for asked in tree.asks for words in (asked.ask, *asked.one_of))
+    yield from (text for question in tree.asks for text in (question.ask, *question.one_of))
     for step in steps:
         yield from _of_step(step)
 
@@ -55,7 +55,7 @@ def _of_fix(fix: Fix) -> Iterator[Text]:
 
 
 def texts_of_article(article: HowTo) -> Iterator[Text]:
-    """Yield the head of an article, and its body line by line."""
+    """Yield the title and purpose of an article, and its body line by line."""
     yield article.title
     yield article.purpose
     for number, line in enumerate(article.body.split("\n"), article.body_line):
@@ -63,18 +63,18 @@ def texts_of_article(article: HowTo) -> Iterator[Text]:
 
 
 def texts_of_knowledge(library: Library) -> Iterator[Text]:
-    """Yield what set-up records, hazards and codes say."""
+    """Yield the published text of module records, hazards and codes."""
     for hazard in library.hazards.values():
         yield from (hazard.hazard, hazard.harm, hazard.avoid)
     for module in library.modules.values():
-        said = (module.released_by, module.drive_why, module.network, module.if_it_fails)
-        yield from filter(None, said)
+        notes = (module.released_by, module.drive_why, module.network, module.if_it_fails)
+        yield from filter(None, notes)
         yield from module.write_down
     yield from (code.short for code in library.codes.values())
 
 
-def place_in(text: Text, start: int, length: int) -> Position:
-    """Return the place of some signs of a text; of the whole where it is quoted or goes on."""
+def position_in(text: Text, start: int, length: int) -> Position:
+    """Return the position of part of a text; of the whole where it is quoted or spans lines."""
     file, line, column, end_line, end_column = text.at
     if end_line != line or end_column - column != len(text):
         return text.at
