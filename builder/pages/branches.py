@@ -15,9 +15,9 @@ from builder.wording import phrases
 from builder.wording.results import result_words
 
 _INCOMING_TEXTS = {
-    ExitKind.STILL_THERE: "still there",
-    ExitKind.SPENT: "after its last try",
-    ExitKind.COULD_NOT: "could not be done",
+    ExitKind.STILL_THERE: "not fixed",
+    ExitKind.SPENT: "after the last try",
+    ExitKind.COULD_NOT: "can't do it",
     ExitKind.NEXT: "next on the list",
 }
 
@@ -117,7 +117,7 @@ def _handoff(context: TreeContext, branch: Branch) -> BranchTarget:
     number = context.library.entries.get(str(branch.text))
     step = f", step {number}" if number else ""
     title = other.title if other else branch.tree
-    return BranchTarget(f"go on in the tree “{title}”{step}", href)
+    return BranchTarget(f"continue in the tree “{title}”{step}", href)
 
 
 def result_rows(context: TreeContext, step: Step, check: Check) -> tuple[BranchRow, ...]:
@@ -139,5 +139,5 @@ def _marks(result: Result) -> list[str]:
     if result.weight is not None:
         marks.append(f"weight {phrases.number(result.weight)}")
     if result.chance is not None:
-        marks.append(f"comes back in {round(result.chance * 100)} of 100")
+        marks.append(f"{round(result.chance * 100)} in 100 come back")
     return marks

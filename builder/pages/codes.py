@@ -17,9 +17,8 @@ from builder.trade.failure_types import failure_type_byte
 from builder.wording import phrases
 
 OWNERS = {
-    "standard": "Generic: the meaning is the same with every maker",
-    "maker": "The maker's own: it means something only with the make; "
-    "look it up in the maker's service information",
+    "standard": "Generic: means the same for every vehicle maker",
+    "maker": "Maker-specific: look it up in the vehicle maker's service information for this make",
 }
 
 
@@ -41,7 +40,7 @@ def code_pages(catalog: TreeCatalog) -> Iterator[Page]:
     """Yield the list of DTCs and the page of each."""
     views = code_views(catalog)
     body = render("codes.html", "codes/index", codes=views)
-    yield Page("codes/index", "Codes", body, summary="Every trouble code this shop knows")
+    yield Page("codes/index", "DTCs", body, summary="Every DTC our shop knows")
     for view in views:
         path = addresses.code_path(view.text)
         title = f"{view.text} {view.short}".strip()

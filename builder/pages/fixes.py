@@ -81,7 +81,7 @@ def stop_text(stop: Stop) -> str:
 
 def _option(context: TreeContext, option: Option) -> OptionView:
     shop = context.library.shop
-    total = phrases.money(option.total, shop) if option.total else "price not known"
+    total = phrases.money(option.total, shop) if option.total else "price unknown"
     back = phrases.money(option.coming_back, shop) if option.coming_back else ""
     return OptionView(
         option=option.option,
@@ -94,12 +94,12 @@ def _option(context: TreeContext, option: Option) -> OptionView:
 
 
 def _amount(context: TreeContext, line: Line) -> str:
-    return phrases.money(line.amount, context.library.shop) if line.amount else "not known"
+    return phrases.money(line.amount, context.library.shop) if line.amount else "unknown"
 
 
 def _part(context: TreeContext, part: Part) -> tuple[str, str]:
     shop = context.library.shop
-    price = phrases.money(part.price, shop) if part.price else "price not known"
+    price = phrases.money(part.price, shop) if part.price else "price unknown"
     return str(part.part), price
 
 

@@ -6,6 +6,7 @@ lays them out.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from markupsafe import Markup, escape
 
@@ -98,42 +99,42 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
     if step.each:
         item, list_name = step.each
         items = context.tree.lists.get(list_name)
-        more = f": {phrases.joined(items)}" if items else " of the vehicle, or as typed at the car"
-        yield "For each", Markup("{} of the list {}{}").format(item, list_name, more)
+        more = f": {phrases.joined(items)}" if items else " of the vehicle, or as you enter it"
+        yield "Repeat for each", Markup("{} of the list {}{}").format(item, list_name, more)
     if step.after:
         required = [_step_or_task(context, text) for text in step.after]
-        yield "Only after", Markup("; ").join(required)
+        yield "Do first", Markup("; ").join(required)
     if step.when:
-        yield "When", Markup("; ").join(step.when)
+        yield "Conditions", Markup("; ").join(step.when)
     if step.tools:
         yield "Tools", Markup(", ").join(_tool(context, id_) for id_ in step.tools)
     if step.how_to:
-        yield "How to", _article(context, step.how_to)
+        yield "How-to", _article(context, step.how_to)
     if step.same_as:
-        yield "Done as in", _step_link(context, step.same_as)
+        yield "Same method as", _step_link(context, step.same_as)
 
 
 def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
     if step.people is not None:
-        yield "People", escape(phrases.number(step.people))
+        yield "People needed", escape(phrases.number(step.people))
     if step.does:
         tasks = phrases.joined(phrases.deed(task, context.library) for task in step.does)
-        yield "Serves to", escape(tasks)
+        yield "Purpose", escape(tasks)
     if step.write_down:
-        yield "Write down", Markup(", ").join(step.write_down)
+        yield "Record", Markup(", ").join(step.write_down)
 
 
 def _facts_after(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.put_back:
-        yield "Before the job ends", escape(step.put_back)
+        yield "Put back", escape(step.put_back)
     if step.at_most is not None:
         count = phrases.number(step.at_most)
         times = "once" if count == "1" else f"{count} times"
-        yield "At most", Markup("{} in one job, then {}").format(times, _spent(context, step))
+        yield "Limit", Markup("{}, then {}").format(times, _spent(context, step))
     elif step.spent:
-        yield "List at its end", _target_link(branch_target(context, step, step.spent))
+        yield "When the list is done", _target_link(branch_target(context, step, step.spent))
 
 
 def _spent(context: TreeContext, step: Step) -> Markup:
@@ -145,9 +146,9 @@ def _spent(context: TreeContext, step: Step) -> Markup:
 def _time(step: Step) -> str:
     parts = []
     if step.minutes is not None:
-        parts.append(f"{phrases.number(step.minutes)} min work")
+        parts.append(f"{phrases.number(step.minutes)} min")
     if step.wait is not None:
-        parts.append(f"{phrases.number(step.wait)} min wait")
+        parts.append(f"wait {phrases.minutes(Fraction(step.wait))}")
     return ", then ".join(parts)
 
 
@@ -202,11 +203,11 @@ def _readings(check: Check) -> Iterator[str]:
     for computed in check.computed:
         symbol = units[str(computed.name)]
         unit = f", in {phrases.sign(symbol)}" if symbol else ""
-        yield f"{phrases.sentence(computed.name)} is worked out: {computed.expression}{unit}"
+        yield f"{phrases.sentence(computed.name)} is calculated: {computed.expression}{unit}"
     if figure := check.figure:
-        ask = "from and to" if figure.kind == "band" else "one limit"
-        origin = f"; {figure.origin}" if figure.origin else "; note where it was found"
-        yield f"Look up first: {figure.look_up}, in {phrases.sign(figure.unit)} ({ask}){origin}"
+        ask = "low and high" if figure.kind == "band" else "one limit"
+        origin = f"; {figure.origin}" if figure.origin else "; note where you found it"
+        yield f"Look up: {figure.look_up}, in {phrases.sign(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
@@ -217,13 +218,13 @@ def _reading(reading: Reading) -> str:
     unit = phrases.sign(reading.unit)
     text = f"{name}{phrases.number(reading.low)} to {top} {unit}"
     if reading.resolution is not None:
-        text += f", read to {phrases.number(reading.resolution)} {unit}"
-    return text + (f" (limits: {reading.origin})" if reading.origin else "")
+        text += f", to {phrases.number(reading.resolution)} {unit}"
+    return text + (f"; source: {reading.origin}" if reading.origin else "")
 
 
 def _otherwise(context: TreeContext, step: Step, check: Check) -> str:
-    stuck = phrases.stuck(context.library.shop)
+    stuck = phrases.sentence(phrases.stuck(context.library.shop))
     if not check.could_not:
-        return f"None of these, or could not be done: {stuck}."
+        return f"No match, or can't do it? {stuck}."
     target = branch_target(context, step, check.could_not)
-    return f"Could not be done: {_target_text(target)}. None of these: {stuck}."
+    return f"Can't do it? {phrases.sentence(_target_text(target))}. No match? {stuck}."

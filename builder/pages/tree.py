@@ -133,5 +133,5 @@ def _time(analysis: TreeAnalysis) -> str:
     expected, shortest, longest, wait = map(
         phrases.minutes, (times.expected, times.shortest, times.longest, times.wait)
     )
-    waits = f"; about {wait} of waiting beside it" if times.wait >= 1 else ""
-    return f"about {expected} of work, from {shortest} to {longest}{waits}"
+    waits = f", plus {wait} waiting" if times.wait >= 1 else ""
+    return f"About {expected} ({shortest} to {longest}){waits}"

@@ -78,9 +78,9 @@ def _render_tree(
 
 def _page_key(library: Library, summary: Summary, related: Related, prints: list[TreePrint]) -> str:
     """Hash what a tree's page shows; of other trees that is titles and numbers of steps."""
-    others = sorted({over.tree for over in summary.hand_overs} & library.trees.keys())
+    others = sorted({handoff.tree for handoff in summary.handoffs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
-    entered = [f"{over.tree}#{over.step}" for over in summary.hand_overs if over.step]
+    entered = [f"{handoff.tree}#{handoff.step}" for handoff in summary.handoffs if handoff.step]
     numbers = [library.entries.get(entry) for entry in entered]
     related_titles = [(tree.id, tree.title) for tree in related]
     return digest(summary.revision, titles, numbers, related_titles, prints)

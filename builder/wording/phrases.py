@@ -17,49 +17,49 @@ KINDS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "sto
 
 STOPS: Mapping[str, str] = {
     "foreman": "Call the foreman",
-    "not-found": "The fault is not found today",
-    "not-this-tree": "This tree is not for this fault",
-    "customer": "The customer decides",
-    "unsafe": "Not safe to go on",
+    "not-found": "Not found today",
+    "not-this-tree": "Wrong tree",
+    "customer": "Customer decides",
+    "unsafe": "Unsafe: stop",
 }
 
 DEEDS: Mapping[str, str] = {
-    "record-codes": "record the codes",
-    "check-supply": "prove the supply",
-    "check-ground": "prove the ground",
-    "check-network": "prove the network",
-    "hold-supply": "put the stable supply on",
-    "release-supply": "take the stable supply off",
+    "record-codes": "record the DTCs",
+    "check-supply": "test the power feed",
+    "check-ground": "test the ground",
+    "check-network": "test the network",
+    "hold-supply": "connect the programming power supply",
+    "release-supply": "disconnect the programming power supply",
     "disconnect-battery": "disconnect the battery",
     "connect-battery": "connect the battery",
     "program": "program {}",
     "configure": "configure {}",
-    "pair": "pair {} (security learning)",
-    "initialise": "initialise {}",
-    "clear-codes": "clear the codes",
+    "pair": "do the security pairing of {}",
+    "initialise": "initialize {}",
+    "clear-codes": "clear the DTCs",
     "cycle-key": "turn the key off and on again",
-    "read-codes-again": "read the codes again",
+    "read-codes-again": "read the DTCs again",
     "drive": "drive the vehicle",
 }
 
 SET_UP: Mapping[str, str] = {
     "program": "Programming",
     "configure": "Configuration",
-    "pair": "Security learning",
-    "initialise": "Initialisation",
+    "pair": "Security pairing",
+    "initialise": "Initialization",
 }
 
 USED_PART: Mapping[str, str] = {
     "yes": "A used part can be set up",
-    "no": "A used part cannot be set up: it stays with its first vehicle, or must be new",
-    "if released": "A used part only if it was released from its old vehicle",
-    "not known": "Nobody here knows yet if a used part can be set up",
+    "no": "A used part can't be set up: it's tied to its first vehicle, or the part must be new",
+    "if released": "A used part can be set up only if it was released on its donor vehicle",
+    "not known": "Unknown whether a used part can be set up",
 }
 
 DRIVE_BEFORE: Mapping[str, str] = {
-    "yes": "May be driven before set-up",
-    "no": "Not to be driven before set-up",
-    "not known": "Nobody here knows yet if it may be driven before set-up: do not",
+    "yes": "OK to drive before setup",
+    "no": "Don't drive before setup",
+    "not known": "Unknown, so don't drive before setup",
 }
 
 SAFETY: Mapping[SafetySystem, str] = {
@@ -95,7 +95,7 @@ def required(text: str) -> str:
 def module_name(id_: str | None, library: Library) -> str:
     """Name a module as its record does."""
     module = library.modules.get(id_ or "")
-    return str(module.name) if module else str(id_ or "the unit")
+    return str(module.name) if module else str(id_ or "the module")
 
 
 def sentence(text: str) -> str:

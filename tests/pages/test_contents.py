@@ -39,7 +39,7 @@ def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
     plain = Summary(
         id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
-        hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
+        handoffs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
         written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
         revision="1",
     )  # fmt: skip
@@ -89,8 +89,8 @@ def text_of(page: Page) -> str:
 
 def test_a_generic_code_and_a_makers_code_are_told_apart(page: Callable[[str], str]) -> None:
     """Structure after SAE J2012 / ISO 15031-6: the second character says whose code it is."""
-    assert "Generic: the meaning is the same with every maker" in page("codes/P0562")
-    assert "it means something only with the make" in page("codes/P1234")
+    assert "Generic: means the same for every vehicle maker" in page("codes/P0562")
+    assert "Maker-specific: look it up" in page("codes/P1234")
 
 
 def test_a_code_says_what_its_failure_type_means(page: Callable[[str], str]) -> None:

@@ -94,4 +94,4 @@ def test_a_refusal_of_the_standard_says_what_to_do(pages: dict[str, Page]) -> No
 def test_the_page_defers_to_the_maker(pages: dict[str, Page]) -> None:
     """Every page of set-up says what comes first."""
     for page in pages.values():
-        assert "service information, local codes and licensed practice come first" in page.body
+        assert "service information, local codes, and licensing rules first" in page.body
