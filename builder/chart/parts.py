@@ -21,7 +21,7 @@ SHAPES = {
     "action": Shape.PROCESS,
     "fix": Shape.TERMINATOR,
     "stop": Shape.TERMINATOR,
-    "hand-over": Shape.PREDEFINED,
+    "handoff": Shape.PREDEFINED,
 }
 FLAGGED = ("check", "action")
 BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height

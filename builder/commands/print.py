@@ -15,9 +15,11 @@ from builder.cores.progress import counted
 from builder.model.library import self_contained
 
 if TYPE_CHECKING:
-    from builder.prints.print_jobs import PrintRequest
+    from builder.prints.sheets import PrintRequest
 
 NAME = "print"
+# Named here too, so that no other command loads what draws sheets; a test holds them equal.
+SHEET_NAMES = ("wall", "bench", "customer")
 HELP = "print wall charts, bench sheets, and customer estimates"
 
 
@@ -27,7 +29,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     add("trees", nargs="*", metavar="TREE", help="tree ID, such as charging/lamp-on")
     add("--all", action="store_true", help="all published trees")
     add("--system", metavar="S", help="all trees of a system, in one PDF")
-    add("--sheet", choices=("wall", "bench", "customer"), default="wall",
+    add("--sheet", choices=SHEET_NAMES, default="wall",
         help="what to print (default: wall)")  # fmt: skip
     add("--paper", choices=("letter", "tabloid", "a4", "a3"),
         help="paper size (default: the shop's)")  # fmt: skip
@@ -61,7 +63,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _request(options: argparse.Namespace) -> "PrintRequest":
-    from builder.prints.print_jobs import PrintRequest
+    from builder.prints.sheets import PrintRequest
 
     return PrintRequest(
         trees=tuple(options.trees),

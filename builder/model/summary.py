@@ -15,7 +15,7 @@ from builder.model.text import Position, Text
 from builder.model.tree import Scope, Signed, Status, Symptom
 
 
-class HandOver(NamedTuple):
+class Handoff(NamedTuple):
     """A branch that leaves a tree for another; ten thousand trees have a hundred thousand."""
 
     at: Position
@@ -44,7 +44,7 @@ class Summary:
     symptom: Symptom
     applies_to: tuple[Scope, ...]
     steps: tuple[str, ...]
-    hand_overs: tuple[HandOver, ...]
+    handoffs: tuple[Handoff, ...]
     how_tos: frozenset[str]
     tools: frozenset[str]
     modules: frozenset[str]
@@ -85,7 +85,9 @@ def listing_of(of: Summary) -> TreeListing:
         steps=tuple(map(str, of.steps)),
         searchable=bool(symptom.words or symptom.codes or symptom.lamps),
         words=tuple(map(plain, symptom.words)),
-        leads_to=tuple(dict.fromkeys((over.tree, str(over.step or "")) for over in of.hand_overs)),
+        leads_to=tuple(
+            dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in of.handoffs)
+        ),
         how_tos=tuple(sorted(of.how_tos)),
         replaced_by=str(of.replaced_by or ""),
         reviewed=str(of.reviewed.date) if of.reviewed else "",

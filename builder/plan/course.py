@@ -33,7 +33,7 @@ class WayOn:
 
     @property
     def target(self) -> str:
-        """Where it leads: a step of this tree, or what is written where it is handed over."""
+        """Where it leads: a step of this tree, or what is written where it is handed off."""
         return str(self.exit.branch.text) if self.to is None else self.to
 
 

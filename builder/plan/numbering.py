@@ -21,7 +21,7 @@ NOTED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 class Line:
     """A way that the chart draws as a line."""
 
-    target: str  # a step, or `hand-over:` and the branch as written
+    target: str  # a step, or `handoff:` and the branch as written
     exit: Exit
     chance: Fraction  # share of all walks that take it
 
@@ -60,14 +60,14 @@ def lines(tree: Tree) -> Lines:
         if route.exit.kind in DRAWN or alone:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
             drawn[route.source].append(
-                Line(route.to or hand_over(route), route.exit, shares.get(key, Fraction(0)))
+                Line(route.to or handoff_target(route), route.exit, shares.get(key, Fraction(0)))
             )
     return {step: tuple(out) for step, out in drawn.items()}
 
 
-def hand_over(route: Route) -> str:
-    """Name the box in which another tree is handed over to."""
-    return f"hand-over:{route.exit.branch.text}"
+def handoff_target(route: Route) -> str:
+    """Name the box in which another tree is handed off to."""
+    return f"handoff:{route.exit.branch.text}"
 
 
 def tree_outline(tree: Tree, drawn: Lines) -> tuple[Section, ...]:

@@ -33,7 +33,7 @@ def too_many(root: Map) -> Iterator[Finding]:
         if len(value) > most:
             yield mistake("size", key.at.file, f"`{key}` has {len(value)} parts; {most} are read",
                           "nobody can follow a tree of that size, or print it",
-                          "split it into several trees that hand over to each other",
+                          "split it into several trees that hand off to each other",
                           key.at)  # fmt: skip
             continue
         for part in (value,) if isinstance(value, Map) else value:

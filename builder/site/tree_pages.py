@@ -18,15 +18,10 @@ from builder.pages.analysis import analyze_tree
 from builder.pages.page import Page, TreePrint
 from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
-from builder.prints.bench import bench_sheet
-from builder.prints.wall import wall_chart
+from builder.prints.sheets import SHEETS, PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
-SHEETS: tuple[tuple[TreePrint, Callable[[Tree, Library], bytes]], ...] = (
-    (TreePrint("Wall chart", ""), wall_chart),
-    (TreePrint("Bench sheet", "-bench"), bench_sheet),
-)
-
+OFFERED = tuple(kind for kind in SHEETS.values() if kind.link)  # on the pages of trees
 Related = tuple[Summary, ...]  # the trees that a page lists as related
 
 
@@ -57,7 +52,7 @@ def put_trees(
 
 
 def _print_links(prints: bool) -> list[TreePrint]:
-    return [link for link, _ in SHEETS] if prints else []
+    return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if prints else []
 
 
 def _render_tree(
@@ -74,17 +69,18 @@ def _render_tree(
     key = _page_key(library, replace(summary, revision=tree.revision), related, links)
     page = tree_page(tree, library, analyze_tree(tree, library), related, links)
     files = {
-        addresses.print_path(summary.id, link.suffix): make_sheet(tree, library)
-        for link, make_sheet in (SHEETS if prints else ())
+        addresses.print_path(summary.id, kind.suffix): pdf
+        for kind in (OFFERED if prints else ())
+        for _, pdf in kind.print(tree, library, PrintRequest())
     }
     return page, key, files
 
 
 def _page_key(library: Library, summary: Summary, related: Related, prints: list[TreePrint]) -> str:
     """Hash what a tree's page shows; of other trees that is titles and numbers of steps."""
-    others = sorted({over.tree for over in summary.hand_overs} & library.trees.keys())
+    others = sorted({handoff.tree for handoff in summary.handoffs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
-    entered = [f"{over.tree}#{over.step}" for over in summary.hand_overs if over.step]
+    entered = [f"{handoff.tree}#{handoff.step}" for handoff in summary.handoffs if handoff.step]
     numbers = [library.entries.get(entry) for entry in entered]
     related_titles = [(tree.id, tree.title) for tree in related]
     return digest(summary.revision, titles, numbers, related_titles, prints)

@@ -39,7 +39,7 @@ def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
     plain = Summary(
         id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
-        hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
+        handoffs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
         written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
         revision="1",
     )  # fmt: skip

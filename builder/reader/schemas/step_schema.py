@@ -89,7 +89,7 @@ RESULT = record(
         "means": text("a few words", "What it means.", "not charging", 28),
         "branch": BRANCH,
         "done": choice("yes", "With this result the step has achieved what it `does`.", "yes"),
-        "with": by_name("answers by name", "What a hand-over is given.",
+        "with": by_name("answers by name", "What a handoff is given.",
                         text("an answer", "", "steering-unit"), "{module: steering-unit}"),
         "weight": number("a number", "How often this way, beside the others.", 2, 0),
         "chance": number("a number from 0 to 1", "How often this way back is taken.", 0.2, 0)

@@ -41,7 +41,7 @@ SYMPTOM = record(
 
 ASKED = record(
     "a question asked once",
-    "Steps name its answer as <name>; a code or a hand-over may answer it.",
+    "Steps name its answer as <name>; a code or a handoff may answer it.",
     {
         "ask": text("a question", "Asked at the start.", "Which wheel", 60),
         "one_of": several("a list of answers", "What can be answered.",
