@@ -8,7 +8,7 @@ import pytest
 from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.model.shop import SiteSettings
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 # Settings of MkDocs that run code, include files or call other hosts, after its user guide
