@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from builder.cache.database import opened
 from builder.check.verdict import known_library
-from builder.commands.place import from_here, shop_of
+from builder.commands.place import from_here, shop_of, write_output
 from builder.commands.progress import progress_bar
 from builder.cores.progress import counted
 from builder.model.library import self_contained
@@ -46,7 +46,7 @@ def run(options: argparse.Namespace) -> int:
     from builder.reader.trees import tree_of
 
     shop = shop_of(options)
-    out = Path(options.out).resolve() if options.out else shop / "prints"
+    out = Path(options.out) if options.out else shop / "prints"
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
     request, read_tree = _request(options), partial(tree_of, shop, library)
@@ -58,10 +58,7 @@ def run(options: argparse.Namespace) -> int:
     with progress_bar() as progress:
         for files in counted(made, progress, "Printing trees", len(ids)):
             for name, pdf in files:
-                path = out / name
-                path.parent.mkdir(parents=True, exist_ok=True)
-                path.write_bytes(pdf)
-                tqdm.write(str(from_here(path)))
+                tqdm.write(str(from_here(write_output(out, name, pdf).resolve())))
     return 0
 
 

@@ -137,7 +137,7 @@ def _marks(result: Result) -> list[str]:
     marks = ["done"] if result.done else []
     marks += [f"{name} is {value}" for name, value in result.with_.items()]
     if result.weight is not None:
-        marks.append(f"weight {phrases.number(result.weight)}")
+        marks.append(f"weight {phrases.number_text(result.weight)}")
     if result.chance is not None:
         marks.append(f"{round(result.chance * 100)} in 100 come back")
     return marks

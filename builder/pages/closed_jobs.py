@@ -43,7 +43,7 @@ def _closed_job(case: Case) -> ClosedJob:
         vehicle=", ".join(_vehicle(case)),
         tree=case.tree,
         fix=case.fix,
-        minutes="" if case.worked is None else phrases.number(case.worked),
+        minutes="" if case.worked is None else phrases.number_text(case.worked),
         outcome=str(case.outcome),
     )
 

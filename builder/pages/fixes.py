@@ -55,7 +55,7 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         text=str(step.text),
         cause=str(fix.cause),
         likelihood=likelihood(at_fix.chance if at_fix else None),
-        hours=f"{phrases.number(fix.hours)} h" if fix.hours is not None else "",
+        hours=f"{phrases.number_text(fix.hours)} h" if fix.hours is not None else "",
         parts=tuple(_part(context, part) for part in fix.parts),
         replaces=_replaces(context, fix),
         verify=tuple(phrases.sentence(phrases.required(text)) for text in fix.verify),
@@ -81,8 +81,8 @@ def stop_text(stop: Stop) -> str:
 
 def _option(context: TreeContext, option: Option) -> OptionView:
     shop = context.library.shop
-    total = phrases.money(option.total, shop) if option.total else "price unknown"
-    back = phrases.money(option.coming_back, shop) if option.coming_back else ""
+    total = phrases.money_text(option.total, shop) if option.total else "price unknown"
+    back = phrases.money_text(option.coming_back, shop) if option.coming_back else ""
     return OptionView(
         option=option.option,
         total="" if option.not_offered else total,
@@ -94,12 +94,12 @@ def _option(context: TreeContext, option: Option) -> OptionView:
 
 
 def _amount(context: TreeContext, line: Line) -> str:
-    return phrases.money(line.amount, context.library.shop) if line.amount else "unknown"
+    return phrases.money_text(line.amount, context.library.shop) if line.amount else "unknown"
 
 
 def _part(context: TreeContext, part: Part) -> tuple[str, str]:
     shop = context.library.shop
-    price = phrases.money(part.price, shop) if part.price else "price unknown"
+    price = phrases.money_text(part.price, shop) if part.price else "price unknown"
     return str(part.part), price
 
 

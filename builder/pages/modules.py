@@ -45,7 +45,7 @@ def step_need(step: SetUpStep) -> str:
     """Return whether a setup step is needed, or its minutes."""
     if step.needed != "needed":
         return or_unknown(step.needed)
-    return f"{phrases.number(step.minutes)} min" if step.minutes is not None else "yes"
+    return f"{phrases.number_text(step.minutes)} min" if step.minutes is not None else "yes"
 
 
 def _module_page(catalog: TreeCatalog, module: Module) -> Page:
@@ -59,9 +59,9 @@ def _module_page(catalog: TreeCatalog, module: Module) -> Page:
         refusals=[_refusal(message, kind) for message, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
         applies=phrases.joined(map(phrases.scope, module.applies_to), "or") or "Any vehicle",
-        price=phrases.money(module.price, library.shop) if module.price else "unknown",
+        price=phrases.money_text(module.price, library.shop) if module.price else "unknown",
         hours=[
-            (_HOURS.get(name, name), f"{phrases.number(hours)} h")
+            (_HOURS.get(name, name), f"{phrases.number_text(hours)} h")
             for name, hours in module.hours.items()
         ],
         trees=catalog.by_module.get(module.id, ()),

@@ -118,7 +118,7 @@ def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Mark
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
     if step.people is not None:
-        yield "People needed", escape(phrases.number(step.people))
+        yield "People needed", escape(phrases.number_text(step.people))
     if step.does:
         tasks = phrases.joined(phrases.deed(task, context.library) for task in step.does)
         yield "Purpose", escape(tasks)
@@ -130,7 +130,7 @@ def _facts_after(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup
     if step.put_back:
         yield "Put back", escape(step.put_back)
     if step.at_most is not None:
-        count = phrases.number(step.at_most)
+        count = phrases.number_text(step.at_most)
         times = "once" if count == "1" else f"{count} times"
         yield "Limit", Markup("{}, then {}").format(times, _spent(context, step))
     elif step.spent:
@@ -146,9 +146,9 @@ def _spent(context: TreeContext, step: Step) -> Markup:
 def _time(step: Step) -> str:
     parts = []
     if step.minutes is not None:
-        parts.append(f"{phrases.number(step.minutes)} min")
+        parts.append(f"{phrases.number_text(step.minutes)} min")
     if step.wait is not None:
-        parts.append(f"wait {phrases.minutes(Fraction(step.wait))}")
+        parts.append(f"wait {phrases.duration_text(Fraction(step.wait))}")
     return ", then ".join(parts)
 
 
@@ -214,11 +214,11 @@ def _reading(reading: Reading) -> str:
     name = f"{phrases.sentence(reading.name)}: " if reading.name else "Reading: "
     if reading.one_of:
         return f"{name}{phrases.joined(reading.one_of, 'or')}"
-    top = "OL" if reading.to_over else phrases.number(reading.high)
+    top = "OL" if reading.to_over else phrases.number_text(reading.high)
     unit = phrases.sign(reading.unit)
-    text = f"{name}{phrases.number(reading.low)} to {top} {unit}"
+    text = f"{name}{phrases.number_text(reading.low)} to {top} {unit}"
     if reading.resolution is not None:
-        text += f", to {phrases.number(reading.resolution)} {unit}"
+        text += f", to {phrases.number_text(reading.resolution)} {unit}"
     return text + (f"; source: {reading.origin}" if reading.origin else "")
 
 

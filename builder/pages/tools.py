@@ -33,6 +33,6 @@ def range_cells(span: InstrumentRange) -> tuple[str, str, str]:
     unit = phrases.sign(span.unit)
     limits = f"{phrases.grouped(span.low)} to {phrases.grouped(span.high)} {unit}"
     step = span.resolution
-    resolution = f"{phrases.number(step)} {unit}" if step is not None else "unknown"
+    resolution = f"{phrases.number_text(step)} {unit}" if step is not None else "unknown"
     accuracy = f"{span.error} {unit}" if span.error else "unknown"
     return limits + (f", then {span.over}" if span.over else ""), resolution, accuracy

@@ -131,7 +131,7 @@ def _time(analysis: TreeAnalysis) -> str:
     if not times.longest:
         return ""
     expected, shortest, longest, wait = map(
-        phrases.minutes, (times.expected, times.shortest, times.longest, times.wait)
+        phrases.duration_text, (times.expected, times.shortest, times.longest, times.wait)
     )
     waits = f", plus {wait} waiting" if times.wait >= 1 else ""
     return f"About {expected} ({shortest} to {longest}){waits}"

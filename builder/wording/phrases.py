@@ -123,7 +123,7 @@ def amount(value: Decimal, shop: Shop) -> str:
     return text.replace(".", ",") if shop.decimal_mark == "comma" else text
 
 
-def money(of: Money, shop: Shop) -> str:
+def money_text(of: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts in the shop's currency."""
     return f"{shop.currency} {amounts(of, shop)}"
 
@@ -134,7 +134,7 @@ def amounts(of: Money, shop: Shop) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def number(value: Decimal) -> str:
+def number_text(value: Decimal) -> str:
     """Write a number without needless zeros or an exponent."""
     text = f"{value:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
@@ -148,10 +148,10 @@ def sign(symbol: str) -> str:
 
 def grouped(value: Decimal) -> str:
     """Write a number with its digits in groups of three where there are many."""
-    return f"{Decimal(number(value)):,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+    return f"{Decimal(number_text(value)):,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
 
 
-def minutes(value: Fraction) -> str:
+def duration_text(value: Fraction) -> str:
     """Write minutes as hours and minutes where there are many; whole minutes only."""
     whole = round(value)
     if whole < 90:

@@ -38,7 +38,9 @@ def told(module: Module, library: Library) -> Iterator[str]:
         yield text or ""
     for step in module.set_up:
         yield phrases.SET_UP[step.verb]
-        yield f"{phrases.number(step.minutes)} min" if step.minutes is not None else step.needed
+        yield (
+            f"{phrases.number_text(step.minutes)} min" if step.minutes is not None else step.needed
+        )
         for need in step.needs:
             yield str(library.tools[need].name) if need in library.tools else need
         for hazard in step.hazards:
@@ -46,8 +48,8 @@ def told(module: Module, library: Library) -> Iterator[str]:
             yield from (found.hazard, found.harm, found.avoid)
     for said, kind in module.refusals.items():
         yield from (said, kind)
-    yield from (f"{phrases.number(hours)} h" for hours in module.hours.values())
-    yield phrases.money(module.price, library.shop) if module.price else ""
+    yield from (f"{phrases.number_text(hours)} h" for hours in module.hours.values())
+    yield phrases.money_text(module.price, library.shop) if module.price else ""
     yield from map(str, module.source.values())
 
 
