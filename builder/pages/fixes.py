@@ -58,7 +58,7 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         hours=f"{phrases.number_text(fix.hours)} h" if fix.hours is not None else "",
         parts=tuple(_part(context, part) for part in fix.parts),
         replaces=_replaces(context, fix),
-        verify=tuple(phrases.sentence(phrases.required(text)) for text in fix.verify),
+        verify=tuple(phrases.sentence(phrases.required_text(text)) for text in fix.verify),
         still_there=branch_target(context, step, after) if after else None,
         tell=str(fix.tell or ""),
         options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),

@@ -58,7 +58,7 @@ def _module_page(catalog: TreeCatalog, module: Module) -> Page:
         steps=[_setup_row(library, step) for step in module.set_up],
         refusals=[_refusal(message, kind) for message, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
-        applies=phrases.joined(map(phrases.scope, module.applies_to), "or") or "Any vehicle",
+        applies=phrases.joined(map(phrases.scope_text, module.applies_to), "or") or "Any vehicle",
         price=phrases.money_text(module.price, library.shop) if module.price else "unknown",
         hours=[
             (_HOURS.get(name, name), f"{phrases.number_text(hours)} h")

@@ -120,7 +120,7 @@ def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Mark
     if step.people is not None:
         yield "People needed", escape(phrases.number_text(step.people))
     if step.does:
-        tasks = phrases.joined(phrases.deed(task, context.library) for task in step.does)
+        tasks = phrases.joined(phrases.deed_text(task, context.library) for task in step.does)
         yield "Purpose", escape(tasks)
     if step.write_down:
         yield "Record", Markup(", ").join(step.write_down)
@@ -176,7 +176,7 @@ def _href(context: TreeContext, path: str, anchor: str = "") -> str:
 def _step_or_task(context: TreeContext, text: str) -> Markup:
     if text in context.tree.steps:
         return _step_link(context, text)
-    return escape(phrases.required(text))
+    return escape(phrases.required_text(text))
 
 
 def _step_link(context: TreeContext, id_: str) -> Markup:
@@ -202,12 +202,12 @@ def _readings(check: Check) -> Iterator[str]:
     units = computed_units(check)
     for computed in check.computed:
         symbol = units[str(computed.name)]
-        unit = f", in {phrases.sign(symbol)}" if symbol else ""
+        unit = f", in {phrases.unit_label(symbol)}" if symbol else ""
         yield f"{phrases.sentence(computed.name)} is calculated: {computed.expression}{unit}"
     if figure := check.figure:
         ask = "low and high" if figure.kind == "band" else "one limit"
         origin = f"; {figure.origin}" if figure.origin else "; note where you found it"
-        yield f"Look up: {figure.look_up}, in {phrases.sign(figure.unit)} ({ask}){origin}"
+        yield f"Look up: {figure.look_up}, in {phrases.unit_label(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
@@ -215,7 +215,7 @@ def _reading(reading: Reading) -> str:
     if reading.one_of:
         return f"{name}{phrases.joined(reading.one_of, 'or')}"
     top = "OL" if reading.to_over else phrases.number_text(reading.high)
-    unit = phrases.sign(reading.unit)
+    unit = phrases.unit_label(reading.unit)
     text = f"{name}{phrases.number_text(reading.low)} to {top} {unit}"
     if reading.resolution is not None:
         text += f", to {phrases.number_text(reading.resolution)} {unit}"

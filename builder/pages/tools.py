@@ -30,7 +30,7 @@ def tools_page(catalog: TreeCatalog) -> Page:
 
 def range_cells(span: InstrumentRange) -> tuple[str, str, str]:
     """Return the range, resolution and accuracy of an instrument in one unit."""
-    unit = phrases.sign(span.unit)
+    unit = phrases.unit_label(span.unit)
     limits = f"{phrases.grouped(span.low)} to {phrases.grouped(span.high)} {unit}"
     step = span.resolution
     resolution = f"{phrases.number_text(step)} {unit}" if step is not None else "unknown"

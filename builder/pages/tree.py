@@ -64,7 +64,7 @@ def tree_page(
         fixes=sorted((card.fix for card in cards if card.fix), key=lambda fix: fix.number),
         hazards=_hazards(context),
         system=system_name(library, tree.system),
-        applies=phrases.joined(map(phrases.scope, tree.applies_to), "or") or "Any vehicle",
+        applies=phrases.joined(map(phrases.scope_text, tree.applies_to), "or") or "Any vehicle",
         lamps=[lamp_record(library, id_) for id_ in tree.symptom.lamps],
         lamp_drawing=lamp_drawing,
         start=cards[0].step.id if cards else "",

@@ -28,7 +28,7 @@ def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
             for_any=sum(not tree.applies_to for tree in catalog.trees),
             modules=_modules(catalog, vehicle),
         )
-        yield Page(path, phrases.scope(vehicle.scope), body)
+        yield Page(path, phrases.scope_text(vehicle.scope), body)
 
 
 def _modules(catalog: TreeCatalog, vehicle: Vehicle) -> list[Module]:

@@ -1,4 +1,4 @@
-"""The words of the format in the words of the page.
+"""Values of the format as readers see them.
 
 In: values of the model. Out: plain phrases; nothing here is HTML.
 """
@@ -74,26 +74,26 @@ STATUS: Mapping[str, str] = {"draft": "Draft", "ready": "Ready", "retired": "Ret
 
 
 def joined(texts: Iterable[str], last: str = "and") -> str:
-    """Join as people do: `a, b and c`."""
+    """Join texts: `a, b and c`."""
     items = [str(text) for text in texts]
     if len(items) < 2:
         return "".join(items)
     return f"{', '.join(items[:-1])} {last} {items[-1]}"
 
 
-def deed(done: Deed, library: Library) -> str:
-    """Say what a step is for: `program steering-unit` to `program the Steering-assist unit`."""
-    return DEEDS.get(done.verb, str(done.text)).replace("{}", module_name(done.module, library))
+def deed_text(deed: Deed, library: Library) -> str:
+    """Return what a step is for: `program the Steering-assist unit` for `program steering-unit`."""
+    return DEEDS.get(deed.verb, str(deed.text)).replace("{}", module_name(deed.module, library))
 
 
-def required(text: str) -> str:
-    """Say what must have come before, where it is a deed of the closed list."""
+def required_text(text: str) -> str:
+    """Return what must have been done before; text that isn't a deed stays as it is."""
     verb, _, module = text.partition(" ")
     return DEEDS[verb].replace("{}", module) if verb in DEEDS else text
 
 
 def module_name(id_: str | None, library: Library) -> str:
-    """Name a module as its record does."""
+    """Return the name in a module's record, or its ID without a record."""
     module = library.modules.get(id_ or "")
     return str(module.name) if module else str(id_ or "the module")
 
@@ -108,12 +108,12 @@ def first_small(text: str) -> str:
     return text if text[1:2].isupper() else text[:1].lower() + text[1:]
 
 
-def scope(of: Scope) -> str:
-    """Name vehicles: `Corvane Tern 2017 to 2022`."""
-    name = f"{of.make} {of.model}"
-    if not of.years:
+def scope_text(scope: Scope) -> str:
+    """Return the vehicles of a scope: `Corvane Tern 2017 to 2022`."""
+    name = f"{scope.make} {scope.model}"
+    if not scope.years:
         return name
-    first, last = of.years
+    first, last = scope.years
     return f"{name} {first}" if first == last else f"{name} {first} to {last}"
 
 
@@ -123,14 +123,14 @@ def amount(value: Decimal, shop: Shop) -> str:
     return text.replace(".", ",") if shop.decimal_mark == "comma" else text
 
 
-def money_text(of: Money, shop: Shop) -> str:
+def money_text(money: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts in the shop's currency."""
-    return f"{shop.currency} {amounts(of, shop)}"
+    return f"{shop.currency} {amounts(money, shop)}"
 
 
-def amounts(of: Money, shop: Shop) -> str:
+def amounts(money: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts, without the currency."""
-    low, high = amount(of.low, shop), amount(of.high, shop)
+    low, high = amount(money.low, shop), amount(money.high, shop)
     return low if low == high else f"{low} to {high}"
 
 
@@ -140,19 +140,19 @@ def number_text(value: Decimal) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def sign(symbol: str) -> str:
-    """Write a unit as people do: Ω for ohm."""
-    known = find_unit(symbol)
-    return known.label if known else symbol
+def unit_label(symbol: str) -> str:
+    """Return a unit as readers know it: Ω for ohm."""
+    unit = find_unit(symbol)
+    return unit.label if unit else symbol
 
 
 def grouped(value: Decimal) -> str:
-    """Write a number with its digits in groups of three where there are many."""
+    """Write a number with its digits in groups of three."""
     return f"{Decimal(number_text(value)):,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
 
 
 def duration_text(value: Fraction) -> str:
-    """Write minutes as hours and minutes where there are many; whole minutes only."""
+    """Write minutes, rounded; from 90 on as hours and minutes."""
     whole = round(value)
     if whole < 90:
         return f"{whole} min"
@@ -161,7 +161,7 @@ def duration_text(value: Fraction) -> str:
 
 
 def stuck(shop: Shop) -> str:
-    """Say what to do when no result fits."""
+    """Return what to do when no result matches: whom to call, and the phone."""
     call, phone = shop.stuck.get("call", "foreman"), shop.stuck.get("phone")
-    whom = call if call.lower().startswith("the ") else f"the {call}"
-    return f"call {whom}" + (f", phone {phone}" if phone else "")
+    person = call if call.lower().startswith("the ") else f"the {call}"
+    return f"call {person}" + (f", phone {phone}" if phone else "")
