@@ -63,6 +63,7 @@ def found_in(shop: Path, raw: bytes) -> list[Finding]:
 
 def test_the_few_words_of_the_shop_are_taken(shop: Path) -> None:
     """Two settings are the shop's, and without a file there are none."""
+    (shop / "site_config/mkdocs.yml").unlink()
     assert read_knowledge(shop)[0].shop.site == SiteSettings()
     assert found_in(shop, b"copyright: Osei and Lind\nsite_author: R. Osei\n") == []
     assert read_knowledge(shop)[0].shop.site == SiteSettings("Osei and Lind", "R. Osei")
