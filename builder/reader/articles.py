@@ -65,17 +65,16 @@ def _article(source: Source, root: Map, start: int) -> HowTo:
 def _unsafe(source: Source, start: int) -> Iterator[Finding]:
     body = CODE.sub(lambda match: " " * len(match.group()), source.text)
     for match in RAW_HTML.finditer(body, start):
-        yield mistake("raw-html", source.file, f"`{match.group()[:40]}` is HTML",
+        yield mistake("raw-html", _at(source, match), f"`{match.group()[:40]}` is HTML",
                       "an article is Markdown; HTML could run a script in the reader's browser",
-                      "write it as Markdown; put a single `<` in backquotes",
-                      _at(source, match))  # fmt: skip
+                      "write it as Markdown; put a single `<` in backquotes")  # fmt: skip
     for match in LINK.finditer(body, start):
         target = _target(match.group(1) or match.group(2) or "")
         if not SAFE_LINK.match(target):
-            yield mistake("unsafe-link", source.file, f"the link `{target[:60]}` isn't a web page",
+            message = f"the link `{target[:60]}` isn't a web page"
+            yield mistake("unsafe-link", _at(source, match), message,
                           "it could run a script in the reader's browser",
-                          "link to a page: `[words](other-article.md)` or https://...",
-                          _at(source, match))  # fmt: skip
+                          "link to a page: `[words](other-article.md)` or https://...")  # fmt: skip
 
 
 def _target(written: str) -> str:

@@ -50,10 +50,10 @@ def tabs(source: Source) -> Iterator[Finding]:
     for number, line in enumerate(lines, 1):
         column = line.find("\t") + 1
         if column and not line.lstrip().startswith("#"):
-            yield mistake("tab", source.file, "there is a tab here",
+            at = Position(source.file, number, column, number, column + 1)
+            yield mistake("tab", at, "there is a tab here",
                           "editors show tabs at different widths, so the indentation is unclear",
-                          _spaces_hint(line, lines[number : number + FEW]),
-                          Position(source.file, number, column, number, column + 1))  # fmt: skip
+                          _spaces_hint(line, lines[number : number + FEW]))  # fmt: skip
 
 
 def _spaces_hint(line: str, below: list[str]) -> str:
@@ -72,11 +72,10 @@ def unseen_line_ends(source: Source) -> Iterator[Finding]:
     for number, line in enumerate(source.text.split("\n"), 1):
         if match := LINE_END.search(line):
             column, code = match.start() + 1, ord(match.group())
-            yield mistake("encoding", source.file,
+            yield mistake("encoding", Position(source.file, number, column, number, column + 1),
                           f"there is an invisible line end here (character U+{code:04X})",
                           "some programs end the line here, and some don't",
-                          "delete it, or start a new line; pasted text often has one",
-                          Position(source.file, number, column, number, column + 1))  # fmt: skip
+                          "delete it, or start a new line; pasted text often has one")  # fmt: skip
 
 
 def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
@@ -98,10 +97,10 @@ def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> It
 
 def _lost_comment(file: str, line: str, number: int, column: int) -> Finding:
     rest = line[column - 1 :]
-    return mistake("lost-text", file, f"YAML drops `{rest}` as a comment",
+    at = Position(file, number, column, number, column + len(rest))
+    return mistake("lost-text", at, f"YAML drops `{rest}` as a comment",
                    "part of your text would be lost without a warning",
-                   f"put the whole phrase in quotes: `{_quoted(line)}`",
-                   Position(file, number, column, number, column + len(rest)))  # fmt: skip
+                   f"put the whole phrase in quotes: `{_quoted(line)}`")  # fmt: skip
 
 
 def _quoted(line: str) -> str:
@@ -131,8 +130,6 @@ def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
                 rule, message, why, hint = FORBIDDEN_TOKENS[type(token)]
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
-                yield mistake(
-                    rule, source.file, message.format(getattr(token, "value", "")), why, hint, at
-                )
+                yield mistake(rule, at, message.format(getattr(token, "value", "")), why, hint)
     except yaml.YAMLError:
         return  # already reported as a syntax mistake

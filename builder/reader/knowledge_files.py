@@ -93,9 +93,9 @@ def _root(reading: _Reading, file: str) -> Map:
     if isinstance(root, Map):
         return root
     if root and not findings:
-        reading.findings.append(mistake("wrong-type", source.file, "this file has no keys",
+        reading.findings.append(mistake("wrong-type", root.at, "this file has no keys",
                                    "it can't be read this way",
-                                   "write `key: value` on every line", root.at))  # fmt: skip
+                                   "write `key: value` on every line"))  # fmt: skip
     return EMPTY
 
 

@@ -60,6 +60,6 @@ def _format_hint(kind: str) -> str:
 
 def _unsafe(file: str, wrong: Unfit) -> Finding:
     at = Position(file, wrong.line, wrong.column, wrong.line, wrong.column + 1)
-    return mistake("unsafe-picture", file, wrong.message,
+    return mistake("unsafe-picture", at, wrong.message,
                    "pictures open in the browser of everyone in the shop",
-                   wrong.hint, at)  # fmt: skip
+                   wrong.hint)  # fmt: skip

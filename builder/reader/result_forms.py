@@ -238,4 +238,4 @@ def _near(word: str, names: Iterable[str]) -> str:
 
 
 def _bad(at: Text, message: str, hint: str) -> Finding:
-    return mistake("bad-value", at.at.file, message, WHY, hint, at.at)
+    return mistake("bad-value", at.at, message, WHY, hint)

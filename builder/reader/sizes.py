@@ -31,10 +31,9 @@ def too_many(root: Map) -> Iterator[Finding]:
             continue
         most = MOST_PARTS_OF.get(key, MOST_PARTS)
         if len(value) > most:
-            yield mistake("size", key.at.file, f"`{key}` has {len(value)} parts; limit {most}",
+            yield mistake("size", key.at, f"`{key}` has {len(value)} parts; limit {most}",
                           "a tree of that size can't be followed or printed",
-                          "split it into several trees that hand off to each other",
-                          key.at)  # fmt: skip
+                          "split it into several trees that hand off to each other")  # fmt: skip
             continue
         for part in (value,) if isinstance(value, Map) else value:
             if isinstance(part, Map):
@@ -85,12 +84,12 @@ def _levels(line: str) -> int:
 
 
 def _too_long(at: Position) -> Finding:
-    return mistake("size", at.file, f"the paragraph is over {LONGEST_PARAGRAPH} characters here",
+    return mistake("size", at, f"the paragraph is over {LONGEST_PARAGRAPH} characters here",
                    "that is too much to read in one go beside a vehicle",
-                   "start a new paragraph with an empty line", at)  # fmt: skip
+                   "start a new paragraph with an empty line")  # fmt: skip
 
 
 def _too_deep(at: Position, what: str, most: int) -> Finding:
-    return mistake("depth", at.file, f"more than {most} {what} are nested here",
+    return mistake("depth", at, f"more than {most} {what} are nested here",
                    "no article needs that; a bracket may be missing",
-                   "close the brackets, or nest less", at)  # fmt: skip
+                   "close the brackets, or nest less")  # fmt: skip

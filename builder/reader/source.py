@@ -102,14 +102,15 @@ def decode(file: str, raw: bytes) -> Source | Finding:
 
 def _encoding(file: str, raw: bytes, index: int, message: str) -> Finding:
     before = raw[:index].decode("utf-8", "replace")
-    return mistake("encoding", file, message, "characters such as ° and Ω would be garbled",
-                   "save the file as UTF-8", at_index(file, before, len(before)))  # fmt: skip
+    at = at_index(file, before, len(before))
+    why = "characters such as ° and Ω would be garbled"
+    return mistake("encoding", at, message, why, "save the file as UTF-8")
 
 
 def _control_character(file: str, text: str, index: int) -> Finding:
     message = f"there is a control character here (U+{ord(text[index]):04X})"
-    return mistake("encoding", file, message, "it is invisible and breaks the text", "delete it",
-                   at_index(file, text, index))  # fmt: skip
+    at = at_index(file, text, index)
+    return mistake("encoding", at, message, "it is invisible and breaks the text", "delete it")
 
 
 def at_index(file: str, text: str, index: int, length: int = 1) -> Position:
@@ -119,8 +120,7 @@ def at_index(file: str, text: str, index: int, length: int = 1) -> Position:
     return Position(file, line, column, line, column + length)
 
 
-def mistake(
-    rule: str, file: str, message: str, why: str, hint: str, at: Position | None = None
-) -> Finding:
-    """Return a finding of severity error about a file's text."""
-    return Finding(rule, Severity.ERROR, at or Position(file, 1, 1, 1, 1), message, why, hint)
+def mistake(rule: str, at: Position | str, message: str, why: str, hint: str) -> Finding:
+    """Return a finding of severity error about a text; `at` may be a file as a whole."""
+    place = Position(at, 1, 1, 1, 1) if isinstance(at, str) else at
+    return Finding(rule, Severity.ERROR, place, message, why, hint)

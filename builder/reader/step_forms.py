@@ -29,10 +29,9 @@ def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
     """Build a step; its mistakes are added to `findings`."""
     kind = next(kind for kind in KIND if node.value(kind) is not None)
     if text(node, "spent") and not text(node, "at_most") and not map_(node, "each"):
-        findings.append(mistake("bad-value", id_.at.file, "`spent` has no `at_most`",
+        findings.append(mistake("bad-value", node.key("spent").at, "`spent` has no `at_most`",
                                 "the tech can't tell when the limit is reached",
-                                "add `at_most: 3`, or delete `spent`",
-                             node.key("spent").at))  # fmt: skip
+                                "add `at_most: 3`, or delete `spent`"))  # fmt: skip
     return Step(
         id=id_,
         at=node.at,

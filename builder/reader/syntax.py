@@ -38,7 +38,7 @@ def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     else:
         rule, message, hint, mark = _explanation(problem, line, mark, error.context_mark)
     at = at_index(source.file, text, max(0, min(mark.index, len(text.rstrip()) - 1)))
-    return mistake(rule, source.file, message, WHY, hint, at)
+    return mistake(rule, at, message, WHY, hint)
 
 
 def _explanation(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, str, Any]:

@@ -77,9 +77,9 @@ def _too_deep(source: Source, text: str) -> Finding | None:
 
 def _deep(source: Source, mark: Any) -> Finding:
     at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
-    return mistake("depth", source.file, f"more than {DEEPEST} levels are nested here",
+    return mistake("depth", at, f"more than {DEEPEST} levels are nested here",
                    "no tree needs that; a bracket may be missing",
-                   "close the brackets, or use separate lines", at)  # fmt: skip
+                   "close the brackets, or use separate lines")  # fmt: skip
 
 
 def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding]]:
@@ -180,4 +180,4 @@ class _Reading:
 
     def lost(self, text: Text, message: str, hint: str) -> None:
         why = "part of your text would be lost without a warning"
-        self.findings.append(mistake("lost-text", self.file, message, why, hint, text.at))
+        self.findings.append(mistake("lost-text", text.at, message, why, hint))
