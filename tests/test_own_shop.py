@@ -25,6 +25,7 @@ EXAMPLES = {
 }
 # Files that may go up to the root of the repository, each with what they want there.
 AT_THE_ROOT = {
+    "report/test_workflow.py": "reads the workflow, the hook and the README",
     "test_installed.py": "builds the wheel",
     "test_own_shop.py": "lists the ids of the demo",
     "trade/mutate_numbers.py": "runs the tests of a changed room from there",

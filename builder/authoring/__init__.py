@@ -1,4 +1,4 @@
 """Writes authors' files: a new shop, a new tree.
 
-In: names. Out: text that checks clean from the first line, written where nothing stood.
+In: a folder, an ID. Out: files that pass the check as created; existing files stay as they are.
 """

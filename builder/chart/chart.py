@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple
 
-from builder.chart.gaps import SMALL, TEXT
+from builder.chart.spacing import SMALL, TEXT
 
 
 class Shape(StrEnum):
@@ -58,7 +58,7 @@ class Box:
     """A symbol with its words."""
 
     id: str  # the step it stands for; repeated where a fix is repeated
-    kind: str  # start, check, action, fix, stop, hand-over, connector, decision
+    kind: str  # start, check, action, fix, stop, handoff, connector, decision
     shape: Shape
     rect: Rect
     runs: tuple[Run, ...] = ()
@@ -71,7 +71,7 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Polyline:
     """A polyline; an arrow head stands at its last point."""
 
     points: tuple[tuple[float, float], ...]
@@ -87,7 +87,7 @@ class Label:
     runs: tuple[Run, ...]
 
 
-Part = Box | Line | Label
+Part = Box | Polyline | Label
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,9 +118,9 @@ class Chart:
         return tuple(part for part in self.parts if isinstance(part, Box))
 
     @property
-    def lines(self) -> tuple[Line, ...]:
+    def lines(self) -> tuple[Polyline, ...]:
         """The lines between symbols."""
-        return tuple(part for part in self.parts if isinstance(part, Line))
+        return tuple(part for part in self.parts if isinstance(part, Polyline))
 
     @property
     def labels(self) -> tuple[Label, ...]:

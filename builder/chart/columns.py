@@ -5,22 +5,24 @@ column. All measures at the nominal text size.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import partial
+from itertools import repeat
 from typing import NamedTuple
 
-from builder.chart.gaps import SECTION_GAP
-from builder.chart.size import Size
-from builder.chart.steps import StepFunction
-from builder.chart.stock import Stock
+from builder.chart.block_size import BlockSize
+from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.spacing import SECTION_GAP
+from builder.chart.step_function import StepFunction
 from builder.chart.styles import Style
 from builder.plan.outline import Block, Section
 
 
-class Piece(NamedTuple):
+class MeasuredGroup(NamedTuple):
     """Blocks of one section that stay together."""
 
     blocks: tuple[Block, ...]
-    sizes: tuple[Size, ...]
+    sizes: tuple[BlockSize, ...]
     first: bool  # of its section
     last: bool
     body: float
@@ -31,7 +33,7 @@ class Piece(NamedTuple):
 class Column(NamedTuple):
     """The pieces that stand in one column, from the top."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[MeasuredGroup, ...]
     height: float
 
 
@@ -39,12 +41,12 @@ Group = tuple[tuple[Block, ...], bool, bool]  # blocks, whether first and last o
 Groups = tuple[Group, ...]
 
 
-def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
-    """Join the blocks that must not be parted.
+def block_groups(sections: Sequence[Section], separate: bool = False) -> Groups:
+    """Join the blocks that must not be split.
 
     A head without results stays with what follows, and an end with nothing but connectors stays
     with the check that led to it: no lone head at the foot of a column, no lone fix at the top.
-    With `apart`, for text so large that a sheet holds little more than a box, none are joined.
+    With `separate`, for text so large that a sheet holds little more than a box, none are joined.
     """
     found = []
     for section in sections:
@@ -52,7 +54,7 @@ def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
         for block in section.blocks:
             lone_end = block.down is None and not any(side.links for side in block.sides)
             lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
-            if joined and (lone_end or lone_head) and not apart:
+            if joined and (lone_end or lone_head) and not separate:
                 joined[-1].append(block)
             else:
                 joined.append([block])
@@ -61,29 +63,59 @@ def groups(sections: Sequence[Section], apart: bool = False) -> Groups:
     return tuple(found)
 
 
-Galley = StepFunction[tuple[Piece, ...]]  # everything in one column, as high as its width makes it
+@dataclass(frozen=True, slots=True)
+class Galley:
+    """A flow in one style as one column, as printers call type before it is cut into pages."""
+
+    metrics: FlowMetrics
+    parts: tuple[StepFunction[MeasuredGroup], ...]
+    at: StepFunction[tuple[MeasuredGroup, ...]]  # everything, in a column of any width
 
 
-def galley(stock: Stock, style: Style, joined: Groups) -> Galley:
-    """Return what stays together, to be measured in columns of any width."""
-    parts = [StepFunction(partial(_piece, stock, style, group)) for group in joined]
-    return StepFunction(lambda column: tuple([part(column) for part in parts]))
+def galley(
+    metrics: FlowMetrics, style: Style, joined: Groups, earlier: Galley | None = None
+) -> Galley:
+    """Prepare what stays together to be measured.
+
+    Of an earlier galley of the same flow everything is kept that holds the same words.
+    """
+    kept = zip(joined, earlier.parts, strict=True) if earlier else zip(joined, repeat(None))
+    parts = tuple(
+        part
+        if part and earlier and _same_words(group, metrics, earlier.metrics)
+        else StepFunction(partial(_measured_group, metrics, style, group))
+        for group, part in kept
+    )
+    return Galley(
+        metrics, parts, StepFunction(lambda width: tuple([part(width) for part in parts]))
+    )
 
 
-def _piece(stock: Stock, style: Style, group: Group, column: float) -> Piece:
+def _same_words(group: Group, metrics: FlowMetrics, earlier: FlowMetrics) -> bool:
+    """Whether the boxes of a group hold the same words; labels and connectors always do."""
+    steps = [link.step for block in group[0] for side in block.sides for link in side.links]
+    steps += [block.step for block in group[0]]
+    return all(metrics.boxes[step] is earlier.boxes[step] for step in steps)
+
+
+def _measured_group(
+    metrics: FlowMetrics, style: Style, group: Group, column: float
+) -> MeasuredGroup:
     blocks, first, last = group
-    sizes = tuple([style.size(stock, block, column) for block in blocks])
+    sizes = tuple([style.size(metrics, block, column) for block in blocks])
     body = sum([one.body for one in sizes]) + sum([one.tail for one in sizes[:-1]])
-    return Piece(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut)
+    return MeasuredGroup(blocks, sizes, first, last, body, sizes[-1].tail, sizes[-1].cut)
 
 
-def total(items: Sequence[Piece]) -> float:
+def galley_height(items: Sequence[MeasuredGroup]) -> float:
     """Height of everything in one column."""
     gaps = sum([SECTION_GAP for piece in items if piece.first]) - SECTION_GAP
     return gaps + sum([piece.body + piece.tail for piece in items])
 
 
-def fill(items: Sequence[Piece], heights: Sequence[float], most: int) -> list[Column] | None:
+def fill_columns(
+    items: Sequence[MeasuredGroup], heights: Sequence[float], most: int
+) -> list[Column] | None:
     """Fill columns in order; None if more than `most` are needed or a piece is too tall.
 
     The last of the heights is that of all further columns. One of the first columns that is too
@@ -104,7 +136,7 @@ def fill(items: Sequence[Piece], heights: Sequence[float], most: int) -> list[Co
     return columns
 
 
-def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
+def _take(items: Sequence[MeasuredGroup], start: int, room: float) -> tuple[int, float]:
     """Return how many pieces fit, and the height they take with the connector at the foot."""
     used = 0.0
     taken, height = 0, 0.0
@@ -121,7 +153,7 @@ def _take(items: Sequence[Piece], start: int, room: float) -> tuple[int, float]:
     return taken, height
 
 
-def balanced(columns: Sequence[Column]) -> list[Column]:
+def balanced_columns(columns: Sequence[Column]) -> list[Column]:
     """Fill the same columns again, no taller than they must be; empty ones stay in front."""
     empty = [column for column in columns if not column.pieces]
     best = [column for column in columns if column.pieces]
@@ -129,7 +161,7 @@ def balanced(columns: Sequence[Column]) -> list[Column]:
     low, high = 0.0, max((column.height for column in best), default=0)
     while high - low > 1:
         middle = (low + high) / 2
-        found = fill(items, [middle], len(best))
+        found = fill_columns(items, [middle], len(best))
         if not found:
             low = middle
         else:

@@ -1,4 +1,4 @@
-"""What a chart shows: nodes with their words, labelled edges, and the order they are read in.
+"""What a chart shows: nodes with their words, labeled edges, and the order they are read in.
 
 In: a `Tree`, and the `Library` for signal words and the titles of other trees. Out: a `Flow`, all
 that the layout knows. Graphs that are not trees of a shop can be laid out by making a `Flow`.
@@ -9,8 +9,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
-from builder.chart.notes import Numbered, noted, notes, nth, other_tree, spent
-from builder.graph.routes import Way
+from builder.chart.undrawn_ways import (
+    NumberedTree,
+    handoff_title,
+    nth,
+    spent_words,
+    undrawn_ways,
+    way_notes,
+)
+from builder.graph.routes import ExitKind
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Step, Tree
@@ -28,7 +35,7 @@ class Node:
     """One symbol: its words, and where a reader who wants more is sent."""
 
     id: str
-    kind: str  # start, check, action, fix, stop, hand-over
+    kind: str  # start, check, action, fix, stop, handoff
     text: str
     number: str = ""
     notes: tuple[str, ...] = ()  # "still there: go to 3"
@@ -70,26 +77,26 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
     """Turn a tree into what its chart shows."""
     drawn = lines(tree)
     sections = tree_outline(tree, drawn)
-    at = Numbered(tree, numbered(tree, sections), drawn, library)
-    nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _hand_overs(at)
+    at = NumberedTree(tree, numbered(tree, sections), drawn, library)
+    nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _handoffs(at)
     edges = {
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
     }
     edges |= _ranked(at, sections, edges)
-    reached = arrivals(edges, sections) | _named_in_notes(at)
+    reached = nodes_reached_by_number(edges, sections) | _named_in_notes(at)
     flow = Flow(str(tree.title), nodes, edges, sections, reached)
     return _with_start(_with_origins(_with_ways_on(flow)))
 
 
-def _node(at: Numbered, step: Step) -> Node:
+def _node(at: NumberedTree, step: Step) -> Node:
     met = hazards_of(step, at.library) if at.library else []
     return Node(
         id=str(step.id),
         kind=step.kind,
         text=tied(step.text),
         number=str(at.numbers[step.id]),
-        notes=tuple(notes(at, step)),
+        notes=tuple(way_notes(at, step)),
         when=tied(", ".join(step.when)),
         facts=tuple(_times(step)),
         caution=met[0].signal if met else None,
@@ -111,33 +118,33 @@ def hazards_of(step: Step, library: Library) -> list[Hazard]:
     return by_severity(met)
 
 
-def _hand_overs(at: Numbered) -> dict[str, Node]:
+def _handoffs(at: NumberedTree) -> dict[str, Node]:
     found = [line for out in at.drawn.values() for line in out]
     return {
-        line.target: _hand_over(line.exit.branch, line.target, at.library)
+        line.target: _handoff(line.exit.branch, line.target, at.library)
         for line in found
         if line.target not in at.tree.steps
     }
 
 
-def _hand_over(branch: Branch, id: str, library: Library | None) -> Node:
-    text = f"Tree: {other_tree(branch, library)}"
+def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
+    text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
         number = library.entries.get(str(branch.text)) if library else None
         text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
-    return Node(id=id, kind="hand-over", text=text, href=f"tree:{branch.text}")
+    return Node(id=id, kind="handoff", text=text, href=f"tree:{branch.text}")
 
 
-def _edge(at: Numbered, step: Step, line: Line) -> Edge:
-    way, result = line.exit.way, line.exit.result
+def _edge(at: NumberedTree, step: Step, line: Line) -> Edge:
+    way, result = line.exit.kind, line.exit.result
     means = str(result.means or "") if result else ""
-    looped = at.tree.steps[line.target].each if way is Way.NEXT else None
+    looped = at.tree.steps[line.target].each if way is ExitKind.NEXT else None
     if looped and not means:
         means = f"next {looped[0]}"
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
 
 
-def _ranked(at: Numbered, sections: Sequence[Section], edges: Edges) -> Edges:
+def _ranked(at: NumberedTree, sections: Sequence[Section], edges: Edges) -> Edges:
     """Number the results of a check of which the first that fits counts, if one runs straight down.
 
     That one is drawn last, whatever its place in the list.
@@ -155,13 +162,13 @@ def _ranked(at: Numbered, sections: Sequence[Section], edges: Edges) -> Edges:
     return found
 
 
-def _label(step: Step, way: Way, line: Line) -> str:
+def _label(step: Step, way: ExitKind, line: Line) -> str:
     match way:
-        case Way.COULD_NOT:
+        case ExitKind.COULD_NOT:
             return "could not be done"
-        case Way.SPENT:
-            return spent(step)
-        case Way.STILL_THERE:
+        case ExitKind.SPENT:
+            return spent_words(step)
+        case ExitKind.STILL_THERE:
             return "still there"
         case _ if line.exit.result and isinstance(step.body, Check):
             return result_words(step.body, line.exit.result)
@@ -169,7 +176,7 @@ def _label(step: Step, way: Way, line: Line) -> str:
             return ""
 
 
-def arrivals(edges: Edges, sections: Sequence[Section]) -> frozenset[str]:
+def nodes_reached_by_number(edges: Edges, sections: Sequence[Section]) -> frozenset[str]:
     """Return the nodes that a connector leads to, or the words at the end of a chain."""
     found = set()
     for block in (block for section in sections for block in section.blocks):
@@ -188,12 +195,12 @@ def _ways_on(edges: Edges, links: Sequence[Link]) -> Iterator[tuple[str, Edge]]:
                 yield link.step, edge
 
 
-def _named_in_notes(at: Numbered) -> frozenset[str]:
+def _named_in_notes(at: NumberedTree) -> frozenset[str]:
     """Return the steps that the words in a box send the reader to."""
     return frozenset(
         str(way.branch.step)
         for step in at.tree.steps.values()
-        for way in noted(at.drawn, step)
+        for way in undrawn_ways(at.drawn, step)
         if way.branch.step and not way.branch.tree
     )
 

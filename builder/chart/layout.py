@@ -11,27 +11,37 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import product
+from typing import NamedTuple
 
 from builder.chart.chart import Chart
-from builder.chart.columns import Column, galley, groups, total
-from builder.chart.draw import drawn, jumps_elsewhere
-from builder.chart.fit import Case, Drawn, Fit, Room, case, fewest_sheets, in_style, largest
+from builder.chart.columns import Column, block_groups, galley, galley_height
+from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
 from builder.chart.flow import Flow, flow_of
-from builder.chart.gaps import TEXT
-from builder.chart.parted import parted
-from builder.chart.stock import Jump, Stock, stock
+from builder.chart.flow_metrics import FlowMetrics, Jump, flow_metrics
+from builder.chart.spacing import TEXT
+from builder.chart.split_checks import split_checks
 from builder.chart.styles import STYLES, UNDER
+from builder.chart.text_fit import (
+    FitTask,
+    Room,
+    SheetLayout,
+    StyledFlow,
+    fewest_sheets_layout,
+    fit_task,
+    largest_layout,
+    styled_flow,
+)
 from builder.model.library import Library
 from builder.model.tree import Tree
 
 PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
-WORTH = 1.14  # how much larger the text must be for the less plain style
+LESS_PLAIN_GAIN = 1.14  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
-FEW = 3  # results of a check: to no fewer is it parted only to save sheets
-# How a flow is parted, step by step: most results beside a box, and whether heads stand alone.
-PARTED = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
-WISHED = 12.0  # points: least text of the boxes on paper; labels then are 10.8
+FEW = 3  # results of a check: to no fewer is it split only to save sheets
+# How a flow is split, step by step: most results beside a box, and whether heads stand alone.
+SPLITS = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
+LEAST_TEXT = 12.0  # points: least text of the boxes on paper; labels then are 10.8
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
@@ -41,11 +51,13 @@ def page_chart(tree: Tree, library: Library | None = None) -> Chart:
 
 def one_column(flow: Flow) -> Chart:
     """Lay a flow out in one column, results under the checks."""
-    measured = stock(flow)
-    items = galley(measured, UNDER, groups(flow.sections))(PAGE_WIDTH)
-    column = Column(items, total(items))
+    measured = flow_metrics(flow)
+    items = galley(measured, UNDER, block_groups(flow.sections)).at(PAGE_WIDTH)
+    column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
-    return drawn(measured, Fit(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,)))[0]
+    return sheet_drawings(
+        measured, SheetLayout(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,))
+    )[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,145 +68,156 @@ class Sheets:
     charts: tuple[Chart, ...]  # one a sheet
 
 
-def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = WISHED) -> Sheets:
+def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) -> Sheets:
     """Lay a flow out on as few sheets as it takes with text no smaller than `text` points.
 
     Each room is one way to use the paper (upright, lying); the one that takes the fewest sheets is
     taken, then one in which the chart begins on the first, then the one with the largest text.
-    Checks with many results are parted if a sheet cannot hold one otherwise, or if that saves
+    Checks with many results are split if a sheet cannot hold one otherwise, or if that saves
     sheets; if a single box at that size is larger than a sheet, the largest text that fits is taken
     instead: the charts tell theirs.
     """
-    one = stock(flow)
-    styles = [in_style(one, style) for style in STYLES]
-    best = best_of([_on_one_sheet(styles, room, text) for room in rooms])
+    one = flow_metrics(flow)
+    styles = [styled_flow(one, style) for style in STYLES]
+    best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
     if best:
-        return Sheets(best.room, drawn(one, best))
-    fewest = _parted(flow, rooms, text)
-    found = fewest or _settled(parted(flow, 1), partial(_largest, rooms))
-    if not found:
+        return Sheets(best.room, sheet_drawings(one, best))
+    settled = _fewest_sheets(flow, rooms, text)
+    settled = settled or _settled(split_checks(flow, 1), True, partial(_largest, rooms))
+    if not settled:
         raise ValueError(f"no text of a point or more fits any of {rooms}")
-    return found
+    return Sheets(settled.layout.room, sheet_drawings(*settled))
 
 
-def _parted(flow: Flow, rooms: Sequence[Room], text: float) -> Sheets | None:
-    """Part checks no more than it takes to fit; to `FEW` results beside a box if that saves sheets.
+class Settled(NamedTuple):
+    """A layout on several sheets in which every jump names its sheet."""
+
+    metrics: FlowMetrics
+    layout: SheetLayout
+
+
+def _fewest_sheets(flow: Flow, rooms: Sequence[Room], text: float) -> Settled | None:
+    """Split checks as little as it takes to fit; to `FEW` results beside a box to save sheets.
 
     One check with eight results makes every column as wide as it needs, however many sheets follow.
     """
-    fewest: Sheets | None = None
-    for most, apart in PARTED:
-        if fewest and (most < FEW or len(fewest.charts) == 1):
+    fewest: Settled | None = None
+    for most, separate in SPLITS:
+        if fewest and (most < FEW or fewest.layout.sheets == 1):
             break
-        sheets = len(fewest.charts) - 1 if fewest else MANY
-        wanted = Wanted(rooms, text, apart, sheets)
-        fewest = _settled(parted(flow, most), partial(_on_sheets, wanted)) or fewest
+        task = SheetTask(rooms, text, fewest.layout.sheets - 1 if fewest else MANY)
+        fewest = _settled(split_checks(flow, most), separate, partial(best_layout, task)) or fewest
     return fewest
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class SheetTask:
     """What a layout on several sheets must keep to."""
 
     rooms: Sequence[Room]
     text: float  # points, or larger
-    apart: bool  # as in `groups`
     sheets: int  # no more than these
 
 
-def _on_sheets(wanted: Wanted, measured: Stock) -> Fit | None:
+def best_layout(task: SheetTask, styles: Sequence[StyledFlow]) -> SheetLayout | None:
     """Lay out with the largest text, where it takes the fewest sheets."""
-    few: dict[tuple[Room, str], Fit] = {}
-    least = wanted.sheets
-    styles = [in_style(measured, style, wanted.apart) for style in STYLES]
-    for room, one in product(wanted.rooms, styles):
-        found = fewest_sheets(case(one, room), wanted.text, least)
+    few: dict[tuple[Room, str], SheetLayout] = {}
+    least = task.sheets
+    for room, one in product(task.rooms, styles):
+        found = fewest_sheets_layout(fit_task(one, room), task.text, least)
         if found:
             few[room, one.style.name] = found
             least = found.sheets
-    best: Fit | None = None
-    for room in wanted.rooms:
-        in_room: Fit | None = None
+    best: SheetLayout | None = None
+    for room in task.rooms:
+        in_room: SheetLayout | None = None
         for one in styles:
             found = few.get((room, one.style.name))
             if found and found.sheets == least:
                 beyond = _to_beat(in_room)
-                in_room = chosen([in_room, _filled(case(one, room), found, beyond)])
-        best = best_of([best, in_room])
+                in_room = plainest_of_good([in_room, _filled(fit_task(one, room), found, beyond)])
+        best = best_paper_use([best, in_room])
     return best
 
 
-def _filled(wanted: Case, few: Fit, beyond: float) -> Fit | None:
+def _filled(task: FitTask, few: SheetLayout, beyond: float) -> SheetLayout | None:
     """Lay out on the same sheets with the largest text; first of all so that the first has some."""
-    begun = largest(replace(wanted, begins=True), few.sheets, few.text, beyond)
-    return begun or largest(wanted, few.sheets, few.text, beyond) or few
+    begun = largest_layout(replace(task, begins=True), few.sheets, few.text, beyond)
+    return begun or largest_layout(task, few.sheets, few.text, beyond) or few
 
 
-def _to_beat(fit: Fit | None) -> float:
+def _to_beat(fit: SheetLayout | None) -> float:
     """Return the text size that a less plain layout of as many sheets must pass."""
-    return fit.text * (WORTH if fit.text >= WISHED else 1) if fit and fit.begins else 0
+    if fit is None or not fit.begins:
+        return 0
+    return fit.text * (LESS_PLAIN_GAIN if fit.text >= LEAST_TEXT else 1)
 
 
-def _largest(rooms: Sequence[Room], measured: Stock) -> Fit | None:
-    under = in_style(measured, UNDER, apart=True)
-    fits = [largest(case(under, room), MANY) for room in rooms]
+def _largest(rooms: Sequence[Room], styles: Sequence[StyledFlow]) -> SheetLayout | None:
+    fits = [largest_layout(fit_task(styles[-1], room), MANY) for room in rooms]
     return max((fit for fit in fits if fit), key=lambda fit: fit.text, default=None)
 
 
-def best_of(fits: Sequence[Fit | None]) -> Fit | None:
+def best_paper_use(fits: Sequence[SheetLayout | None]) -> SheetLayout | None:
     """Choose between the ways to use the paper."""
     found = [fit for fit in fits if fit]
     return max(found, key=lambda fit: (-fit.sheets, fit.begins, fit.text), default=None)
 
 
-def _settled(flow: Flow, fitted: Callable[[Stock], Fit | None]) -> Sheets | None:
+def _settled(
+    flow: Flow, separate: bool, search: Callable[[Sequence[StyledFlow]], SheetLayout | None]
+) -> Settled | None:
     """Lay out again until every jump to another sheet has room for that sheet's number.
 
     The jumps that have room only grow in number, so it comes to an end; mostly the second time.
     """
     elsewhere: frozenset[Jump] = frozenset()
+    styles: list[StyledFlow | None] = [None] * len(STYLES)
     while True:
-        measured = stock(flow, sheets=True, elsewhere=elsewhere)
-        fit = fitted(measured)
-        if fit is None:
+        metrics = flow_metrics(flow, sheets=True, elsewhere=elsewhere)
+        styled = [styled_flow(metrics, style, separate, earlier)
+                  for style, earlier in zip(STYLES, styles, strict=True)]  # fmt: skip
+        layout = search(styled)
+        if layout is None:
             return None
-        found = frozenset(jumps_elsewhere(flow, fit))
-        if found <= elsewhere:
-            return Sheets(fit.room, drawn(measured, fit))
-        elsewhere |= found
+        jumps = frozenset(jumps_to_other_sheets(flow, layout))
+        if jumps <= elsewhere:
+            return Settled(metrics, layout)
+        elsewhere |= jumps
+        styles = [*styled]
 
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    measured = stock(flow)
-    styles = [in_style(measured, one) for one in STYLES if style in ("", one.name)]
-    fits = [largest(case(one, room), 1) for one in styles]
-    best = chosen(fits)
+    measured = flow_metrics(flow)
+    styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
+    fits = [largest_layout(fit_task(one, room), 1) for one in styles]
+    best = plainest_of_good(fits)
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
-    return drawn(measured, best)[0]
+    return sheet_drawings(measured, best)[0]
 
 
-def _on_one_sheet(styles: Sequence[Drawn], room: Room, text: float) -> Fit | None:
-    return chosen([largest(case(one, room), 1, text) for one in styles])
+def _on_one_sheet(styles: Sequence[StyledFlow], room: Room, text: float) -> SheetLayout | None:
+    return plainest_of_good([largest_layout(fit_task(one, room), 1, text) for one in styles])
 
 
-def chosen(fits: Sequence[Fit | None]) -> Fit | None:
+def plainest_of_good(fits: Sequence[SheetLayout | None]) -> SheetLayout | None:
     """Choose between layouts given in order of plainness.
 
     Fewer sheets come first, then a chart that begins on the first; of equals the plainer one,
     unless its text is smaller by more than it is worth or smaller than it should be on paper.
     """
-    best: Fit | None = None
+    best: SheetLayout | None = None
     for fit in fits:
         if fit and (best is None or _better(fit, best)):
             best = fit
     return best
 
 
-def _better(fit: Fit, best: Fit) -> bool:
+def _better(fit: SheetLayout, best: SheetLayout) -> bool:
     if fit.sheets != best.sheets:
         return fit.sheets < best.sheets
     if fit.begins != best.begins:
         return fit.begins
-    return fit.text > best.text * (WORTH if best.text >= WISHED else 1)
+    return fit.text > best.text * (LESS_PLAIN_GAIN if best.text >= LEAST_TEXT else 1)

@@ -7,11 +7,11 @@ large a block is, how it is drawn, how narrow a column may be.
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from builder.chart import right, under
+from builder.chart import results_right, results_under
+from builder.chart.block_size import BlockSize
 from builder.chart.chart import Part, Rect
-from builder.chart.paint import Pen
-from builder.chart.size import Size
-from builder.chart.stock import Stock
+from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.parts import Pen
 from builder.plan.outline import Block
 
 
@@ -20,11 +20,11 @@ class Style:
     """One way of drawing."""
 
     name: str
-    size: Callable[[Stock, Block, float], Size]
-    draw: Callable[[Pen, Block, Size, Rect, bool], Iterator[Part]]
-    least: Callable[[Stock], float]
+    size: Callable[[FlowMetrics, Block, float], BlockSize]
+    draw: Callable[[Pen, Block, BlockSize, Rect, bool], Iterator[Part]]
+    least: Callable[[FlowMetrics], float]
 
 
-RIGHT = Style("right", right.size, right.draw, right.least)
-UNDER = Style("under", under.size, under.draw, under.least)
+RIGHT = Style("right", results_right.size, results_right.draw, results_right.least)
+UNDER = Style("under", results_under.size, results_under.draw, results_under.least)
 STYLES = (RIGHT, UNDER)  # the plainest first

@@ -1,6 +1,6 @@
 """A chart as inline SVG for a page.
 
-In: a `Chart`. Out: SVG text without a colour or a script of its own: `chart.css` gives the looks,
+In: a `Chart`. Out: SVG text without a color or a script of its own: `chart.css` gives the looks,
 light and dark. Every box is a link with a name, in reading order.
 
 A chart of one column is cut between its blocks into one picture each, so that the page can set them
@@ -11,8 +11,8 @@ from collections.abc import Callable, Iterator
 from html import escape
 from itertools import pairwise
 
-from builder.chart.chart import Box, Chart, Line, Part, Rect, Run, Shape
-from builder.chart.gaps import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
+from builder.chart.chart import Box, Chart, Part, Polyline, Rect, Run, Shape
+from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
 
 HEAD = 5.0  # length of an arrow head
 STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
@@ -37,7 +37,7 @@ def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
     def drawn(part: Part) -> str:
         if isinstance(part, Box):
             return _box(part, link(part.href), anchors.get(part.id) is part)
-        return _line(part) if isinstance(part, Line) else "".join(map(_run, part.runs))
+        return _line(part) if isinstance(part, Polyline) else "".join(map(_run, part.runs))
 
     name = escape(f"Chart: {chart.title}")
     words = f"<title>{name}</title><desc>{escape(chart.description)}</desc>"
@@ -58,7 +58,7 @@ def _slices(chart: Chart) -> Iterator[tuple[float, float, list[Part]]]:
 
 
 def _top(part: Part) -> float:
-    if isinstance(part, Line):
+    if isinstance(part, Polyline):
         return min(y for _, y in part.points)
     return part.rect.y
 
@@ -145,13 +145,13 @@ def _run(run: Run) -> str:
     return f'<text x="{_n(run.x)}" y="{_n(run.y)}"{kind}>{words}</text>'
 
 
-def _line(line: Line) -> str:
+def _line(line: Polyline) -> str:
     points = "L".join(f"{_n(x)} {_n(y)}" for x, y in line.points)
     drawn = f'<path class="{"rule" if line.rule else "line"}" d="M{points}"/>'
     return drawn + (_path(arrow_head(line), "head") if line.arrow else "")
 
 
-def arrow_head(line: Line, size: float = HEAD) -> list[tuple[float, float]]:
+def arrow_head(line: Polyline, size: float = HEAD) -> list[tuple[float, float]]:
     """Return the triangle at the end of a line."""
     (x1, y1), (x2, y2) = line.points[-2:]
     length = abs(x2 - x1) + abs(y2 - y1) or 1

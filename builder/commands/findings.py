@@ -11,7 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from builder.check.verdict import Verdict
-from builder.reader.source import leads_out
+from builder.reader.source import LARGEST, unfit
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
 from builder.report.as_text import color_wanted, findings_as_text
@@ -50,9 +50,12 @@ def print_notes(notes: Iterable[str]) -> None:
 
 def _lines(shop: Path, file: str) -> list[str]:
     path = shop / file
-    if leads_out(shop, path) or not path.is_file():
+    if unfit(shop, path, LARGEST):
         return []  # never a line of a file to which a link leads out of the shop
-    return path.read_text("utf-8-sig", "replace").split("\n")
+    try:
+        return path.read_bytes().decode("utf-8-sig", "replace").split("\n")
+    except OSError:
+        return []
 
 
 def _in_repository(shop: Path) -> str:

@@ -5,7 +5,7 @@ import sys
 from datetime import date
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import NotWritten
 from builder.commands.place import from_here, shop_of
 
 NAME = "new"
@@ -25,9 +25,9 @@ def run(options: argparse.Namespace) -> int:
     return print_written(new_tree(shop_of(options), options.id, date.today()))
 
 
-def print_written(written: Path | tuple[Path, ...] | Refused) -> int:
+def print_written(written: Path | tuple[Path, ...] | NotWritten) -> int:
     """Print what was written, or why nothing was; returns the exit status."""
-    if isinstance(written, Refused):
+    if isinstance(written, NotWritten):
         print(f"baytree: {written.message}\n  hint: {written.hint}", file=sys.stderr)
         return 2
     for path in written if isinstance(written, tuple) else (written,):

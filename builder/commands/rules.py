@@ -3,7 +3,7 @@
 import argparse
 import sys
 
-from builder.rules.shared.documentation import pages
+from builder.rules.shared.documentation import documented_rules
 
 NAME = "rules"
 HELP = "list the checks, or explain one"
@@ -16,7 +16,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print a line for every rule, or the page of one."""
-    named = [page for page in pages() if options.name in (None, page.rule.name)]
+    named = [page for page in documented_rules() if options.name in (None, page.rule.name)]
     if not named:
         print(f"baytree: there is no rule `{options.name}`", file=sys.stderr)
         return 2
@@ -25,5 +25,5 @@ def run(options: argparse.Namespace) -> int:
     if options.name:
         page = named[0]
         print(f"\n{page.finds}\n\nWhy: {page.why}\n\nWrong:\n\n{page.wrong}\nRight:\n\n"
-              f"{page.right}\nMend: {page.mend}")  # fmt: skip
+              f"{page.right}\nFix: {page.fix}")  # fmt: skip
     return 0

@@ -23,10 +23,10 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Serve the shop's site until interrupted."""
-    from builder.site.serve import serve
+    from builder.site.serve_site import serve_site
 
     shop = shop_of(options)
-    serve(shop, partial(rebuild, shop, set()), options.port)
+    serve_site(shop, partial(rebuild, shop, set()), options.port)
     return 0
 
 
@@ -36,7 +36,7 @@ def rebuild(shop: Path, printed: set[str], out: Path) -> int:
     `printed` are the notes that were printed before: each is printed once.
     """
     from builder.reader.trees import tree_of
-    from builder.site.build import SiteInput, build_site
+    from builder.site.build_site import SiteInput, build_site
 
     with opened(shop) as cache:
         verdict = check(shop, cache, date.today())

@@ -3,10 +3,10 @@
 import argparse
 from pathlib import Path
 
-from builder.authoring.refused import Refused
+from builder.authoring.not_written import NotWritten
 from builder.commands.new import print_written
 from builder.commands.schema import write_schemas
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 
 NAME = "start"
 HELP = "create a shop folder that passes the checks"
@@ -19,10 +19,10 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the new shop, and print its files."""
-    from builder.authoring.start import start
+    from builder.authoring.new_shop import new_shop
 
     folder = Path(options.folder)
-    written = start(folder)
-    if not isinstance(written, Refused):
+    written = new_shop(folder)
+    if not isinstance(written, NotWritten):
         write_schemas(read_knowledge(folder)[0], folder / ".schemas")
     return print_written(written)

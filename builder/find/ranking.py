@@ -98,7 +98,9 @@ def query_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
     if query.spelled.completions and concepts:
         negated = tokens[-1].startswith("!")
         words = (_completed(word, index, negated=negated) for word in query.spelled.completions)
-        concepts[-1] = Concept(tuple(dict.fromkeys(word for word in words if word)))
+        wordings = tuple(dict.fromkeys(word for word in words if word))
+        # Of a word that can only become a stop word, nothing is asked.
+        return [*concepts[:-1], *([Concept(wordings)] if wordings else [])]
     return concepts
 
 

@@ -1,6 +1,6 @@
-"""Every way from step to step of a tree, with `back` and `next` resolved.
+"""Every route from step to step of a tree, with `back` and `next` resolved.
 
-In: a `Tree`. Out: its `Route`s, the one account of its graph that rules, plans, walk and charts
+In: a `Tree`. Out: its `Route`s, the one account of its graph that rules, plan, walk and chart
 share.
 """
 
@@ -12,23 +12,23 @@ from builder.model.text import Position
 from builder.model.tree import Action, Branch, Check, Fix, Result, Step, Tree
 
 
-class Way(StrEnum):
-    """By what a step is left."""
+class ExitKind(StrEnum):
+    """How a walk leaves a step."""
 
     RESULT = "result"
     THEN = "then"
-    BACK = "back"  # an action's return to whichever step led to it
-    NEXT = "next"  # on to the next item of a list
+    BACK = "back"  # an action returns to the step that led to it
+    NEXT = "next"  # to the next item of a list
     STILL_THERE = "still there"  # a verification that failed; taken once
-    SPENT = "spent"  # `at_most` is used up, or the list is at its end
+    SPENT = "spent"  # `at_most` is used up, or the list is done
     COULD_NOT = "could not"
 
 
 @dataclass(frozen=True, slots=True)
 class Exit:
-    """One way out of a step as it is written."""
+    """One exit of a step, as written."""
 
-    way: Way
+    kind: ExitKind
     branch: Branch
     result: Result | None = None
 
@@ -40,7 +40,7 @@ class Exit:
 
 @dataclass(frozen=True, slots=True)
 class Route:
-    """One way from a step to another of the same tree, or (`to` is None) out of the tree."""
+    """One edge from a step to another of the same tree, or (`to` is None) out of the tree."""
 
     source: str
     to: str | None
@@ -54,57 +54,64 @@ class Route:
 
 
 def exits(step: Step) -> list[Exit]:
-    """Every way out of a step, in the order of the file."""
+    """Return every exit of a step, in the order of the file."""
     match step.body:
         case Check(results=results, could_not=could_not):
-            ways = [Exit(Way.NEXT if r.branch.next_item else Way.RESULT, r.branch, r)
-                    for r in results]  # fmt: skip
+            step_exits = [_of_result(result) for result in results]
             if could_not:
-                ways.append(Exit(Way.COULD_NOT, could_not))
+                step_exits.append(Exit(ExitKind.COULD_NOT, could_not))
         case Action(then=then):
-            ways = [Exit(_way_on(then), then)] if then else []
+            step_exits = [Exit(_kind_of_then(then), then)] if then else []
         case Fix(still_there=still_there):
-            ways = [Exit(Way.STILL_THERE, still_there)] if still_there else []
+            step_exits = [Exit(ExitKind.STILL_THERE, still_there)] if still_there else []
         case _:
-            ways = []
+            step_exits = []
     if step.spent:
-        ways.append(Exit(Way.SPENT, step.spent))
-    return ways
+        step_exits.append(Exit(ExitKind.SPENT, step.spent))
+    return step_exits
 
 
-def _way_on(then: Branch) -> Way:
+def _of_result(result: Result) -> Exit:
+    kind = ExitKind.NEXT if result.branch.next_item else ExitKind.RESULT
+    return Exit(kind, result.branch, result)
+
+
+def _kind_of_then(then: Branch) -> ExitKind:
     if then.back:
-        return Way.BACK
-    return Way.NEXT if then.next_item else Way.THEN
+        return ExitKind.BACK
+    return ExitKind.NEXT if then.next_item else ExitKind.THEN
 
 
 def routes(tree: Tree) -> tuple[Route, ...]:
-    """Every route of a tree; `back` gives one to each caller, a branch to nowhere gives none."""
-    ways = [(step, way) for step in tree.steps.values() for way in exits(step)]
+    """Return every route of a tree; `back` gives one to each caller, a bad branch gives none."""
+    pairs = [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
     callers: dict[str, set[str]] = defaultdict(set)
-    for step, way in ways:
-        if way.way not in (Way.BACK, Way.NEXT) and way.branch.step in tree.steps:
-            callers[str(way.branch.step)].add(step.id)
+    for step, exit_ in pairs:
+        named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
+        if named and exit_.branch.step in tree.steps:
+            callers[str(exit_.branch.step)].add(step.id)
     return tuple(
-        Route(step.id, to, way) for step, way in ways for to in _targets(tree, step, way, callers)
+        Route(step.id, to, exit_)
+        for step, exit_ in pairs
+        for to in _targets(tree, step, exit_, callers)
     )
 
 
 def _targets(
-    tree: Tree, step: Step, way: Exit, callers: dict[str, set[str]]
+    tree: Tree, step: Step, exit_: Exit, callers: dict[str, set[str]]
 ) -> list[str] | list[None] | list[str | None]:
-    if way.way is Way.BACK:
+    if exit_.kind is ExitKind.BACK:
         return [caller for caller in tree.steps if caller in callers[step.id]]
-    if way.way is Way.NEXT:
+    if exit_.kind is ExitKind.NEXT:
         looped = list_step(tree, step)
         return [looped] if looped else []
-    if way.branch.tree:
+    if exit_.branch.tree:
         return [None]
-    return [way.branch.step] if way.branch.step in tree.steps else []
+    return [exit_.branch.step] if exit_.branch.step in tree.steps else []
 
 
 def list_step(tree: Tree, step: Step) -> str | None:
-    """Return the step whose list `next` goes on with: this one, or the last before it."""
+    """Return the step whose list `next` continues: this step, or the last one before it."""
     looped: str | None = None
     for other in tree.steps.values():
         if other.each:

@@ -1,7 +1,7 @@
-"""What the results of a check take in, as boxes over all its readings.
+"""What the results of a check cover, as boxes over all its readings.
 
-In: a `Check` with a reading, several readings or a figure. Out: its `Space`: one axis a reading,
-one box a result, ready for `uncovered` and `overlaps`; and ranges in the words of authors.
+In: a `Check` with a reading, several readings or a figure. Out: its `Space`: one axis per reading,
+one box per result, ready for `uncovered` and `overlaps`; and ranges as authors write them.
 """
 
 from collections.abc import Iterator, Mapping
@@ -18,7 +18,7 @@ from builder.trade.mistake import Mistake
 
 @dataclass(frozen=True, slots=True)
 class Axis:
-    """One reading of a check: what it can be, and how it is written."""
+    """One reading of a check: its domain, and how its values are written."""
 
     name: str
     unit: str
@@ -27,24 +27,24 @@ class Axis:
     phrases: tuple[str, ...] = ()  # where a reading counts phrases
     formula: Expression | None = None  # where it is computed from others
 
-    def shown(self, value: Decimal) -> str:
+    def value_as_text(self, value: Decimal) -> str:
         """Write a reading as a technician would say it."""
         if self.phrases:
             return self.phrases[int(value)]
         figure = "OL" if value.is_infinite() else f"{value:f} {self.unit}".strip()
         return f"{self.name} {figure}".strip()
 
-    def in_words(self, side: Range) -> str:
-        """Write a stretch of the reading as an author would."""
+    def side_as_text(self, side: Range) -> str:
+        """Write a range of the reading as an author would."""
         if not self.phrases:
-            return range_in_words(side, self.domain)
-        held = (phrase for i, phrase in enumerate(self.phrases) if side.takes(Decimal(i)))
-        return " or ".join(held)
+            return range_as_text(side, self.domain)
+        phrases = (phrase for i, phrase in enumerate(self.phrases) if side.takes(Decimal(i)))
+        return " or ".join(phrases)
 
 
 @dataclass(frozen=True, slots=True)
 class Space:
-    """All readings of a check and what each of its results takes of them."""
+    """All readings of a check, and what each of its results covers of them."""
 
     axes: tuple[Axis, ...]
     results: tuple[Result, ...]  # those with a box
@@ -57,11 +57,11 @@ class Space:
 
 
 def space_of(check: Check) -> Space | None:
-    """Return the space of a check; None where it has no reading, or one with no room for values."""
+    """Return the space of a check; None where it has no reading, or one with an empty domain."""
     axes = tuple(_axes(check))
     if not axes or any(axis.domain.empty for axis in axes):
         return None
-    results = tuple(one for one in check.results if not one.otherwise)
+    results = tuple(result for result in check.results if not result.otherwise)
     boxes = tuple(_box(check, axes, result) for result in results)
     return Space(axes, results, boxes)
 
@@ -70,29 +70,30 @@ def _axes(check: Check) -> Iterator[Axis]:
     if check.figure:
         places = tuple(f"a reading {place}" for place in PLACES[check.figure.kind])
         yield Axis("", "", between(Decimal(0), Decimal(2)), Decimal(1), places)
-    for one in check.readings:
-        yield Axis(one.name, one.unit, domain_of(one), one.resolution, tuple(one.one_of))
-    known = {one.name: (one.low, one.high) for one in check.readings}
-    for sum_ in check.computed:
-        axis = _computed(sum_, known)
+    for reading in check.readings:
+        phrases = tuple(reading.one_of)
+        yield Axis(reading.name, reading.unit, domain_of(reading), reading.resolution, phrases)
+    known = {reading.name: (reading.low, reading.high) for reading in check.readings}
+    for computed in check.computed:
+        axis = _computed(computed, known)
         known[axis.name] = (axis.domain.low.value, axis.domain.high.value)
         yield axis
 
 
 def domain_of(reading: Reading) -> Range:
-    """Return all that a reading can be; an instrument that can go over its range may show OL."""
+    """Return all that a reading can be; OL where the instrument can go over its range."""
     if reading.to_over:
         return Range(Cut(reading.low, False), OVER.high)
     return between(reading.low, reading.high)
 
 
-def _computed(sum_: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) -> Axis:
-    formula = parse_expression(sum_.expression)
+def _computed(computed: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) -> Axis:
+    formula = parse_expression(computed.expression)
     if isinstance(formula, Mistake):
-        return Axis(sum_.name, "", EVERYTHING, None)
-    found = bounds_of_expression(formula, known)
-    domain = EVERYTHING if isinstance(found, Mistake) else between(*found)
-    return Axis(sum_.name, "", domain, None, formula=formula)
+        return Axis(computed.name, "", EVERYTHING, None)
+    bounds = bounds_of_expression(formula, known)
+    domain = EVERYTHING if isinstance(bounds, Mistake) else between(*bounds)
+    return Axis(computed.name, "", domain, None, formula=formula)
 
 
 def _box(check: Check, axes: tuple[Axis, ...], result: Result) -> Box:
@@ -104,26 +105,26 @@ def _box(check: Check, axes: tuple[Axis, ...], result: Result) -> Box:
 def _side(check: Check, result: Result, axis: Axis) -> Range:
     """Return what a result covers of one reading."""
     written = result.ranges.get(axis.name, EVERYTHING)
-    return axis.domain if written == EVERYTHING else with_over(check, axis.name, written)
+    return axis.domain if written == EVERYTHING else with_over_limit(check, axis.name, written)
 
 
-def with_over(check: Check, reading: str, written: Range) -> Range:
-    """Return what a range covers: `above 5` takes OL too, unless a result of the check is `OL`."""
-    ordered = right_way_round(written)
+def with_over_limit(check: Check, reading: str, written: Range) -> Range:
+    """Return what a range covers: `above 5` covers OL too, unless a result of the check is `OL`."""
+    ordered = with_ends_in_order(written)
     has_over = any(other.ranges.get(reading) == OVER for other in check.results)
     return ordered if has_over or ordered.high != TOP else Range(ordered.low, OVER.high)
 
 
-def right_way_round(said: Range) -> Range:
-    """Turn `14 to 13` into `13 to 14`, which is what was meant."""
-    if not said.empty:
-        return said
-    (low, low_after), (high, high_after) = said
+def with_ends_in_order(written: Range) -> Range:
+    """Turn `14 to 13` into `13 to 14`, which is what the author meant."""
+    if not written.empty:
+        return written
+    (low, low_after), (high, high_after) = written
     return Range(Cut(high, not high_after), Cut(low, not low_after))
 
 
-def range_in_words(side: Range, domain: Range = EVERYTHING) -> str:
-    """Write a range as an author would; an end that is the end of all readings is left open."""
+def range_as_text(side: Range, domain: Range = EVERYTHING) -> str:
+    """Write a range as an author would; an end that is an end of the domain is left open."""
     (low, low_after), (high, high_after) = side
     from_end, to_end = side.low <= domain.low, side.high >= min(domain.high, TOP)
     if side == OVER:

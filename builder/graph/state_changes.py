@@ -49,9 +49,7 @@ def changes(
     The needed states are not `at_odds`. Raises KeyError where one is of no condition.
     """
     work = _Work(conditions, now, tuple(dict.fromkeys(needed)))
-    leave = [one for one in work.others_holding() if work.is_unwanted(one)]
-    enter = [one for one in work.wanted if not work.is_power(one) and not work.holds(one)]
-    return work.carried_out(leave, enter)
+    return work.carried_out([one for one in work.others_holding() if work.is_unwanted(one)])
 
 
 def back_to_normal(conditions: Conditions, now: States) -> tuple[Changes, States]:
@@ -61,7 +59,7 @@ def back_to_normal(conditions: Conditions, now: States) -> tuple[Changes, States
     """
     power = power_state(conditions, ())
     work = _Work(conditions, now, (power,) if power else ())
-    return work.carried_out(work.others_holding(), [])
+    return work.carried_out(work.others_holding())
 
 
 class _Work:
@@ -70,7 +68,7 @@ class _Work:
     def __init__(self, conditions: Conditions, now: States, wanted: States) -> None:
         self.conditions, self.now, self.wanted = conditions, now, wanted
         self.done: list[Change] = []
-        self.put_off: list[VehicleState] = []  # entered after the power state
+        self.late: list[VehicleState] = []  # entered after the power state
         self.leaving: list[VehicleState] = []  # on the way out just now
 
     def is_power(self, state: VehicleState) -> bool:
@@ -85,26 +83,29 @@ class _Work:
         """Return what holds beside the power state, entered last first."""
         return [one for one in reversed(self.now) if not self.is_power(one)]
 
+    def to_enter(self) -> list[VehicleState]:
+        """Return what is needed beside the power state, does not hold and is not late."""
+        waiting = (one for one in self.wanted if not self.holds(one) and one not in self.late)
+        return [one for one in waiting if not self.is_power(one)]
+
     def is_unwanted(self, state: VehicleState) -> bool:
-        """Whether a needed state excludes it, of those that aren't put off."""
-        wanted = (one for one in self.wanted if one not in self.put_off)
+        """Whether a needed state excludes it, of those that aren't late."""
+        wanted = (one for one in self.wanted if one not in self.late)
         return any(excludes(self.conditions, state, one) for one in wanted)
 
-    def carried_out(
-        self, leave: list[VehicleState], enter: list[VehicleState]
-    ) -> tuple[Changes, States]:
+    def carried_out(self, leave: list[VehicleState]) -> tuple[Changes, States]:
         """Leave and enter what has to be, with the key where it has to be for each."""
-        self.put_off = [one for one in enter if self._blocks(one, leave, enter)]
-        enter = [one for one in enter if one not in self.put_off]
-        self._key_first(leave, enter)
+        enter = self.to_enter()
+        self.late = [one for one in enter if self._blocks(one, leave, enter)]
+        self._key_first(leave)
         for state in leave:
             self._leave(state)
         self._leave_power()
-        self.put_off = self._entered(enter) + self.put_off
+        self._enter_in_turn()
         self._key_as_wanted()
-        late, self.put_off = self.put_off, []
+        self.late = []
         self._leave_power()
-        for state in self._entered(late):
+        for state in self._enter_in_turn():
             self._enter(state)
         self._key_as_wanted()
         return tuple(self.done), self.now
@@ -139,9 +140,9 @@ class _Work:
         held = (one for one in self.now if place_of(self.conditions, one) == place)
         return next(held, normal), state
 
-    def _key_first(self, leave: list[VehicleState], enter: list[VehicleState]) -> None:
+    def _key_first(self, leave: list[VehicleState]) -> None:
         """Bring the key to where the changes can be made, if one can't be made as it is."""
-        changing = [self._allowed(one, one not in leave) for one in (*leave, *enter)]
+        changing = [self._allowed(one, one not in leave) for one in (*leave, *self.to_enter())]
         self._key_for([listed for listed in changing if listed])
 
     def _key_for(self, changing: list[tuple[str, ...]]) -> None:
@@ -159,14 +160,15 @@ class _Work:
     def _key_to(self, power: VehicleState) -> None:
         for state in self.others_holding():
             if excludes(self.conditions, state, power):
+                self.late.append(state)
                 self._leave(state)
         self._put(power_state(self.conditions, self.now), power)
 
     def _leave_power(self) -> None:
-        """Take the power state back to normal where a needed state excludes it."""
+        """Take the power state back to normal where a needed state excludes it, but not normal."""
         power = power_state(self.conditions, self.now)
         normal = power_state(self.conditions, ())
-        if power and normal and power != normal and self.is_unwanted(power):
+        if power and normal and self.is_unwanted(power) and not self.is_unwanted(normal):
             self._key_to(normal)
 
     def _key_as_wanted(self) -> None:
@@ -183,14 +185,12 @@ class _Work:
         for one in in_the_way(self.conditions, self.now, after) if after else ():
             self._leave(one)
         self._key_for([listed] if (listed := self._allowed(state, False)) else [])
-        if state in self.wanted:
-            self.put_off.append(state)
         self._put(before, after)
         self.leaving.remove(state)
 
-    def _entered(self, states: list[VehicleState]) -> list[VehicleState]:
+    def _enter_in_turn(self) -> list[VehicleState]:
         """Enter what can be entered, in its order; return what has something in its way."""
-        waiting = list(states)
+        waiting = self.to_enter()
         while ready := next((one for one in waiting if self._is_free(one)), None):
             waiting.remove(ready)
             self._enter(ready)

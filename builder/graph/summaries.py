@@ -1,22 +1,21 @@
-"""What the others need to know of a tree once it has been judged.
+"""What other trees need to know of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with what a walk may lack at
-each handoff.
+In: a `Tree`. Out: its `Summary`, with the requirements a walk may lack at each handoff.
 """
 
 from collections.abc import Iterable, Iterator
 from sys import intern
 
-from builder.graph.order import leading_unmet, touches, unmet_before
-from builder.graph.paths import paths
-from builder.graph.requirements import ALL
+from builder.graph.moves import moves_of
+from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
+from builder.graph.requirements import REQUIREMENTS
 from builder.graph.routes import exits
-from builder.model.summary import HandOver, Summary
+from builder.model.summary import Handoff, Summary
 from builder.model.tree import Fix, Step, Tree
 
 
 def summary_of(tree: Tree) -> Summary:
-    """Keep of a tree what the others need to know."""
+    """Keep of a tree what other trees need to know."""
     steps = tree.steps.values()
     return Summary(
         id=tree.id,
@@ -28,7 +27,7 @@ def summary_of(tree: Tree) -> Summary:
         symptom=tree.symptom,
         applies_to=tree.applies_to,
         steps=tuple(tree.steps),
-        hand_overs=tuple(_hand_overs(tree)),
+        handoffs=tuple(_handoffs(tree)),
         how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
         tools=frozenset(str(tool) for step in steps for tool in step.tools),
         modules=frozenset(module for step in steps for module in _modules(step)),
@@ -40,33 +39,37 @@ def summary_of(tree: Tree) -> Summary:
     )
 
 
-def _hand_overs(tree: Tree) -> Iterator[HandOver]:
-    found = [(step, way) for step in tree.steps.values() for way in exits(step)]
-    leaving = [(step, way) for step, way in found if way.branch.tree]
+def _handoffs(tree: Tree) -> Iterator[Handoff]:
+    pairs = [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
+    leaving = [(step, exit_) for step, exit_ in pairs if exit_.branch.tree]
     if not leaving:
         return
-    ways = paths(tree)
-    touched = [one for one in ALL if touches(tree.steps, one)]
-    leading = {one.name: leading_unmet(ways, tree.steps, one) for one in touched}
-    known: dict[tuple[str, ...], tuple[str, ...]] = {}
+    moves = moves_of(tree)
+    predecessors = {
+        requirement: unmet_predecessors(moves, tree.steps, requirement)
+        for requirement in REQUIREMENTS
+        if affects(tree.steps, requirement)
+    }
+    copies: dict[tuple[str, ...], tuple[str, ...]] = {}
 
     def shared(names: Iterable[str]) -> tuple[str, ...]:
-        """Keep one copy of what hand-overs of a tree have in common, and of every name."""
-        found = tuple(sorted(intern(str(name)) for name in names))
-        return known.setdefault(found, found)
+        """Keep one copy of what handoffs of a tree have in common, and of every name."""
+        ordered = tuple(sorted(intern(str(name)) for name in names))
+        return copies.setdefault(ordered, ordered)
 
-    for step, way in leaving:
-        yield HandOver(
-            at=way.at,
+    for step, exit_ in leaving:
+        unmet = {
+            requirement.name: unmet_origins(before, tree.steps, step, exit_, requirement)
+            for requirement, before in predecessors.items()
+        }
+        yield Handoff(
+            at=exit_.at,
             from_step=step.id,
-            tree=str(way.branch.tree),
-            step=way.branch.step,
+            tree=str(exit_.branch.tree),
+            step=exit_.branch.step,
             from_tree=tree.id,
-            reached_from=shared(ways.before(step.id)),
-            without={
-                one.name: shared(unmet_before(leading[one.name], tree.steps, step, way, one))
-                for one in touched
-            },
+            reached_from=shared(moves.steps_leading_to(step.id)),
+            without={name: shared(origins) for name, origins in unmet.items()},
         )
 
 

@@ -1,74 +1,82 @@
-"""Where every page lies: the one list of addresses, from the root of the site, without ending.
+"""The address of every page: the one list, from the root of the site, without `.html`.
 
-In: an id as authors write it. Out: a path that is safe as a file name; anchors that are stable.
+In: an ID as authors write it. Out: a path that is safe as a file name, or an anchor. Addresses and
+anchors never change: links and printed codes rely on them.
 """
 
 import re
 from urllib.parse import quote
 
+_TAKEN = ("index", "readme")  # the page of a folder, here and for the engine
 _UNSAFE = re.compile(r"[^A-Za-z0-9]+")
 
 
-def slug(text: str) -> str:
-    """Make a file name of a phrase: `steering assist` to `steering-assist`."""
-    return _UNSAFE.sub("-", text).strip("-") or "unnamed"
+def file_slug(text: str) -> str:
+    """Turn a phrase into a file name: `steering assist` into `steering-assist`."""
+    name = _UNSAFE.sub("-", text).strip("-") or "unnamed"
+    return f"the-{name}" if name.lower() in _TAKEN else name
 
 
-def tree(id_: str) -> str:
-    """Return the page of a tree; an id names a file already."""
+def tree_path(id_: str) -> str:
+    """Return the page of a tree; its ID is a path already."""
     return f"trees/{id_}"
 
 
-def print_(id_: str, suffix: str) -> str:
-    """Return the file of a tree's print, with its ending; the wall chart has no suffix."""
+def print_path(id_: str, suffix: str) -> str:
+    """Return the file of a tree's print, with its extension; the wall chart has no suffix."""
     return f"prints/{id_}{suffix}.pdf"
 
 
-def step(id_: str) -> str:
+def step_anchor(id_: str) -> str:
     """Return the anchor of a step on its tree's page."""
     return f"step-{id_}"
 
 
-def system(id_: str) -> str:
+def system_path(id_: str) -> str:
     """Return the page of a system."""
-    return f"systems/{slug(id_)}"
+    return f"systems/{file_slug(id_)}"
 
 
-def lamp(id_: str) -> str:
-    """Return the page of a lamp."""
-    return f"lamps/{slug(id_)}"
+def lamp_path(id_: str) -> str:
+    """Return the page of a warning light."""
+    return f"lamps/{file_slug(id_)}"
 
 
-def code(text: str) -> str:
-    """Return the page of a trouble code in its two-byte form; the failure types stand on it."""
-    return f"codes/{slug(text.split('-')[0])}"
+def code_path(text: str) -> str:
+    """Return the page of a DTC without its failure type byte; that page lists the bytes."""
+    return f"codes/{file_slug(text.split('-')[0])}"
 
 
-def during(phrase: str) -> str:
-    """Return the page of what the vehicle or the driver was doing."""
-    return f"during/{slug(phrase)}"
+def occasion_path(phrase: str) -> str:
+    """Return the page of an occasion: what the vehicle or the driver was doing."""
+    return f"during/{file_slug(phrase)}"
 
 
-def vehicle(id_: str) -> str:
+def vehicle_path(id_: str) -> str:
     """Return the page of a vehicle."""
-    return f"vehicles/{slug(id_)}"
+    return f"vehicles/{file_slug(id_)}"
 
 
-def module(id_: str) -> str:
-    """Return the page of a set-up record."""
-    return f"modules/{slug(id_)}"
+def module_path(id_: str) -> str:
+    """Return the page of a module's setup record."""
+    return f"modules/{file_slug(id_)}"
 
 
-def how_to(id_: str) -> str:
-    """Return the page of an article."""
-    return f"how-to/{slug(id_)}"
+def how_to_path(id_: str) -> str:
+    """Return the page of a how-to article."""
+    return f"how-to/{file_slug(id_)}"
 
 
-def rule(name: str) -> str:
+def rule_path(name: str) -> str:
     """Return the page of a rule of the check."""
-    return f"rules/{slug(name)}"
+    return f"rules/{file_slug(name)}"
 
 
-def link(path: str, anchor: str = "") -> str:
-    """Return an address for `href`, relative to the root."""
-    return quote(f"{path}.html") + (f"#{quote(anchor)}" if anchor else "")
+def root_from(path: str) -> str:
+    """Return the relative path from a page to the root: "" or "../" for each folder."""
+    return "../" * path.count("/")
+
+
+def href(page: str, path: str, anchor: str = "") -> str:
+    """Return the relative link from one page to another, for an attribute of HTML."""
+    return root_from(page) + quote(f"{path}.html") + (f"#{quote(anchor)}" if anchor else "")

@@ -1,6 +1,6 @@
-"""What each calculator's form says: its words, an example, what it rests on, its caution.
+"""The text of each calculator's form: labels, an example, source, assumptions, caution.
 
-In: nothing. Out: `CALCULATOR_FORMS`. The calculating is the trade's; here are the words around it.
+In: nothing. Out: `CALCULATOR_FORMS`. The arithmetic is in `trade/`.
 """
 
 from dataclasses import dataclass

@@ -1,6 +1,6 @@
-"""The tables of the calculators, for a reader without scripts or with paper in hand.
+"""The reference tables of the calculators, which need no JavaScript and can be printed.
 
-In: nothing but the trade's own tables. Out: a `ReferenceTable` for each form that has one.
+In: the tables of `trade/`. Out: a `ReferenceTable` for each form that has one.
 """
 
 from collections.abc import Iterator, Mapping
@@ -23,7 +23,7 @@ TableRow = tuple[str, ...]
 
 @dataclass(frozen=True, slots=True)
 class ReferenceTable:
-    """A table: its caption, its head, its rows."""
+    """A table with its caption and its column heads."""
 
     caption: str
     head: TableRow
@@ -57,28 +57,30 @@ def _load_test() -> Iterator[TableRow]:
 
 def _units() -> Iterator[TableRow]:
     """Yield each unit in the base unit of its kind."""
-    bases = {one.kind: one.label for one in UNITS.values() if one.factor == 1 and not one.offset}
+    plain = (unit for unit in UNITS.values() if unit.factor == 1 and not unit.offset)
+    bases = {unit.kind: unit.label for unit in plain}
     bases |= {"pressure": "Pa", "volume": "m³", "air flow": "kg/s", "speed": "m/s"}
     bases |= {"charge": "C (A·s)", "energy": "J"}
-    for one in UNITS.values():
-        value = f"{_number(one.factor, UNIT_DIGITS)} {bases[one.kind]}"
-        if one.offset:
-            value = f"{one.factor} × (value {_number(one.offset / one.factor)}) °C"
-        if one.factor != 1:
-            yield one.kind, f"1 {one.label}", value.replace("(value −", "(value − ")
+    for unit in UNITS.values():
+        value = f"{_number(unit.factor, UNIT_DIGITS)} {bases[unit.kind]}"
+        if unit.offset:
+            value = f"{unit.factor} × (value {_number(unit.offset / unit.factor)}) °C"
+        if unit.factor != 1:
+            yield unit.kind, f"1 {unit.label}", value.replace("(value −", "(value − ")
 
 
 def _years() -> Iterator[TableRow]:
-    for at, character in enumerate(YEAR_CODES):
-        yield character, str(FIRST_YEAR + at), str(FIRST_YEAR + at + YEAR_CYCLE)
+    for position, character in enumerate(YEAR_CODES):
+        year = FIRST_YEAR + position
+        yield character, str(year), str(year + YEAR_CYCLE)
 
 
 def reference_tables() -> Mapping[str, ReferenceTable]:
     """Return the tables by the id of their form."""
-    types = ((f"{number:02X}", words, failure_type_byte(number).category)
-             for number, words in FAILURE_TYPE_WORDS.items())  # fmt: skip
-    refusals = ((f"{one.number:02X}", one.name, one.means, NEXT_STEPS[one.kind])
-                for one in REFUSALS.values())  # fmt: skip
+    types = ((f"{number:02X}", failure, failure_type_byte(number).category)
+             for number, failure in FAILURE_TYPE_WORDS.items())  # fmt: skip
+    refusals = ((f"{code.number:02X}", code.name, code.means, NEXT_STEPS[code.kind])
+                for code in REFUSALS.values())  # fmt: skip
     charge = ((f"{_number(volts)} V", f"{share} %") for volts, share in CHARGE_ROWS[1:-1])
     return {
         "bus": ReferenceTable("Resistance by state", ("From", "To", "Shows"), tuple(_bus())),

@@ -1,8 +1,8 @@
-"""The calculators page: arithmetic and lookups of the trade, calculated in the page.
+"""The calculators page: arithmetic and lookups of the trade, calculated in the browser.
 
-In: the library, of which only the shop's decimal mark matters. Out: the `Page`, and the text of the
-two files with the trade's tables that its scripts need. Each form shows an example that is
-calculated here; the script in the page gets the same answer, or a test fails.
+In: the library, for the shop's decimal mark. Out: the `Page`, and two scripts that hold the tables
+of `trade/`. Each form shows an example that is calculated here; a test fails where the browser's
+script gets a different answer.
 """
 
 import json
@@ -21,7 +21,7 @@ from builder.trade.calculators import CALCULATORS
 from builder.trade.lookups import calculator_answer
 from builder.trade.quantities import Quantity, format_quantity, typed_quantity
 from builder.trade.units import UNITS, same_kind
-from builder.wording import phrases as words
+from builder.wording.sentences import joined, uncapitalized
 
 CALCULATORS_PATH = "calculators"
 CALCULATOR_SCRIPTS = (
@@ -37,18 +37,18 @@ CALCULATOR_SCRIPTS = (
 
 @dataclass(frozen=True, slots=True)
 class FieldLayout:
-    """One field as it is laid out."""
+    """One field, ready to be laid out."""
 
     name: str
     label: str
-    units: tuple[tuple[str, str], ...] = ()  # symbol and label, the usual one first
+    units: tuple[tuple[str, str], ...] = ()  # symbol and label, the usual unit first
     choices: tuple[str, ...] = ()
-    digits: bool = False  # numbers alone will do: a phone shows its number keys
+    digits: bool = False  # takes numbers only: a phone shows its number keys
 
 
 @dataclass(frozen=True, slots=True)
 class FormLayout:
-    """One form as it is laid out."""
+    """One form, ready to be laid out."""
 
     form: CalculatorForm
     fields: tuple[FieldLayout, ...]
@@ -60,14 +60,14 @@ class FormLayout:
 def calculators_page(library: Library) -> Page:
     """Write the page."""
     by_form = reference_tables()
-    views = [_view(form, by_form.get(form.id), library.shop) for form in CALCULATOR_FORMS]
-    body = render("calculators.html", CALCULATORS_PATH, forms=views)
+    layouts = [_layout(form, by_form.get(form.id), library.shop) for form in CALCULATOR_FORMS]
+    body = render("calculators.html", CALCULATORS_PATH, forms=layouts)
     summary = "Bus resistance, voltage drop, battery, units, DTCs, VIN"
     return Page(CALCULATORS_PATH, "Calculators", body, summary, CALCULATOR_SCRIPTS)
 
 
 def calculator_files(library: Library) -> Mapping[str, str]:
-    """Return the trade's tables as scripts by file name; they load from `file://` too."""
+    """Return the tables of `trade/` as scripts, by file name; scripts load from `file://` too."""
     trade = {"mark": library.shop.decimal_mark, "units": units_data()}
     return {
         "trade-data.js": f"globalThis.baytreeTrade = {_json(trade)};\n",
@@ -79,11 +79,11 @@ def _json(value: object) -> str:
     return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
-def _view(form: CalculatorForm, table: ReferenceTable | None, shop: Shop) -> FormLayout:
+def _layout(form: CalculatorForm, table: ReferenceTable | None, shop: Shop) -> FormLayout:
     fields = tuple(_fields(form))
     lines = calculator_answer(form.id, dict(form.example)).lines
-    results = tuple((line.label, answer_text(line, shop)) for line in lines)
-    return FormLayout(form, fields, words.joined(_entered(form, fields)), results, table)
+    answers = tuple((line.label, answer_text(line, shop)) for line in lines)
+    return FormLayout(form, fields, joined(_entered(form, fields)), answers, table)
 
 
 def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[str]:
@@ -96,7 +96,7 @@ def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[
         if field.units:
             quantity = typed_quantity(value, field.units[0][0])
             value = format_quantity(quantity) if isinstance(quantity, Quantity) else value
-        yield f"{words.first_small(field.label)} {value}"
+        yield f"{uncapitalized(field.label)} {value}"
 
 
 def answer_text(line: AnswerLine, shop: Shop) -> str:
@@ -106,20 +106,20 @@ def answer_text(line: AnswerLine, shop: Shop) -> str:
 
 
 def _fields(form: CalculatorForm) -> Iterator[FieldLayout]:
-    for of in CALCULATORS:
-        for field in of.fields if of.id == form.id else ():
+    for calculator in CALCULATORS:
+        for field in calculator.fields if calculator.id == form.id else ():
             digits = field.low is not None and field.low >= 0
             yield FieldLayout(
                 field.name, field.label, _units(field.unit), tuple(field.choices), digits
             )
     if form.unit:
         yield FieldLayout("ohms", "Resistance", _units(form.unit), digits=True)
-    for text in form.fields:
-        yield FieldLayout(text.name, text.label, choices=text.choices)
+    for lookup in form.fields:
+        yield FieldLayout(lookup.name, lookup.label, choices=lookup.choices)
 
 
 def _units(usual: str) -> tuple[tuple[str, str], ...]:
-    """Return every unit of a kind, the usual one first."""
-    kind = [one for one in UNITS.values() if usual and same_kind(one.symbol, usual)]
-    ordered = sorted(kind, key=lambda one: one.symbol != usual)
-    return tuple((one.symbol, one.label) for one in ordered)
+    """Return every unit of the same kind, the usual one first."""
+    units = [unit for unit in UNITS.values() if usual and same_kind(unit.symbol, usual)]
+    ordered = sorted(units, key=lambda unit: unit.symbol != usual)
+    return tuple((unit.symbol, unit.label) for unit in ordered)

@@ -1,8 +1,8 @@
-"""Closed jobs as pages may show them: enough to learn from, too little to name the vehicle.
+"""Closed jobs as pages may show them: enough to learn from, too little to identify the vehicle.
 
 In: the library. Out: `ClosedJob`s, newest first. An exact day and an exact mileage would let a
-customer, a neighbor or a buyer pick out one vehicle, so only the month and a rounded mileage leave
-the model here; no page takes a case any other way.
+customer, a neighbor or a buyer pick out one vehicle. So a page gets the month and a rounded
+mileage, and no page reads a case in any other way.
 """
 
 from collections.abc import Iterator
@@ -12,7 +12,7 @@ from decimal import Decimal, InvalidOperation
 from builder.model.knowledge import Case
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.wording import phrases as words
+from builder.wording.value_text import grouped_number, number_text
 
 MILEAGE_STEP = 5000  # km: common practice, no source
 
@@ -26,7 +26,7 @@ class ClosedJob:
     vehicle: str  # Corvane Tern 2019, about 85 000 km
     tree: Text
     fix: Text | None
-    minutes: str  # "" where nobody recorded them
+    minutes: str  # "" where none were recorded
     outcome: str
 
 
@@ -43,28 +43,28 @@ def _closed_job(case: Case) -> ClosedJob:
         vehicle=", ".join(_vehicle(case)),
         tree=case.tree,
         fix=case.fix,
-        minutes="" if case.worked is None else words.number(case.worked),
+        minutes="" if case.worked is None else number_text(case.worked),
         outcome=str(case.outcome),
     )
 
 
 def _vehicle(case: Case) -> Iterator[str]:
-    named = [str(case.vehicle[name]) for name in ("make", "model", "year") if name in case.vehicle]
-    if named:
-        yield " ".join(named)
+    parts = [str(case.vehicle[name]) for name in ("make", "model", "year") if name in case.vehicle]
+    if parts:
+        yield " ".join(parts)
     if mileage := rounded_mileage(case.vehicle.get("km", "")):
         yield mileage
 
 
 def rounded_mileage(text: str) -> str:
-    """Round a mileage in km to the nearest 5,000; text that is no number is left out."""
+    """Round a mileage in km to the nearest 5,000; return "" for text that is no number."""
     try:
-        exact = Decimal(text)
+        mileage = Decimal(text)
     except InvalidOperation:
         return ""
-    if not exact.is_finite() or not 0 <= exact < 10**7:
+    if not mileage.is_finite() or not 0 <= mileage < 10**7:
         return ""
-    steps = round(exact / MILEAGE_STEP)
+    steps = round(mileage / MILEAGE_STEP)
     if not steps:
-        return f"under {words.grouped(Decimal(MILEAGE_STEP))} km"
-    return f"about {words.grouped(Decimal(steps * MILEAGE_STEP))} km"
+        return f"under {grouped_number(Decimal(MILEAGE_STEP))} km"
+    return f"about {grouped_number(Decimal(steps * MILEAGE_STEP))} km"

@@ -1,6 +1,6 @@
-"""The fixes and other ends of a tree as they stand on its page.
+"""The fixes and stops of a tree as its page shows them.
 
-In: a fix or a stop, its tree, the figures. Out: `FixView`, `end_words`.
+In: a fix or a stop, its tree, the analysis. Out: `FixView`, `stop_text`.
 """
 
 from dataclasses import dataclass
@@ -8,24 +8,25 @@ from fractions import Fraction
 
 from builder.model.tree import Fix, Part, Step, Stop
 from builder.pages import addresses
-from builder.pages.facts import Facts
-from builder.pages.page import root_of
-from builder.pages.ways import Plan, Target, target
+from builder.pages.analysis import TreeAnalysis
+from builder.pages.branches import BranchTarget, TreeContext, branch_target
 from builder.plan.options import Option
 from builder.plan.prices import Line
-from builder.wording import phrases as words
+from builder.wording.labels import STOP_LABELS
+from builder.wording.sentences import capitalized, module_name, requirement_text
+from builder.wording.value_text import money_text, number_text
 
 
 @dataclass(frozen=True, slots=True)
 class OptionView:
-    """An option for the customer, ready to be laid out."""
+    """An estimate option, ready to be laid out."""
 
     option: str
-    total: str  # "" where it is not offered
+    total: str  # "" where the shop doesn't offer it
     lines: tuple[tuple[str, str], ...]  # item and amount
     note: str
     not_offered: str
-    coming_back: str
+    coming_back: str  # average cost with comebacks
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,37 +37,38 @@ class FixView:
     number: int
     text: str
     cause: str
-    often: str  # "" where no chance is known
+    likelihood: str  # "" where no chance is known
     hours: str
     parts: tuple[tuple[str, str], ...]  # part and price
     replaces: tuple[str, str, str] | None  # new or used, the module's name, its record's address
     verify: tuple[str, ...]
-    still_there: Target | None
+    still_there: BranchTarget | None
     tell: str
     options: tuple[OptionView, ...]
 
 
-def fix_view(plan: Plan, step: Step, fix: Fix, facts: Facts) -> FixView:
+def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis) -> FixView:
     """Prepare one fix."""
-    at_fix = facts.minutes.fixes.get(step.id)
+    at_fix = analysis.minutes.fixes.get(step.id)
+    after = fix.still_there
     return FixView(
         id=str(step.id),
-        number=plan.numbers[step.id],
+        number=context.numbers[step.id],
         text=str(step.text),
         cause=str(fix.cause),
-        often=often(at_fix.chance if at_fix else None),
-        hours=f"{words.number(fix.hours)} h" if fix.hours is not None else "",
-        parts=tuple(_part(plan, part) for part in fix.parts),
-        replaces=_replaces(plan, fix),
-        verify=tuple(words.sentence(words.required(text)) for text in fix.verify),
-        still_there=target(plan, step, fix.still_there) if fix.still_there else None,
+        likelihood=likelihood(at_fix.chance if at_fix else None),
+        hours=f"{number_text(fix.hours)} h" if fix.hours is not None else "",
+        parts=tuple(_part(context, part) for part in fix.parts),
+        replaces=_replaces(context, fix),
+        verify=tuple(capitalized(requirement_text(text)) for text in fix.verify),
+        still_there=branch_target(context, step, after) if after else None,
         tell=str(fix.tell or ""),
-        options=tuple(_option(plan, option) for option in facts.options.get(step.id, ())),
+        options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),
     )
 
 
-def often(chance: Fraction | None) -> str:
-    """Say a chance as people do: `3 in 10`; rarer ends in hundredths."""
+def likelihood(chance: Fraction | None) -> str:
+    """Write a chance as people say it: `3 in 10`; rare ones in hundredths."""
     if chance is None:
         return ""
     if chance >= 0.095:
@@ -74,39 +76,39 @@ def often(chance: Fraction | None) -> str:
     return f"{round(chance * 100)} in 100" if chance >= 0.005 else "fewer than 1 in 100"
 
 
-def end_words(stop: Stop) -> str:
-    """Say what an end that mends nothing means."""
-    return words.STOPS.get(stop.kind, str(stop.kind))
+def stop_text(stop: Stop) -> str:
+    """Return what a stop of this kind means."""
+    return STOP_LABELS.get(stop.kind, str(stop.kind))
 
 
-def _option(plan: Plan, option: Option) -> OptionView:
-    shop = plan.library.shop
-    known = words.money(option.total, shop) if option.total else "price not known"
-    back = words.money(option.coming_back, shop) if option.coming_back else ""
+def _option(context: TreeContext, option: Option) -> OptionView:
+    shop = context.library.shop
+    total = money_text(option.total, shop) if option.total else "price unknown"
+    back = money_text(option.coming_back, shop) if option.coming_back else ""
     return OptionView(
         option=option.option,
-        total="" if option.not_offered else known,
-        lines=tuple((line.item, _amount(plan, line)) for line in option.lines),
+        total="" if option.not_offered else total,
+        lines=tuple((line.item, _amount(context, line)) for line in option.lines),
         note=option.note,
         not_offered=option.not_offered,
         coming_back=back,
     )
 
 
-def _amount(plan: Plan, line: Line) -> str:
-    return words.money(line.amount, plan.library.shop) if line.amount else "not known"
+def _amount(context: TreeContext, line: Line) -> str:
+    return money_text(line.amount, context.library.shop) if line.amount else "unknown"
 
 
-def _part(plan: Plan, part: Part) -> tuple[str, str]:
-    price = words.money(part.price, plan.library.shop) if part.price else "price not known"
+def _part(context: TreeContext, part: Part) -> tuple[str, str]:
+    shop = context.library.shop
+    price = money_text(part.price, shop) if part.price else "price unknown"
     return str(part.part), price
 
 
-def _replaces(plan: Plan, fix: Fix) -> tuple[str, str, str] | None:
+def _replaces(context: TreeContext, fix: Fix) -> tuple[str, str, str] | None:
     if not fix.replaces:
         return None
     id_ = str(fix.replaces.module)
-    known = id_ in plan.library.modules
-    root = root_of(addresses.tree(plan.tree.id))
-    href = root + addresses.link(addresses.module(id_)) if known else ""
-    return str(fix.replaces.part), words.module_name(id_, plan.library), href
+    here, record = addresses.tree_path(context.tree.id), addresses.module_path(id_)
+    href = addresses.href(here, record) if id_ in context.library.modules else ""
+    return str(fix.replaces.part), module_name(id_, context.library), href

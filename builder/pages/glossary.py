@@ -1,7 +1,7 @@
-"""The words of the shop, each with one meaning.
+"""The terms of the shop, each with one meaning.
 
-In: the library. Out: one `Page`, with an anchor `term-<id>` for each term; the four words that are
-mixed up most come first.
+In: the library. Out: one `Page`, with an anchor `term-<id>` for each term. The four terms that
+people mix up most come first.
 """
 
 from builder.model.knowledge import Term
@@ -27,5 +27,5 @@ def glossary_page(library: Library) -> Page:
 
 
 def _ids(terms: list[Term]) -> dict[str, str]:
-    """Return the anchor of every way to say a term."""
+    """Return the ID of each term by its name in lower case."""
     return {str(term.term).casefold(): str(term.id) for term in terms}

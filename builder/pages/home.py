@@ -1,6 +1,6 @@
-"""The first page: the search, and the ways in without typing.
+"""The home page: the search, and lists for those who'd rather not type.
 
-In: the catalogue. Out: `Page`.
+In: the catalog of trees. Out: `Page`.
 """
 
 from collections.abc import Iterator, Mapping, Sequence, Sized
@@ -8,49 +8,49 @@ from itertools import islice
 
 from builder.model.summary import Summary
 from builder.model.tree import Status
-from builder.pages.catalogue import Catalogue
-from builder.pages.lamps import drawing, lamp_of
+from builder.pages.lamps import lamp_drawing, lamp_record
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.systems import system_name
+from builder.pages.tree_catalog import TreeCatalog
 
 
-def home_page(catalogue: Catalogue) -> Page:
-    """Write the first page."""
-    library = catalogue.library
-    recent = sorted(catalogue.trees, key=_written, reverse=True)[:5]
+def home_page(catalog: TreeCatalog) -> Page:
+    """Write the home page."""
+    library = catalog.library
+    recent = sorted(catalog.trees, key=_written, reverse=True)[:5]
     body = render(
         "home.html",
         "index",
         systems=[
-            (id_, system_name(library, id_), len(t)) for id_, t in catalogue.by_system.items()
+            (id_, system_name(library, id_), len(trees)) for id_, trees in catalog.by_system.items()
         ],
-        lamps=[lamp_of(library, id_) for id_ in catalogue.by_lamp],
-        drawing=drawing,
-        during=list(catalogue.by_during),
-        codes=bool(catalogue.by_code or library.codes),
-        examples=", ".join(_examples(catalogue, recent)),
+        lamps=[lamp_record(library, id_) for id_ in catalog.by_lamp],
+        lamp_drawing=lamp_drawing,
+        occasions=list(catalog.by_occasion),
+        codes=bool(catalog.by_code or library.codes),
+        examples=", ".join(_examples(catalog, recent)),
         recent=recent,
-        count=len(catalogue.trees),
+        count=len(catalog.trees),
     )
-    return Page("index", "What does it do?", body, scripts=("dom.js", "search.js"))
+    return Page("index", "What's it doing?", body, scripts=("dom.js", "search.js"))
 
 
-def _examples(catalogue: Catalogue, recent: Sequence[Summary]) -> Iterator[str]:
-    """Yield what can be typed, as this shop has it: a complaint, a lamp, a code, a vehicle."""
+def _examples(catalog: TreeCatalog, recent: Sequence[Summary]) -> Iterator[str]:
+    """Yield example queries from this shop: a complaint, a warning light, a DTC, a vehicle."""
     ready = [tree for tree in recent if tree.status is Status.READY and tree.symptom.words]
     yield from (tree.symptom.words[0] for tree in ready[:1])
-    if lamp := _most(catalogue.by_lamp):
-        yield lamp_of(catalogue.library, lamp).name
-    if code := _most(catalogue.by_code):
+    if lamp := _longest(catalog.by_lamp):
+        yield lamp_record(catalog.library, lamp).name
+    if code := _longest(catalog.by_code):
         yield code
-    for vehicle in islice(catalogue.library.vehicles.values(), 1):
+    for vehicle in islice(catalog.library.vehicles.values(), 1):
         yield " ".join(map(str, (vehicle.scope.model, *(vehicle.scope.years or ())[:1])))
 
 
-def _most(lists: Mapping[str, Sized]) -> str:
-    """Return the name that most trees have; the first of equals, "" of none."""
-    return max(sorted(lists), key=lambda name: len(lists[name]), default="")
+def _longest(lists: Mapping[str, Sized]) -> str:
+    """Return the key with the longest list, the first one of equals; "" without any."""
+    return max(sorted(lists), key=lambda key: len(lists[key]), default="")
 
 
 def _written(tree: Summary) -> tuple[str, str]:

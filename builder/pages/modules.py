@@ -1,88 +1,96 @@
-"""Control modules: one table of what each needs when it is set up, and the record of each.
+"""Module setup: one table of what each module needs, and the record of each.
 
-In: the catalogue. Out: `Page`s. "Not known" and "not needed" are shown as they are written.
+In: the catalog of trees. Out: `Page`s. A table cell is never empty.
 """
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 
 from builder.model.knowledge import Hazard, Module, SetUpStep
 from builder.model.library import Library
 from builder.pages import addresses
-from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
+from builder.pages.tree_catalog import TreeCatalog
 from builder.trade.mistake import Mistake
 from builder.trade.refusal_codes import NEXT_STEPS
 from builder.trade.refusals import parse_refusal
-from builder.wording import phrases as words
 from builder.wording.hazards import by_severity
+from builder.wording.labels import SETUP_LABELS
+from builder.wording.sentences import joined
+from builder.wording.value_text import money_text, number_text, scope_text
 
-HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
-MORE_KINDS = {"configuration": "configure first, or configure with what this vehicle really has"}
+_HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
+_MORE_NEXT_STEPS = {
+    "configuration": "configure first, or configure with what this vehicle really has"
+}
 
 
-def module_pages(catalogue: Catalogue) -> Iterator[Page]:
-    """Yield the set-up table and the record of each module."""
-    modules = sorted(catalogue.library.modules.values(), key=lambda module: module.name.casefold())
-    body = render("modules.html", "modules/index", modules=modules, cell=cell)
-    yield Page("modules/index", "Set-up", body, summary="What each control module needs")
+def module_pages(catalog: TreeCatalog) -> Iterator[Page]:
+    """Yield the table of all modules and the record of each."""
+    modules = sorted(catalog.library.modules.values(), key=lambda module: module.name.casefold())
+    body = render(
+        "modules.html", "modules/index", modules=modules, need_of=module_need, or_unknown=or_unknown
+    )
+    yield Page("modules/index", "Module setup", body, summary="What each module needs")
     for module in modules:
-        yield _module_page(catalogue, module)
+        yield _module_page(catalog, module)
 
 
-def cell(module: Module, verb: str) -> str:
-    """Say in a word or two if a module needs a step of set-up."""
+def module_need(module: Module, verb: str) -> str:
+    """Return whether a module needs a setup step, in a word or two."""
     step = next((step for step in module.set_up if step.verb == verb), None)
-    return need(step) if step else "not known"
+    return step_need(step) if step else "unknown"
 
 
-def need(step: SetUpStep) -> str:
-    """Say if a step of set-up is needed, and how long it takes."""
+def step_need(step: SetUpStep) -> str:
+    """Return whether a setup step is needed, or its minutes."""
     if step.needed != "needed":
-        return str(step.needed)
-    return f"{words.number(step.minutes)} min" if step.minutes is not None else "yes"
+        return or_unknown(step.needed)
+    return f"{number_text(step.minutes)} min" if step.minutes is not None else "yes"
 
 
-def _module_page(catalogue: Catalogue, module: Module) -> Page:
-    library = catalogue.library
-    path = addresses.module(module.id)
+def _module_page(catalog: TreeCatalog, module: Module) -> Page:
+    library = catalog.library
+    path = addresses.module_path(module.id)
     body = render(
         "module.html",
         path,
         module=module,
-        steps=[_step_row(library, step) for step in module.set_up],
-        refusals=[_refusal(said, kind) for said, kind in module.refusals.items()],
+        steps=[_setup_row(library, step) for step in module.set_up],
+        refusals=[_refusal(message, kind) for message, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
-        applies=words.joined(map(words.scope, module.applies_to), "or") or "Any vehicle",
-        price=words.money(module.price, library.shop) if module.price else "not known",
-        hours=[(HOURS.get(name, name), hours(value)) for name, value in module.hours.items()],
-        trees=catalogue.by_module.get(module.id, ()),
+        applies=joined(map(scope_text, module.applies_to), "or") or "Any vehicle",
+        price=money_text(module.price, library.shop) if module.price else "unknown",
+        hours=[
+            (_HOURS.get(name, name), f"{number_text(hours)} h")
+            for name, hours in module.hours.items()
+        ],
+        trees=catalog.by_module.get(module.id, ()),
         codes=[entry for entry in library.codes.values() if entry.module == module.id],
     )
-    return Page(path, str(module.name), body, summary=f"Set-up record: {module.name}")
+    return Page(path, str(module.name), body, summary=f"Module setup: {module.name}")
 
 
-def hours(value: Decimal) -> str:
-    """Write hours of work."""
-    return f"{words.number(value)} h"
+def or_unknown(answer: str) -> str:
+    """Return an answer as a page shows it: records say `not known`."""
+    return "unknown" if answer == "not known" else str(answer)
 
 
 @dataclass(frozen=True, slots=True)
-class StepRow:
-    """One step of set-up as it is laid out."""
+class SetupRow:
+    """One setup step, ready to be laid out."""
 
     name: str
     needed: str
-    needs: tuple[tuple[str, str], ...]  # words, and the anchor of a tool or ""
+    needs: tuple[tuple[str, str], ...]  # text, and the anchor of a tool or ""
     cautions: tuple[Hazard, ...]
 
 
-def _step_row(library: Library, step: SetUpStep) -> StepRow:
-    return StepRow(
-        words.SET_UP.get(step.verb, step.verb),
-        need(step),
+def _setup_row(library: Library, step: SetUpStep) -> SetupRow:
+    return SetupRow(
+        SETUP_LABELS.get(step.verb, step.verb),
+        step_need(step),
         tuple(_need(library, text) for text in step.needs),
         tuple(_hazards(library, step.hazards)),
     )
@@ -94,18 +102,17 @@ def _need(library: Library, text: str) -> tuple[str, str]:
 
 
 def _hazards(library: Library, ids: Iterable[str]) -> list[Hazard]:
-    """Return the cautions that have a record, most severe first."""
-    found = [library.hazards[id_] for id_ in ids if id_ in library.hazards]
-    return by_severity(found)
+    """Return the hazards that have a record, most severe first."""
+    return by_severity(library.hazards[id_] for id_ in ids if id_ in library.hazards)
 
 
-def _refusal(said: str, kind: str) -> tuple[str, str, str]:
-    """Return what the tool says, what that is about, and what to do.
+def _refusal(message: str, kind: str) -> tuple[str, str, str]:
+    """Return the tool's message, what it's about, and what to do.
 
-    Where it says a name of the standard, its number goes with it, and what the standard means
-    counts; else the kind that the record gives.
+    A name of ISO 14229-1 gets its number, and the standard's meaning decides what to do; for any
+    other message the kind in the record decides.
     """
-    found = parse_refusal(said)
-    if isinstance(found, Mistake):
-        return said, str(kind), NEXT_STEPS.get(kind, MORE_KINDS.get(kind, ""))
-    return f"{said} ({found.number:02X})", str(kind), NEXT_STEPS[found.kind]
+    refusal = parse_refusal(message)
+    if isinstance(refusal, Mistake):
+        return message, str(kind), NEXT_STEPS.get(kind, _MORE_NEXT_STEPS.get(kind, ""))
+    return f"{message} ({refusal.number:02X})", str(kind), NEXT_STEPS[refusal.kind]

@@ -1,6 +1,7 @@
-"""A page as every renderer gives it back.
+"""A page as every renderer returns it.
 
-In: nothing. Out: `Page`, a value that `site` writes into the work folder and fills into the frame.
+In: nothing. Out: `Page`, which `site` frames and writes; `TreePrint`, a PDF that a tree's page
+links to.
 """
 
 from dataclasses import dataclass
@@ -12,21 +13,16 @@ from markupsafe import Markup
 class Page:
     """One page of the site; `body` is finished HTML in which all text of authors is escaped."""
 
-    path: str  # from the root of the site, without ending: `trees/charging/lamp-on`
+    path: str  # from the root of the site, without `.html`: `trees/charging/lamp-on`
     title: str  # plain text
     body: Markup
     summary: str = ""  # one plain sentence for link previews
-    scripts: tuple[str, ...] = ()  # file names in `static/` that this page needs beside the common
+    scripts: tuple[str, ...] = ()  # files in `web/` that this page needs besides `site.js`
 
 
 @dataclass(frozen=True, slots=True)
-class Print:
-    """A sheet to be printed that belongs to a tree's page."""
+class TreePrint:
+    """A PDF of a tree."""
 
-    name: str
-    suffix: str  # of its file, behind the tree's id
-
-
-def root_of(path: str) -> str:
-    """Return the way from a page back to the root of the site: "" or "../" once for each folder."""
-    return "../" * path.count("/")
+    name: str  # on its button
+    suffix: str  # of its file, after the tree's ID

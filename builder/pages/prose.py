@@ -1,7 +1,8 @@
-"""Markdown of authors to HTML, with no way to bring HTML or a script along.
+"""Authors' Markdown to HTML, which can carry no HTML and no script of its own.
 
-In: the body of an article. Out: `Markup`. Raw HTML is shown as the text it is; a link or a picture
-that does not lead to a page or a file loses its address. The reader has told the author already.
+In: the body of an article. Out: `Markup`. Raw HTML is shown as text. A link that isn't to a page, a
+web or a mail address loses its address, and so does a picture from outside the pictures folder; the
+reader reports both to the author.
 """
 
 import re
@@ -12,25 +13,25 @@ from markdown.extensions.toc import TocExtension
 from markdown.treeprocessors import Treeprocessor
 from markupsafe import Markup
 
-from builder.pages.addresses import slug
+from builder.pages.addresses import file_slug
 
-SAFE_LINK = re.compile(r"(?:https?://|mailto:|[\w.#][\w./#-]*$)")
-# Only what the reader has judged is shown: nothing from elsewhere, nothing out of the folder.
-SAFE_PICTURE = re.compile(r"pictures/\w[\w.-]*$")
-ARTICLE = re.compile(r"\.md(?=#|$)")
+_SAFE_LINK = re.compile(r"(?:https?://|mailto:|[\w.#][\w./#-]*$)")
+# Only pictures that the reader has checked: none from elsewhere, none outside the folder.
+_SAFE_PICTURE = re.compile(r"pictures/\w[\w.-]*$")
+_ARTICLE = re.compile(r"\.md(?=#|$)")
 
 
 class _Addresses(Treeprocessor):
-    """Lead links to the pages that articles have become, and take unsafe addresses away."""
+    """Point links to articles at their pages, and remove unsafe addresses."""
 
     def run(self, root: Element) -> None:
-        """Go through the whole article."""
+        """Rewrite every link and picture of the article."""
         for link in root.iter("a"):
-            _keep(link, "href", SAFE_LINK)
+            _keep(link, "href", _SAFE_LINK)
             if not link.get("href", "http").startswith(("http", "mailto")):
-                link.set("href", ARTICLE.sub(".html", link.get("href", "")))
+                link.set("href", _ARTICLE.sub(".html", link.get("href", "")))
         for picture in root.iter("img"):
-            _keep(picture, "src", SAFE_PICTURE)
+            _keep(picture, "src", _SAFE_PICTURE)
 
 
 def _keep(element: Element, name: str, safe: re.Pattern[str]) -> None:
@@ -39,7 +40,7 @@ def _keep(element: Element, name: str, safe: re.Pattern[str]) -> None:
 
 
 def _anchor(text: str, _separator: str) -> str:
-    return f"part-{slug(text).lower()}"
+    return f"part-{file_slug(text).lower()}"
 
 
 def html_of(body: str) -> Markup:

@@ -1,6 +1,6 @@
-"""Trees that are near to another: the same codes, lamps or rare words in their symptoms.
+"""Related trees: those that share DTCs, warning lights or rare words of their symptoms.
 
-In: summaries of trees. Out: for each tree the ids of its nearest, best first.
+In: summaries of trees. Out: for each tree the IDs of its related trees, best first.
 """
 
 import re
@@ -10,24 +10,26 @@ from collections.abc import Iterable, Iterator, Mapping
 from builder.model.summary import Summary
 from builder.model.tree import Status
 
-MOST = 5
-COMMON = 12  # what more trees than this share says little, and would cost much to compare
-WEIGHTS = {"code": 3, "lamp": 2, "word": 1}
-LEAST = 2
+_MOST_SHOWN = 5
+_COMMON = 12  # a feature that more trees share says little and is slow to compare
+_WEIGHTS = {"code": 3, "lamp": 2, "word": 1}
+_LEAST_SCORE = 2
 _WORD = re.compile(r"[^\W\d_]{4,}")
 
 
-def related(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
-    """Return the ids of the related trees of each tree; retired trees are related to none."""
-    signs = {tree.id: set(_signs(tree)) for tree in trees if tree.status is not Status.RETIRED}
+def related_trees(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
+    """Return the IDs of the related trees of each tree; retired trees have none and are in none."""
+    features = {
+        tree.id: set(_features(tree)) for tree in trees if tree.status is not Status.RETIRED
+    }
     sharing: dict[tuple[str, str], list[str]] = defaultdict(list)
-    for id_ in sorted(signs):
-        for sign in signs[id_]:
-            sharing[sign].append(id_)
-    return {id_: _nearest(id_, signs[id_], sharing) for id_ in signs}
+    for id_ in sorted(features):
+        for feature in features[id_]:
+            sharing[feature].append(id_)
+    return {id_: _nearest(id_, features[id_], sharing) for id_ in features}
 
 
-def _signs(tree: Summary) -> Iterator[tuple[str, str]]:
+def _features(tree: Summary) -> Iterator[tuple[str, str]]:
     for code in tree.symptom.codes:
         yield "code", code.split("-")[0]
     for lamp in tree.symptom.lamps:
@@ -38,11 +40,12 @@ def _signs(tree: Summary) -> Iterator[tuple[str, str]]:
 
 
 def _nearest(
-    id_: str, signs: set[tuple[str, str]], sharing: Mapping[tuple[str, str], list[str]]
+    id_: str, features: set[tuple[str, str]], sharing: Mapping[tuple[str, str], list[str]]
 ) -> tuple[str, ...]:
     scores: Counter[str] = Counter()
-    for sign in signs:
-        if len(sharing[sign]) <= COMMON:
-            scores.update({other: WEIGHTS[sign[0]] for other in sharing[sign] if other != id_})
+    for feature in features:
+        if len(sharing[feature]) <= _COMMON:
+            weight = _WEIGHTS[feature[0]]
+            scores.update({other: weight for other in sharing[feature] if other != id_})
     best = sorted(scores, key=lambda other: (-scores[other], other))
-    return tuple(other for other in best[:MOST] if scores[other] >= LEAST)
+    return tuple(other for other in best[:_MOST_SHOWN] if scores[other] >= _LEAST_SCORE)

@@ -1,6 +1,6 @@
-"""Templates to HTML: every text is escaped unless it is finished HTML already.
+"""Templates to HTML: all text is escaped unless it is finished HTML already.
 
-In: a template's name, the page's path, values. Out: `Markup`.
+In: the name of a template, the path of the page, values. Out: `Markup`.
 """
 
 from functools import partial
@@ -10,27 +10,26 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from builder.pages import addresses
-from builder.pages.page import root_of
-from builder.wording import phrases as words
+from builder.wording import labels, sentences, value_text
 
-_TEMPLATES = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "templates"),
+TEMPLATES = Path(__file__).parent / "templates"
+_ENVIRONMENT = Environment(
+    loader=FileSystemLoader(TEMPLATES),
     autoescape=True,
-    undefined=StrictUndefined,  # a slip in a template is our bug and must be seen
+    undefined=StrictUndefined,  # a misspelled name in a template is a bug: fail, don't hide it
     trim_blocks=True,
     lstrip_blocks=True,
 )
-_TEMPLATES.globals["to"] = addresses
-_TEMPLATES.globals["words"] = words
-_TEMPLATES.filters["joined"] = words.joined
+_ENVIRONMENT.globals["addresses"] = addresses
+_ENVIRONMENT.globals.update(labels=labels, sentences=sentences, value_text=value_text)
+_ENVIRONMENT.filters["joined"] = sentences.joined
 
 
 def render(template: str, path: str, **values: object) -> Markup:
-    """Fill a template for the page at `path`; `url` in it leads to another page of the site."""
-    root = root_of(path)
-    url = partial(_url, root)
-    return Markup(_TEMPLATES.get_template(template).render(root=root, url=url, **values))
+    """Fill a template for the page at `path`.
 
-
-def _url(root: str, path: str, anchor: str = "") -> str:
-    return root + addresses.link(path, anchor)
+    Templates get `url(path, anchor)`, which links to another page, and `root`, the relative path to
+    the root of the site.
+    """
+    root, url = addresses.root_from(path), partial(addresses.href, path)
+    return Markup(_ENVIRONMENT.get_template(template).render(root=root, url=url, **values))

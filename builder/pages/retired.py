@@ -1,4 +1,4 @@
-"""The page of a tree that has been replaced: its old address goes on answering.
+"""The page of a retired tree: its address keeps working.
 
 In: the tree's summary, the library. Out: `Page`.
 """
@@ -11,8 +11,8 @@ from builder.pages.render import render
 
 
 def retired_page(tree: Summary, library: Library) -> Page:
-    """Write the page that leads on to what replaced a tree."""
-    path = addresses.tree(tree.id)
-    instead = library.trees.get(tree.replaced_by or "")
-    body = render("retired.html", path, tree=tree, instead=instead)
+    """Write the page that links to the tree's replacement."""
+    path = addresses.tree_path(tree.id)
+    replacement = library.trees.get(tree.replaced_by or "")
+    body = render("retired.html", path, tree=tree, replacement=replacement)
     return Page(path, str(tree.title), body)

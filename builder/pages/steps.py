@@ -1,22 +1,31 @@
-"""The steps of a tree as they stand on its page.
+"""The steps of a tree as its page shows them.
 
-In: a tree and what was worked out about it. Out: `StepView`s, one a step, in reading order; the
-template only lays them out.
+In: a tree and its analysis. Out: a `StepView` for each step, in reading order; the template only
+lays them out.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from markupsafe import Markup, escape
 
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Check, Fix, Picture, Reading, Step, Stop
+from builder.model.tree import Action, Check, Picture, Reading, Step
 from builder.pages import addresses
-from builder.pages.page import root_of
-from builder.pages.ways import Caller, Plan, Row, Target, result_ways, target
+from builder.pages.branches import (
+    BranchRow,
+    BranchTarget,
+    IncomingBranch,
+    TreeContext,
+    branch_target,
+    result_rows,
+)
 from builder.walk.computed import computed_units
-from builder.wording import phrases as words
 from builder.wording.hazards import by_severity
+from builder.wording.labels import STEP_LABELS
+from builder.wording.sentences import capitalized, joined, requirement_text, stuck_advice, task_text
+from builder.wording.value_text import duration_text, number_text, unit_label
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,157 +40,162 @@ class StepView:
     note: str
     cautions: tuple[Hazard, ...]
     facts: tuple[tuple[str, Markup], ...]  # name and value, in the order of use
-    reading: tuple[str, ...]  # what is to be read, a line each
-    ways: tuple[Row, ...]
-    then: Target | None
-    otherwise: str  # what to do when nothing fits
-    several: bool  # more than one result may be true
-    callers: tuple[Caller, ...]
+    readings: tuple[str, ...]  # what to read, a line each
+    results: tuple[BranchRow, ...]
+    then: BranchTarget | None
+    otherwise: str  # what to do when no result matches
+    several: bool  # more than one result may match
+    incoming: tuple[IncomingBranch, ...]
     picture: Picture | None
     broken: bool
 
 
-def step_views(plan: Plan) -> tuple[StepView, ...]:
+def step_views(context: TreeContext) -> tuple[StepView, ...]:
     """Prepare every step, in reading order."""
-    ordered = sorted(plan.tree.steps.values(), key=lambda step: plan.numbers[step.id])
-    return tuple(step_view(plan, step) for step in ordered)
+    ordered = sorted(context.tree.steps.values(), key=lambda step: context.numbers[step.id])
+    return tuple(_step_view(context, step) for step in ordered)
 
 
-def step_view(plan: Plan, step: Step) -> StepView:
-    """Prepare one step."""
+def _step_view(context: TreeContext, step: Step) -> StepView:
     body = step.body
     check = body if isinstance(body, Check) else None
+    then = body.then if isinstance(body, Action) else None
     return StepView(
         id=str(step.id),
-        number=plan.numbers[step.id],
+        number=context.numbers[step.id],
         kind=step.kind,
-        label=words.KINDS[step.kind],
+        label=STEP_LABELS[step.kind],
         text=str(step.text),
         note=str(step.note or ""),
-        cautions=cautions(plan, step),
-        facts=tuple(_facts(plan, step)),
-        reading=tuple(_readings(check)) if check else (),
-        ways=result_ways(plan, step, check) if check else (),
-        then=target(plan, step, body.then) if isinstance(body, Action) and body.then else None,
-        otherwise=_otherwise(plan, step, check) if check else "",
+        cautions=step_cautions(context, step),
+        facts=tuple(_facts(context, step)),
+        readings=tuple(_readings(check)) if check else (),
+        results=result_rows(context, step, check) if check else (),
+        then=branch_target(context, step, then) if then else None,
+        otherwise=_otherwise(context, step, check) if check else "",
         several=bool(check and check.several),
-        callers=plan.callers[step.id],
-        picture=step.picture if step.picture and _has(plan, step.picture) else None,
-        broken=step.id in plan.tree.broken,
+        incoming=context.incoming[step.id],
+        picture=step.picture if step.picture and _is_on_file(context, step.picture) else None,
+        broken=step.id in context.tree.broken,
     )
 
 
-def cautions(plan: Plan, step: Step) -> tuple[Hazard, ...]:
-    """Return the step's cautions, most severe first; ids that no record explains are left out."""
-    found = [plan.library.hazards[id_] for id_ in step.hazards if id_ in plan.library.hazards]
-    return tuple(by_severity(found))
+def step_cautions(context: TreeContext, step: Step) -> tuple[Hazard, ...]:
+    """Return the step's cautions, most severe first; hazards without a record are left out."""
+    records = context.library.hazards
+    return tuple(by_severity(records[id_] for id_ in step.hazards if id_ in records))
 
 
-def _has(plan: Plan, picture: Picture) -> bool:
-    return picture.file in plan.library.pictures
+def _is_on_file(context: TreeContext, picture: Picture) -> bool:
+    return picture.file in context.library.pictures
 
 
-def _facts(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
-    """Yield what is to be known before the work, while it is done, and after it."""
-    yield from _before(plan, step)
-    yield from _work(plan, step)
-    yield from _after(plan, step)
+def _facts(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
+    """Yield what the tech needs to know before the work, during it, and after it."""
+    yield from _facts_before(context, step)
+    yield from _facts_of_work(context, step)
+    yield from _facts_after(context, step)
 
 
-def _before(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
+def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.each:
-        item, listed = step.each
-        known = plan.tree.lists.get(listed)
-        more = f": {words.joined(known)}" if known else " of the vehicle, or as typed at the car"
-        yield "For each", Markup("{} of the list {}{}").format(item, listed, more)
+        item, list_name = step.each
+        items = context.tree.lists.get(list_name)
+        more = f": {joined(items)}" if items else " of the vehicle, or as you enter it"
+        yield "Repeat for each", Markup("{} of the list {}{}").format(item, list_name, more)
     if step.after:
-        named = [_step_or_deed(plan, text) for text in step.after]
-        yield "Only after", Markup("; ").join(named)
+        required = [_step_or_task(context, text) for text in step.after]
+        yield "Do first", Markup("; ").join(required)
     if step.when:
-        yield "When", Markup("; ").join(step.when)
+        yield "Conditions", Markup("; ").join(step.when)
     if step.tools:
-        yield "Tools", Markup(", ").join(_tool(plan, id_) for id_ in step.tools)
+        yield "Tools", Markup(", ").join(_tool(context, id_) for id_ in step.tools)
     if step.how_to:
-        yield "How to", _article(plan, step.how_to)
+        yield "How-to", _article(context, step.how_to)
     if step.same_as:
-        yield "Done as in", _step_link(plan, step.same_as)
+        yield "Same method as", _step_link(context, step.same_as)
 
 
-def _work(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
+def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
     if step.people is not None:
-        yield "People", escape(words.number(step.people))
+        yield "People needed", escape(number_text(step.people))
     if step.does:
-        done = words.joined(words.deed(deed, plan.library) for deed in step.does)
-        yield "Serves to", escape(done)
+        tasks = joined(task_text(task, context.library) for task in step.does)
+        yield "Purpose", escape(tasks)
     if step.write_down:
-        yield "Write down", Markup(", ").join(step.write_down)
+        yield "Record", Markup(", ").join(step.write_down)
 
 
-def _after(plan: Plan, step: Step) -> Iterator[tuple[str, Markup]]:
+def _facts_after(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.put_back:
-        yield "Before the job ends", escape(step.put_back)
+        yield "Put back", escape(step.put_back)
     if step.at_most is not None:
-        times = words.number(step.at_most)
-        often = "once" if times == "1" else f"{times} times"
-        yield "At most", Markup("{} in one job, then {}").format(often, _spent(plan, step))
+        count = number_text(step.at_most)
+        times = "once" if count == "1" else f"{count} times"
+        yield "Limit", Markup("{}, then {}").format(times, _spent(context, step))
     elif step.spent:
-        yield "List at its end", _target_link(target(plan, step, step.spent))
+        yield "When the list is done", _target_link(branch_target(context, step, step.spent))
 
 
-def _spent(plan: Plan, step: Step) -> Markup:
+def _spent(context: TreeContext, step: Step) -> Markup:
     if step.spent:
-        return _target_link(target(plan, step, step.spent))
-    return escape(words.stuck(plan.library.shop))
+        return _target_link(branch_target(context, step, step.spent))
+    return escape(stuck_advice(context.library.shop))
 
 
 def _time(step: Step) -> str:
     parts = []
     if step.minutes is not None:
-        parts.append(f"{words.number(step.minutes)} min work")
+        parts.append(f"{number_text(step.minutes)} min")
     if step.wait is not None:
-        parts.append(f"{words.number(step.wait)} min wait")
+        parts.append(f"wait {duration_text(Fraction(step.wait))}")
     return ", then ".join(parts)
 
 
-def _tool(plan: Plan, id_: str) -> Markup:
-    tool = plan.library.tools.get(id_)
+def _tool(context: TreeContext, id_: str) -> Markup:
+    tool = context.library.tools.get(id_)
     if not tool:
         return escape(id_)
-    kept = Markup(" <small>({})</small>").format(tool.kept) if tool.kept else ""
-    href = _href(plan, "tools", f"tool-{id_}")
-    return Markup('<a href="{}">{}</a>{}').format(href, tool.name, kept)
+    place = Markup(" <small>({})</small>").format(tool.kept) if tool.kept else ""
+    href = _href(context, "tools", f"tool-{id_}")
+    return Markup('<a href="{}">{}</a>{}').format(href, tool.name, place)
 
 
-def _article(plan: Plan, id_: str) -> Markup:
-    article = plan.library.how_tos.get(id_)
+def _article(context: TreeContext, id_: str) -> Markup:
+    article = context.library.how_tos.get(id_)
     if not article:
         return escape(id_)
-    return Markup('<a href="{}">{}</a>').format(_href(plan, addresses.how_to(id_)), article.title)
+    href = _href(context, addresses.how_to_path(id_))
+    return Markup('<a href="{}">{}</a>').format(href, article.title)
 
 
-def _href(plan: Plan, path: str, anchor: str = "") -> str:
-    return root_of(addresses.tree(plan.tree.id)) + addresses.link(path, anchor)
+def _href(context: TreeContext, path: str, anchor: str = "") -> str:
+    return addresses.href(addresses.tree_path(context.tree.id), path, anchor)
 
 
-def _step_or_deed(plan: Plan, text: str) -> Markup:
-    if text in plan.tree.steps:
-        return _step_link(plan, text)
-    return escape(words.required(text))
+def _step_or_task(context: TreeContext, text: str) -> Markup:
+    if text in context.tree.steps:
+        return _step_link(context, text)
+    return escape(requirement_text(text))
 
 
-def _step_link(plan: Plan, id_: str) -> Markup:
-    step = plan.tree.steps.get(id_)
+def _step_link(context: TreeContext, id_: str) -> Markup:
+    step = context.tree.steps.get(id_)
     if not step:
         return escape(id_)
-    number, href = plan.numbers[step.id], addresses.step(step.id)
-    return Markup('<a href="#{}">step {}, {}</a>').format(href, number, step.text)
+    number, anchor = context.numbers[step.id], addresses.step_anchor(step.id)
+    return Markup('<a href="#{}">step {}, {}</a>').format(anchor, number, step.text)
 
 
-def _target_link(to: Target) -> Markup:
-    text = f"step {to.number}, {to.text}" if to.number else to.text
-    return Markup('<a href="{}">{}</a>').format(to.href, text) if to.href else escape(text)
+def _target_link(target: BranchTarget) -> Markup:
+    text = _target_text(target)
+    return Markup('<a href="{}">{}</a>').format(target.href, text) if target.href else escape(text)
+
+
+def _target_text(target: BranchTarget) -> str:
+    return f"step {target.number}, {target.text}" if target.number else target.text
 
 
 def _readings(check: Check) -> Iterator[str]:
@@ -189,36 +203,30 @@ def _readings(check: Check) -> Iterator[str]:
         yield _reading(reading)
     units = computed_units(check)
     for computed in check.computed:
-        found = units[str(computed.name)]
-        sign = f", in {words.sign(found)}" if found else ""
-        yield f"{words.sentence(computed.name)} is worked out: {computed.expression}{sign}"
+        symbol = units[str(computed.name)]
+        unit = f", in {unit_label(symbol)}" if symbol else ""
+        yield f"{capitalized(computed.name)} is calculated: {computed.expression}{unit}"
     if figure := check.figure:
-        ask = "from and to" if figure.kind == "band" else "one limit"
-        origin = f"; {figure.origin}" if figure.origin else "; note where it was found"
-        yield f"Look up first: {figure.look_up}, in {words.sign(figure.unit)} ({ask}){origin}"
+        ask = "low and high" if figure.kind == "band" else "one limit"
+        origin = f"; {figure.origin}" if figure.origin else "; note where you found it"
+        yield f"Look up: {figure.look_up}, in {unit_label(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
-    name = f"{words.sentence(reading.name)}: " if reading.name else "Reading: "
+    name = f"{capitalized(reading.name)}: " if reading.name else "Reading: "
     if reading.one_of:
-        return f"{name}{words.joined(reading.one_of, 'or')}"
-    top = "OL" if reading.to_over else words.number(reading.high)
-    sign = words.sign(reading.unit)
-    text = f"{name}{words.number(reading.low)} to {top} {sign}"
+        return f"{name}{joined(reading.one_of, 'or')}"
+    top = "OL" if reading.to_over else number_text(reading.high)
+    unit = unit_label(reading.unit)
+    text = f"{name}{number_text(reading.low)} to {top} {unit}"
     if reading.resolution is not None:
-        text += f", read to {words.number(reading.resolution)} {sign}"
-    return text + (f" (limits: {reading.origin})" if reading.origin else "")
+        text += f", to {number_text(reading.resolution)} {unit}"
+    return text + (f"; source: {reading.origin}" if reading.origin else "")
 
 
-def _otherwise(plan: Plan, step: Step, check: Check) -> str:
-    stuck = words.stuck(plan.library.shop)
+def _otherwise(context: TreeContext, step: Step, check: Check) -> str:
+    stuck = capitalized(stuck_advice(context.library.shop))
     if not check.could_not:
-        return f"None of these, or could not be done: {stuck}."
-    to = target(plan, step, check.could_not)
-    text = f"step {to.number}, {to.text}" if to.number else to.text
-    return f"Could not be done: {text}. None of these: {stuck}."
-
-
-def is_end(step: Step) -> bool:
-    """Whether a walk ends here."""
-    return isinstance(step.body, Fix | Stop)
+        return f"No match, or can't do it? {stuck}."
+    target = branch_target(context, step, check.could_not)
+    return f"Can't do it? {capitalized(_target_text(target))}. No match? {stuck}."

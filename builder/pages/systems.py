@@ -1,6 +1,6 @@
-"""The systems of the vehicle: their list, and a page of each with its trees.
+"""The systems of the vehicle, each with its trees.
 
-In: the catalogue. Out: `Page`s.
+In: the catalog of trees. Out: `Page`s.
 """
 
 from collections.abc import Iterator
@@ -8,48 +8,48 @@ from collections.abc import Iterator
 from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.pages import addresses
-from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.pages.tree_catalog import TreeCatalog
+from builder.wording.sentences import capitalized
 
 
-def system_pages(catalogue: Catalogue) -> Iterator[Page]:
+def system_pages(catalog: TreeCatalog) -> Iterator[Page]:
     """Yield the list of systems and the page of each."""
-    ids = sorted(catalogue.library.systems.keys() | catalogue.by_system.keys())
-    names = {id_: system_name(catalogue.library, id_) for id_ in ids}
-    counts = {id_: len(catalogue.by_system.get(id_, ())) for id_ in ids}
+    ids = sorted(catalog.library.systems.keys() | catalog.by_system.keys())
+    names = {id_: system_name(catalog.library, id_) for id_ in ids}
+    counts = {id_: len(catalog.by_system.get(id_, ())) for id_ in ids}
     body = render("systems.html", "systems/index", names=names, counts=counts)
     yield Page("systems/index", "Systems", body)
     for id_ in ids:
-        yield _system_page(catalogue, id_, names[id_])
+        yield _system_page(catalog, id_, names[id_])
 
 
 def system_name(library: Library, id_: str) -> str:
     """Return the name of a system, or its id where no record names it."""
     system = library.systems.get(id_)
-    return str(system.name) if system else words.sentence(id_)
+    return str(system.name) if system else capitalized(id_)
 
 
-def _system_page(catalogue: Catalogue, id_: str, name: str) -> Page:
-    path = addresses.system(id_)
-    trees = catalogue.by_system.get(id_, ())
+def _system_page(catalog: TreeCatalog, id_: str, name: str) -> Page:
+    path = addresses.system_path(id_)
+    trees = catalog.by_system.get(id_, ())
     body = render(
         "system.html",
         path,
         trees=trees,
-        lamps=_lamps(catalogue.library, trees),
+        lamps=_lamps(catalog.library, trees),
         codes=sorted({code for tree in trees for code in tree.symptom.codes}),
-        articles=_articles(catalogue.library, trees),
+        articles=_articles(catalog.library, trees),
     )
     return Page(path, name, body, summary=f"Decision trees: {name}")
 
 
 def _lamps(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
-    used = sorted({str(lamp) for tree in trees for lamp in tree.symptom.lamps})
-    return [(id_, str(library.lamps[id_].name)) for id_ in used if id_ in library.lamps]
+    ids = sorted({str(lamp) for tree in trees for lamp in tree.symptom.lamps})
+    return [(id_, str(library.lamps[id_].name)) for id_ in ids if id_ in library.lamps]
 
 
 def _articles(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
-    used = sorted({id_ for tree in trees for id_ in tree.how_tos} & library.how_tos.keys())
-    return [(id_, str(library.how_tos[id_].title)) for id_ in used]
+    ids = sorted({id_ for tree in trees for id_ in tree.how_tos} & library.how_tos.keys())
+    return [(id_, str(library.how_tos[id_].title)) for id_ in ids]

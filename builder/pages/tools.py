@@ -1,37 +1,38 @@
-"""The tools of the shop: what each reads, where it is kept, what it is used for.
+"""The tools of the shop: what each measures, where it's kept, what it's used for.
 
-In: the catalogue. Out: one `Page`, with an anchor `tool-<id>` for each tool.
+In: the catalog of trees. Out: one `Page`, with an anchor `tool-<id>` for each tool.
 """
 
 from builder.model.knowledge import InstrumentRange
-from builder.pages.catalogue import Catalogue
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.wording import phrases as words
+from builder.pages.tree_catalog import TreeCatalog
+from builder.wording.value_text import grouped_number, number_text, unit_label
 
 
-def tools_page(catalogue: Catalogue) -> Page:
+def tools_page(catalog: TreeCatalog) -> Page:
     """Write the page of all tools."""
-    articles = catalogue.library.how_tos.values()
-    used = {
+    articles = catalog.library.how_tos.values()
+    articles_by_tool = {
         id_: [article for article in articles if id_ in article.tools]
-        for id_ in catalogue.library.tools
+        for id_ in catalog.library.tools
     }
     body = render(
         "tools.html",
         "tools",
-        tools=catalogue.library.tools,
-        by=catalogue.by_tool,
-        articles=used,
-        reads=reads,
+        tools=catalog.library.tools,
+        trees=catalog.by_tool,
+        articles=articles_by_tool,
+        range_cells=range_cells,
     )
     return Page("tools", "Tools", body)
 
 
-def reads(of: InstrumentRange) -> tuple[str, str, str]:
-    """Say what an instrument can show in one unit: range, steps, largest error."""
-    sign = words.sign(of.unit)
-    span = f"{words.grouped(of.low)} to {words.grouped(of.high)} {sign}"
-    steps = f"{words.number(of.resolution)} {sign}" if of.resolution is not None else "not known"
-    error = f"{of.error} {sign}" if of.error else "not known"
-    return span + (f", then {of.over}" if of.over else ""), steps, error
+def range_cells(span: InstrumentRange) -> tuple[str, str, str]:
+    """Return the range, resolution and accuracy of an instrument in one unit."""
+    unit = unit_label(span.unit)
+    limits = f"{grouped_number(span.low)} to {grouped_number(span.high)} {unit}"
+    step = span.resolution
+    resolution = f"{number_text(step)} {unit}" if step is not None else "unknown"
+    accuracy = f"{span.error} {unit}" if span.error else "unknown"
+    return limits + (f", then {span.over}" if span.over else ""), resolution, accuracy

@@ -1,11 +1,12 @@
 """The page of a tree.
 
-In: a tree, the library, the figures. Out: `Page`.
+In: a tree, the library, its analysis. Out: `Page`.
 """
 
 import html
 import json
 from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 from urllib.parse import quote
 
 from markupsafe import Markup
@@ -15,115 +16,121 @@ from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.tree import Asked, Fix, Stop, Tree
 from builder.pages import addresses
-from builder.pages.codes import meaning
-from builder.pages.facts import Facts
-from builder.pages.fixes import FixView, end_words, fix_view
-from builder.pages.lamps import drawing, lamp_of
-from builder.pages.page import Page, Print
+from builder.pages.analysis import TreeAnalysis
+from builder.pages.branches import TreeContext, tree_context
+from builder.pages.codes import code_meaning
+from builder.pages.fixes import FixView, fix_view, stop_text
+from builder.pages.lamps import lamp_drawing, lamp_record
+from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
-from builder.pages.steps import StepView, cautions, step_views
+from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
-from builder.pages.ways import Plan, plan_of
 from builder.walk.rows import Table
 from builder.walk.table import walk_table
-from builder.wording import phrases as words
 from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
+from builder.wording.sentences import joined, module_name
+from builder.wording.value_text import duration_text, scope_text
 
-Row = tuple[StepView, FixView | None, str]
-WALK_SCRIPTS = (
-    "trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js",
-)  # fmt: skip
+WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
+
+
+class StepCard(NamedTuple):
+    """What the card of a step shows."""
+
+    step: StepView
+    fix: FixView | None  # where the step is a fix
+    end: str  # where it is a stop: what that means
 
 
 def tree_page(
     tree: Tree,
     library: Library,
-    facts: Facts,
+    analysis: TreeAnalysis,
     related: Iterable[Summary] = (),
-    prints: Iterable[Print] = (),
+    prints: Iterable[TreePrint] = (),
 ) -> Page:
     """Write the page of one tree."""
     tree = in_plain_words(tree)
-    plan = plan_of(tree, library, facts.numbers)
-    rows = tuple(_rows(plan, facts))
-    path = addresses.tree(tree.id)
+    context = tree_context(tree, library, analysis.numbers)
+    cards = tuple(_cards(context, analysis))
+    path = addresses.tree_path(tree.id)
     walk = walk_table(tree, library)
     body = render(
         "tree.html",
         path,
         tree=tree,
-        facts=facts,
-        steps=rows,
-        fixes=sorted((fix for _, fix, _ in rows if fix), key=lambda fix: fix.number),
-        hazards=_hazards(plan),
+        chart=analysis.chart,
+        cards=cards,
+        fixes=sorted((card.fix for card in cards if card.fix), key=lambda fix: fix.number),
+        hazards=_hazards(context),
         system=system_name(library, tree.system),
-        applies=words.joined(map(words.scope, tree.applies_to), "or") or "Any vehicle",
-        lamps=[lamp_of(library, id_) for id_ in tree.symptom.lamps],
-        drawing=drawing,
-        start=rows[0][0].id if rows else "",
-        codes=[(code, meaning(library, code)) for code in tree.symptom.codes],
-        fitted=[(id_, words.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
-        asked=[_asked(asked, library) for asked in tree.asks],
+        applies=joined(map(scope_text, tree.applies_to), "or") or "Any vehicle",
+        lamps=[lamp_record(library, id_) for id_ in tree.symptom.lamps],
+        lamp_drawing=lamp_drawing,
+        start=cards[0].step.id if cards else "",
+        codes=[(code, code_meaning(library, code)) for code in tree.symptom.codes],
+        replaced=[(id_, module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
+        questions=[_question(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
-        time=_time(facts),
+        time=_time(analysis),
         related=tuple(related),
-        prints=[(one.name, quote(addresses.print_(tree.id, one.suffix))) for one in prints],
-        walk=_as_text(walk),
+        prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
+        walk=_walk_json(walk),
     )
     scripts = WALK_SCRIPTS if walk["steps"] else ()
-    return Page(path, tree.title, body, words.joined(tree.symptom.words[:3]), scripts)
+    return Page(path, tree.title, body, joined(tree.symptom.words[:3]), scripts)
 
 
-def _as_text(walk: Table) -> Markup:
-    """Write the walk table as the text of an element; quotation marks need no escaping there."""
+def _walk_json(walk: Table) -> Markup:
+    """Write the walk table as the text of an element, where quotation marks need no escaping."""
     text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
     return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
 
 
-def _rows(plan: Plan, facts: Facts) -> Iterator[Row]:
-    for view in step_views(plan):
-        step = plan.tree.steps[view.id]
-        fix = end = None
+def _cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:
+    for view in step_views(context):
+        step = context.tree.steps[view.id]
+        fix, end = None, ""
         if isinstance(step.body, Fix):
-            fix = fix_view(plan, step, step.body, facts)
+            fix = fix_view(context, step, step.body, analysis)
         if isinstance(step.body, Stop):
-            end = end_words(step.body)
-        yield view, fix, end or ""
+            end = stop_text(step.body)
+        yield StepCard(view, fix, end)
 
 
-def _hazards(plan: Plan) -> list[Hazard]:
-    met: dict[str, Hazard] = {}
-    for step in plan.tree.steps.values():
-        met |= {hazard.id: hazard for hazard in cautions(plan, step)}
-    return by_severity(sorted(met.values(), key=lambda hazard: hazard.id))
+def _hazards(context: TreeContext) -> list[Hazard]:
+    hazards: dict[str, Hazard] = {}
+    for step in context.tree.steps.values():
+        hazards |= {hazard.id: hazard for hazard in step_cautions(context, step)}
+    return by_severity(sorted(hazards.values(), key=lambda hazard: hazard.id))
 
 
-def _asked(asked: Asked, library: Library) -> str:
-    """Write a question with its answers, each with the codes that give it."""
+def _question(asked: Asked, library: Library) -> str:
+    """Write a question with its answers, each with the DTCs that answer it."""
     codes: dict[str, list[str]] = {str(answer): [] for answer in asked.one_of}
     for code, answer in asked.codes.items():
         codes.setdefault(str(answer), []).append(str(code))
     answers = [
-        words.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
+        module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
         for answer, by in codes.items()
     ]
-    return f"{asked.ask}: {words.joined(answers, 'or')}" if answers else str(asked.ask)
+    return f"{asked.ask}: {joined(answers, 'or')}" if answers else str(asked.ask)
 
 
 def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
-    seen = dict.fromkeys(id_ for step in tree.steps.values() for id_ in step.tools)
-    for id_ in seen:
+    ids = dict.fromkeys(id_ for step in tree.steps.values() for id_ in step.tools)
+    for id_ in ids:
         tool = library.tools.get(id_)
         yield id_, str(tool.name) if tool else id_
 
 
-def _time(facts: Facts) -> str:
-    found = facts.minutes
-    if not found.longest:
+def _time(analysis: TreeAnalysis) -> str:
+    times = analysis.minutes
+    if not times.longest:
         return ""
     expected, shortest, longest, wait = map(
-        words.minutes, (found.expected, found.shortest, found.longest, found.wait)
+        duration_text, (times.expected, times.shortest, times.longest, times.wait)
     )
-    waits = f"; about {wait} of waiting beside it" if found.wait >= 1 else ""
-    return f"about {expected} of work, from {shortest} to {longest}{waits}"
+    waits = f", plus {wait} waiting" if times.wait >= 1 else ""
+    return f"About {expected} ({shortest} to {longest}){waits}"

@@ -115,7 +115,7 @@ def _written(image: Image.Image, kind: str, quality: int) -> bytes:
     bare = Image.new(image.mode, image.size)
     bare.paste(image)  # leaves behind the notes that a decoder keeps beside the pixels
     if kind in ("PNG", "GIF") and (kind == "GIF" or quality < TRIES[0][1]):
-        bare = bare.quantize(256)
+        bare = bare.quantize(256, Image.Quantize.FASTOCTREE)  # a hundredth of the time
     with io.BytesIO() as file:
         bare.save(file, kind, quality=quality, optimize=True)
         return file.getvalue()

@@ -11,7 +11,7 @@ carried back over the ways that lead there:
   proportion.
 - A fix without a weight takes the weights stated on the ways to it; without those either, it counts
   as much as the average of the fixes that have one (1 if none has, which is an even split).
-- A stop and a hand-over without a weight count 0. If that leaves nothing at all, every fix counts
+- A stop and a handoff without a weight count 0. If that leaves nothing at all, every fix counts
   1, and in a tree without a fix every end.
 - Ways back are not in these figures: a way back leads to no end of its own. How often it is taken
   (its `chance`) is counted in the minutes.
@@ -48,7 +48,7 @@ def chances(tree: Tree, along: Course | None = None) -> Chances:
     return _shared_out(tree, along, own, weights)
 
 
-End = str | tuple[str, int]  # a fix or a stop by its step, a hand-over by its way
+End = str | tuple[str, int]  # a fix or a stop by its step, a handoff by its way
 
 
 def _weights_of_ends(tree: Tree, along: Course) -> dict[End, Fraction]:

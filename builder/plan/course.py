@@ -13,7 +13,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.graph.routes import Exit, Way, exits
+from builder.graph.routes import Exit, ExitKind, exits
 from builder.model.tree import Fix, Stop, Tree
 
 
@@ -33,7 +33,7 @@ class WayOn:
 
     @property
     def target(self) -> str:
-        """Where it leads: a step of this tree, or what is written where it is handed over."""
+        """Where it leads: a step of this tree, or what is written where it is handed off."""
         return str(self.exit.branch.text) if self.to is None else self.to
 
 
@@ -79,14 +79,14 @@ def _named(tree: Tree) -> Iterable[WayOn]:
     for step in tree.steps.values():
         for index, way in enumerate(exits(step)):
             to = None if way.branch.tree else str(way.branch.step)
-            if way.way not in (Way.BACK, Way.NEXT) and (to is None or to in tree.steps):
+            if way.kind not in (ExitKind.BACK, ExitKind.NEXT) and (to is None or to in tree.steps):
                 yield WayOn(str(step.id), index, to, way)
 
 
 def _unusual(way: WayOn) -> bool:
     result = way.exit.result
     stated = result is not None and result.chance is not None
-    return stated or way.exit.way in (Way.COULD_NOT, Way.STILL_THERE)
+    return stated or way.exit.kind in (ExitKind.COULD_NOT, ExitKind.STILL_THERE)
 
 
 def _by(

@@ -1,4 +1,4 @@
-"""The numbers of the steps that other trees hand over into.
+"""The numbers of the steps that other trees hand off into.
 
 In: a library, and a reader of single trees. Out: the library with those numbers; only trees are
 read that are entered at a step whose number the library does not have.
@@ -13,7 +13,7 @@ from builder.plan.numbering import numbering
 
 
 def with_entries(library: Library, read_tree: Callable[[str], Tree | None]) -> Library:
-    """Number the steps that hand-overs lead to; on paper a step is found by its number alone."""
+    """Number the steps that handoffs lead to; on paper a step is found by its number alone."""
     found = dict(library.entries)
     for id_, callers in library.callers.items():
         steps = {step for _, step in callers if step and f"{id_}#{step}" not in found}

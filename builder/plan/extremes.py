@@ -17,8 +17,8 @@ from typing import NamedTuple
 
 import networkx as nx
 
-from builder.graph.paths import Move, Paths, Place, paths
-from builder.graph.routes import Way
+from builder.graph.moves import Move, Moves, Place, moves_of
+from builder.graph.routes import ExitKind
 from builder.model.tree import Fix, Stop, Tree
 from builder.plan.course import Course
 from builder.plan.laps import most_times
@@ -57,8 +57,8 @@ class _Walk:
 
 def extremes(tree: Tree, along: Course, cost: Mapping[str, Fraction]) -> Extremes:
     """Work out the bounds; `cost` is what doing a step once takes."""
-    ways = paths(tree)
-    places = ways.onward(Place(step) for step in along.order)
+    ways = moves_of(tree)
+    places = ways.reachable(Place(step) for step in along.order)
     moves = {place: tuple(_walked(tree, along, ways, place)) for place in places}
     loop, most = _loops(tree, moves)
     known = _bounds(_Walk(tree, cost, moves, loop, most), map(State, places))
@@ -74,11 +74,11 @@ def extremes(tree: Tree, along: Course, cost: Mapping[str, Fraction]) -> Extreme
     )
 
 
-def _walked(tree: Tree, along: Course, ways: Paths, place: Place) -> Iterator[Move]:
-    usual = {way.exit.way for way in along.out.get(place.step, ())}
-    for move in ways.moves(place) if place.step not in tree.broken else ():
-        way = move.route.exit.way
-        if way not in (Way.COULD_NOT, Way.STILL_THERE) or way in usual:
+def _walked(tree: Tree, along: Course, ways: Moves, place: Place) -> Iterator[Move]:
+    usual = {way.exit.kind for way in along.out.get(place.step, ())}
+    for move in ways.moves_from(place) if place.step not in tree.broken else ():
+        way = move.route.exit.kind
+        if way not in (ExitKind.COULD_NOT, ExitKind.STILL_THERE) or way in usual:
             yield move
 
 
@@ -136,7 +136,9 @@ def _begin(walk: _Walk, state: State) -> tuple[Fraction, bool, list[State]]:
     if step in walk.most and not used_up:
         done[step] += 1
     moves = [
-        move for move in walk.moves[state.place] if (move.route.exit.way is Way.SPENT) == used_up
+        move
+        for move in walk.moves[state.place]
+        if (move.route.exit.kind is ExitKind.SPENT) == used_up
     ]
     is_end = isinstance(walk.tree.steps[step].body, Fix | Stop)
     ends = is_end or not moves or any(move.to is None for move in moves)

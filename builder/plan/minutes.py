@@ -5,12 +5,13 @@ In: a `Tree`. Out: its `Minutes`, exact.
 Minutes are work: the `minutes` of each step, as often as it is done. A step without `minutes`
 counts 0, or as long as the step whose method it takes (`same_as`). `wait` is kept beside them and
 never added. Labour for a repair (`hours`) is priced in the options and is not in here. A walk that
-hands over to another tree is counted up to there; one that fails its verification begins anew and
+hands off to another tree is counted up to there; one that fails its verification begins anew and
 is not counted on. Nor is the round that `could_not` makes.
 
-A way back is taken as often as its `chance` says, within what `at_most` allows, and without a
-chance not at all. The minutes of a fix are those of the walks that end there, so that the expected
-minutes of a tree are the sum over its ends of chance times minutes.
+A way back is taken as often as its `chance` says by the walks that use nothing up, and as often as
+`at_most` allows by those that leave a step by `spent`, see `laps`; without a chance by these alone.
+The minutes of a fix are those of the walks that end there, so that the expected minutes of a tree
+are the sum over its ends of chance times minutes.
 """
 
 from collections.abc import Callable, Mapping

@@ -8,20 +8,20 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.graph.routes import Exit, Route, Way, exits, routes
+from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.tree import Action, Check, Fix, Stop, Tree
 from builder.plan.chances import chances
 from builder.plan.outline import Lead, Section, Steps, order, outline
 
-DRAWN = frozenset({Way.RESULT, Way.THEN, Way.NEXT, Way.COULD_NOT})
-NOTED = frozenset({Way.SPENT, Way.STILL_THERE})
+DRAWN = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
+NOTED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
     """A way that the chart draws as a line."""
 
-    target: str  # a step, or `hand-over:` and the branch as written
+    target: str  # a step, or `handoff:` and the branch as written
     exit: Exit
     chance: Fraction  # share of all walks that take it
 
@@ -56,18 +56,18 @@ def lines(tree: Tree) -> Lines:
     reached = _reached(tree, found)
     drawn: dict[str, list[Line]] = {str(step): [] for step in tree.steps}
     for route in found:
-        alone = route.exit.way in NOTED and route.to is not None and route.to not in reached
-        if route.exit.way in DRAWN or alone:
+        alone = route.exit.kind in NOTED and route.to is not None and route.to not in reached
+        if route.exit.kind in DRAWN or alone:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
             drawn[route.source].append(
-                Line(route.to or hand_over(route), route.exit, shares.get(key, Fraction(0)))
+                Line(route.to or handoff_target(route), route.exit, shares.get(key, Fraction(0)))
             )
     return {step: tuple(out) for step, out in drawn.items()}
 
 
-def hand_over(route: Route) -> str:
-    """Name the box in which another tree is handed over to."""
-    return f"hand-over:{route.exit.branch.text}"
+def handoff_target(route: Route) -> str:
+    """Name the box in which another tree is handed off to."""
+    return f"handoff:{route.exit.branch.text}"
 
 
 def tree_outline(tree: Tree, drawn: Lines) -> tuple[Section, ...]:
@@ -99,7 +99,7 @@ def _reached(tree: Tree, found: Iterable[Route]) -> set[str]:
     """Return the steps that the drawn ways reach from the start."""
     beyond: dict[str, list[str]] = {}
     for route in found:
-        if route.to and route.exit.way in DRAWN:
+        if route.to and route.exit.kind in DRAWN:
             beyond.setdefault(route.source, []).append(route.to)
     reached: set[str] = set()
     waiting = [str(tree.start.id)]

@@ -12,19 +12,28 @@ from reportlab.platypus.doctemplate import LayoutError
 from builder.chart.flow import Flow, Node, flow_of
 from builder.model.library import Library
 from builder.model.tree import Check, Fix, Step, Tree
+from builder.prints.document import (
+    blank_table,
+    blank_to_fill,
+    caution_table,
+    document,
+    heading,
+    paragraph,
+    paragraph_style,
+    quiet_paragraph,
+)
 from builder.prints.drawing import INK
-from builder.prints.flowing import blanks, cautions, document, heading, quiet, style, to_fill, words
 from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import find_unit
 from builder.wording.asked import in_plain_words
-from builder.wording.phrases import KINDS
+from builder.wording.labels import STEP_LABELS
 from builder.wording.results import NO_BREAK, tied
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
-DEEDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
+DEED_WORDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
 FIRST_STEP = 130  # points: room for the heading of the steps and the first of them
 ZEBRA = HexColor("#f3f4f6")
 
@@ -56,10 +65,10 @@ def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flow
     met = head.cautions
     asked = [f"{asks.ask}" for asks in tree.asks]
     return [
-        words(str(tree.title), style(18, heavy=True, below=2)),
-        *(quiet(text) for text in head.particulars[1:]),
-        blanks([*JOB[:5], *(asked or JOB[5:])], paper),
-        *([heading("Cautions"), *cautions(met, paper)] if met else []),
+        paragraph(str(tree.title), paragraph_style(18, heavy=True, below=2)),
+        *(quiet_paragraph(text) for text in head.particulars[1:]),
+        blank_table([*JOB[:5], *(asked or JOB[5:])], paper),
+        *([heading("Cautions"), *caution_table(met, paper)] if met else []),
         CondPageBreak(FIRST_STEP),
         heading("Steps"),
         _table(list(_rows(tree, flow, numbers, library)), paper, split),
@@ -70,13 +79,14 @@ def _rows(
     tree: Tree, flow: Flow, numbers: Mapping[str, int], library: Library
 ) -> Iterator[list[object]]:
     yield [
-        words(text, style(heavy=True)) for text in ("", "", "Step", "Reading, result, what next")
+        paragraph(text, paragraph_style(heavy=True))
+        for text in ("", "", "Step", "Reading, result, what next")
     ]
     for name in sorted(numbers, key=lambda name: numbers[name]):
         step, node = tree.steps[name], flow.nodes[name]
         yield [
-            words("☐", style(14)),
-            words(node.number, style(12, heavy=True)),
+            paragraph("☐", paragraph_style(14)),
+            paragraph(node.number, paragraph_style(12, heavy=True)),
             [*_step_words(step, node, library), *_beside(tree, step, numbers, library)],
             list(_answers(step, flow, node)),
         ]
@@ -106,22 +116,24 @@ def _tool(name: str, library: Library) -> str:
 
 def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]:
     if node.caution:
-        yield words(f"{signal_words(node.caution)}: {', '.join(node.hazards)}", style(heavy=True))
-    kind = f"{KINDS[node.kind]}: " if node.kind in ("fix", "stop") else ""
-    yield words(kind + node.text, style(11, heavy=bool(kind)))
+        yield paragraph(
+            f"{signal_words(node.caution)}: {', '.join(node.hazards)}", paragraph_style(heavy=True)
+        )
+    kind = f"{STEP_LABELS[node.kind]}: " if node.kind in ("fix", "stop") else ""
+    yield paragraph(kind + node.text, paragraph_style(11, heavy=bool(kind)))
     if node.when:
-        yield quiet(f"when {node.when}")
+        yield quiet_paragraph(f"when {node.when}")
     if step.note:
-        yield quiet(tied(step.note))
+        yield quiet_paragraph(tied(step.note))
     told = [
         *node.facts,
         f"{step.people} people" if step.people else "",
         ", ".join(_tool(tool, library) for tool in step.tools),
     ]
     if any(told):
-        yield quiet("; ".join(filter(None, told)))
+        yield quiet_paragraph("; ".join(filter(None, told)))
     if isinstance(step.body, Fix) and step.body.cause:
-        yield quiet(f"Cause: {step.body.cause}")
+        yield quiet_paragraph(f"Cause: {step.body.cause}")
 
 
 def _beside(
@@ -129,16 +141,16 @@ def _beside(
 ) -> Iterator[Paragraph]:
     """Yield what a step leans on: another step, what comes first, the list it is done for."""
     if step.same_as in numbers:
-        yield quiet(f"done as in step {numbers[str(step.same_as)]}")
+        yield quiet_paragraph(f"done as in step {numbers[str(step.same_as)]}")
     if step.after:
-        first = (f"step {numbers[one]}" if one in numbers else DEEDS.get(one, one)
+        first = (f"step {numbers[one]}" if one in numbers else DEED_WORDS.get(one, one)
                  for one in map(str, step.after))  # fmt: skip
-        yield quiet(f"only after {', '.join(first)}")
+        yield quiet_paragraph(f"only after {', '.join(first)}")
     if step.each:
         item, listed = step.each
         for of, items in _lists(tree, str(listed), library):
-            ticks = " ".join(together(f"☐ {one}") for one in items)
-            yield words(f"For each {item}{of}: {ticks}")
+            ticks = " ".join(on_one_line(f"☐ {one}") for one in items)
+            yield paragraph(f"For each {item}{of}: {ticks}")
 
 
 def _lists(tree: Tree, name: str, library: Library) -> Iterator[tuple[str, Sequence[str]]]:
@@ -159,33 +171,37 @@ def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
     if isinstance(step.body, Check):
         yield from _places(step.body)
     for item in step.write_down:
-        yield to_fill(f"{item}:", LONG)
+        yield blank_to_fill(f"{item}:", LONG)
     if isinstance(step.body, Fix):
         for item in step.body.verify:
-            yield words(f"☐ Verified: {DEEDS.get(item, item)}")
+            yield paragraph(f"☐ Verified: {DEED_WORDS.get(item, item)}")
     if several:
-        yield quiet(node.notes[0])
+        yield quiet_paragraph(node.notes[0])
     yield from _ways(step, flow)
-    yield from (words(_way(note)) for note in node.notes[several:])
+    yield from (paragraph(_way(note)) for note in node.notes[several:])
     if step.put_back:
-        yield words(f"☐ Before the job ends: {step.put_back}")
+        yield paragraph(f"☐ Before the job ends: {step.put_back}")
 
 
 def _ways(step: Step, flow: Flow) -> Iterator[Paragraph]:
     for edge in flow.edges.get(str(step.id), ()):
         target = flow.nodes[edge.target]
         means = f" ({edge.means})" if edge.means else ""
-        goes = together(f"go to {target.number}") if target.number else target.text
-        yield words(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
+        goes = on_one_line(f"go to {target.number}") if target.number else target.text
+        yield paragraph(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
 
 
 def _way(note: str) -> str:
     """Write a way out that is no result as the results are written."""
     when, colon, then = note.partition(": ")
-    return f"☐ {when} → {together(then)}" if colon else f"→ {together(note.removeprefix('then '))}"
+    return (
+        f"☐ {when} → {on_one_line(then)}"
+        if colon
+        else f"→ {on_one_line(note.removeprefix('then '))}"
+    )
 
 
-def together(words: str) -> str:
+def on_one_line(words: str) -> str:
     """Keep words on one line."""
     return words.replace(" ", NO_BREAK)
 
@@ -194,14 +210,14 @@ def _places(check: Check) -> Iterator[Paragraph]:
     """Yield a place to write for each reading, and for the maker's figure."""
     if check.figure:
         sign = _sign(check.figure.unit)
-        yield to_fill(f"Maker's figure, {check.figure.look_up}:", SHORT, sign)
-        yield to_fill("Found in:", LONG)
-        yield to_fill("Reading:", SHORT, sign)
+        yield blank_to_fill(f"Maker's figure, {check.figure.look_up}:", SHORT, sign)
+        yield blank_to_fill("Found in:", LONG)
+        yield blank_to_fill("Reading:", SHORT, sign)
     for reading in check.readings:
         of = f"({', '.join(reading.one_of)})" if reading.one_of else _sign(reading.unit)
-        yield to_fill(f"{reading.name or 'Reading'}:", SHORT, of)
+        yield blank_to_fill(f"{reading.name or 'Reading'}:", SHORT, of)
     for computed in check.computed:
-        yield to_fill(f"{computed.name} = {computed.expression}:", SHORT)
+        yield blank_to_fill(f"{computed.name} = {computed.expression}:", SHORT)
 
 
 def _sign(symbol: str) -> str:

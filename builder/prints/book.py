@@ -14,7 +14,7 @@ from builder.prints.sheet import (
     SAFETY,
     UNCONTROLLED,
     Foot,
-    Look,
+    TextLook,
     draw_foot,
     link_foot,
     new_canvas,
@@ -53,7 +53,9 @@ def _contents(
     for number in range(count):
         canvas.setPageSize((paper.width, paper.height))
         top = paper.height - MARGIN
-        top = set_words(canvas, title, (MARGIN, top), paper.inner_width, Look(TITLE, heavy=True))
+        top = set_words(
+            canvas, title, (MARGIN, top), paper.inner_width, TextLook(TITLE, heavy=True)
+        )
         top -= LINE
         for wall in walls[number * room : (number + 1) * room]:
             _line(canvas, wall, page, top, paper)
@@ -68,7 +70,7 @@ def _contents(
 
 def _line(canvas: Canvas, wall: Wall, page: int, top: float, paper: Paper) -> None:
     right = paper.width - MARGIN
-    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, Look(LINE))
-    set_words(canvas, str(page), (right - 30, top), 30, Look(LINE))
+    set_words(canvas, str(wall.tree.title), (MARGIN, top), paper.inner_width - 40, TextLook(LINE))
+    set_words(canvas, str(page), (right - 30, top), 30, TextLook(LINE))
     place = (MARGIN, top - SPACING + 2, right, top)
     canvas.linkRect("", wall.tree.id, place, thickness=0)

@@ -13,12 +13,19 @@ from builder.model.shop import Shop
 from builder.model.tree import Fix, Money, Tree
 from builder.plan.options import Option, options
 from builder.plan.prices import Line
+from builder.prints.document import (
+    blank_table,
+    document,
+    heading,
+    paragraph,
+    paragraph_style,
+    quiet_paragraph,
+)
 from builder.prints.drawing import INK, QUIET
-from builder.prints.flowing import blanks, document, heading, quiet, style, words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
 from builder.wording.asked import in_plain_words
-from builder.wording.phrases import amount, amounts
+from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
@@ -67,27 +74,27 @@ class _Found:
 
 def _story(found: _Found, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     fix = found.fix
-    yield words(str(shop.name), style(18, heavy=True, below=2))
-    yield blanks(JOB, paper)
+    yield paragraph(str(shop.name), paragraph_style(18, heavy=True, below=2))
+    yield blank_table(JOB, paper)
     yield heading("What we found")
     if fix.tell:
-        yield words(str(fix.tell), style(12, below=3))
-    yield words(f"Cause: {fix.cause}.", style(12, below=3))
-    yield words(f"Repair: {found.text}.", style(12, below=3))
+        yield paragraph(str(fix.tell), paragraph_style(12, below=3))
+    yield paragraph(f"Cause: {fix.cause}.", paragraph_style(12, below=3))
+    yield paragraph(f"Repair: {found.text}.", paragraph_style(12, below=3))
     for one in found.measured:
-        yield words(f"Measured: {one}")
+        yield paragraph(f"Measured: {one}")
     yield heading("What it means for safety")
     for reason in _safety(found.offered):
-        yield words(reason, style(12))
+        yield paragraph(reason, paragraph_style(12))
     yield heading("What can be done")
     for option in found.offered:
         yield KeepTogether(list(_option(option, shop, paper)))
-    yield words(PRICES.format(shop.currency), style(ink=QUIET, above=8))
+    yield paragraph(PRICES.format(shop.currency), paragraph_style(ink=QUIET, above=8))
     yield KeepTogether(
         [
             heading("Your choice"),
-            words("I have read this sheet and choose the option ticked."),
-            blanks(("Signature", "Name and date"), paper, 40),
+            paragraph("I have read this sheet and choose the option ticked."),
+            blank_table(("Signature", "Name and date"), paper, 40),
         ]
     )
 
@@ -100,22 +107,23 @@ def _safety(offered: Sequence[Option]) -> list[str]:
 
 def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     if option.not_offered:
-        yield words(f"Not offered: {option.option}", style(12, heavy=True, above=6))
-        yield quiet(f"{option.not_offered}.")
+        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
+        yield quiet_paragraph(f"{option.not_offered}.")
         return
-    yield words(f"☐ {option.option}", style(12, heavy=True, above=6))
-    rows = [[words(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
+    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
+    rows = [[paragraph(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
     if rows:
-        rows.append([words("Together", style(heavy=True)), _amount(option.total, shop, True)])
+        rows.append(
+            [paragraph("Together", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
+        )
     else:
-        rows.append([words("No charge"), words("")])
+        rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
     if option.coming_back:
-        yield quiet(
-            f"With the chance that it has to be done again: {amounts(option.coming_back, shop)}."
-        )
+        average = amounts_text(option.coming_back, shop)
+        yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")
     if option.note:
-        yield quiet(option.note)
+        yield quiet_paragraph(option.note)
 
 
 def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
@@ -132,10 +140,10 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: Line, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labour_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
-    how = style(heavy=heavy)
+    how = paragraph_style(heavy=heavy)
     how.alignment = 2  # to the right
-    return words(amounts(total, shop) if total else "not known yet", how)
+    return paragraph(amounts_text(total, shop) if total else "not known yet", how)

@@ -1,7 +1,7 @@
 """A chart drawn on a sheet of paper.
 
 In: a `Chart` and a canvas whose origin stands at the chart's top left corner, y upwards. Out: marks
-on the canvas. Nothing is told by colour alone: shapes, borders and words tell the same.
+on the canvas. Nothing is told by color alone: shapes, borders and words tell the same.
 """
 
 from collections.abc import Iterable, Sequence
@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from reportlab.lib.colors import Color, HexColor, black, white
 from reportlab.pdfgen.canvas import Canvas
 
-from builder.chart.chart import Box, Chart, Label, Line, Rect, Run, Shape
+from builder.chart.chart import Box, Chart, Label, Polyline, Rect, Run, Shape
 from builder.chart.fonts import bold, medium
-from builder.chart.gaps import BADGE, DOUBLE_SIDE, FLAG, ROUND
+from builder.chart.spacing import BADGE, DOUBLE_SIDE, FLAG, ROUND
 from builder.chart.svg import arrow_head
 
 INK = HexColor("#14181c")
@@ -23,8 +23,8 @@ GROUNDS = {
     "action": HexColor("#f4f5f7"),
     "decision": INK,
 }
-# Colours near those of ANSI Z535.1 and the ink that reads on them.
-SIGNALS: dict[str, tuple[Color, Color]] = {
+# Colors near those of ANSI Z535.1 and the ink that reads on them.
+SIGNAL_COLORS: dict[str, tuple[Color, Color]] = {
     "DANGER": (HexColor("#c8102e"), white),
     "WARNING": (HexColor("#ff8200"), black),
     "CAUTION": (HexColor("#ffd100"), black),
@@ -34,7 +34,7 @@ FINE, THIN, HEAVY = 0.4, 0.9, 1.7
 
 
 @dataclass(frozen=True, slots=True)
-class Links:
+class ChartLinks:
     """Where the boxes of a chart lead."""
 
     root: str  # address of the site, without a slash at its end
@@ -42,7 +42,7 @@ class Links:
     prefix: str  # of the names of places in the file
 
 
-def draw_chart(canvas: Canvas, chart: Chart, links: Links | None = None) -> None:
+def draw_chart(canvas: Canvas, chart: Chart, links: ChartLinks | None = None) -> None:
     """Draw a chart; lines first, so that boxes stand on them."""
     canvas.saveState()
     canvas.scale(chart.scale, chart.scale)
@@ -59,7 +59,7 @@ def draw_chart(canvas: Canvas, chart: Chart, links: Links | None = None) -> None
     canvas.restoreState()
 
 
-def _link(canvas: Canvas, box: Box, links: Links) -> None:
+def _link(canvas: Canvas, box: Box, links: ChartLinks) -> None:
     """Let a step lead to its place on the page, and a connector to the step it names."""
     place = (box.rect.x, -box.rect.bottom, box.rect.right, -box.rect.y)
     if box.kind not in ("connector", "decision"):
@@ -74,7 +74,7 @@ def _link(canvas: Canvas, box: Box, links: Links) -> None:
         canvas.linkURL(f"{links.root}/trees/{tree}.html{anchor}", place, relative=1, thickness=0)
 
 
-def _line(canvas: Canvas, line: Line) -> None:
+def _line(canvas: Canvas, line: Polyline) -> None:
     canvas.setLineWidth(FINE if line.rule else THIN)
     _polygon(canvas, line.points, closed=False)
     if line.arrow:
@@ -126,7 +126,7 @@ def _panel(canvas: Canvas, box: Box) -> None:
     inside = canvas.beginPath()
     inside.roundRect(r.x, -r.bottom, r.width, r.height, round_)
     canvas.clipPath(inside, stroke=0, fill=0)
-    canvas.setFillColor(SIGNALS[box.signal][0])
+    canvas.setFillColor(SIGNAL_COLORS[box.signal][0])
     canvas.rect(r.x, -r.y - box.panel, r.width, box.panel, stroke=1, fill=1)
     canvas.restoreState()
     canvas.roundRect(r.x, -r.bottom, r.width, r.height, round_, stroke=1, fill=0)
@@ -136,8 +136,8 @@ def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> No
     """Draw words; the number of a box that connectors lead to stands white on dark."""
     for run in runs:
         ink = QUIET if run.tone == "small" else INK
-        if run.tone.upper() in SIGNALS:
-            ink = SIGNALS[run.tone.upper()][1]
+        if run.tone.upper() in SIGNAL_COLORS:
+            ink = SIGNAL_COLORS[run.tone.upper()][1]
         if run.tone == "number" and box and box.arrival and box.kind != "connector":
             _flag(canvas, run)
             ink = white
@@ -160,13 +160,13 @@ LEGEND: tuple[tuple[str, Shape, str], ...] = (
     ("stop", Shape.TERMINATOR, "stop, no fix"),
     ("connector", Shape.CONNECTOR, "go on at 8"),
     ("badge", Shape.PROCESS, "go on here"),
-    ("hand-over", Shape.PREDEFINED, "other tree"),
+    ("handoff", Shape.PREDEFINED, "other tree"),
 )
 LEGEND_SIZE = 10.0
 
 
 def draw_legend(canvas: Canvas, x: float, y: float) -> None:
-    """Explain the symbols in one line, centred on y; it is narrower than any paper."""
+    """Explain the symbols in one line, centered on y; it is narrower than any paper."""
     canvas.saveState()
     canvas.translate(x, y)
     canvas.setStrokeColor(INK)

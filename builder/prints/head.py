@@ -1,4 +1,4 @@
-"""The head of a wall chart: what it is about, read from two metres; then the particulars.
+"""The head of a wall chart: what it is about, read from two meters; then the particulars.
 
 In: a tree and the library. Out: how high the head is on a paper, and its marks.
 """
@@ -10,16 +10,16 @@ from functools import lru_cache
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import LEADING
-from builder.chart.measure import Words, broken, words
-from builder.chart.word import words_of
+from builder.chart.measured_word import measured_words
+from builder.chart.text_block import TextBlock, broken_lines, text_block
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.tree import Check, Tree
-from builder.prints.drawing import INK, SIGNALS
+from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
-from builder.prints.sheet import PLAIN, Look, lines_of, set_lines, set_words
+from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words
 from builder.wording.hazards import by_severity
-from builder.wording.phrases import scope
+from builder.wording.value_text import scope_text
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
@@ -39,7 +39,7 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
-class Head:
+class SheetHead:
     """The words of a head; the first three read from afar."""
 
     title: str
@@ -49,14 +49,14 @@ class Head:
     cautions: tuple[Caution, ...]
 
 
-def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> Head:
+def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> SheetHead:
     """Gather what the head of a tree says."""
     met = list(_hazards(tree, library, numbers))
     steps_of = {hazard.id: steps for hazard, steps in met}
     hazards = by_severity(hazard for hazard, _ in met)
     checks = [step for step in tree.steps.values() if isinstance(step.body, Check)]
     first = min(checks, key=lambda step: numbers[step.id], default=None)
-    return Head(
+    return SheetHead(
         title=str(tree.title),
         first=f"First: {first.text}" if first else "",
         hazard=hazards[0] if hazards else None,
@@ -98,12 +98,12 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
     signs = [", ".join(lamps), ", ".join(symptom.codes)]
     if any(signs):
         yield "Shows: " + "; ".join(filter(None, signs))
-    vehicles = ", ".join(map(scope, tree.applies_to)) or "any vehicle"
+    vehicles = ", ".join(map(scope_text, tree.applies_to)) or "any vehicle"
     known = library.systems.get(tree.system)
     yield f"For: {vehicles}. System: {known.name if known else tree.system}"
 
 
-def fitted(head: Head, paper: Paper, room: float) -> Head:
+def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:
     """Return the head with so many cautions in brief, the least grave first, that it fits a room.
 
     The page and the bench sheet have every caution in full.
@@ -126,7 +126,7 @@ def _shorter(cautions: tuple[Caution, ...]) -> Iterator[tuple[Caution, ...]]:
         yield (*brief[:kept], replace(cautions[kept], short="Also:", text=f"{names}."))
 
 
-def draw_banner(canvas: Canvas | None, head: Head, paper: Paper) -> float:
+def draw_banner(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
     """Draw what reads from afar at the top of a paper and return its height in points.
 
     Without a canvas it only measures.
@@ -134,18 +134,18 @@ def draw_banner(canvas: Canvas | None, head: Head, paper: Paper) -> float:
     far = size_to_read(HEAD_DISTANCE)
     room = paper.inner_width
     top = paper.height - MARGIN
-    y = set_words(canvas, head.title, (MARGIN, top), room, Look(far, heavy=True))
-    y = set_words(canvas, head.first, (MARGIN, y), room, Look(far))
+    y = set_words(canvas, head.title, (MARGIN, top), room, TextLook(far, heavy=True))
+    y = set_words(canvas, head.first, (MARGIN, y), room, TextLook(far))
     if head.hazard:
         y = _panel(canvas, head.hazard, (MARGIN, y - 3), room, far)
     return top - y + SPACE
 
 
-def draw_particulars(canvas: Canvas | None, head: Head, top: float, room: float) -> float:
+def draw_particulars(canvas: Canvas | None, head: SheetHead, top: float, room: float) -> float:
     """Draw the particulars and the cautions under a height and return how high they are."""
     y = top
     for text in head.particulars:
-        y = set_words(canvas, text, (MARGIN, y), room, Look())
+        y = set_words(canvas, text, (MARGIN, y), room, TextLook())
     y -= SPACE / 2
     for caution in head.cautions:
         y = _caution_line(canvas, caution, y, room)
@@ -162,9 +162,9 @@ def _panel(
 ) -> float:
     """Set the most severe caution on the ground of its signal word."""
     x, top = place
-    ground, ink = SIGNALS[hazard.signal]
+    ground, ink = SIGNAL_COLORS[hazard.signal]
     pad = 0.3 * size
-    text, look = f"{signal_words(hazard.signal)}: {hazard.hazard}", Look(size, True, ink)
+    text, look = f"{signal_words(hazard.signal)}: {hazard.hazard}", TextLook(size, True, ink)
     if len(lines_of(text, room - 2 * pad, look)) > BANNER_LINES:
         text = f"{signal_words(hazard.signal)}: {hazard.short}"
     foot = set_words(None, text, (x + pad, top - 2), room - 2 * pad, look) - 2
@@ -178,19 +178,20 @@ def _panel(
 
 def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: float) -> float:
     """Set a signal word on its ground and the caution beside it."""
-    high = LEADING * PLAIN
+    high = LEADING * LEAST_SIZE
     if canvas:
-        ground, ink = SIGNALS[caution.signal]
+        ground, ink = SIGNAL_COLORS[caution.signal]
         canvas.setFillColor(ground)
         canvas.rect(MARGIN, top - high + 0.5, SIGNAL_WIDTH, high - 1, stroke=0, fill=1)
-        look = Look(heavy=True, ink=ink)
+        look = TextLook(heavy=True, ink=ink)
         word = signal_words(caution.signal)
         set_words(canvas, word, (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
     left = SIGNAL_WIDTH + 5
-    lines = broken(_caution_words(caution), room - left)
+    lines = broken_lines(_caution_words(caution), room - left)
     return set_lines(canvas, lines, (MARGIN + left, top), INK)
 
 
 @lru_cache(maxsize=200)  # measured at every width that the particulars may have
-def _caution_words(caution: Caution) -> Words:
-    return words([(*words_of(caution.short, PLAIN, heavy=True), *words_of(caution.text, PLAIN))])
+def _caution_words(caution: Caution) -> TextBlock:
+    name = measured_words(caution.short, LEAST_SIZE, heavy=True)
+    return text_block([(*name, *measured_words(caution.text, LEAST_SIZE))])

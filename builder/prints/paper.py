@@ -1,13 +1,13 @@
 """The papers of a shop, and how far away their text can be read.
 
-In: the name of a paper, a distance in metres. Out: measures in points, sizes of text, distances.
+In: the name of a paper, a distance in meters. Out: measures in points, sizes of text, distances.
 Sizes from ISO 216 (A3, A4) and ANSI/ASME Y14.1 (Letter is A, Tabloid is B), both from memory.
 """
 
 from dataclasses import dataclass
 
 from builder.chart.fonts import medium
-from builder.chart.gaps import SMALL, TEXT
+from builder.chart.spacing import SMALL, TEXT
 from builder.trade.legibility import (
     LEAST_MINUTES,
     PREFERRED_MINUTES,
@@ -15,9 +15,9 @@ from builder.trade.legibility import (
     reading_distance,
 )
 
-MILLIMETRE = 72 / 25.4  # points
+MILLIMETER = 72 / 25.4  # points
 MARGIN = 36.0  # half an inch: office printers leave a quarter blank (common practice, no source)
-HEAD_DISTANCE = 2.0  # metres from which the head of a wall chart reads
+HEAD_DISTANCE = 2.0  # meters from which the head of a wall chart reads
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,25 +47,25 @@ class Paper:
 PAPERS = {
     "letter": Paper("letter", 8.5 * 72, 11 * 72),
     "tabloid": Paper("tabloid", 11 * 72, 17 * 72),
-    "a4": Paper("a4", 210 * MILLIMETRE, 297 * MILLIMETRE),
-    "a3": Paper("a3", 297 * MILLIMETRE, 420 * MILLIMETRE),
+    "a4": Paper("a4", 210 * MILLIMETER, 297 * MILLIMETER),
+    "a3": Paper("a3", 297 * MILLIMETER, 420 * MILLIMETER),
 }
 
 
-def size_to_read(metres: float) -> float:
+def size_to_read(meters: float) -> float:
     """Text size in points whose capitals fill 16 minutes of arc at a distance."""
-    return capital_height(metres, LEAST_MINUTES) * MILLIMETRE / medium().capital
+    return capital_height(meters, LEAST_MINUTES) * MILLIMETER / medium().capital
 
 
-def text_to_read(metres: float) -> float:
+def text_to_read(meters: float) -> float:
     """Text size of the boxes of a chart whose smallest words can be read at a distance."""
-    return size_to_read(metres) * TEXT / SMALL
+    return size_to_read(meters) * TEXT / SMALL
 
 
 def reads_from(size: float, minutes: float = LEAST_MINUTES) -> float:
-    """Distance in metres from which text of a size can be read, down to the next 5 cm."""
-    metres = reading_distance(size * medium().capital / MILLIMETRE, minutes)
-    return int(metres * 20 + 1e-9) / 20
+    """Distance in meters from which text of a size can be read, down to the next 5 cm."""
+    meters = reading_distance(size * medium().capital / MILLIMETER, minutes)
+    return int(meters * 20 + 1e-9) / 20
 
 
 def reading_words(size: float) -> str:

@@ -9,22 +9,24 @@ from functools import lru_cache
 from io import BytesIO
 from itertools import groupby
 from typing import Any
+from zlib import crc32
 
 import segno
+from reportlab import rl_config
 from reportlab.lib.colors import Color
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import LEADING, bold, medium
-from builder.chart.measure import broken, words
-from builder.chart.word import Line, line_width, words_of
+from builder.chart.measured_word import WordLine, line_width, measured_words
+from builder.chart.text_block import broken_lines, text_block
 from builder.model.library import Library
 from builder.model.tree import Status, Tree
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import MARGIN, Paper
 
-PLAIN = 10.0  # points: the smallest text on any sheet
+LEAST_SIZE = 10.0  # points: the smallest text on any sheet
 RISE = 9.0  # of the running head over the upper margin: printers leave a quarter inch blank
 CODE = 62.0  # side of the square code
 FOOT = CODE + 8.0  # height kept for the foot
@@ -43,6 +45,8 @@ class Foot:
 
 def register_faces() -> None:
     """Make the faces known to reportlab."""
+    # Streams are written as bytes: as letters they are a quarter longer, and slow to translate.
+    rl_config.useA85 = 0
     for face in (medium(), bold()):
         if face.name not in pdfmetrics.getRegisteredFontNames():
             pdfmetrics.registerFont(TTFont(face.name, str(face.file)))
@@ -53,7 +57,7 @@ def new_canvas(title: str, subject: str) -> tuple[Canvas, BytesIO]:
     register_faces()
     buffer = BytesIO()
     first: Any = medium().name  # the stubs of reportlab take it for a number
-    canvas = Canvas(buffer, invariant=1, initialFontName=first, lang="en-GB")
+    canvas = Canvas(buffer, invariant=1, initialFontName=first, lang="en-US")
     canvas.setTitle(title)
     canvas.setSubject(subject)
     canvas.setAuthor("")
@@ -94,9 +98,9 @@ def draw_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
     if foot.address:
         square_code(canvas, foot.address, paper.width - MARGIN - CODE, MARGIN, CODE)
     room = paper.inner_width - CODE - 8
-    top = set_words(canvas, foot.title, (MARGIN, top), room, Look(heavy=True))
+    top = set_words(canvas, foot.title, (MARGIN, top), room, TextLook(heavy=True))
     for line in foot.lines:
-        top = set_words(canvas, line, (MARGIN, top), room, Look(ink=QUIET))
+        top = set_words(canvas, line, (MARGIN, top), room, TextLook(ink=QUIET))
 
 
 def link_foot(canvas: Canvas, paper: Paper, foot: Foot) -> None:
@@ -111,17 +115,31 @@ def draw_running_head(canvas: Canvas, paper: Paper, title: str, sheet: str) -> N
     """Say in the upper margin what a further sheet belongs to; sheets come off the wall singly."""
     y = paper.height - MARGIN + RISE
     canvas.setFillColor(INK)
-    canvas.setFont(bold().name, PLAIN)
-    room = paper.inner_width - bold().width(f"{sheet}  ", PLAIN)
-    canvas.drawString(MARGIN, y, joined(lines_of(title, room, Look(heavy=True))[0]))
+    canvas.setFont(bold().name, LEAST_SIZE)
+    room = paper.inner_width - bold().width(f"{sheet}  ", LEAST_SIZE)
+    canvas.drawString(MARGIN, y, line_text(lines_of(title, room, TextLook(heavy=True))[0]))
     canvas.drawRightString(paper.width - MARGIN, y, sheet)
 
 
 def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> None:
-    """Draw a square code of dark rectangles, with the blank border it needs."""
+    """Draw a square code; its rectangles stand once in a file, however many sheets show it."""
+    name = f"code-{crc32(text.encode())}"
+    if not canvas.hasForm(name):
+        canvas.beginForm(name)
+        _draw_modules(canvas, text)
+        canvas.endForm()
+    canvas.saveState()
+    canvas.translate(x, y)
+    canvas.scale(side, side)
+    canvas.doForm(name)
+    canvas.restoreState()
+
+
+def _draw_modules(canvas: Canvas, text: str) -> None:
+    """Draw the dark rectangles of a code of side 1, with the blank border it needs."""
     matrix = _modules(text)
     count = len(matrix) + 4  # two modules on each side: the paper around it is blank as well
-    module = side / count
+    canvas.scale(1 / count, 1 / count)
     canvas.setFillColor(INK)
     path = canvas.beginPath()
     for row, cells in enumerate(matrix):
@@ -131,8 +149,7 @@ def square_code(canvas: Canvas, text: str, x: float, y: float, side: float) -> N
             while end < len(cells) and cells[end]:
                 end += 1
             if end > start:
-                path.rect(x + (start + 2) * module, y + side - (row + 3) * module,
-                          (end - start) * module, module)  # fmt: skip
+                path.rect(start + 2, count - row - 3, end - start, 1)
             start = end + 1
     canvas.drawPath(path, stroke=0, fill=1)
 
@@ -143,21 +160,25 @@ def _modules(text: str) -> tuple[bytearray, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class TextLook:
     """How words look."""
 
-    size: float = PLAIN
+    size: float = LEAST_SIZE
     heavy: bool = False
     ink: Color = INK
 
 
-def lines_of(text: str, room: float, look: Look) -> list[Line]:
+def lines_of(text: str, room: float, look: TextLook) -> list[WordLine]:
     """Break a text into lines of at most `room` points."""
-    return broken(words([words_of(text, look.size, look.heavy)]), room) if text else []
+    return (
+        broken_lines(text_block([measured_words(text, look.size, look.heavy)]), room)
+        if text
+        else []
+    )
 
 
 def set_words(
-    canvas: Canvas | None, text: str, place: tuple[float, float], room: float, look: Look
+    canvas: Canvas | None, text: str, place: tuple[float, float], room: float, look: TextLook
 ) -> float:
     """Set a text in lines under a place, and return where the next line begins.
 
@@ -167,7 +188,7 @@ def set_words(
 
 
 def set_lines(
-    canvas: Canvas | None, lines: Sequence[Line], place: tuple[float, float], ink: Color
+    canvas: Canvas | None, lines: Sequence[WordLine], place: tuple[float, float], ink: Color
 ) -> float:
     """Set lines of one size under a place, and return where the next would begin."""
     x, top = place
@@ -180,16 +201,16 @@ def set_lines(
     return top
 
 
-def joined(line: Line) -> str:
+def line_text(line: WordLine) -> str:
     """Return the text of a line."""
     return "".join(" " * (word.space > 0) + word.text for word in line).removeprefix(" ")
 
 
-def _set_line(canvas: Canvas, line: Line, x: float, y: float) -> None:
+def _set_line(canvas: Canvas, line: WordLine, x: float, y: float) -> None:
     """Set a line, the words of one weight together."""
     x -= line[0].space
     for heavy, alike in groupby(line, key=lambda word: word.bold):
         kept = list(alike)
         canvas.setFont((bold() if heavy else medium()).name, kept[0].size)
-        canvas.drawString(x + kept[0].space, y, joined(kept))
+        canvas.drawString(x + kept[0].space, y, line_text(kept))
         x += kept[0].space + line_width(kept)

@@ -9,16 +9,16 @@ from math import inf
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.chart import Chart
-from builder.chart.fit import Room
 from builder.chart.flow import flow_of
 from builder.chart.fonts import LEADING
-from builder.chart.gaps import COLUMN_GAP
-from builder.chart.layout import WISHED, sheet_charts
-from builder.chart.steps import StepFunction
+from builder.chart.layout import LEAST_TEXT, sheet_charts
+from builder.chart.spacing import COLUMN_GAP
+from builder.chart.step_function import StepFunction
+from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.prints.drawing import Links, draw_chart, draw_legend
-from builder.prints.head import Head, draw_banner, draw_particulars, fitted, head_of
+from builder.prints.drawing import ChartLinks, draw_chart, draw_legend
+from builder.prints.head import SheetHead, draw_banner, draw_particulars, head_of, head_that_fits
 from builder.prints.paper import (
     HEAD_DISTANCE,
     MARGIN,
@@ -29,9 +29,9 @@ from builder.prints.paper import (
 )
 from builder.prints.sheet import (
     FOOT,
-    PLAIN,
+    LEAST_SIZE,
     Foot,
-    Look,
+    TextLook,
     draw_foot,
     draw_running_head,
     foot_lines,
@@ -54,7 +54,7 @@ class Wall:
 
     tree: Tree
     paper: Paper  # upright or lying
-    head: Head
+    head: SheetHead
     charts: tuple[Chart, ...]  # one a sheet
     beside: bool  # whether particulars and cautions stand beside the chart, not above it
 
@@ -81,40 +81,40 @@ def wall_chart(
 ) -> bytes:
     """Print a tree for the wall; without a paper, on the shop's.
 
-    With a distance (metres) the text is as large as that takes, on as many sheets as it takes. If
+    With a distance (meters) the text is as large as that takes, on as many sheets as it takes. If
     a single box would then be larger than a sheet, the text is as large as the paper allows; the
     foot always says from how far it can be read.
     """
-    wall = laid_out(tree, library, PAPERS[paper or library.shop.paper], distance)
+    wall = wall_layout(tree, library, PAPERS[paper or library.shop.paper], distance)
     canvas, buffer = new_canvas(str(tree.title), f"Wall chart of {tree.id}, {tree.revision}")
     draw_wall(canvas, wall, library)
     canvas.save()
     return buffer.getvalue()
 
 
-def laid_out(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
+def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
     """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text."""
     tree = in_plain_words(tree)
     flow = flow_of(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
-    heads = {one: fitted(head, one, _left(head, one)) for one in (paper, paper.turned)}
+    heads = {one: head_that_fits(head, one, _left(head, one)) for one in (paper, paper.turned)}
     ways = {
         _room(heads[one], one, beside): (one, beside) for one in heads for beside in (False, True)
     }
-    text = max(text_to_read(distance), WISHED) if distance else WISHED
+    text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     sheets = sheet_charts(flow, list(ways), text)
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
 
 
-def _left(head: Head, paper: Paper) -> float:
+def _left(head: SheetHead, paper: Paper) -> float:
     """Return the room for particulars on a first sheet that holds no more than them."""
     high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
-    return high - CONTENTS * PLAIN * LEADING
+    return high - CONTENTS * LEAST_SIZE * LEADING
 
 
-def _room(head: Head, paper: Paper, beside: bool) -> Room:
+def _room(head: SheetHead, paper: Paper, beside: bool) -> Room:
     """Return the room of a paper, its particulars above the chart or beside it."""
     high = paper.inner_height - FOOT
     left = high - LEGEND - draw_banner(None, head, paper)
@@ -147,7 +147,7 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
-        draw_chart(canvas, chart, Links(site_root(library), address, f"{tree.id}#"))
+        draw_chart(canvas, chart, ChartLinks(site_root(library), address, f"{tree.id}#"))
         canvas.restoreState()
         foot = _foot(wall, library, number, address)
         draw_foot(canvas, paper, foot)
@@ -165,29 +165,30 @@ def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
     said = [
-        f"Sheet {number}: {steps_on(wall, number)}" for number in range(2, len(wall.charts) + 1)
+        f"Sheet {number}: {steps_on_sheet(wall, number)}"
+        for number in range(2, len(wall.charts) + 1)
     ]
     room = (top - MARGIN - FOOT - LEGEND) / (len(said) + 1)
-    if room < PLAIN * LEADING:
+    if room < LEAST_SIZE * LEADING:
         said = ["; ".join(said)]
-    size = max(min(wall.charts[0].text_size, room / LEADING), PLAIN)
+    size = max(min(wall.charts[0].text_size, room / LEADING), LEAST_SIZE)
     top -= min(size, room / LEADING) * LEADING / 2
     for words in said:
-        top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, Look(size))
+        top = set_words(canvas, words, (MARGIN, top), wall.paper.inner_width, TextLook(size))
 
 
 def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
     chart, count = wall.charts[number - 1], len(wall.charts)
     title = str(wall.tree.title)
     if count > 1:
-        title += f": sheet {number} of {count}, {steps_on(wall, number)}"
+        title += f": sheet {number} of {count}, {steps_on_sheet(wall, number)}"
     head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
     *lines, last = foot_lines(wall.tree, library)
     distance = f"{last} {reading_words(chart.small_size)}{head}."
     return Foot(title, [*lines, distance], address)
 
 
-def steps_on(wall: Wall, number: int) -> str:
+def steps_on_sheet(wall: Wall, number: int) -> str:
     """Say which steps stand on a sheet; those drawn on a sheet before come last."""
     here = _numbers(wall.charts[number - 1])
     before = {step for chart in wall.charts[: number - 1] for step in _numbers(chart)}

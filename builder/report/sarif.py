@@ -15,7 +15,7 @@ from urllib.parse import quote
 from builder import __version__
 from builder.model.finding import Finding, Related
 from builder.model.text import Position
-from builder.rules.shared.documentation import RulePage, pages
+from builder.rules.shared.documentation import RulePage, documented_rules
 
 SARIF_SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -27,7 +27,7 @@ SARIF_ROOT = (
 
 def findings_as_sarif(findings: Sequence[Finding], prefix: str = "") -> str:
     """Write the findings; `prefix` is the shop's folder in its repository, such as `shop/`."""
-    rules = list(pages())
+    rules = list(documented_rules())
     places = {page.rule.name: place for place, page in enumerate(rules)}
     driver = {"name": "baytree", "version": __version__, "rules": [_rule(page) for page in rules]}
     run = {
@@ -53,7 +53,7 @@ def _rule(page: RulePage) -> dict[str, Any]:
 
 def _help(page: RulePage) -> str:
     wrong, right = (f"```yaml\n{block}```" for block in (page.wrong, page.right))
-    return f"{page.finds}\n\n{page.why}\n\nWrong:\n\n{wrong}\n\nRight:\n\n{right}\n\n{page.mend}\n"
+    return f"{page.finds}\n\n{page.why}\n\nWrong:\n\n{wrong}\n\nRight:\n\n{right}\n\n{page.fix}\n"
 
 
 def _results(

@@ -1,7 +1,7 @@
-"""One file per rule, with its documentation; the literal lists in `catalog.py` name them all.
+"""One file per rule, with its documentation; the list in `catalog.py` names them all.
 
 In: a `Tree` (or the listings of every tree) and the `Library`. Out: `Finding`s; the page of a rule.
 
-`shared/` holds the facts that several rules ask for; `found_by_reader/` holds pages only, for
-mistakes of text that the reader has found before any rule runs.
+`shared/` holds what several rules use; `found_by_reader/` holds only the pages of text errors,
+which the reader finds before any rule runs.
 """

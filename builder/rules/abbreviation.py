@@ -1,11 +1,11 @@
-"""An abbreviation that the glossary does not explain, in text that is published.
+"""An abbreviation in published text that the glossary doesn't explain.
 
-Why: The apprentice who has to guess what it stands for measures at the wrong part.
+Why: An apprentice who guesses what it means measures at the wrong part.
 
 Wrong:
 
     answers:
-      check: Does the XQM answer
+      check: Does the XQM respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,12 +13,12 @@ Wrong:
 Right:
 
     answers:
-      check: Do the wires of the CAN answer
+      check: Does every module on the CAN respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the words out, or add the abbreviation to `also` of an entry in `kb/glossary.yml`.
+Fix: Write the words out, or add the abbreviation to `also` of an entry in `kb/glossary.yml`.
 """
 
 import re
@@ -28,54 +28,54 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_article, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.codes import CODE_PATTERN
 from builder.trade.units import UNITS
 
 RULE = Rule(
     name="abbreviation",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
-    summary="An abbreviation that the glossary does not explain.",
+    summary="An abbreviation that the glossary doesn't explain.",
 )
 CAPITALS = re.compile(r"[A-Z][A-Z0-9]")
 SHORT = re.compile(r"(?<![\w/])[A-Z][A-Z0-9]*[A-Z][A-Z0-9]*(?!\w)")
 CODE = re.compile(CODE_PATTERN)
-# What is marked on the tools themselves, and the signal words of the cautions.
-EVERYBODY_KNOWS = frozenset({*UNITS, "OL", "OK", "AC", "DC", "LED", "USB"})
-SIGNALS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})
+# What tools have printed on them, and the signal words of the cautions.
+WELL_KNOWN = frozenset({*UNITS, "OL", "OK", "AC", "DC", "LED", "USB"})
+SIGNAL_WORDS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every unexplained abbreviation of a tree, where it stands first."""
+    """Yield a finding for every unexplained abbreviation of a tree, at its first use."""
     yield from _unexplained(facts.texts, facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every unexplained abbreviation of an article."""
+    """Yield a finding for every unexplained abbreviation of an article or the knowledge."""
     for article in library.how_tos.values():
         yield from _unexplained(texts_of_article(article), library)
     yield from _unexplained(texts_of_knowledge(library), library)
 
 
 def _unexplained(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
-    told: set[str] = set()
+    seen: set[str] = set()
     for text in texts:
         for match in SHORT.finditer(text) if CAPITALS.search(text) else ():
             short = match.group()
-            if short not in told and not _is_known(short, library):
-                told.add(short)
+            if short not in seen and not _is_known(short, library):
+                seen.add(short)
                 yield RULE.finding(
-                    place_in(text, match.start(), len(short)),
-                    f"the glossary does not explain `{short}`",
-                    "whoever has to guess what it stands for measures at the wrong part",
+                    position_in(text, match.start(), len(short)),
+                    f"the glossary doesn't explain `{short}`",
+                    "a tech who guesses what it means measures at the wrong part",
                     "write the words out, or add it to `also` of an entry in kb/glossary.yml",
                 )
 
 
 def _is_known(short: str, library: Library) -> bool:
-    if short in EVERYBODY_KNOWS or short in SIGNALS or CODE.match(short):
+    if short in WELL_KNOWN or short in SIGNAL_WORDS or CODE.match(short):
         return True
     return any(
         short in SHORT.findall(words)

@@ -1,19 +1,20 @@
-"""A step that says in `after` what must come first, to which a path leads without it.
+"""A step that a path reaches without the step its `after` names.
 
-Why: The author knew that the order matters; on this path the reading means nothing, or hurts.
+Why: The author knew that the order matters. On this path the reading means nothing, or someone gets
+hurt.
 
 Wrong:
 
     key:
-      check: Key off for five minutes already
+      check: Has the key been off for 5 min?
       results:
         - {result: yes, branch: measure}
         - {result: no, branch: sleep}
     sleep:
-      action: Key off, wait five minutes
+      action: Turn the key off and wait 5 min
       then: measure
     measure:
-      check: Both wires quiet
+      check: Are both wires quiet?
       after: [sleep]
       results:
         - {result: yes, branch: all-good}
@@ -22,50 +23,51 @@ Wrong:
 Right:
 
     sleep:
-      action: Key off, wait five minutes
+      action: Turn the key off and wait 5 min
       then: measure
     measure:
-      check: Both wires quiet
+      check: Are both wires quiet?
       after: [sleep]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Lead every path through the step that must come first, or take it out of `after`.
+Fix: Lead every path through the step that must come first, or take it out of `after`.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import offer
-from builder.rules.shared.order import arrivals, way_there, without_step
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.order import path_as_text, reached_steps, without_step
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="after",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
-    summary="A step is reached before what must come first.",
+    summary="A step is reached before the step that must come first.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every step that is not always reached after what it names."""
+    """Yield a finding for every step that a path reaches without a step it names."""
     names = {str(name): None for step in facts.steps for name in step.after}
-    found = {name: without_step(facts, name) for name in names if name in facts.tree.steps}
-    for name, lack in found.items():
-        for step, place in arrivals(lack, facts):
+    without = {name: without_step(facts, name) for name in names if name in facts.tree.steps}
+    for name, reached in without.items():
+        for step, place in reached_steps(reached, facts):
             for after in step.after:
                 if after == name:
                     yield RULE.finding(
                         after.at,
-                        f"`{step.id}` can be reached without `{name}`: {way_there(lack, place)}",
-                        "on this path it means nothing, or can hurt",
+                        f"`{step.id}` can be reached without `{name}`: "
+                        f"{path_as_text(reached, place)}",
+                        "on this path the step means nothing, or someone gets hurt",
                         f"lead this path through `{name}`, or take it out of `after`",
                     )
     for step in facts.steps:
         for after in step.after:
-            if after not in found:
-                hint = offer(after, facts.tree.steps, "name a step of this tree")
+            if after not in without:
+                hint = suggestion(after, facts.tree.steps, "use a step of this tree")
                 why = "nobody can tell what must come first"
-                yield RULE.finding(after.at, f"there is no step `{after}`", why, hint)
+                yield RULE.finding(after.at, f"step `{after}` doesn't exist", why, hint)

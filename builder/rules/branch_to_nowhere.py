@@ -1,12 +1,12 @@
-"""A branch to a step that is not in the tree, a method borrowed from one, `next` without a list, or
-`back` where no action stands.
+"""A branch to a step that doesn't exist, a `same_as` that names no step, `next` without a list, or
+`back` anywhere but in the `then` of an action.
 
-Why: The page and the print would send people to a step that does not exist.
+Why: The page and the print would send a tech to a step that isn't there.
 
 Wrong:
 
     lamp:
-      check: Lamp lights
+      check: Does the light come on?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repiar}
@@ -14,60 +14,61 @@ Wrong:
 Right:
 
     lamp:
-      check: Lamp lights
+      check: Does the light come on?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the step's name as it stands under `steps`; another tree is written `system/tree`.
+Fix: Write the step's name as it is under `steps`. Another tree is `system/tree`.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Exit, Way, list_step
+from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.names import nearest, offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import closest_names, suggestion
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="branch-to-nowhere",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A branch to a step that does not exist.",
+    summary="A branch to a step that doesn't exist.",
 )
-WHY = "whoever is sent there finds nothing"
+WHY = "this branch goes nowhere"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every name of a step that is no step."""
-    for step, way in facts.ways:
-        yield from _branch(facts, step, way)
+    """Yield a finding for every branch and `same_as` that names no step."""
+    for step, exit_ in facts.exits:
+        yield from _branch(facts, step, exit_)
     for step in facts.steps:
         if step.same_as and step.same_as not in facts.tree.steps:
-            yield _no_step(facts, step.same_as)
+            yield _no_step(facts, step.same_as, "the method this step borrows isn't there")
 
 
-def _branch(facts: Facts, step: Step, way: Exit) -> Iterator[Finding]:
-    branch = way.branch
+def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
+    branch = exit_.branch
     if branch.next_item:
         if not list_step(facts.tree, step):
-            yield RULE.finding(branch.text.at, "`next` goes on with a list, and no step has one",
-                               WHY, "name the step, or give the step above `each:`")  # fmt: skip
+            message = "`next` needs a list, and no step above has one"
+            hint = "write a step's name, or add `each:` to a step above"
+            yield RULE.finding(branch.text.at, message, WHY, hint)
     elif branch.back:
-        if way.way is not Way.BACK:
-            yield RULE.finding(branch.text.at, "`back` belongs to the `then` of an action",
-                               WHY, "name the step")  # fmt: skip
+        if exit_.kind is not ExitKind.BACK:
+            message = "`back` works only in the `then` of an action"
+            yield RULE.finding(branch.text.at, message, WHY, "write the step's name")
     elif not branch.tree and branch.step not in facts.tree.steps:
-        yield _no_step(facts, branch.text)
+        yield _no_step(facts, branch.text, WHY)
 
 
-def _no_step(facts: Facts, name: Text) -> Finding:
-    if not facts.tree.twice or nearest(name, facts.tree.steps):
-        hint = offer(name, facts.tree.steps, f"add a step `{name}`, or name one that is there")
+def _no_step(facts: Facts, name: Text, why: str) -> Finding:
+    if not facts.tree.twice or closest_names(name, facts.tree.steps):
+        hint = suggestion(name, facts.tree.steps, f"add a step `{name}`, or use one of this tree")
     else:
-        twice = " and ".join(f"`{one}`" for one in sorted(facts.tree.twice))
-        stands = "stands" if len(facts.tree.twice) == 1 else "stand"
-        hint = f"{twice} {stands} twice: one of the two may be meant to be `{name}`"
-    return RULE.finding(name.at, f"there is no step `{name}`", WHY, hint)
+        twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.twice))
+        is_or_are = "is" if len(facts.tree.twice) == 1 else "are"
+        hint = f"{twice} {is_or_are} defined twice: was one meant to be `{name}`?"
+    return RULE.finding(name.at, f"step `{name}` doesn't exist", why, hint)

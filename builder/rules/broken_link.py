@@ -1,6 +1,6 @@
 """A link in an article that leads to no page.
 
-Why: Somebody with gloves on presses it and stands before an error.
+Why: A tech with gloves on taps it and gets an error page.
 
 Wrong:
 
@@ -22,8 +22,8 @@ Right:
     ---
     Then measure the [voltage drop](voltage-drop.md).
 
-Mend: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.md`, to a
-heading as `#part-` and its words in small letters with hyphens.
+Fix: Link to another article as `other-article.md`, to a tree as `../trees/system/tree.md`, to a
+heading as `#part-` and its words in lowercase with hyphens.
 """
 
 from collections.abc import Iterator
@@ -33,43 +33,43 @@ from posixpath import relpath
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
-from builder.rules.shared.links import PAGE, Link, anchors_of, links_in
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.article_links import PAGE, ArticleLink, anchors_of, links_in
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="broken-link",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A link in an article that leads to no page.",
 )
-WHY = "somebody with gloves on presses it and stands before an error"
+WHY = "a tech with gloves on taps it and gets an error page"
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every link of an article to a page or a heading that is not there."""
+    """Yield a finding for every link of an article to a page or a heading that doesn't exist."""
     for article in library.how_tos.values():
         for link in links_in(article):
             if not link.is_picture:
                 yield from _link(library, article, link)
 
 
-def _link(library: Library, article: HowTo, link: Link) -> Iterator[Finding]:
+def _link(library: Library, article: HowTo, link: ArticleLink) -> Iterator[Finding]:
     known = _pages_beside(library, link)
     if link.path and PAGE.sub("", link.path) not in known:
-        written = (relpath(f"{page}.md", "how-to") for page in known)
-        hint = offer(link.target, written, "link to an article as `other-article.md`")
-        yield RULE.finding(link.at, f"there is no page `{link.target}`", WHY, hint)
+        targets = (relpath(f"{page}.md", "how-to") for page in known)
+        hint = suggestion(link.target, targets, "link to an article as `other-article.md`")
+        yield RULE.finding(link.at, f"page `{link.target}` doesn't exist", WHY, hint)
         return
-    there = library.how_tos.get(link.article) if link.path else article
-    if link.anchor and there and link.anchor not in anchors_of(there):
-        anchors = (f"#{anchor}" for anchor in anchors_of(there))
-        hint = offer(f"#{link.anchor}", anchors, "name a heading of the article")
-        yield RULE.finding(link.at, f"there is no heading `#{link.anchor}`", WHY, hint)
+    target = library.how_tos.get(link.article) if link.path else article
+    if link.anchor and target and link.anchor not in anchors_of(target):
+        anchors = (f"#{anchor}" for anchor in anchors_of(target))
+        hint = suggestion(f"#{link.anchor}", anchors, "use a heading of the article")
+        yield RULE.finding(link.at, f"heading `#{link.anchor}` doesn't exist", WHY, hint)
 
 
-def _pages_beside(library: Library, link: Link) -> list[str]:
-    """Return the pages of the folder into which a link leads; that of trees has folders in it."""
+def _pages_beside(library: Library, link: ArticleLink) -> list[str]:
+    """Return the pages of the folder that a link leads to; `trees` has folders in it."""
     if not PAGE.search(link.path):
         return []
     folder = link.path.split("/")[0]

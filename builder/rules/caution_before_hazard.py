@@ -1,13 +1,13 @@
-"""A step that meets a hazard without a caution: the set-up record of the module names it for what
-the step does, or its article names a DANGER, and neither the step nor one before it on every path
-does. What else an article warns of stands in the article, for not every use of it meets that.
+"""A step that brings a hazard without a caution: the module's record names the hazard for what the
+step does, or the step's article names a DANGER, and neither the step nor an earlier step on every
+path names it. The article itself carries its other cautions, since not every use of it brings them.
 
-Why: The technician learns of the hazard with a hand already in it.
+Why: The tech learns about the hazard with a hand already in it.
 
 Wrong:
 
     isolation:
-      check: Isolation of the orange cables
+      check: Measure isolation of the orange cables
       how_to: isolation-test
       results:
         - {result: good, branch: all-good}
@@ -16,14 +16,14 @@ Wrong:
 Right:
 
     isolation:
-      check: Isolation of the orange cables
+      check: Measure isolation of the orange cables
       how_to: isolation-test
       hazards: [high-voltage]
       results:
         - {result: good, branch: all-good}
         - {result: bad, branch: repair}
 
-Mend: Add the hazard to `hazards` of the step, or of a step through which every path leads before.
+Fix: Add the hazard to `hazards` of the step, or of an earlier step on every path.
 """
 
 from collections import defaultdict
@@ -34,48 +34,50 @@ from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.order import arrivals, way_there, without_caution
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import path_as_text, reached_steps, without_caution
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="caution-before-hazard",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
-    summary="A step meets a hazard before anybody has been cautioned.",
+    summary="A step brings a hazard with no caution before it.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every hazard that is met before its caution."""
-    meeting: dict[str, dict[str, Text]] = defaultdict(dict)
+    """Yield a finding for every hazard that a path brings before its caution."""
+    causes: dict[str, dict[str, Text]] = defaultdict(dict)
     for step in facts.steps:
-        for words, hazard in _met(facts.library, step):
+        for cause, hazard in _hazards_of(facts.library, step):
             if hazard not in step.hazards:
-                meeting[hazard].setdefault(step.id, words)
-    for hazard, words_of in meeting.items():
-        found = without_caution(facts, hazard)
-        for step, place in arrivals(found, facts):
-            if step.id in words_of:
-                words = words_of[step.id]
+                causes[hazard].setdefault(step.id, cause)
+    for hazard, by_step in causes.items():
+        reached = without_caution(facts, hazard)
+        for step, place in reached_steps(reached, facts):
+            if step.id in by_step:
+                cause = by_step[step.id]
                 yield RULE.finding(
-                    words.at,
-                    f"`{words}` meets the hazard `{hazard}` without a caution: "
-                    f"{way_there(found, place)}",
-                    "the technician learns of the hazard with a hand already in it",
-                    f"add `hazards: [{hazard}]` to `{step.id}`, or to a step before it",
+                    cause.at,
+                    f"`{cause}` brings the hazard `{hazard}` with no caution before it: "
+                    f"{path_as_text(reached, place)}",
+                    "the tech learns about it too late",
+                    f"add `hazards: [{hazard}]` to `{step.id}` or an earlier step",
                 )
 
 
-def _kills(library: Library, name: str) -> bool:
+def _is_danger(library: Library, name: str) -> bool:
     hazard = library.hazards.get(name)
     return hazard is not None and hazard.signal is Signal.DANGER
 
 
-def _met(library: Library, step: Step) -> Iterator[tuple[Text, str]]:
-    """Yield the hazards that a step meets, each with the words by which it does."""
+def _hazards_of(library: Library, step: Step) -> Iterator[tuple[Text, str]]:
+    """Yield the hazards that a step brings, each with the text that brings it."""
     article = library.how_tos.get(step.how_to) if step.how_to else None
     if article and step.how_to:
-        yield from ((step.how_to, str(name)) for name in article.hazards if _kills(library, name))
+        yield from (
+            (step.how_to, str(name)) for name in article.hazards if _is_danger(library, name)
+        )
     for deed in step.does:
         module = library.modules.get(deed.module) if deed.module else None
         for record in module.set_up if module else ():

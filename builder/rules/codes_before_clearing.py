@@ -1,9 +1,8 @@
-"""A step that clears codes, or disconnects the battery, to which a path leads on which nobody has
-recorded them. Disconnecting the battery is a warning: on many vehicles it erases codes, on some it
-does not.
+"""A step that clears DTCs, or disconnects the battery, on a path that hasn't recorded them. For
+disconnecting the battery it's a warning: that erases DTCs on many vehicles, not on all.
 
-Why: What the modules knew about the fault is gone for good, and the fault may take weeks to show
-itself again.
+Why: What the modules knew about the fault is gone for good, and it may be weeks before the fault
+comes back.
 
 Wrong:
 
@@ -12,7 +11,7 @@ Wrong:
       does: [clear-codes]
       then: again
     again:
-      check: Code comes back
+      check: Does the code come back?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
@@ -20,7 +19,7 @@ Wrong:
 Right:
 
     record:
-      action: Record the codes of every module
+      action: Save the codes of all modules
       does: [record-codes]
       then: clear
     clear:
@@ -28,42 +27,48 @@ Right:
       does: [clear-codes]
       then: again
     again:
-      check: Code comes back
+      check: Does the code come back?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
 
-Mend: Let a step with `does: [record-codes]` come first on every path; with results, mark the one by
-which it is achieved with `done: yes`. A tree that only others lead to has what all of them did.
+Fix: Put a step with `does: [record-codes]` first on every path; if it has results, mark the good
+one `done: yes`. A tree that only other trees lead to starts with what all of them did.
 """
 
 from collections.abc import Iterator
 
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.order import (
+    entering_handoffs,
+    path_as_text,
+    reached_steps,
+    unmet,
+    unmet_deeds,
+)
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="codes-before-clearing",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
-    summary="Codes are cleared before anybody has recorded them.",
+    summary="DTCs are cleared before they are recorded.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every deed that can erase codes which are not recorded."""
+    """Yield a finding for every deed that can erase DTCs before they are recorded."""
     if not any(True for step in facts.steps for _ in unmet_deeds(step, CODES_RECORDED)):
         return
-    found = unmet(facts, CODES_RECORDED)
-    for step, place in arrivals(found, facts):
+    reached = unmet(facts, CODES_RECORDED)
+    for step, place in reached_steps(reached, facts):
         for deed in unmet_deeds(step, CODES_RECORDED):
             finding = RULE.finding(
                 deed.text.at,
-                f"no step has recorded the codes before `{deed.text}`: {way_there(found, place)}",
+                f"`{deed.text}` runs before the DTCs are recorded: {path_as_text(reached, place)}",
                 "what the modules knew about the fault is gone for good",
-                "let a step with `does: [record-codes]` come first on this path",
-                *comes_from(facts, found, place),
+                "add an earlier step with `does: [record-codes]`",
+                *entering_handoffs(facts, reached, place),
             )
             yield finding if deed.verb == "clear-codes" else as_warning(finding)

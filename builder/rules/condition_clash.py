@@ -29,7 +29,7 @@ Right:
       text: key on
       enter: Turn the key on
 
-Mend: Exclude only states of other groups, and never a normal one by a normal one. List in
+Fix: Exclude only states of other groups, and never a normal one by a normal one. List in
 `changed_with` power states that neither it nor another of its group excludes.
 """
 
@@ -43,16 +43,16 @@ from builder.model.conditions import POWER, Condition, Conditions, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-clash",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="Conditions that could never be entered or left, because of what they exclude.",
 )
-STUCK = "the walk would find no way into it or out of it"
+STUCK = "there is no way into it or out of it"
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
@@ -103,9 +103,9 @@ def _changed_with(one: Condition, name: Text, conditions: Conditions) -> Iterato
     power = conditions[name]
     if power.group != POWER:
         powers = [f"`{id_}`" for id_, other in conditions.items() if other.group == POWER]
-        hint = f"write one of {', '.join(powers)}" if powers else "put it into the group `power`"
-        yield RULE.finding(name.at, f"`{name}` is no power state",
-                           "the walk turns the key to what stands here", hint)  # fmt: skip
+        hint = f"use one of {', '.join(powers)}" if powers else "put it into the group `power`"
+        yield RULE.finding(name.at, f"`{name}` isn't a power state",
+                           "the walk turns the key to what is listed here", hint)  # fmt: skip
         return
     for other in conditions.values():
         if (other is one or _same_place(other, one)) and _exclude(other, power):

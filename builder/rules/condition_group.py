@@ -28,7 +28,7 @@ Right:
       text: raised on the lift
       enter: Raise it
 
-Mend: Write `normal: yes` under the one state that a vehicle comes in and leaves with. All states of
+Fix: Write `normal: yes` under the one state that a vehicle comes in and leaves with. All states of
 a group take the same: a part, or nothing. A load is on or off, and power states have no
 `changed_with`.
 """
@@ -41,16 +41,16 @@ from itertools import groupby
 from builder.model.conditions import POWER, Condition, Takes
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-group",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A group of conditions without one normal state, or whose states don't go together.",
 )
-LEFT_OPEN = "at the end of a job nobody could say what to put back"
+LEFT_OPEN = "at the end of a job nobody is told what to put back"
 ONE_AT_A_TIME = "one state of a group holds at a time"
 
 
@@ -69,8 +69,8 @@ def _id(one: Condition) -> Iterator[Finding]:
     slug = re.sub(r"[^a-z0-9]+", "-", one.id.lower()).strip("-")
     if one.id != slug:
         yield RULE.finding(one.id.at, f"`{one.id}` can't be the name of a condition",
-                           "a step would take it for free text, and the state would never hold",
-                           f"write small letters, digits, `-`: `{slug or 'key-off'}`")  # fmt: skip
+                           "a step reads it as free text, and the state never holds",
+                           f"use small letters, digits and `-`: `{slug or 'key-off'}`")  # fmt: skip
 
 
 def _alone(one: Condition) -> Iterator[Finding]:
@@ -94,8 +94,8 @@ def _in_group(one: Condition) -> Iterator[Finding]:
                            "the vehicle has one key and one battery", "delete `takes`")  # fmt: skip
     if one.group == POWER and one.changed_with:
         yield RULE.finding(one.changed_with[0].at, f"the power state `{one.id}` has `changed_with`",
-                           "the key would have to wait for itself",
-                           "delete it; say in `enter` what is turned first")  # fmt: skip
+                           "the key can't wait for itself",
+                           "delete it; write in `enter` what to turn first")  # fmt: skip
 
 
 def _of_group(group: str, states: list[Condition]) -> Iterator[Finding]:

@@ -21,7 +21,7 @@ Right:
       enter: Hook up the <current> load
       undo: Remove the <current> load
 
-Mend: Write `text` and `enter`, and `undo` where no normal state says how to leave it. A condition
+Fix: Write `text` and `enter`, and `undo` where no normal state says how to leave it. A condition
 that takes a part has `<part>` in `text` and `enter`, one that takes a current `<current>`.
 """
 
@@ -33,17 +33,17 @@ from builder.model.conditions import Condition, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-text",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A condition that nobody is told how to enter or leave, or of which part.",
 )
 BLANK = re.compile(r"<([^<>]*)>")
-NOT_TOLD = "the walk could not tell anybody to do it"
+NOT_TOLD = "the walk can't tell anyone to do it"
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
@@ -71,7 +71,7 @@ def _no_way_back(one: Condition, normal: Condition | None) -> Iterator[Finding]:
     if normal:
         hint += f", or `enter:` under `{normal.id}`"
     yield RULE.finding(one.id.at, f"nothing says how to leave `{one.id}`",
-                       "at the end of the job it would be left as it is", hint)  # fmt: skip
+                       "at the end of the job the vehicle stays that way", hint)  # fmt: skip
 
 
 def _blanks(one: Condition) -> Iterator[Finding]:
@@ -86,7 +86,7 @@ def _blanks(one: Condition) -> Iterator[Finding]:
             if not any(f"<{one.takes}>" in line for line in words):
                 yield RULE.finding(words[0].at,
                                    f"`{one.id}` takes a {one.takes}; `<{one.takes}>` isn't here",
-                                   f"nobody would read which {one.takes} is meant",
+                                   f"the tech can't tell which {one.takes} it is",
                                    f"write `<{one.takes}>` where it belongs")  # fmt: skip
 
 
@@ -95,4 +95,4 @@ def _wrong_blank(one: Condition, line: Text, blank: str, allowed: tuple[str, ...
     if not allowed:
         hint = f"write `takes: {blank}` too" if blank in ("part", "current") else "delete it"
     return RULE.finding(line.at, f"`{one.id}` has nothing to fill `<{blank}>` with",
-                        "people would read the blank itself", hint)  # fmt: skip
+                        "the tech reads the blank itself", hint)  # fmt: skip

@@ -1,6 +1,6 @@
-"""An action that does not say what follows, or a check without results.
+"""An action without a next step, or a check without results.
 
-Why: Whoever comes here has done the work and is left standing at the vehicle.
+Why: The work is done and the tech doesn't know what comes next.
 
 Wrong:
 
@@ -13,18 +13,18 @@ Right:
       action: Charge the battery
       then: all-good
 
-Mend: Give the action a `then`, give the check its results, or make it a `stop`.
+Fix: Give the action a `then`, give the check its results, or make it a `stop`.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Action, Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="dead-end",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="A step that is no end and leads nowhere.",
 )
@@ -32,14 +32,14 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every action without `then` and every check without results."""
-    why = "whoever comes here is left standing at the vehicle"
+    why = "the tech at this step doesn't know what comes next"
     for step in facts.steps:
         match step.body:
             case Action(then=None):
-                message = f"nothing follows the action `{step.id}`"
-                hint = "add `then:` with the next step, or make it a `stop`"
+                message = f"action `{step.id}` has no next step"
+                hint = "add `then: <step>`, or make it a `stop`"
                 yield RULE.finding(step.id.at, message, why, hint)
             case Check(results=()):
-                message = f"the check `{step.id}` has no results"
-                hint = "add `results:`, each with its branch"
+                message = f"check `{step.id}` has no results"
+                hint = "add `results:`, each with a `branch`"
                 yield RULE.finding(step.id.at, message, why, hint)

@@ -1,6 +1,6 @@
-"""A way round from which no fix, no stop and no other tree can be reached.
+"""A loop from which no fix, no stop and no other tree can be reached.
 
-Why: Whoever follows it goes round and round at the vehicle, on the clock, and never gets an answer.
+Why: The tech goes around and around on the clock and never gets an answer.
 
 Wrong:
 
@@ -8,7 +8,7 @@ Wrong:
       action: Charge the battery
       then: rest
     rest:
-      action: Let it rest for an hour
+      action: Let it rest for 1 h
       then: charge
 
 Right:
@@ -17,40 +17,40 @@ Right:
       action: Charge the battery
       then: rest
     rest:
-      action: Let it rest for an hour
+      action: Let it rest for 1 h
       then: voltage
     voltage:
-      check: Battery holds its charge
+      check: Does the battery hold its charge?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Let one of the steps on the way lead out of it: to a fix, a stop or another tree.
+Fix: Lead one of the loop's steps out of it: to a fix, a stop or another tree.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.tree_graph import ways_round
+from builder.graph.tree_graph import loops_in
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="endless-loop",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A way round that never comes to an end.",
+    summary="A loop that never ends.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every way round from which no end can be reached."""
+    """Yield a finding for every loop from which no end can be reached."""
     graph = facts.graph
-    inside = [move for move in graph.moves if move.source not in graph.ending]
-    for way in ways_round(inside, graph.starts):
-        branch = way.closing.route.exit.branch
+    inside = [move for move in graph.moves if move.source not in graph.can_end]
+    for loop in loops_in(inside, graph.starts):
+        branch = loop.closing.route.exit.branch
         yield RULE.finding(
             branch.text.at,
-            f"no end can be reached from here: {way.shown}",
-            "whoever follows it goes round and never gets an answer",
-            f"let one step of {way.shown} lead to a fix, a stop or another tree",
+            f"this loop never ends: {loop.text}",
+            "the tech goes around and around and never gets an answer",
+            "lead one of these steps to a fix, a stop or another tree",
         )

@@ -1,13 +1,13 @@
-"""A limit that the tools of the step cannot show: finer than their resolution or the reading's,
-smaller than their error, or beyond their range; or a reading in finer steps than any of them shows.
+"""A limit that the step's tools can't show: finer than their resolution or the reading's, smaller
+than their error, or beyond their range; or a reading with a finer resolution than any of the tools
+has.
 
-Why: The reading jumps from one side of the limit to the other by itself, and a good wire is
-replaced.
+Why: The reading jumps across the limit by itself, and a good wire gets replaced.
 
 Wrong:
 
     joint:
-      check: Resistance of the joint
+      check: Measure resistance of the connection
       when: [power off]
       tools: [multimeter]
       reading: {unit: ohm, from: 0, to: 100, resolution: 0.1, origin: common practice}
@@ -18,7 +18,7 @@ Wrong:
 Right:
 
     joint:
-      check: Voltage drop of the joint
+      check: Measure voltage drop at the connection
       when: [load of 5 A]
       tools: [multimeter]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
@@ -26,8 +26,8 @@ Right:
         - {result: at most 0.1, branch: all-good}
         - {result: above 0.1, branch: repair}
 
-Mend: Write a limit that the instrument can tell apart, name a finer tool, or measure another way:
-a small resistance as a voltage drop under a known current.
+Fix: Write a limit that the tool can show, name a finer tool, or measure another way: a small
+resistance as a voltage drop with a known current flowing.
 """
 
 import re
@@ -38,57 +38,64 @@ from fractions import Fraction
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
 from builder.model.tree import Reading
-from builder.rules.shared.limits import Limit, in_unit, instruments, limits_of, measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import (
+    Limit,
+    in_unit,
+    instrument_ranges,
+    limits_of,
+    measuring_checks,
+)
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import convert, find_unit
 
 RULE = Rule(
     name="finer-than-instrument",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
-    summary="A limit that the instrument cannot show.",
+    summary="A limit that the tool can't show.",
 )
 NUMBER = r"\d+(?:\.\d+)?"
 ERROR = re.compile(rf"(?:({NUMBER}) *%)?[ +]*({NUMBER})?")
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every limit beyond what the reading or every tool can tell."""
-    for step, body in measuring(facts):
+    """Yield a finding for every limit that the reading or every tool can't show."""
+    for step, body in measuring_checks(facts):
         limits = list(limits_of(body))
         for limit in limits:
-            fine = limit.reading.resolution
-            if fine is not None and limit.value % fine != 0:
-                yield _finding(limit, f"the reading goes in steps of {fine:f}")
+            resolution = limit.reading.resolution
+            if resolution is not None and limit.value % resolution != 0:
+                yield _finding(limit, f"the reading's resolution is {resolution:f}")
             elif find_unit(limit.reading.unit):
-                tools = instruments(facts, step, limit.reading.unit)
-                reasons = [_cannot(one, limit) for one in tools or ()]
+                ranges = instrument_ranges(facts, step, limit.reading.unit)
+                reasons = [_why_not(range_, limit) for range_ in ranges or ()]
                 if reasons and all(reasons):
                     yield _finding(limit, min(reasons, key=len))
         for reading in body.readings:
             if not reading.one_of and find_unit(reading.unit):
-                tools = instruments(facts, step, reading.unit) or []
-                told = [limit.value for limit in limits if limit.reading is reading]
-                yield from _steps_too_fine(reading, told, tools)
+                ranges = instrument_ranges(facts, step, reading.unit) or []
+                values = [limit.value for limit in limits if limit.reading is reading]
+                yield from _resolution_too_fine(reading, values, ranges)
 
 
-def _steps_too_fine(
-    reading: Reading, told: list[Decimal], tools: list[InstrumentRange]
+def _resolution_too_fine(
+    reading: Reading, limits: list[Decimal], ranges: list[InstrumentRange]
 ) -> Iterator[Finding]:
-    """Yield a finding where all tools that reach the limits show coarser steps than the reading."""
-    fine = reading.resolution
-    values = told or [end for end in (reading.low, reading.high) if end.is_finite()]
-    reaching = [one for one in tools if all(_reaches(one, value, reading) for value in values)]
-    if fine is None or not reaching:
+    """Yield a finding where every tool that reaches the limits is coarser than the reading."""
+    resolution = reading.resolution
+    values = limits or [end for end in (reading.low, reading.high) if end.is_finite()]
+    reaching = [tool for tool in ranges if all(_reaches(tool, value, reading) for value in values)]
+    if resolution is None or not reaching:
         return
-    width, finest = min(((_width(one, reading), one) for one in reaching), key=lambda two: two[0])
-    if fine < width:
+    widths = ((_resolution_in_unit(tool, reading), tool) for tool in reaching)
+    width, finest = min(widths, key=lambda pair: pair[0])
+    if resolution < width:
         yield RULE.finding(
-            fine.at,
-            f"steps of {fine:f} {reading.unit} cannot be read: "
-            f"the tool shows steps of {finest.resolution:f} {finest.unit}",
-            "the last figure of the reading would be made up",
-            "write the steps of the tool, or name a finer one",
+            resolution.at,
+            f"the resolution {resolution:f} {reading.unit} is finer than the tool's "
+            f"{finest.resolution:f} {finest.unit}",
+            "the last digit of the reading would be a guess",
+            "write the tool's resolution, or name a finer tool",
         )
 
 
@@ -96,29 +103,29 @@ def _reaches(tool: InstrumentRange, value: Decimal, reading: Reading) -> bool:
     return tool.low <= in_unit(value, reading, tool) <= tool.high
 
 
-def _width(tool: InstrumentRange, reading: Reading) -> Fraction:
-    """Return how wide a step of a tool is in the unit of a reading; 0 where it is not said."""
+def _resolution_in_unit(tool: InstrumentRange, reading: Reading) -> Fraction:
+    """Return the resolution of a tool in the unit of a reading; 0 where it is unknown."""
     zero, one = (
         convert(value, tool.unit, reading.unit) for value in (0, tool.resolution or Decimal(0))
     )
     return one - zero
 
 
-def _cannot(tool: InstrumentRange, limit: Limit) -> str:
-    """Return why an instrument cannot tell the two sides of a limit apart, or nothing."""
+def _why_not(tool: InstrumentRange, limit: Limit) -> str:
+    """Return why a tool can't tell the two sides of a limit apart, or nothing."""
     value = in_unit(limit.value, limit.reading, tool)
     if not tool.low <= value <= tool.high:
         return f"the tool reads {tool.low:f} to {tool.high:f} {tool.unit}"
     if tool.resolution and value % Fraction(tool.resolution) != 0:
-        return f"the tool shows steps of {tool.resolution:f} {tool.unit}"
+        return f"the tool's resolution is {tool.resolution:f} {tool.unit}"
     error = _error(tool, value)
     if value != 0 and abs(value) < error:
-        return f"the tool may be wrong by {float(error):.3g} {tool.unit} there"
+        return f"the tool's error there is {float(error):.3g} {tool.unit}"
     return ""
 
 
 def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
-    """Work out `0.5 % + 0.02`: a share of the reading, plus a fixed part."""
+    """Compute `0.5 % + 0.02`: a share of the reading, plus a fixed part."""
     match = ERROR.fullmatch(tool.error.strip()) if tool.error else None
     if match is None:
         return Fraction(0)
@@ -129,7 +136,7 @@ def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
 def _finding(limit: Limit, reason: str) -> Finding:
     return RULE.finding(
         limit.result.said.at,
-        f"the limit {limit.value:f} {limit.reading.unit} cannot be told: {reason}",
-        "the reading falls on one side or the other by chance",
+        f"no tool of this step can show the limit {limit.value:f} {limit.reading.unit}: {reason}",
+        "which side of the limit a reading is on becomes luck",
         "write a limit that the tool can show, or name a finer tool",
     )

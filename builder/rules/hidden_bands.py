@@ -1,11 +1,12 @@
-"""An `otherwise` over several readings: it takes every combination that nobody thought of.
+"""An `otherwise` over several readings: it covers every combination that the author didn't think
+of.
 
-Why: A combination that should have had an answer of its own goes the way of the rest unseen.
+Why: A combination that needs an answer of its own gets the answer of the rest, and nobody notices.
 
 Wrong:
 
     feed:
-      check: Voltage drop, plus side and ground side
+      check: Measure voltage drop on both sides
       when: [load of 5 A]
       readings:
         plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
@@ -19,7 +20,7 @@ Wrong:
 Right:
 
     feed:
-      check: Voltage drop, plus side and ground side
+      check: Measure voltage drop on both sides
       when: [load of 5 A]
       readings:
         plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
@@ -32,26 +33,27 @@ Right:
         - result: {plus: at most 0.5, ground: above 0.2}
           branch: repair
 
-Mend: Write out what `otherwise` hides, each with its own branch, even where two lead to one step.
+Fix: Write out what `otherwise` hides, each with its own branch, even where two lead to the same
+step.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.coverage import uncovered
+from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Box
 from builder.model.tree import Check, Result
-from builder.rules.shared.rule import Facts, Rule
-from builder.rules.shared.witnesses import shown_point
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.witnesses import example_reading
 
 RULE = Rule(
     name="hidden-bands",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="An `otherwise` that hides combinations of readings.",
 )
-MOST_LISTED = 5
+MAX_BANDS = 5
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -66,20 +68,20 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _hidden(space: Space, result: Result) -> Finding:
     pieces = uncovered(space.domain, space.boxes) or []
-    bands = [_in_words(space, one) for one in sorted(pieces) if shown_point(space, one)]
-    shown = "; ".join(bands[:MOST_LISTED])
-    more = f"; and {len(bands) - MOST_LISTED} more" if len(bands) > MOST_LISTED else ""
-    message = f"`otherwise` hides: {shown}{more}" if bands else "`otherwise` is left with nothing"
-    hint = "write each of them out with its branch" if bands else "delete it"
-    why = "a combination nobody thought of goes the way of the rest unseen"
+    bands = [_as_text(space, piece) for piece in sorted(pieces) if example_reading(space, piece)]
+    listed = "; ".join(bands[:MAX_BANDS])
+    more = f"; and {len(bands) - MAX_BANDS} more" if len(bands) > MAX_BANDS else ""
+    message = f"`otherwise` hides: {listed}{more}" if bands else "`otherwise` covers nothing"
+    hint = "write each one out with its branch" if bands else "delete it"
+    why = "a combination that needs its own answer gets the answer of the rest"
     return RULE.finding(result.said.at, message, why, hint)
 
 
-def _in_words(space: Space, piece: Box) -> str:
+def _as_text(space: Space, piece: Box) -> str:
     """Write a piece by those of its sides that are not the whole reading."""
-    words = (
-        f"{axis.name} {axis.in_words(side)}"
+    sides = (
+        f"{axis.name} {axis.side_as_text(side)}"
         for axis, side in zip(space.axes, piece, strict=True)
         if side != axis.domain
     )
-    return ", ".join(words) or "every reading"
+    return ", ".join(sides) or "every reading"

@@ -1,12 +1,12 @@
-"""A limit that does not say where it comes from.
+"""A limit that doesn't say where it comes from.
 
-Why: When a technician doubts the figure, nobody knows whether it is the maker's, the trade's or a
+Why: A tech who doubts the limit can't tell whether it is the vehicle maker's, the trade's or a
 guess.
 
 Wrong:
 
     battery:
-      check: Battery voltage
+      check: Measure battery voltage
       when: [key off, loads off for 5 min]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01}
       results:
@@ -16,15 +16,15 @@ Wrong:
 Right:
 
     battery:
-      check: Battery voltage
+      check: Measure battery voltage
       when: [key off, loads off for 5 min]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, branch: all-good}
 
-Mend: Add `origin:` to the reading: the maker's service information, a standard, common practice;
-or ask for the maker's figure with `figure`.
+Fix: Add `origin:` to the reading: the vehicle maker's service information, a standard, common
+practice; or ask for the maker's spec with `figure`.
 """
 
 from collections.abc import Iterator
@@ -32,31 +32,31 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING
 from builder.model.tree import Check, Reading
-from builder.rules.shared.limits import measuring
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import measuring_checks
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="limit-without-origin",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
-    summary="A limit that does not say where it comes from.",
+    summary="A limit that doesn't say where it comes from.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every reading that is held against a limit of unknown origin."""
-    for _, body in measuring(facts):
+    """Yield a finding for every reading with a limit of unknown origin."""
+    for _, body in measuring_checks(facts):
         for reading in body.readings:
             if not reading.one_of and not reading.origin and _is_limited(body, reading):
-                name = f"the reading `{reading.name}`" if reading.name else "the reading"
+                name = f"reading `{reading.name}`" if reading.name else "the reading"
                 yield RULE.finding(
                     reading.at,
-                    f"nobody says where the limits of {name} come from",
-                    "when somebody doubts the figure, nobody knows whose it is",
+                    f"{name} has limits but no origin",
+                    "a tech who doubts a limit can't look it up",
                     "add `origin:`, such as `common practice` or the service information",
                 )
 
 
 def _is_limited(check_: Check, reading: Reading) -> bool:
     ranges = (result.ranges.get(reading.name, EVERYTHING) for result in check_.results)
-    return any(said != EVERYTHING for said in ranges)
+    return any(side != EVERYTHING for side in ranges)

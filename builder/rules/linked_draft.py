@@ -1,13 +1,13 @@
-"""A ready tree that hands over to a draft.
+"""A ready tree that hands off to a draft.
 
-Why: A draft is half written; whoever is handed over to it is left alone in the middle.
+Why: A draft is half written: the tech who is handed off to it gets stuck in the middle.
 
 Wrong:
 
     # trees/charging/first.yml
     steps:
       lamp:
-        check: Lamp lights
+        check: Does the light come on?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: charging/second}
@@ -15,7 +15,7 @@ Wrong:
     status: draft
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -25,7 +25,7 @@ Right:
     # trees/charging/first.yml
     steps:
       lamp:
-        check: Lamp lights
+        check: Does the light come on?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: charging/second}
@@ -33,38 +33,39 @@ Right:
     status: ready
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Finish the draft and have it reviewed, or end here with a stop until it is.
+Fix: Finish the draft and have it reviewed, or end here with a stop until it is.
 """
 
 from collections.abc import Iterator
 from datetime import date
+from itertools import chain
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
+from builder.model.library import Library, handoffs_to
 from builder.model.tree import Status
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="linked-draft",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
-    summary="A ready tree that hands over to a draft.",
+    summary="A ready tree that hands off to a draft.",
 )
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hand-over of a ready tree to a draft."""
+    """Yield a finding for every handoff of a ready tree to a draft."""
     drafts = [listing.id for listing in library.listings.values() if listing.status is Status.DRAFT]
-    for over in (over for id_ in drafts for over in hand_overs_to(library, id_)):
-        if library.listings[over.from_tree].status is Status.READY:
+    for handoff in chain.from_iterable(handoffs_to(library, id_) for id_ in drafts):
+        if library.listings[handoff.from_tree].status is Status.READY:
             yield RULE.finding(
-                over.at,
-                f"`{over.tree}` is a draft",
-                "whoever is handed over to it is left alone in the middle",
+                handoff.at,
+                f"`{handoff.tree}` is a draft",
+                "a draft is half written: the tech gets stuck in the middle",
                 "finish it and have it reviewed, or end here with a stop",
             )

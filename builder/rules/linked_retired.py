@@ -1,13 +1,13 @@
-"""A hand-over to a tree that is retired.
+"""A handoff to a tree that is retired.
 
-Why: Its page only points to what replaced it, and costs the technician a search in mid-job.
+Why: Its page only points to what replaced it, and costs the tech a search in the middle of a job.
 
 Wrong:
 
     # trees/charging/first.yml
     steps:
       lamp:
-        check: Lamp lights
+        check: Does the light come on?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: charging/old}
@@ -16,7 +16,7 @@ Wrong:
     replaced_by: network/unit-silent
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -26,7 +26,7 @@ Right:
     # trees/charging/first.yml
     steps:
       lamp:
-        check: Lamp lights
+        check: Does the light come on?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: network/unit-silent}
@@ -35,38 +35,38 @@ Right:
     replaced_by: network/unit-silent
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Hand over to the tree that replaced it.
+Fix: Hand off to the tree that replaced it.
 """
 
 from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
+from builder.model.library import Library, handoffs_to
 from builder.model.tree import Status
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="linked-retired",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
-    summary="A hand-over to a tree that is retired.",
+    summary="A handoff to a tree that is retired.",
 )
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hand-over to a retired tree, with what replaced it."""
-    for there in library.listings.values():
-        for over in hand_overs_to(library, there.id) if there.status is Status.RETIRED else ():
-            new = there.replaced_by
+    """Yield a finding for every handoff to a retired tree, with what replaced it."""
+    for tree in library.listings.values():
+        for handoff in handoffs_to(library, tree.id) if tree.status is Status.RETIRED else ():
+            successor = tree.replaced_by
             yield RULE.finding(
-                over.at,
-                f"`{there.id}` is retired",
-                "its page only points elsewhere, and costs a search in mid-job",
-                f"hand over to `{new}`" if new else "hand over to a tree that is in use",
+                handoff.at,
+                f"`{tree.id}` is retired",
+                "its page only points elsewhere and costs a search in the middle of a job",
+                f"hand off to `{successor}`" if successor else "hand off to a tree in use",
             )

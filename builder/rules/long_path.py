@@ -1,7 +1,7 @@
-"""A path longer than the shop allows (`longest_path` in `site_config/shop.yml`). Ways back are not
-counted.
+"""A path with more steps than the shop allows (`longest_path` in `site_config/shop.yml`). Moves
+that lead back don't count.
 
-Why: Nobody keeps forty steps in mind; half way through the technician starts to guess.
+Why: Nobody keeps forty steps in mind: halfway through, the tech starts to guess.
 
 Wrong:
 
@@ -15,17 +15,17 @@ Wrong:
     # trees/charging/lamp-on.yml
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: belt}
           - {result: no, branch: repair}
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: plug}
           - {result: no, branch: repair}
       plug:
-        check: Plug tight
+        check: Is the connector tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -42,29 +42,29 @@ Right:
     # trees/charging/lamp-on.yml
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: belt}
           - {result: no, branch: repair}
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Put a check that parts the causes in half first, or hand over to a tree of its own.
+Fix: Start with a check that splits the causes in half, or hand off to another tree.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.paths import Place
-from builder.graph.tree_graph import Graph
+from builder.graph.moves import Place
+from builder.graph.tree_graph import TreeGraph
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="long-path",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.WARNING,
     summary="A path longer than the shop allows.",
 )
@@ -72,37 +72,37 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding where the longest path has more steps than the shop allows."""
-    most = facts.library.shop.longest_path
-    if len(facts.graph.reached) <= most or facts.tree.broken:
+    limit = facts.library.shop.longest_path
+    if len(facts.graph.reachable) <= limit or facts.tree.broken:
         return
     path = longest_path(facts.graph)
-    if len(path) > most:
-        step = facts.tree.steps[path[most]]
-        shown = " -> ".join([*path[:2], "...", *path[-2:]])
+    if len(path) > limit:
+        step = facts.tree.steps[path[limit]]
+        shortened = " -> ".join([*path[:2], "...", *path[-2:]])
         yield RULE.finding(
             step.id.at,
-            f"a path of {len(path)} steps leads through here: {shown}; the shop allows {most}",
+            f"a path through this step has {len(path)} steps; limit {limit}: {shortened}",
             "nobody keeps that many steps in mind",
-            "put a check that parts the causes in half first, or hand over to a tree of its own",
+            "start with a check that splits the causes in half, or hand off to another tree",
         )
 
 
-def longest_path(graph: Graph) -> list[str]:
+def longest_path(graph: TreeGraph) -> list[str]:
     """Return the steps of the longest path, each once, without the moves that lead back.
 
-    One walk in depth: a place is finished when all that it leads to is, so that the longest way on
-    from it is known; a move to a place that is not finished leads back.
+    One depth-first walk: a place is finished when everything it leads to is, and then the longest
+    path from it is known; a move to an open place leads back.
     """
-    onward = graph.onward
     longest: dict[Place, list[str]] = {}
-    open_ = {start: iter(onward.get(start, ())) for start in graph.starts[:1]}
+    open_ = {start: iter(graph.moves_from.get(start, ())) for start in graph.starts[:1]}
     while open_:
         here = next(reversed(open_))
         move = next(open_[here], None)
         if move is None:
-            after = (longest.get(one.to, []) for one in onward.get(here, ()) if one.to)
+            targets = (onward.to for onward in graph.moves_from.get(here, ()) if onward.to)
+            after = (longest.get(target, []) for target in targets)
             longest[here] = [here.step, *max(after, key=len, default=[])]
             del open_[here]
         elif move.to is not None and move.to not in open_ and move.to not in longest:
-            open_[move.to] = iter(onward.get(move.to, ()))
+            open_[move.to] = iter(graph.moves_from.get(move.to, ()))
     return list(dict.fromkeys(longest[graph.starts[0]]))

@@ -1,14 +1,14 @@
-"""A trouble code that is not one: the letter O for the figure 0, the letter I for 1, a sign too
-many or too few. Among a tree's symptoms, in what it asks, and in the list of codes.
+"""A DTC that isn't one: the letter O in place of the digit 0, the letter I in place of 1, a
+character too many or too few. In a tree's symptom, in what it asks, and in `kb/codes.yml`.
 
-Why: Whoever types the code from the scan tool would not find the tree.
+Why: A tech who types the DTC from the scan tool won't find the tree.
 
 Wrong:
 
     symptom: {words: [battery light on], codes: [PO562]}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -18,13 +18,13 @@ Right:
     symptom: {words: [battery light on], codes: [P0562]}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write P, C, B or U, then 0 to 3, then three of 0 to 9 and A to F; a failure type follows as
-`-16`.
+Fix: Write P, C, B or U, then 0 to 3, then three of 0 to 9 and A to F; a failure type byte follows
+as `-16`.
 """
 
 from collections.abc import Iterator
@@ -33,49 +33,48 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.codes import parse_code
 from builder.trade.mistake import Mistake
 
 RULE = Rule(
     name="malformed-code",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A trouble code that is not one.",
+    summary="A DTC that isn't one.",
 )
-WHY = "whoever types the code from the scan tool would not find it"
+WHY = "a tech who types the DTC from the scan tool won't find it"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every malformed code of a tree."""
+    """Yield a finding for every malformed DTC of a tree."""
     for code in facts.tree.symptom.codes:
         yield from _code(code)
-    for asked in facts.tree.asks:
-        for name, answer in asked.codes.items():
+    for question in facts.tree.asks:
+        for name, answer in question.codes.items():
             yield from _code(Text(name, answer.at))
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every malformed code of the list of codes."""
+    """Yield a finding for every malformed DTC of the list of codes."""
     for entry in library.codes.values():
         yield from _code(entry.code)
 
 
 def _code(code: Text) -> Iterator[Finding]:
-    found = parse_code(code)
-    if isinstance(found, Mistake):
-        hint = (
-            f"write `{found.instead}`" if found.instead else "write it like `P0562` or `P0562-16`"
-        )
-        message = f"`{code}` is no trouble code: {_without(code.strip(), found.message)}"
-    elif str(found) != code:
+    parsed = parse_code(code)
+    if isinstance(parsed, Mistake):
+        form = f"`{parsed.instead}`" if parsed.instead else "it like `P0562` or `P0562-16`"
+        hint = f"write {form}"
+        message = f"`{code}` is not a DTC: {_without(code.strip(), parsed.message)}"
+    elif str(parsed) != code:
         message = f"`{code}` is not written as the scan tool shows it"
-        hint = f"write `{found}`"
+        hint = f"write `{parsed}`"
     else:
         return
     yield RULE.finding(code.at, message, WHY, hint)
 
 
 def _without(code: str, message: str) -> str:
-    """Leave out the code, which stands in the finding already."""
+    """Remove the code, which the finding names already."""
     return f"it {message.removeprefix(f'{code} ')}" if message.startswith(f"{code} ") else message

@@ -1,14 +1,14 @@
-"""A module is fitted and its set-up is left out: a fix lists the module among its parts without
-`replaces`, writes an option of its own with fewer hours than fitting and set-up take, or the record
-books fewer hours than its own steps add up to. A set-up that is not known is a warning.
+"""A module is installed without its setup: a fix lists the module under `parts` without `replaces`,
+an option has fewer hours than installing and setup take, or the module's record books fewer hours
+than its own setup steps need. Where the record doesn't know a setup step, it's a warning.
 
-Why: The part fits, the lamp stays on, and nobody has told the customer what is still missing.
+Why: The part fits, the fault stays, and nobody told the customer what is still missing.
 
 Wrong:
 
     unit:
-      fix: Fit a new radio
-      cause: Radio faulty inside
+      fix: Install a new radio
+      cause: The radio failed internally
       weight: 1
       parts: [{part: Radio, price: 300}]
       verify: [all bands play]
@@ -16,14 +16,14 @@ Wrong:
 Right:
 
     unit:
-      fix: Fit a new radio and set it up
-      cause: Radio faulty inside
+      fix: Install a new radio and set it up
+      cause: The radio failed internally
       weight: 1
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Mend: Write `replaces: {module: ..., part: new}`, so that price, hours and set-up come from the
-record; let hours of your own cover the set-up. What a step before has done on every path counts as
+Fix: Write `replaces: {module: ..., part: new}`, so that price, hours and setup come from the
+record. Hours of your own must cover the setup. What an earlier step did on every path counts as
 done.
 """
 
@@ -36,20 +36,20 @@ from builder.model.knowledge import Module, SetUpStep
 from builder.model.library import Library
 from builder.model.tree import Fix, FixOption, Step
 from builder.rules.shared.order import is_done_before
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="missing-set-up",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
-    summary="A module is fitted and its set-up is left out.",
+    summary="A module is installed without its setup.",
 )
-WHY = "the part fits, the fault stays, and nobody has said what is still missing"
-WITH_SET_UP = ("fit-here", "drive-in", "towed-in")
+WHY = "the part fits, the fault stays, and nobody said what is still missing"
+WITH_SETUP = ("fit-here", "drive-in", "towed-in")
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every fix that leaves out the set-up of a module."""
+    """Yield a finding for every fix that leaves out the setup of a module."""
     for step in facts.steps:
         if isinstance(step.body, Fix):
             yield from _part_only(facts.library, step.body)
@@ -76,7 +76,7 @@ def _part_only(library: Library, fix: Fix) -> Iterator[Finding]:
             verbs = ", ".join(f"{step.verb}" for step in _needed(module))
             yield RULE.finding(
                 part.part.at,
-                f"`{part.part}` is a module, and its set-up is left out: {verbs}",
+                f"`{part.part}` is a module, and its setup is missing: {verbs}",
                 WHY,
                 f"write `replaces: {{module: {module.id}, part: new}}`",
             )
@@ -88,58 +88,59 @@ def _needed(module: Module) -> list[SetUpStep]:
 
 def _replaced(facts: Facts, step: Step, fix: Fix, module: Module) -> Iterator[Finding]:
     assert fix.replaces is not None
-    left = [
-        one
-        for one in module.set_up
-        if one.needed != "not needed" and not is_done_before(facts, step, one.verb, module.id)
+    remaining = [
+        record
+        for record in module.set_up
+        if record.needed != "not needed" and not is_done_before(facts, step, record.verb, module.id)
     ]
-    for one in left:
-        if one.needed == "not known":
+    for record in remaining:
+        if record.needed == "not known":
             yield as_warning(
                 RULE.finding(
                     fix.replaces.module.at,
-                    f"nobody knows whether `{module.id}` needs this: {one.verb}",
-                    "the fix could end with a part that fits and does not work",
-                    f"find out, and put {module.file} right",
+                    f"it's unknown whether `{module.id}` needs this setup: {record.verb}",
+                    "the job could end with a part that fits and doesn't work",
+                    f"find out, and correct {module.file}",
                 )
             )
+    timed = [record for record in remaining if record.minutes]
     for option in fix.options:
-        yield from _option(option, fix, module, [one for one in left if one.minutes])
+        yield from _option(option, fix, module, timed)
 
 
 def _option(
-    option: FixOption, fix: Fix, module: Module, left: list[SetUpStep]
+    option: FixOption, fix: Fix, module: Module, remaining: list[SetUpStep]
 ) -> Iterator[Finding]:
-    """Hold the hours of a written option against fitting and what is left of the set-up."""
-    if option.hours is None or option.id not in WITH_SET_UP or option.not_offered or not left:
+    """Compare the hours of an option with installing and what remains of the setup."""
+    if option.hours is None or option.id not in WITH_SETUP or option.not_offered or not remaining:
         return
-    set_up = _hours(left)
+    setup = _hours(remaining)
     fit = fix.hours if fix.hours is not None else module.hours.get("fit", Decimal(0))
-    least = set_up + (fit if option.id == "fit-here" else 0)
-    if option.hours < least:
-        verbs = " and ".join(one.verb for one in left)
+    minimum = setup + (fit if option.id == "fit-here" else 0)
+    if option.hours < minimum:
+        verbs = " and ".join(record.verb for record in remaining)
         yield RULE.finding(
             option.hours.at,
-            f"{option.hours} h do not cover `{option.id}`: with {verbs} it takes {least} h",
+            f"{option.hours} h don't cover `{option.id}`: with {verbs} it takes {minimum} h",
             WHY,
-            f"write at least `hours: {least}`, or leave it out: the record has the hours",
+            f"write `hours: {minimum}` or more, or delete `hours`: the record has them",
         )
 
 
 def _hours(steps: list[SetUpStep]) -> Decimal:
-    """Return what the steps take, in tenths of an hour as labour is booked, rounded up."""
-    minutes = sum((one.minutes or Decimal(0) for one in steps), Decimal(0))
+    """Return the hours the steps take, rounded up to tenths of an hour, as labor is booked."""
+    minutes = sum((step.minutes or Decimal(0) for step in steps), Decimal(0))
     return (minutes / 6).to_integral_value(ROUND_CEILING) / 10
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every record that books less time than its own set-up takes."""
+    """Yield a finding for every record that books less time than its own setup takes."""
     for module in library.modules.values():
-        booked, takes = module.hours.get("set_up"), _hours(_needed(module))
-        if booked is not None and booked < takes:
+        booked, needed = module.hours.get("set_up"), _hours(_needed(module))
+        if booked is not None and booked < needed:
             yield RULE.finding(
                 booked.at,
-                f"{booked} h are booked, and the set-up of `{module.id}` takes {takes} h",
-                "the customer is told a price that leaves out part of the work",
-                f"write at least `set_up: {takes}`",
+                f"{booked} h are booked, but the setup of `{module.id}` takes {needed} h",
+                "the customer's price leaves out part of the work",
+                f"write `set_up: {needed}` or more",
             )

@@ -38,7 +38,7 @@ Right:
       enter: Connect the power supply
       undo: Disconnect the power supply
 
-Mend: Write the id as it stands in `kb/conditions.yml`, or add the condition there.
+Fix: Write the id as it stands in `kb/conditions.yml`, or add the condition there.
 """
 
 import re
@@ -50,32 +50,32 @@ from builder.model.conditions import POWER, Conditions
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="no-such-condition",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A condition, or a group of conditions, that doesn't exist.",
 )
-WHY = "the walk would not know which states can't hold together, or when one may be changed"
+WHY = "the walk can't tell which states go together, or when one may be changed"
 NEGATION = re.compile(r"(?:^|-)(?:un|dis|not?-)")  # unplugged, battery-disconnected, no-load
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every condition or group that another condition names in vain."""
+    """Yield a finding for every name of a condition or group that doesn't exist."""
     conditions = library.conditions
     for one in conditions.values():
-        yield from _unknown(one.excludes, conditions, "name one that is there")
+        yield from _unknown(one.excludes, conditions, "use a name from there")
         powers = [id_ for id_, other in conditions.items() if other.group == POWER]
         yield from _unknown(one.changed_with, conditions, _one_of(powers))
     groups = {str(one.group) for one in conditions.values() if one.group}
     for one in sound_conditions(library):
         if one.also_say and one.also_say not in groups:
             hint = _offer(one.also_say, groups, _one_of(sorted(groups)))
-            yield RULE.finding(one.also_say.at, f"there is no group `{one.also_say}`",
-                               "the walk could not ask for a state of it", hint)  # fmt: skip
+            yield RULE.finding(one.also_say.at, f"group `{one.also_say}` doesn't exist",
+                               "no step can name a state of it", hint)  # fmt: skip
 
 
 def _unknown(names: tuple[Text, ...], conditions: Conditions, otherwise: str) -> Iterator[Finding]:
@@ -83,11 +83,11 @@ def _unknown(names: tuple[Text, ...], conditions: Conditions, otherwise: str) ->
         if name not in conditions:
             by_text = {str(one.text): str(one.id) for one in conditions.values() if one.text}
             hint = _offer(name, conditions, f"add it to kb/conditions.yml, or {otherwise}", by_text)
-            yield RULE.finding(name.at, f"there is no condition `{name}`", WHY, hint)
+            yield RULE.finding(name.at, f"condition `{name}` doesn't exist", WHY, hint)
 
 
 def _one_of(names: list[str]) -> str:
-    return f"write one of {', '.join(f'`{name}`' for name in names)}"
+    return f"use one of {', '.join(f'`{name}`' for name in names)}"
 
 
 def _offer(

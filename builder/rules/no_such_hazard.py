@@ -1,11 +1,11 @@
-"""A hazard that is not in the list of hazards; also in an article, a set-up record, a condition.
+"""A hazard that isn't in the list of hazards: in a step, a condition, an article or a module.
 
-Why: The page and the print would leave out the caution that keeps a hand out of the fan.
+Why: The page and the print leave out the caution that keeps a hand out of the fan.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       hazards: [rotating-part]
       results:
         - {result: yes, branch: all-good}
@@ -14,13 +14,13 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       hazards: [rotating-parts]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the hazard as `kb/hazards.yml` has it, or add it there with its signal word.
+Fix: Write the hazard as it is in `kb/hazards.yml`, or add it there with its signal word.
 """
 
 from collections.abc import Iterator
@@ -28,31 +28,31 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import unknown_names
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-such-hazard",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A hazard that is not in the list of hazards.",
+    summary="A hazard that isn't in the list of hazards.",
 )
-WHY = "its caution would be missing on the page and on the print"
+WHY = "the page and the print leave out its caution"
 WHERE = "kb/hazards.yml"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every hazard of a step that is not known."""
+    """Yield a finding for every hazard of a step that doesn't exist."""
     names = (hazard for step in facts.steps for hazard in step.hazards)
-    yield from unknown(RULE, names, facts.library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, names, facts.library.hazards, WHY, WHERE)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hazard of an article, a record or a condition that is not known."""
+    """Yield a finding for every other hazard that doesn't exist."""
     articles = (hazard for article in library.how_tos.values() for hazard in article.hazards)
-    yield from unknown(RULE, articles, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, articles, library.hazards, WHY, WHERE)
     steps = (step for module in library.modules.values() for step in module.set_up)
     records = (hazard for step in steps for hazard in step.hazards)
-    yield from unknown(RULE, records, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, records, library.hazards, WHY, WHERE)
     states = (hazard for one in library.conditions.values() for hazard in one.hazards)
-    yield from unknown(RULE, states, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, states, library.hazards, WHY, WHERE)

@@ -1,13 +1,13 @@
-"""A warning lamp that is not in the list of lamps.
+"""A warning light that isn't in the list of lamps.
 
-Why: An apprentice who searches by the lamp would not find the tree.
+Why: An apprentice who searches by the light won't find the tree.
 
 Wrong:
 
     symptom: {words: [battery light on], lamps: [chargeing]}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -17,29 +17,31 @@ Right:
     symptom: {words: [battery light on], lamps: [charging]}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write the lamp as `kb/lamps.yml` has it, or add it there.
+Fix: Write the light as it is in `kb/lamps.yml`, or add it there.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import unknown_names
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-such-lamp",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A warning lamp that is not in the list of lamps.",
+    summary="A warning light that isn't in the list of lamps.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every lamp that is not known."""
-    why = "whoever searches by the lamp would not find this tree"
-    yield from unknown(RULE, facts.tree.symptom.lamps, facts.library.lamps, why, "kb/lamps.yml")
+    """Yield a finding for every warning light that doesn't exist."""
+    why = "a search by this warning light won't find the tree"
+    yield from unknown_names(
+        RULE, facts.tree.symptom.lamps, facts.library.lamps, why, "kb/lamps.yml"
+    )

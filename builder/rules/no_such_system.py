@@ -1,12 +1,12 @@
-"""A system of the vehicle that is not in the list of systems.
+"""A system that isn't in the list of systems.
 
-Why: The tree would be missing from the page of its system.
+Why: The tree is missing from its system's page.
 
 Wrong:
 
     # trees/charging/lamp-on.yml
     format: 1
-    title: Charging lamp on
+    title: Charging light on
     status: ready
     system: chargin
     symptom: {words: [battery light on]}
@@ -14,7 +14,7 @@ Wrong:
     reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -23,7 +23,7 @@ Right:
 
     # trees/charging/lamp-on.yml
     format: 1
-    title: Charging lamp on
+    title: Charging light on
     status: ready
     system: charging
     symptom: {words: [battery light on]}
@@ -31,29 +31,31 @@ Right:
     reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write the system as `kb/systems.yml` has it, or add it there.
+Fix: Write the system as it is in `kb/systems.yml`, or add it there.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import unknown_names
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-such-system",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A system that is not in the list of systems.",
+    summary="A system that isn't in the list of systems.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding where the tree's system is not known."""
-    why = "the tree would be missing from the page of its system"
-    yield from unknown(RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml")
+    """Yield a finding where the tree's system doesn't exist."""
+    why = "the tree is missing from its system's page"
+    yield from unknown_names(
+        RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml"
+    )

@@ -1,11 +1,11 @@
-"""A tool that is not in the list of tools; also in an article.
+"""A tool that isn't in the list of tools: in a step or an article.
 
-Why: Nobody can fetch what the shop does not have, and the page cannot say where it is kept.
+Why: The tech can't get a tool the shop doesn't have, and the page can't say where it's kept.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimetre]
       results:
         - {result: yes, branch: all-good}
@@ -14,13 +14,13 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the tool as `kb/tools.yml` has it, or add it there.
+Fix: Write the tool as it is in `kb/tools.yml`, or add it there.
 """
 
 from collections.abc import Iterator
@@ -28,26 +28,26 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.names import unknown
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import unknown_names
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-such-tool",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A tool that is not in the list of tools.",
+    summary="A tool that isn't in the list of tools.",
 )
-WHY = "nobody can fetch a tool that the shop does not know"
+WHY = "the tech can't get a tool the shop doesn't have"
 WHERE = "kb/tools.yml"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every tool of a step that is not known."""
+    """Yield a finding for every tool of a step that doesn't exist."""
     names = (tool for step in facts.steps for tool in step.tools)
-    yield from unknown(RULE, names, facts.library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, facts.library.tools, WHY, WHERE)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every tool of an article that is not known."""
+    """Yield a finding for every tool of an article that doesn't exist."""
     names = (tool for article in library.how_tos.values() for tool in article.tools)
-    yield from unknown(RULE, names, library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, library.tools, WHY, WHERE)

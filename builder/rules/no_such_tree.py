@@ -1,12 +1,12 @@
-"""A hand-over to a tree, or to a step of a tree, that does not exist; also the tree that replaces a
+"""A handoff to a tree, or to a step of a tree, that doesn't exist; also the tree that replaces a
 retired one, and the tree of a closed job.
 
-Why: The page would offer a way on that ends in nothing.
+Why: The tech taps the link and the job stops there.
 
 Wrong:
 
     answers:
-      check: Unit answers the scan tool
+      check: Does the module respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: network/unit-slient}
@@ -14,61 +14,62 @@ Wrong:
 Right:
 
     answers:
-      check: Unit answers the scan tool
+      check: Does the module respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: network/unit-silent}
 
-Mend: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
+Fix: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 """
 
 from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
-from builder.model.summary import HandOver
+from builder.model.library import Library, handoffs_to
+from builder.model.summary import Handoff
 from builder.model.text import NOWHERE, Position
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="no-such-tree",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A hand-over to a tree or a step that does not exist.",
+    summary="A handoff to a tree or a step that doesn't exist.",
 )
-WHY = "whoever is sent there finds nothing"
+WHY = "this handoff goes nowhere"
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every tree or step of another tree that is named and not there."""
+    """Yield a finding for every tree, or step of another tree, that doesn't exist."""
     for listing in library.listings.values():
         if listing.replaced_by and listing.replaced_by not in library.trees:
-            new = library.trees[listing.id].replaced_by
-            yield _no_tree(library, listing.replaced_by, new.at if new else NOWHERE)
+            successor = library.trees[listing.id].replaced_by
+            at = successor.at if successor else NOWHERE
+            yield _no_tree(library, listing.replaced_by, at)
     for id_, callers in library.callers.items():
-        there = library.listings.get(id_)
-        if not there or not {step for _, step in callers if step} <= {*there.steps}:
-            for over in hand_overs_to(library, id_):
-                yield from _hand_over(library, over)
+        tree = library.listings.get(id_)
+        if not tree or not {step for _, step in callers if step} <= {*tree.steps}:
+            for handoff in handoffs_to(library, id_):
+                yield from _handoff(library, handoff)
     for case in library.cases.values():
         if case.tree not in library.trees:
-            hint = offer(case.tree, library.trees, "write the tree as `system/tree`")
-            why = "the job cannot be counted for the weights of any tree"
-            yield RULE.finding(case.tree.at, f"there is no tree `{case.tree}`", why, hint)
+            hint = suggestion(case.tree, library.trees, "write the tree as `system/tree`")
+            why = "the job doesn't count toward any tree's weights"
+            yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint)
 
 
-def _hand_over(library: Library, over: HandOver) -> Iterator[Finding]:
-    there = library.listings.get(over.tree)
-    if there is None:
-        yield _no_tree(library, over.tree, over.at)
-    elif over.step and over.step not in there.steps:
-        hint = offer(over.step, there.steps, f"name a step of `{over.tree}`, or leave it out")
-        yield RULE.finding(over.at, f"the tree `{over.tree}` has no step `{over.step}`", WHY, hint)
+def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
+    tree, step = library.listings.get(handoff.tree), handoff.step
+    if tree is None:
+        yield _no_tree(library, handoff.tree, handoff.at)
+    elif step and step not in tree.steps:
+        hint = suggestion(step, tree.steps, f"use a step of `{tree.id}`, or delete `#{step}`")
+        yield RULE.finding(handoff.at, f"tree `{tree.id}` has no step `{step}`", WHY, hint)
 
 
 def _no_tree(library: Library, name: str, at: Position) -> Finding:
-    plain = "write the tree as `system/tree`, or a step of this tree without a `/`"
-    hint = offer(name, library.trees, plain)
-    return RULE.finding(at, f"there is no tree `{name}`", WHY, hint)
+    forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
+    hint = suggestion(name, library.trees, forms)
+    return RULE.finding(at, f"tree `{name}` doesn't exist", WHY, hint)

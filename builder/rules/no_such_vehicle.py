@@ -1,7 +1,7 @@
-"""A vehicle that is not in the list of vehicles, or years in which it was not made; in a tree or in
-a set-up record.
+"""A vehicle that isn't in the list of vehicles, or years in which it wasn't made: in a tree or a
+module's record.
 
-Why: Whoever looks for the vehicle would not find what is known about it.
+Why: A tech who looks up the vehicle won't find what the shop knows about it.
 
 Wrong:
 
@@ -9,7 +9,7 @@ Wrong:
       - {make: Corvane, model: Turn, years: 2017-2022}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -20,12 +20,12 @@ Right:
       - {make: Corvane, model: Tern, years: 2017-2022}
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write make, model and years as `kb/vehicles.yml` has them, or add the vehicle there.
+Fix: Write make, model and years as they are in `kb/vehicles.yml`, or add the vehicle there.
 """
 
 from collections.abc import Iterator
@@ -34,26 +34,26 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Scope
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-such-vehicle",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A vehicle that is not in the list of vehicles.",
+    summary="A vehicle that isn't in the list of vehicles.",
 )
-WHY = "whoever looks for the vehicle would not find this"
+WHY = "a tech who looks up the vehicle won't find this"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every vehicle of a tree that is not known."""
+    """Yield a finding for every vehicle of a tree that doesn't exist."""
     for scope in facts.tree.applies_to:
         yield from _scope(facts.library, scope)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every vehicle of a set-up record that is not known."""
+    """Yield a finding for every vehicle of a module's record that doesn't exist."""
     for module in library.modules.values():
         for scope in module.applies_to:
             yield from _scope(library, scope)
@@ -61,21 +61,26 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 def _scope(library: Library, scope: Scope) -> Iterator[Finding]:
     known = [vehicle.scope for vehicle in library.vehicles.values()]
-    same = [one for one in known if (one.make, one.model) == (scope.make, scope.model)]
+    name = f"{scope.make} {scope.model}"
+    same = [
+        vehicle for vehicle in known if (vehicle.make, vehicle.model) == (scope.make, scope.model)
+    ]
     if not same:
-        name = f"{scope.make} {scope.model}"
-        names = [f"{one.make} {one.model}" for one in known]
-        hint = offer(name, names, "add it to kb/vehicles.yml, or name one that is there")
-        yield RULE.finding(scope.model.at, f"there is no vehicle `{name}`", WHY, hint)
-    elif scope.years and not any(_made_in(one, scope.years) for one in same):
-        wanted = f"{scope.years[0]}-{scope.years[1]}"
-        years = ", ".join(f"{one.years[0]}-{one.years[1]}" for one in same if one.years)
+        names = [f"{vehicle.make} {vehicle.model}" for vehicle in known]
+        hint = suggestion(name, names, "add it to kb/vehicles.yml, or use one from there")
+        yield RULE.finding(scope.model.at, f"vehicle `{name}` doesn't exist", WHY, hint)
+    elif scope.years and not any(_made_in(vehicle, scope.years) for vehicle in same):
+        years = ", ".join(_years(vehicle.years) for vehicle in same if vehicle.years)
         yield RULE.finding(
             scope.model.at,
-            f"`{scope.make} {scope.model}` was not made in all of {wanted}",
+            f"`{name}` wasn't made in all of {_years(scope.years)}",
             WHY,
-            f"write years within {years}, or put kb/vehicles.yml right",
+            f"write years within {years}, or correct kb/vehicles.yml",
         )
+
+
+def _years(years: tuple[int, int]) -> str:
+    return f"{years[0]}-{years[1]}"
 
 
 def _made_in(vehicle: Scope, years: tuple[int, int]) -> bool:

@@ -1,6 +1,6 @@
-"""A fix that does not say how the repair is proved.
+"""A fix that doesn't say how to verify the repair.
 
-Why: Without proof the customer is the one who finds out, and comes back.
+Why: Without a test, the customer finds out and comes back.
 
 Wrong:
 
@@ -15,22 +15,22 @@ Right:
       fix: Replace the belt
       cause: The belt slips
       weight: 1
-      verify: [charging voltage measured again under load]
+      verify: [charging voltage is OK under load]
 
-Mend: Add `verify:` with the check that failed, done again under the same conditions.
+Fix: Add `verify:` with the check that failed, repeated under the same conditions.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-verification",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
-    summary="A fix without a proof that it worked.",
+    summary="A fix without a verification.",
 )
 
 
@@ -40,7 +40,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         if isinstance(step.body, Fix) and not step.body.verify:
             yield RULE.finding(
                 step.id.at,
-                f"nobody says how the repair of `{step.id}` is proved",
-                "without proof the customer finds out, and comes back",
-                "add `verify:` with the check that failed, done again under the same conditions",
+                f"fix `{step.id}` doesn't say how to verify the repair",
+                "without a test, the customer finds out and comes back",
+                "add `verify:` with the check that failed, repeated under the same conditions",
             )

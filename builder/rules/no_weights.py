@@ -1,23 +1,23 @@
-"""A fix without a weight, beside other fixes: how often it is this one.
+"""A fix without a weight, in a tree with other fixes: how often it is this one.
 
-Why: Without weights the chart cannot put the usual path straight down, nor the minutes be right.
+Why: Without weights the chart can't put the usual path straight down, and the minutes are wrong.
 
 Wrong:
 
     belt:
-      check: Belt tight
+      check: Is the belt tight?
       results:
         - {result: yes, branch: alternator}
         - {result: no, branch: repair}
     alternator:
       fix: Replace the alternator
       cause: It does not charge
-      verify: [measured again]
+      verify: [charging voltage is OK]
 
 Right:
 
     belt:
-      check: Belt tight
+      check: Is the belt tight?
       results:
         - {result: yes, branch: alternator}
         - {result: no, branch: repair}
@@ -25,20 +25,20 @@ Right:
       fix: Replace the alternator
       cause: It does not charge
       weight: 5
-      verify: [measured again]
+      verify: [charging voltage is OK]
 
-Mend: Write how often it is this fix beside the others, as a rough count of jobs.
+Fix: Write how often it is this fix compared with the others, as a rough count of jobs.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="no-weights",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A fix without a weight.",
 )
@@ -51,7 +51,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         if fix.weight is None and len(fixes) > 1:
             yield RULE.finding(
                 step.id.at,
-                f"nobody says how often it is `{step.id}`",
-                "the minutes and the usual path on the chart rest on it",
-                "add `weight:`, a rough count of jobs beside the other fixes",
+                f"fix `{step.id}` has no weight",
+                "the minutes and the usual path on the chart depend on it",
+                "add `weight:`, a rough count of jobs compared with the other fixes",
             )

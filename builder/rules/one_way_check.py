@@ -1,11 +1,11 @@
-"""A check whose results all lead to one place.
+"""A check whose results all lead to the same place.
 
 Why: It costs minutes at the vehicle and decides nothing.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: repair}
@@ -13,12 +13,12 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Let one result lead elsewhere; where it is only to be written down, make it an `action` with
+Fix: Lead one result elsewhere. If the result only has to be recorded, make it an `action` with
 `write_down`.
 """
 
@@ -26,13 +26,13 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="one-way-check",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A check whose results all lead to one place.",
+    summary="A check whose results all lead to the same place.",
 )
 
 
@@ -48,5 +48,5 @@ def check(facts: Facts) -> Iterator[Finding]:
             first.at,
             f"every result of `{step.id}` leads to `{first}`",
             "the check costs minutes and decides nothing",
-            "let a result lead elsewhere, or make it an action with `write_down`",
+            "lead one result elsewhere, or make it an action with `write_down`",
         )

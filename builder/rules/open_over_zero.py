@@ -1,13 +1,13 @@
-"""A range open on one side that takes in zero although the reading can be negative: `at most 10`
-of a reading from -30 takes -30 too.
+"""A range with one open end that includes zero although the reading can be negative: `at most 10`
+of a reading from -30 also covers -30.
 
-Why: With the leads the wrong way round, or the current flowing backwards, the reading is negative
-and passes for good.
+Why: With the leads reversed, or the current flowing backward, the reading is negative and passes as
+good.
 
 Wrong:
 
     charge:
-      check: Current into the battery
+      check: Measure current into the battery
       when: [engine at 1500 rpm]
       reading: {unit: A, from: -100, to: 100, resolution: 0.1, origin: common practice}
       results:
@@ -17,7 +17,7 @@ Wrong:
 Right:
 
     charge:
-      check: Current into the battery
+      check: Measure current into the battery
       when: [engine at 1500 rpm]
       reading: {unit: A, from: -100, to: 100, resolution: 0.1, origin: common practice}
       results:
@@ -25,29 +25,29 @@ Right:
         - {result: 0 to 10, branch: all-good}
         - {result: above 10, branch: repair}
 
-Mend: Say both ends: `0 to 10` and a result for what lies below zero, or `-100 to 10` if the
-negative readings are meant.
+Fix: Write both ends: `0 to 10` and a result for what is below zero, or `-100 to 10` if you mean the
+negative readings.
 """
 
 from collections.abc import Iterator
 from decimal import Decimal
 
-from builder.graph.space import Axis, range_in_words
+from builder.graph.space import Axis, range_as_text
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import BOTTOM, EVERYTHING, TOP, Range
 from builder.model.tree import Result
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="open-over-zero",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
-    summary="A range open on one side that takes in zero, of a reading that can be negative.",
+    summary="A range with one open end that includes zero, of a reading that can be negative.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every open range that runs on over zero."""
+    """Yield a finding for every open range that runs past zero."""
     for space in facts.spaces.values():
         for axis in space.axes:
             if axis.domain.low.value < 0 and not axis.phrases and axis.domain != EVERYTHING:
@@ -56,15 +56,15 @@ def check(facts: Facts) -> Iterator[Finding]:
                         yield from _open(axis, result, result.ranges[axis.name])
 
 
-def _open(axis: Axis, result: Result, said: Range) -> Iterator[Finding]:
-    one_sided = (said.low == BOTTOM) != (said.high == TOP)
-    end_at_zero = 0 in (said.low.value, said.high.value)
-    if one_sided and said.takes(Decimal(0)) and not end_at_zero:
-        both = range_in_words(said.meets(axis.domain))
-        end = axis.shown(axis.domain.low.value if said.low == BOTTOM else axis.domain.high.value)
+def _open(axis: Axis, result: Result, side: Range) -> Iterator[Finding]:
+    one_sided = (side.low == BOTTOM) != (side.high == TOP)
+    end_at_zero = 0 in (side.low.value, side.high.value)
+    if one_sided and side.takes(Decimal(0)) and not end_at_zero:
+        both_ends = range_as_text(side.meets(axis.domain))
+        open_end = axis.domain.low if side.low == BOTTOM else axis.domain.high
         yield RULE.finding(
             result.said.at,
-            f"`{result.said}` runs on over zero to {end}",
-            "with the leads the wrong way round the reading is negative and passes for this",
-            f"say both ends: `{both}` if that is meant, or stop at zero and add a result",
+            f"`{result.said}` runs past zero to {axis.value_as_text(open_end.value)}",
+            "with the leads reversed the reading is negative and passes as this result",
+            f"write both ends: `{both_ends}` if you mean it, or stop at zero and add a result",
         )

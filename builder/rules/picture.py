@@ -1,28 +1,28 @@
 """A picture that is missing from `kb/how-to/pictures/`, or too large for a phone in the bay.
 
-Why: Without it the step does not say where the probes go; with 5 MB it says so a minute later.
+Why: Without it the step doesn't show where the probes go; at 5 MB it shows it a minute later.
 
 Wrong:
 
     plug:
-      check: Voltage at the plug
+      check: Is there voltage at the connector?
       when: [key on]
-      picture: {file: steering-plgu.svg, shows: Pins 1 plus and 2 ground}
+      picture: {file: steering-plgu.svg, shows: Pin 1 power and pin 2 ground}
       results:
-        - {result: there, branch: all-good}
-        - {result: missing, branch: repair}
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
 
 Right:
 
     plug:
-      check: Voltage at the plug
+      check: Is there voltage at the connector?
       when: [key on]
-      picture: {file: steering-plug.svg, shows: Pins 1 plus and 2 ground}
+      picture: {file: steering-plug.svg, shows: Pin 1 power and pin 2 ground}
       results:
-        - {result: there, branch: all-good}
-        - {result: missing, branch: repair}
+        - {result: yes, branch: all-good}
+        - {result: no, branch: repair}
 
-Mend: Put the file into `kb/how-to/pictures/` under that name; draw it as SVG, or make it smaller.
+Fix: Put the file into `kb/how-to/pictures/` under that name; draw it as SVG, or make it smaller.
 """
 
 from collections.abc import Iterator
@@ -31,17 +31,17 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
-from builder.rules.shared.links import links_in
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.article_links import links_in
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="picture",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
     summary="A picture that is missing or too large.",
 )
-LARGEST = 300 * 1024  # bytes: a second and a half over the 1.6 Mbit/s of a phone behind a wall
+LARGEST = 300 * 1024  # bytes: 1.5 s at the 1.6 Mbit/s of a phone behind a wall
 FOLDER = "how-to/pictures/"
 
 
@@ -64,10 +64,10 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _picture(library: Library, at: Position, name: str) -> Iterator[Finding]:
     size = library.pictures.get(name, 0)
     if name not in library.pictures:
-        hint = offer(name, library.pictures, "put the file into kb/how-to/pictures/")
-        why = "the step does not show where the probes go"
-        yield RULE.finding(at, f"there is no picture `{name}`", why, hint)
+        hint = suggestion(name, library.pictures, "put the file into kb/how-to/pictures/")
+        why = "the step doesn't show where the probes go"
+        yield RULE.finding(at, f"picture `{name}` doesn't exist", why, hint)
     elif size > LARGEST:
-        message = f"the picture `{name}` has {size // 1024} KiB; {LARGEST // 1024} are enough"
-        why = "on a phone in the bay it comes when the job is done"
+        message = f"picture `{name}` has {size // 1024} KiB; limit {LARGEST // 1024} KiB"
+        why = "on a phone in the bay it loads after the job is done"
         yield RULE.finding(at, message, why, "draw it as SVG, or make it smaller")

@@ -1,18 +1,18 @@
-"""A fix that replaces a module, to which a path leads on which the supply, the ground under load or
-the network has not been proved although the module's record asks for it in `prove_first`.
+"""A fix that replaces a module on a path that hasn't tested its power, its ground under load or the
+network, although the module's record asks for it in `prove_first`.
 
-Why: A module that had no ground looks dead and is not; the customer pays for a part that was good.
+Why: A module without a ground looks dead and isn't: the customer pays for a part that was good.
 
 Wrong:
 
     answers:
-      check: Steering unit answers the scan tool
+      check: Does the steering module respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: unit}
     unit:
-      fix: Fit a new unit and set it up
-      cause: Unit faulty inside
+      fix: Replace the module and set it up
+      cause: The module failed internally
       weight: 1
       replaces: {module: steering-unit, part: new}
       verify: [road test]
@@ -20,25 +20,25 @@ Wrong:
 Right:
 
     answers:
-      check: Steering unit answers the scan tool
+      check: Does the steering module respond?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: feed}
     feed:
-      check: Plus, ground under load and both wires good
+      check: Are power, loaded ground, and network good?
       does: [check-supply, check-ground, check-network]
       results:
         - {result: all good, done: yes, branch: unit}
-        - {result: one is not, branch: repair}
+        - {result: one is bad, branch: repair}
     unit:
-      fix: Fit a new unit and set it up
-      cause: Unit faulty inside
+      fix: Replace the module and set it up
+      cause: The module failed internally
       weight: 1
       replaces: {module: steering-unit, part: new}
       verify: [road test]
 
-Mend: Let steps with `does: [check-supply]`, `[check-ground]` and `[check-network]`, their good
-results marked `done: yes`, come first on every path.
+Fix: Put steps with `does: [check-supply]`, `[check-ground]` and `[check-network]` first on every
+path, their good results marked `done: yes`.
 """
 
 from collections.abc import Iterator
@@ -46,47 +46,48 @@ from collections.abc import Iterator
 from builder.graph.requirements import PROVE_FIRST, Requirement
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix, Replaces
-from builder.rules.shared.order import arrivals, comes_from, unmet, way_there
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import entering_handoffs, path_as_text, reached_steps, unmet
+from builder.rules.shared.rule import Facts, Family, Rule
 
+TESTED = {"supply": "power", "ground": "ground under load", "network": "network"}
 RULE = Rule(
     name="prove-before-replacing",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
-    summary="A module is replaced before supply, ground and network are proved.",
+    summary="A module is replaced before its power, ground and network are tested.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every module that can be replaced before it is proved to be at fault."""
+    """Yield a finding for every module that a path replaces without the tests it asks for."""
     replacing = {
         str(step.id): step.body.replaces
         for step in facts.steps
         if isinstance(step.body, Fix) and step.body.replaces
     }
-    for wanted, requirement in PROVE_FIRST.items():
-        asking = {name: one for name, one in replacing.items() if _asks(facts, one, wanted)}
+    for proof, requirement in PROVE_FIRST.items():
+        asking = {name: one for name, one in replacing.items() if _asks_for(facts, one, proof)}
         if asking:
-            yield from _unproved(facts, asking, wanted, requirement)
+            yield from _untested(facts, asking, proof, requirement)
 
 
-def _asks(facts: Facts, replaces: Replaces, wanted: str) -> bool:
+def _asks_for(facts: Facts, replaces: Replaces, proof: str) -> bool:
     module = facts.library.modules.get(replaces.module)
-    return module is not None and wanted in module.prove_first
+    return module is not None and proof in module.prove_first
 
 
-def _unproved(
-    facts: Facts, asking: dict[str, Replaces], wanted: str, requirement: Requirement
+def _untested(
+    facts: Facts, asking: dict[str, Replaces], proof: str, requirement: Requirement
 ) -> Iterator[Finding]:
-    found = unmet(facts, requirement)
-    for step, place in arrivals(found, facts):
+    reached = unmet(facts, requirement)
+    for step, place in reached_steps(reached, facts):
         if step.id in asking:
             module = asking[step.id].module
             yield RULE.finding(
                 module.at,
-                f"the {wanted} is not proved before the `{module}` is replaced: "
-                f"{way_there(found, place)}",
-                "a good module would be condemned, and the customer would pay for it",
-                f"let a step with `does: [{requirement.brought_by}]` come first on this path",
-                *comes_from(facts, found, place),
+                f"`{module}` is replaced before its {TESTED[proof]} is tested: "
+                f"{path_as_text(reached, place)}",
+                "a good module gets replaced at the customer's cost",
+                f"add an earlier step with `does: [{requirement.met_by}]`",
+                *entering_handoffs(facts, reached, place),
             )

@@ -1,13 +1,13 @@
-"""A reading that no result of its check takes: a value between two ranges, beyond the last one, or
-a combination of several readings. Gaps finer than the reading's `resolution` are none. Of a maker's
-figure: one of the ways to compare with it is left out.
+"""A reading that no result of its check covers: a value between two ranges, a value beyond the last
+one, or a combination of several readings. Gaps finer than the reading's `resolution` don't count.
+For a maker's spec: a comparison with it that has no result.
 
-Why: Whoever reads that value at the vehicle has nowhere to go.
+Why: A tech who reads that value is stuck.
 
 Wrong:
 
     running:
-      check: Voltage across the battery posts
+      check: Measure voltage across the battery posts
       when: [engine at 1500 rpm]
       reading: {unit: V, from: 0, to: 20, resolution: 0.01, origin: common practice}
       results:
@@ -17,32 +17,32 @@ Wrong:
 Right:
 
     running:
-      check: Voltage across the battery posts
+      check: Measure voltage across the battery posts
       when: [engine at 1500 rpm]
       reading: {unit: V, from: 0, to: 20, resolution: 0.01, origin: common practice}
       results:
         - {result: below 13.2, branch: repair}
         - {result: 13.2 to 20, branch: all-good}
 
-Mend: Let one range start where the other ends, `below 13.2` and `13.2 to 20`: `below` leaves the
-end out, `to` takes it in.
+Fix: Start one range where the other ends, `below 13.2` and `13.2 to 20`: `below` leaves the end
+out, `to` includes it.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.coverage import uncovered
-from builder.graph.space import Space, range_in_words
+from builder.graph.reading_coverage import uncovered
+from builder.graph.space import Space, range_as_text
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
 from builder.model.tree import Check, Result, Step
-from builder.rules.shared.rule import Facts, Rule
-from builder.rules.shared.witnesses import shown_point, shown_points
+from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.witnesses import example_reading, example_readings
 
 RULE = Rule(
     name="reading-gap",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
-    summary="A reading that no result takes.",
+    summary="A reading that no result covers.",
 )
 
 
@@ -50,12 +50,12 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every gap of a reading, and one for all gaps of several readings."""
     for step in facts.steps:
         space = facts.spaces.get(step.id)
-        if space and space.results and not _takes_the_rest(step):
+        if space and space.results and not _has_otherwise(step):
             yield from _gaps(step, space)
 
 
-def _takes_the_rest(step: Step) -> bool:
-    return isinstance(step.body, Check) and any(one.otherwise for one in step.body.results)
+def _has_otherwise(step: Step) -> bool:
+    return isinstance(step.body, Check) and any(result.otherwise for result in step.body.results)
 
 
 def _gaps(step: Step, space: Space) -> Iterator[Finding]:
@@ -64,69 +64,73 @@ def _gaps(step: Step, space: Space) -> Iterator[Finding]:
         yield _too_large(step)
     elif len(space.axes) == 1:
         for (gap,) in sorted(pieces):
-            if point := shown_point(space, (gap,)):
-                yield _gap(space, gap, point)
-    elif points := shown_points(space, sorted(pieces)):
-        yield _combinations(space, sorted(pieces), points)
+            if reading := example_reading(space, (gap,)):
+                yield _gap(space, gap, reading)
+    elif readings := example_readings(space, sorted(pieces)):
+        yield _combinations(space, sorted(pieces), readings)
 
 
-def _gap(space: Space, gap: Range, point: str) -> Finding:
-    under = [
-        (box[0].high, place) for place, box in enumerate(space.boxes) if box[0].high <= gap.low
-    ]
-    over = [(box[0].low, place) for place, box in enumerate(space.boxes) if gap.high <= box[0].low]
-    below = space.results[max(under)[1]] if under else None
-    above = space.results[min(over)[1]] if over else None
-    here = below or space.results[0]
-    next_up = above if above is not here else None
-    related = [Related(next_up.said.at, "the next range upward")] if next_up else []
+def _gap(space: Space, gap: Range, reading: str) -> Finding:
+    sides = [box[0] for box in space.boxes]
+    under = [(side.high, place) for place, side in enumerate(sides) if side.high <= gap.low]
+    over = [(side.low, place) for place, side in enumerate(sides) if gap.high <= side.low]
+    below = max(under)[1] if under else None
+    above = min(over)[1] if over else None
+    here = below or 0
+    related = []
+    if above is not None and above != here:
+        related = [Related(space.results[above].said.at, "the next range up")]
     if space.axes[0].phrases:
-        hint = _hint_for_phrase(point)
-    elif below and above:
-        upper = space.boxes[space.results.index(above)][0]
-        lower = space.boxes[space.results.index(below)][0]
-        domain = space.axes[0].domain
-        downward = range_in_words(Range(gap.low, upper.high), domain)
-        upward = range_in_words(Range(lower.low, gap.high), domain)
-        hint = (
-            f"let the two ranges meet: `{downward}` in place of `{above.said}`, "
-            f"or `{upward}` in place of `{below.said}`"
-        )
+        hint = _hint_for_phrase(reading)
+    elif below is not None and above is not None:
+        hint = _hint_to_close(space, gap, below, above)
     else:
-        hint = f"add a result for it: `{range_in_words(gap, space.axes[0].domain)}`"
-    return _finding(here, point, hint, *related)
+        hint = f"add a result for it: `{range_as_text(gap, space.axes[0].domain)}`"
+    return _finding(space.results[here], reading, hint, *related)
 
 
-def _hint_for_phrase(point: str) -> str:
-    if point == "a reading exactly at the figure":
+def _hint_for_phrase(reading: str) -> str:
+    if reading == "a reading exactly at the figure":
         return "write `at most the figure` beside `above`, or `at least` beside `below the figure`"
-    return f"add a result `{point.removeprefix('a reading ')}`"
+    return f"add a result `{reading.removeprefix('a reading ')}`"
 
 
-def _combinations(space: Space, pieces: list[Box], points: list[str]) -> Finding:
+def _hint_to_close(space: Space, gap: Range, below: int, above: int) -> str:
+    """Offer the range above stretched down to the gap's start, or the one below to its end."""
+    domain = space.axes[0].domain
+    lower, upper = space.boxes[below][0], space.boxes[above][0]
+    downward = range_as_text(Range(gap.low, upper.high), domain)
+    upward = range_as_text(Range(lower.low, gap.high), domain)
+    return (
+        f"close the gap: change `{space.results[above].said}` to `{downward}`, "
+        f"or `{space.results[below].said}` to `{upward}`"
+    )
+
+
+def _combinations(space: Space, pieces: list[Box], readings: list[str]) -> Finding:
     touching = [
         result
         for result, box in zip(space.results, space.boxes, strict=True)
         if _touch(box, pieces[0])
     ] or [space.results[0]]
     here, *others = touching
-    hint = "widen a result beside it, or add one"
-    related = [Related(other.said.at, "also beside the gap") for other in others]
-    return _finding(here, "; or ".join(points), hint, *related)
+    hint = "widen a result next to it, or add one"
+    related = [Related(other.said.at, "also next to the gap") for other in others]
+    return _finding(here, "; or ".join(readings), hint, *related)
 
 
 def _touch(box: Box, gap: Box) -> bool:
-    """Whether a box shares a face with a gap: side by side on one axis, level on all others."""
+    """Whether a box shares a face with a gap: adjacent on one axis, overlapping on all others."""
     sides = list(zip(box, gap, strict=True))
     apart = [(side, hole) for side, hole in sides if side.meets(hole).empty]
     return len(apart) == 1 and any(low.high == high.low for low, high in (*apart, apart[0][::-1]))
 
 
-def _finding(here: Result, point: str, hint: str, *related: Related) -> Finding:
+def _finding(here: Result, reading: str, hint: str, *related: Related) -> Finding:
     return RULE.finding(
         here.said.at,
-        f"no result takes {point}",
-        f"a technician who reads {point.removeprefix('a reading ')} has nowhere to go",
+        f"no result covers {reading}",
+        f"a tech who reads {reading.removeprefix('a reading ')} is stuck",
         hint,
         *related,
     )
@@ -135,7 +139,7 @@ def _finding(here: Result, point: str, hint: str, *related: Related) -> Finding:
 def _too_large(step: Step) -> Finding:
     return RULE.finding(
         step.id.at,
-        f"`{step.id}` has too many results over too many readings to be proved complete",
-        "nobody can tell whether every reading has somewhere to go",
-        "split it into several checks, one for a few readings each",
+        f"`{step.id}` has too many results over too many readings to check for gaps",
+        "nobody can tell whether a result covers every reading",
+        "split it into several checks with a few readings each",
     )

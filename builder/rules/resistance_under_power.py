@@ -1,13 +1,12 @@
 """A resistance that is measured without saying that the power is off.
 
-Why: On a live circuit the meter shows a figure that means nothing, and its fuse may be the next
-thing to replace.
+Why: On a live circuit the reading means nothing, and it can blow the meter's fuse.
 
 Wrong:
 
     coil:
-      check: Resistance of the relay's coil
-      when: [relay in its socket]
+      check: Measure resistance of the relay coil
+      when: [relay plugged in]
       reading: {unit: ohm, from: 0, to: OL, resolution: 0.1, origin: common practice}
       results:
         - {result: below 60, branch: repair}
@@ -17,7 +16,7 @@ Wrong:
 Right:
 
     coil:
-      check: Resistance of the relay's coil
+      check: Measure resistance of the relay coil
       when: [power off, relay out of its socket]
       reading: {unit: ohm, from: 0, to: OL, resolution: 0.1, origin: common practice}
       results:
@@ -25,7 +24,7 @@ Right:
         - {result: 60 to 110, branch: all-good}
         - {result: above 110, branch: repair}
 
-Mend: Write `power off`, `battery minus off`, or what else takes the part off its supply, in `when`.
+Fix: Write `power off`, `battery disconnected`, or whatever takes the part off its power, in `when`.
 """
 
 import re
@@ -33,13 +32,13 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Check, Step
-from builder.rules.shared.limits import conditions
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.limits import conditions_of
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
 RULE = Rule(
     name="resistance-under-power",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.WARNING,
     summary="A resistance without `power off`.",
 )
@@ -51,14 +50,14 @@ OFF = re.compile(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every resistance measured on what may be live."""
+    """Yield a finding for every resistance on a circuit that may be live."""
     for step in facts.steps:
-        if _is_resistance(step) and not OFF.search(conditions(facts, step)):
+        if _is_resistance(step) and not OFF.search(conditions_of(facts, step)):
             yield RULE.finding(
                 step.text.at,
-                f"`{step.text}` is a resistance, and nobody says that the power is off",
-                "on a live circuit the figure means nothing, and the meter may be damaged",
-                "write `power off` in `when`",
+                f"`{step.text}` measures resistance, but `when` doesn't say the power is off",
+                "on a live circuit the reading means nothing and the meter can be damaged",
+                "add `power off` to `when`",
             )
 
 
@@ -66,5 +65,6 @@ def _is_resistance(step: Step) -> bool:
     body = step.body
     if not isinstance(body, Check):
         return False
-    units = [one.unit for one in body.readings] + ([body.figure.unit] if body.figure else [])
+    units = [reading.unit for reading in body.readings]
+    units += [body.figure.unit] if body.figure else []
     return any(same_kind(unit, "ohm") for unit in units)

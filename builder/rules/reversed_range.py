@@ -1,12 +1,12 @@
-"""A range whose ends stand in the wrong order, a reading that begins above its own end, or a result
-that lies outside what the reading can be.
+"""A range with its ends in the wrong order, a reading that begins above its own end, or a result
+outside of what the reading can be.
 
-Why: No reading ever falls into it, so its branch is never taken.
+Why: No reading ever matches it, so its branch is never taken.
 
 Wrong:
 
     running:
-      check: Voltage across the battery posts
+      check: Measure voltage across the battery posts
       when: [engine at 1500 rpm]
       reading: {unit: V, from: 0, to: 20, resolution: 0.01, origin: common practice}
       results:
@@ -17,7 +17,7 @@ Wrong:
 Right:
 
     running:
-      check: Voltage across the battery posts
+      check: Measure voltage across the battery posts
       when: [engine at 1500 rpm]
       reading: {unit: V, from: 0, to: 20, resolution: 0.01, origin: common practice}
       results:
@@ -25,28 +25,28 @@ Right:
         - {result: 13 to 14, branch: all-good}
         - {result: above 14, branch: repair}
 
-Mend: Write the lower end first; keep results between the `from` and the `to` of the reading.
+Fix: Write the lower end first. Keep results between the `from` and the `to` of the reading.
 """
 
 from collections.abc import Iterable, Iterator
 
-from builder.graph.space import domain_of, range_in_words, right_way_round
+from builder.graph.space import domain_of, range_as_text, with_ends_in_order
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
 from builder.model.tree import Check, Reading, Result
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="reversed-range",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
-    summary="A range into which no reading can fall.",
+    summary="A range that no reading can match.",
 )
-WHY = "no reading falls into it, so nobody ever takes that way"
+WHY = "no reading ever matches it, so its branch is never taken"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every range that is empty or lies outside its reading."""
+    """Yield a finding for every range that is empty or outside its reading."""
     for step in facts.steps:
         if isinstance(step.body, Check):
             for reading in step.body.readings:
@@ -55,33 +55,33 @@ def check(facts: Facts) -> Iterator[Finding]:
         for axis in space.axes:
             if axis.formula:
                 low, high = (float(end.value) for end in axis.domain)
-                can_be = f"what `{axis.name}` can be, {low:g} to {high:g}"
-                yield from _results(space.results, axis.name, axis.domain, can_be)
+                limits = f"what `{axis.name}` can be, {low:g} to {high:g}"
+                yield from _results(space.results, axis.name, axis.domain, limits)
 
 
 def _reading(check_: Check, reading: Reading) -> Iterator[Finding]:
     if reading.low > reading.high:
         yield RULE.finding(
             reading.at,
-            f"the reading goes from {reading.low:f} down to {reading.high:f}",
-            "no value can be read there",
+            f"the reading runs from {reading.low:f} down to {reading.high:f}",
+            "no value is between these ends",
             f"write `from: {reading.high:f}, to: {reading.low:f}`",
         )
         return
     to = "OL" if reading.to_over else f"{reading.high:f}"
-    can_be = f"the reading, {reading.low:f} to {to} {reading.unit}"
-    yield from _results(check_.results, reading.name, domain_of(reading), can_be)
+    limits = f"the reading, {reading.low:f} to {to} {reading.unit}"
+    yield from _results(check_.results, reading.name, domain_of(reading), limits)
 
 
-def _results(results: Iterable[Result], name: str, domain: Range, can_be: str) -> Iterator[Finding]:
+def _results(results: Iterable[Result], name: str, domain: Range, limits: str) -> Iterator[Finding]:
     for result in results:
-        said = result.ranges.get(name, domain)
-        if said.empty:
-            turned = right_way_round(said)
-            hint = "delete it" if turned.empty else f"write `{range_in_words(turned)}`"
+        side = result.ranges.get(name, domain)
+        if side.empty:
+            turned = with_ends_in_order(side)
+            hint = "delete it" if turned.empty else f"write `{range_as_text(turned)}`"
             message = f"the range `{result.said}` has its ends in the wrong order"
             yield RULE.finding(result.said.at, message, WHY, hint)
-        elif said.meets(domain).empty:
-            message = f"`{result.said}` lies outside {can_be}"
-            hint = "put the result right, or let `from` and `to` of the reading reach it"
+        elif side.meets(domain).empty:
+            message = f"`{result.said}` is outside {limits}"
+            hint = "correct the result, or widen `from` and `to` of the reading"
             yield RULE.finding(result.said.at, message, WHY, hint)

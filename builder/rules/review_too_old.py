@@ -1,7 +1,7 @@
 """A ready tree or an article that nobody has followed at a vehicle for longer than the shop allows
 (`review_good_for` in `site_config/shop.yml`), or never.
 
-Why: Software, parts and vehicles move on; what was right two years ago may now send people wrong.
+Why: Software, parts and vehicles change; what was right two years ago may send people wrong now.
 
 Wrong:
 
@@ -9,7 +9,7 @@ Wrong:
     reviewed: {by: M. Lind, date: 2024-01-15}
     steps:
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -20,12 +20,12 @@ Right:
     reviewed: {by: M. Lind, date: 2026-08-15}
     steps:
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Follow it at a vehicle, put right what has changed, and write name and date into `reviewed`.
+Fix: Follow it at a vehicle, correct what has changed, and write name and date into `reviewed`.
 """
 
 from calendar import monthrange
@@ -36,21 +36,21 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Position
 from builder.model.tree import Signed, Status
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="review-too-old",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A review older than the shop allows, or none.",
 )
-A_YEAR = 12  # months; a date further ahead is a slip of the keys, one less far a slow clock
+A_YEAR = 12  # months; a date further ahead is a typo, one less far ahead a slow clock
 WHY = "what was right then may send people wrong now"
 HINT = "follow it at a vehicle, and write name and date into `reviewed`"
 
 
 def check_library(library: Library, today: date) -> Iterator[Finding]:
-    """Yield a finding for every ready tree and every article that was not reviewed of late."""
+    """Yield a finding for every ready tree and article without a recent review."""
     months = library.shop.review_months
     for listing in library.listings.values():
         if listing.status is Status.READY and _is_due(listing.reviewed, months, today):
@@ -61,7 +61,7 @@ def check_library(library: Library, today: date) -> Iterator[Finding]:
 
 
 def _is_due(reviewed: str, months: int, today: date) -> bool:
-    """Whether there is a finding; most reviews are in order, and their summaries stay closed."""
+    """Whether there is a finding; most reviews are recent, and their summaries are not needed."""
     day = _date(reviewed)
     return (
         day is None or not today <= _months_later(day, months) or day > _months_later(today, A_YEAR)
@@ -74,11 +74,11 @@ def _review(reviewed: Signed | None, at: Position, months: int, today: date) -> 
         return
     day = _date(reviewed.date)
     if day is None:
-        message = f"there is no day `{reviewed.date}`"
+        message = f"`{reviewed.date}` is not a date"
         yield RULE.finding(reviewed.date.at, message, WHY, "write it as `2026-03-02`")
     elif day > _months_later(today, A_YEAR):
-        message = f"the review of {day} lies more than a year after today, {today}"
-        yield RULE.finding(reviewed.date.at, message, WHY, "put the date right")
+        message = f"the review date {day} is more than a year after today, {today}"
+        yield RULE.finding(reviewed.date.at, message, WHY, "correct the date")
     elif _months_later(day, months) < today:
         message = f"the last review was on {day}; it was good for {months} months"
         yield RULE.finding(reviewed.date.at, message, WHY, HINT)

@@ -1,11 +1,11 @@
-"""The same phrase twice among the results of one check; letter case and blanks make no difference.
+"""The same phrase twice among the results of one check. Case and spaces don't count.
 
-Why: Two ways on for one answer: whoever stands at the vehicle has to guess.
+Why: One answer has two branches: the tech has to guess.
 
 Wrong:
 
     lamp:
-      check: Lamp lights
+      check: Does the light come on?
       results:
         - {result: yes, branch: all-good}
         - {result: "Yes ", branch: repair}
@@ -13,12 +13,12 @@ Wrong:
 Right:
 
     lamp:
-      check: Lamp lights
+      check: Does the light come on?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Say what sets the two apart, or delete one of them.
+Fix: Say how the two differ, or delete one of them.
 """
 
 from collections.abc import Iterable, Iterator
@@ -26,18 +26,18 @@ from collections.abc import Iterable, Iterator
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="same-phrase-twice",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
     summary="The same phrase twice among the results of a check.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every phrase that stands above it already."""
+    """Yield a finding for every phrase that repeats one above it."""
     for step in facts.steps:
         if isinstance(step.body, Check):
             yield from _twice(result.said for result in step.body.results if not result.ranges)
@@ -52,13 +52,13 @@ def _twice(phrases: Iterable[Text]) -> Iterator[Finding]:
         if first is not phrase:
             yield RULE.finding(
                 phrase.at,
-                f"`{phrase}` stands here a second time{_as(phrase, first)}",
-                "one answer has two ways on, and whoever reads it has to guess",
-                "say what sets the two apart, or delete one",
+                f"`{phrase}` is used twice{_differing_in_case(phrase, first)}",
+                "one answer has two branches: the tech has to guess",
+                "say how the two differ, or delete one",
                 Related(first.at, "first written here"),
             )
 
 
-def _as(phrase: Text, first: Text) -> str:
-    """Say that capitals do not count, where that is all that sets the two apart."""
-    return "" if phrase == first else f", as `{first}`: capitals and blanks do not count"
+def _differing_in_case(phrase: Text, first: Text) -> str:
+    """Explain that case and spaces don't count, where the two differ in nothing else."""
+    return "" if phrase == first else f", first as `{first}`: case and spaces don't count"

@@ -1,6 +1,6 @@
 """The same words of a customer in two trees for the same vehicles, or twice in one tree.
 
-Why: The search offers two trees for one complaint, and nobody knows which to begin with.
+Why: The search offers two trees for one complaint, and the tech can't tell which to start with.
 
 Wrong:
 
@@ -8,7 +8,7 @@ Wrong:
     symptom: {words: [battery light on while driving]}
     steps:
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -16,7 +16,7 @@ Wrong:
     symptom: {words: [Battery light on while driving]}
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -27,7 +27,7 @@ Right:
     symptom: {words: [battery light on while driving]}
     steps:
       belt:
-        check: Belt tight
+        check: Is the belt tight?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -35,12 +35,12 @@ Right:
     symptom: {words: [battery light comes on in the morning and goes out]}
     steps:
       fuse:
-        check: Fuse whole
+        check: Is the fuse good?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Say what sets the complaints apart, narrow `applies_to`, or make one tree of the two.
+Fix: Say how the complaints differ, narrow `applies_to`, or merge the two trees.
 """
 
 from collections import defaultdict
@@ -49,34 +49,34 @@ from datetime import date
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.summary import Summary, plain
+from builder.model.summary import Summary, normalized
 from builder.model.text import Text
 from builder.model.tree import Scope, Status
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="same-symptom-twice",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.WARNING,
     summary="The same complaint in two trees for the same vehicles.",
 )
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every complaint that an earlier tree has already."""
-    said: dict[str, list[str]] = defaultdict(list)
+    """Yield a finding for every complaint that an earlier tree has."""
+    ids_by_words: dict[str, list[str]] = defaultdict(list)
     for listing in library.listings.values():
         for words in listing.words if listing.status is not Status.RETIRED else ():
-            said[words].append(listing.id)
-    for words, ids in said.items():
+            ids_by_words[words].append(listing.id)
+    for words, ids in ids_by_words.items():
         if len(ids) > 1:
             yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])
 
 
-def _repeated(said: str, trees: Iterable[Summary]) -> Iterator[Finding]:
+def _repeated(complaint: str, trees: Iterable[Summary]) -> Iterator[Finding]:
     earlier: list[tuple[Text, Summary]] = []
     for tree in trees:
-        for words in (one for one in tree.symptom.words if plain(one) == said):
+        for words in (text for text in tree.symptom.words if normalized(text) == complaint):
             for first, other in earlier:
                 if other is tree or _same_vehicles(tree, other):
                     yield _finding(words, first, other)
@@ -87,9 +87,9 @@ def _repeated(said: str, trees: Iterable[Summary]) -> Iterator[Finding]:
 def _finding(words: Text, first: Text, other: Summary) -> Finding:
     return RULE.finding(
         words.at,
-        f"`{words}` stands in `{other.id}` already",
-        "the search offers both, and nobody knows which to begin with",
-        "say what sets the complaints apart, narrow `applies_to`, or make one tree of the two",
+        f"`{words}` is already in `{other.id}`",
+        "the search offers both, and the tech can't tell which to start with",
+        "say how the complaints differ, narrow `applies_to`, or merge the trees",
         Related(first.at, "first written here"),
     )
 

@@ -1,13 +1,13 @@
-"""A word of the bay where the proper term belongs, in text that is published. Symptom words are the
-customer's own and are left alone. Some words mean more than one thing; then it is asked which.
+"""A slang word where the proper term belongs, in published text. Symptom words are the customer's
+own and don't count. Where a word means more than one thing, the hint asks which.
 
-Why: "Reflash it" has been taken for programming, for configuration and for initialisation, and each
-time somebody paid for the wrong one.
+Why: "Reflash it" has meant programming, configuration and initialization, and each time someone
+paid for the wrong one.
 
 Wrong:
 
     battery:
-      check: Is it a dead battery
+      check: Is it a dead battery?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
@@ -15,12 +15,12 @@ Wrong:
 Right:
 
     battery:
-      check: Is the battery flat
+      check: Is the battery discharged?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: all-good}
 
-Mend: Write the term that the finding offers; `kb/words.yml` is the list.
+Fix: Write the term that the finding suggests; `kb/words.yml` is the list.
 """
 
 import re
@@ -35,88 +35,88 @@ from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Word
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_article, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_article, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="slang",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
-    summary="A word of the bay where the proper term belongs.",
+    summary="A slang word where the proper term belongs.",
 )
 WORD = re.compile(r"[^\W_]+(?:'[^\W_]+)*")
-SIGNS = punctuation + "–—…“”·→"
+PUNCTUATION = punctuation + "–—…“”·→"
 # By its only word or its last two, which are rarer than the first: the slang as the list has it,
-# and with blanks alone.
-Index = Mapping[str | tuple[str, str], list[tuple[str, str]]]
+# and with spaces only.
+SlangIndex = Mapping[str | tuple[str, str], list[tuple[str, str]]]
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every word of the bay in the published text of a tree."""
+    """Yield a finding for every slang word in the published text of a tree."""
     yield from _slang(facts.texts, facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every word of the bay in an article."""
+    """Yield a finding for every slang word in an article or the knowledge."""
     for article in library.how_tos.values():
         yield from _slang(list(texts_of_article(article)), library)
     yield from _slang(list(texts_of_knowledge(library)), library)
 
 
 def _slang(texts: Sequence[Text], library: Library) -> Iterator[Finding]:
-    said = _said("\n".join(texts), _index(tuple(library.words)))
-    for text in texts if said else ():
+    candidates = _candidates("\n".join(texts), _index(tuple(library.words)))
+    for text in texts if candidates else ():
         plain = _plain(text)
-        for slang in said:
+        for slang in candidates:
             for match in _pattern(slang).finditer(plain):
                 words = text[match.start() : match.end()]
-                if words == slang or not slang.isupper():  # capitals are meant in capitals only
+                if words == slang or not slang.isupper():  # capitals match only capitals
                     yield _finding(text, match.start(), words, library.words[slang])
 
 
-def _said(text: str, index: Index) -> list[str]:
-    """Return the slang that a text may hold; most trees hold none, and this look is a quick one."""
-    plain = _parted(text)
-    words = [word.strip(SIGNS) for word in plain.split(" ")]
+def _candidates(text: str, index: SlangIndex) -> list[str]:
+    """Return the slang that a text may have; most trees have none, and this test is fast."""
+    plain = _spaced(text)
+    words = [word.strip(PUNCTUATION) for word in plain.split(" ")]
     ends = [*index.keys() & set(words), *index.keys() & set(pairwise(words))]
-    return sorted(slang for end in ends for slang, parted in index[end] if parted in plain)
+    return sorted(slang for end in ends for slang, spaced in index[end] if spaced in plain)
 
 
 @lru_cache(maxsize=2)
-def _index(slangs: tuple[str, ...]) -> Index:
-    found: dict[str | tuple[str, str], list[tuple[str, str]]] = defaultdict(list)
+def _index(slangs: tuple[str, ...]) -> SlangIndex:
+    index: dict[str | tuple[str, str], list[tuple[str, str]]] = defaultdict(list)
     for slang in slangs:
         words = WORD.findall(_plain(slang))
         if words:
             ends = words[0] if len(words) == 1 else (words[-2], words[-1])
-            found[ends].append((slang, _parted(slang)))
-    return dict(found)
+            index[ends].append((slang, _spaced(slang)))
+    return dict(index)
 
 
 @lru_cache(maxsize=1000)
 def _pattern(slang: str) -> re.Pattern[str]:
-    """Return the form of a slang: whole words, with any blanks between them."""
+    """Return the pattern of a slang phrase: whole words with any whitespace between them."""
     words = r"\s+".join(map(re.escape, _plain(slang).split()))
     return re.compile(rf"(?<![\w'-]){words}(?![\w'-])")
 
 
-def _parted(text: str) -> str:
-    """Return the words of a text with one blank between them, also where it has `-` or `/`."""
+def _spaced(text: str) -> str:
+    """Return the words of a text with one space between them, also where it has `-` or `/`."""
     return " ".join(_plain(text).replace("-", " ").replace("/", " ").split())
 
 
 def _plain(text: str) -> str:
-    """Return the text in small letters, sign for sign, with one kind of apostrophe."""
+    """Return the text in lowercase, of the same length, with one kind of apostrophe."""
     small = text.lower()
     return (small if len(small) == len(text) else text).replace("’", "'")
 
 
-def _finding(text: Text, start: int, said: str, word: Word) -> Finding:
+def _finding(text: Text, start: int, slang: str, word: Word) -> Finding:
     terms = " or ".join(f"`{term}`" for term in word.terms)
-    hint = f"write {terms}" if len(word.terms) == 1 else f"say which is meant: {terms}"
+    hint = f"write {terms}" if len(word.terms) == 1 else f"write which you mean: {terms}"
     return RULE.finding(
-        place_in(text, start, len(said)),
-        f"`{said}` is a word of the bay",
-        "not everybody means the same by it, and somebody pays for the difference",
+        position_in(text, start, len(slang)),
+        f"`{slang}` is slang",
+        "people mean different things by it, and someone pays for the difference",
         hint,
     )

@@ -1,8 +1,8 @@
-"""A step that programs, configures or initialises a module, to which a path leads on which the
-supply has not been proved, or no support supply is connected. Releasing the supply, disconnecting
-the battery and driving end it.
+"""A step that programs, configures or initializes a module on a path that hasn't tested the supply
+voltage, or has no power supply connected. Releasing the power supply, disconnecting the battery and
+driving end it.
 
-Why: A supply that drops while a module is written to can lose the module for good.
+Why: A voltage drop during programming can ruin the module.
 
 Wrong:
 
@@ -17,7 +17,7 @@ Wrong:
 Right:
 
     supply:
-      check: Battery voltage at rest
+      check: Measure open-circuit voltage
       when: [loads off]
       does: [check-supply]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
@@ -25,9 +25,9 @@ Right:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, done: yes, branch: hold}
     hold:
-      action: Connect the stable supply
+      action: Connect the programming power supply
       does: [hold-supply]
-      put_back: Take the stable supply off
+      put_back: Disconnect the power supply
       then: configure
     configure:
       check: Configure the radio
@@ -37,44 +37,50 @@ Right:
         - {result: accepted, done: yes, branch: all-good}
         - {result: refused, branch: repair}
 
-Mend: Let a step with `does: [check-supply]`, its good result marked `done: yes`, and one with
-`does: [hold-supply]` come first on every path.
+Fix: Put a step with `does: [check-supply]`, its good result marked `done: yes`, and one with `does:
+[hold-supply]` first on every path.
 """
 
 from collections.abc import Iterator
 
 from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import arrivals, comes_from, unmet, unmet_deeds, way_there
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.order import (
+    entering_handoffs,
+    path_as_text,
+    reached_steps,
+    unmet,
+    unmet_deeds,
+)
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="supply-before-programming",
-    family="order",
+    family=Family.ORDER,
     severity=Severity.ERROR,
-    summary="A module is written to before the supply is proved and held.",
+    summary="A module is written to without a tested and supported supply.",
 )
 MISSING = {
-    SUPPLY_PROVED: "the supply is not proved",
-    SUPPLY_HELD: "no support supply is connected",
+    SUPPLY_PROVED: "before the supply voltage is tested",
+    SUPPLY_HELD: "with no power supply connected",
 }
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every deed that writes to a module on an unproved or unheld supply."""
+    """Yield a finding for every deed that writes to a module on an untested or bare supply."""
     for requirement in (SUPPLY_PROVED, SUPPLY_HELD):
         if any(True for step in facts.steps for _ in unmet_deeds(step, requirement)):
             yield from _unmet(facts, requirement)
 
 
 def _unmet(facts: Facts, requirement: Requirement) -> Iterator[Finding]:
-    found = unmet(facts, requirement)
-    for step, place in arrivals(found, facts):
+    reached = unmet(facts, requirement)
+    for step, place in reached_steps(reached, facts):
         for deed in unmet_deeds(step, requirement):
             yield RULE.finding(
                 deed.text.at,
-                f"{MISSING[requirement]} before `{deed.text}`: {way_there(found, place)}",
-                "a supply that drops while a module is written to can lose the module",
-                f"let a step with `does: [{requirement.brought_by}]` come first on this path",
-                *comes_from(facts, found, place),
+                f"`{deed.text}` runs {MISSING[requirement]}: {path_as_text(reached, place)}",
+                "a voltage drop during programming can ruin the module",
+                f"add an earlier step with `does: [{requirement.met_by}]`",
+                *entering_handoffs(facts, reached, place),
             )

@@ -1,11 +1,11 @@
-"""A word that is wider than a box of the chart, so that it has to be broken in the middle.
+"""A word that is wider than a box of the chart, so that it breaks in the middle.
 
-Why: On the wall half a word in one line and half in the next is read wrongly from the bay.
+Why: On the wall, half a word on one line and half on the next gets misread from the bay.
 
 Wrong:
 
     relay:
-      check: Steeringcolumnlockrelaysocket tight
+      check: Is steeringcolumnlockrelaysocket tight?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,12 +13,12 @@ Wrong:
 Right:
 
     relay:
-      check: Socket of the steering lock relay tight
+      check: Is the steering lock relay socket tight?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as several words, or join them with hyphens.
+Fix: Write it as several words, or join them with hyphens.
 """
 
 import re
@@ -26,32 +26,32 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from builder.chart.fonts import medium
-from builder.chart.gaps import LONGEST_WORD, TEXT
+from builder.chart.spacing import LONGEST_WORD, TEXT
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Check, Fix
-from builder.rules.shared.published import place_in
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="too-long-for-box",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
     summary="A word that is wider than its box on the chart.",
 )
-SURE_TO_FIT = 8  # signs; not even capitals of that number fill the box
+SURE_TO_FIT = 8  # characters; even that many capitals fit the box
 PIECE = re.compile(rf"[^\s/-]{{{SURE_TO_FIT + 1},}}")  # the chart breaks after `-` and `/`
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every word on the chart that has to be broken."""
+    """Yield a finding for every word on the chart that has to break."""
     for text in _on_the_chart(facts):
         for match in PIECE.finditer(text):
             if _is_too_wide(match.group()):
                 yield RULE.finding(
-                    place_in(text, match.start(), len(match.group())),
+                    position_in(text, match.start(), len(match.group())),
                     f"`{match.group()}` is wider than a box of the chart",
-                    "broken in the middle it is read wrongly from the bay",
+                    "broken in the middle, it gets misread from the bay",
                     "write it as several words, or join them with hyphens",
                 )
 

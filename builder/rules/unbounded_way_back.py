@@ -1,13 +1,13 @@
-"""A way back to an earlier step with nothing that says how often it may be taken: no step on the
-way round has `at_most`. Also a list that is typed at the vehicle, on a step without `at_most`.
+"""A loop back to an earlier step that can repeat forever: no step on it has `at_most`. Also a list
+that is typed at the vehicle, on a step without `at_most`.
 
-Why: A battery that will not charge would be charged for ever, and the customer's car stays in the
+Why: A battery that won't take a charge gets charged again and again, and the vehicle sits in the
 bay.
 
 Wrong:
 
     voltage:
-      check: Battery holds its charge
+      check: Does the battery hold its charge?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: charge}
@@ -18,7 +18,7 @@ Wrong:
 Right:
 
     voltage:
-      check: Battery holds its charge
+      check: Does the battery hold its charge?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: charge}
@@ -28,40 +28,37 @@ Right:
       spent: repair
       then: voltage
 
-Mend: Give a step on the way round `at_most`, and with `spent` the step that follows when it is used
-up; without `spent` the walk ends at the shop's `stuck`.
+Fix: Give a step of the loop `at_most`, and `spent` with the step that comes after the last try;
+without `spent` the walk ends at the shop's `stuck`.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.tree_graph import unbounded, ways_round
+from builder.graph.tree_graph import is_unbounded, loops_in
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unbounded-way-back",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A way back with nothing that says how often it may be taken.",
+    summary="A loop back that can repeat forever.",
 )
-WHY = "the vehicle would stay in the bay, and nobody knows when to stop"
+WHY = "the vehicle sits in the bay with no stopping point"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every way round without a bound, and every list without an end."""
+    """Yield a finding for every loop without a limit, and every list without an end."""
     graph = facts.graph
-    free = unbounded(facts.tree)
-    moves = [move for move in graph.moves if free(move)]
-    for way in ways_round(moves, graph.starts):
-        if way.closing.source in graph.ending:  # else it is an endless loop, and told as that
+    moves = [move for move in graph.moves if is_unbounded(facts.tree, move)]
+    for loop in loops_in(moves, graph.starts):
+        if loop.closing.source in graph.can_end:  # otherwise `endless-loop` reports it
             yield RULE.finding(
-                way.closing.route.exit.branch.text.at,
-                f"this way back can be taken for ever: {way.shown}",
+                loop.closing.route.exit.branch.text.at,
+                f"this loop can repeat forever: {loop.text}",
                 WHY,
-                f"if it is a slip, name another step; if it is meant, write into "
-                f"`{way.steps[0]}` how often: `at_most: 2`, and the step that follows then: "
-                "`spent: its-name`",
+                f"add `at_most: 2` and `spent: <step>` to `{loop.steps[0]}`, or fix the branch",
             )
     yield from _typed_lists(facts)
 
@@ -74,7 +71,7 @@ def _typed_lists(facts: Facts) -> Iterator[Finding]:
             name: Text = step.each[1]
             yield RULE.finding(
                 name.at,
-                f"the list `{name}` is typed at the vehicle and has no end",
+                f"list `{name}` is typed at the vehicle and can go on forever",
                 WHY,
-                "give the step `at_most`, or write the list at the head under `lists:`",
+                "add `at_most` to the step, or write the list under `lists:` at the top",
             )

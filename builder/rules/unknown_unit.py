@@ -1,12 +1,12 @@
-"""A unit that is not in the list of units.
+"""A unit that isn't in the list of units.
 
-Why: A reading in a unit nobody knows cannot be compared or converted, and a slip of one letter
-turns milli into mega.
+Why: A reading in an unknown unit can't be compared or converted, and one wrong letter turns milli
+into mega.
 
 Wrong:
 
     drain:
-      check: Current with all asleep
+      check: Measure parasitic draw
       when: [key out for 40 min]
       reading: {unit: mAmps, from: 0, to: 400, resolution: 0.1, origin: common practice}
       results:
@@ -16,14 +16,14 @@ Wrong:
 Right:
 
     drain:
-      check: Current with all asleep
+      check: Measure parasitic draw
       when: [key out for 40 min]
       reading: {unit: mA, from: 0, to: 400, resolution: 0.1, origin: common practice}
       results:
         - {result: at most 50, branch: all-good}
         - {result: above 50, branch: repair}
 
-Mend: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
+Fix: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
 """
 
 from collections.abc import Iterator
@@ -33,19 +33,19 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Check
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import find_unit, nearest_units
 
 RULE = Rule(
     name="unknown-unit",
-    family="readings",
+    family=Family.READINGS,
     severity=Severity.ERROR,
-    summary="A unit that is not in the list of units.",
+    summary="A unit that isn't in the list of units.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every unit of a reading or a figure that is not known."""
+    """Yield a finding for every unit of a reading or a spec that is unknown."""
     for step in facts.steps:
         if isinstance(step.body, Check):
             for reading in step.body.readings:
@@ -56,21 +56,18 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every unit of a tool that is not known."""
+    """Yield a finding for every unit of a tool that is unknown."""
     for tool in library.tools.values():
-        for one in tool.reads:
-            yield from _unit(one.unit)
+        for instrument_range in tool.reads:
+            yield from _unit(instrument_range.unit)
 
 
 def _unit(name: Text) -> Iterator[Finding]:
     if find_unit(name) is None:
-        near = nearest_units(name)
-        offered = " or ".join(f"`{symbol}`" for symbol in near)
+        close = " or ".join(f"`{symbol}`" for symbol in nearest_units(name))
         yield RULE.finding(
             name.at,
-            f"there is no unit `{name}`",
-            "a reading in an unknown unit cannot be compared with anything",
-            f"did you mean {offered}?"
-            if near
-            else "write it as the list of units has it: V, mA, kPa",
+            f"unit `{name}` doesn't exist",
+            "a reading in an unknown unit can't be compared with anything",
+            f"did you mean {close}?" if close else "write a unit such as V, mA, ohm or kPa",
         )

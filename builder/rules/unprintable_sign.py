@@ -1,12 +1,12 @@
-"""A sign that the letters of the charts and prints do not have; in a tree, or in the knowledge that
-is printed with it.
+"""A character that the font of the charts and prints doesn't have: in a tree, or in the knowledge
+printed with it.
 
-Why: On paper an empty box stands in its place, and nobody knows what was meant.
+Why: The paper shows an empty box instead, and nobody can tell what it was.
 
 Wrong:
 
     lamp:
-      check: Lamp 💡 lights
+      check: Does the light 💡 come on?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -14,12 +14,12 @@ Wrong:
 Right:
 
     lamp:
-      check: Lamp lights
+      check: Does the light come on?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as a word.
+Fix: Write it as a word.
 """
 
 from collections.abc import Iterable, Iterator
@@ -29,39 +29,39 @@ from builder.chart.fonts import medium
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.rules.shared.published import place_in, texts_of_knowledge
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.published_text import position_in, texts_of_knowledge
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unprintable-sign",
-    family="words",
+    family=Family.WORDS,
     severity=Severity.WARNING,
-    summary="A sign that the charts and prints cannot show.",
+    summary="A character that the charts and prints can't show.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every text of a tree with a sign that its letters lack."""
+    """Yield a finding for every text of a tree with a character that the font lacks."""
     yield from _unprintable((*facts.texts, *facts.tree.symptom.words))  # the wall chart quotes them
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hazard, tool, lamp, system or module with such a sign."""
+    """Yield a finding for every text of the knowledge with such a character."""
     names = (library.tools, library.lamps, library.systems, library.modules)
     yield from _unprintable(texts_of_knowledge(library))
-    yield from _unprintable(one.name for kind in names for one in kind.values())
+    yield from _unprintable(entry.name for kind in names for entry in kind.values())
 
 
 def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
     known = medium().advances
     for text in texts:
         if not text.isascii():
-            for at, sign in enumerate(text):
-                if sign not in known and not sign.isspace():
+            for index, character in enumerate(text):
+                if character not in known and not character.isspace():
                     yield RULE.finding(
-                        place_in(text, at, 1),
-                        f"the sign `{sign}` (number {ord(sign):x}) cannot be printed",
-                        "on paper an empty box stands in its place",
+                        position_in(text, index, 1),
+                        f"character `{character}` (U+{ord(character):04X}) can't be printed",
+                        "the paper shows an empty box instead",
                         "write it as a word",
                     )
                     break

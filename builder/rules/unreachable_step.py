@@ -1,21 +1,21 @@
-"""A step to which no way leads from the start, nor from a tree that hands over into this one.
+"""A step that nothing leads to: no path from the start, and no handoff from another tree.
 
-Why: Somebody wrote the step because it is needed, and nobody will ever be sent there.
+Why: Someone wrote the step because it's needed, and nobody will ever see it.
 
 Wrong:
 
     fuse:
-      check: Fuse 12 whole
+      check: Is fuse 12 good?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
     repair-feed:
-      fix: Repair the feed
-      cause: Feed open
+      fix: Repair the power wire
+      cause: The power wire is open
       weight: 1
       verify: [fuse holds]
     relay:
-      check: Relay clicks when switched
+      check: Does the relay click when switched?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
@@ -23,44 +23,44 @@ Wrong:
 Right:
 
     fuse:
-      check: Fuse 12 whole
+      check: Is fuse 12 good?
       results:
         - {result: yes, branch: relay}
         - {result: no, branch: repair-feed}
     repair-feed:
-      fix: Repair the feed
-      cause: Feed open
+      fix: Repair the power wire
+      cause: The power wire is open
       weight: 1
       verify: [fuse holds]
     relay:
-      check: Relay clicks when switched
+      check: Does the relay click when switched?
       results:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
 
-Mend: Let the result after which it is needed branch to it, or delete the step.
+Fix: Branch to it from the result that needs it, or delete the step.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unreachable-step",
-    family="flow",
+    family=Family.FLOW,
     severity=Severity.ERROR,
-    summary="A step to which no way leads.",
+    summary="A step that nothing leads to.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every step that a walk never gets to."""
+    """Yield a finding for every step that a walk never reaches."""
     for step in facts.steps:
-        if step.id not in facts.graph.reached:
+        if step.id not in facts.graph.reachable:
             yield RULE.finding(
                 step.id.at,
-                f"no way leads to `{step.id}`",
-                "whoever follows the tree is never sent here",
-                f"let a result branch to `{step.id}`, or delete the step",
+                f"nothing leads to `{step.id}`",
+                "nobody will ever see this step",
+                "branch to it from a result, or delete it",
             )

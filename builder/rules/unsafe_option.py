@@ -1,43 +1,43 @@
-"""An option that lets a customer drive, work or wait where that is not safe: to drive in before the
-set-up, to leave as it is what steers, brakes or protects, to work on airbags or high voltage.
+"""An option that lets a customer drive, work or wait where that isn't safe: driving in before the
+setup, leaving a steering, brake or safety fault as it is, working on airbags or high voltage.
 
-Why: Somebody is hurt on the way to the shop, with our paper in the glove box.
+Why: Someone gets hurt on the way to the shop, with our paper in the glove box.
 
 Wrong:
 
     feed:
-      check: Plus, ground under load and both wires good
+      check: Are power, loaded ground, and network good?
       does: [check-supply, check-ground, check-network]
       results:
         - {result: all good, done: yes, branch: unit}
-        - {result: one is not, branch: repair}
+        - {result: one is bad, branch: repair}
     unit:
-      fix: Fit a new unit and set it up
-      cause: Unit faulty inside
+      fix: Replace the module and set it up
+      cause: The module failed internally
       weight: 1
       replaces: {module: steering-unit, part: new}
       verify: [road test]
       options:
-        drive-in: {option: You fit it and drive in, hours: 1.3}
+        drive-in: {option: You install it and drive in, hours: 1.3}
 
 Right:
 
     feed:
-      check: Plus, ground under load and both wires good
+      check: Are power, loaded ground, and network good?
       does: [check-supply, check-ground, check-network]
       results:
         - {result: all good, done: yes, branch: unit}
-        - {result: one is not, branch: repair}
+        - {result: one is bad, branch: repair}
     unit:
-      fix: Fit a new unit and set it up
-      cause: Unit faulty inside
+      fix: Replace the module and set it up
+      cause: The module failed internally
       weight: 1
       replaces: {module: steering-unit, part: new}
       verify: [road test]
       options:
-        towed-in: {option: You fit it and have it towed in, hours: 1.3, tow: yes}
+        towed-in: {option: You install it and have it towed in, hours: 1.3, tow: yes}
 
-Mend: Take the option out, or give it `not_offered:` with the reason.
+Fix: Delete the option, or add `not_offered:` with the reason.
 """
 
 from collections.abc import Iterator
@@ -45,18 +45,18 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Fix
 from builder.plan.options import FIT_HERE, refusal
-from builder.rules.shared.rule import Facts, Rule
+from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
     name="unsafe-option",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
-    summary="An option that is not safe.",
+    summary="An option that isn't safe.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every option written in a fix that must not be offered."""
+    """Yield a finding for every option of a fix that must not be offered."""
     for step in facts.steps:
         if not isinstance(step.body, Fix) or not step.body.replaces:
             continue
@@ -67,6 +67,6 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield RULE.finding(
                     option.at,
                     f"`{option.id}` must not be offered: {reason}",
-                    "somebody could be hurt, with our own paper in hand",
-                    "take the option out, or give it `not_offered:` with the reason",
+                    "someone could get hurt with our paper in hand",
+                    "delete the option, or add `not_offered:` with the reason",
                 )

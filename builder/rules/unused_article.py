@@ -1,36 +1,36 @@
-"""A how-to article that no step and no other article leads to.
+"""A how-to article that no step and no other article links to.
 
-Why: Somebody took an evening to write it, and nobody will ever read it in the bay.
+Why: Someone spent an evening writing it, and nobody will ever read it in the bay.
 
 Wrong:
 
     # kb/how-to/air-gap.md
     ---
-    title: Air gap of a sensor
-    purpose: Finds a sensor that sits too far away
+    title: Sensor air gap
+    purpose: Finds a sensor that is too far away
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Brass feeler, ring turned to its nearest tooth.
+    Turn the ring to its closest tooth. Use a brass feeler gauge.
 
 Right:
 
     # kb/how-to/air-gap.md
     ---
-    title: Air gap of a sensor
-    purpose: Finds a sensor that sits too far away
+    title: Sensor air gap
+    purpose: Finds a sensor that is too far away
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Brass feeler, ring turned to its nearest tooth.
+    Turn the ring to its closest tooth. Use a brass feeler gauge.
     # trees/charging/case.yml
     steps:
       gap:
-        check: Air gap within a feeler
+        check: Is the air gap in spec?
         how_to: air-gap
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Name it in `how_to` of the step that it explains, or delete it.
+Fix: Name it in `how_to` of the step that needs it, or delete it.
 """
 
 from collections.abc import Iterator
@@ -39,12 +39,12 @@ from difflib import get_close_matches
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.links import links_in
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.article_links import links_in
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unused-article",
-    family="knowledge",
+    family=Family.KNOWLEDGE,
     severity=Severity.WARNING,
     summary="An article that nothing leads to.",
 )
@@ -53,17 +53,21 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every article that neither a tree nor another article uses."""
     if not library.whole:
-        return  # a step with a mistake of text may be the one that leads to it
+        return  # a step with a text error may be the one that leads to it
     used = {name for listing in library.listings.values() for name in listing.how_tos}
     for article in library.how_tos.values():
-        used.update(one.article for one in links_in(article) if one.article not in ("", article.id))
+        linked = {link.article for link in links_in(article)}
+        used |= linked - {"", article.id}
     for name in used - library.how_tos.keys():
-        used = {*used, *get_close_matches(name, library.how_tos, n=1)}  # misspelt, told elsewhere
+        used = {
+            *used,
+            *get_close_matches(name, library.how_tos, n=1),
+        }  # another rule reports the typo
     for article in library.how_tos.values():
         if article.id not in used:
             yield RULE.finding(
                 article.at,
-                f"nothing leads to the article `{article.id}`",
-                "nobody will come to it in the bay",
-                f"add `how_to: {article.id}` to the step that it explains, or delete it",
+                f"nothing links to article `{article.id}`",
+                "nobody will ever read it in the bay",
+                f"add `how_to: {article.id}` to the step that needs it, or delete it",
             )

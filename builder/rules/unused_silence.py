@@ -1,12 +1,12 @@
 """A comment `# silence: ...` that silences nothing, names no rule that can be silenced, or gives no
 reason.
 
-Why: A silence outlives what it was for, and then hides the next mistake.
+Why: A silence that outlives its reason hides the next mistake.
 
 Wrong:
 
     belt:
-      check: Lamp marked battery out
+      check: Is the battery light off?
       results:
         - {result: yes, branch: all-good}  # silence: slang because our customers say so
         - {result: no, branch: repair}
@@ -14,40 +14,44 @@ Wrong:
 Right:
 
     belt:
-      check: Lamp marked dead battery out  # silence: slang because it is printed there
+      check: Is the light marked dead battery off?  # silence: slang because it is printed there
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Delete the comment, or write the rule and `because` with the reason. It counts for its own
-line, or on a line of its own for the next. In the text of an article, where `#` begins a heading,
-write it as `[//]: # (silence: slang because ...)`. A mistake of text cannot be silenced.
+Fix: Delete the comment, or write the rule and `because` with the reason. It applies to its own
+line, or on a line of its own to the next. In the text of an article, where `#` begins a heading,
+write it as `[//]: # (silence: slang because ...)`. A text error can't be silenced.
 """
 
 from collections.abc import Collection, Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.silence import Silence
-from builder.rules.shared.names import offer
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unused-silence",
-    family="upkeep",
+    family=Family.UPKEEP,
     severity=Severity.WARNING,
     summary="A silencing comment that silences nothing or gives no reason.",
 )
 WHY = "a silence that outlives its reason hides the next mistake"
 
 
-def applied(
+def not_silenced(
     findings: Iterable[Finding], silences: Iterable[Silence], judged: Collection[str]
 ) -> Iterator[Finding]:
-    """Yield the findings that are not silenced, and those about the silences.
+    """Yield the findings that are not silenced, and a finding for every unused silence.
 
-    `judged` are the rules that were asked; a silence of another rule is not told as unused here.
+    `judged` are the rules that ran; a silence of any other rule doesn't count as unused here.
     """
-    valid = {(one.at.file, one.line, one.rule): one for one in silences if one.reason}
+    valid = {
+        (silence.at.file, silence.line, silence.rule): silence
+        for silence in silences
+        if silence.reason
+    }
     used: set[tuple[str, int, str]] = set()
     for finding in findings:
         key = (finding.at.file, finding.at.line, finding.rule)
@@ -55,19 +59,20 @@ def applied(
             used.add(key)
         else:
             yield finding
-    for key, one in valid.items():
-        if one.rule in judged and key not in used:
-            message = f"`{one.rule}` finds nothing on line {one.line}"
-            yield RULE.finding(one.at, message, WHY, "delete the comment")
+    for key, silence in valid.items():
+        if silence.rule in judged and key not in used:
+            message = f"`{silence.rule}` finds nothing on line {silence.line}"
+            yield RULE.finding(silence.at, message, WHY, "delete the comment")
 
 
 def malformed(silences: Iterable[Silence], rules: Collection[str]) -> Iterator[Finding]:
     """Yield a finding for every silence without a reason, or of a rule that cannot be silenced."""
-    for one in silences:
-        if one.rule not in rules:
-            hint = offer(one.rule, rules, "name a rule that can be silenced")
-            yield RULE.finding(one.at, f"no rule `{one.rule}` can be silenced", WHY, hint)
-        elif not one.reason:
-            hint = f"write `# silence: {one.rule} because` and the reason"
-            yield RULE.finding(one.at, "this silence gives no reason, so it counts for nothing",
-                               WHY, hint)  # fmt: skip
+    for silence in silences:
+        if silence.rule not in rules:
+            hint = suggestion(silence.rule, rules, "name a rule that can be silenced")
+            message = f"no rule `{silence.rule}` can be silenced"
+            yield RULE.finding(silence.at, message, WHY, hint)
+        elif not silence.reason:
+            hint = f"write `# silence: {silence.rule} because` and the reason"
+            message = "this silence gives no reason, so it has no effect"
+            yield RULE.finding(silence.at, message, WHY, hint)

@@ -1,14 +1,14 @@
-"""A fix that fits a used part where the module's record says that a used one cannot be set up.
-Where the record says that this is not known, it is a warning.
+"""A fix that installs a used part where the module's record says a used one can't be set up. Where
+the record doesn't know, it's a warning.
 
-Why: The used part locks itself to the vehicle it came from; the customer has paid for it and for
-the fitting, and is no further.
+Why: The used part stays locked to the vehicle it came from: the customer has paid for the part and
+the labor for nothing.
 
 Wrong:
 
     unit:
-      fix: Fit a used radio and set it up
-      cause: Radio faulty inside
+      fix: Install a used radio and set it up
+      cause: The radio failed internally
       weight: 1
       replaces: {module: radio, part: used}
       verify: [all bands play]
@@ -16,13 +16,13 @@ Wrong:
 Right:
 
     unit:
-      fix: Fit a new radio and set it up
-      cause: Radio faulty inside
+      fix: Install a new radio and set it up
+      cause: The radio failed internally
       weight: 1
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Mend: Write `part: new`; or, if a used part was set up with proof, put the record right.
+Fix: Write `part: new`. If a used part was set up and proved, correct the record.
 """
 
 from collections.abc import Iterator
@@ -30,18 +30,18 @@ from collections.abc import Iterator
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import Module
 from builder.model.tree import Fix, Replaces
-from builder.rules.shared.rule import Facts, Rule, as_warning
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="used-part-refused",
-    family="set-up",
+    family=Family.SETUP,
     severity=Severity.ERROR,
-    summary="A used part is fitted that cannot be set up.",
+    summary="A used part is installed that can't be set up.",
 )
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every used part that its record refuses or knows nothing about."""
+    """Yield a finding for every used part that its record rules out or doesn't know about."""
     for step in facts.steps:
         if isinstance(step.body, Fix) and step.body.replaces:
             replaces = step.body.replaces
@@ -51,12 +51,12 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _used(replaces: Replaces, module: Module) -> Iterator[Finding]:
-    why = "the customer pays for a part that locks itself to the vehicle it came from"
+    why = "the customer pays for a part that stays locked to the vehicle it came from"
     if module.used_part == "no":
-        message = f"a used `{module.id}` cannot be set up, says its record"
-        hint = f"write `part: new`, or put {module.file} right"
+        message = f"a used `{module.id}` can't be set up, per its record"
+        hint = f"write `part: new`, or correct {module.file}"
         yield RULE.finding(replaces.part.at, message, why, hint)
     elif module.used_part == "not known":
-        message = f"nobody knows whether a used `{module.id}` can be set up"
-        hint = f"write `part: new`, or find out and put {module.file} right"
+        message = f"it's unknown whether a used `{module.id}` can be set up"
+        hint = f"write `part: new`, or find out and correct {module.file}"
         yield as_warning(RULE.finding(replaces.part.at, message, why, hint))

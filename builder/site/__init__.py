@@ -1,4 +1,4 @@
-"""The site as a folder: the work folder, the engine's run, the swap, scripts, styles, fonts.
+"""The site as a folder: page cache, engine, assets, manifest, swap; and the preview server.
 
-In: pages as text. Out: a whole new site, swapped in for the old one.
+In: pages as HTML. Out: a complete new site in the place of the old one.
 """

@@ -1,4 +1,4 @@
-"""The files that pages ask for: styles, scripts, faces, the index of the search.
+"""The files that pages load: styles, scripts, fonts, the search index.
 
 In: the library. Out: files in the folder of the new site.
 """
@@ -13,26 +13,26 @@ from builder.model.library import Library
 from builder.pages.calculators import calculator_files
 from builder.web import WEB
 
-CHART = Path(__file__).parents[1] / "chart"  # the chart brings its looks and its faces
-NOT_FOR_PAGES = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
+_CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
+_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
 
 
 def write_assets(library: Library, site: Path) -> None:
-    """Write every file that is not a page."""
+    """Write every file that isn't a page."""
     assets = site / "assets"
-    shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=NOT_FOR_PAGES)
-    for face in (CHART / "faces").iterdir():
-        if face.suffix in (".woff2", ".txt"):  # the faces, and the licence under which they are
-            shutil.copyfile(face, assets / face.name)
-    looks = (CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
-    _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in looks))
+    shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=_NOT_PUBLISHED)
+    for font in (_CHART / "faces").iterdir():
+        if font.suffix in (".woff2", ".txt"):  # the fonts and their license
+            shutil.copyfile(font, assets / font.name)
+    styles = (_CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
+    _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
     _write(assets / "search-data.js", search_script(search_table(library)))
     for name, text in calculator_files(library).items():
         _write(assets / name, text)
 
 
 def write_files(files: Mapping[str, str], site: Path) -> None:
-    """Write files that are handed over as they are to be, such as the schemas."""
+    """Write files whose text is ready, such as the schemas."""
     for name, text in files.items():
         _write(site / name, text)
 

@@ -1,10 +1,10 @@
-"""The site engine, and all that we know about it: its settings and its run.
+"""The site engine: its settings and its run. No other module knows which engine it is.
 
 In: pages as Markdown, and the shop. Out: framed pages.
 
-The engine only puts frames round pages. No hook of it is used, so that another engine that reads
-the same folder can take its place. All of its settings and templates are ours: of the shop it gets
-a few words of text, so that nothing in a shop's folder can run while its site is built.
+The engine only frames pages. No hook of it is used, so another engine that reads the same folder
+can replace it. All settings and templates are this program's. The engine gets only a few texts from
+the shop, so nothing in a shop's folder can run during a build.
 """
 
 import logging
@@ -24,35 +24,33 @@ from builder.cache.digest import digest, file_digest, files_in
 from builder.model.shop import Shop
 
 THEME = Path(__file__).parent / "theme"
-
-
-# Only what lies in the folder of the site may be loaded, and no script that stands in a page runs.
+# Pages load only files of the site itself, and no script inside a page runs.
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
     "font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'self'; object-src 'none'"
 )
-ENTRIES = (  # name, address, folder in which the entry counts as the current one
+HEADER_LINKS = (  # name, address, folder whose pages mark the link as the current one
     ("Systems", "systems/index.html", "systems/"),
-    ("Lamps", "lamps/index.html", "lamps/"),
-    ("Codes", "codes/index.html", "codes/"),
+    ("Warning lights", "lamps/index.html", "lamps/"),
+    ("DTCs", "codes/index.html", "codes/"),
     ("How-to", "how-to/index.html", "how-to/"),
-    ("Set-up", "modules/index.html", "modules/"),
+    ("Module setup", "modules/index.html", "modules/"),
     ("More", "more.html", "more"),
 )
-# Of the engine's own files no page asks for these; the first two have a date in them.
-UNUSED = ("sitemap.xml", "assets/javascripts/")
-EPOCH = "1704067200"  # a fixed moment: the same files give the same bytes on any day
+# Files of the engine that no page loads; the sitemaps have a date in them.
+_UNUSED = ("sitemap.xml", "assets/javascripts/")
+_BUILD_TIME = "1704067200"  # fixed: the same files give the same bytes on any day
 
 
-def key(settings: dict[str, Any]) -> str:
-    """Hash what the frame of a page depends on, beside the page's own head."""
+def engine_key(settings: dict[str, Any]) -> str:
+    """Hash what every frame depends on."""
     versions = f"mkdocs {version('mkdocs')}, mkdocs-material {version('mkdocs-material')}"
     theme = [file_digest(file) for file in files_in(THEME)]
     return digest(versions, sorted(settings.items()), *theme)
 
 
-def settings(shop: Shop) -> dict[str, Any]:
-    """Return the engine's settings; text of the shop is escaped, for the templates do not."""
+def engine_settings(shop: Shop) -> dict[str, Any]:
+    """Return the engine's settings; text of the shop is escaped, because the templates don't."""
     return {
         "site_name": str(escape(shop.name)),
         "site_url": str(shop.site_address) or None,
@@ -60,38 +58,40 @@ def settings(shop: Shop) -> dict[str, Any]:
         "copyright": str(escape(shop.site.copyright)),
         "docs_dir": "pages",
         "use_directory_urls": False,
-        "plugins": [],  # the search is our own
-        "nav": [{"Home": "index.md"}],  # index pages lead on: a long nav grows with the square
+        "plugins": [],  # the search is this program's own
+        "nav": [
+            {"Home": "index.md"}
+        ],  # index pages link the rest: time grows with the square of nav
         "markdown_extensions": [],
         "validation": {"omitted_files": "ignore", "not_found": "ignore"},
         "theme": {"name": "material", "language": "en", "custom_dir": "theme", "font": False},
         "extra": {
             "generator": False,
             "policy": POLICY,
-            "entries": [{"name": n, "href": h, "under": u} for n, h, u in ENTRIES],
+            "entries": [{"name": n, "href": h, "under": u} for n, h, u in HEADER_LINKS],
         },
     }
 
 
-def frames(pages: Mapping[str, str], settings: dict[str, Any]) -> Iterator[tuple[str, bytes]]:
-    """Frame pages; yields every file of the engine by its name, the pages among them.
+def frame_pages(pages: Mapping[str, str], settings: dict[str, Any]) -> Iterator[tuple[str, bytes]]:
+    """Frame pages; yield every file of the engine with its name, framed pages among them.
 
-    `pages` are Markdown by path; without any the engine is not even started. Raises RuntimeError
-    where the engine refuses what we gave it: that is our mistake.
+    `pages` are Markdown by path; without any the engine isn't started. Raises RuntimeError where
+    the engine rejects its input, which is a bug in this program.
     """
     if not pages:
         return
     with tempfile.TemporaryDirectory(prefix="baytree-") as folder:
-        lay_out(Path(folder), pages, settings)
+        write_engine_folder(Path(folder), pages, settings)
         _run(Path(folder))
         site = Path(folder) / "site"
         for file in files_in(site):
-            if not file.relative_to(site).as_posix().startswith(UNUSED):
+            if not file.relative_to(site).as_posix().startswith(_UNUSED):
                 yield file.relative_to(site).as_posix(), file.read_bytes()
 
 
-def lay_out(folder: Path, pages: Mapping[str, str], settings: dict[str, Any]) -> None:
-    """Write what the engine reads: its settings, the frame, the pages."""
+def write_engine_folder(folder: Path, pages: Mapping[str, str], settings: dict[str, Any]) -> None:
+    """Write what the engine reads: settings, theme, pages."""
     text = yaml.safe_dump(settings, sort_keys=True, allow_unicode=True)
     (folder / "mkdocs.yml").write_text(text, "utf-8")
     shutil.copytree(THEME, folder / "theme")
@@ -102,27 +102,27 @@ def lay_out(folder: Path, pages: Mapping[str, str], settings: dict[str, Any]) ->
 
 
 def _run(folder: Path) -> None:
-    with _quiet_and_timeless():
-        from mkdocs.commands.build import build  # heavy, and wants the environment
+    with _quiet_at_fixed_time():
+        from mkdocs.commands.build import build  # slow to import, and reads the environment
         from mkdocs.config import load_config
         from mkdocs.exceptions import MkDocsException
 
         try:
             build(load_config(str(folder / "mkdocs.yml"), site_dir=str(folder / "site")))
-        except MkDocsException as error:  # some of these would end the whole program
+        except MkDocsException as error:  # some of these would exit the program
             raise RuntimeError(f"the site engine stopped: {error}") from error
 
 
 @contextmanager
-def _quiet_and_timeless() -> Iterator[None]:
-    kept = dict(os.environ)
+def _quiet_at_fixed_time() -> Iterator[None]:
+    environment = dict(os.environ)
     log = logging.getLogger("mkdocs")
     level = log.level
-    os.environ |= {"SOURCE_DATE_EPOCH": EPOCH, "NO_MKDOCS_2_WARNING": "1"}
+    os.environ |= {"SOURCE_DATE_EPOCH": _BUILD_TIME, "NO_MKDOCS_2_WARNING": "1"}
     log.setLevel(logging.ERROR)
     try:
         yield
     finally:
         log.setLevel(level)
         os.environ.clear()
-        os.environ.update(kept)
+        os.environ.update(environment)

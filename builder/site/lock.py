@@ -1,18 +1,18 @@
-"""A lock on an open file, which the system lets go of when the process ends, however it ends.
+"""A lock on an open file; the system releases it when the process ends, however it ends.
 
-In: an open file. Out: whether it is ours now.
+In: an open file. Out: whether this process holds the lock.
 """
 
 from typing import IO
 
 try:
     import fcntl
-except ImportError:  # Windows: two builds at the same time are then the user's to avoid
+except ImportError:  # Windows: avoiding two builds at the same time is up to the user
     fcntl = None  # type: ignore[assignment]
 
 
-def lock(file: IO[str], *, wait: bool) -> bool:
-    """Take the lock; without `wait`, give up where another process holds it."""
+def lock_file(file: IO[str], *, wait: bool) -> bool:
+    """Take the lock; without `wait`, return False where another process holds it."""
     if fcntl is None:
         return True
     try:

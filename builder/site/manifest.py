@@ -1,11 +1,11 @@
-"""The list of every file that a build wrote into a site, kept in the site itself.
+"""The manifest: the list of every file that a build wrote into a site, kept in the site itself.
 
-In: the folder of a site. Out: its list, `baytree-files.json`; and whether the folder holds anything
-that is not on it, which a build must never delete.
+In: the folder of a site. Out: its manifest, `baytree-files.json`; an error where the folder holds
+something else, which a build must never delete.
 
-The list has the SHA-256 of every file and no times: the same shop gives the same bytes, and a site
-that was copied or checked out has new times but the same contents. So every file is read when it is
-compared; that is a small part of a build. A file that is gone is no loss, and needs no question.
+The manifest has the SHA-256 of every file and no times: the same shop gives the same bytes, and a
+site that was copied or checked out has new times but the same contents. Every file is read to
+compare it, which is a small part of a build. A missing file is no loss, so it's no error.
 """
 
 import hashlib
@@ -16,72 +16,76 @@ from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
-NAME = "baytree-files.json"
-MADE_BY_THE_SYSTEM = frozenset({".DS_Store", "Thumbs.db"})  # when somebody looks into a folder
-MOST_NAMED = 3
-ELSEWHERE = "or build into another folder with `--out`"
+MANIFEST = "baytree-files.json"
+_FILE_MANAGER_FILES = frozenset({".DS_Store", "Thumbs.db"})  # written when a folder is opened
+_MOST_NAMED = 3
+_ELSEWHERE = "or build into another folder with `--out`"
 
 
-class Stamp(NamedTuple):
-    """What changes when somebody writes to a file, without reading it."""
+class FileStamp(NamedTuple):
+    """What changes when somebody writes to a file; read without opening it."""
 
     inode: int
     mode: int
     size: int
     written: int  # nanoseconds
-    changed: int  # nanoseconds; unlike `written` it cannot be set back
+    changed: int  # nanoseconds; `written` can be set back, this can't
 
 
-Seen = Mapping[str, Stamp]
+FolderState = Mapping[str, FileStamp]
 
 
 def write_manifest(site: Path) -> None:
-    """List every file of a finished site; the list comes last."""
-    files = {name: _digest(site / name) for name in sorted(seen(site))}
+    """Write the manifest of a finished site, after its other files."""
+    files = {name: _digest(site / name) for name in sorted(folder_state(site))}
     text = json.dumps({"version": 1, "files": files}, indent=1, ensure_ascii=False)
-    (site / NAME).write_text(text + "\n", "utf-8", newline="\n")
+    (site / MANIFEST).write_text(text + "\n", "utf-8", newline="\n")
 
 
 def listed_files(site: Path) -> dict[str, str] | None:
-    """Return the SHA-256 of every file that the build wrote, by name; None without a list."""
+    """Return the SHA-256 of every file in the manifest, by name; None without a manifest."""
     try:
-        files = json.loads((site / NAME).read_text("utf-8"))["files"]
+        files = json.loads((site / MANIFEST).read_text("utf-8"))["files"]
     except (FileNotFoundError, ValueError, KeyError, TypeError):
         return None
     return files if isinstance(files, dict) else None
 
 
-def seen(folder: Path) -> dict[str, Stamp]:
-    """Stamp every file of a folder, every link, and every folder with nothing in it."""
-    found: dict[str, Stamp] = {}
+def folder_state(folder: Path) -> dict[str, FileStamp]:
+    """Return the stamps of every file, link and empty folder in a folder."""
+    stamps: dict[str, FileStamp] = {}
     for path in _entries(folder):
-        if path.name not in MADE_BY_THE_SYSTEM:
-            now = path.lstat()
-            found[path.relative_to(folder).as_posix()] = Stamp(
-                now.st_ino, now.st_mode, now.st_size, now.st_mtime_ns, now.st_ctime_ns
+        if path.name not in _FILE_MANAGER_FILES:
+            status = path.lstat()
+            stamps[path.relative_to(folder).as_posix()] = FileStamp(
+                status.st_ino,
+                status.st_mode,
+                status.st_size,
+                status.st_mtime_ns,
+                status.st_ctime_ns,
             )
-    return found
+    return stamps
 
 
-def only_ours(out: Path) -> Seen:
-    """Return what is in a folder of which nobody but a build has written a file.
+def checked_folder(out: Path) -> FolderState:
+    """Return the state of a folder that a build may replace: every file in it is a build's.
 
     Raises FileExistsError where it holds anything else, and names it.
     """
     if out.exists() and not out.is_dir():
         raise FileExistsError(f"{out} is not a folder: give a folder for the site with `--out`")
-    there = seen(out) if out.exists() else {}
+    state = folder_state(out) if out.exists() else {}
     files = listed_files(out)
-    if there and files is None:
-        raise FileExistsError(_unlisted(out))
+    if state and files is None:
+        raise FileExistsError(_without_manifest(out))
     files = files or {}
-    strange = [name for name in there if name != NAME and not _known(name, files)]
-    if strange:
-        raise FileExistsError(_strange(out, strange))
-    edited = [name for name in there if name in files and not _as_built(out / name, files[name])]
+    foreign = [name for name in state if name != MANIFEST and not _is_listed(name, files)]
+    if foreign:
+        raise FileExistsError(_foreign(out, foreign))
+    edited = [name for name in state if name in files and not _is_as_built(out / name, files[name])]
     if edited:
         raise FileExistsError(_edited(out, edited))
-    return there
+    return state
 
 
 def _entries(folder: Path) -> Iterator[Path]:
@@ -96,12 +100,12 @@ def _entries(folder: Path) -> Iterator[Path]:
             yield here
 
 
-def _known(name: str, files: Iterable[str]) -> bool:
-    """Whether it is on the list, or a folder of ours from which every file is gone."""
-    return name in files or any(one.startswith(f"{name}/") for one in files)
+def _is_listed(name: str, files: Iterable[str]) -> bool:
+    """Return whether it's in the manifest, or a folder whose listed files are all gone."""
+    return name in files or any(file.startswith(f"{name}/") for file in files)
 
 
-def _as_built(file: Path, digest: str) -> bool:
+def _is_as_built(file: Path, digest: str) -> bool:
     return stat.S_ISREG(file.lstat().st_mode) and _digest(file) == digest
 
 
@@ -110,32 +114,32 @@ def _digest(file: Path) -> str:
         return hashlib.file_digest(opened, "sha256").hexdigest()
 
 
-def _unlisted(out: Path) -> str:
+def _without_manifest(out: Path) -> str:
     return (
-        f"{out} has files in it and no `{NAME}`: it is no site of ours, or one of an older version."
-        f" A build replaces the whole folder, so nothing was built.\n  hint: if you need nothing"
-        f" in it, delete the folder, {ELSEWHERE}"
+        f"{out} holds files but no `{MANIFEST}`, so no build made it, or an old version did."
+        f" A build replaces the whole folder, so nothing was built.\n  hint: if you don't need"
+        f" anything in it, delete the folder, {_ELSEWHERE}"
     )
 
 
-def _strange(out: Path, names: Iterable[str]) -> str:
+def _foreign(out: Path, names: Iterable[str]) -> str:
     return (
-        f"{out} holds what no build wrote: {_named(names)}. A build replaces the whole folder, so"
-        f" nothing was built.\n  hint: move it out of the folder, {ELSEWHERE}; what a host wants"
-        " to find in the site is best copied in when the site is sent there"
+        f"{out} holds something that no build wrote: {_named(names)}. A build replaces the whole"
+        f" folder, so nothing was built.\n  hint: move it out of the folder, {_ELSEWHERE}; copy"
+        " files that your web host needs into the site when you upload it"
     )
 
 
 def _edited(out: Path, names: Iterable[str]) -> str:
     return (
-        f"{out} was changed by hand after it was built: {_named(names)}. A build would write over"
-        " it, so nothing was built.\n  hint: make the change in the shop's own files; then delete"
-        f" the changed file here, {ELSEWHERE}"
+        f"{out} was changed by hand after it was built: {_named(names)}. A build would overwrite"
+        " that, so nothing was built.\n  hint: make the change in the shop's own files; then delete"
+        f" the changed file here, {_ELSEWHERE}"
     )
 
 
 def _named(names: Iterable[str]) -> str:
     first, *rest = sorted(names)
-    shown = ", ".join(f"`{name}`" for name in (first, *rest[: MOST_NAMED - 1]))
-    more = len(rest) + 1 - MOST_NAMED
+    shown = ", ".join(f"`{name}`" for name in (first, *rest[: _MOST_NAMED - 1]))
+    more = len(rest) + 1 - _MOST_NAMED
     return f"{shown} and {more} more" if more > 0 else shown

@@ -1,34 +1,32 @@
-"""From pages as they are kept to the site that people open.
+"""From cached pages to the folder that people open.
 
-In: the work of a build, and what the old site held when it began. Out: the new site with the list
-of its files, put in the old one's place whole.
+In: the page cache, and what the old site held when the build began. Out: the new site with its
+manifest, in the place of the old one.
 """
 
 from pathlib import Path
 
-from builder.site.manifest import Seen, only_ours, seen, write_manifest
+from builder.site.manifest import FolderState, checked_folder, folder_state, write_manifest
+from builder.site.page_cache import PageCache, framed_page, further_files
 from builder.site.swap import swap
-from builder.site.work import Work, engine_files, files_of, framed
 
 
-def write_pages(work: Work, new: Path) -> None:
-    """Write every page and print into a new folder; no folder is made without a file in it."""
-    for path in work.now:
-        _write(new / f"{path}.html", framed(work, path))
-    for name, content in files_of(work):
-        _write(new / name, content)
-    for name, content in engine_files(work):
+def write_pages(pages: PageCache, new: Path) -> None:
+    """Write every page and every further file into a new folder."""
+    for path in pages.this_build:
+        _write(new / f"{path}.html", framed_page(pages, path))
+    for name, content in further_files(pages):
         _write(new / name, content)
 
 
-def put_in_place(new: Path, out: Path, before: Seen) -> None:
-    """List the files of a finished site and put it in the place of `out`.
+def publish(new: Path, out: Path, before: FolderState) -> None:
+    """Write the manifest of a finished site and put the site in the place of `out`.
 
-    Raises FileExistsError where a file that is not ours came into `out` while the build ran.
+    Raises FileExistsError where somebody else's file came into `out` during the build.
     """
     write_manifest(new)
-    if (seen(out) if out.exists() else {}) != before:
-        only_ours(out)
+    if (folder_state(out) if out.exists() else {}) != before:
+        checked_folder(out)
     swap(new, out)
 
 

@@ -1,10 +1,10 @@
-"""What an author saves, noticed by looking.
+"""Watches for saves by polling.
 
-In: a shop's folder. Out: one moment after another at which its files have changed and come to rest.
+In: a shop's folder. Out: the state of its files, each time they have changed and settled.
 
-The files are looked at again and again: notices from the system get lost when a folder is deleted
-and comes back (a checkout of another branch), when too much happens at once, and on network disks.
-For a thousand trees one look takes some ten milliseconds.
+Polling is on purpose: the system's change notices get lost when a folder is deleted and comes back
+(a checkout of another branch), when too much happens at once, and on network disks. For a thousand
+trees one poll takes about ten milliseconds.
 """
 
 import os
@@ -12,53 +12,53 @@ import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-READ = ("trees", "kb", "site_config")  # nothing else of the shop's folder is ever looked at
-PAUSE = 0.3  # seconds between two looks
-SHARE = 9  # how many times as long as the look itself the pause is at least
-QUIET = 0.15  # seconds without a further change before a build begins: editors write twice
-RESTLESS = 10  # looks after which a build begins although files still change
+_WATCHED = ("trees", "kb", "site_config")  # nothing else in the shop's folder is polled
+_PAUSE = 0.3  # seconds between two polls
+_PAUSE_FACTOR = 9  # the pause is at least this many times as long as the poll
+_SETTLE = 0.15  # seconds without a change before a build starts: editors write twice
+_MOST_POLLS = 10  # after which a build starts although files still change
 
-Files = Mapping[Path, tuple[int, int, int]]  # by path: when written, size, number on the disk
+FileTimes = Mapping[Path, tuple[int, int, int]]  # by path: modification time, size, inode
 
 
-def files_of(shop: Path) -> Files:
-    """Look at every file that a check reads; what vanishes meanwhile isn't there."""
+def file_times(shop: Path) -> FileTimes:
+    """Poll every file that a check reads."""
     files: dict[Path, tuple[int, int, int]] = {}
-    for name in READ:
+    for name in _WATCHED:
         for folder, _, names in os.walk(shop / name):
-            for path in (Path(folder, one) for one in names):
+            for path in (Path(folder, file) for file in names):
                 try:
-                    of = path.stat()
-                except OSError:  # gone again, or a link to nothing
+                    status = path.stat()
+                except OSError:  # deleted meanwhile, or a link to nothing
                     files[path] = (0, 0, 0)
                 else:
-                    files[path] = (of.st_mtime_ns, of.st_size, of.st_ino)
+                    files[path] = (status.st_mtime_ns, status.st_size, status.st_ino)
     return files
 
 
-def settled(shop: Path) -> Iterator[Files]:
-    """Yield the files as they are now, and again each time they have changed and come to rest."""
-    before = files_of(shop)
+def settled_files(shop: Path) -> Iterator[FileTimes]:
+    """Yield the state of the files now, and again each time they have changed and settled."""
+    before = file_times(shop)
     while True:
         yield before
-        before = _at_rest(shop, _changed(shop, before))
+        before = _settled(shop, _changed(shop, before))
 
 
-def _changed(shop: Path, before: Files) -> Files:
-    """Wait until the files are no longer as they were."""
+def _changed(shop: Path, before: FileTimes) -> FileTimes:
+    """Wait until a file changes."""
     while True:
-        begun = time.monotonic()
-        now = files_of(shop)
+        start = time.monotonic()
+        now = file_times(shop)
         if now != before:
             return now
-        time.sleep(max(PAUSE, SHARE * (time.monotonic() - begun)))
+        time.sleep(max(_PAUSE, _PAUSE_FACTOR * (time.monotonic() - start)))
 
 
-def _at_rest(shop: Path, now: Files) -> Files:
-    """Wait until the files stay as they are, but not for ever."""
-    for _ in range(RESTLESS):
-        time.sleep(QUIET)
-        before, now = now, files_of(shop)
+def _settled(shop: Path, now: FileTimes) -> FileTimes:
+    """Wait until no file changes any more, but not forever."""
+    for _ in range(_MOST_POLLS):
+        time.sleep(_SETTLE)
+        before, now = now, file_times(shop)
         if now == before:
             break
     return now

@@ -7,7 +7,7 @@ in it.
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
-from builder.graph.space import domain_of, with_over
+from builder.graph.space import domain_of, with_over_limit
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
@@ -127,7 +127,7 @@ def _result(check: Check, result: Result, axes: Mapping[str, Range]) -> ResultRo
 
 def _side(check: Check, name: str, written: Range, domain: Range) -> Side:
     """Write a range; where it reaches an end of all that can be read, it is left open there."""
-    covered = with_over(check, name, written)
+    covered = with_over_limit(check, name, written)
     low = _LOWEST if covered.low <= max(domain.low, BOTTOM) else _cut(covered.low)
     return [low, _HIGHEST if covered.high >= domain.high else _cut(covered.high)]
 

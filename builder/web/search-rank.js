@@ -96,7 +96,9 @@
       if (wording.length) wordings.set(wording.join(" "), wording);
     }
     const alternatives = [...wordings.values()];
-    return [...concepts.slice(0, -1), { alternatives, words: 1, slang: [] }];
+    // Of a word that can only become a stop word, nothing is asked.
+    const last = alternatives.length ? [{ alternatives, words: 1, slang: [] }] : [];
+    return [...concepts.slice(0, -1), ...last];
   }
 
   function codeConcepts({ codes }, index) {

@@ -11,7 +11,7 @@
   const { follow } = baytreeFollow;
   const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
   const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const FIGURES = { from: "Maker's figure, from", to: "Maker's figure, to", limit: "Maker's limit" };
+  const FIGURES = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
   const DIGITS = 4; // shown of a figure that was worked out
 
   const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -98,9 +98,8 @@
 
   function sayTooClose(row, ways, found) {
     const open = found.fits.map((at) => `${said(ways, at)} (${place(ways, at)})`);
-    return [element("p", {}, element("b", {}, `${figures(row, found.values)}: too close to say. `),
-      `${howFarOff(row, found.errors)} It may be ${open.join(", or ")}. `
-      + "Read again with a finer tool or range before you go on.")];
+    return [element("p", {}, element("b", {}, `${figures(row, found.values)}: too close to call. `),
+      `${open.join(" or ")}. ${accuracy(row, found.errors)}. Use a finer range and reread.`)];
   }
 
   function place(ways, at) {
@@ -108,32 +107,31 @@
     return number ? `step ${number.textContent}` : "another tree";
   }
 
-  // "Multimeter may be off by 23 mV at plus, 21 mV at ground." A tool is named once.
-  function howFarOff(row, errors) {
+  // "Multimeter: ±23 mV at plus, ±21 mV at ground". A tool is named once.
+  function accuracy(row, errors) {
     const units = Object.fromEntries(row.readings.map((one) => [one.name, one.unit]));
     const byTool = {};
     for (const [name, [tool, error]] of Object.entries(errors)) {
-      const off = marked(written(rounded(read(error), 2, "up"), units[name]));
+      const off = `±${marked(written(rounded(read(error), 2, "up"), units[name]))}`;
       (byTool[tool] ||= []).push(name ? `${off} at ${name}` : off);
     }
-    return Object.entries(byTool).map(
-      ([tool, all]) => `${tool} may be off by ${listed(all)}.`).join(" ");
+    return Object.entries(byTool).map(([tool, all]) => `${tool}: ${listed(all)}`).join("; ");
   }
 
   function sayWaiting(row, ways, found, missing) {
     const open = found.fits.length < row.results.length
-      ? ` Still open: ${listed(found.fits.map((at) => said(ways, at)))}.` : "";
-    return [element("p", {}, `Still to be filled in: ${listed(missing)}.${open}`)];
+      ? ` Still possible: ${listed(found.fits.map((at) => said(ways, at)))}.` : "";
+    return [element("p", {}, `Enter: ${missing.join("; ")}.${open}`)];
   }
 
   const sayNoResult = (row, ways, found) => [element("p", { class: "wrong" },
-    `${figures(row, found.values)}: none of these results takes it.`)];
+    `${figures(row, found.values)}: no result matches.`)];
 
   const SAY = {
     decided: sayDecided, "too close to say": sayTooClose, "more to be typed": sayWaiting,
     "no result": sayNoResult,
   };
-  const MARKS = { decided: "fits", "too close to say": "may fit" };
+  const MARKS = { decided: "match", "too close to say": "possible" };
 
   function markRows(ways, found) {
     [...ways.children].forEach((row, at) => {

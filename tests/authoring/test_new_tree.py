@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from builder.authoring.new_shop import new_shop
 from builder.authoring.new_tree import new_tree
-from builder.authoring.refused import Refused
-from builder.authoring.start import start
+from builder.authoring.not_written import NotWritten
 from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
@@ -21,7 +21,7 @@ TODAY = date(2026, 10, 1)
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
     """Start a shop."""
-    start(tmp_path)
+    new_shop(tmp_path)
     return tmp_path
 
 
@@ -85,11 +85,11 @@ def test_it_writes_over_no_tree(shop: Path) -> None:
     assert isinstance(path, Path)
     path.write_text("mine")
     refused = new_tree(shop, "charging/lamp-on", TODAY)
-    assert isinstance(refused, Refused)
+    assert isinstance(refused, NotWritten)
     assert "trees/charging/lamp-on.yml" in refused.message
     assert path.read_text() == "mine"
     path.rename(path.with_suffix(".yaml"))
-    assert isinstance(new_tree(shop, "charging/lamp-on", TODAY), Refused)
+    assert isinstance(new_tree(shop, "charging/lamp-on", TODAY), NotWritten)
 
 
 @pytest.mark.parametrize(
@@ -110,7 +110,7 @@ def test_it_writes_over_no_tree(shop: Path) -> None:
 def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hint: str) -> None:
     """Nothing is written, least of all outside the shop."""
     refused = new_tree(shop, name, TODAY)
-    assert isinstance(refused, Refused)
+    assert isinstance(refused, NotWritten)
     assert hint in refused.hint
     assert not list((shop / "trees").rglob("*.yml"))
 
@@ -118,7 +118,7 @@ def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hin
 def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> None:
     """The tree would be an error from its third line."""
     refused = new_tree(shop, "chargin/lamp-on", TODAY)
-    assert isinstance(refused, Refused)
+    assert isinstance(refused, NotWritten)
     assert "kb/systems.yml" in refused.message
     assert "`charging`" in refused.hint
 
@@ -126,5 +126,16 @@ def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> N
 def test_a_name_too_long_for_its_title_is_refused(shop: Path) -> None:
     """It would be too long for the head of the chart."""
     refused = new_tree(shop, "charging/" + "-".join(["lamp"] * 13), TODAY)
-    assert isinstance(refused, Refused)
+    assert isinstance(refused, NotWritten)
     assert "60" in refused.message
+
+
+def test_a_folder_that_leads_out_of_the_shop_is_refused(shop: Path, tmp_path: Path) -> None:
+    """A link in a pull request writes no tree outside the shop."""
+    outside = tmp_path.parent / f"{tmp_path.name}-outside"
+    outside.mkdir()
+    (shop / "trees" / "charging").symlink_to(outside)
+    refused = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(refused, NotWritten)
+    assert "link" in refused.message
+    assert list(outside.iterdir()) == []

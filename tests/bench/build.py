@@ -23,7 +23,7 @@ import tempfile
 from pathlib import Path
 
 from builder.cache.database import cache_file, opened, rows
-from builder.site.work import BODY
+from builder.site.page_cache import BODY
 
 ROOT = Path(__file__).parents[2]
 TITLE = re.compile(r'<h1 id="title">(.*?)</h1>')

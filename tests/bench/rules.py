@@ -18,7 +18,7 @@ from typing import TypeVar
 import yaml
 
 from builder.check.unjudged_library import read_library
-from builder.graph.coverage import overlaps, uncovered
+from builder.graph.reading_coverage import overlaps, uncovered
 from builder.model.ranges import Box, Cut, Range
 from builder.reader.trees import read_tree, tree_files
 from builder.rules.shared.judge import judge, judge_library

@@ -6,8 +6,8 @@ import pytest
 from shop import tree_of
 
 from builder.chart.flow import START, flow_of
-from builder.chart.measure import node_words
-from builder.chart.notes import ordinal
+from builder.chart.text_block import box_text
+from builder.chart.undrawn_ways import ordinal
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
@@ -62,7 +62,7 @@ def test_the_minutes_stand_apart_with_their_word(small: Tree) -> None:
     tree = replace(small, steps={**small.steps, "record": step})
     facts = [fact.replace(NO_BREAK, " ") for fact in flow_of(tree).nodes["record"].facts]
     assert facts == ["work 6 min", "wait 60 min"]
-    first, second = node_words(flow_of(tree).nodes["record"]).paragraphs
+    first, second = box_text(flow_of(tree).nodes["record"]).paragraphs
     assert "work" not in " ".join(word.text for word in first)
     assert second[0].text.startswith("work")
 
@@ -97,14 +97,14 @@ def test_what_could_not_be_done_is_a_result(small: Tree) -> None:
     ]
 
 
-def test_a_hand_over_names_the_other_tree(small: Tree, library: Library) -> None:
+def test_a_handoff_names_the_other_tree(small: Tree, library: Library) -> None:
     """The title if the shop has the tree, its id if not; and the number of the step, if known."""
     known = replace(library, entries={"network/module-silent#answers": 4})
-    (node,) = (n for n in flow_of(small, known).nodes.values() if n.kind == "hand-over")
+    (node,) = (n for n in flow_of(small, known).nodes.values() if n.kind == "handoff")
     assert node.text.replace(NO_BREAK, " ") == "Tree: One module is silent, step 4"
-    (node,) = (n for n in flow_of(small, library).nodes.values() if n.kind == "hand-over")
+    (node,) = (n for n in flow_of(small, library).nodes.values() if n.kind == "handoff")
     assert node.text.replace(NO_BREAK, " ") == "Tree: One module is silent, step answers"
-    (bare,) = (n for n in flow_of(small).nodes.values() if n.kind == "hand-over")
+    (bare,) = (n for n in flow_of(small).nodes.values() if n.kind == "handoff")
     assert bare.text.replace(NO_BREAK, " ") == "Tree: network/module-silent, step answers"
 
 

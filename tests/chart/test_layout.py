@@ -1,6 +1,7 @@
 """The layout: nothing crosses, nothing overlaps, nothing is lost, whatever is laid out."""
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -9,13 +10,32 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.chart.chart import Chart
-from builder.chart.columns import groups
-from builder.chart.fit import Room, case, in_style, largest
-from builder.chart.flow import Edge, Flow, Node, arrivals, flow_of
-from builder.chart.layout import WISHED, WORTH, one_sheet, page_chart, sheet_charts
-from builder.chart.parted import parted
-from builder.chart.stock import stock
-from builder.chart.styles import RIGHT, UNDER
+from builder.chart.columns import block_groups
+from builder.chart.flow import Edge, Flow, Node, flow_of, nodes_reached_by_number
+from builder.chart.flow_metrics import flow_metrics
+from builder.chart.layout import (
+    LEAST_TEXT,
+    LESS_PLAIN_GAIN,
+    MANY,
+    SheetTask,
+    best_layout,
+    best_paper_use,
+    one_sheet,
+    page_chart,
+    plainest_of_good,
+    sheet_charts,
+)
+from builder.chart.split_checks import split_checks
+from builder.chart.styles import RIGHT, STYLES, UNDER
+from builder.chart.text_fit import (
+    Room,
+    SheetLayout,
+    StyledFlow,
+    fewest_sheets_layout,
+    fit_task,
+    largest_layout,
+    styled_flow,
+)
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.outline import Lead, Steps, order, outline
@@ -58,7 +78,7 @@ def flows(draw: st.DrawFn) -> Flow:
         name: Node(name, kind, draw(WORDS), numbers[name], when=draw(st.just("") | WORDS))
         for name, kind in zip(names, kinds, strict=True)
     }
-    return Flow("drawn", nodes, edges, sections, arrivals(edges, sections))
+    return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
 
 
 @pytest.mark.parametrize("style", ["right", "under"])
@@ -86,11 +106,22 @@ def test_every_step_stands_on_a_sheet(flow: Flow, text: int) -> None:
 
 @given(flow=flows(), text=st.sampled_from((12, 18, 30)))
 @settings(max_examples=30, deadline=None)
-def test_the_best_way_to_use_the_paper_is_taken(flow: Flow, text: int) -> None:
-    """Upright and lying are judged as if each were the only way: sheets first, then the text."""
-    ways = [sheet_charts(flow, [room], text) for room in (A4, A4_LYING)]
-    best = max(ways, key=lambda way: (-len(way.charts), way.charts[0].text_size))
-    assert sheet_charts(flow, [A4, A4_LYING], text) == best
+def test_the_search_misses_nothing(flow: Flow, text: int) -> None:
+    """It leaves out what cannot win, and finds what a search of every way in full finds."""
+    styles = [styled_flow(flow_metrics(flow, sheets=True), style) for style in STYLES]
+    rooms = [A4, A4_LYING]
+    in_full = [plainest_of_good([in_room(one, room, text) for one in styles]) for room in rooms]
+    assert best_layout(SheetTask(rooms, text, MANY), styles) == best_paper_use(in_full)
+
+
+def in_room(one: StyledFlow, room: Room, text: float) -> SheetLayout | None:
+    """Search one way to draw and to use the paper, as if it were the only one."""
+    task = fit_task(one, room)
+    few = fewest_sheets_layout(task, text, MANY)
+    if few is None:
+        return None
+    begun = largest_layout(replace(task, begins=True), few.sheets, text)
+    return begun or largest_layout(task, few.sheets, text) or few
 
 
 @given(flow=flows())
@@ -114,7 +145,7 @@ def test_text_on_paper_is_never_small(trees: tuple[Tree, ...], library: Library)
     """Sheets are added before the text of a box falls below 12 points; labels keep nine tenths."""
     for tree in trees:
         for chart in sheet_charts(flow_of(tree, library), [A4]).charts:
-            assert chart.text_size >= WISHED
+            assert chart.text_size >= LEAST_TEXT
             assert chart.small_size >= 10
 
 
@@ -144,23 +175,25 @@ def test_the_plainer_style_is_kept_unless_the_other_is_clearly_larger(
     for tree in trees:
         flow = flow_of(tree, library)
         right, under, chosen = (one_sheet(flow, A3, style) for style in ("right", "under", ""))
-        larger = under.text_size > right.text_size * (WORTH if right.text_size >= WISHED else 1)
+        larger = under.text_size > right.text_size * (
+            LESS_PLAIN_GAIN if right.text_size >= LEAST_TEXT else 1
+        )
         assert chosen.text_size == (under if larger else right).text_size
 
 
 def test_no_larger_text_would_fit(small: Tree) -> None:
     """What the search finds is within two in a hundred of the largest for its columns."""
     for style in (RIGHT, UNDER):
-        wanted = case(in_style(stock(flow_of(small)), style), A4)
-        best = largest(wanted, 1)
+        wanted = fit_task(styled_flow(flow_metrics(flow_of(small)), style), A4)
+        best = largest_layout(wanted, 1)
         assert best
-        assert largest(wanted, 1, best.text * 1.02) is None
+        assert largest_layout(wanted, 1, best.text * 1.02) is None
 
 
 def test_no_lone_head_and_no_lone_fix(trees: tuple[Tree, ...], library: Library) -> None:
     """A column never ends with a bare head of a section, nor begins with a bare end."""
     for tree in trees:
-        for blocks, first, last in groups(flow_of(tree, library).sections):
+        for blocks, first, last in block_groups(flow_of(tree, library).sections):
             assert not (first and not last and not any(block.sides for block in blocks)), tree.id
             bare = blocks[0].down is None and not any(side.links for side in blocks[0].sides)
             assert not (bare and not first), tree.id
@@ -206,8 +239,8 @@ def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Libr
 def test_a_check_of_many_results_is_parted_where_that_saves_sheets(
     trees: tuple[Tree, ...], library: Library
 ) -> None:
-    """No tree of the shop takes more sheets than it would with every check parted."""
+    """No tree of the shop takes more sheets than it would with every check split."""
     for tree in trees:
         flow = flow_of(tree, library)
         charts = sheet_charts(flow, [A4]).charts
-        assert len(charts) <= len(sheet_charts(parted(flow, 3), [A4]).charts), tree.id
+        assert len(charts) <= len(sheet_charts(split_checks(flow, 3), [A4]).charts), tree.id

@@ -17,7 +17,7 @@ def said(tree: Tree, step: str) -> list[str]:
 
 
 def test_a_reading_has_its_unit(small: Tree) -> None:
-    """A limit without its unit is read wrong from three metres away."""
+    """A limit without its unit is read wrong from three meters away."""
     assert said(small, "rest") == ["below 12.2_V", "12.2 to 13.2_V", "above 13.2_V"]
 
 

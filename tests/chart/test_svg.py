@@ -72,7 +72,7 @@ def test_a_chart_says_in_words_what_it_shows(small: Tree) -> None:
     assert unescape(words).startswith("11 steps. The usual way, straight down: 1 Record the codes;")
 
 
-def test_no_colour_and_no_script_stand_in_the_drawing(small: Tree) -> None:
+def test_no_color_and_no_script_stand_in_the_drawing(small: Tree) -> None:
     """Light, dark and the strict policy of the page leave looks to the style sheet."""
     drawn = svg(page_chart(small))
     assert not re.search(r"style=|<style|<script|fill=|stroke=|\son\w+=|#[0-9a-f]{3,6}\b", drawn)

@@ -12,6 +12,7 @@ import pytest
 
 from builder.commands.main import COMMANDS, Command, main
 from builder.reader.trees import tree_files
+from builder.site.manifest import write_manifest
 
 SHOP = Path(__file__).parents[1] / "shop"
 TODAY = "2026-10-01"
@@ -46,7 +47,7 @@ def test_an_error_exits_with_1(shop: Path, capsys: pytest.CaptureFixture[str]) -
     """A pull request with an unsound tree is refused."""
     broken(shop)
     assert main(["--shop", str(shop), "check", "--today", TODAY]) == 1
-    assert "there is no step `linkadge`" in capsys.readouterr().out
+    assert "step `linkadge` doesn't exist" in capsys.readouterr().out
 
 
 def test_a_warning_exits_with_1_only_when_strict(shop: Path) -> None:
@@ -87,6 +88,49 @@ def test_a_folder_without_a_shop_exits_with_2(
 def test_a_missing_file_exits_with_2(shop: Path) -> None:
     """A file that is not there is no sound file."""
     assert main(["--shop", str(shop), "check", str(shop / "trees/none.yml")]) == 2
+
+
+@pytest.mark.parametrize("target", ["ring.yml", "nowhere.yml", "../../../outside.yml"])
+def test_a_named_link_to_nowhere_exits_with_2(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], target: str
+) -> None:
+    """A link to itself, to nothing or out of the shop gets a plain message, not a bug report."""
+    (tmp_path / "outside.yml").write_text("title: Outside\n", "utf-8")
+    link = shop / "trees/wipers/ring.yml"
+    link.symlink_to(target)
+    assert main(["--shop", str(shop), "check", str(link)]) == 2
+    message = capsys.readouterr().err
+    assert message.startswith(f"baytree: {link} ")
+    assert "bug" not in message
+
+
+@pytest.mark.parametrize("link", ["prints", "prints/horn", "prints/horn/silent.pdf"])
+def test_prints_are_never_written_through_a_link(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], link: str
+) -> None:
+    """A link in a pull request writes no file outside the shop."""
+    link_out(shop / link, tmp_path / "outside")
+    assert main(["--shop", str(shop), "print", "horn/silent"]) == 2
+    assert "is a link" in capsys.readouterr().err
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
+@pytest.mark.parametrize("link", [".schemas", ".schemas/tree.schema.json"])
+def test_schemas_are_never_written_through_a_link(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], link: str
+) -> None:
+    """A link in a pull request writes no file outside the shop."""
+    link_out(shop / link, tmp_path / "outside")
+    assert main(["--shop", str(shop), "schema"]) == 2
+    assert "is a link" in capsys.readouterr().err
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
+def link_out(link: Path, outside: Path) -> None:
+    """Put a link to a folder outside, or to a new file in it, where a command writes."""
+    outside.mkdir()
+    link.parent.mkdir(parents=True, exist_ok=True)
+    link.symlink_to(outside / link.name if link.suffix else outside)
 
 
 def test_the_json_of_check(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -135,13 +179,25 @@ def test_a_build_refuses_a_broken_shop_and_keeps_the_old_site(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Nobody in the bay loses yesterday's site to today's slip."""
-    (shop / "site/assets").mkdir(parents=True)
-    (shop / "site/assets/site.css").write_text("", encoding="utf-8")
+    (shop / "site").mkdir()
     (shop / "site/index.html").write_text("yesterday", encoding="utf-8")
+    write_manifest(shop / "site")
     broken(shop)
     assert main(["--shop", str(shop), "build", "--today", TODAY]) == 1
     assert (shop / "site/index.html").read_text(encoding="utf-8") == "yesterday"
     assert "previous site is unchanged" in capsys.readouterr().err
+
+
+def test_a_build_names_the_file_that_is_in_its_way(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A website of the user's own is told of, and stays as it is."""
+    (shop / "site").mkdir()
+    write_manifest(shop / "site")
+    (shop / "site/CNAME").write_text("bay.example", encoding="utf-8")
+    assert main(["--shop", str(shop), "build", "--today", TODAY]) == 2
+    assert (shop / "site/CNAME").read_text(encoding="utf-8") == "bay.example"
+    assert "`CNAME`" in capsys.readouterr().err
 
 
 def test_find_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -197,7 +253,7 @@ def test_a_new_shop_checks_at_once_and_so_does_a_new_tree(
     assert main(["--shop", folder, "check", "--strict"]) == 0
     assert main(["start", folder]) == 2
     assert main(["--shop", folder, "new", "tree", "charging/lamp-on"]) == 2
-    assert "already there" in capsys.readouterr().err
+    assert "already exists" in capsys.readouterr().err
     assert (tmp_path / "new/.schemas/tree.schema.json").exists()
 
 

@@ -13,7 +13,7 @@ from builder.graph.state_changes import back_to_normal, changes
 from builder.graph.vehicle_states import States, at_odds, excludes, holds, power_state
 from builder.model.conditions import Condition, VehicleState
 from builder.model.text import Text
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 

@@ -12,12 +12,12 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.coverage import overlaps, uncovered
-from builder.graph.space import range_in_words, right_way_round, space_of
+from builder.graph.reading_coverage import overlaps, uncovered
+from builder.graph.space import range_as_text, space_of, with_ends_in_order
 from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text
 from builder.model.tree import Branch, Check, Reading, Result
-from builder.rules.shared.witnesses import shown_point, shown_points
+from builder.rules.shared.witnesses import example_reading, example_readings
 
 D = Decimal
 ENDS = st.integers(0, 6).map(Decimal)
@@ -46,34 +46,34 @@ def boxes_of(dimensions: int):
 
 
 def points(dimensions: int) -> list[tuple[Decimal, ...]]:
-    """Return every reading in steps of a quarter, the ends and what lies between them."""
+    """Return every reading in steps of a quarter, the ends and the values between them."""
     return list(product([D(n) / 4 for n in range(25)], repeat=dimensions))
 
 
 def takes(box: Box, point: tuple[Decimal, ...]) -> bool:
-    """Whether a point lies in a box."""
+    """Whether a point is in a box."""
     return all(side.takes(value) for side, value in zip(box, point, strict=True))
 
 
 @settings(max_examples=60, deadline=None)
 @given(boxes_of(2))
 def test_gaps_are_what_a_sweep_over_all_readings_finds(boxes: list[Box]) -> None:
-    """A reading is in a piece of the gap if and only if no box takes it."""
+    """A reading is in a piece of the gap if and only if no box covers it."""
     domain = (between(D(0), D(6)), between(D(0), D(6)))
-    left = uncovered(domain, boxes)
-    assert left is not None
+    pieces = uncovered(domain, boxes)
+    assert pieces is not None
     for point in points(2):
-        missed = not any(takes(box, point) for box in boxes)
-        assert missed == any(takes(piece, point) for piece in left)
+        is_covered = any(takes(box, point) for box in boxes)
+        assert is_covered != any(takes(piece, point) for piece in pieces)
 
 
 @settings(max_examples=60, deadline=None)
 @given(boxes_of(2))
 def test_overlaps_are_what_a_sweep_over_all_readings_finds(boxes: list[Box]) -> None:
-    """Two boxes are told if and only if some reading lies in both."""
+    """Two boxes overlap if and only if some reading is in both."""
     domain = (between(D(0), D(6)), between(D(0), D(6)))
-    told = {(i, j) for i, j, _ in overlaps(domain, boxes)}
-    assert told == {
+    pairs = {(i, j) for i, j, _ in overlaps(domain, boxes)}
+    assert pairs == {
         (i, j)
         for j in range(len(boxes))
         for i in range(j)
@@ -89,16 +89,16 @@ def test_a_large_table_is_proved_within_its_bound() -> None:
 
 
 def test_the_one_gap_of_a_large_table_is_found() -> None:
-    """Without one of its 1,500 ranges, what is left lies in that one."""
+    """Without one of its 1,500 ranges, the gap is inside that range."""
     domain, boxes = cut_up(1500, 7)
-    left = uncovered(domain, boxes[1:])
-    assert left
-    for piece in left:
+    pieces = uncovered(domain, boxes[1:])
+    assert pieces
+    for piece in pieces:
         assert all(a.meets(b) == a for a, b in zip(piece, boxes[0], strict=True))
 
 
 def cut_up(count: int, dimensions: int) -> tuple[Box, list[Box]]:
-    """Cut a box in two again and again, each time the largest, at a place that looks random."""
+    """Cut boxes in two again and again, at pseudorandom places."""
     whole = tuple(between(D(0), D(1000), high_open=True) for _ in range(dimensions))
     boxes, seed = [whole], 1
     while len(boxes) < count:
@@ -115,8 +115,8 @@ def cut_up(count: int, dimensions: int) -> tuple[Box, list[Box]]:
     return whole, boxes
 
 
-def test_a_question_that_is_too_large_is_said_to_be() -> None:
-    """Hundreds of tangled boxes over many readings are refused, not pondered over for minutes."""
+def test_a_question_that_is_too_large_is_refused() -> None:
+    """Hundreds of tangled boxes over many readings don't take minutes: the answer is None."""
     seeded = Random(2)
     domain = tuple(between(D(0), D(1000)) for _ in range(7))
     tangled = [
@@ -126,7 +126,9 @@ def test_a_question_that_is_too_large_is_said_to_be() -> None:
     assert uncovered(domain, tangled) is None
 
 
-def check_of(*said: tuple[str, Range], low="0", high="Infinity", fine: str | None = "0.1") -> Check:
+def check_of(
+    *bands: tuple[str, Range], low="0", high="Infinity", fine: str | None = "0.1"
+) -> Check:
     """Return a check of one reading in ohm."""
     reading = Reading(
         at=Text("").at,
@@ -137,19 +139,20 @@ def check_of(*said: tuple[str, Range], low="0", high="Infinity", fine: str | Non
         resolution=Number(fine) if fine else None,
     )
     results = tuple(
-        Result(Text("").at, Text(words), Branch(Text("x"), "x"), {"": side}) for words, side in said
+        Result(Text("").at, Text(words), Branch(Text("x"), "x"), {"": side})
+        for words, side in bands
     )
     return Check(results, (reading,))
 
 
 def gaps_of(check: Check) -> list[str]:
-    """Return the gaps of a check of one reading in words."""
+    """Return the gaps of a check of one reading as text."""
     space = space_of(check)
     assert space
-    left = uncovered(space.domain, space.boxes)
-    assert left is not None
-    shown = [piece for piece in sorted(left) if shown_point(space, piece)]
-    return [range_in_words(side, space.axes[0].domain) for (side,) in shown]
+    pieces = uncovered(space.domain, space.boxes)
+    assert pieces is not None
+    gaps = [piece for piece in sorted(pieces) if example_reading(space, piece)]
+    return [range_as_text(side, space.axes[0].domain) for (side,) in gaps]
 
 
 def test_the_four_gaps_of_the_bus_bands() -> None:
@@ -191,9 +194,9 @@ def test_two_open_ends_leave_one_point() -> None:
 
 def test_a_meter_of_a_hundredth_shows_no_gap_between_its_steps() -> None:
     """At most 12.59 and at least 12.60 leave nothing that a meter of 0.01 V can show."""
-    said = (("", at_most(D("12.59"))), ("", at_least(D("12.60"))))
-    assert gaps_of(check_of(*said, fine="0.01")) == []
-    assert gaps_of(check_of(*said, fine="0.001")) == ["above 12.59 to below 12.60"]
+    bands = (("", at_most(D("12.59"))), ("", at_least(D("12.60"))))
+    assert gaps_of(check_of(*bands, fine="0.01")) == []
+    assert gaps_of(check_of(*bands, fine="0.001")) == ["above 12.59 to below 12.60"]
 
 
 def test_only_two_of_the_four_boxes_meet() -> None:
@@ -210,8 +213,8 @@ def test_only_two_of_the_four_boxes_meet() -> None:
     ]
 
 
-def test_over_the_range_goes_with_above_unless_somebody_says_ol() -> None:
-    """`above 66` takes OL; beside a result `OL` it does not."""
+def test_above_covers_ol_unless_a_result_is_ol() -> None:
+    """`above 66` covers OL; next to a result `OL` it doesn't."""
     good = ("at most 66", at_most(D(66)))
     assert gaps_of(check_of(good, ("above 66", above(D(66))))) == []
     assert gaps_of(check_of(good, ("above 66", above(D(66))), ("OL", OVER))) == []
@@ -221,32 +224,34 @@ def test_over_the_range_goes_with_above_unless_somebody_says_ol() -> None:
 
 
 @given(ranges())
-def test_a_range_is_written_as_it_can_be_read(side: Range) -> None:
-    """What a hint offers comes out the same when the reader takes it in."""
+def test_a_range_as_text_reads_back_the_same(side: Range) -> None:
+    """An author can copy the range of a hint into the file."""
     from builder.reader.range_words import parse_range
 
     if not side.empty:
-        read = parse_range(range_in_words(side))
+        read = parse_range(range_as_text(side))
         assert isinstance(read, Range)
         assert read == side
 
 
 @given(ENDS, ENDS, st.booleans(), st.booleans())
-def test_a_reversed_range_is_turned_to_what_was_meant(
+def test_a_reversed_range_is_turned_around(
     low: Decimal, high: Decimal, low_open: bool, high_open: bool
 ) -> None:
-    """`14 to 13` is judged as `13 to 14`, each end as open as it was said."""
+    """`14 to 13` counts as `13 to 14`, each end as open as written."""
     if low < high:
-        said = between(high, low, low_open=high_open, high_open=low_open)
-        assert right_way_round(said) == between(low, high, low_open=low_open, high_open=high_open)
+        written = between(high, low, low_open=high_open, high_open=low_open)
+        assert with_ends_in_order(written) == between(
+            low, high, low_open=low_open, high_open=high_open
+        )
 
 
-def test_at_most_five_points_are_shown() -> None:
-    """A table with many gaps is told by five of them."""
+def test_at_most_five_examples_are_given() -> None:
+    """A table with many gaps gets five examples."""
     check = check_of(*((f"exactly {n}", between(D(n), D(n))) for n in range(20)))
     space = space_of(check)
     assert space
     pieces = uncovered(space.domain, space.boxes)
     assert pieces is not None
     assert len(pieces) == 20
-    assert len(shown_points(space, sorted(pieces))) == 5
+    assert len(example_readings(space, sorted(pieces))) == 5

@@ -1,10 +1,10 @@
-"""Loops: against networkx, the reference library for graphs."""
+"""Loops and longest paths: against networkx, a reference library for graphs."""
 
 import networkx as nx
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.tree_graph import ways_round
+from builder.graph.tree_graph import loops_in
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import Number, Text
@@ -20,7 +20,7 @@ NAMES = [f"s{n}" for n in range(7)]
 
 @st.composite
 def judged(draw) -> Facts:
-    """Draw a tree of seven checks with any branches, some bounded, each with a way out."""
+    """Draw a tree of seven checks with any branches, some with `at_most`, each with an end."""
     steps = {}
     for name in NAMES:
         leads = draw(st.lists(st.sampled_from(NAMES), max_size=3))
@@ -35,7 +35,7 @@ def judged(draw) -> Facts:
 
 
 def as_networkx(facts: Facts, *, bounded: bool = True) -> "nx.DiGraph[str]":
-    """Return the steps that are reached and their branches; or only what no bound holds."""
+    """Return the reachable steps and their branches, or only the branches without a limit."""
     steps = facts.tree.steps
     edges = [(m.source.step, m.to.step) for m in facts.graph.moves if m.to]
     return nx.DiGraph([(a, b) for a, b in edges if bounded or not steps[a].at_most])
@@ -43,21 +43,21 @@ def as_networkx(facts: Facts, *, bounded: bool = True) -> "nx.DiGraph[str]":
 
 @settings(max_examples=150, deadline=None)
 @given(judged())
-def test_every_loop_has_a_move_that_is_told(facts: Facts) -> None:
-    """With the moves told taken out nothing goes round, and each is told with a true way."""
-    told = list(ways_round(facts.graph.moves, facts.graph.starts))
+def test_every_loop_is_reported_by_one_move(facts: Facts) -> None:
+    """Each loop is a real path, and without the closing moves no loop is left."""
+    loops = list(loops_in(facts.graph.moves, facts.graph.starts))
     graph = as_networkx(facts)
-    for way in told:
-        assert way.steps[0] == way.steps[-1]
-        assert nx.is_path(graph, way.steps)
-    graph.remove_edges_from([(way.closing.source.step, way.steps[0]) for way in told])
+    for loop in loops:
+        assert loop.steps[0] == loop.steps[-1]
+        assert nx.is_path(graph, loop.steps)
+    graph.remove_edges_from([(loop.closing.source.step, loop.steps[0]) for loop in loops])
     assert nx.is_directed_acyclic_graph(graph)
 
 
 @settings(max_examples=150, deadline=None)
 @given(judged())
-def test_a_way_back_is_told_if_and_only_if_a_loop_has_no_bound(facts: Facts) -> None:
-    """A loop without `at_most` on any of its steps is the finding, and nothing else is."""
+def test_a_finding_means_a_loop_without_a_limit(facts: Facts) -> None:
+    """There is a finding if and only if a loop has no `at_most` on any of its steps."""
     unbounded = not nx.is_directed_acyclic_graph(as_networkx(facts, bounded=False))
     assert bool(list(check(facts))) == unbounded
 
@@ -65,11 +65,11 @@ def test_a_way_back_is_told_if_and_only_if_a_loop_has_no_bound(facts: Facts) -> 
 @settings(max_examples=150, deadline=None)
 @given(judged())
 def test_the_longest_path_is_the_longest_without_the_moves_that_lead_back(facts: Facts) -> None:
-    """The same length as networkx finds in the graph without them."""
+    """It has the length that networkx finds in the graph without them."""
     graph = as_networkx(facts)
     graph.add_node("s0")
-    told = ways_round(facts.graph.moves, facts.graph.starts)
-    graph.remove_edges_from([(way.closing.source.step, way.steps[0]) for way in told])
+    loops = loops_in(facts.graph.moves, facts.graph.starts)
+    graph.remove_edges_from([(loop.closing.source.step, loop.steps[0]) for loop in loops])
     path = longest_path(facts.graph)
     assert nx.is_path(graph, path) or path == ["s0"]
     assert len(path) == nx.dag_longest_path_length(graph) + 1

@@ -91,7 +91,7 @@ class Vehicle:
             self.take_out(state, needs)
         if self.unwanted(self.key, needs) and not self.kind(self.key).normal:
             self.end(self.key)
-        come = [n for n in come if n not in self.world]
+        come = [n for n in needs if self.kind(n).group != "power" and n not in self.world]
         while come:  # 3
             state = next(n for n in come if not any(self.clash(n, w) for w in self.world))
             come.remove(state)

@@ -16,20 +16,20 @@ from builder.model.library import Library
 from builder.model.summary import Summary
 from builder.model.text import NOWHERE, Text
 from builder.model.tree import Scope, Signed, Status, Symptom
-from builder.pages.catalogue import Catalogue, catalogue_of
 from builder.pages.closed_jobs import closed_jobs, rounded_mileage
 from builder.pages.codes import code_pages
 from builder.pages.contents import shop_pages
-from builder.pages.findings import broken_page
+from builder.pages.findings import broken_tree_page
 from builder.pages.glossary import glossary_page
-from builder.pages.lamps import drawing, lamp_pages
+from builder.pages.lamps import lamp_drawing, lamp_pages
 from builder.pages.page import Page
-from builder.pages.related import related
+from builder.pages.related import related_trees
 from builder.pages.retired import retired_page
+from builder.pages.tree_catalog import TreeCatalog, catalog_trees
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
 from builder.reader.source import mistake
-from builder.wording import phrases as words
+from builder.wording.value_text import grouped_number
 
 from .test_tree import SHOP
 
@@ -39,7 +39,7 @@ def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
     plain = Summary(
         id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
-        hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
+        handoffs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
         written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
         revision="1",
     )  # fmt: skip
@@ -70,15 +70,15 @@ def library() -> Library:
 
 
 @pytest.fixture(scope="module")
-def catalogue(library: Library) -> Catalogue:
+def catalog(library: Library) -> TreeCatalog:
     """Sort its trees."""
-    return catalogue_of(library)
+    return catalog_trees(library)
 
 
 @pytest.fixture(scope="module")
-def page(catalogue: Catalogue) -> Callable[[str], str]:
+def page(catalog: TreeCatalog) -> Callable[[str], str]:
     """Return a function that gives the text of a page by its path."""
-    pages = {one.path: one for one in shop_pages(catalogue.library)}
+    pages = {one.path: one for one in shop_pages(catalog.library)}
     return lambda path: text_of(pages[path])
 
 
@@ -89,8 +89,8 @@ def text_of(page: Page) -> str:
 
 def test_a_generic_code_and_a_makers_code_are_told_apart(page: Callable[[str], str]) -> None:
     """Structure after SAE J2012 / ISO 15031-6: the second character says whose code it is."""
-    assert "Generic: the meaning is the same with every maker" in page("codes/P0562")
-    assert "it means something only with the make" in page("codes/P1234")
+    assert "Generic: means the same for every vehicle maker" in page("codes/P0562")
+    assert "Maker-specific: look it up" in page("codes/P1234")
 
 
 def test_a_code_says_what_its_failure_type_means(page: Callable[[str], str]) -> None:
@@ -108,7 +108,7 @@ def test_a_code_without_a_tree_says_so(page: Callable[[str], str]) -> None:
 
 def test_a_retired_tree_leaves_the_lists_and_keeps_its_page(library: Library) -> None:
     """Nobody finds it by accident; who has its address is led on."""
-    for one in (*code_pages(catalogue_of(library)), *lamp_pages(catalogue_of(library))):
+    for one in (*code_pages(catalog_trees(library)), *lamp_pages(catalog_trees(library))):
         assert "Old tree" not in one.body
     old = retired_page(library.trees["charging/old"], library)
     assert 'href="../../trees/charging/low.html"' in old.body
@@ -118,7 +118,7 @@ def test_a_retired_tree_leaves_the_lists_and_keeps_its_page(library: Library) ->
 def test_a_vehicle_lists_its_own_trees_and_counts_the_rest(library: Library) -> None:
     """A tree for any vehicle is not listed once more under each of them."""
     tern = {"tern": read_library(SHOP)[0].vehicles["tern"]}
-    pages = {one.path: one for one in vehicle_pages(catalogue_of(replace(library, vehicles=tern)))}
+    pages = {one.path: one for one in vehicle_pages(catalog_trees(replace(library, vehicles=tern)))}
     text = text_of(pages["vehicles/tern"])
     assert "Charges too little" in text
     assert "1 more tree is for any vehicle" in text
@@ -130,9 +130,9 @@ def test_a_draft_is_marked_and_listed_for_the_foreman(page: Callable[[str], str]
     assert "Drafts Charges too much" in page("upkeep")
 
 
-def test_upkeep_gives_dates_and_leaves_the_day_to_the_page(catalogue: Catalogue) -> None:
+def test_upkeep_gives_dates_and_leaves_the_day_to_the_page(catalog: TreeCatalog) -> None:
     """The page's script says what is overdue, so that the bytes do not depend on the day."""
-    assert 'datetime="2026-09-01" data-good-for="24"' in upkeep_page(catalogue).body
+    assert 'datetime="2026-09-01" data-good-for="24"' in upkeep_page(catalog).body
 
 
 def test_a_closed_job_gives_away_neither_day_nor_mileage(library: Library) -> None:
@@ -146,8 +146,8 @@ def test_a_closed_job_gives_away_neither_day_nor_mileage(library: Library) -> No
         assert not re.search("171.?400", page.body)
     (job,) = closed_jobs(one_case)
     assert job.month == case.closed[:7]
-    assert job.vehicle.endswith(f", about {words.grouped(Decimal(170_000))} km")
-    text = text_of(upkeep_page(catalogue_of(one_case)))
+    assert job.vehicle.endswith(f", about {grouped_number(Decimal(170_000))} km")
+    text = text_of(upkeep_page(catalog_trees(one_case)))
     assert " ".join(f"{job.month} {job.vehicle}".split()) in text
 
 
@@ -175,21 +175,21 @@ def test_the_four_words_come_first_in_the_glossary(library: Library) -> None:
 
 def test_related_trees_share_codes_lamps_or_rare_words(library: Library) -> None:
     """Trees for the same code or lamp point at each other; a retired one is pointed at by none."""
-    near = related(library.trees.values())
+    near = related_trees(library.trees.values())
     assert near["charging/low"] == ("charging/high",)
     assert "charging/old" not in near
 
 
 def test_a_lamp_without_a_drawing_is_drawn_plainly() -> None:
     """A shop may name lamps that we have not drawn; its colour is one of five words."""
-    odd = drawing(Lamp(Text("odd"), Text("Odd lamp"), None, Text('red" onload="x')))
+    odd = lamp_drawing(Lamp(Text("odd"), Text("Odd lamp"), None, Text('red" onload="x')))
     assert 'class="lamp lamp-red"' in odd
     assert "onload" not in odd
 
 
-def test_a_broken_page_shows_its_findings_in_their_order() -> None:
+def test_a_broken_tree_page_shows_its_findings_in_their_order() -> None:
     """The author sees what is wrong, at which line, why it matters, what to write instead."""
     finding = mistake("tab", "trees/a/b.yml", "a tab stands here", "it hides", "write blanks")
-    text = text_of(broken_page("a/b", [finding]))
+    text = text_of(broken_tree_page("a/b", [finding]))
     assert "trees/a/b.yml:1:1" in text
     assert "A tab stands here. It hides. Instead: write blanks" in text

@@ -112,7 +112,7 @@ def test_a_tree_that_mends_nothing_counts_every_end(tree) -> None:
     assert found.ends["gone"] == found.routes["a", 1] == found.routes["a", 2] == Fraction(1, 3)
 
 
-def test_a_hand_over_takes_the_weight_of_its_result(tree) -> None:
+def test_a_handoff_takes_the_weight_of_its_result(tree) -> None:
     """One of four walks goes on in another tree."""
     found = chances(tree(check("a", "x", "other/tree weight: 1") + ends(x=3)))
     assert found.routes["a", 1] == Fraction(1, 4)

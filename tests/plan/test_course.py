@@ -83,7 +83,7 @@ mend:
 """
 
 
-def test_an_unusual_hand_over_counts_where_nothing_else_leads_to_that_tree(tree) -> None:
+def test_an_unusual_handoff_counts_where_nothing_else_leads_to_that_tree(tree) -> None:
     """Another tree is a target as a step is; `other/tree#step` is another place than its start."""
     alone = course(tree(LOOK.format(that="mend")))
     assert [way.target for way in alone.out["look"]] == ["mend", "mend", "other/tree"]

@@ -1,4 +1,4 @@
-"""Steps that other trees hand over into have the numbers of their own sheets."""
+"""Steps that other trees hand off into have the numbers of their own sheets."""
 
 from pathlib import Path
 

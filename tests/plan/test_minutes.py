@@ -171,7 +171,7 @@ cable:
 
 
 def test_the_trees_of_a_shop_keep_the_promises_too() -> None:
-    """Whole trees with hand-overs, lists and shared actions: in order, counted with all repeats."""
+    """Whole trees with handoffs, lists and shared actions: in order, counted with all repeats."""
     seen = 0
     for path in tree_files(SHOP):
         made, _ = read_tree(SHOP, path)

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.graph.routes import Way
+from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
 from builder.plan.numbering import lines, numbering
 
@@ -46,7 +46,11 @@ def test_numbers_go_down_the_usual_way_with_the_results_first(tree: MakeTree) ->
 def test_a_way_on_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None:
     """The way on after the last try is a line to `ask`; a failed verification stays in the box."""
     drawn = lines(tree(LADDER))
-    assert [line.exit.way for line in drawn["third"]] == [Way.RESULT, Way.RESULT, Way.SPENT]
+    assert [line.exit.kind for line in drawn["third"]] == [
+        ExitKind.RESULT,
+        ExitKind.RESULT,
+        ExitKind.SPENT,
+    ]
     assert drawn["plug"] == ()
 
 

@@ -9,7 +9,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.book import book
 from builder.prints.paper import PAPERS
-from builder.prints.wall import laid_out
+from builder.prints.wall import wall_layout
 
 
 @pytest.fixture(scope="module")
@@ -21,7 +21,7 @@ def charging(trees: tuple[Tree, ...]) -> list[Tree]:
 @pytest.fixture(scope="module")
 def reader(charging: list[Tree], library: Library) -> PdfReader:
     """Print their book and open it."""
-    walls = [laid_out(tree, library, PAPERS["a3"]) for tree in charging]
+    walls = [wall_layout(tree, library, PAPERS["a3"]) for tree in charging]
     return PdfReader(BytesIO(book(walls, "charging", library, "a3")), strict=True)
 
 
@@ -35,7 +35,7 @@ def test_the_contents_give_the_page_of_each_tree(
         at = contents.index(str(tree.title))
         assert contents[at + 1].strip() == str(page)
         assert str(tree.title) in reader.pages[page - 1].extract_text()
-        page += len(laid_out(tree, library, PAPERS["a3"]).charts)
+        page += len(wall_layout(tree, library, PAPERS["a3"]).charts)
     assert len(reader.pages) == page - 1
 
 
@@ -53,7 +53,7 @@ def test_the_lines_of_the_contents_are_links(reader: PdfReader, charging: list[T
 
 def test_many_trees_take_more_pages_of_contents(small: Tree, library: Library) -> None:
     """The contents go on where one page is full, and their figures still hold."""
-    wall = laid_out(small, library, PAPERS["letter"])
+    wall = wall_layout(small, library, PAPERS["letter"])
     reader = PdfReader(BytesIO(book([wall] * 40, "charging", library, "letter")))
     contents = len(reader.pages) - 40 * len(wall.charts)
     assert contents == 2

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from builder.chart.fonts import medium
 from builder.prints.paper import (
     MARGIN,
-    MILLIMETRE,
+    MILLIMETER,
     PAPERS,
     reading_words,
     reads_from,
@@ -30,7 +30,7 @@ def test_papers_have_the_sizes_of_their_standards(
 ) -> None:
     """ISO 216 and ANSI/ASME Y14.1, both from memory."""
     paper = PAPERS[name]
-    assert (paper.width / MILLIMETRE, paper.height / MILLIMETRE) == pytest.approx(millimetres)
+    assert (paper.width / MILLIMETER, paper.height / MILLIMETER) == pytest.approx(millimetres)
     assert (paper.turned.width, paper.turned.height) == (paper.height, paper.width)
 
 
@@ -41,7 +41,7 @@ def test_margins_are_such_as_printers_hold() -> None:
 
 def test_the_head_of_a_wall_chart_reads_from_two_metres() -> None:
     """16 minutes of arc at 2 m is a capital of 9.31 mm (NUREG-0700 rev. 2, formula 1.3.1-4)."""
-    assert size_to_read(2) * medium().capital / MILLIMETRE == pytest.approx(9.31, abs=0.005)
+    assert size_to_read(2) * medium().capital / MILLIMETER == pytest.approx(9.31, abs=0.005)
 
 
 def test_at_half_a_metre_ordinary_print_reads() -> None:
@@ -50,9 +50,9 @@ def test_at_half_a_metre_ordinary_print_reads() -> None:
 
 
 @given(st.floats(0.3, 4))
-def test_text_made_for_a_distance_reads_from_there(metres: float) -> None:
+def test_text_made_for_a_distance_reads_from_there(meters: float) -> None:
     """What the foot says is never further than the text can be read, nor 5 cm short of it."""
-    assert metres - 0.05 - 1e-9 <= reads_from(size_to_read(metres)) <= metres + 1e-9
+    assert meters - 0.05 - 1e-9 <= reads_from(size_to_read(meters)) <= meters + 1e-9
 
 
 def test_the_smallest_words_decide() -> None:

@@ -24,8 +24,8 @@ from builder.model.tree import Scope, Tree
 from builder.plan.numbering import numbering
 from builder.prints.head import head_of
 from builder.prints.paper import MARGIN, PAPERS, reads_from
-from builder.prints.sheet import PLAIN, page_address
-from builder.prints.wall import Wall, laid_out, wall_chart
+from builder.prints.sheet import LEAST_SIZE, page_address
+from builder.prints.wall import Wall, wall_chart, wall_layout
 
 HERE = Path(__file__).parent
 
@@ -71,7 +71,7 @@ def test_title_language_and_outline_are_set(pdf: bytes, lamp: Tree) -> None:
     reader = read(pdf)
     assert reader.metadata is not None
     assert reader.metadata.title == lamp.title
-    assert reader.trailer["/Root"]["/Lang"] == "en-GB"
+    assert reader.trailer["/Root"]["/Lang"] == "en-US"
     assert [entry.title for entry in reader.outline] == [lamp.title]
 
 
@@ -149,7 +149,7 @@ def places_of(wall: Wall, number: int) -> list[tuple[Box, Rect]]:
 def test_every_string_stands_in_its_box(trees: tuple[Tree, ...], library: Library) -> None:
     """In the PDF of every tree of the shop, the words of a box are found inside it, all of them."""
     for tree in trees:
-        wall = laid_out(tree, library, PAPERS["a3"])
+        wall = wall_layout(tree, library, PAPERS["a3"])
         with pdfplumber.open(BytesIO(wall_chart(tree, library, "a3"))) as document:
             for number, page in enumerate(document.pages, start=1):
                 chars = [char for char in page.chars if char["text"].strip()]
@@ -172,23 +172,23 @@ def test_no_text_on_a_sheet_is_smaller_than_the_foot_says(pdf: bytes) -> None:
     with pdfplumber.open(BytesIO(pdf)) as document:
         for page in document.pages:
             sizes = {round(char["size"], 2) for char in page.chars}
-            assert min(sizes) >= PLAIN
+            assert min(sizes) >= LEAST_SIZE
             said = re.search(r"Steps read from ([\d.]+) m", page.extract_text())
             assert said
-            smallest = min((size for size in sizes if size > PLAIN + 0.01), default=PLAIN)
+            smallest = min((size for size in sizes if size > LEAST_SIZE + 0.01), default=LEAST_SIZE)
             assert float(said[1]) <= reads_from(smallest)
 
 
-@pytest.mark.parametrize("metres", [0.8, 1.5])
-def test_a_distance_is_kept(small: Tree, library: Library, metres: float) -> None:
+@pytest.mark.parametrize("meters", [0.8, 1.5])
+def test_a_distance_is_kept(small: Tree, library: Library, meters: float) -> None:
     """The text is as large as the distance takes, on as many sheets as that takes."""
-    wall = laid_out(small, library, PAPERS["a4"], metres)
-    assert all(reads_from(chart.small_size) >= metres for chart in wall.charts)
+    wall = wall_layout(small, library, PAPERS["a4"], meters)
+    assert all(reads_from(chart.small_size) >= meters for chart in wall.charts)
 
 
 def test_a_distance_that_no_sheet_can_hold_is_told_as_it_is(small: Tree, library: Library) -> None:
-    """Asked for five metres, the foot says from how far it really reads."""
-    wall = laid_out(small, library, PAPERS["letter"], 5)
+    """Asked for five meters, the foot says from how far it really reads."""
+    wall = wall_layout(small, library, PAPERS["letter"], 5)
     reached = reads_from(wall.charts[0].small_size)
     assert 1 < reached < 5
     last = read(wall_chart(small, library, "letter", 5)).pages[-1].extract_text()

@@ -8,7 +8,7 @@ import pytest
 from builder.check.unjudged_library import read_library
 from builder.model.conditions import CountsAs, Takes
 from builder.model.finding import Finding
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.rules.shared.judge import judge_library
 
 TODAY = date(2026, 10, 1)
@@ -28,8 +28,20 @@ SLIPS = {
     "minutes in words": ("  minutes: four", "bad-value", 8, 12, "`four`"),
     "a wait below zero": ("  wait: -1", "bad-value", 8, 9, "`-1`"),
     "hazards without a list": ("  hazards: road-test", "wrong-type", 8, 12, "list"),
-    "a map for a line": ("  undo: {a: b}", "wrong-type", 8, 3, "a line, or a list of lines"),
-    "a map in the lines": ("  undo: [{a: b}]", "wrong-type", 8, 3, "a line, or a list of lines"),
+    "a map for a line": (
+        "  undo: {a: b}",
+        "wrong-type",
+        8,
+        3,
+        "a line of text, or a list of lines",
+    ),
+    "a map in the lines": (
+        "  undo: [{a: b}]",
+        "wrong-type",
+        8,
+        3,
+        "a line of text, or a list of lines",
+    ),
     "nothing after a key": ("  undo:", "missing-key", 8, 3, "`undo`"),
     "no states at all": ("  excludes: []", "bad-value", 8, 3, "list"),
     "a line as long as a page": (f"  undo: {'x' * 300}", "wrong-type", 8, 9, "line"),

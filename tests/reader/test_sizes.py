@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+import builder
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
 from builder.reader.sizes import LONGEST_ARTICLE, LONGEST_PARAGRAPH, MOST, MOST_OF_ALL
@@ -14,7 +15,7 @@ from builder.reader.trees import tree_from
 
 from .conftest import SHOP
 
-REPO = Path(__file__).parents[2]
+REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 SOUND = (SHOP / "trees/horn/silent.yml").read_text("utf-8")
 HEAD = "---\ntitle: A\npurpose: B\n---\n"
 
@@ -146,7 +147,7 @@ def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
     (tmp_path / "kb/codes.yml").write_text(wrong)
     script = (
         "import sys; from pathlib import Path;"
-        "from builder.reader.shop_files import read_knowledge;"
+        "from builder.reader.knowledge_files import read_knowledge;"
         "print(len(read_knowledge(Path(sys.argv[1]))[1]))"
     )
     run = subprocess.run(

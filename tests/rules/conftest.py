@@ -1,8 +1,8 @@
-"""A small sound shop in which every case is judged.
+"""A small sound shop, and the findings of a case in it.
 
 A case is the text of a file, or of several under lines such as `# kb/tools.yml`. A text that begins
 with `steps:`, or is steps alone, gets a head; the ends `repair` and `all-good` are added where they
-are named and not written. What is judged is what stands in the files of the case.
+are named and missing. The findings are those in the files of the case.
 """
 
 import re
@@ -37,11 +37,11 @@ ENDS = {
     fix: Repair it
     cause: It is worn
     weight: 1
-    verify: [measured again]
+    verify: [the check passes]
 """,
     "all-good": """\
   all-good:
-    stop: Nothing is wrong today
+    stop: No fault found today
     kind: not-found
 """,
 }
@@ -53,12 +53,12 @@ def files_of(text: str) -> dict[str, str]:
     parts = FILE.split(text)
     if re.sub(r"(?m)^#.*$", "", parts[0]).strip():
         return {"trees/charging/case.yml": whole(parts[0], "charging", "case")}
-    found = {}
+    files = {}
     for name, part in zip(parts[1::2], parts[2::2], strict=True):
         system, slug = name.split("/")[-2:]
         is_tree = name.startswith("trees/")
-        found[name] = whole(part, system, slug.removesuffix(".yml")) if is_tree else part
-    return found
+        files[name] = whole(part, system, slug.removesuffix(".yml")) if is_tree else part
+    return files
 
 
 def whole(text: str, system: str, slug: str) -> str:
@@ -86,17 +86,17 @@ def judged(tmp_path: Path) -> Judged:
         for name, text in files.items():
             (shop / name).parent.mkdir(parents=True, exist_ok=True)
             (shop / name).write_text(text, encoding="utf-8")
-        return [one for one in of_shop(shop) if one.at.file in files]
+        return [finding for finding in of_shop(shop) if finding.at.file in files]
 
     return findings
 
 
 def of_shop(shop: Path) -> list[Finding]:
     """Judge every tree of a shop and the shop as a whole."""
-    library, texts = read_library(shop)
-    found = [*texts, *judge_library(library, TODAY)]
+    library, text_errors = read_library(shop)
+    findings = [*text_errors, *judge_library(library, TODAY)]
     for path in tree_files(shop):
         tree, _ = read_tree(shop, path)
         if tree:
-            found += judge(tree, library)
-    return found
+            findings += judge(tree, library)
+    return findings

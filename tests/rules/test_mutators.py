@@ -12,11 +12,11 @@ from builder.check.unjudged_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
-from builder.rules.catalog import ALL, OF_TEXT
-from builder.rules.shared.judge import OF_TREES, ONLY_OF_THE_LIBRARY, judge, judge_library
+from builder.rules.catalog import RULES
+from builder.rules.shared.judge import LIBRARY_ONLY_NAMES, TREE_RULE_NAMES, judge, judge_library
 
 from .conftest import TODAY
 from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS
@@ -33,13 +33,13 @@ AN_ARTICLE = 3
 def trees() -> list[Sound]:
     """Return the trees that are in use."""
     library, _ = read_library(SHOP)
-    found = []
+    sound = []
     for path in tree_files(SHOP):
         source = Source(path.relative_to(SHOP).as_posix(), path.read_text("utf-8"), "")
         tree, _ = tree_from(source)
         if tree and tree.status == "ready" and not tree.broken:
-            found.append(Sound(tree, source.text, library))
-    return found
+            sound.append(Sound(tree, source.text, library))
+    return sound
 
 
 @pytest.fixture(scope="module")
@@ -53,12 +53,12 @@ def articles(trees: list[Sound]) -> list[SoundArticle]:
 
 
 def judged(sound: Sound, text: str, rule: str) -> Iterator[Finding]:
-    """Judge the text of a tree by a rule, alone or beside the others as the rule asks."""
+    """Judge the text of a tree by a rule, alone or with the others as the rule asks."""
     tree, findings = tree_from(Source(sound.tree.file, text, ""))
     yield from findings
-    if tree and rule not in ONLY_OF_THE_LIBRARY:
+    if tree and rule not in LIBRARY_ONLY_NAMES:
         yield from judge(tree, sound.library)
-    if tree and rule not in OF_TREES:
+    if tree and rule not in TREE_RULE_NAMES:
         trees = {**sound.library.trees, tree.id: summary_of(tree)}
         yield from judge_library(replace(sound.library, trees=trees), TODAY)
 
@@ -72,14 +72,14 @@ def judged_article(sound: SoundArticle, text: str, _rule: str) -> Iterator[Findi
         yield from judge_library(replace(sound.library, how_tos=how_tos), TODAY)
 
 
-def caught(found: Iterable[Finding], mutant: Mutant, file: str, rule: str) -> bool:
-    """Whether a finding of the rule stands on one of the lines of the fault."""
+def caught(findings: Iterable[Finding], mutant: Mutant, file: str, rule: str) -> bool:
+    """Whether a finding of the rule is on one of the lines of the fault."""
     spots = {(file, line) for line in mutant.lines} | mutant.elsewhere
     places = (
         place
-        for one in found
-        if one.rule == rule
-        for place in (one.at, *(other.at for other in one.related if mutant.elsewhere))
+        for finding in findings
+        if finding.rule == rule
+        for place in (finding.at, *(other.at for other in finding.related if mutant.elsewhere))
     )
     return any((place.file, place.line) in spots for place in places)
 
@@ -93,7 +93,7 @@ def spread(mutants: Iterable[Mutant], count: int) -> list[Mutant]:
 
 @pytest.mark.parametrize("rule", MUTATORS)
 def test_every_mutant_is_caught_on_its_line(rule: str, trees: list[Sound]) -> None:
-    """What an author can do wrong in a good tree does not get through."""
+    """No mistake in a good tree gets through."""
     mutants = [
         (sound, mutant) for sound in trees for mutant in spread(MUTATORS[rule](sound), A_TREE)
     ]
@@ -110,7 +110,7 @@ def test_every_mutant_is_caught_on_its_line(rule: str, trees: list[Sound]) -> No
 def test_every_mutant_of_an_article_is_caught_on_its_line(
     rule: str, articles: list[SoundArticle]
 ) -> None:
-    """What an author can do wrong in a good article does not get through."""
+    """No mistake in a good article gets through."""
     broken = OF_ARTICLES[rule]
     mutants = [(one, bad) for one in articles for bad in spread(broken(one), AN_ARTICLE)]
     missed = [
@@ -124,7 +124,7 @@ def test_every_mutant_of_an_article_is_caught_on_its_line(
 
 @pytest.mark.parametrize("rule", OF_CONDITIONS)
 def test_every_mutant_of_the_conditions_is_caught_on_its_line(rule: str, tmp_path: Path) -> None:
-    """What an author can do wrong in good conditions does not get through."""
+    """No mistake in good conditions gets through."""
     shop = shutil.copytree(SHOP, tmp_path / "shop")
     library, _ = read_library(shop)
     file = shop / CONDITIONS
@@ -142,13 +142,13 @@ def test_every_mutant_of_the_conditions_is_caught_on_its_line(rule: str, tmp_pat
     assert len(mutants) > AN_ARTICLE
 
 
-def test_every_rule_can_be_broken() -> None:
-    """There is a mutator for each rule that judges, so that none is silent unnoticed."""
-    judging = {rule.RULE.name for rule in ALL if rule not in OF_TEXT}
-    assert judging <= {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS}
+def test_every_mutator_breaks_a_rule() -> None:
+    """A mutator is listed under the name of a rule in the catalog."""
+    names = {rule.RULE.name for rule in RULES}
+    assert {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS} <= names
 
 
 def test_no_tree_has_a_finding_to_begin_with(trees: list[Sound]) -> None:
-    """A mutant is caught for what was changed, not for what was wrong before."""
+    """A mutant is caught for its change, not for an earlier mistake."""
     for sound in trees:
         assert judge(sound.tree, sound.library) == (), sound.tree.id

@@ -12,7 +12,7 @@ from builder.cache.database import Cache, opened, temporary
 from builder.check.unjudged_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import tree_of
-from builder.site.build import Built, SiteInput, build_site
+from builder.site.build_site import SiteCounts, SiteInput, build_site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -64,7 +64,7 @@ def chromium(browser: "Browser") -> "Browser":
 
 def build_shop(
     shop: Path, out: Path, *, cached: bool = True, findings: tuple[Finding, ...] | None = None
-) -> Built:
+) -> SiteCounts:
     """Read a shop and build its site."""
     with opened(shop) if cached else temporary() as cache:
         return build_with(shop, out, cache, findings)
@@ -72,7 +72,7 @@ def build_shop(
 
 def build_with(
     shop: Path, out: Path, cache: Cache, findings: tuple[Finding, ...] | None = None
-) -> Built:
+) -> SiteCounts:
     """Read a shop and build its site with an open cache."""
     library, _ = read_library(shop)
     read_tree = partial(tree_of, shop, library)

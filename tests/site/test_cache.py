@@ -12,7 +12,7 @@ from builder.cache import database
 from builder.cache.database import cache_file
 
 from .conftest import build_shop, build_with, few_trees
-from .test_build import contents
+from .test_build_site import contents
 
 Damage = Callable[[Path], None]
 

@@ -18,7 +18,7 @@ from builder.check.unjudged_library import read_library
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
 from builder.reader.trees import read_tree
-from builder.site.build import SiteInput, build_site
+from builder.site.build_site import SiteInput, build_site
 
 from .conftest import SHOP
 

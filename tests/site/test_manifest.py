@@ -6,7 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.manifest import NAME, listed_files, only_ours, seen, write_manifest
+from builder.site.manifest import (
+    MANIFEST,
+    checked_folder,
+    folder_state,
+    listed_files,
+    write_manifest,
+)
 
 from .conftest import build_shop
 
@@ -60,30 +66,30 @@ EDITED = {
 
 def test_a_folder_as_it_was_built_may_be_replaced(site: Path) -> None:
     """What is on the list and unchanged is ours, and so is a folder that is absent or empty."""
-    assert set(only_ours(site)) == {"index.html", "assets/site.css", NAME}
-    assert only_ours(site.parent / "absent") == {}
+    assert set(checked_folder(site)) == {"index.html", "assets/site.css", MANIFEST}
+    assert checked_folder(site.parent / "absent") == {}
     (site.parent / "empty").mkdir()
-    assert only_ours(site.parent / "empty") == {}
+    assert checked_folder(site.parent / "empty") == {}
 
 
 def test_a_copy_with_new_times_is_still_ours(site: Path) -> None:
     """Contents count, not times: a site that was copied or checked out is built over."""
-    for name in seen(site):
+    for name in folder_state(site):
         os.utime(site / name, (1, 1))
-    only_ours(site)
+    checked_folder(site)
 
 
 def test_a_file_that_is_gone_is_no_question(site: Path) -> None:
     """Nothing can be lost with it, nor with the empty folder that it left."""
     (site / "assets" / "site.css").unlink()
-    only_ours(site)
+    checked_folder(site)
 
 
 @pytest.mark.parametrize("name", [".DS_Store", "assets/Thumbs.db"])
 def test_what_the_system_writes_by_itself_is_no_question(site: Path, name: str) -> None:
     """Whoever looked into the folder with a file manager can still build."""
     _file(name)(site)
-    only_ours(site)
+    checked_folder(site)
 
 
 @pytest.mark.parametrize("name", FOREIGN)
@@ -91,7 +97,7 @@ def test_anything_that_no_build_wrote_is_named(site: Path, name: str) -> None:
     """A file, a link or an empty folder of somebody else keeps the folder from being replaced."""
     FOREIGN[name](site)
     with pytest.raises(FileExistsError, match=f"no build wrote: `{name}`"):
-        only_ours(site)
+        checked_folder(site)
 
 
 @pytest.mark.parametrize("how", EDITED)
@@ -99,23 +105,23 @@ def test_a_file_changed_by_hand_is_named(site: Path, how: str) -> None:
     """An edit is its author's work, however it was made."""
     EDITED[how](site)
     with pytest.raises(FileExistsError, match=r"changed by hand .*: `index\.html`"):
-        only_ours(site)
+        checked_folder(site)
 
 
 def test_a_site_of_somebody_else_is_not_ours(site: Path) -> None:
     """A website with the same files as ours but no list is told to be moved or deleted."""
-    (site / NAME).unlink()
+    (site / MANIFEST).unlink()
     with pytest.raises(FileExistsError, match="delete the folder, or build into another folder"):
-        only_ours(site)
+        checked_folder(site)
 
 
 @pytest.mark.parametrize("text", ["", "[]", '{"files": ["index.html"]}', "\0"])
 def test_a_list_that_cannot_be_read_lists_nothing(site: Path, text: str) -> None:
     """A broken list is a folder without a list, and no traceback."""
-    (site / NAME).write_text(text, "utf-8")
+    (site / MANIFEST).write_text(text, "utf-8")
     assert listed_files(site) is None
-    with pytest.raises(FileExistsError, match=NAME):
-        only_ours(site)
+    with pytest.raises(FileExistsError, match=MANIFEST):
+        checked_folder(site)
 
 
 def test_many_strange_files_are_counted(site: Path) -> None:
@@ -123,31 +129,31 @@ def test_many_strange_files_are_counted(site: Path) -> None:
     for name in "abcde":
         _file(name)(site)
     with pytest.raises(FileExistsError, match="`a`, `b`, `c` and 2 more"):
-        only_ours(site)
+        checked_folder(site)
 
 
 def test_a_file_is_not_a_folder(site: Path) -> None:
     """A file of the name is told, and stays."""
     with pytest.raises(FileExistsError, match="is not a folder"):
-        only_ours(site / "index.html")
+        checked_folder(site / "index.html")
 
 
 def test_a_build_lists_every_file_that_it_wrote(shop: Path, tmp_path: Path) -> None:
     """The list is whole: nothing of a fresh site is unknown to the next build."""
     out = tmp_path / "site"
     build_shop(shop, out)
-    assert set(listed_files(out) or ()) == set(seen(out)) - {NAME}
+    assert set(listed_files(out) or ()) == set(folder_state(out)) - {MANIFEST}
     assert "trees/horn/silent.html" in (listed_files(out) or ())
 
 
 def test_a_file_that_comes_while_a_build_runs_stays(
     shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The folder is looked at once more just before it is replaced."""
+    """The folder is checked again just before it is replaced."""
     out = tmp_path / "site"
     build_shop(shop, out)
-    run = "builder.site.engine.run"
-    monkeypatch.setattr(run, lambda *_: _file("CNAME")(out))
+    last_step = "builder.site.build_site.write_pages"
+    monkeypatch.setattr(last_step, lambda *_: _file("CNAME")(out))
     with pytest.raises(FileExistsError, match="`CNAME`"):
         build_shop(shop, out)
     assert (out / "CNAME").read_text("utf-8") == "mine"

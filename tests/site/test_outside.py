@@ -50,7 +50,7 @@ def test_no_file_from_outside_is_published(
     """A link among the assets or the pictures brings nothing into the site."""
     (tmp_path / "outside.svg").write_text("<svg>secret</svg>", "utf-8")
     for folder in ("site_config/overrides/assets", "site_config/assets", "kb/how-to/pictures"):
-        (shop / folder).mkdir(parents=True)
+        (shop / folder).mkdir(parents=True, exist_ok=True)
         (shop / folder / "x.svg").symlink_to(tmp_path / "outside.svg")
     site = build(shop)
     assert not list(site.rglob("x.svg"))

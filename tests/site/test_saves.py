@@ -24,7 +24,7 @@ PATIENCE = 240  # seconds; what takes longer hangs
 TREE, HAZARDS, SITE = "trees/horn/silent.yml", "kb/hazards.yml", "site_config/mkdocs.yml"
 PAGES = ("index.html", "findings.html", "about.html", "tools.html", "systems/horn.html",
          "trees/horn/silent.html", "trees/wipers/stop-halfway.html",
-         "assets/search-rows.js")  # fmt: skip
+         "assets/search-data.js")  # fmt: skip
 Save = Callable[[Path, str], None]
 
 

@@ -13,8 +13,8 @@ import pytest
 
 from builder.check.unjudged_library import read_library
 from builder.pages.contents import shop_pages
-from builder.site import engine
-from builder.site.work import PLACEHOLDER, markdown
+from builder.site.engine import engine_settings, write_engine_folder
+from builder.site.page_cache import PLACEHOLDER, page_markdown
 
 ENGINE = os.environ.get("ZENSICAL", "")
 
@@ -24,8 +24,8 @@ def test_another_engine_frames_the_same_pages(shop: Path, tmp_path: Path) -> Non
     """No hook and no plugin of the engine is needed: another one frames every page as well."""
     (tmp_path / "other").mkdir()
     library, _ = read_library(shop)
-    pages = {page.path: markdown(page) for page in shop_pages(library)}
-    engine.lay_out(tmp_path / "other", pages, engine.settings(library.shop))
+    pages = {page.path: page_markdown(page) for page in shop_pages(library)}
+    write_engine_folder(tmp_path / "other", pages, engine_settings(library.shop))
     subprocess.run([ENGINE, "build"], cwd=tmp_path / "other", check=True, capture_output=True)
     for path in pages:
         page = (tmp_path / "other" / "site" / f"{path}.html").read_text("utf-8")

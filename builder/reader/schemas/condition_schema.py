@@ -4,11 +4,11 @@ from builder.reader.schemas.shapes import (
     Schema,
     by_name,
     choice,
-    number,
+    decimal,
     record,
     several,
     slug,
-    text,
+    string,
 )
 from builder.reader.schemas.step_schema import HAZARD
 
@@ -20,10 +20,10 @@ GROUP = slug("a group of conditions", "One of a group holds at a time.", "power"
 
 
 def _lines(description: str, example: str) -> Schema:
-    line = text("a line", "", example, 80)
+    line = string("a line", "", example, 80)
     return {
         "anyOf": [line, several("a list of lines", "", line, f"[{example}]")],
-        "title": "a line, or a list of lines",
+        "title": "a line of text, or a list of lines",
         "description": description,
         "examples": [example],
     }
@@ -44,7 +44,7 @@ CONDITIONS = by_name(
          "takes": choice("part or current",
                          "Each part has a state of its own; a current is a load at a part.",
                          "part", "current"),
-         "text": text("a few words", "As people read it, with `<part>` or `<current>`.",
+         "text": string("a few words", "As people read it, with `<part>` or `<current>`.",
                       "engine running", 60),
          "enter": _lines("How to get into it; each line starts with a verb.", "Start the engine"),
          "undo": _lines("How to leave it. Not needed where the next state says it.",
@@ -56,8 +56,8 @@ CONDITIONS = by_name(
                                  "When it may change; the first is taken where none of them holds.",
                                  CONDITION, "[key-off]"),
          "also_say": GROUP | {"description": "A step with this condition names one of it too."},
-         "minutes": number("a number of minutes", "Minutes of work to enter it.", 4, 0),
-         "wait": number("a number of minutes", "Minutes of waiting, not work.", 5, 0),
+         "minutes": decimal("a number of minutes", "Minutes of work to enter it.", 4, 0),
+         "wait": decimal("a number of minutes", "Minutes of waiting, not work.", 5, 0),
          "hazards": several("a list of hazards", "What can hurt or break in it.", HAZARD,
                             "[rotating-parts]"),
          "does": _deeds("What entering it counts as.", "hold-supply"),

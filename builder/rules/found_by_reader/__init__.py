@@ -1,4 +1,4 @@
-"""Pages of the mistakes of text, which the reader finds; one module a rule, as for all others.
+"""Pages of the text errors, which the reader finds; one module per rule, as for all others.
 
-In: nothing. Out: each module has its `RULE` and its page; `all.py` lists them.
+In: nothing. Out: each module has its `RULE` and its page; `catalog.py` lists them.
 """

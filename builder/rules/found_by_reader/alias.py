@@ -1,11 +1,11 @@
-"""An anchor `&` or an alias `*`: YAML would put text from elsewhere in its place.
+"""An anchor `&` or an alias `*`: YAML puts text from somewhere else in its place.
 
-Why: A step that borrows from elsewhere cannot be read, printed or reviewed on its own.
+Why: A step that borrows from somewhere else can't be read, printed or reviewed on its own.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results: &both
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,20 +13,20 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the text out. Where `&` or `*` begins a phrase, put the phrase in quotes.
+Fix: Write the text out. Where `&` or `*` begins a phrase, put the phrase in quotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="alias",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="An anchor or an alias.",
 )

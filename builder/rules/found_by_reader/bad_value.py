@@ -1,28 +1,28 @@
-"""A value that is none of those that can stand there.
+"""A value that isn't one of those allowed there.
 
-Why: Nobody can tell what was meant, and the step is left out of everything that is computed.
+Why: Nobody can tell what it means, and the step drops out of every calculation.
 
 Wrong:
 
     all-good:
-      stop: Nothing is wrong today
+      stop: No fault found today
       kind: not found
 
 Right:
 
     all-good:
-      stop: Nothing is wrong today
+      stop: No fault found today
       kind: not-found
 
-Mend: Write one of the values that the finding offers.
+Fix: Write one of the values that the finding suggests.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="bad-value",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A value that cannot stand there.",
+    summary="A value that isn't allowed there.",
 )

@@ -1,32 +1,32 @@
 """Brackets, lists or indentation deeper than any text needs.
 
-Why: No tree needs more than twenty levels, no article more than eight; a bracket has been left open
-somewhere above.
+Why: No tree needs more than twenty levels, and no article more than eight: a bracket above was
+left open.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [[[[[[[[[[[[[[[[[[[[[[multimeter]]]]]]]]]]]]]]]]]]]]]]
 
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Close the brackets, or write on separate lines.
+Fix: Close the brackets, or write on separate lines.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="depth",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="More levels inside each other than any text needs.",
+    summary="More nested levels than any text needs.",
 )

@@ -1,20 +1,20 @@
-"""A second document in one file, begun by a line `---`.
+"""A second document in one file, after a line `---`.
 
-Why: Only one of the two would be read, and nobody would see which.
+Why: Only one of the two would count, and nobody would notice which.
 
 Wrong:
 
     # trees/charging/lamp-on.yml
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
     ---
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -24,20 +24,20 @@ Right:
     # trees/charging/lamp-on.yml
     steps:
       belt:
-        check: Belt tight and dry
+        check: Is the belt tight and dry?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Mend: Write one tree a file; delete the line `---` or `...`.
+Fix: Write one tree per file; delete the line `---` or `...`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="documents",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A second document in one file.",
 )

@@ -1,33 +1,33 @@
 """The same key twice in one map.
 
-Why: Only one of the two would count, and nobody would see which.
+Why: Only one of the two would count, and nobody would notice which.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
-      check: Belt looks good
+      check: Does the belt look good?
 
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Give one of them another name, or put both together.
+Fix: Give one of them another name, or merge the two.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="duplicate-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="The same key twice in one map.",
 )

@@ -1,7 +1,7 @@
 """A setting of the site engine that a shop can't make, or a folder of templates for it.
 
-Why: Such settings and templates can run code, call other hosts or publish files from elsewhere
-during a build. Whoever builds a pull request to look at it would run what a stranger wrote.
+Why: Such settings and templates can run code, call other hosts or publish other files during a
+build. Building a pull request to look at it would run a stranger's code.
 
 Wrong:
 
@@ -13,16 +13,16 @@ Right:
     # site_config/mkdocs.yml
     copyright: Osei and Lind Motors
 
-Mend: Take it out of `site_config/mkdocs.yml`; the shop's own settings stand in
-`site_config/shop.yml`. Delete `site_config/overrides/`.
+Fix: Take it out of `site_config/mkdocs.yml`; the shop's own settings are in `site_config/shop.yml`.
+Delete `site_config/overrides/`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="engine-settings",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A setting of the site engine that a shop can't make.",
 )

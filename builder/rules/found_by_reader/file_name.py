@@ -1,6 +1,6 @@
-"""A file whose name keeps it from being read, or that shares its name with another.
+"""A file whose name keeps it from being read, or that has the same name as another.
 
-Why: `kb/tools.yaml`, `kb/tool.yml` or `trees/brakes/.pulsation.yml` would be passed over without a
+Why: `kb/tools.yaml`, `kb/tool.yml` or `trees/brakes/.pulsation.yml` would be skipped without a
 word. Of `silent.yml` and `silent.yaml` only one would be shown.
 
 Wrong:
@@ -11,16 +11,16 @@ Right:
 
     # kb/modules/brake-unit.yml
 
-Mend: Rename the file as the hint says: small letters, digits and `-`, and the ending that is read
-in its folder. `README` and `index` are the page of a folder, and no name of a file of your own.
+Fix: Rename the file as the hint says: lowercase letters, digits and `-`, and the ending that its
+folder needs. `README` and `index` are the page of a folder; don't use them for a file of your own.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="file-name",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file whose name keeps it from being read.",
 )

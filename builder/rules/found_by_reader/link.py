@@ -1,7 +1,7 @@
 """A file that is a link leading out of the shop, or to nothing.
 
-Why: What lies outside is not under the shop's version control, and a reviewer never sees it change.
-What is missing cannot be read by anybody.
+Why: A file outside the shop isn't under its version control, and a reviewer never sees it change. A
+file that is missing can't be read at all.
 
 Wrong:
 
@@ -11,15 +11,15 @@ Right:
 
     # trees/charging/lamp-on.yml is a file of its own
 
-Mend: Put the file itself there.
+Fix: Put the file itself there.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="link",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A file that is a link leading out of the shop, or to nothing.",
 )

@@ -1,12 +1,12 @@
-"""Text that YAML would lose without a word: ` #` in the middle of words, a comma in a phrase inside
+"""Text that YAML drops without a word: ` #` in the middle of words, a comma in a phrase inside
 braces, a lone `>` or `|`.
 
-Why: The fuse number that was written never reaches the bay.
+Why: The fuse number you wrote never reaches the bay.
 
 Wrong:
 
     belt:
-      check: Fuse #12 whole
+      check: Is fuse #12 good?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -14,20 +14,20 @@ Wrong:
 Right:
 
     belt:
-      check: "Fuse #12 whole"
+      check: "Is fuse #12 good?"
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Put the whole phrase in quotes. A comment has a blank after its `#`.
+Fix: Put the whole phrase in quotes. A comment has a space after its `#`.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="lost-text",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="Text that YAML would lose without a word.",
+    summary="Text that YAML drops without a word.",
 )

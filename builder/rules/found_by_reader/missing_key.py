@@ -1,13 +1,13 @@
-"""Something that has to be there and is not.
+"""A required key that isn't there.
 
-Why: Whoever follows the tree would find nothing where it belongs.
+Why: The tech finds nothing where it belongs.
 
 Wrong:
 
     repair:
       fix: Replace the belt
       weight: 1
-      verify: [measured again]
+      verify: [charging voltage is OK]
 
 Right:
 
@@ -15,17 +15,17 @@ Right:
       fix: Replace the belt
       cause: The belt slips
       weight: 1
-      verify: [measured again]
+      verify: [charging voltage is OK]
 
-Mend: Add the key that the finding names.
+Fix: Add the key that the finding names.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="missing-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="Something that has to be there and is not.",
+    summary="A required key that isn't there.",
 )

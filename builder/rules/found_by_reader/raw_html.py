@@ -11,7 +11,7 @@ Wrong:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Engine <b>off</b>.
+    Turn the engine <b>off</b>.
 
 Right:
 
@@ -22,17 +22,17 @@ Right:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Engine **off**.
+    Turn the engine **off**.
 
-Mend: Write it as Markdown; put a lone `<` in back quotes.
+Fix: Write it as Markdown; put a lone `<` in backquotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="raw-html",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="HTML in an article.",
 )

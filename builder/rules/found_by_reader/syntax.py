@@ -1,12 +1,12 @@
-"""Text that is not YAML: a colon inside a phrase, an open bracket or quote, a line in the wrong
+"""Text that isn't YAML: a colon inside a phrase, an open bracket or quote, a line in the wrong
 column.
 
-Why: The tree cannot be read from there on, so nothing in it can be relied on.
+Why: The file can't be read from there on, so nothing in it can be relied on.
 
 Wrong:
 
     belt:
-      check: Belt: tight and dry
+      check: Belt: is it tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -14,21 +14,21 @@ Wrong:
 Right:
 
     belt:
-      check: "Belt: tight and dry"
+      check: "Belt: is it tight and dry?"
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Put a phrase that holds a colon in quotes; close brackets and quotes; let neighbours begin in
-one column.
+Fix: Put a phrase with a colon in quotes; close brackets and quotes; start items of one list in the
+same column.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="syntax",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="Text that is not YAML.",
+    summary="Text that isn't YAML.",
 )

@@ -1,11 +1,11 @@
 """A tab.
 
-Why: A tab is as wide as each editor likes, so nobody sees what belongs to what.
+Why: Every editor shows a tab at another width, so nobody can see what belongs to what.
 
 Wrong:
 
     belt:
-      check:	Belt tight and dry
+      check:	Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,20 +13,20 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Use blanks, two for each level.
+Fix: Use spaces, two for each level.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="tab",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A tab.",
 )

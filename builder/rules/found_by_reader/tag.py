@@ -5,7 +5,7 @@ Why: The format has no tags; YAML would turn the text into something else.
 Wrong:
 
     belt:
-      check: !important Belt tight and dry
+      check: !important Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,20 +13,20 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Delete it. Where `!` begins a phrase, put the phrase in quotes.
+Fix: Delete it. Where `!` begins a phrase, put the phrase in quotes.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="tag",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
     summary="A tag.",
 )

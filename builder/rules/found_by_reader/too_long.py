@@ -1,11 +1,11 @@
-"""A text that does not fit its box on the chart. Beyond three times the length it is an error.
+"""A text that doesn't fit its box on the chart. Beyond three times the limit it's an error.
 
-Why: On the wall the whole chart has to be set smaller, and nobody can read it from the bay.
+Why: The whole chart on the wall has to shrink, and nobody can read it from the bay.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry, without cracks, and turning the pulley of the alternator with it
+      check: Is the belt tight, dry, and free of cracks, and does it turn the alternator pulley?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
@@ -13,20 +13,20 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Say it shorter, and put the rest into `note` or into an article.
+Fix: Say it in fewer words, and put the rest into `note` or an article.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="too-long",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.WARNING,
-    summary="A text that does not fit its box on the chart.",
+    summary="A text that doesn't fit its box on the chart.",
 )

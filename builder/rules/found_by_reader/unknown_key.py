@@ -1,11 +1,11 @@
-"""A key that the format does not know, often a slip of the keys.
+"""A key that the format doesn't have, often a typo.
 
-Why: What stands under it would be passed over without a word.
+Why: Everything under it would be ignored.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tool: [multimeter]
       results:
         - {result: yes, branch: all-good}
@@ -14,21 +14,21 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write the key that the finding offers.
+Fix: Write the key that the finding suggests.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unknown-key",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A key that the format does not know.",
+    summary="A key that the format doesn't have.",
 )

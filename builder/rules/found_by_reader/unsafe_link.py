@@ -1,4 +1,4 @@
-"""A link in an article that is no page.
+"""A link in an article that isn't a page.
 
 Why: It could run a script in a reader's browser.
 
@@ -11,7 +11,7 @@ Wrong:
     hazards: [rotating-parts]
     reviewed: {by: M. Lind, date: 2026-09-01}
     ---
-    Press [here](javascript:go).
+    Tap [here](javascript:go).
 
 Right:
 
@@ -24,15 +24,15 @@ Right:
     ---
     Then measure the [voltage drop](voltage-drop.md).
 
-Mend: Link to a page: `[words](other-article.md)`, or to an address that begins with https.
+Fix: Link to a page: `[words](other-article.md)`, or to an address that begins with https.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unsafe-link",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A link in an article that is no page.",
+    summary="A link in an article that isn't a page.",
 )

@@ -1,7 +1,7 @@
-"""A file among the pictures that is no plain picture, is damaged, or is too large to open.
+"""A file among the pictures that isn't a plain picture, is damaged, or is too large to open.
 
-Why: All that lies in `kb/how-to/pictures/` is published. A page among it, or a drawing with a
-script in it, would run in a reader's browser; a damaged photo would show nothing.
+Why: Every file in `kb/how-to/pictures/` is published. A page, or a drawing with a script in it,
+would run in a reader's browser; a damaged photo would show nothing.
 
 Wrong:
 
@@ -13,17 +13,17 @@ Right:
     # kb/how-to/pictures/fuse-drop.svg
     <svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0h9"/></svg>
 
-Mend: Save the drawing as plain SVG in UTF-8, without scripts and with all of it in the file. A
-photo may come as the phone took it: it is turned upright, made small, and loses what it tells of
-place and camera. Put files that are no pictures elsewhere.
+Fix: Save the drawing as plain SVG in UTF-8, without scripts and with everything inside the file. A
+photo can stay as the phone took it: the build turns it upright, shrinks it, and removes its place
+and camera data. Put files that aren't pictures somewhere else.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="unsafe-picture",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A file among the pictures that is no plain picture.",
+    summary="A file among the pictures that isn't a plain picture.",
 )

@@ -1,11 +1,11 @@
-"""A list where words are wanted, words where a number is wanted, and the like.
+"""A list in place of words, words in place of a number, and the like.
 
-Why: It cannot be understood as it stands.
+Why: The builder can't tell what it means.
 
 Wrong:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: multimeter
       results:
         - {result: yes, branch: all-good}
@@ -14,21 +14,21 @@ Wrong:
 Right:
 
     belt:
-      check: Belt tight and dry
+      check: Is the belt tight and dry?
       tools: [multimeter]
       results:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Mend: Write it as the example in the finding shows.
+Fix: Write it as the example in the finding shows.
 """
 
 from builder.model.finding import Severity
-from builder.rules.shared.rule import Rule
+from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
     name="wrong-type",
-    family="text",
+    family=Family.TEXT,
     severity=Severity.ERROR,
-    summary="A value of the wrong kind.",
+    summary="A value of the wrong type.",
 )

@@ -1,10 +1,9 @@
 """All rules over one tree, and over the whole library.
 
-In: a `Tree` or the `Library`, and the day it is. Out: findings in the order of the file. In a draft
-every finding is a warning; a retired tree is out of use, and only what replaced it is judged (by a
-rule over the library). What other trees say of a tree matters to its own judgement in one way only:
-by where they hand over to it, see `stands_alone`. A rule silenced on a
-line, with a reason, says nothing there.
+In: a `Tree` or the `Library`, and today's date. Out: findings in the order of the file. In a draft
+every finding is a warning. A retired tree is out of use; a rule over the library checks only what
+replaced it. Other trees affect the findings of a tree in one way only: by where they hand off
+to it, see `is_independent`. A rule that is silenced on a line, with a reason, says nothing there.
 """
 
 from collections.abc import Iterable
@@ -14,13 +13,13 @@ from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
-from builder.rules.catalog import PER_LIBRARY, PER_TREE
+from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
-from builder.rules.unused_silence import applied, malformed
+from builder.rules.unused_silence import malformed, not_silenced
 
-OF_TREES = frozenset(rule.RULE.name for rule in PER_TREE)
-OF_THE_LIBRARY = frozenset(rule.RULE.name for rule in PER_LIBRARY)
-ONLY_OF_THE_LIBRARY = OF_THE_LIBRARY - OF_TREES
+TREE_RULE_NAMES = frozenset(rule.RULE.name for rule in TREE_RULES)
+LIBRARY_RULE_NAMES = frozenset(rule.RULE.name for rule in LIBRARY_RULES)
+LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES
 
 
 def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
@@ -28,35 +27,38 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     if tree.status is Status.RETIRED:
         return ()
     facts = facts_of(tree, library)
-    found = [finding for rule in PER_TREE for finding in rule.check(facts)]
+    findings = [finding for rule in TREE_RULES for finding in rule.check(facts)]
     if tree.silences:
-        found = [*applied(found, tree.silences, OF_TREES)]
-        found += malformed(tree.silences, OF_TREES | ONLY_OF_THE_LIBRARY)
-    return _ordered(as_warning(one) if tree.status is Status.DRAFT else one for one in found)
+        findings = [*not_silenced(findings, tree.silences, TREE_RULE_NAMES)]
+        findings += malformed(tree.silences, TREE_RULE_NAMES | LIBRARY_ONLY_NAMES)
+    is_draft = tree.status is Status.DRAFT
+    return _ordered(as_warning(finding) if is_draft else finding for finding in findings)
 
 
-def stands_alone(tree: TreeListing, library: Library) -> bool:
-    """Whether a tree is judged the same without its neighbours.
+def is_independent(tree: TreeListing, library: Library) -> bool:
+    """Whether a tree gets the same findings without the other trees.
 
-    It is unless others lead into the middle of it, or it cannot be found but through them.
+    It does unless others lead into the middle of it, or are the only way to it.
     """
     callers = library.callers.get(tree.id, ())
     return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
-    """Judge the knowledge, and the trees beside each other."""
+    """Judge the knowledge, and all trees together."""
     trees = [tree for tree in library.listings.values() if tree.status is not Status.RETIRED]
     drafts = {tree.file for tree in trees if tree.status is Status.DRAFT}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
     silences = [silence for silences in silenced for silence in silences]
-    found = [finding for rule in PER_LIBRARY for finding in rule.check_library(library, today)]
-    kept = [*applied(found, silences, ONLY_OF_THE_LIBRARY)]
+    every = (finding for rule in LIBRARY_RULES for finding in rule.check_library(library, today))
+    findings = [*not_silenced(every, silences, LIBRARY_ONLY_NAMES)]
     if library.silences:
-        kept = [*applied(kept, library.silences, OF_THE_LIBRARY)]
-        kept += malformed(library.silences, OF_THE_LIBRARY)
-    return _ordered(as_warning(one) if one.at.file in drafts else one for one in kept)
+        findings = [*not_silenced(findings, library.silences, LIBRARY_RULE_NAMES)]
+        findings += malformed(library.silences, LIBRARY_RULE_NAMES)
+    return _ordered(
+        as_warning(finding) if finding.at.file in drafts else finding for finding in findings
+    )
 
 
 def _ordered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    return tuple(sorted(findings, key=lambda one: (*one.at[:3], one.rule)))
+    return tuple(sorted(findings, key=lambda finding: (*finding.at[:3], finding.rule)))

@@ -1,7 +1,7 @@
-"""What the limits of a check stand on: its readings, its conditions, its instruments.
+"""What the limits of a check depend on: its readings, its conditions, its instruments.
 
 In: a `Step` with a check and the `Facts` of its tree. Out: its limits one by one, the conditions
-under which they count, and the instruments that could show them.
+under which they apply, and the instruments that could show them.
 """
 
 from collections.abc import Iterator
@@ -25,46 +25,46 @@ class Limit:
     result: Result
 
 
-def measuring(facts: Facts) -> Iterator[tuple[Step, Check]]:
+def measuring_checks(facts: Facts) -> Iterator[tuple[Step, Check]]:
     """Yield the checks that measure something in a unit."""
     for step in facts.steps:
         body = step.body
-        if isinstance(body, Check) and any(not one.one_of for one in body.readings):
+        if isinstance(body, Check) and any(not reading.one_of for reading in body.readings):
             yield step, body
 
 
 def limits_of(check: Check) -> Iterator[Limit]:
-    """Yield every end of a range once, but for the ends of the readings themselves."""
+    """Yield every end of a range once, without the ends of the readings themselves."""
     for reading in check.readings:
         if reading.one_of:
             continue
-        told = {reading.low, reading.high}
+        seen = {reading.low, reading.high}
         for result in check.results:
-            said = result.ranges.get(reading.name, EVERYTHING)
-            if said == OVER:
+            side = result.ranges.get(reading.name, EVERYTHING)
+            if side == OVER:
                 continue
-            for value in (said.low.value, said.high.value):
-                if value.is_finite() and value not in told:
-                    told.add(value)
+            for value in (side.low.value, side.high.value):
+                if value.is_finite() and value not in seen:
+                    seen.add(value)
                     yield Limit(value, reading, result)
 
 
-def conditions(facts: Facts, step: Step) -> str:
-    """Return all that is said about when the step counts, its own and its method's."""
+def conditions_of(facts: Facts, step: Step) -> str:
+    """Return the conditions of a step and of the step whose method it uses, as one text."""
     method = facts.tree.steps.get(step.same_as) if step.same_as else None
     return "; ".join([*step.when, *(method.when if method else ())])
 
 
-def instruments(facts: Facts, step: Step, unit: str) -> list[InstrumentRange] | None:
-    """Return what the step's tools can read of that kind; None where nobody can tell.
+def instrument_ranges(facts: Facts, step: Step, unit: str) -> list[InstrumentRange] | None:
+    """Return what the step's tools can read of that kind; None where that is unknown.
 
-    That is where the step names no tool, or one that is not said to read anything in particular.
+    It is unknown where the step names no tool, or a tool that doesn't list what it reads.
     """
     tools = [facts.library.tools.get(name) for name in step.tools]
     if not tools or any(tool is None or not tool.reads for tool in tools):
         return None
-    reads = (one for tool in tools if tool for one in tool.reads)
-    return [one for one in reads if same_kind(one.unit, unit)]
+    ranges = (range_ for tool in tools if tool for range_ in tool.reads)
+    return [range_ for range_ in ranges if same_kind(range_.unit, unit)]
 
 
 def in_unit(value: Decimal, reading: Reading, instrument: InstrumentRange) -> Fraction:

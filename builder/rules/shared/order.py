@@ -1,63 +1,69 @@
-"""What must come first on every path of a tree, also across hand-overs.
+"""What must come first on every path of a tree, also across handoffs.
 
-In: the `Facts` of a tree and a `Requirement`. Out: the places to which a walk can come with the
-requirement unmet. A tree that can be found by its symptom may be opened by anybody, so nothing is
-taken to be done before it; a tree without one, or a step that only other trees lead to, has what
-all of them have done.
+In: the `Facts` of a tree and a `Requirement`. Out: the places a walk can reach with the requirement
+unmet. Anyone can open a tree that is found by its symptom, so nothing counts as done before it. A
+tree without a symptom, or a step that only other trees lead to, starts with what all of them did.
 """
 
 from collections.abc import Iterable, Iterator
 
-from builder.graph.order import Brings, Lacking, brings, lacking, leaves_done, undoes
-from builder.graph.paths import Move, Place
+from builder.graph.moves import Move, Place
+from builder.graph.precedence import (
+    MoveTest,
+    ReachedUnmet,
+    leaves_done,
+    meets,
+    reached_unmet,
+    undoes,
+)
 from builder.graph.requirements import Requirement
 from builder.model.finding import Related
-from builder.model.library import Library, entered_at, hand_overs_to
-from builder.model.summary import HandOver
+from builder.model.library import Library, entered_at, handoffs_to
+from builder.model.summary import Handoff
 from builder.model.tree import Deed, Step
 from builder.rules.shared.rule import Facts
 
-Entry = tuple[str, str]  # a tree and the step at which it is entered
+TreeEntry = tuple[str, str]  # a tree and the step at which a walk enters it
 
 
-def unmet(facts: Facts, requirement: Requirement) -> Lacking:
-    """Return where a walk can come with a requirement unmet."""
+def unmet(facts: Facts, requirement: Requirement) -> ReachedUnmet:
+    """Return where a walk can arrive with a requirement unmet."""
     graph, steps = facts.graph, facts.tree.steps
     starts = [
         place
         for place in graph.starts
         if not _met_on_entry(facts.library, (facts.tree.id, place.step), requirement, frozenset())
     ]
-    undoing = [place for place in graph.onward if undoes(steps[place.step], requirement)]
-    return _lacking(facts, starts, brings(steps, requirement), undoing)
+    undoing = [place for place in graph.moves_from if undoes(steps[place.step], requirement)]
+    return _reached_unmet(facts, starts, meets(steps, requirement), undoing)
 
 
-def _lacking(
-    facts: Facts, starts: Iterable[Place], brings: Brings, undoing: Iterable[Place] = ()
-) -> Lacking:
-    """Follow the walks; what a step with a mistake of text brings about is left open."""
+def _reached_unmet(
+    facts: Facts, starts: Iterable[Place], meets_it: MoveTest, undoing: Iterable[Place] = ()
+) -> ReachedUnmet:
+    """Follow the walks; a step with a text error may meet anything, so it counts as meeting it."""
     broken = facts.tree.broken
 
-    def brought(move: Move) -> bool:
-        return move.source.step in broken or brings(move)
+    def may_meet_it(move: Move) -> bool:
+        return move.source.step in broken or meets_it(move)
 
-    return lacking(facts.graph.onward, starts, brought, undoing)
+    return reached_unmet(facts.graph.moves_from, starts, may_meet_it, undoing)
 
 
-def without_step(facts: Facts, name: str) -> Lacking:
-    """Return where a walk can come without having done a step of the tree."""
+def without_step(facts: Facts, name: str) -> ReachedUnmet:
+    """Return where a walk can arrive without having done a step of the tree."""
     step = facts.tree.steps[name]
 
-    def done(move: Move) -> bool:
+    def does_step(move: Move) -> bool:
         return move.source.step == name and leaves_done(step, move)
 
-    return _lacking(facts, facts.graph.starts, done)
+    return _reached_unmet(facts, facts.graph.starts, does_step)
 
 
-def without_caution(facts: Facts, hazard: str) -> Lacking:
-    """Return where a walk can come without having met a step that names a hazard."""
+def without_caution(facts: Facts, hazard: str) -> ReachedUnmet:
+    """Return where a walk can arrive without having passed a step that names a hazard."""
     cautious = {name for name, step in facts.tree.steps.items() if hazard in step.hazards}
-    return _lacking(facts, facts.graph.starts, lambda move: move.source.step in cautious)
+    return _reached_unmet(facts, facts.graph.starts, lambda move: move.source.step in cautious)
 
 
 def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
@@ -70,17 +76,17 @@ def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
     if not doing:
         return False
 
-    def done(move: Move) -> bool:
+    def does_it(move: Move) -> bool:
         return move.source.step in doing and leaves_done(doing[move.source.step], move)
 
-    came = _lacking(facts, facts.graph.starts, done).came
-    return all(place.step != target.id for place in came)
+    reached = _reached_unmet(facts, facts.graph.starts, does_it).arrived_by
+    return all(place.step != target.id for place in reached)
 
 
-def arrivals(found: Lacking, facts: Facts) -> Iterator[tuple[Step, Place]]:
-    """Yield each sound step that is reached, once, with a place of it."""
+def reached_steps(reached: ReachedUnmet, facts: Facts) -> Iterator[tuple[Step, Place]]:
+    """Yield each reached step without a text error, once, with one of its places."""
     places: dict[str, Place] = {}
-    for place in found.came:
+    for place in reached.arrived_by:
         places.setdefault(place.step, place)
     for step in facts.steps:
         if step.id in places:
@@ -88,35 +94,35 @@ def arrivals(found: Lacking, facts: Facts) -> Iterator[tuple[Step, Place]]:
 
 
 def unmet_deeds(step: Step, requirement: Requirement) -> Iterator[Deed]:
-    """Yield what a step does without the requirement, which its own list may still meet in time."""
-    so = False
+    """Yield what a step does before its own list has met the requirement."""
+    is_met = False
     for deed in step.does:
-        if deed.verb in requirement.needed_by and not so:
+        if deed.verb in requirement.needed_by and not is_met:
             yield deed
         if deed.verb in requirement.undone_by:
-            so = False
-        elif deed.verb == requirement.brought_by:
-            so = True
+            is_met = False
+        elif deed.verb == requirement.met_by:
+            is_met = True
 
 
-def way_there(found: Lacking, place: Place) -> str:
-    """Write the path on which it is missing."""
-    return " -> ".join(found.trail(place))
+def path_as_text(reached: ReachedUnmet, place: Place) -> str:
+    """Write the path on which the requirement is unmet: `a -> b -> c`."""
+    return " -> ".join(reached.path_to(place))
 
 
-def comes_from(facts: Facts, found: Lacking, place: Place) -> Iterator[Related]:
-    """Point at the hand-overs by which the path begins, where other trees lead into the middle."""
-    first = found.trail(place)[0]
+def entering_handoffs(facts: Facts, reached: ReachedUnmet, place: Place) -> Iterator[Related]:
+    """Point at the handoffs that begin the path, where other trees lead into the middle."""
+    first = reached.path_to(place)[0]
     if first != facts.tree.start.id:
-        for over in hand_overs_to(facts.library, facts.tree.id):
-            if over.step == first:
-                yield Related(over.at, f"`{over.from_tree}` hands over to `{first}` here")
+        for handoff in handoffs_to(facts.library, facts.tree.id):
+            if handoff.step == first:
+                yield Related(handoff.at, f"`{handoff.from_tree}` hands off to `{first}` here")
 
 
 def _met_on_entry(
-    library: Library, entry: Entry, requirement: Requirement, seen: frozenset[Entry]
+    library: Library, entry: TreeEntry, requirement: Requirement, seen: frozenset[TreeEntry]
 ) -> bool:
-    """Whether every way into an entry has met a requirement before; nobody knows, then not."""
+    """Whether every handoff to an entry has met a requirement before; no handoff, then not."""
     tree, step = entry
     listing = library.listings.get(tree)
     if listing is None or entry in seen:
@@ -124,15 +130,20 @@ def _met_on_entry(
     start = listing.steps[0]
     if step == start and listing.searchable:
         return False
-    overs = [one for one in hand_overs_to(library, tree) if (one.step or start) == step]
-    return bool(overs) and all(_brought(library, one, requirement, seen | {entry}) for one in overs)
+    every = handoffs_to(library, tree)
+    handoffs = [handoff for handoff in every if (handoff.step or start) == step]
+    return bool(handoffs) and all(
+        _met_at_handoff(library, handoff, requirement, seen | {entry}) for handoff in handoffs
+    )
 
 
-def _brought(
-    library: Library, over: HandOver, requirement: Requirement, seen: frozenset[Entry]
+def _met_at_handoff(
+    library: Library, handoff: Handoff, requirement: Requirement, seen: frozenset[TreeEntry]
 ) -> bool:
-    lacks = over.without.get(requirement.name, over.reached_from)
-    if any(name.startswith("!") for name in lacks):
+    origins = handoff.without.get(requirement.name, handoff.reached_from)
+    if any(name.startswith("!") for name in origins):
         return False
-    entries = set(entered_at(library, over.from_tree)).intersection(lacks)
-    return all(_met_on_entry(library, (over.from_tree, e), requirement, seen) for e in entries)
+    entries = set(entered_at(library, handoff.from_tree)).intersection(origins)
+    return all(
+        _met_on_entry(library, (handoff.from_tree, step), requirement, seen) for step in entries
+    )

@@ -1,22 +1,36 @@
-"""What a rule is, and what it is given.
+"""What a rule is, and what it gets.
 
-In: nothing. Out: `Rule`, the name and gravity under which findings are made, and `Facts`, all that
-a rule may ask about one tree. A rule is a module with a `RULE` and a `check`; see `all.py`.
+In: nothing. Out: `Rule`, the name and severity of its findings, and `Facts`, all that a rule may
+ask about one tree. A rule is a module with a `RULE` and a `check`; `catalog.py` lists them.
 """
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import Protocol
+from enum import StrEnum
+from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
 from builder.graph.space import Space, space_of
-from builder.graph.tree_graph import Graph, graph_of
+from builder.graph.tree_graph import TreeGraph, graph_of
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Check, Step, Tree
-from builder.rules.shared.published import texts_of
+from builder.rules.shared.published_text import texts_of
+
+
+class Family(StrEnum):
+    """What the rules under one heading are about."""
+
+    TEXT = "text"
+    FLOW = "flow"
+    READINGS = "readings"
+    ORDER = "order"
+    SETUP = "setup"
+    KNOWLEDGE = "knowledge"
+    WORDS = "words"
+    UPKEEP = "upkeep"
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +38,7 @@ class Rule:
     """One rule as technicians know it."""
 
     name: str  # also the name of its module, with `_` for `-`
-    family: str  # text | flow | readings | order | set-up | knowledge | words | upkeep
+    family: Family
     severity: Severity
     summary: str  # one sentence: what it finds
 
@@ -36,56 +50,58 @@ class Rule:
 
 
 def as_warning(finding: Finding) -> Finding:
-    """Return the finding as a warning, which does not stop a build."""
+    """Return the finding as a warning, which doesn't stop a build."""
     return replace(finding, severity=Severity.WARNING)
 
 
 @dataclass(frozen=True, slots=True)
 class Facts:
-    """A tree, what is known beside it, and what was worked out about it once for all rules."""
+    """A tree, the library around it, and what is computed from it once for all rules."""
 
     tree: Tree
     library: Library
-    graph: Graph
-    steps: tuple[Step, ...]  # those without a mistake of text
-    ways: tuple[tuple[Step, Exit], ...]  # every way out of those
-    spaces: Mapping[str, Space]  # by step, for the checks that measure
+    graph: TreeGraph
+    steps: tuple[Step, ...]  # those without a text error
+    exits: tuple[tuple[Step, Exit], ...]  # every exit of those
+    spaces: Mapping[str, Space]  # by step, of the checks that measure
     texts: tuple[Text, ...]  # what a reader of the page and the prints sees
 
 
 def facts_of(tree: Tree, library: Library) -> Facts:
-    """Work out what the rules share."""
+    """Compute what the rules share."""
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(step for _, step in callers if step)
-    sound = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
-    checks = ((str(step.id), step.body) for step in sound if isinstance(step.body, Check))
+    steps = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
+    checks = ((str(step.id), step.body) for step in steps if isinstance(step.body, Check))
     spaces = {name: space for name, body in checks if (space := space_of(body))}
     return Facts(
         tree=tree,
         library=library,
         graph=graph_of(tree, entered),
-        steps=sound,
-        ways=tuple((step, way) for step in sound for way in exits(step)),
+        steps=steps,
+        exits=tuple((step, exit_) for step in steps for exit_ in exits(step)),
         spaces=spaces,
-        texts=tuple(texts_of(tree, sound)),
+        texts=tuple(texts_of(tree, steps)),
     )
 
 
-class Documented(Protocol):
+class DocumentedRule(Protocol):
     """A module with a rule and, in its docstring, the page of that rule."""
 
     RULE: Rule
     __doc__: str | None
 
 
-class TreeRule(Documented, Protocol):
+@runtime_checkable
+class TreeRule(DocumentedRule, Protocol):
     """A module that judges one tree."""
 
     def check(self, facts: Facts, /) -> Iterator[Finding]:
         """Yield what is wrong."""
 
 
-class LibraryRule(Documented, Protocol):
+@runtime_checkable
+class LibraryRule(DocumentedRule, Protocol):
     """A module that judges the knowledge and all trees in summary."""
 
     def check_library(self, library: Library, today: date, /) -> Iterator[Finding]:

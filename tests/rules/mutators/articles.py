@@ -1,4 +1,4 @@
-"""Ways to break a how-to article.
+"""Mutators for how-to articles.
 
 In: a sound article. Out: mutants of it.
 """
@@ -13,8 +13,8 @@ from .sound import ArticleMutator, Mutant, SoundArticle
 TARGET = re.compile(r"(!?)\[[^\]]*\]\(([\w/-]+\.\w+)\)")
 
 
-def link_misspelt(sound: SoundArticle) -> Iterator[Mutant]:
-    """Link to an article that is not there, or to a heading that it does not have."""
+def link_misspelled(sound: SoundArticle) -> Iterator[Mutant]:
+    """Link to an article that doesn't exist, or to a heading that it doesn't have."""
     for target in _targets(sound, ""):
         yield sound.replaced(target.at, f"zz-{target}")
         yield sound.replaced(target.at, f"{target}#part-zz")
@@ -22,8 +22,8 @@ def link_misspelt(sound: SoundArticle) -> Iterator[Mutant]:
         yield sound.replaced(target.at, "../trees/zz/none.md")
 
 
-def picture_misspelt(sound: SoundArticle) -> Iterator[Mutant]:
-    """Show a picture that is not there."""
+def picture_misspelled(sound: SoundArticle) -> Iterator[Mutant]:
+    """Show a picture that doesn't exist."""
     for target in _targets(sound, "!"):
         yield sound.replaced(target.at, target.replace("/", "/zz-"))
         yield sound.replaced(target.at, target.removeprefix("pictures/"))
@@ -37,25 +37,25 @@ def _targets(sound: SoundArticle, kind: str) -> Iterator[Text]:
                 yield Text(match[2], Position("", number, start, number, end))
 
 
-def tool_misspelt(sound: SoundArticle) -> Iterator[Mutant]:
-    """Name a tool that the shop does not have."""
+def tool_misspelled(sound: SoundArticle) -> Iterator[Mutant]:
+    """Name a tool that the shop doesn't have."""
     for tool in sound.article.tools:
         yield sound.replaced(tool.at, f"{tool}zz")
 
 
-def hazard_misspelt(sound: SoundArticle) -> Iterator[Mutant]:
-    """Name a hazard that does not exist."""
+def hazard_misspelled(sound: SoundArticle) -> Iterator[Mutant]:
+    """Name a hazard that doesn't exist."""
     for hazard in sound.article.hazards:
         yield sound.replaced(hazard.at, f"{hazard}zz")
 
 
 def review_aged(sound: SoundArticle) -> Iterator[Mutant]:
-    """Let the last review be long ago."""
+    """Set the last review to long ago."""
     if sound.article.reviewed:
         yield sound.replaced(sound.article.reviewed.date.at, "2020-02-29")
 
 
-def said(words: str) -> ArticleMutator:
+def with_words(words: str) -> ArticleMutator:
     """Return a mutator that writes words into the purpose and at the end of every paragraph."""
 
     def written(sound: SoundArticle) -> Iterator[Mutant]:

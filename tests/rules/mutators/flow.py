@@ -1,44 +1,43 @@
-"""Ways to break the rules of flow: where branches lead, and where they do not.
+"""Mutators for the rules of flow: where branches lead, and where they don't.
 
 In: a sound tree. Out: mutants of it.
 """
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Way, exits
+from builder.graph.routes import ExitKind, exits
 from builder.model.tree import Action
 
 from .sound import Mutant, Sound
 
 
 def branch_to_nowhere(sound: Sound) -> Iterator[Mutant]:
-    """Let a branch lead to a step that is not there."""
-    for step in sound.steps:
-        for way in exits(step):
-            if way.branch.step and not way.branch.tree:
-                yield sound.replaced(way.at, f"{way.branch.text}-zz")
+    """Lead a branch to a step that doesn't exist."""
+    for _, exit_ in sound.exits:
+        if exit_.branch.step and not exit_.branch.tree:
+            yield sound.replaced(exit_.at, f"{exit_.branch.text}-zz")
 
 
-def node_orphaned(sound: Sound) -> Iterator[Mutant]:
-    """Turn the only branch that leads to a step away from it."""
-    ways = [(step, way) for step in sound.steps for way in exits(step)]
+def step_orphaned(sound: Sound) -> Iterator[Mutant]:
+    """Lead the only branch to a step somewhere else."""
+    own = [exit_ for _, exit_ in sound.exits if not exit_.branch.tree]
     entered = {step for _, step in sound.library.callers.get(sound.tree.id, ())}
     for target in list(sound.steps)[1:]:
-        leading = [way for _, way in ways if way.branch.step == target.id and not way.branch.tree]
+        leading = [exit_ for exit_ in own if exit_.branch.step == target.id]
         if len(leading) == 1 and target.id not in entered:
             others = (one for one in sound.tree.steps if one != target.id)
             yield sound.replaced(leading[0].at, next(others), target.id.at.line)
 
 
-def no_way_on(sound: Sound) -> Iterator[Mutant]:
-    """Take `then` out of an action."""
+def next_step_removed(sound: Sound) -> Iterator[Mutant]:
+    """Remove `then` from an action."""
     for step in sound.steps:
         if isinstance(step.body, Action) and step.body.then:
             yield sound.without(step.body.then.text.at, "then", step.id.at.line)
 
 
 def one_way(sound: Sound) -> Iterator[Mutant]:
-    """Let every result of a check lead where its first leads."""
+    """Lead every result of a check where its first leads."""
     for _, check in sound.checks:
         first = check.results[0].branch.text
         mutant = sound
@@ -49,7 +48,7 @@ def one_way(sound: Sound) -> Iterator[Mutant]:
 
 
 def phrase_repeated(sound: Sound) -> Iterator[Mutant]:
-    """Write the first phrase of a check once more, in capitals."""
+    """Repeat the first phrase of a check in capitals."""
     for _, check in sound.checks:
         first, *others = check.results
         if not first.ranges and not check.figure and others and not others[0].ranges:
@@ -57,22 +56,23 @@ def phrase_repeated(sound: Sound) -> Iterator[Mutant]:
 
 
 def bound_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the only bound out of a step that leads back to itself through one other step."""
+    """Remove the only limit of a step that leads back to itself through one other step."""
     for step in sound.steps:
         if not step.at_most or step.spent:
             continue
-        for way in exits(step):
-            there = sound.tree.steps.get(way.branch.step or "")
-            if there is None or there.at_most or way.way in (Way.SPENT, Way.STILL_THERE):
+        for exit_ in exits(step):
+            target = sound.tree.steps.get(exit_.branch.step or "")
+            is_usual = exit_.kind not in (ExitKind.SPENT, ExitKind.STILL_THERE)
+            if target is None or target.at_most or not is_usual:
                 continue
-            back = [one for one in exits(there) if one.branch.step == step.id]
-            if any(one.way is not Way.STILL_THERE for one in back):
+            back = [one for one in exits(target) if one.branch.step == step.id]
+            if any(one.kind is not ExitKind.STILL_THERE for one in back):
                 around = {one.at.line for one in (*back, *exits(step))}
                 yield sound.without(step.at_most.at, "at_most", *around)
                 break
 
 
-def sent_round(sound: Sound) -> Iterator[Mutant]:
+def sent_around(sound: Sound) -> Iterator[Mutant]:
     """Send an action to itself, or back to the action that led to it."""
     actions = {
         step.id: step.body.then
@@ -88,7 +88,7 @@ def sent_round(sound: Sound) -> Iterator[Mutant]:
 
 QUESTION = """\
   one-more-{}:
-    check: Part {} good
+    check: Is part {} good?
     results:
       - result: good
         branch: {}
@@ -97,10 +97,10 @@ QUESTION = """\
 
 
 def asked_one_by_one(sound: Sound) -> Iterator[Mutant]:
-    """Ask part by part, as many as a path may have steps, before the tree begins."""
-    most, start = sound.library.shop.longest_path, sound.tree.start
+    """Ask about one part after another before the tree begins, as long as a path may be."""
+    limit, start = sound.library.shop.longest_path, sound.tree.start
     end = next((step.id for step, _ in sound.fixes), start.id)
-    onward = [*(f"one-more-{n}" for n in range(1, most)), start.id]
-    steps = [QUESTION.format(n, n, on, end) for n, on in enumerate(onward)]
+    targets = [*(f"one-more-{n}" for n in range(1, limit)), start.id]
+    steps = [QUESTION.format(n, n, target, end) for n, target in enumerate(targets)]
     text = "\n".join(steps)
     yield sound.inserted(start.id.at.line - 1, text, text.count("\n") + 1)

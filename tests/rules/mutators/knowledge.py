@@ -1,6 +1,6 @@
-"""Ways to break the rules of knowledge: names that nobody knows, what is said twice or never used.
+"""Mutators for the rules of knowledge: unknown names, repeated complaints, unused articles.
 
-In: a sound tree. Out: mutants of it, some of which are told in another file.
+In: a sound tree. Out: mutants of it, some with the finding in another file.
 """
 
 from collections.abc import Callable, Iterator
@@ -14,8 +14,8 @@ from builder.model.tree import Step
 from .sound import Mutant, Mutator, Sound
 
 
-def misspelt(name_of: Callable[[Step], Text | None]) -> Mutator:
-    """Return a mutator that writes a name of a step wrong."""
+def misspelled(name_of: Callable[[Step], Text | None]) -> Mutator:
+    """Return a mutator that misspells a name of a step."""
 
     def written(sound: Sound) -> Iterator[Mutant]:
         for step in sound.steps:
@@ -26,20 +26,20 @@ def misspelt(name_of: Callable[[Step], Text | None]) -> Mutator:
     return written
 
 
-def lamp_misspelt(sound: Sound) -> Iterator[Mutant]:
-    """Write a lamp that does not exist."""
+def lamp_misspelled(sound: Sound) -> Iterator[Mutant]:
+    """Write a warning light that doesn't exist."""
     for lamp in sound.tree.symptom.lamps:
         yield sound.replaced(lamp.at, f"{lamp}zz")
 
 
 def look_alike(sound: Sound) -> Iterator[Mutant]:
-    """Write the letter O for the figure 0 in a code."""
+    """Write the letter O for the digit 0 in a DTC."""
     for code in sound.tree.symptom.codes:
         if "0" in code:
             yield sound.replaced(code.at, code.replace("0", "O", 1))
 
 
-def module_misspelt(sound: Sound) -> Iterator[Mutant]:
+def module_misspelled(sound: Sound) -> Iterator[Mutant]:
     """Write a module that has no record."""
     for module in sound.tree.symptom.fitted_elsewhere:
         yield sound.replaced(module.at, f"{module}zz")
@@ -52,13 +52,13 @@ def module_misspelt(sound: Sound) -> Iterator[Mutant]:
             yield sound.replaced(fix.replaces.module.at, f"{fix.replaces.module}zz")
 
 
-def system_misspelt(sound: Sound) -> Iterator[Mutant]:
-    """Write a system that does not exist."""
+def system_misspelled(sound: Sound) -> Iterator[Mutant]:
+    """Write a system that doesn't exist."""
     yield sound.replaced(sound.tree.system.at, f"{sound.tree.system}zz")
 
 
 def vehicle_unknown(sound: Sound) -> Iterator[Mutant]:
-    """Write a model that the shop does not see, or years in which it was not made."""
+    """Write a model the shop doesn't know, or years in which it wasn't made."""
     for scope in sound.tree.applies_to:
         yield sound.replaced(scope.model.at, f"{scope.model}zz")
         if scope.years:
@@ -72,15 +72,15 @@ def vehicle_unknown(sound: Sound) -> Iterator[Mutant]:
             yield sound.replaced(at, f"{scope.years[0] - 1}-{last}")
 
 
-def picture_misspelt(sound: Sound) -> Iterator[Mutant]:
-    """Name a picture that is not there."""
+def picture_misspelled(sound: Sound) -> Iterator[Mutant]:
+    """Name a picture that doesn't exist."""
     for step in sound.steps:
         if step.picture:
             yield sound.replaced(step.picture.file.at, f"zz-{step.picture.file}")
 
 
 def complaint_copied(sound: Sound) -> Iterator[Mutant]:
-    """Write a complaint of another tree, or of this one once more."""
+    """Copy a complaint of another tree, or repeat one of this tree."""
     words = sound.tree.symptom.words
     for one, other in pairwise(words):
         yield sound.replaced(other.at, f'"{one.upper()}"', one.at.line)
@@ -96,12 +96,14 @@ def complaint_copied(sound: Sound) -> Iterator[Mutant]:
 
 
 def _same_vehicles(sound: Sound, other: Summary) -> bool:
-    here, there = ({(one.make, one.model) for one in of.applies_to} for of in (sound.tree, other))
-    return not here or not there or bool(here & there)
+    own, others = (
+        {(scope.make, scope.model) for scope in tree.applies_to} for tree in (sound.tree, other)
+    )
+    return not own or not others or bool(own & others)
 
 
 def article_dropped(sound: Sound) -> Iterator[Mutant]:
-    """Take away the last step that leads to an article."""
+    """Remove the last links to an article."""
     library = sound.library
     others = [
         listing.how_tos for listing in library.listings.values() if listing.id != sound.tree.id
@@ -109,9 +111,9 @@ def article_dropped(sound: Sound) -> Iterator[Mutant]:
     linked = "\n".join(one.body for one in library.how_tos.values())
     for name in library.listings[sound.tree.id].how_tos:
         if not any(name in used for used in others) and f"({name}.md" not in linked:
-            left = sound
+            mutant = sound
             for step in sound.steps:
                 if step.how_to == name:
-                    left = left.again(left.without(step.how_to.at, "how_to"))
+                    mutant = mutant.again(mutant.without(step.how_to.at, "how_to"))
             at = library.how_tos[name].at
-            yield Mutant(left.text, frozenset(), frozenset({(at.file, at.line)}))
+            yield Mutant(mutant.text, frozenset(), frozenset({(at.file, at.line)}))

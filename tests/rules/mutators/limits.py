@@ -1,4 +1,4 @@
-"""Ways to break the rules of limits: ranges that part, meet twice, run on or hide something.
+"""Mutators for the rules of limits: ranges with gaps, overlaps, open ends or hidden bands.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -24,31 +24,31 @@ def _single(sound: Sound) -> Iterator[tuple[Check, int, Result]]:
 
 
 def limit_shifted(sound: Sound) -> Iterator[Mutant]:
-    """Pull the upper end of a range down by ten steps of the reading, so that a gap opens."""
-    for check, neighbour, result in _single(sound):
-        yield from _moved(sound, check, neighbour, result, -10)
+    """Move the upper end of a range down by ten steps of the reading, so that a gap opens."""
+    for check, next_line, result in _single(sound):
+        yield from _moved(sound, check, next_line, result, -10)
     yield from _moved_of_several(sound, -10)
 
 
 def limit_pushed(sound: Sound) -> Iterator[Mutant]:
-    """Push the upper end of a range up by ten steps, into the next range."""
-    for check, neighbour, result in _single(sound):
-        yield from _moved(sound, check, neighbour, result, +10)
+    """Move the upper end of a range up by ten steps, into the next range."""
+    for check, next_line, result in _single(sound):
+        yield from _moved(sound, check, next_line, result, +10)
     yield from _moved_of_several(sound, +10)
 
 
 def _moved(
-    sound: Sound, check: Check, neighbour: int, result: Result, steps: int
+    sound: Sound, check: Check, next_line: int, result: Result, steps: int
 ) -> Iterator[Mutant]:
-    side, fine = result.ranges[""], check.readings[0].resolution or Decimal("0.1")
-    end = side.high.value + steps * fine
+    side, resolution = result.ranges[""], check.readings[0].resolution or Decimal("0.1")
+    end = side.high.value + steps * resolution
     if end > max(side.low.value, check.readings[0].low) and end < check.readings[0].high:
         head, _, _ = result.said.rpartition(" ")
-        yield sound.replaced(result.said.at, f"{head} {end:f}", neighbour)
+        yield sound.replaced(result.said.at, f"{head} {end:f}", next_line)
 
 
 def _moved_of_several(sound: Sound, steps: int) -> Iterator[Mutant]:
-    """Do the same to one reading of several; the fault lies between any of the results."""
+    """Do the same to one reading of several; the fault may be at any of the results."""
     for limit in sound.limits:
         reading = next((one for one in limit.check.readings if one.name == limit.reading), None)
         if not reading or reading.one_of or not reading.name or limit.check.several:
@@ -56,35 +56,35 @@ def _moved_of_several(sound: Sound, steps: int) -> Iterator[Mutant]:
         side = limit.side
         end = side.high.value + steps * (reading.resolution or Decimal("0.1"))
         if max(side.low.value, reading.low) < end < reading.high != side.high.value:
-            head, _, _ = limit.said.rpartition(" ")
+            head, _, _ = limit.text.rpartition(" ")
             results = (result.said.at.line for result in limit.check.results)
-            yield sound.replaced(limit.said.at, f"{head} {end:f}", *results)
+            yield sound.replaced(limit.text.at, f"{head} {end:f}", *results)
 
 
 def ends_swapped(sound: Sound) -> Iterator[Mutant]:
     """Write the ends of a range in the wrong order."""
     for limit in sound.limits:
-        low, to, high = limit.said.partition(" to ")
+        low, to, high = limit.text.partition(" to ")
         if to and " " not in low + high and low != high:
-            yield sound.replaced(limit.said.at, f"{high} to {low}", limit.result.said.at.line)
+            yield sound.replaced(limit.text.at, f"{high} to {low}", limit.result.said.at.line)
 
 
 def over_zero(sound: Sound) -> Iterator[Mutant]:
-    """Leave a range open over zero, from either side of the mistake."""
+    """Leave a range open past zero, by its end or by its reading."""
     yield from end_left_open(sound)
     yield from lead_reversed(sound)
 
 
 def end_left_open(sound: Sound) -> Iterator[Mutant]:
-    """Write `at most 5` or `at least -5` where `-5 to 5` was meant."""
+    """Write `at most 5` or `at least -5` for `-5 to 5`."""
     for limit in sound.limits:
-        low, to, high = limit.said.partition(" to ")
+        low, to, high = limit.text.partition(" to ")
         if to and limit.side.takes(Decimal(0)) and _can_be_negative(limit.check, limit.reading):
             if limit.side.high.value:
                 upper = high if high.startswith("below") else f"at most {high}"
-                yield sound.replaced(limit.said.at, upper, limit.result.said.at.line)
+                yield sound.replaced(limit.text.at, upper, limit.result.said.at.line)
             if limit.side.low.value:
-                yield sound.replaced(limit.said.at, f"at least {low}", limit.result.said.at.line)
+                yield sound.replaced(limit.text.at, f"at least {low}", limit.result.said.at.line)
 
 
 def _can_be_negative(check: Check, name: str) -> bool:
@@ -95,7 +95,7 @@ def _can_be_negative(check: Check, name: str) -> bool:
 
 
 def lead_reversed(sound: Sound) -> Iterator[Mutant]:
-    """Let a reading go below zero, as the meter can, and leave its open ranges as they are."""
+    """Extend a reading below zero, as the meter can, and leave its open ranges as they are."""
     for _, check in sound.checks:
         for reading in check.readings:
             sides = [

@@ -1,4 +1,4 @@
-"""Ways to break the rules of order: what must come first, left out.
+"""Mutators for the rules of order: what must come first, removed.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -12,32 +12,32 @@ from .sound import Mutant, Mutator, Sound
 
 
 def deed_removed(verb: str, *needing: str) -> Mutator:
-    """Return a mutator that takes a deed out of the only step that does it."""
+    """Return a mutator that removes a deed from the only step that does it."""
 
     def removed(sound: Sound) -> Iterator[Mutant]:
         steps = sound.steps
         doing = [(step, deed) for step in steps for deed in step.does if deed.verb == verb]
         needs = {d.text.at.line for step in steps for d in step.does if d.verb in needing}
-        if len(doing) == 1 and needs and not _undone(sound):
-            yield _left_out(sound, *doing[0], needs)
+        if len(doing) == 1 and needs and not _is_entered(sound):
+            yield _removed(sound, *doing[0], needs)
 
     return removed
 
 
-def _left_out(sound: Sound, step: Step, deed: Deed, lines: set[int]) -> Mutant:
-    """Take a deed out of a step; where it is the only one, the list with it."""
+def _removed(sound: Sound, step: Step, deed: Deed, lines: set[int]) -> Mutant:
+    """Remove a deed from a step; where it is the only one, remove the list."""
     if len(step.does) == 1:
         return sound.without(deed.text.at, "does", *lines)
     return sound.replaced(deed.text.at, "cycle-key", *lines)
 
 
-def _undone(sound: Sound) -> bool:
-    """Whether other trees lead into the middle, where what they have done counts as well."""
+def _is_entered(sound: Sound) -> bool:
+    """Whether other trees lead into the middle, so that what they did counts as well."""
     return any(step for _, step in sound.library.callers.get(sound.tree.id, ()))
 
 
 def proof_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the only proof of the ground out of a tree that replaces a module asking for it."""
+    """Remove the only ground test from a tree that replaces a module asking for it."""
     lines = {
         fix.replaces.module.at.line
         for _, fix in sound.fixes
@@ -46,42 +46,42 @@ def proof_removed(sound: Sound) -> Iterator[Mutant]:
     doing = [
         (step, deed) for step in sound.steps for deed in step.does if deed.verb == "check-ground"
     ]
-    if len(doing) == 1 and lines and not _undone(sound):
-        yield _left_out(sound, *doing[0], lines)
+    if len(doing) == 1 and lines and not _is_entered(sound):
+        yield _removed(sound, *doing[0], lines)
 
 
-def caution_left_out(sound: Sound) -> Iterator[Mutant]:
-    """Leave a hazard out of a step whose work meets it, where no other step has named it."""
+def caution_removed(sound: Sound) -> Iterator[Mutant]:
+    """Remove a hazard from a step that brings it, where no other step names it."""
     for step in sound.steps:
-        met = _met(sound, step)
+        lines = _hazard_lines(sound, step)
         for hazard in step.hazards:
             others = [one.id for one in sound.steps if one is not step and hazard in one.hazards]
-            if hazard in met and step.id in sound.reached(*others):
+            if hazard in lines and step.id in sound.reached(*others):
                 if len(step.hazards) == 1:
-                    yield sound.without(hazard.at, "hazards", *met[hazard])
+                    yield sound.without(hazard.at, "hazards", *lines[hazard])
                 else:
                     other = next(one for one in step.hazards if one != hazard)
-                    yield sound.replaced(hazard.at, other, *met[hazard])
+                    yield sound.replaced(hazard.at, other, *lines[hazard])
 
 
-def _met(sound: Sound, step: Step) -> dict[str, list[int]]:
-    """Return the hazards that a step meets by its article or its work, each with the lines."""
-    found: dict[str, list[int]] = {}
+def _hazard_lines(sound: Sound, step: Step) -> dict[str, list[int]]:
+    """Return the hazards of a step's article and work, each with the lines that bring it."""
+    lines: dict[str, list[int]] = {}
     library = sound.library
     article = library.how_tos.get(step.how_to) if step.how_to else None
     for hazard in article.hazards if article and step.how_to else ():
         if library.hazards[hazard].signal is Signal.DANGER:
-            found.setdefault(str(hazard), []).append(step.how_to.at.line)
+            lines.setdefault(str(hazard), []).append(step.how_to.at.line)
     for deed in step.does:
         module = library.modules.get(deed.module) if deed.module else None
         for record in module.set_up if module else ():
             for hazard in record.hazards if record.verb == deed.verb else ():
-                found.setdefault(str(hazard), []).append(deed.text.at.line)
-    return found
+                lines.setdefault(str(hazard), []).append(deed.text.at.line)
+    return lines
 
 
 def order_broken(sound: Sound) -> Iterator[Mutant]:
-    """Name in `after` a step that a path does not lead through, or that does not exist."""
+    """Name in `after` a step that a path doesn't lead through, or that doesn't exist."""
     for step in sound.steps:
         for after in step.after:
             yield sound.replaced(after.at, f"{after}zz")

@@ -1,4 +1,4 @@
-"""Ways to break the rules of readings: units, conditions, instruments, sums.
+"""Mutators for the rules of readings: units, conditions, instruments, calculations.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -30,8 +30,8 @@ def unit_of_another_kind(sound: Sound) -> Iterator[Mutant]:
                 yield sound.replaced(reading.unit.at, other)
 
 
-def unit_misspelt(sound: Sound) -> Iterator[Mutant]:
-    """Write a unit that does not exist."""
+def unit_misspelled(sound: Sound) -> Iterator[Mutant]:
+    """Write a unit that doesn't exist."""
     for _, check in sound.checks:
         for reading in check.readings:
             if not reading.one_of:
@@ -39,7 +39,7 @@ def unit_misspelt(sound: Sound) -> Iterator[Mutant]:
 
 
 def origin_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the origin out of a reading with limits."""
+    """Remove the origin of a reading with limits."""
     for _, check in sound.checks:
         for reading in check.readings:
             limited = any(reading.name in result.ranges for result in check.results)
@@ -54,7 +54,7 @@ def origin_removed(sound: Sound) -> Iterator[Mutant]:
 
 
 def condition_removed(sound: Sound) -> Iterator[Mutant]:
-    """Take the conditions out of a check with limits."""
+    """Remove the conditions of a check with limits."""
     for step, check in sound.checks:
         numbers = any(not one.one_of for one in check.readings)
         if step.when and numbers and not step.same_as:
@@ -62,7 +62,7 @@ def condition_removed(sound: Sound) -> Iterator[Mutant]:
 
 
 def power_left_on(sound: Sound) -> Iterator[Mutant]:
-    """Let a resistance be measured with nothing said but the key off."""
+    """Measure a resistance with no condition but the key off."""
     for step, check in sound.checks:
         ohms = any(same_kind(one.unit, "ohm") for one in check.readings if not one.one_of)
         if (
@@ -76,7 +76,7 @@ def power_left_on(sound: Sound) -> Iterator[Mutant]:
 
 
 def load_left_out(sound: Sound) -> Iterator[Mutant]:
-    """Let a voltage drop be measured with nothing said but the key on."""
+    """Measure a voltage drop with no condition but the key on."""
     for step, check in sound.checks:
         drop = step.how_to == "voltage-drop" or "drop" in step.text.lower()
         volts = any(same_kind(one.unit, "V") for one in check.readings if not one.one_of)
@@ -86,36 +86,36 @@ def load_left_out(sound: Sound) -> Iterator[Mutant]:
             yield sound.replaced(at, "key on", step.text.at.line)
 
 
-def name_in_sum_misspelt(sound: Sound) -> Iterator[Mutant]:
-    """Compute with a reading that the check does not have."""
+def name_in_sum_misspelled(sound: Sound) -> Iterator[Mutant]:
+    """Calculate with a reading that the check doesn't have."""
     for _, check in sound.checks:
-        for sum_ in check.computed:
+        for computed in check.computed:
             for reading in check.readings:
-                words = sum_.expression.split()
-                if reading.name in words and sound.is_written(sum_.expression):
-                    wrong = [f"{one}zz" if one == reading.name else one for one in words]
-                    yield sound.replaced(sum_.expression.at, " ".join(wrong))
+                words = computed.expression.split()
+                if reading.name in words and sound.is_written(computed.expression):
+                    wrong = [f"{word}zz" if word == reading.name else word for word in words]
+                    yield sound.replaced(computed.expression.at, " ".join(wrong))
 
 
 def figure_too_fine(sound: Sound) -> Iterator[Mutant]:
-    """Write a limit, or the steps of a reading, finer than anything in hand can show."""
+    """Write a limit, or a resolution, finer than any tool of the step can show."""
     yield from digit_added(sound)
     yield from resolution_too_fine(sound)
 
 
 def digit_added(sound: Sound) -> Iterator[Mutant]:
-    """Write a limit finer than the reading goes, as if copied from a better meter."""
+    """Write a limit finer than the reading's resolution, as if copied from a better meter."""
     for limit in sound.limits:
         reading = next((one for one in limit.check.readings if one.name == limit.reading), None)
         high = limit.side.high.value
         if reading and reading.resolution and not reading.one_of and high < reading.high:
             figure = f"{high + reading.resolution / 10:f}"
-            finer = re.sub(r"-?[\d.]+$", figure, limit.said)
-            yield sound.replaced(limit.said.at, finer, limit.result.said.at.line)
+            finer = re.sub(r"-?[\d.]+$", figure, limit.text)
+            yield sound.replaced(limit.text.at, finer, limit.result.said.at.line)
 
 
 def resolution_too_fine(sound: Sound) -> Iterator[Mutant]:
-    """Say that a reading goes in steps that no tool of the step shows."""
+    """Give a reading a resolution that no tool of the step shows."""
     for step, check in sound.checks:
         tools = [sound.library.tools[name] for name in step.tools]
         for reading in check.readings if all(tool.reads for tool in tools) else ():

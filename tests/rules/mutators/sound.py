@@ -1,15 +1,15 @@
-"""What is broken, and what comes of it.
+"""What the mutators edit, and the mutants they make.
 
-In: a tree or a how-to article that is sound, with its text. Out: `Mutant`s, made by edits at a
-position that the model remembers. An edit keeps the number of lines, so that the positions hold for
-the next one; only `inserted` moves what stands below.
+In: a sound tree or how-to article with its text. Out: `Mutant`s, made by edits at a position from
+the model. An edit keeps the number of lines, so that the positions hold for the next one; only
+`inserted` moves the lines below.
 """
 
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from builder.graph.paths import Place, paths
+from builder.graph.moves import Place, moves_of
 from builder.graph.routes import Exit, exits
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
@@ -22,9 +22,9 @@ Spot = tuple[str, int]  # a file and a line of it
 
 @dataclass(frozen=True)
 class Mutant:
-    """A broken text and the lines on which the finding may stand: the changed one, or both ends.
+    """A broken text and the lines where the finding may be: the changed one, or both ends.
 
-    Where a fault lies between files, it may stand `elsewhere`, if only it points at one of them.
+    Where a fault is between files, the finding may be `elsewhere`, if it points at one of them.
     """
 
     text: str
@@ -34,29 +34,36 @@ class Mutant:
 
 @dataclass(frozen=True)
 class Limit:
-    """A range of a result as it is written, of one reading or of one among several."""
+    """A range of a result as written, for the only reading or for one of several."""
 
     check: Check
     result: Result
     reading: str
     side: Range
-    said: Text
+    text: Text
 
 
 @dataclass(frozen=True)
 class Sound:
-    """A sound tree with its text, and what is known beside it."""
+    """A sound tree with its text, and the library around it."""
 
     tree: Tree
     text: str
     library: Library
 
     def replaced(self, at: Position, new: str, *also: int) -> Mutant:
-        """Write something else at a place of one line."""
+        """Replace part of a line."""
         return Mutant(edited(self.text, at, new), frozenset({at.line, *also}))
 
+    def with_status(self, status: str) -> Mutant:
+        """Write another status at the head of the tree."""
+        lines = self.text.split("\n")
+        at = next(n for n, line in enumerate(lines) if line.startswith("status:"))
+        lines[at] = f"status: {status}"
+        return Mutant("\n".join(lines), frozenset({at + 1}))
+
     def without(self, at: Position, key: str, *also: int) -> Mutant:
-        """Take a key with all that stands under it out of a step."""
+        """Remove a key and everything under it from a step."""
         lines = self.text.split("\n")
         first = next(
             n
@@ -66,19 +73,19 @@ class Sound:
         return Mutant(_emptied(lines, first, ""), frozenset({first + 1, *also}))
 
     def flattened(self, key: Position, new: str) -> Mutant:
-        """Write one line in the place of a key and all that stands under it."""
+        """Replace a key and everything under it by one line."""
         lines = self.text.split("\n")
         line = lines[key.line - 1][: key.column - 1] + new
         return Mutant(_emptied(lines, key.line - 1, line, key.column - 1), frozenset({key.line}))
 
     def inserted(self, below: int, new: str, at: int = 0) -> Mutant:
-        """Write lines below a line; the finding is to stand on line `at` of them, from 0."""
+        """Insert lines below a line; the finding is on line `at` of them, from 0."""
         lines = self.text.split("\n")
         text = "\n".join([*lines[:below], *new.split("\n"), *lines[below:]])
         return Mutant(text, frozenset({below + 1 + at}))
 
     def again(self, mutant: Mutant) -> "Sound":
-        """Go on from a mutant, to change one thing more."""
+        """Start from a mutant, to change one more thing."""
         return replace(self, text=mutant.text)
 
     @property
@@ -101,22 +108,22 @@ class Sound:
                 yield step, step.body
 
     @property
-    def ways(self) -> Iterator[tuple[Step, Exit]]:
-        """Every way out of every step."""
-        return ((step, way) for step in self.steps for way in exits(step))
+    def exits(self) -> Iterator[tuple[Step, Exit]]:
+        """Every exit of every step."""
+        return ((step, exit_) for step in self.steps for exit_ in exits(step))
 
     @property
     def limits(self) -> Iterator[Limit]:
-        """Every range of every result, each with the place of its words."""
+        """Every range of every result, each with the position of its text."""
         for _, check in self.checks:
             for result in check.results:
                 for name, side in result.ranges.items():
-                    said = self._said(result, name)
-                    if said:
-                        yield Limit(check, result, name, side, said)
+                    text = self._range_text(result, name)
+                    if text:
+                        yield Limit(check, result, name, side, text)
 
-    def _said(self, result: Result, name: str) -> Text | None:
-        """Find the words of one reading of several below the key of the result."""
+    def _range_text(self, result: Result, name: str) -> Text | None:
+        """Find the range of one reading of several below the key of the result."""
         if not name:
             return result.said
         for number, line in enumerate(self.text.split("\n")[result.at.line - 1 :], result.at.line):
@@ -126,34 +133,34 @@ class Sound:
         return None
 
     def is_written(self, text: Text) -> bool:
-        """Whether a text stands in the file as it is, on one line and without quotes."""
+        """Whether a text is in the file as it is, on one line and without quotes."""
         line = self.text.split("\n")[text.at.line - 1]
         return line[text.at.column - 1 : text.at.end_column - 1] == text
 
     def reached(self, *avoiding: str) -> frozenset[str]:
-        """Return the steps that a walk from the start comes to and has not left one of those."""
-        ways = paths(self.tree)
-        found: set[Place] = set()
-        waiting = [Place(self.tree.start.id)]
-        while waiting:
-            place = waiting.pop()
-            if place not in found:
-                found.add(place)
+        """Return the steps that a walk from the start reaches before it leaves one of those."""
+        moves = moves_of(self.tree)
+        reached: set[Place] = set()
+        stack = [Place(self.tree.start.id)]
+        while stack:
+            place = stack.pop()
+            if place not in reached:
+                reached.add(place)
                 if place.step not in avoiding:
-                    waiting += [move.to for move in ways.moves(place) if move.to]
-        return frozenset(place.step for place in found)
+                    stack += [move.to for move in moves.moves_from(place) if move.to]
+        return frozenset(place.step for place in reached)
 
 
 @dataclass(frozen=True)
 class SoundArticle:
-    """A sound article with its text, and what is known beside it."""
+    """A sound article with its text, and the library around it."""
 
     article: HowTo
     text: str
     library: Library
 
     def replaced(self, at: Position, new: str) -> Mutant:
-        """Write something else at a place of one line."""
+        """Replace part of a line."""
         return Mutant(edited(self.text, at, new), frozenset({at.line}))
 
 
@@ -162,7 +169,7 @@ ArticleMutator = Callable[[SoundArticle], Iterator[Mutant]]
 
 
 def edited(text: str, at: Position, new: str) -> str:
-    """Write something else at a place of one line of a text."""
+    """Replace part of one line of a text."""
     assert at.line == at.end_line
     lines = text.split("\n")
     line = lines[at.line - 1]
@@ -171,7 +178,7 @@ def edited(text: str, at: Position, new: str) -> str:
 
 
 def _emptied(lines: list[str], first: int, new: str, depth: int | None = None) -> str:
-    """Write a line in the place of another, and nothing in place of what is set in under it."""
+    """Replace a line by another, and the lines indented under it by empty ones."""
     if depth is None:
         depth = len(lines[first]) - len(lines[first].lstrip())
     last = first + 1
@@ -179,5 +186,4 @@ def _emptied(lines: list[str], first: int, new: str, depth: int | None = None) -
         not lines[last].strip() or len(lines[last]) - len(lines[last].lstrip()) > depth
     ):
         last += 1
-    kept = [*lines[:first], new, *("" for _ in range(first + 1, last)), *lines[last:]]
-    return "\n".join(kept)
+    return "\n".join([*lines[:first], new, *("" for _ in range(first + 1, last)), *lines[last:]])

@@ -1,4 +1,4 @@
-"""Ways to break the rules of text.
+"""Mutators for the rules of text.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -10,7 +10,7 @@ from builder.model.text import Position
 from .sound import Mutant, Sound
 
 
-def key_misspelt(sound: Sound) -> Iterator[Mutant]:
+def key_misspelled(sound: Sound) -> Iterator[Mutant]:
     """Leave a letter out of a key of a step."""
     for number, line in enumerate(sound.text.split("\n"), 1):
         for key in ("minutes", "branch", "verify", "when", "tools"):

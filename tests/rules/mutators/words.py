@@ -1,4 +1,4 @@
-"""Ways to break the rules of words: slang, letters, words and signs that the reader cannot use.
+"""Mutators for the rules of words: slang, abbreviations, long words, missing characters.
 
 In: a sound tree. Out: mutants of it.
 """
@@ -12,28 +12,28 @@ from .sound import Mutant, Sound
 
 
 def slang_written(sound: Sound) -> Iterator[Mutant]:
-    """Say it as in the bay."""
+    """Write slang."""
     for step in sound.steps:
         if sound.is_written(step.text):
             yield sound.replaced(step.text.at, "Reflash it")
 
 
 def abbreviated(sound: Sound) -> Iterator[Mutant]:
-    """Use letters that nobody has explained."""
+    """Use an abbreviation that the glossary doesn't explain."""
     for step in sound.steps:
         if sound.is_written(step.text):
             yield sound.replaced(step.text.at, f"{step.text[:40]} XQZ")
 
 
-def blanks_lost(sound: Sound) -> Iterator[Mutant]:
-    """Write a word on the chart that no box can hold."""
+def spaces_lost(sound: Sound) -> Iterator[Mutant]:
+    """Write a word that is wider than its box on the chart."""
     for text in (sound.tree.title, *_on_the_chart(sound)):
         if sound.is_written(text):
             yield sound.replaced(text.at, "Steeringcolumnlockrelaysocket")
 
 
-def picture_sign_typed(sound: Sound) -> Iterator[Mutant]:
-    """Write a sign as on a telephone."""
+def emoji_typed(sound: Sound) -> Iterator[Mutant]:
+    """Write an emoji."""
     for text in _printed(sound):
         if sound.is_written(text):
             yield sound.replaced(text.at, f"{text[:30]} 💡")

@@ -1,0 +1,122 @@
+"""A flow with every word measured, so that a layout can be tried at many widths.
+
+In: a `Flow`. Out: `FlowMetrics`: the height of any box or label at any width, then its lines.
+"""
+
+from collections.abc import Container, Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.chart.flow import Flow, Node
+from builder.chart.measured_word import line_width, measured_words
+from builder.chart.spacing import (
+    ARROW,
+    BESIDE,
+    CONNECTOR_HEIGHT,
+    DOUBLE_SIDE,
+    INDENT,
+    PAD_X,
+    PAD_Y,
+    ROUND_END,
+    SMALL,
+    TRUNK,
+)
+from builder.chart.text_block import TextBlock, box_text, label_text
+from builder.wording.results import NO_BREAK
+
+ROUNDED = frozenset({"start", "fix", "stop"})
+
+
+@dataclass(frozen=True, slots=True)
+class FlowMetrics:
+    """The measured words of every box and every label."""
+
+    flow: Flow
+    boxes: Mapping[str, TextBlock]
+    pads: Mapping[str, float]  # from the side of a box to its words
+    labels: Mapping[str, tuple[TextBlock, ...]]  # of a node's leads, in their order
+    connectors: Mapping[str, float]  # width of the connector that bears the number of a node
+
+    def box_height(self, node: str, width: float) -> float:
+        """Height of a box of a given width."""
+        return self.boxes[node].height(width - 2 * self.pads[node]) + 2 * PAD_Y
+
+    def target(self, node: str, lead: int) -> str:
+        """Where a lead of a node goes."""
+        return self.flow.edges[node][lead].target
+
+
+Jump = tuple[str, str]  # a box, and the number of a step that its words send the reader to
+
+
+def flow_metrics(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = ()) -> FlowMetrics:
+    """Measure every word of a flow.
+
+    With `sheets`, every connector has room for the number of a sheet, and so have the jumps that go
+    elsewhere.
+    """
+    more = measured_words(sheet_reference(88), SMALL) if sheets else ()
+
+    def words_in(name: str, node: Node) -> TextBlock:
+        return box_text(node, lambda to: sheet_reference(88) if (name, to) in elsewhere else "")
+
+    return FlowMetrics(
+        flow=flow,
+        boxes={name: words_in(name, node) for name, node in flow.nodes.items()},
+        pads={name: _pad(node.kind) for name, node in flow.nodes.items()},
+        labels={step: tuple(map(label_text, edges)) for step, edges in flow.edges.items()},
+        connectors={
+            name: max(
+                line_width([*measured_words(node.number or "?", SMALL, True), *more]) + 10,
+                CONNECTOR_HEIGHT + 4,
+            )
+            for name, node in flow.nodes.items()
+        },
+    )
+
+
+def sheet_reference(sheet: int) -> str:
+    """Name a sheet beside the number of a step."""
+    return f"sheet{NO_BREAK}{sheet}"
+
+
+def _pad(kind: str) -> float:
+    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "handoff" else 0)
+
+
+def narrowest_rooms(metrics: FlowMetrics) -> tuple[float, float]:
+    """Return the narrowest rooms in which everything holds its words.
+
+    The first is that of the boxes that stand straight down, the second that of the strip of results
+    with its boxes and labels.
+    """
+    boxes, lanes = zip((0.0, 0.0), *_least(metrics), strict=True)
+    return max(boxes), max(lanes)
+
+
+def _least(metrics: FlowMetrics) -> Iterator[tuple[float, float]]:
+    for section in metrics.flow.sections:
+        for block in section.blocks:
+            step = block.step
+            yield _least_width(metrics, step), 0
+            if block.down is not None:
+                yield TRUNK + _least_connector(metrics, step, block.down), 0
+            for side in block.sides:
+                yield 0, BESIDE + metrics.labels[step][side.lead].widest
+                if not side.links:
+                    yield 0, _least_connector(metrics, step, side.lead)
+                for link in side.links:
+                    yield 0, INDENT + _least_width(metrics, link.step)
+                    yield 0, 2 * INDENT + 2 * BESIDE + _widest_label(metrics, link.step)
+
+
+def _widest_label(metrics: FlowMetrics, node: str) -> float:
+    return max((label.widest for label in metrics.labels.get(node, ())), default=0)
+
+
+def _least_width(metrics: FlowMetrics, node: str) -> float:
+    return metrics.boxes[node].widest + 2 * metrics.pads[node]
+
+
+def _least_connector(metrics: FlowMetrics, node: str, lead: int) -> float:
+    pill = metrics.connectors[metrics.target(node, lead)]
+    return BESIDE + metrics.labels[node][lead].widest + ARROW + pill

@@ -1,0 +1,145 @@
+"""Symbols with their words put in place.
+
+In: measured words and a rectangle. Out: the `Box` and `Label` values of a chart.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby, pairwise
+
+from builder.chart.chart import Box, Label, Rect, Run, Shape
+from builder.chart.flow import Node
+from builder.chart.flow_metrics import FlowMetrics, sheet_reference
+from builder.chart.measured_word import WordLine, line_width, measured_words
+from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.text_block import TextBlock, box_text, broken_lines, is_bar, line_height
+from builder.wording.labels import STEP_LABELS
+
+SHAPES = {
+    "start": Shape.TERMINATOR,
+    "check": Shape.PROCESS,
+    "action": Shape.PROCESS,
+    "fix": Shape.TERMINATOR,
+    "stop": Shape.TERMINATOR,
+    "handoff": Shape.PREDEFINED,
+}
+FLAGGED = ("check", "action")
+BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
+HALF = 4.0  # half the width of the small diamond
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """What drawing needs to know beside the place: the words, and which step is on which sheet."""
+
+    metrics: FlowMetrics
+    sheets: Mapping[str, int] = field(default_factory=dict)  # of each step
+    numbers: Mapping[str, int] = field(default_factory=dict)  # the same, by the step's number
+    sheet: int = 1
+    tops: frozenset[str] = frozenset()  # steps at the head of a column, reached by a connector
+
+    def sheet_of(self, number: str) -> str:
+        """Name the sheet of a step where it is not this one."""
+        sheet = self.numbers.get(number, self.sheet)
+        return sheet_reference(sheet) if sheet != self.sheet else ""
+
+
+def box_part(pen: Pen, name: str, rect: Rect) -> Box:
+    """Put a node and its words in place."""
+    node, pad = pen.metrics.flow.nodes[name], pen.metrics.pads[name]
+    words = box_text(node, pen.sheet_of)
+    lines = broken_lines(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
+    if node.kind == "start":
+        rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
+    return Box(
+        id=name,
+        kind=node.kind,
+        shape=SHAPES[node.kind],
+        rect=rect,
+        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y, pad - PAD_BAR)),
+        panel=_panel(lines) if node.caution else 0,
+        signal=node.caution or "",
+        href=node.href,
+        number=node.number,
+        name=_spoken(node),
+        arrival=node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops),
+    )
+
+
+def _spoken(node: Node) -> str:
+    words = " ".join(filter(None, (STEP_LABELS.get(node.kind, ""), node.number, node.text)))
+    return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
+
+
+def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
+    """Put a connector that bears the number of the step it goes on at, and its sheet."""
+    node = pen.metrics.flow.nodes[target]
+    line = measured_words(node.number or "?", SMALL, True, "number")
+    sheet = pen.sheets.get(target, pen.sheet)
+    if sheet != pen.sheet:
+        line += measured_words(sheet_reference(sheet), SMALL, tone="small")
+    wide = line_width(line)
+    rect = Rect(rect.x, rect.y, max(wide + 10, CONNECTOR_HEIGHT + 4), rect.height)
+    x = rect.x + (rect.width - wide) / 2
+    y = rect.y + (rect.height - line_height(line)) / 2
+    return Box(
+        id=target,
+        kind="connector",
+        shape=Shape.CONNECTOR,
+        rect=rect,
+        runs=tuple(_runs([line], x, y)),
+        href=node.href,
+        number=node.number,
+        name=f"Go to step {node.number}: {node.text}",
+    )
+
+
+def diamond(name: str, x: float, y: float) -> Box:
+    """Put the small diamond from which the results of a check leave; it touches the box."""
+    place = Rect(x - HALF, y - HALF, 2 * HALF, 2 * HALF)
+    return Box(id=name, kind="decision", shape=Shape.DECISION, rect=place)
+
+
+def label_part(words: TextBlock, room: float, x: float, y: float) -> Label | None:
+    """Put the words of a result beside its line; None if it has none."""
+    if not words.paragraphs:
+        return None
+    lines = broken_lines(words, room)
+    rect = Rect(x, y, _widest(lines), words.height(room))
+    return Label(rect, tuple(_runs(lines, x, y)))
+
+
+def _widest(lines: Sequence[WordLine]) -> float:
+    return max([line_width(line) for line in lines])
+
+
+def _leadings(lines: Sequence[WordLine]) -> list[float]:
+    """Return the heights of lines; a bar has its gap under the last of its lines alone."""
+    bars = [is_bar(line) for line in lines]
+    gaps = [SIGNAL_GAP if bar and after else 0 for bar, after in pairwise([*bars, False])]
+    return [line_height(line) - gap for line, gap in zip(lines, gaps, strict=True)]
+
+
+def _panel(lines: Sequence[WordLine]) -> float:
+    """Return the height of the ground of a bar."""
+    bar = [height for line, height in zip(lines, _leadings(lines), strict=True) if is_bar(line)]
+    return sum(bar) - SIGNAL_GAP + PAD_Y
+
+
+def _runs(lines: Sequence[WordLine], x: float, y: float, out: float = 0) -> Iterator[Run]:
+    """Yield lines of words in place, neighbors of one look joined to one run.
+
+    A bar begins further out than the lines under it.
+    """
+    for line, leading in zip(lines, _leadings(lines), strict=True):
+        bar = is_bar(line)
+        rise = (PAD_Y + SIGNAL_GAP) / 2 if bar else 0
+        at = x - line[0].space - (out if bar else 0)
+        for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
+            words = list(alike)
+            text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")
+            at += words[0].space
+            wide = line_width(words)
+            yield Run(text, at, y + BASELINE * line_height(line) - rise, size, bold, wide, tone)
+            at += wide
+        y += leading

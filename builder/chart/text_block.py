@@ -1,0 +1,159 @@
+"""The words of a chart, measured, and broken into lines.
+
+In: nodes and labels. Out: for a width, a height or the lines. Everything is measured once at the
+nominal text size; a layout is scaled as a whole.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache, partial
+
+from builder.chart.flow import Edge, Node
+from builder.chart.fonts import LEADING
+from builder.chart.hazard_bar import SIGNAL_TONES, hazard_bar, one_line_width, shortened_bar
+from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
+from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.step_function import StepFunction
+from builder.wording.results import NO_BREAK
+
+# Of each paragraph: height of a line, first space, and space and width of each word.
+Measures = tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TextBlock:
+    """The words of one box or label; a paragraph begins a new line."""
+
+    paragraphs: tuple[tuple[MeasuredWord, ...], ...]
+    measures: Measures
+    height: StepFunction[float] = field(compare=False)  # in lines no wider than a room
+    bar_room: float  # the width under which the bar, if there is one, takes two lines
+    widest: float  # of its words: no box may be narrower
+
+
+def text_block(
+    paragraphs: Iterator[tuple[MeasuredWord, ...]] | Sequence[tuple[MeasuredWord, ...]],
+) -> TextBlock:
+    """Put paragraphs together; empty ones are left out."""
+    return _text_block(tuple(paragraph for paragraph in paragraphs if paragraph))
+
+
+@lru_cache(maxsize=5_000)  # a tree is laid out several times, and its boxes mostly stay as they are
+def _text_block(kept: tuple[tuple[MeasuredWord, ...], ...]) -> TextBlock:
+    measures = tuple(
+        (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
+        for line in kept
+    )
+    bar_room = max((one_line_width(line) for line in kept if is_bar(line)), default=0)
+    widest = max((max([w for _, w in words]) for _, _, words in measures), default=0.0)
+    height = StepFunction(partial(_height, measures, bar_room))
+    return TextBlock(kept, measures, height, bar_room, widest)
+
+
+def is_bar(line: WordLine) -> bool:
+    """Whether a line is the bar of a box, or the part of it that names the hazards."""
+    return line[0].tone in SIGNAL_TONES
+
+
+def _counted(paragraph: WordLine) -> WordLine:
+    """Return the words that take room: of a bar whatever can be shown."""
+    return paragraph[:1] if is_bar(paragraph) else paragraph
+
+
+def line_height(line: WordLine) -> float:
+    """Height of every line of a paragraph; under a signal word a little more."""
+    signal = SIGNAL_GAP if is_bar(line) else 0
+    return LEADING * max([word.size for word in line]) + signal
+
+
+SheetOf = Callable[[str], str]  # from the number of a step to words, none if it stands here
+
+
+def on_this_sheet(_number: str) -> str:
+    """Every step stands on this sheet."""
+    return ""
+
+
+def box_text(node: Node, sheet_of: SheetOf = on_this_sheet) -> TextBlock:
+    """Everything that stands in the box of a node."""
+    return text_block(_paragraphs(node, sheet_of))
+
+
+def _paragraphs(node: Node, sheet_of: SheetOf) -> Iterator[tuple[MeasuredWord, ...]]:
+    if node.caution:
+        yield hazard_bar(node.caution, node.hazards)
+    yield _number(node) + measured_words(node.text, TEXT, node.kind == "start")
+    facts = (*node.facts, f"when {node.when}") if node.when else node.facts
+    yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
+    for note in (*node.ways_on, *node.notes):
+        yield tuple(_note(note, sheet_of))
+
+
+def _note(note: str, sheet_of: SheetOf) -> Iterator[MeasuredWord]:
+    """Yield the words of a note, the numbers of steps in heavier type and with their sheet."""
+    for word, step in _told(note):
+        yield from measured_words(word, SMALL, step, "small")
+        if step:
+            yield from measured_words(sheet_of(word), SMALL, tone="small")
+
+
+def _told(note: str) -> Iterator[tuple[str, bool]]:
+    """Yield the words of a note, and whether each is the number of a step."""
+    before = ""
+    for word in note.split(" "):
+        yield word, word.isdigit() and before in ("to", "or")
+        before = word
+
+
+def steps_named(node: Node) -> Iterator[str]:
+    """Yield the numbers of the steps that the words in a box send the reader to."""
+    for note in (*node.ways_on, *node.notes):
+        yield from (word for word, step in _told(note) if step)
+
+
+def _number(node: Node) -> tuple[MeasuredWord, ...]:
+    room = FLAG if node.kind in ("check", "action") else 0
+    return tuple(
+        word._replace(width=word.width + room)
+        for word in measured_words(node.number, TEXT, True, "number")
+    )
+
+
+def label_text(edge: Edge) -> TextBlock:
+    """The words beside a line: its rank, the result, and in lighter type what it means."""
+    rank = measured_words(edge.rank, SMALL, tone="small")
+    found = rank + measured_words(edge.label, SMALL, True, "label")
+    found += measured_words(edge.means, SMALL, tone="small")
+    return text_block([found])
+
+
+def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
+    """Measure the words of paragraphs in lines no wider than `room`."""
+    total = LEADING * SMALL if room < bar_room else 0.0
+    for leading, first, measures in paragraphs:
+        count, used = 1, -first
+        for space, width in measures:
+            used += space + width
+            if used > room:
+                count += 1
+                used = width
+        total += count * leading
+    return total
+
+
+def broken_lines(words: TextBlock, room: float, more: float = 0) -> list[WordLine]:
+    """Break a block into the lines that its height counted; a bar may be wider by `more`."""
+    lines: list[WordLine] = []
+    for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
+        if is_bar(paragraph):
+            parts = [paragraph[:1], paragraph[1:]] if room < words.bar_room else [paragraph]
+            lines += [shortened_bar(part, room + more) for part in parts]
+            continue
+        start, used = 0, -first
+        for at, (space, width) in enumerate(measures):
+            used += space + width
+            if used > room:
+                lines.append(paragraph[start:at])
+                start, used = at, width
+        lines.append(paragraph[start:])
+    return lines

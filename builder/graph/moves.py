@@ -1,0 +1,107 @@
+"""Where a walk can go next, with the memory that `back` needs.
+
+In: a `Tree`. Out: `Moves`, which lists the moves from a `Place`. An action that goes `back` returns
+to the step that led to it and to no other, so its place remembers that step; every other step is
+one place. A branch to nowhere counts as a branch to the step with the closest name, and a step with
+a text error as leading anywhere: one typo must not look like ten.
+"""
+
+from collections import defaultdict, deque
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import NamedTuple
+
+from builder.graph.routes import Exit, ExitKind, Route, exits, routes
+from builder.model.text import Text
+from builder.model.tree import Branch, Tree
+
+
+class Place(NamedTuple):
+    """A step of a walk and, for an action that goes `back`, the step it goes back to."""
+
+    step: str
+    caller: str | None = None
+
+
+class Move(NamedTuple):
+    """One move of a walk; `to` is None where it leaves the tree."""
+
+    source: Place
+    to: Place | None
+    route: Route
+
+
+@dataclass(frozen=True, slots=True)
+class Moves:
+    """The moves of a tree."""
+
+    routes: Mapping[str, tuple[Route, ...]]  # by the step they leave
+    returning: frozenset[str]  # actions that go `back`
+
+    def moves_from(self, place: Place) -> Iterator[Move]:
+        """Yield every move from a place; `back` only to its caller where that is known."""
+        for route in self.routes.get(place.step, ()):
+            if route.exit.kind is ExitKind.BACK and place.caller not in (None, route.to):
+                continue
+            yield Move(place, self._target(route), route)
+
+    def _target(self, route: Route) -> Place | None:
+        if route.to is None:
+            return None
+        is_back = route.exit.kind is ExitKind.BACK
+        caller = route.source if route.to in self.returning and not is_back else None
+        return Place(route.to, caller)
+
+    def reachable(self, starts: Iterable[Place]) -> dict[Place, tuple[Move, ...]]:
+        """Return every place a walk from `starts` reaches, nearest first, with its moves."""
+        moves: dict[Place, tuple[Move, ...]] = {}
+        queue = deque(starts)
+        while queue:
+            place = queue.popleft()
+            if place not in moves:
+                moves[place] = tuple(self.moves_from(place))
+                queue.extend(move.to for move in moves[place] if move.to is not None)
+        return moves
+
+    def steps_leading_to(self, step: str) -> frozenset[str]:
+        """Return every step from which a walk can reach a step, including that step."""
+        sources: dict[str, set[str]] = defaultdict(set)
+        for name, step_routes in self.routes.items():
+            for route in step_routes:
+                sources[route.to or ""].add(name)
+        known, stack = {step}, [step]
+        while stack:
+            new = sources[stack.pop()] - known
+            known |= new
+            stack += new
+        return frozenset(map(str, known))
+
+
+def moves_of(tree: Tree) -> Moves:
+    """Collect the moves of a tree."""
+    by_step: dict[str, list[Route]] = defaultdict(list)
+    returning: set[str] = set()
+    for route in routes(tree):
+        by_step[route.source].append(route)
+        if route.exit.kind is ExitKind.BACK:
+            returning.add(str(route.source))
+    for step in tree.steps.values():
+        for exit_ in exits(step):
+            if _leads_nowhere(tree, exit_):
+                targets = _closest_step(tree, exit_.branch)
+                by_step[step.id] += [Route(step.id, to, exit_) for to in targets]
+    for name in tree.broken & tree.steps.keys():
+        anywhere = Exit(ExitKind.RESULT, Branch(Text("", tree.steps[name].at)))
+        by_step[name] = [Route(name, to, anywhere) for to in (*tree.steps, None)]
+    by_name = {name: tuple(step_routes) for name, step_routes in by_step.items()}
+    return Moves(by_name, frozenset(returning))
+
+
+def _leads_nowhere(tree: Tree, exit_: Exit) -> bool:
+    named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT) and not exit_.branch.tree
+    return named and exit_.branch.step not in tree.steps
+
+
+def _closest_step(tree: Tree, branch: Branch) -> list[str | None]:
+    return [*get_close_matches(branch.text, tree.steps, n=1)] or [None]

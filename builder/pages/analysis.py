@@ -1,0 +1,55 @@
+"""What is computed for a tree's page.
+
+In: a tree and the library. Out: `TreeAnalysis`: step numbers, minutes, options, the chart.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import partial
+
+from markupsafe import Markup
+
+from builder.chart.flow import flow_of
+from builder.chart.layout import one_column
+from builder.chart.svg import svg
+from builder.model.library import Library
+from builder.model.tree import Fix, Tree
+from builder.pages import addresses
+from builder.plan.minutes import Minutes, minutes
+from builder.plan.options import Option, options
+from builder.wording.asked import in_plain_words
+
+
+@dataclass(frozen=True, slots=True)
+class TreeAnalysis:
+    """The computed parts of one tree's page."""
+
+    numbers: Mapping[str, int]  # of each step
+    minutes: Minutes
+    options: Mapping[str, tuple[Option, ...]]  # of each fix
+    chart: Markup  # inline SVG; the chart room has escaped all text in it
+
+
+def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
+    """Compute numbers, minutes, options and the chart of a tree."""
+    tree = in_plain_words(tree)
+    flow = flow_of(tree, library)  # has the numbers already; computing them again takes a while
+    fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
+    return TreeAnalysis(
+        numbers={id_: int(node.number) for id_, node in flow.nodes.items() if node.number},
+        minutes=minutes(tree),
+        options={str(id_): options(tree, id_, library) for id_ in fixes},
+        chart=Markup(svg(one_column(flow), partial(_chart_href, tree.id, library))),
+    )
+
+
+def _chart_href(id_: str, library: Library, href: str) -> str:
+    """Link a symbol of the chart to its step, or to the tree that takes over the job."""
+    other = href.removeprefix("tree:")
+    if other == href:
+        return href
+    tree, _, step = other.partition("#")
+    if tree not in library.trees:
+        return ""
+    anchor = addresses.step_anchor(step) if step else ""
+    return addresses.href(addresses.tree_path(id_), addresses.tree_path(tree), anchor)

@@ -1,0 +1,79 @@
+"""Trees by system, warning light, DTC, occasion, module, tool and article.
+
+In: the library. Out: `TreeCatalog`, computed once for all index pages. Retired trees are only in
+the list of retired trees.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from builder.model.library import Library
+from builder.model.summary import Summary
+from builder.model.tree import Scope, Status
+
+TreeList = tuple[Summary, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TreeCatalog:
+    """Trees by what they are about; each list sorted by title."""
+
+    library: Library
+    trees: TreeList
+    retired: TreeList
+    by_system: Mapping[str, TreeList]
+    by_lamp: Mapping[str, TreeList]
+    by_code: Mapping[str, TreeList]  # DTCs without the failure type byte
+    by_occasion: Mapping[str, TreeList]  # `during` in a tree
+    by_module: Mapping[str, TreeList]
+    by_tool: Mapping[str, TreeList]
+    by_how_to: Mapping[str, TreeList]
+
+
+def catalog_trees(library: Library) -> TreeCatalog:
+    """Sort the trees into their lists."""
+    ordered = sorted(library.trees.values(), key=lambda tree: (tree.title.casefold(), tree.id))
+    live = tuple(tree for tree in ordered if tree.status is not Status.RETIRED)
+    return TreeCatalog(
+        library=library,
+        trees=live,
+        retired=tuple(tree for tree in ordered if tree.status is Status.RETIRED),
+        by_system=_lists((str(tree.system), tree) for tree in live),
+        by_lamp=_lists((str(lamp), tree) for tree in live for lamp in tree.symptom.lamps),
+        by_code=_lists((two_byte_code(c), tree) for tree in live for c in tree.symptom.codes),
+        by_occasion=_lists((str(what), tree) for tree in live for what in tree.symptom.during),
+        by_module=_lists((str(id_), tree) for tree in live for id_ in _modules(tree)),
+        by_tool=_lists((id_, tree) for tree in live for id_ in tree.tools),
+        by_how_to=_lists((id_, tree) for tree in live for id_ in tree.how_tos),
+    )
+
+
+def two_byte_code(code: str) -> str:
+    """Return a DTC without its failure type byte."""
+    return code.split("-")[0]
+
+
+def names_vehicle(tree: Summary, vehicle: Scope) -> bool:
+    """Return whether a tree names a vehicle; trees for any vehicle are listed apart."""
+    return any(scopes_overlap(scope, vehicle) for scope in tree.applies_to)
+
+
+def scopes_overlap(one: Scope, other: Scope) -> bool:
+    """Return whether two scopes share a vehicle."""
+    if (one.make, one.model) != (other.make, other.model):
+        return False
+    if not one.years or not other.years:
+        return True
+    return one.years[0] <= other.years[1] and other.years[0] <= one.years[1]
+
+
+def _modules(tree: Summary) -> set[str]:
+    return set(tree.modules) | {str(id_) for id_ in tree.symptom.fitted_elsewhere}
+
+
+def _lists(pairs: Iterable[tuple[str, Summary]]) -> dict[str, TreeList]:
+    lists: dict[str, dict[str, Summary]] = defaultdict(dict)
+    for key, tree in pairs:
+        lists[key][tree.id] = tree
+    return {key: tuple(lists[key].values()) for key in sorted(lists)}

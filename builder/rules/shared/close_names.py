@@ -1,0 +1,41 @@
+"""Names that don't exist, and what the author may have meant.
+
+In: a name and the names that exist. Out: a hint for a finding, or the finding.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from difflib import get_close_matches
+
+from builder.model.finding import Finding
+from builder.model.text import Text
+from builder.rules.shared.rule import Rule
+
+MAX_NAMES = 8  # listed in one hint
+
+
+def closest_names(name: str, known: Iterable[str]) -> list[str]:
+    """Return up to three names that look like it, closest first, ignoring case."""
+    by_folded = {other.casefold(): other for other in known}
+    matches = get_close_matches(name.casefold(), by_folded, cutoff=0.6)
+    return [by_folded[match] for match in matches]
+
+
+def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
+    """Suggest the closest names; where none is close, what else to do, and all names if few."""
+    names = sorted(map(str, known))
+    if close := closest_names(name, names):
+        return f"did you mean {' or '.join(f'`{other}`' for other in close)}?"
+    if 0 < len(names) <= MAX_NAMES:
+        return f"{otherwise}; known: {', '.join(f'`{other}`' for other in names)}"
+    return otherwise
+
+
+def unknown_names(
+    rule: Rule, names: Iterable[Text], known: Mapping[str, object], why: str, where: str
+) -> Iterator[Finding]:
+    """Yield a finding for every name that is unknown; `where` is where such names are kept."""
+    kind = rule.name.removeprefix("no-such-")
+    for name in names:
+        if name not in known:
+            hint = suggestion(name, known, f"add it to {where}, or use a name from there")
+            yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint)

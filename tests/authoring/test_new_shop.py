@@ -1,0 +1,92 @@
+"""A new shop: what is written checks clean, and nothing that stands there is touched."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from builder.authoring.new_shop import new_shop
+from builder.authoring.not_written import NotWritten
+from builder.check.unjudged_library import read_library
+from builder.rules.shared.judge import judge_library
+
+TODAY = date(2026, 10, 1)
+
+
+def test_a_new_shop_is_sound_and_empty(tmp_path: Path) -> None:
+    """Not one finding, not even a warning, and no tree."""
+    written = new_shop(tmp_path / "shop")
+    assert isinstance(written, tuple)
+    library, findings = read_library(tmp_path / "shop")
+    assert [*findings, *judge_library(library, TODAY)] == []
+    assert not library.trees
+    assert library.systems
+    assert library.hazards
+    assert library.tools
+
+
+def test_it_tells_every_file_that_it_wrote(tmp_path: Path) -> None:
+    """What is told is there, and what is there is told."""
+    written = new_shop(tmp_path / "shop")
+    there = {path for path in (tmp_path / "shop").rglob("*") if path.is_file()}
+    assert set(written) == there
+    assert tmp_path / "shop" / ".gitignore" in there
+    assert tmp_path / "shop" / "site_config" / "shop.yml" in there
+
+
+def test_it_goes_into_a_folder_that_holds_something_else(tmp_path: Path) -> None:
+    """An empty repository, or one with a licence in it, is a fine place."""
+    (tmp_path / "LICENSE").write_text("ours")
+    assert isinstance(new_shop(tmp_path), tuple)
+    assert (tmp_path / "LICENSE").read_text() == "ours"
+
+
+@pytest.mark.parametrize("name", ["kb/tools.yml", "site_config/shop.yml", "README.md"])
+def test_it_writes_over_nothing(tmp_path: Path, name: str) -> None:
+    """One file in the way, and not a single one is written."""
+    (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+    (tmp_path / name).write_text("mine")
+    refused = new_shop(tmp_path)
+    assert isinstance(refused, NotWritten)
+    assert name in refused.message
+    assert refused.hint
+    assert [path for path in tmp_path.rglob("*") if path.is_file()] == [tmp_path / name]
+    assert (tmp_path / name).read_text() == "mine"
+
+
+def test_a_folder_that_is_a_link_is_in_the_way(tmp_path: Path) -> None:
+    """Writing through it would put the files somewhere else."""
+    (tmp_path / "outside").mkdir()
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "kb").symlink_to(tmp_path / "outside")
+    assert isinstance(new_shop(tmp_path / "shop"), NotWritten)
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
+@pytest.mark.parametrize("name", [".", "kb"])
+def test_a_file_where_a_folder_must_be_is_in_the_way(tmp_path: Path, name: str) -> None:
+    """It is named, as a file in the way is, and not an error of the machine."""
+    shop = tmp_path / "shop"
+    if name != ".":
+        shop.mkdir()
+    (shop / name).write_text("mine") if name != "." else shop.write_text("mine")
+    refused = new_shop(shop)
+    assert isinstance(refused, NotWritten)
+    assert str(shop / name) in refused.message
+
+
+def test_a_link_that_leads_nowhere_is_in_the_way(tmp_path: Path) -> None:
+    """Writing through it would make a file somewhere else."""
+    (tmp_path / "kb").mkdir()
+    (tmp_path / "kb" / "tools.yml").symlink_to(tmp_path / "elsewhere")
+    assert isinstance(new_shop(tmp_path), NotWritten)
+    assert not (tmp_path / "elsewhere").exists()
+
+
+def test_a_second_start_changes_nothing(tmp_path: Path) -> None:
+    """What was filled in since is safe."""
+    new_shop(tmp_path)
+    settings = tmp_path / "site_config" / "shop.yml"
+    settings.write_text("shop: Mine\n")
+    assert isinstance(new_shop(tmp_path), NotWritten)
+    assert settings.read_text() == "shop: Mine\n"
