@@ -7,10 +7,10 @@ of the ends and what of them each way carries. Nothing of `builder.plan` is in h
 from collections.abc import Callable
 from typing import NamedTuple
 
-from builder.graph.routes import Exit, Way, exits
+from builder.graph.routes import Exit, ExitKind, exits
 from builder.model.tree import Fix, Stop, Tree
 
-SELDOM = (Way.COULD_NOT, Way.STILL_THERE)
+SELDOM = (ExitKind.COULD_NOT, ExitKind.STILL_THERE)
 
 
 class On(NamedTuple):
@@ -37,7 +37,7 @@ def straight(tree: Tree) -> tuple[list[str], dict[str, list[On]]]:
 
 def is_usual(way: Exit) -> bool:
     """Whether a step is usually left by this way."""
-    return way.way not in SELDOM and not (way.result and way.result.chance is not None)
+    return way.kind not in SELDOM and not (way.result and way.result.chance is not None)
 
 
 def _newly_reached(tree: Tree, named: list[On], used: list[On]) -> list[On]:

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from random import Random
 
-from builder.graph.routes import Exit, Way, exits
+from builder.graph.routes import Exit, ExitKind, exits
 from builder.model.tree import Fix, Stop, Tree
 
 from .straight import SELDOM, On, straight, weigh
@@ -121,7 +121,7 @@ class _Walked:
         """Walk it."""
         self.steps = [one.source if isinstance(one, On) else one for one in self.path]
         leaving = [one for one in self.path if isinstance(one, On)]
-        self.spent = {one.source for one in leaving if one.exit.way is Way.SPENT}
+        self.spent = {one.source for one in leaving if one.exit.kind is ExitKind.SPENT}
         for at, step in enumerate(self.steps):
             self._stand(at)
             if step in self.spent:
@@ -164,7 +164,7 @@ class _Walked:
         """Go round until the step comes up once more than it may be done."""
         step = self.steps[at]
         lap, before = self.walker.round[step], self.done.copy()
-        if any(way.way is Way.BACK for way in exits(self.walker.tree.steps[step])):
+        if any(way.kind is ExitKind.BACK for way in exits(self.walker.tree.steps[step])):
             lap = (self.steps[at - 1],)  # back to the step that led here, and to no other
         self.using_up = True
         while lap:
@@ -193,7 +193,7 @@ def minutes(tree: Tree, step: str) -> float:
 
 def usual(tree: Tree, step: str) -> list[Exit]:
     """Return the exits by which a step is left while it is not used up."""
-    return [way for way in exits(tree.steps[step]) if way.way not in (*SELDOM, Way.SPENT)]
+    return [way for way in exits(tree.steps[step]) if way.kind not in (*SELDOM, ExitKind.SPENT)]
 
 
 def nearest(tree: Tree, source: str, first: list[Exit], passed: frozenset[str]) -> Lap | None:
@@ -215,9 +215,9 @@ def nearest(tree: Tree, source: str, first: list[Exit], passed: frozenset[str]) 
 
 
 def _targets(tree: Tree, here: str, caller: str, way: Exit) -> list[str]:
-    if way.way is Way.BACK:
+    if way.kind is ExitKind.BACK:
         return [caller] if caller else []
-    if way.way is Way.NEXT:
+    if way.kind is ExitKind.NEXT:
         before = [name for name, step in tree.steps.items() if step.each]
         place = list(tree.steps).index(here)
         return [name for name in before if list(tree.steps).index(name) <= place][-1:]
