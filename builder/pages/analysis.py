@@ -15,8 +15,8 @@ from builder.chart.svg import svg
 from builder.model.library import Library
 from builder.model.tree import Fix, Tree
 from builder.pages import addresses
+from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.minutes import Minutes, minutes
-from builder.plan.options import Option, options
 from builder.wording.asked import in_plain_words
 
 
@@ -26,7 +26,7 @@ class TreeAnalysis:
 
     numbers: Mapping[str, int]  # of each step
     minutes: Minutes
-    options: Mapping[str, tuple[Option, ...]]  # of each fix
+    options: Mapping[str, tuple[EstimateOption, ...]]  # of each fix
     chart: Markup  # inline SVG; the chart room has escaped all text in it
 
 
@@ -38,7 +38,7 @@ def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
     return TreeAnalysis(
         numbers={id_: int(node.number) for id_, node in flow.nodes.items() if node.number},
         minutes=minutes(tree),
-        options={str(id_): options(tree, id_, library) for id_ in fixes},
+        options={str(id_): estimate_options(tree, id_, library) for id_ in fixes},
         chart=Markup(svg(one_column(flow), partial(_chart_href, tree.id, library))),
     )
 

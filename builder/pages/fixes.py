@@ -10,8 +10,8 @@ from builder.model.tree import Fix, Part, Step, Stop
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import BranchTarget, TreeContext, branch_target
-from builder.plan.options import Option
-from builder.plan.prices import Line
+from builder.plan.estimate_options import EstimateOption
+from builder.plan.prices import PriceLine
 from builder.wording import phrases
 
 
@@ -79,10 +79,10 @@ def stop_text(stop: Stop) -> str:
     return phrases.STOPS.get(stop.kind, str(stop.kind))
 
 
-def _option(context: TreeContext, option: Option) -> OptionView:
+def _option(context: TreeContext, option: EstimateOption) -> OptionView:
     shop = context.library.shop
     total = phrases.money(option.total, shop) if option.total else "price not known"
-    back = phrases.money(option.coming_back, shop) if option.coming_back else ""
+    back = phrases.money(option.cost_with_comebacks, shop) if option.cost_with_comebacks else ""
     return OptionView(
         option=option.option,
         total="" if option.not_offered else total,
@@ -93,7 +93,7 @@ def _option(context: TreeContext, option: Option) -> OptionView:
     )
 
 
-def _amount(context: TreeContext, line: Line) -> str:
+def _amount(context: TreeContext, line: PriceLine) -> str:
     return phrases.money(line.amount, context.library.shop) if line.amount else "not known"
 
 
