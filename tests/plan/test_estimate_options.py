@@ -121,9 +121,9 @@ def test_a_vehicle_is_driven_in_only_if_its_record_allows_it(tree) -> None:
 def test_a_used_part_is_installed_only_if_it_can_be_set_up(tree, used_part, offered) -> None:
     """Without a price the total is unknown; a part that can't be set up is refused."""
     drawn = tree(FIX.replace("part: new", "part: used"))
-    options = by_id(drawn, library(used_part=UsedPart(used_part)))["fit-here"]
-    assert bool(options.not_offered) is not offered
-    assert options.total is None
+    option = by_id(drawn, library(used_part=UsedPart(used_part)))["fit-here"]
+    assert bool(option.not_offered) is not offered
+    assert option.total is None
 
 
 def test_a_used_part_takes_its_price_from_the_fix(tree) -> None:
@@ -214,9 +214,9 @@ def test_a_fix_can_not_offer_an_unsafe_option(tree) -> None:
       price: 99
 """
     )
-    options = by_id(tree(text), library(safety=SafetySystem.BRAKES))["drive-in"]
-    assert options.not_offered
-    assert options.total is None
+    option = by_id(tree(text), library(safety=SafetySystem.BRAKES))["drive-in"]
+    assert option.not_offered
+    assert option.total is None
 
 
 def test_the_average_cost_is_beside_the_total(tree) -> None:
@@ -226,9 +226,9 @@ def test_the_average_cost_is_beside_the_total(tree) -> None:
     assert isinstance(body, Fix)
     risky = replace(body, options=(replace(body.options[0], chance=Number("0.15")),))
     steps = {"repair": replace(drawn.steps["repair"], body=risky)}
-    options = by_id(replace(drawn, steps=steps), library())["drive-in"]
-    assert amount(options) == "182.00"
-    assert options.cost_with_comebacks == Money(Decimal("209.30"), Decimal("209.30"))
+    option = by_id(replace(drawn, steps=steps), library())["drive-in"]
+    assert amount(option) == "182.00"
+    assert option.cost_with_comebacks == Money(Decimal("209.30"), Decimal("209.30"))
 
 
 def test_a_module_without_a_record_is_priced_as_a_repair(tree) -> None:
@@ -253,5 +253,5 @@ def test_a_brake_repair_is_not_left_as_it_is_unless_the_fix_says_so(tree) -> Non
 
 def test_only_a_fix_has_options(tree) -> None:
     """A stop has no price."""
-    drawn = tree("repair:\n  stop: Not here today\n  kind: not-options\n")
+    drawn = tree("mend:\n  stop: Not here today\n  kind: not-found\n")
     assert estimate_options(drawn, "repair", library()) == ()
