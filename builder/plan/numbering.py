@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.tree import Action, Check, Fix, Stop, Tree
-from builder.plan.chances import chances
+from builder.plan.chances import walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 
 LINE_KINDS = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
@@ -52,7 +52,7 @@ def chart_lines(tree: Tree) -> ChartLines:
     if not tree.steps:
         return {}
     tree_routes = routes(tree)
-    shares = chances(tree).routes
+    shares = walk_chances(tree).routes
     reached = _reached(tree, tree_routes)
     drawn: dict[str, list[ChartLine]] = {str(step): [] for step in tree.steps}
     for route in tree_routes:

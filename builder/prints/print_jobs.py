@@ -12,7 +12,7 @@ from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
 from builder.model.summary import Summary
 from builder.model.tree import Fix, Status, Tree
-from builder.plan.entries import with_entries
+from builder.plan.entry_numbers import with_entry_numbers
 from builder.prints.bench import bench_sheet
 from builder.prints.book import book
 from builder.prints.customer import customer_sheet
@@ -62,7 +62,7 @@ def print_trees(
 
     Each tree is read once, where its sheets are made. Raises NotThereError.
     """
-    library = with_entries(library, read_tree)
+    library = with_entry_numbers(library, read_tree)
     if request.system and request.sheet == "wall":
         yield from _book(ids, request, library, read_tree)
     else:

@@ -43,7 +43,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from builder.model.finding import Finding, Severity
-from builder.plan.spent import UsedUp, used_up
+from builder.plan.spent_shares import SpentShares, spent_shares
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -60,7 +60,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step on whose `spent` chances and weights disagree."""
     if facts.tree.broken or not facts.tree.steps:
         return  # what is missing in a tree moves all shares
-    for one in used_up(facts.tree):
+    for one in spent_shares(facts.tree):
         step = facts.tree.steps[one.step]
         if step.spent and _apart(one):
             yield RULE.finding(
@@ -73,7 +73,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             )
 
 
-def _apart(one: UsedUp) -> bool:
+def _apart(one: SpentShares) -> bool:
     less, more = sorted((one.by_chances, one.by_weights))
     return more >= LEAST and more > MOST_APART * less
 

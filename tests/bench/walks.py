@@ -16,7 +16,7 @@ from statistics import fmean, pstdev
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from builder.plan.minutes import minutes  # noqa: E402
+from builder.plan.minutes import tree_minutes  # noqa: E402
 from builder.reader.trees import read_tree, tree_files  # noqa: E402
 from tests.plan.walker import Walker  # noqa: E402
 
@@ -36,7 +36,7 @@ def main() -> None:
             continue
         walker = Walker(tree, Random(f"{options.seed} {tree.id}"))
         taken = [walker.walk() for _ in range(options.walks)]
-        plan, walked = float(minutes(tree).expected), fmean(taken)
+        plan, walked = float(tree_minutes(tree).expected), fmean(taken)
         error = pstdev(taken) / sqrt(options.walks)
         apart = abs(walked - plan) / error if error else 0.0
         worst = max(worst, apart)

@@ -253,5 +253,5 @@ def test_a_brake_repair_is_not_left_as_it_is_unless_the_fix_says_so(tree) -> Non
 
 def test_only_a_fix_has_options(tree) -> None:
     """A stop has no price."""
-    drawn = tree("mend:\n  stop: Not here today\n  kind: not-found\n")
+    drawn = tree("repair:\n  stop: Not here today\n  kind: not-found\n")
     assert estimate_options(drawn, "repair", library()) == ()

@@ -5,7 +5,7 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
-from builder.plan.spent import used_up
+from builder.plan.spent_shares import spent_shares
 from builder.rules.chance_against_weights import LEAST
 
 from .sound import Mutant, Sound
@@ -27,7 +27,7 @@ def weight_removed(sound: Sound) -> Iterator[Mutant]:
 
 def chance_lowered(sound: Sound) -> Iterator[Mutant]:
     """Let the only way back to a step that is used up now and then be hardly ever taken."""
-    for one in used_up(sound.tree):
+    for one in spent_shares(sound.tree):
         spent = sound.tree.steps[one.step].spent
         back = [
             way.result.chance
