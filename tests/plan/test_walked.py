@@ -23,9 +23,8 @@ SHOP = Path(__file__).parents[2]
 CASES = sorted((Path(__file__).parent / "cases").glob("*.yml"))
 WALKS = 1_000
 ERRORS = 5
-SHARED = (
-    0.03  # of the minutes: tries shared by loops of several steps, see `plan/expected_minutes.py`
-)
+# Of the minutes: tries shared by loops of several steps, see `plan/expected_minutes.py`
+SHARED = 0.03
 
 
 def is_as_walked(tree: Tree) -> bool:
