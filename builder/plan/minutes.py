@@ -8,10 +8,10 @@ never added. Labor for a repair (`hours`) is priced in the estimate options and 
 walk that hands off to another tree counts up to the handoff. A walk that fails its verification
 starts over and is not counted further; neither is the detour of a `could_not`.
 
-A loop is taken as often as its `chance` says by the walks that spend nothing, and as often as
-`at_most` allows by those that leave a step by `spent`, see `retry_loops`; without a chance, only by
-these. The minutes of a fix are those of the walks that end there, so the expected minutes of a tree
-are the sum over its ends of chance times minutes.
+Walks that spend nothing take a loop as often as its `chance` says. Walks that leave a step by
+`spent` take it as often as `at_most` allows, see `retry_loops`; without a chance, only they do. The
+minutes of a fix are those of the walks that end there, so the expected minutes of a tree are the
+sum over its ends of chance times minutes.
 """
 
 from collections.abc import Callable, Mapping

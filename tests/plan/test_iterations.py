@@ -37,7 +37,7 @@ def walks(
 def test_iterations_are_those_of_all_walks_one_by_one(
     chances: list[Fraction], most: list[int]
 ) -> None:
-    """A limit on each loop and one on all of them: every walk is tried."""
+    """A limit on each loop and one on all of them: try every walk."""
     loops = range(len(chances))
     limits = [VisitLimit(f"loop {loop}", most[loop], frozenset({loop})) for loop in loops]
     limits.append(VisitLimit("all", most[2], frozenset(loops)))

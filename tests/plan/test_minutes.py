@@ -23,7 +23,7 @@ SHOP = Path(__file__).parents[1] / "shop"
 
 
 def stated_figures(text: str) -> dict[str, Fraction]:
-    """Read the figures at the head of a case: `# expected: 27/2`, `# up to mend: 12`."""
+    """Read the figures at the head of a case: `# expected: 27/2`, `# up to belt: 12`."""
     figures = re.findall(r"^# ([a-z][a-z -]*): ([0-9./]+)$", text, re.MULTILINE)
     return {name: Fraction(figure) for name, figure in figures}
 

@@ -62,7 +62,7 @@ def lengths(tree: Tree, step: str, done: dict[str, int]) -> Iterator[Fraction]:
 
 @pytest.mark.parametrize("start", ["a", "b", "c"])
 def test_the_range_is_that_of_all_walks_one_by_one(tree, start: str) -> None:
-    """Three steps that lead to each other, two of them limited: every walk is tried."""
+    """Three steps that lead to each other, two of them limited: try every walk."""
     drawn = tree(LOOPS)
     cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
     bounds = minutes_range(drawn, forward_graph(drawn), cost)
