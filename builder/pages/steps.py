@@ -20,7 +20,7 @@ from builder.pages.branches import (
     branch_target,
     result_rows,
 )
-from builder.walk.computed import computed_units
+from builder.walk.computed_readings import computed_units
 from builder.wording import phrases
 from builder.wording.hazards import by_severity
 

@@ -25,7 +25,7 @@ from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
 from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
-from builder.walk.rows import Table
+from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
 from builder.wording import phrases
 from builder.wording.asked import in_plain_words
@@ -83,7 +83,7 @@ def tree_page(
     return Page(path, tree.title, body, phrases.joined(tree.symptom.words[:3]), scripts)
 
 
-def _walk_json(walk: Table) -> Markup:
+def _walk_json(walk: WalkTable) -> Markup:
     """Write the walk table as the text of an element, where quotation marks need no escaping."""
     text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
     return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
