@@ -32,7 +32,7 @@ from builder.plan.numbering import numbering
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import laid_out, wall_chart
+from builder.prints.wall import wall_chart, wall_layout
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 from builder.rules.shared.judge import judge, judge_library
@@ -41,7 +41,7 @@ from builder.walk.table import walk_table
 SHOP = Path(__file__).parent / "rules" / "shop"
 TODAY = date(2026, 10, 1)
 LIMIT = 30  # seconds of processor time for two trees, which take a fraction of one
-HAND_OVERS = ("network/unit-silent", "network/unit-silent#answers")
+HANDOFFS = ("network/unit-silent", "network/unit-silent#answers")
 HEAD = {
     "format": 1,
     "status": "ready",
@@ -139,7 +139,7 @@ def _result_words(draw: st.DrawFn, number: int, to: str) -> Words:
 
 @st.composite
 def trees(draw: st.DrawFn, slug: str, others: tuple[str, ...], careful: bool) -> Tree:
-    """Draw a tree of up to nine steps that hands over to others; the last two steps are ends."""
+    """Draw a tree of up to nine steps that hands off to others; the last two steps are ends."""
     first = draw(st.lists(st.sampled_from(("check", "check", "action")), min_size=1, max_size=4))
     more = draw(st.lists(st.sampled_from(("check", "action", "fix")), max_size=3))
     kinds = [*first, *more, "check", "stop", "fix"]
@@ -162,17 +162,17 @@ def trees(draw: st.DrawFn, slug: str, others: tuple[str, ...], careful: bool) ->
 
 @st.composite
 def pairs(draw: st.DrawFn) -> tuple[Tree, Tree]:
-    """Draw two trees; the first may hand over to the second, and into the middle of it."""
+    """Draw two trees; the first may hand off to the second, and into the middle of it."""
     careful = draw(st.sampled_from((True, True, False)))
-    second = draw(trees("second", HAND_OVERS, careful))
+    second = draw(trees("second", HANDOFFS, careful))
     steps = tuple(f"charging/second#{name}" for name in second.steps)
-    others = (*HAND_OVERS, "charging/second", *steps)
+    others = (*HANDOFFS, "charging/second", *steps)
     return draw(trees("first", others, careful)), second
 
 
 @cache
 def knowledge() -> Library:
-    """Return the small shop with the tree that is handed over to."""
+    """Return the small shop with the tree that is handed off to."""
     return read_library(SHOP)[0]
 
 
@@ -201,7 +201,7 @@ def put_through(tree: Tree, library: Library) -> None:
     walk_table(tree, library)
     page = tree_page(tree, library, analyze_tree(tree, library))
     assert all(f'id="step-{name}"' in page.body for name in tree.steps)
-    laid_out(tree, library, PAPERS["a4"])
+    wall_layout(tree, library, PAPERS["a4"])
 
 
 def print_all(tree: Tree, library: Library) -> Iterator[bytes]:
@@ -243,9 +243,9 @@ PLACES = {
 
 
 @pytest.mark.parametrize("place", PLACES)
-@pytest.mark.parametrize("branch", [*HAND_OVERS, "fix", "look", "next", "back"])
+@pytest.mark.parametrize("branch", [*HANDOFFS, "fix", "look", "next", "back"])
 def test_a_branch_may_lead_anywhere_from_any_place(place: str, branch: str) -> None:
-    """Each place with each kind of branch, one by one: a hand-over once hung the plan for ever."""
+    """Each place with each kind of branch, one by one: a handoff once hung the plan for ever."""
     steps = {
         "look": {
             "check": "Which is it",

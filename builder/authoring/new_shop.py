@@ -35,6 +35,12 @@ def _target(folder: Path, template: Path) -> Path:
 def _in_the_way(folder: Path, files: dict[Path, Path]) -> Path | None:
     """Return the first path in the way: a file to write, or a file where a folder must be."""
     folders = {parent for path in files for parent in path.parents if parent.is_relative_to(folder)}
-    blocked = (path for path in sorted(folders) if path.exists() and not path.is_dir())
+    blocked = (path for path in sorted(folders) if _is_no_folder(path, folder))
     existing = (path for path in files if path.exists() or path.is_symlink())
     return next(blocked, None) or next(existing, None)
+
+
+def _is_no_folder(path: Path, shop: Path) -> bool:
+    """Return whether a file, or a link that may lead out of the shop, is where a folder must be."""
+    is_inner_link = path.is_symlink() and path != shop
+    return is_inner_link or (path.exists() and not path.is_dir())

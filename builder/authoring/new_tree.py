@@ -9,7 +9,8 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from builder.authoring.not_written import NotWritten
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
+from builder.reader.source import leads_out
 
 _TEMPLATE = Path(__file__).parent / "templates" / "tree.yml"
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*")
@@ -18,7 +19,8 @@ _LONGEST_TITLE = 60  # characters; a longer one doesn't fit the head of a chart
 
 def new_tree(shop: Path, id_: str, today: date) -> Path | NotWritten:
     """Write a tree to fill in at `trees/<id>.yml`; an existing file is never overwritten."""
-    problem = _bad_id(id_) or _bad_system(shop, id_.split("/")[0])
+    system = id_.split("/")[0]
+    problem = _bad_id(id_) or _bad_system(shop, system)
     if problem:
         return problem
     path = shop / "trees" / f"{id_}.yml"
@@ -28,6 +30,11 @@ def new_tree(shop: Path, id_: str, today: date) -> Path | NotWritten:
                 f"trees/{id_}{existing.suffix} already exists, and nothing is overwritten",
                 "open that file, or choose another name",
             )
+    if leads_out(shop, path):
+        return NotWritten(
+            f"trees/{id_}.yml would be outside the shop, because a link leads there",
+            "delete the link, and put the folder itself in its place",
+        )
     path.parent.mkdir(parents=True, exist_ok=True)
     with path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(filled_template(id_, today))

@@ -5,7 +5,7 @@ In: measured by a style. Out: read by the flow of columns and by the style when 
 
 from typing import NamedTuple
 
-from builder.chart.result_rows import LaneRow
+from builder.chart.lane_rows import LaneRow
 
 
 class BlockSize(NamedTuple):

@@ -58,7 +58,7 @@ class Box:
     """A symbol with its words."""
 
     id: str  # the step it stands for; repeated where a fix is repeated
-    kind: str  # start, check, action, fix, stop, hand-over, connector, decision
+    kind: str  # start, check, action, fix, stop, handoff, connector, decision
     shape: Shape
     rect: Rect
     runs: tuple[Run, ...] = ()

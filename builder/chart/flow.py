@@ -35,7 +35,7 @@ class Node:
     """One symbol: its words, and where a reader who wants more is sent."""
 
     id: str
-    kind: str  # start, check, action, fix, stop, hand-over
+    kind: str  # start, check, action, fix, stop, handoff
     text: str
     number: str = ""
     notes: tuple[str, ...] = ()  # "still there: go to 3"
@@ -78,7 +78,7 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
     drawn = chart_lines(tree)
     sections = tree_outline(tree, drawn)
     at = NumberedTree(tree, number_sections(tree, sections), drawn, library)
-    nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _hand_overs(at)
+    nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _handoffs(at)
     edges = {
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
@@ -118,21 +118,21 @@ def hazards_of(step: Step, library: Library) -> list[Hazard]:
     return by_severity(met)
 
 
-def _hand_overs(at: NumberedTree) -> dict[str, Node]:
+def _handoffs(at: NumberedTree) -> dict[str, Node]:
     found = [line for out in at.drawn.values() for line in out]
     return {
-        line.target: _hand_over(line.exit.branch, line.target, at.library)
+        line.target: _handoff(line.exit.branch, line.target, at.library)
         for line in found
         if line.target not in at.tree.steps
     }
 
 
-def _hand_over(branch: Branch, id: str, library: Library | None) -> Node:
+def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
     text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
         number = library.entries.get(str(branch.text)) if library else None
         text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
-    return Node(id=id, kind="hand-over", text=text, href=f"tree:{branch.text}")
+    return Node(id=id, kind="handoff", text=text, href=f"tree:{branch.text}")
 
 
 def _edge(at: NumberedTree, step: Step, line: ChartLine) -> Edge:

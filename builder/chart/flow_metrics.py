@@ -80,7 +80,7 @@ def sheet_reference(sheet: int) -> str:
 
 
 def _pad(kind: str) -> float:
-    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "hand-over" else 0)
+    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "handoff" else 0)
 
 
 def narrowest_rooms(metrics: FlowMetrics) -> tuple[float, float]:

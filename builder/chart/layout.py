@@ -106,7 +106,7 @@ def _fewest_sheets(flow: Flow, rooms: Sequence[Room], text: float) -> Settled | 
         if fewest and (most < FEW or fewest.layout.sheets == 1):
             break
         task = SheetTask(rooms, text, fewest.layout.sheets - 1 if fewest else MANY)
-        fewest = _settled(split_checks(flow, most), separate, partial(_on_sheets, task)) or fewest
+        fewest = _settled(split_checks(flow, most), separate, partial(best_layout, task)) or fewest
     return fewest
 
 
@@ -119,7 +119,7 @@ class SheetTask:
     sheets: int  # no more than these
 
 
-def _on_sheets(task: SheetTask, styles: Sequence[StyledFlow]) -> SheetLayout | None:
+def best_layout(task: SheetTask, styles: Sequence[StyledFlow]) -> SheetLayout | None:
     """Lay out with the largest text, where it takes the fewest sheets."""
     few: dict[tuple[Room, str], SheetLayout] = {}
     least = task.sheets

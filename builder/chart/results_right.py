@@ -8,15 +8,15 @@ from collections.abc import Iterator
 from builder.chart.block_size import BlockSize
 from builder.chart.chart import Part, Rect
 from builder.chart.flow_metrics import FlowMetrics, narrowest_rooms
-from builder.chart.parts import HALF, Pen, box_part, diamond
-from builder.chart.result_rows import (
+from builder.chart.lane_rows import (
     draw_joint,
-    draw_result_row,
+    draw_lane_row,
     entry_height,
     joint_height,
-    result_row,
-    result_rows,
+    lane_row,
+    lane_rows,
 )
+from builder.chart.parts import HALF, Pen, box_part, diamond
 from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
@@ -33,13 +33,13 @@ def size(metrics: FlowMetrics, block: OutlineBlock, column: float) -> BlockSize:
     """Measure a block in a column of a given width."""
     checks, lane = split(column)
     head = metrics.box_height(block.step, checks)
-    found = result_rows(metrics, block.step, block.sides, lane)
+    found = lane_rows(metrics, block.step, block.sides, lane)
     beside = sum([one.height for one in found])
     if block.down is None:
         return BlockSize(head, found, max(head, beside - ROW_GAP), 0, 0)
     tail = joint_height(metrics, block.step, block.down, checks)
     body = max(head, beside - tail)
-    foot = result_row(metrics, block.step, SideBranch(block.down), checks - TRUNK)
+    foot = lane_row(metrics, block.step, SideBranch(block.down), checks - TRUNK)
     cut = max(head + LEAD_IN + foot.height, beside - ROW_GAP) - body
     return BlockSize(head, found, body, tail, cut)
 
@@ -54,9 +54,9 @@ def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool)
         return
     start = place.y + made.head
     if cut:
-        one = result_row(pen.metrics, block.step, SideBranch(block.down), checks - TRUNK)
+        one = lane_row(pen.metrics, block.step, SideBranch(block.down), checks - TRUNK)
         lane = Rect(trunk, start + LEAD_IN, checks - TRUNK, one.height)
-        yield from draw_result_row(pen, block.step, one, lane, [(trunk, start)])
+        yield from draw_lane_row(pen, block.step, one, lane, [(trunk, start)])
         return
     place = Rect(trunk, start, checks, place.y + made.body + made.tail - start)
     yield from draw_joint(pen, block.step, block.down, place)
@@ -77,7 +77,7 @@ def _draw_rows(
     for number, one in enumerate(made.rows):
         last = number == len(made.rows) - 1
         where = Rect(lane, y, place.right - lane, one.height)
-        yield from draw_result_row(pen, block.step, one, where,
+        yield from draw_lane_row(pen, block.step, one, where,
                             [(start, out), (lane, out)] if last else [])  # fmt: skip
         y += one.height
 

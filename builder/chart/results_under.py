@@ -9,14 +9,14 @@ from collections.abc import Iterator
 from builder.chart.block_size import BlockSize
 from builder.chart.chart import Part, Rect
 from builder.chart.flow_metrics import FlowMetrics, narrowest_rooms
-from builder.chart.parts import HALF, Pen, box_part, diamond
-from builder.chart.result_rows import (
+from builder.chart.lane_rows import (
     draw_joint,
-    draw_result_row,
+    draw_lane_row,
     joint_height,
-    result_row,
-    result_rows,
+    lane_row,
+    lane_rows,
 )
+from builder.chart.parts import HALF, Pen, box_part, diamond
 from builder.chart.spacing import LEAD_IN, NARROW, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
@@ -24,12 +24,12 @@ from builder.plan.outline import OutlineBlock, SideBranch
 def size(metrics: FlowMetrics, block: OutlineBlock, column: float) -> BlockSize:
     """Measure a block in a column of a given width."""
     head = metrics.box_height(block.step, column)
-    found = result_rows(metrics, block.step, block.sides, column - TRUNK)
+    found = lane_rows(metrics, block.step, block.sides, column - TRUNK)
     body = head + sum([one.height for one in found]) + (LEAD_IN if found else 0)
     if block.down is None:
         return BlockSize(head, found, body, 0, 0)
     tail = joint_height(metrics, block.step, block.down, column)
-    foot = result_row(metrics, block.step, SideBranch(block.down), column - TRUNK)
+    foot = lane_row(metrics, block.step, SideBranch(block.down), column - TRUNK)
     return BlockSize(head, found, body, tail, LEAD_IN + foot.height)
 
 
@@ -45,15 +45,15 @@ def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool)
     for number, one in enumerate(made.rows):
         last = block.down is None and number == len(made.rows) - 1
         lane = Rect(trunk, y, place.right - trunk, one.height)
-        yield from draw_result_row(pen, block.step, one, lane, [(trunk, start)] if last else [])
+        yield from draw_lane_row(pen, block.step, one, lane, [(trunk, start)] if last else [])
         y += one.height
     if block.down is None:
         return
     foot = place.y + made.body
     if cut:
-        one = result_row(pen.metrics, block.step, SideBranch(block.down), place.width - TRUNK)
+        one = lane_row(pen.metrics, block.step, SideBranch(block.down), place.width - TRUNK)
         lane = Rect(trunk, foot + LEAD_IN, place.right - trunk, one.height)
-        yield from draw_result_row(pen, block.step, one, lane, [(trunk, start)])
+        yield from draw_lane_row(pen, block.step, one, lane, [(trunk, start)])
         return
     place = Rect(trunk, foot, place.width, made.tail)
     yield from draw_joint(pen, block.step, block.down, place, start)

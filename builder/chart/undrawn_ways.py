@@ -68,7 +68,7 @@ def nth(number: int) -> str:
 
 
 def handoff_title(branch: Branch, library: Library | None) -> str:
-    """Name the tree that is handed over to, by its title if it is known."""
+    """Name the tree that is handed off to, by its title if it is known."""
     known = library.trees.get(branch.tree or "") if library else None
     return str(known.title) if known else str(branch.tree)
 

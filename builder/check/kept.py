@@ -120,9 +120,9 @@ def _both(kept: KeptTree) -> tuple[Findings, Findings]:
 def _shape(summary: Summary) -> str:
     """Hash what other trees' findings may depend on, without what they never look at."""
     handoffs = [
-        (*over.at, over.from_step, over.tree, over.step, sorted(over.reached_from),
-         sorted((name, sorted(steps)) for name, steps in over.without.items()))
-        for over in summary.hand_overs
+        (*handoff.at, handoff.from_step, handoff.tree, handoff.step, sorted(handoff.reached_from),
+         sorted((name, sorted(steps)) for name, steps in handoff.without.items()))
+        for handoff in summary.handoffs
     ]  # fmt: skip
     one = summary
     return digest(

@@ -4,6 +4,7 @@ In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and jud
 if the last check does not know it, or something that its findings depend on has changed.
 """
 
+import os
 import re
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
@@ -31,7 +32,7 @@ from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import Summary, TreeListing
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
@@ -61,10 +62,10 @@ def check(
 ) -> Verdict:
     """Judge every tree and the shop as a whole; with files, keep what concerns those.
 
-    What is found out is kept in the cache. Raises FileNotFoundError where one of the files is not
-    there, ValueError where it lies outside the shop.
+    What is found out is kept in the cache. Raises FileNotFoundError where one of the files doesn't
+    exist or isn't in the shop.
     """
-    wanted = {path.resolve(strict=True).relative_to(shop).as_posix() for path in files}
+    wanted = {_name_in_shop(shop, path) for path in files}
     knowledge, mistakes = read_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
@@ -75,6 +76,17 @@ def check(
     _keep(cache, before, trees)
     kept = (one for one in findings if not wanted or one.at.file in wanted)
     return Verdict(replace(library, entries=_entries(trees)), in_order(kept))
+
+
+def _name_in_shop(shop: Path, path: Path) -> str:
+    """Return the name of a file as findings have it, with all links followed."""
+    # Not Path.resolve: before Python 3.13 that raises RuntimeError on a link to itself.
+    file = Path(os.path.realpath(path))
+    if not file.exists():
+        raise FileNotFoundError(f"{path} doesn't exist, or is a link to nothing")
+    if not file.is_relative_to(shop):
+        raise FileNotFoundError(f"{path} isn't in the shop {shop}")
+    return file.relative_to(shop).as_posix()
 
 
 def known_library(shop: Path, cache: Cache) -> Library:

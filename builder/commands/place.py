@@ -1,14 +1,15 @@
-"""Where a command works: the shop's folder, and paths as the user sees them.
+"""Where a command works: the shop's folder, the files it writes, paths as the user sees them.
 
-In: the flag `--shop`, and the folder the user stands in. Out: paths.
+In: the flag `--shop`, and the current folder. Out: paths.
 """
 
+import os
 from argparse import Namespace
 from pathlib import Path
 
 
 def shop_of(options: Namespace) -> Path:
-    """Find the shop: the folder given, or the nearest one upward that holds trees.
+    """Find the shop: the folder given, or the nearest one upward that has trees.
 
     Raises FileNotFoundError.
     """
@@ -20,6 +21,24 @@ def shop_of(options: Namespace) -> Path:
 
 
 def from_here(path: Path) -> Path:
-    """Return a path relative to the folder the user stands in, if it lies below that."""
+    """Return a path relative to the current folder, if it's in there."""
     here = Path.cwd()
     return path.relative_to(here) if path.is_relative_to(here) else path
+
+
+def write_output(folder: Path, name: str, content: bytes) -> Path:
+    """Write a file into a command's output folder and return its path.
+
+    Raises FileExistsError where the folder, or anything in it on the way to the file, is a link to
+    somewhere else: it may have come with a pull request.
+    """
+    path = folder / name
+    inside = Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))
+    if folder.is_symlink() or path.is_symlink() or not inside:
+        link = folder if folder.is_symlink() else path
+        raise FileExistsError(
+            f"{link} is a link, or behind one: delete the link, or name another folder with --out"
+        )
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(content)
+    return path

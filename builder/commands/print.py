@@ -9,15 +9,17 @@ from typing import TYPE_CHECKING
 
 from builder.cache.database import opened
 from builder.check.verdict import known_library
-from builder.commands.place import from_here, shop_of
+from builder.commands.place import from_here, shop_of, write_output
 from builder.commands.progress import progress_bar
 from builder.cores.progress import counted
 from builder.model.library import self_contained
 
 if TYPE_CHECKING:
-    from builder.prints.print_jobs import PrintRequest
+    from builder.prints.sheets import PrintRequest
 
 NAME = "print"
+# Named here too, so that no other command loads what draws sheets; a test holds them equal.
+SHEET_NAMES = ("wall", "bench", "customer")
 HELP = "print wall charts, bench sheets, and customer estimates"
 
 
@@ -27,7 +29,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     add("trees", nargs="*", metavar="TREE", help="tree ID, such as charging/lamp-on")
     add("--all", action="store_true", help="all published trees")
     add("--system", metavar="S", help="all trees of a system, in one PDF")
-    add("--sheet", choices=("wall", "bench", "customer"), default="wall",
+    add("--sheet", choices=SHEET_NAMES, default="wall",
         help="what to print (default: wall)")  # fmt: skip
     add("--paper", choices=("letter", "tabloid", "a4", "a3"),
         help="paper size (default: the shop's)")  # fmt: skip
@@ -44,7 +46,7 @@ def run(options: argparse.Namespace) -> int:
     from builder.reader.trees import tree_of
 
     shop = shop_of(options)
-    out = Path(options.out).resolve() if options.out else shop / "prints"
+    out = Path(options.out) if options.out else shop / "prints"
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
     request, read_tree = _request(options), partial(tree_of, shop, library)
@@ -56,15 +58,12 @@ def run(options: argparse.Namespace) -> int:
     with progress_bar() as progress:
         for files in counted(made, progress, "Printing trees", len(ids)):
             for name, pdf in files:
-                path = out / name
-                path.parent.mkdir(parents=True, exist_ok=True)
-                path.write_bytes(pdf)
-                tqdm.write(str(from_here(path)))
+                tqdm.write(str(from_here(write_output(out, name, pdf).resolve())))
     return 0
 
 
 def _request(options: argparse.Namespace) -> "PrintRequest":
-    from builder.prints.print_jobs import PrintRequest
+    from builder.prints.sheets import PrintRequest
 
     return PrintRequest(
         trees=tuple(options.trees),

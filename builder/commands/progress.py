@@ -19,7 +19,9 @@ def progress_bar() -> Iterator[Progress]:
         return
     from tqdm import tqdm
 
-    with tqdm(leave=False, bar_format="{desc} {n_fmt} of {total_fmt} {bar} {elapsed}") as bar:
+    with tqdm(
+        desc="Starting", leave=False, bar_format="{desc} {n_fmt} of {total_fmt} {bar} {elapsed}"
+    ) as bar:
 
         def show(what: str, done: int, total: int) -> None:
             if done == 0:

@@ -4,10 +4,10 @@ import argparse
 import sys
 from pathlib import Path
 
-from builder.commands.place import from_here, shop_of
+from builder.commands.place import from_here, shop_of, write_output
 from builder.model.library import Library
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.schemas.schema_list import KINDS, schema_texts
-from builder.reader.shop_files import read_knowledge
 
 NAME = "schema"
 HELP = "write JSON Schemas for your editor"
@@ -37,9 +37,9 @@ def run(options: argparse.Namespace) -> int:
 
 
 def write_schemas(library: Library, folder: Path, kind: str | None = None) -> tuple[Path, ...]:
-    """Write the schemas where an editor finds them."""
+    """Write the schemas where an editor finds them.
+
+    Raises FileExistsError where a link leads out of the folder.
+    """
     texts = schema_texts(library, kind)
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, text in texts.items():
-        (folder / name).write_text(text, "utf-8")
-    return tuple(folder / name for name in texts)
+    return tuple(write_output(folder, name, text.encode()) for name, text in texts.items())

@@ -10,7 +10,7 @@ from builder.graph.moves import moves_of
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS
 from builder.graph.routes import exits
-from builder.model.summary import HandOver, Summary
+from builder.model.summary import Handoff, Summary
 from builder.model.tree import Fix, Step, Tree
 
 
@@ -27,7 +27,7 @@ def summary_of(tree: Tree) -> Summary:
         symptom=tree.symptom,
         applies_to=tree.applies_to,
         steps=tuple(tree.steps),
-        hand_overs=tuple(_handoffs(tree)),
+        handoffs=tuple(_handoffs(tree)),
         how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
         tools=frozenset(str(tool) for step in steps for tool in step.tools),
         modules=frozenset(module for step in steps for module in _modules(step)),
@@ -39,7 +39,7 @@ def summary_of(tree: Tree) -> Summary:
     )
 
 
-def _handoffs(tree: Tree) -> Iterator[HandOver]:
+def _handoffs(tree: Tree) -> Iterator[Handoff]:
     pairs = [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
     leaving = [(step, exit_) for step, exit_ in pairs if exit_.branch.tree]
     if not leaving:
@@ -62,7 +62,7 @@ def _handoffs(tree: Tree) -> Iterator[HandOver]:
             requirement.name: unmet_origins(before, tree.steps, step, exit_, requirement)
             for requirement, before in predecessors.items()
         }
-        yield HandOver(
+        yield Handoff(
             at=exit_.at,
             from_step=step.id,
             tree=str(exit_.branch.tree),

@@ -25,7 +25,7 @@ from builder.model.knowledge import (
 )
 from builder.model.shop import Shop
 from builder.model.silence import Silence
-from builder.model.summary import HandOver, Summary, TreeListing, listing_of
+from builder.model.summary import Handoff, Summary, TreeListing, listing_of
 from builder.model.tree import Status
 
 
@@ -87,7 +87,7 @@ class Library:
     whole: bool = True  # whether every tree could be read without a mistake of text
     entries: Mapping[str, int] = field(default_factory=dict)  # of `tree#step` its number, if known
     listings: Mapping[str, TreeListing] = field(init=False)
-    # By tree, those that hand over to it, each with the step that it enters or "" for the start.
+    # By tree, those that hand off to it, each with the step that it enters or "" for the start.
     callers: Mapping[str, tuple[tuple[str, str], ...]] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -121,10 +121,10 @@ def _callers(listings: Iterable[TreeListing]) -> dict[str, tuple[tuple[str, str]
     return {tree: tuple(callers) for tree, callers in found.items()}
 
 
-def hand_overs_to(library: Library, id_: str) -> Iterator[HandOver]:
-    """Yield the hand-overs that lead to a tree, whether it is there or not."""
+def handoffs_to(library: Library, id_: str) -> Iterator[Handoff]:
+    """Yield the handoffs that lead to a tree, whether it is there or not."""
     for caller in dict.fromkeys(caller for caller, _ in library.callers.get(id_, ())):
-        yield from (over for over in library.trees[caller].hand_overs if over.tree == id_)
+        yield from (handoff for handoff in library.trees[caller].handoffs if handoff.tree == id_)
 
 
 def entered_at(library: Library, id_: str) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from builder.model.text import Position, Text
 from builder.model.tree import Scope, Signed, Status, Symptom
 
 
-class HandOver(NamedTuple):
+class Handoff(NamedTuple):
     """A branch that leaves a tree for another; ten thousand trees have a hundred thousand."""
 
     at: Position
@@ -44,7 +44,7 @@ class Summary:
     symptom: Symptom
     applies_to: tuple[Scope, ...]
     steps: tuple[str, ...]
-    hand_overs: tuple[HandOver, ...]
+    handoffs: tuple[Handoff, ...]
     how_tos: frozenset[str]
     tools: frozenset[str]
     modules: frozenset[str]
@@ -67,7 +67,7 @@ class TreeListing(NamedTuple):
     status: Status
     steps: tuple[str, ...]
     searchable: bool  # whether it can be found by words, lamps or codes
-    words: tuple[str, ...]  # the complaints, as `plain` has them
+    words: tuple[str, ...]  # the complaints, as `normalized` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
     replaced_by: str
@@ -84,8 +84,10 @@ def listing_of(of: Summary) -> TreeListing:
         status=of.status,
         steps=tuple(map(str, of.steps)),
         searchable=bool(symptom.words or symptom.codes or symptom.lamps),
-        words=tuple(map(plain, symptom.words)),
-        leads_to=tuple(dict.fromkeys((over.tree, str(over.step or "")) for over in of.hand_overs)),
+        words=tuple(map(normalized, symptom.words)),
+        leads_to=tuple(
+            dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in of.handoffs)
+        ),
         how_tos=tuple(sorted(of.how_tos)),
         replaced_by=str(of.replaced_by or ""),
         reviewed=str(of.reviewed.date) if of.reviewed else "",
@@ -93,6 +95,6 @@ def listing_of(of: Summary) -> TreeListing:
     )
 
 
-def plain(words: str) -> str:
+def normalized(words: str) -> str:
     """Return a complaint without what makes no other complaint of it: capitals and blanks."""
     return " ".join(words.casefold().split())

@@ -20,8 +20,8 @@ class Branch:
     """Where a result or an action leads."""
 
     text: Text  # as written: `belt`, `network/unit-silent#answers`, `next`, `back`
-    step: str | None = None  # in this tree, or in the tree handed over to
-    tree: str | None = None  # the tree handed over to
+    step: str | None = None  # in this tree, or in the tree handed off to
+    tree: str | None = None  # the tree handed off to
 
     @property
     def next_item(self) -> bool:

@@ -12,20 +12,20 @@ from builder.pages.render import render
 from builder.wording.hazards import by_severity
 
 SIGNAL_MEANINGS = {
-    "DANGER": "Death or grave injury will follow if it is not avoided.",
-    "WARNING": "Death or grave injury can follow if it is not avoided.",
-    "CAUTION": "Slight or middling injury can follow if it is not avoided.",
-    "NOTICE": "Things can be damaged; no person is in danger.",
+    "DANGER": "If you don't avoid it, it will kill or seriously injure someone.",
+    "WARNING": "If you don't avoid it, it could kill or seriously injure someone.",
+    "CAUTION": "If you don't avoid it, it could cause minor or moderate injury.",
+    "NOTICE": "It could damage property. Nobody gets hurt.",
 }
 FURTHER_PAGES = (  # address, name, what is there
-    ("during/index", "When it shows", "Trees by what the vehicle or the driver was doing"),
-    ("vehicles/index", "Vehicles", "The vehicles this shop sees, and what is written about each"),
-    ("tools", "Tools", "What each tool reads, and where it is kept"),
+    ("during/index", "When it happens", "Trees by what the vehicle or the driver was doing"),
+    ("vehicles/index", "Vehicles", "The vehicles our shop sees, each with its trees"),
+    ("tools", "Tools", "What each tool measures, and where it's kept"),
     ("calculators", "Calculators", "Bus resistance, voltage drop, battery, units, DTCs, VIN"),
-    ("glossary", "Glossary", "One word for one thing; four words that people mix up"),
-    ("upkeep", "Upkeep", "Reviews, drafts, codes without a tree, closed jobs"),
-    ("rules/index", "Rules of the check", "What a tree must be before it is published"),
-    ("about", "About and cautions", "What this site is, and every caution on it"),
+    ("glossary", "Glossary", "One word for one thing, and four words people mix up"),
+    ("upkeep", "Review status", "Reviews, drafts, DTCs without a tree, closed jobs"),
+    ("rules/index", "Checks", "What every tree must pass before it's published"),
+    ("about", "About and safety", "What this site is, and every caution on it"),
 )
 
 
@@ -35,5 +35,5 @@ def about_pages(library: Library) -> Iterator[Page]:
     body = render(
         "about.html", "about", shop=library.shop, hazards=hazards, meanings=SIGNAL_MEANINGS
     )
-    yield Page("about", "About and cautions", body)
+    yield Page("about", "About and safety", body)
     yield Page("more", "More", render("more.html", "more", pages=FURTHER_PAGES))

@@ -14,12 +14,11 @@ from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog, TreeList, two_byte_code
 from builder.trade.codes import Code, code_owner, parse_code
 from builder.trade.failure_types import failure_type_byte
-from builder.wording import phrases
+from builder.wording.sentences import module_name
 
 OWNERS = {
-    "standard": "Generic: the meaning is the same with every maker",
-    "maker": "The maker's own: it means something only with the make; "
-    "look it up in the maker's service information",
+    "standard": "Generic: means the same for every vehicle maker",
+    "maker": "Maker-specific: look it up in the vehicle maker's service information for this make",
 }
 
 
@@ -41,7 +40,7 @@ def code_pages(catalog: TreeCatalog) -> Iterator[Page]:
     """Yield the list of DTCs and the page of each."""
     views = code_views(catalog)
     body = render("codes.html", "codes/index", codes=views)
-    yield Page("codes/index", "Codes", body, summary="Every trouble code this shop knows")
+    yield Page("codes/index", "DTCs", body, summary="Every DTC our shop knows")
     for view in views:
         path = addresses.code_path(view.text)
         title = f"{view.text} {view.short}".strip()
@@ -72,7 +71,7 @@ def _view(catalog: TreeCatalog, text: str) -> CodeView:
         system=parsed.system if isinstance(parsed, Code) else "",
         owner=OWNERS[code_owner(parsed)] if isinstance(parsed, Code) else "",
         entry=entry,
-        module=phrases.module_name(entry.module, catalog.library) if entry and entry.module else "",
+        module=module_name(entry.module, catalog.library) if entry and entry.module else "",
         failures=tuple(_failures(catalog, text, trees)),
         trees=trees,
     )

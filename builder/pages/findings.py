@@ -15,7 +15,7 @@ def broken_tree_page(id_: str, findings: Iterable[Finding]) -> Page:
     """Write the page of a tree that can't be shown: its mistakes, at their lines."""
     path = addresses.tree_path(id_)
     body = render("findings.html", path, findings=_ordered(findings), tree=id_)
-    return Page(path, f"{id_} cannot be shown", body)
+    return Page(path, f"{id_} can't be shown", body)
 
 
 def findings_page(findings: Iterable[Finding]) -> Page:

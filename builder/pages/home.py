@@ -33,7 +33,7 @@ def home_page(catalog: TreeCatalog) -> Page:
         recent=recent,
         count=len(catalog.trees),
     )
-    return Page("index", "What does it do?", body, scripts=("dom.js", "search.js"))
+    return Page("index", "What's it doing?", body, scripts=("dom.js", "search.js"))
 
 
 def _examples(catalog: TreeCatalog, recent: Sequence[Summary]) -> Iterator[str]:

@@ -20,7 +20,7 @@ def how_to_pages(catalog: TreeCatalog) -> Iterator[Page]:
         catalog.library.how_tos.values(), key=lambda article: article.title.casefold()
     )
     body = render("how_tos.html", "how-to/index", articles=articles)
-    yield Page("how-to/index", "How-to", body, summary="How each measurement is made")
+    yield Page("how-to/index", "How-to", body, summary="How to make each measurement")
     for article in articles:
         yield _article_page(catalog, article)
 

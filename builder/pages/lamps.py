@@ -16,7 +16,7 @@ from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
+from builder.wording.sentences import capitalized
 
 _DRAWINGS = Path(__file__).parent / "drawings"
 LAMP_COLORS = ("red", "yellow", "green", "blue")
@@ -28,7 +28,7 @@ def lamp_pages(catalog: TreeCatalog) -> Iterator[Page]:
     body = render(
         "lamps.html", "lamps/index", lamps=lamps, lamp_drawing=lamp_drawing, trees=catalog.by_lamp
     )
-    yield Page("lamps/index", "Lamps", body)
+    yield Page("lamps/index", "Warning lights", body)
     for lamp in lamps:
         path = addresses.lamp_path(lamp.id)
         trees = catalog.by_lamp.get(lamp.id, ())
@@ -43,7 +43,7 @@ def _ids(catalog: TreeCatalog) -> list[str]:
 
 def lamp_record(library: Library, id_: str) -> Lamp:
     """Return the record of a warning light, or an empty one where the shop has none."""
-    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{phrases.sentence(id_)} lamp"))
+    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{capitalized(id_)} light"))
 
 
 def lamp_drawing(lamp: Lamp) -> Markup:

@@ -1,6 +1,6 @@
 """Module setup: one table of what each module needs, and the record of each.
 
-In: the catalog of trees. Out: `Page`s. "Not known" and "not needed" are shown as written.
+In: the catalog of trees. Out: `Page`s. A table cell is never empty.
 """
 
 from collections.abc import Iterable, Iterator
@@ -15,8 +15,10 @@ from builder.pages.tree_catalog import TreeCatalog
 from builder.trade.mistake import Mistake
 from builder.trade.refusal_codes import NEXT_STEPS
 from builder.trade.refusals import parse_refusal
-from builder.wording import phrases
 from builder.wording.hazards import by_severity
+from builder.wording.labels import SETUP_LABELS
+from builder.wording.sentences import joined
+from builder.wording.value_text import money_text, number_text, scope_text
 
 _HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
 _MORE_NEXT_STEPS = {
@@ -27,8 +29,10 @@ _MORE_NEXT_STEPS = {
 def module_pages(catalog: TreeCatalog) -> Iterator[Page]:
     """Yield the table of all modules and the record of each."""
     modules = sorted(catalog.library.modules.values(), key=lambda module: module.name.casefold())
-    body = render("modules.html", "modules/index", modules=modules, need_of=module_need)
-    yield Page("modules/index", "Set-up", body, summary="What each control module needs")
+    body = render(
+        "modules.html", "modules/index", modules=modules, need_of=module_need, or_unknown=or_unknown
+    )
+    yield Page("modules/index", "Module setup", body, summary="What each module needs")
     for module in modules:
         yield _module_page(catalog, module)
 
@@ -36,14 +40,14 @@ def module_pages(catalog: TreeCatalog) -> Iterator[Page]:
 def module_need(module: Module, verb: str) -> str:
     """Return whether a module needs a setup step, in a word or two."""
     step = next((step for step in module.set_up if step.verb == verb), None)
-    return step_need(step) if step else "not known"
+    return step_need(step) if step else "unknown"
 
 
 def step_need(step: SetUpStep) -> str:
     """Return whether a setup step is needed, or its minutes."""
     if step.needed != "needed":
-        return str(step.needed)
-    return f"{phrases.number(step.minutes)} min" if step.minutes is not None else "yes"
+        return or_unknown(step.needed)
+    return f"{number_text(step.minutes)} min" if step.minutes is not None else "yes"
 
 
 def _module_page(catalog: TreeCatalog, module: Module) -> Page:
@@ -56,16 +60,21 @@ def _module_page(catalog: TreeCatalog, module: Module) -> Page:
         steps=[_setup_row(library, step) for step in module.set_up],
         refusals=[_refusal(message, kind) for message, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
-        applies=phrases.joined(map(phrases.scope, module.applies_to), "or") or "Any vehicle",
-        price=phrases.money(module.price, library.shop) if module.price else "not known",
+        applies=joined(map(scope_text, module.applies_to), "or") or "Any vehicle",
+        price=money_text(module.price, library.shop) if module.price else "unknown",
         hours=[
-            (_HOURS.get(name, name), f"{phrases.number(hours)} h")
+            (_HOURS.get(name, name), f"{number_text(hours)} h")
             for name, hours in module.hours.items()
         ],
         trees=catalog.by_module.get(module.id, ()),
         codes=[entry for entry in library.codes.values() if entry.module == module.id],
     )
-    return Page(path, str(module.name), body, summary=f"Set-up record: {module.name}")
+    return Page(path, str(module.name), body, summary=f"Module setup: {module.name}")
+
+
+def or_unknown(answer: str) -> str:
+    """Return an answer as a page shows it: records say `not known`."""
+    return "unknown" if answer == "not known" else str(answer)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +89,7 @@ class SetupRow:
 
 def _setup_row(library: Library, step: SetUpStep) -> SetupRow:
     return SetupRow(
-        phrases.SET_UP.get(step.verb, step.verb),
+        SETUP_LABELS.get(step.verb, step.verb),
         step_need(step),
         tuple(_need(library, text) for text in step.needs),
         tuple(_hazards(library, step.hazards)),

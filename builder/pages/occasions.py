@@ -10,16 +10,15 @@ from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
 
 
 def occasion_pages(catalog: TreeCatalog) -> Iterator[Page]:
     """Yield the list of occasions and the page of each."""
     counts = {what: len(trees) for what, trees in catalog.by_occasion.items()}
     body = render("occasions.html", "during/index", counts=counts)
-    yield Page("during/index", "When it shows", body)
+    yield Page("during/index", "When it happens", body)
     for what, trees in catalog.by_occasion.items():
         path = addresses.occasion_path(what)
         body = render("occasion.html", path, trees=trees)
-        summary = f"What shows while {phrases.sentence(what)}"
+        summary = f"Symptoms while {what}"
         yield Page(path, f"While {what}", body, summary)

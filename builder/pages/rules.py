@@ -17,7 +17,7 @@ def rule_pages() -> Iterator[Page]:
     rules = list(documented_rules())
     families = [(name, list(group)) for name, group in groupby(rules, key=_family)]
     body = render("rules.html", "rules/index", families=families)
-    yield Page("rules/index", "Rules of the check", body)
+    yield Page("rules/index", "Checks", body)
     for page in rules:
         path = addresses.rule_path(page.rule.name)
         yield Page(path, page.rule.name, render("rule.html", path, page=page))

@@ -28,7 +28,7 @@ def upkeep_page(catalog: TreeCatalog) -> Page:
         codes_without_tree=[code for code in code_views(catalog) if not code.trees],
         jobs=closed_jobs(library),
     )
-    return Page("upkeep", "Upkeep", body)
+    return Page("upkeep", "Review status", body)
 
 
 def _reviewed(tree: Summary) -> tuple[str, str]:

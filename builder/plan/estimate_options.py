@@ -33,7 +33,7 @@ from builder.plan.prices import (
     total_price,
     with_tax,
 )
-from builder.wording.phrases import SAFETY
+from builder.wording.labels import SAFETY_TEXTS
 
 FIT_HERE, DRIVE_IN, TOWED_IN, LEAVE = "fit-here", "drive-in", "towed-in", "leave"
 NOT_AT_HOME = {
@@ -132,7 +132,7 @@ def _safety_of(tree: Tree) -> SafetySystem:
 def _unsafe_reason(safety: SafetySystem) -> str:
     if safety is SafetySystem.NONE:
         return ""
-    return f"Not safe to drive: {SAFETY[safety]}"
+    return f"Not safe to drive: {SAFETY_TEXTS[safety]}"
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:

@@ -21,7 +21,7 @@ NOTE_KINDS = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 class ChartLine:
     """An exit that the chart draws as a line."""
 
-    target: str  # a step, or `hand-over:` and the branch as written
+    target: str  # a step, or `handoff:` and the branch as written
     exit: Exit
     chance: Fraction  # share of all walks that take it
 
@@ -60,14 +60,14 @@ def chart_lines(tree: Tree) -> ChartLines:
         sole_route = kind in NOTE_KINDS and route.to is not None and route.to not in reached
         if kind in LINE_KINDS or sole_route:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
-            target = route.to or handoff_id(route)
+            target = route.to or handoff_target(route)
             drawn[route.source].append(ChartLine(target, route.exit, shares.get(key, Fraction(0))))
     return {step: tuple(step_lines) for step, step_lines in drawn.items()}
 
 
-def handoff_id(route: Route) -> str:
+def handoff_target(route: Route) -> str:
     """Name the box of a handoff to another tree."""
-    return f"hand-over:{route.exit.branch.text}"
+    return f"handoff:{route.exit.branch.text}"
 
 
 def tree_outline(tree: Tree, lines: ChartLines) -> tuple[OutlineSection, ...]:

@@ -25,7 +25,7 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
 from builder.wording.asked import in_plain_words
-from builder.wording.phrases import amount, amounts
+from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
@@ -120,7 +120,7 @@ def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowab
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
     if option.cost_with_comebacks:
-        average = amounts(option.cost_with_comebacks, shop)
+        average = amounts_text(option.cost_with_comebacks, shop)
         yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")
     if option.note:
         yield quiet_paragraph(option.note)
@@ -140,10 +140,10 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labour_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
     how = paragraph_style(heavy=heavy)
     how.alignment = 2  # to the right
-    return paragraph(amounts(total, shop) if total else "not known yet", how)
+    return paragraph(amounts_text(total, shop) if total else "not known yet", how)

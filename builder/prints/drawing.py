@@ -160,7 +160,7 @@ LEGEND: tuple[tuple[str, Shape, str], ...] = (
     ("stop", Shape.TERMINATOR, "stop, no fix"),
     ("connector", Shape.CONNECTOR, "go on at 8"),
     ("badge", Shape.PROCESS, "go on here"),
-    ("hand-over", Shape.PREDEFINED, "other tree"),
+    ("handoff", Shape.PREDEFINED, "other tree"),
 )
 LEGEND_SIZE = 10.0
 

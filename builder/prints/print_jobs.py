@@ -5,36 +5,19 @@ names, made on all cores.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
 from builder.model.summary import Summary
-from builder.model.tree import Fix, Status, Tree
+from builder.model.tree import Status, Tree
 from builder.plan.entry_numbers import with_entry_numbers
-from builder.prints.bench import bench_sheet
 from builder.prints.book import book
-from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import Wall, wall_chart, wall_layout
-
-
-@dataclass(frozen=True, slots=True)
-class PrintRequest:
-    """What is to be printed."""
-
-    trees: tuple[str, ...] = ()
-    system: str = ""  # a book of all its trees
-    every: bool = False
-    sheet: str = "wall"  # wall | bench | customer
-    paper: str = ""  # "" for the shop's
-    distance: float | None = None  # meters
-    fix: str = ""  # for the customer's sheet; "" for every fix of the tree
-
+from builder.prints.sheets import SHEETS, PrintedFile, PrintRequest
+from builder.prints.wall import Wall, wall_layout
 
 ReadTree = Callable[[str], Tree]
-PrintedFile = tuple[str, bytes]  # its name, and the PDF
 
 
 def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
@@ -88,21 +71,4 @@ def _wall(request: PrintRequest, library: Library, read_tree: ReadTree, id_: str
 def _files_of_tree(
     request: PrintRequest, library: Library, read_tree: ReadTree, id_: str
 ) -> tuple[PrintedFile, ...]:
-    tree = read_tree(id_)
-    match request.sheet:
-        case "bench":
-            return ((f"{id_}.bench.pdf", bench_sheet(tree, library, request.paper)),)
-        case "customer":
-            return tuple(
-                (f"{id_}.{name}.pdf", customer_sheet(tree, name, library, request.paper))
-                for name in _fixes(tree, request.fix)
-            )
-        case _:
-            return ((f"{id_}.pdf", wall_chart(tree, library, request.paper, request.distance)),)
-
-
-def _fixes(tree: Tree, asked: str) -> list[str]:
-    fixes = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
-    if asked and asked not in fixes:
-        raise NotThereError(f"`{asked}` is no fix of {tree.id}; there are {', '.join(fixes)}")
-    return [asked] if asked else fixes
+    return tuple(SHEETS[request.sheet].print(read_tree(id_), library, request))

@@ -1,42 +1,43 @@
-"""A chance of going back and the weights of the ends that disagree, more than twofold, on how often
-a step is used up. With a chance c of the one way back, and `at_most: n`, c to the power of n of the
-walks come to the step once too often and leave it by `spent`; the weights of the ends beyond
-`spent` say it once more. A way back without a chance counts as never taken. Nothing is said where
-both are below one walk in a hundred.
+"""A `chance` of going back and the weights of the ends that disagree, by more than a factor of two,
+on how often a step is used up. With a chance c for the only way back and `at_most: n`, a share of c
+to the power of n of all walks leaves the step by `spent`; the weights of the ends beyond `spent`
+give that share again. A way back without a chance counts as never taken. Shares below 1% don't
+count.
 
-Why: The minutes that the office plans with rest on both, and cannot be right with both.
+Why: The minutes the office plans with depend on both, and can't be right with both.
 
 Wrong:
 
     bleed:
-      check: Bleed the brakes, try the pedal
+      check: Is the pedal firm after bleeding?
       at_most: 2
       spent: repair
       results:
         - {result: firm, branch: bled}
         - {result: still soft, branch: bleed, chance: 0.1}
     bled:
-      fix: Renew the fluid
-      cause: Air in the fluid
+      fix: Replace the brake fluid
+      cause: Air in the brake fluid
       weight: 1
       verify: [pedal firm, engine running]
 
 Right:
 
     bleed:
-      check: Bleed the brakes, try the pedal
+      check: Is the pedal firm after bleeding?
       at_most: 2
       spent: repair
       results:
         - {result: firm, branch: bled}
         - {result: still soft, branch: bleed, chance: 0.6}
     bled:
-      fix: Renew the fluid
-      cause: Air in the fluid
+      fix: Replace the brake fluid
+      cause: Air in the brake fluid
       weight: 2
       verify: [pedal firm, engine running]
 
-Fix: State how often the loop is really taken and how often each end occurs, or change `at_most`.
+Fix: Correct the `chance`, the weights or `at_most`, so that they agree on how often the step is
+used up.
 """
 
 from collections.abc import Iterator
@@ -52,31 +53,27 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="Chances and weights that disagree on how often a step is used up.",
 )
-MOST_APART = 2  # times
-LEAST = Fraction(1, 100)  # of all walks; the minutes do not rest on less
+MAX_RATIO = 2  # between the two shares
+MIN_SHARE = Fraction(1, 100)  # of all walks; less doesn't change the minutes
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step on whose `spent` chances and weights disagree."""
     if facts.tree.broken or not facts.tree.steps:
-        return  # what is missing in a tree moves all shares
-    for one in spent_shares(facts.tree):
-        step = facts.tree.steps[one.step]
-        if step.spent and _apart(one):
+        return  # a step with a text error changes all shares
+    for shares in spent_shares(facts.tree):
+        step = facts.tree.steps[shares.step]
+        if step.spent and _disagree(shares):
             yield RULE.finding(
                 step.spent.text.at,
-                f"by its chances {_percent(one.by_chances)} of the walks use up `{step.id}`, by the"
-                f" weights {_percent(one.by_weights)} end beyond `spent: {step.spent.text}`",
-                "the minutes rest on both, and cannot be right with both",
-                f"change the `chance` of coming back to `{step.id}`, the weight of the ends beyond"
-                f" `{step.spent.text}`, or `at_most`, so that they say the same",
+                f"chances say {float(shares.by_chances):.1%} of walks use up `{step.id}`, weights "
+                f"say {float(shares.by_weights):.1%} end beyond `spent: {step.spent.text}`",
+                "the minutes depend on both and can't be right with both",
+                f"correct the `chance` of going back to `{step.id}`, the weights of the ends "
+                f"beyond `{step.spent.text}`, or `at_most`",
             )
 
 
-def _apart(one: SpentShares) -> bool:
-    less, more = sorted((one.by_chances, one.by_weights))
-    return more >= LEAST and more > MOST_APART * less
-
-
-def _percent(share: Fraction) -> str:
-    return f"{float(share):.1%}".replace("%", " %")
+def _disagree(shares: SpentShares) -> bool:
+    less, more = sorted((shares.by_chances, shares.by_weights))
+    return more >= MIN_SHARE and more > MAX_RATIO * less

@@ -48,8 +48,8 @@ from typing import TypeVar
 import networkx as nx
 
 from builder.model.finding import Finding, Related, Severity
-from builder.model.library import Library, entered_at, hand_overs_to
-from builder.model.summary import HandOver
+from builder.model.library import Library, entered_at, handoffs_to
+from builder.model.summary import Handoff
 from builder.rules.shared.order import TreeEntry
 from builder.rules.shared.rule import Family, Rule
 
@@ -76,7 +76,7 @@ def _entry_graph(library: Library) -> "nx.DiGraph[TreeEntry]":
     """
     digraph: nx.DiGraph[TreeEntry] = nx.DiGraph()
     for trees in _connected_trees(library):
-        for handoff in chain.from_iterable(hand_overs_to(library, id_) for id_ in sorted(trees)):
+        for handoff in chain.from_iterable(handoffs_to(library, id_) for id_ in sorted(trees)):
             target = handoff.tree, handoff.step or library.listings[handoff.tree].steps[0]
             for step in entered_at(library, handoff.from_tree):
                 if step in handoff.reached_from:
@@ -104,7 +104,7 @@ def _loop_finding(inside: "nx.DiGraph[TreeEntry]") -> Finding:
     first = min(inside, key=lambda entry: (entry[0], entry[1]))
     paths = (nx.shortest_path(inside, after, first) for after in inside.successors(first))
     loop = [first, *min(paths, key=len)]
-    handoffs: list[HandOver] = [inside.edges[edge]["handoff"] for edge in pairwise(loop)]
+    handoffs: list[Handoff] = [inside.edges[edge]["handoff"] for edge in pairwise(loop)]
     trees = " -> ".join(tree for tree, _ in loop)
     return RULE.finding(
         handoffs[-1].at,

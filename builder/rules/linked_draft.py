@@ -46,7 +46,7 @@ from datetime import date
 from itertools import chain
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
+from builder.model.library import Library, handoffs_to
 from builder.model.tree import Status
 from builder.rules.shared.rule import Family, Rule
 
@@ -61,7 +61,7 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every handoff of a ready tree to a draft."""
     drafts = [listing.id for listing in library.listings.values() if listing.status is Status.DRAFT]
-    for handoff in chain.from_iterable(hand_overs_to(library, id_) for id_ in drafts):
+    for handoff in chain.from_iterable(handoffs_to(library, id_) for id_ in drafts):
         if library.listings[handoff.from_tree].status is Status.READY:
             yield RULE.finding(
                 handoff.at,

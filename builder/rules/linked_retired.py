@@ -47,7 +47,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
+from builder.model.library import Library, handoffs_to
 from builder.model.tree import Status
 from builder.rules.shared.rule import Family, Rule
 
@@ -62,7 +62,7 @@ RULE = Rule(
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every handoff to a retired tree, with what replaced it."""
     for tree in library.listings.values():
-        for handoff in hand_overs_to(library, tree.id) if tree.status is Status.RETIRED else ():
+        for handoff in handoffs_to(library, tree.id) if tree.status is Status.RETIRED else ():
             successor = tree.replaced_by
             yield RULE.finding(
                 handoff.at,

@@ -26,8 +26,8 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.finding import Finding, Severity
-from builder.model.library import Library, hand_overs_to
-from builder.model.summary import HandOver
+from builder.model.library import Library, handoffs_to
+from builder.model.summary import Handoff
 from builder.model.text import NOWHERE, Position
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Family, Rule
@@ -51,7 +51,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for id_, callers in library.callers.items():
         tree = library.listings.get(id_)
         if not tree or not {step for _, step in callers if step} <= {*tree.steps}:
-            for handoff in hand_overs_to(library, id_):
+            for handoff in handoffs_to(library, id_):
                 yield from _handoff(library, handoff)
     for case in library.cases.values():
         if case.tree not in library.trees:
@@ -60,7 +60,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint)
 
 
-def _handoff(library: Library, handoff: HandOver) -> Iterator[Finding]:
+def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
     tree, step = library.listings.get(handoff.tree), handoff.step
     if tree is None:
         yield _no_tree(library, handoff.tree, handoff.at)

@@ -31,10 +31,10 @@ POLICY = (
 )
 HEADER_LINKS = (  # name, address, folder whose pages mark the link as the current one
     ("Systems", "systems/index.html", "systems/"),
-    ("Lamps", "lamps/index.html", "lamps/"),
-    ("Codes", "codes/index.html", "codes/"),
+    ("Warning lights", "lamps/index.html", "lamps/"),
+    ("DTCs", "codes/index.html", "codes/"),
     ("How-to", "how-to/index.html", "how-to/"),
-    ("Set-up", "modules/index.html", "modules/"),
+    ("Module setup", "modules/index.html", "modules/"),
     ("More", "more.html", "more"),
 )
 # Files of the engine that no page loads; the sitemaps have a date in them.

@@ -10,7 +10,7 @@
 
   function say({ errors, trouble }) {
     const count = errors === 1 ? "1 error: see the findings" : `${errors} errors: see the findings`;
-    const words = trouble ? `This page is old. ${trouble}` : errors ? count : "";
+    const words = trouble ? `This page is out of date. ${trouble}` : errors ? count : "";
     if (words === note.textContent) return;
     note.textContent = words;
     if (trouble) note.removeAttribute("href");

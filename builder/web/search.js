@@ -19,7 +19,10 @@
 
   const link = (address, name, className = "chip") =>
     element("a", { href: root + address, class: className }, name);
-  const slug = (id) => id.replace(/[^A-Za-z0-9]+/g, "-").replace(/^-|-$/g, "") || "unnamed";
+  function slug(id) { // as `file_slug` in pages/addresses.py
+    const name = id.replace(/[^A-Za-z0-9]+/g, "-").replace(/^-|-$/g, "") || "unnamed";
+    return /^(index|readme)$/i.test(name) ? `the-${name}` : name;
+  }
   const quoted = (text) => element("q", {}, text);
 
   // The box
@@ -31,11 +34,11 @@
   });
   const clear = element("button", { type: "button", class: "find-clear" }, "Clear");
   const form = element("form", { role: "search", class: "find-form" },
-    element("label", { for: "find-words" }, "Symptom, lamp, code or vehicle"),
+    element("label", { for: "find-words" }, "Symptom, light, DTC, or vehicle"),
     element("div", { class: "find-box" }, box, clear));
   const { examples } = place.dataset;
   const hint = element("p", { id: "find-hint", class: "find-hint" },
-    examples ? `For example: ${examples}` : "");
+    examples ? `Example: ${examples}` : "");
   const count = element("p", { role: "status", class: "find-count" });
   const understood = element("div", { class: "find-understood" });
   const hits = element("ol", { class: "find-hits", "aria-label": "Trees and articles found" });
@@ -54,7 +57,7 @@
     }).catch(() => {
       loading = null;
       document.documentElement.classList.remove("is-searching");
-      say("The search could not be loaded. The lists below lead to every tree.");
+      say("Search didn't load. Browse below.");
     });
     return loading;
   }
@@ -79,7 +82,7 @@
     if (!asked) {
       empty();
     } else if (!index) {
-      say("Loading the search ...");
+      say("Loading…");
       load();
     } else {
       showAnswer(baytreeSearch.answerQuery(index, query));
@@ -109,10 +112,10 @@
     const trees = found.filter((hit) => hit.kind === "tree").length;
     const articles = found.length - trees;
     const many = (number, one) => `${number} ${one}${number === 1 ? "" : "s"}`;
-    if (!found.length) return "No tree fits. Look by system or by lamp:";
+    if (!found.length) return "No matches. Try a system or warning light:";
     const both = [trees && many(trees, "tree"), articles && many(articles, "article")];
     const counted = both.filter(Boolean).join(", ");
-    return suggestions.length ? `${counted}, none that fits all of it` : counted;
+    return suggestions.length ? `${counted}, no exact match` : counted;
   }
 
   // What was understood
@@ -121,9 +124,9 @@
     const lines = [
       ...said.codes.map(codeLine),
       ...said.corrected.map(([typed, taken]) =>
-        [taken.includes(" ") ? "Read as " : "Searched for ", quoted(taken), ", not ", quoted(typed)]),
+        ["Showing results for ", quoted(taken), " (you typed ", quoted(typed), ")"]),
       ...said.slang.map(slangLine),
-      said.unknown.length ? ["In no tree: ", ...between(said.unknown.map(quoted), ", ")] : null,
+      said.unknown.length ? ["Not in any tree: ", ...between(said.unknown.map(quoted), ", ")] : null,
       vehicleLine(said),
     ];
     return lines.filter(Boolean).map((line) => element("p", {}, ...line));
@@ -137,7 +140,7 @@
     const known = listed || index.codeMeanings.has(short);
     const name = known ? link(`codes/${slug(short)}.html`, code, "find-code") : code;
     const words = says ? `: ${says}.` : "";
-    return [name, words, listed ? "" : " No tree lists this code yet."];
+    return [name, words, listed ? "" : " No tree for this DTC yet."];
   }
 
   function slangLine([phrase, terms]) {
@@ -156,8 +159,8 @@
     if (!baytreeSearch.isVehicle(vehicle)) return null;
     const years = vehicle.years.join(" or ");
     const named = nameOf(vehicle);
-    const name = `${named || "model year"} ${years || (named ? "" : "not known")}`.trim();
-    const left = otherVehicles ? ` ${otherVehicles} found for other vehicles, left out.` : "";
+    const name = `${named || "model year"} ${years || (named ? "" : "unknown")}`.trim();
+    const left = otherVehicles ? ` ${otherVehicles} for other vehicles not shown.` : "";
     return ["Vehicle: ", element("b", {}, name), ".", numberWords(vehicle), left];
   }
 
@@ -174,30 +177,35 @@
   function numberWords({ number, numberCheck, years }) {
     if (!number) return "";
     const says = {
-      right: "the check digit is right",
-      "wrong check digit": "the check digit does not fit: misread, or a market without one",
-      "wrong characters": "the letters I, O and Q never occur in one: 1 or 0?",
+      right: "check digit matches",
+      "wrong check digit": "check digit doesn't match. Reread the VIN. (Some non-US VINs don't use one.)",
+      "wrong characters": "a VIN never has I, O, or Q. Is it 1 or 0?",
     }[numberCheck];
-    const year = years.length ? "" : ", no model year in it";
-    return ` Vehicle number ${number}: ${says}${year}.`;
+    const year = years.length ? "" : " Model year unknown.";
+    return ` VIN ${number}: ${says}${/[.?)]$/.test(says) ? "" : "."}${year}`;
   }
 
   // Hits and suggestions
 
   function hitItem(hit) {
     const address = hit.kind === "tree" ? `trees/${hit.id}.html` : `how-to/${slug(hit.id)}.html`;
-    const more = hit.kind === "how-to" ? "How it is measured" : aboutTree(hit);
+    const more = hit.kind === "how-to" ? "How-to" : aboutTree(hit);
     const mark = hit.draft ? element("span", { class: "mark" }, "draft") : null;
     const name = element("span", {}, element("b", {}, hit.title), mark ? " " : "", mark);
     return element("li", {}, element("a", { href: encodeURI(root + address), class: "row" },
       name, element("span", { class: "row-more" }, more)));
   }
 
+  function modelYears(first, last) {
+    if (!first) return "";
+    return first === last ? ` ${first}` : ` ${first} to ${last}`;
+  }
+
   // The customer's words that fit best, the system, and the vehicles if it is not about any.
   function aboutTree({ id, phrase }) {
     const entry = index.entries.find((one) => one.id === id);
     const scopes = entry.vehicles.map((at) => index.vehicles[at])
-      .map(({ make, model, first, last }) => `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
+      .map(({ make, model, first, last }) => `${make} ${model}${modelYears(first, last)}`);
     const words = baytreeSearch.symptomsOf(index, entry).includes(phrase) ? `“${phrase}”` : "";
     return [words, entry.system, scopes.join(", ")].filter(Boolean).join(" · ");
   }
@@ -209,8 +217,8 @@
       return chips.length ? [element("h2", {}, title), element("p", {}, ...chips)] : [];
     };
     return [
-      ...listed("system", "Nearest systems", "systems"),
-      ...listed("lamp", "Nearest lamps", "lamps"),
+      ...listed("system", "Closest systems", "systems"),
+      ...listed("lamp", "Closest lights", "lamps"),
     ];
   }
 

@@ -1,5 +1,5 @@
 "use strict";
-// What every page needs: the look (light or dark), ages worked out from dates, the search box in
+// What every page needs: the look (light or dark), ages of dates, the search box in
 // the header. Plain script, loaded before the page is drawn so that the look does not flash.
 (function () {
   const root = document.documentElement;
@@ -15,7 +15,7 @@
   }
 
   function lookButton(button) {
-    const show = () => { button.textContent = isDark() ? "Light" : "Dark"; };
+    const show = () => { button.textContent = isDark() ? "Light mode" : "Dark mode"; };
     button.hidden = false;
     show();
     button.addEventListener("click", () => {
@@ -50,12 +50,12 @@
     });
   }
 
-  // The square code of a print names the revision that was printed: say if the page has another.
+  // The square code of a print has the printed revision: warn if the page has another one.
   function printed(banner) {
     const revision = new URLSearchParams(location.search).get("printed");
     if (!revision || revision === banner.dataset.revision) return;
-    banner.textContent = `Your print is of revision ${revision.slice(0, 12)}, this page is revision `
-      + `${banner.dataset.revision}: work from the page, and put a new print on the wall.`;
+    banner.textContent = `Your printout is old (${revision.slice(0, 12)}; now `
+      + `${banner.dataset.revision}). Use this page, and hang a new print.`;
     banner.hidden = false;
   }
 

@@ -11,7 +11,7 @@
   const { follow } = baytreeFollow;
   const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
   const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec limit" };
+  const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
   const DIGITS = 4; // shown of a calculated value
 
   const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -98,8 +98,7 @@
   function tooCloseText(row, ways, outcome) {
     const possible = outcome.fits.map((at) => `${resultText(ways, at)} (${place(ways, at)})`);
     return [element("p", {}, element("b", {}, `${figures(row, outcome.values)}: too close to call. `),
-      `${possible.join(" or ")}. ${accuracy(row, outcome.errors)}`
-      + "Use a finer range or tool and reread.")];
+      `${possible.join(" or ")}. ${accuracy(row, outcome.errors)}. Use a finer range and reread.`)];
   }
 
   function place(ways, at) {
@@ -107,7 +106,7 @@
     return number ? `step ${number.textContent}` : "another tree";
   }
 
-  // "Multimeter ±23 mV at plus, ±21 mV at ground. " Each tool is named once.
+  // "Multimeter: ±23 mV at plus, ±21 mV at ground". Each tool is named once.
   function accuracy(row, errors) {
     const units = Object.fromEntries(row.readings.map(({ name, unit }) => [name, unit]));
     const byTool = {};
@@ -115,7 +114,7 @@
       const error = marked(written(rounded(read(digits), 2, "up"), units[name]));
       (byTool[tool] ||= []).push(name ? `±${error} at ${name}` : `±${error}`);
     }
-    return Object.entries(byTool).map(([tool, all]) => `${tool} ${listed(all)}. `).join("");
+    return Object.entries(byTool).map(([tool, all]) => `${tool}: ${listed(all)}`).join("; ");
   }
 
   function incompleteText(row, ways, outcome, missing) {

@@ -54,6 +54,15 @@ def test_it_writes_over_nothing(tmp_path: Path, name: str) -> None:
     assert (tmp_path / name).read_text() == "mine"
 
 
+def test_a_folder_that_is_a_link_is_in_the_way(tmp_path: Path) -> None:
+    """Writing through it would put the files somewhere else."""
+    (tmp_path / "outside").mkdir()
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "kb").symlink_to(tmp_path / "outside")
+    assert isinstance(new_shop(tmp_path / "shop"), NotWritten)
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
 @pytest.mark.parametrize("name", [".", "kb"])
 def test_a_file_where_a_folder_must_be_is_in_the_way(tmp_path: Path, name: str) -> None:
     """It is named, as a file in the way is, and not an error of the machine."""

@@ -128,3 +128,14 @@ def test_a_name_too_long_for_its_title_is_refused(shop: Path) -> None:
     refused = new_tree(shop, "charging/" + "-".join(["lamp"] * 13), TODAY)
     assert isinstance(refused, NotWritten)
     assert "60" in refused.message
+
+
+def test_a_folder_that_leads_out_of_the_shop_is_refused(shop: Path, tmp_path: Path) -> None:
+    """A link in a pull request writes no tree outside the shop."""
+    outside = tmp_path.parent / f"{tmp_path.name}-outside"
+    outside.mkdir()
+    (shop / "trees" / "charging").symlink_to(outside)
+    refused = new_tree(shop, "charging/lamp-on", TODAY)
+    assert isinstance(refused, NotWritten)
+    assert "link" in refused.message
+    assert list(outside.iterdir()) == []

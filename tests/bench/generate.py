@@ -2,7 +2,7 @@
 
 In: a folder, a number and a seed. Out: `trees/`, `kb/` and `site_config/`; the same seed gives the
 same files. Every tree is sound, of 5 to 80 steps, with weights, actions, ways back, cautions,
-limits and hand-overs; its symptom has eight phrasings. The words come from a vocabulary of 3,000,
+limits and handoffs; its symptom has eight phrasings. The words come from a vocabulary of 3,000,
 a few of them much more often than the others, as in real text.
 """
 
@@ -82,7 +82,7 @@ def shop(folder: Path, trees: int, seed: int) -> None:
     for number in range(trees):
         system = SYSTEMS[number % len(SYSTEMS)]
         own = chance.sample(words, 4)
-        others = chance.sample(ids, min(2, len(ids)))  # earlier ones: no ring of hand-overs
+        others = chance.sample(ids, min(2, len(ids)))  # earlier ones: no ring of handoffs
         draft = Draft(chance, words, own, others, room=chance.randint(SMALLEST, LARGEST))
         id_ = f"{system}/{own[0]}-{own[1]}-{number + 1}"
         write(folder / "trees" / f"{id_}.yml", tree(draft, system, phrases))

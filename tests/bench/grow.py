@@ -46,7 +46,7 @@ class Draft:
     chance: random.Random
     words: Sequence[str]
     own: Sequence[str]  # the few words that the tree is about
-    others: Sequence[str]  # trees that it may hand over to
+    others: Sequence[str]  # trees that it may hand off to
     steps: dict[str, list[str]] = field(default_factory=dict)
     waiting: list[tuple[str, int]] = field(default_factory=list)  # checks to be written, and depth
     ends: list[str] = field(default_factory=list)

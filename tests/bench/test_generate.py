@@ -45,7 +45,7 @@ def test_every_generated_tree_is_sound(shop: Path) -> None:
 
 
 def test_generated_trees_are_like_real_ones(shop: Path) -> None:
-    """Small and large ones, with all that makes work: hand-overs, ways back, limits, cautions."""
+    """Small and large ones, with all that makes work: handoffs, ways back, limits, cautions."""
     made = [read_tree(shop, path)[0] for path in tree_files(shop)]
     steps = [step for tree in made if tree for step in tree.steps.values()]
     sizes = sorted(len(tree.steps) for tree in made if tree)

@@ -1,6 +1,7 @@
 """The layout: nothing crosses, nothing overlaps, nothing is lost, whatever is laid out."""
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -12,10 +13,29 @@ from builder.chart.chart import Chart
 from builder.chart.columns import block_groups
 from builder.chart.flow import Edge, Flow, Node, flow_of, nodes_reached_by_number
 from builder.chart.flow_metrics import flow_metrics
-from builder.chart.layout import LEAST_TEXT, LESS_PLAIN_GAIN, one_sheet, page_chart, sheet_charts
+from builder.chart.layout import (
+    LEAST_TEXT,
+    LESS_PLAIN_GAIN,
+    MANY,
+    SheetTask,
+    best_layout,
+    best_paper_use,
+    one_sheet,
+    page_chart,
+    plainest_of_good,
+    sheet_charts,
+)
 from builder.chart.split_checks import split_checks
-from builder.chart.styles import RIGHT, UNDER
-from builder.chart.text_fit import Room, fit_task, largest_layout, styled_flow
+from builder.chart.styles import RIGHT, STYLES, UNDER
+from builder.chart.text_fit import (
+    Room,
+    SheetLayout,
+    StyledFlow,
+    fewest_sheets_layout,
+    fit_task,
+    largest_layout,
+    styled_flow,
+)
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order
@@ -86,11 +106,22 @@ def test_every_step_stands_on_a_sheet(flow: Flow, text: int) -> None:
 
 @given(flow=flows(), text=st.sampled_from((12, 18, 30)))
 @settings(max_examples=30, deadline=None)
-def test_the_best_way_to_use_the_paper_is_taken(flow: Flow, text: int) -> None:
-    """Upright and lying are judged as if each were the only way: sheets first, then the text."""
-    ways = [sheet_charts(flow, [room], text) for room in (A4, A4_LYING)]
-    best = max(ways, key=lambda way: (-len(way.charts), way.charts[0].text_size))
-    assert sheet_charts(flow, [A4, A4_LYING], text) == best
+def test_the_search_misses_nothing(flow: Flow, text: int) -> None:
+    """It leaves out what cannot win, and finds what a search of every way in full finds."""
+    styles = [styled_flow(flow_metrics(flow, sheets=True), style) for style in STYLES]
+    rooms = [A4, A4_LYING]
+    in_full = [plainest_of_good([in_room(one, room, text) for one in styles]) for room in rooms]
+    assert best_layout(SheetTask(rooms, text, MANY), styles) == best_paper_use(in_full)
+
+
+def in_room(one: StyledFlow, room: Room, text: float) -> SheetLayout | None:
+    """Search one way to draw and to use the paper, as if it were the only one."""
+    task = fit_task(one, room)
+    few = fewest_sheets_layout(task, text, MANY)
+    if few is None:
+        return None
+    begun = largest_layout(replace(task, begins=True), few.sheets, text)
+    return begun or largest_layout(task, few.sheets, text) or few
 
 
 @given(flow=flows())

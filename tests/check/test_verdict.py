@@ -37,7 +37,7 @@ EDITS = (
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
-    """Copy the tests' shop, whose trees hand over to each other."""
+    """Copy the tests' shop, whose trees hand off to each other."""
     return Path(shutil.copytree(SHOP, tmp_path / "shop"))
 
 

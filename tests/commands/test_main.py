@@ -90,6 +90,49 @@ def test_a_missing_file_exits_with_2(shop: Path) -> None:
     assert main(["--shop", str(shop), "check", str(shop / "trees/none.yml")]) == 2
 
 
+@pytest.mark.parametrize("target", ["ring.yml", "nowhere.yml", "../../../outside.yml"])
+def test_a_named_link_to_nowhere_exits_with_2(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], target: str
+) -> None:
+    """A link to itself, to nothing or out of the shop gets a plain message, not a bug report."""
+    (tmp_path / "outside.yml").write_text("title: Outside\n", "utf-8")
+    link = shop / "trees/wipers/ring.yml"
+    link.symlink_to(target)
+    assert main(["--shop", str(shop), "check", str(link)]) == 2
+    message = capsys.readouterr().err
+    assert message.startswith(f"baytree: {link} ")
+    assert "bug" not in message
+
+
+@pytest.mark.parametrize("link", ["prints", "prints/horn", "prints/horn/silent.pdf"])
+def test_prints_are_never_written_through_a_link(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], link: str
+) -> None:
+    """A link in a pull request writes no file outside the shop."""
+    link_out(shop / link, tmp_path / "outside")
+    assert main(["--shop", str(shop), "print", "horn/silent"]) == 2
+    assert "is a link" in capsys.readouterr().err
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
+@pytest.mark.parametrize("link", [".schemas", ".schemas/tree.schema.json"])
+def test_schemas_are_never_written_through_a_link(
+    shop: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], link: str
+) -> None:
+    """A link in a pull request writes no file outside the shop."""
+    link_out(shop / link, tmp_path / "outside")
+    assert main(["--shop", str(shop), "schema"]) == 2
+    assert "is a link" in capsys.readouterr().err
+    assert list((tmp_path / "outside").iterdir()) == []
+
+
+def link_out(link: Path, outside: Path) -> None:
+    """Put a link to a folder outside, or to a new file in it, where a command writes."""
+    outside.mkdir()
+    link.parent.mkdir(parents=True, exist_ok=True)
+    link.symlink_to(outside / link.name if link.suffix else outside)
+
+
 def test_the_json_of_check(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The keys that other programs rely on, with lines and columns from 1."""
     broken(shop)
@@ -210,7 +253,7 @@ def test_a_new_shop_checks_at_once_and_so_does_a_new_tree(
     assert main(["--shop", folder, "check", "--strict"]) == 0
     assert main(["start", folder]) == 2
     assert main(["--shop", folder, "new", "tree", "charging/lamp-on"]) == 2
-    assert "already there" in capsys.readouterr().err
+    assert "already exists" in capsys.readouterr().err
     assert (tmp_path / "new/.schemas/tree.schema.json").exists()
 
 

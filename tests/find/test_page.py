@@ -123,7 +123,7 @@ def test_a_vehicle_number_stays_out_of_the_address(page: Page) -> None:
     """What can be sent on names no vehicle; the number stays in this tab, over a reload too."""
     ask(page, "0ZZAB1DE0S0123456 no crank")
     assert "0ZZ" not in page.url
-    assert "check digit is right" in page.locator(".find-understood").inner_text()
+    assert "check digit matches" in page.locator(".find-understood").inner_text()
     page.reload()
     page.wait_for_selector(".find-hits a")
     assert "0ZZAB1DE0S0123456" in page.input_value("#find-words")
@@ -169,7 +169,7 @@ def test_nothing_found_is_explained(page: Page) -> None:
     assert "xyzzy" in page.locator(".find-understood").inner_text()
     assert page.locator(".find-instead a").count() > 2
     ask(page, "U0122")
-    assert "No tree lists this code yet" in page.locator(".find-understood").inner_text()
+    assert "No tree for this DTC yet" in page.locator(".find-understood").inner_text()
 
 
 def test_without_the_index_the_lists_stay(browser: Browser, folder: Path, tmp_path: Path) -> None:
@@ -179,7 +179,7 @@ def test_without_the_index_the_lists_stay(browser: Browser, folder: Path, tmp_pa
     page = browser.new_page()
     page.goto((made / "index.html").as_uri())
     ask(page, "no crank")
-    assert "could not be loaded" in page.locator(".find-count").inner_text()
+    assert "didn't load" in page.locator(".find-count").inner_text()
     assert page.locator("#ways-in").is_visible()
     page.close()
 

@@ -44,7 +44,7 @@ def watched(shop: Path, commands: tuple[str, ...]) -> Iterator[Trouble]:
     """Run commands one after the other, and yield what went wrong."""
     for name in commands:
         for id_ in _trees(shop) if name in ("minutes", "print") else ("",):
-            if trouble := _watch(name, _command(shop, name, id_)):
+            if trouble := watch(name, _command(shop, name, id_)):
                 yield trouble
     cache_file(shop).unlink(missing_ok=True)
 
@@ -77,7 +77,8 @@ def _walk(shop: Path) -> int:
     return 0
 
 
-def _watch(name: str, run: Callable[[], int]) -> Trouble | None:
+def watch(name: str, run: Callable[[], int]) -> Trouble | None:
+    """Run one command; return what went wrong."""
     before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     for alarm in (signal.SIGPROF, signal.SIGALRM):
         signal.signal(alarm, _hang)

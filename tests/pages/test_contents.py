@@ -29,7 +29,7 @@ from builder.pages.tree_catalog import TreeCatalog, catalog_trees
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
 from builder.reader.source import mistake
-from builder.wording import phrases
+from builder.wording.value_text import grouped_number
 
 from .test_tree import SHOP
 
@@ -39,7 +39,7 @@ def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
     plain = Summary(
         id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
-        hand_overs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
+        handoffs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),
         written=None, reviewed=Signed(Text("M. Lind"), Text("2026-09-01")), replaced_by=None,
         revision="1",
     )  # fmt: skip
@@ -89,8 +89,8 @@ def text_of(page: Page) -> str:
 
 def test_a_generic_code_and_a_makers_code_are_told_apart(page: Callable[[str], str]) -> None:
     """Structure after SAE J2012 / ISO 15031-6: the second character says whose code it is."""
-    assert "Generic: the meaning is the same with every maker" in page("codes/P0562")
-    assert "it means something only with the make" in page("codes/P1234")
+    assert "Generic: means the same for every vehicle maker" in page("codes/P0562")
+    assert "Maker-specific: look it up" in page("codes/P1234")
 
 
 def test_a_code_says_what_its_failure_type_means(page: Callable[[str], str]) -> None:
@@ -146,7 +146,7 @@ def test_a_closed_job_gives_away_neither_day_nor_mileage(library: Library) -> No
         assert not re.search("171.?400", page.body)
     (job,) = closed_jobs(one_case)
     assert job.month == case.closed[:7]
-    assert job.vehicle.endswith(f", about {phrases.grouped(Decimal(170_000))} km")
+    assert job.vehicle.endswith(f", about {grouped_number(Decimal(170_000))} km")
     text = text_of(upkeep_page(catalog_trees(one_case)))
     assert " ".join(f"{job.month} {job.vehicle}".split()) in text
 

@@ -26,25 +26,25 @@ SAID = (
     "2026-09-01", "Which wheel is it: left wheel (C0031) or right wheel",
     # a check
     "Words of the check", "Words of the note", "words of the condition", "Supply at the plug",
-    "words of the picture", "Multimeter", "4 min work, then 7 min wait", "People 2",
+    "words of the picture", "Multimeter", "4 min, then wait 7 min", "People needed 2",
     "CAUTION The horn sounds close to the ear. It can damage hearing. Wear ear protection.",
-    "record the codes", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
+    "record the DTCs", "words to write down", "0 to OL Ω", "0.1 Ω", "words of the origin",
     "below 5.5 Ω words of the meaning done", "module is steering-unit", "weight 6",
-    "go on in the tree “Wipers stop halfway”",
-    "Could not be done: step", "None of these: call the owner, phone 14.",
+    "continue in the tree “Wipers stop halfway”",
+    "Can't do it? Step", "No match? Call the owner, phone 14.",
     # several readings, sums, the maker's figure, phrases
-    "Done as in step 1, Words of the check", "Only after step 1, Words of the check",
+    "Same method as step 1, Words of the check", "Do first step 1, Words of the check",
     "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",
     "words of its origin", "below the figure", "within the figure",
-    "More than one may be true: take the first that fits.", "phrase of a result",
+    "More than one fits? Use the first.", "phrase of a result",
     # an action, a list
-    "Words of the action", "words to put back", "3 times in one job, then step",
+    "Words of the action", "words to put back", "Limit 3 times, then step",
     "back to Words of the check", "unit of the list units: unit one and unit two", "the next unit",
     # a fix, a stop
     "Words of the fix", "Words of the cause", "1.5 h", "name of the part (EUR 280,00 to 340,00)",
-    "with a new part", "Words to verify", "Read the codes again", "Still there?",
+    "with a new part", "Words to verify", "Read the DTCs again", "Not fixed?",
     "Words for the customer", "Name of the option", "EUR 99,00", "note of the option",
-    "Name of what is not offered: not offered. Reason not to offer", "Words of the stop",
+    "Name of what is not offered: we don't offer this. Reason not to offer", "Words of the stop",
     "Call the foreman",
 )  # fmt: skip
 
@@ -99,7 +99,7 @@ def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Librar
 def test_a_draft_says_so(tree: Tree, library: Library) -> None:
     """Nobody takes a draft for a reviewed tree."""
     draft = replace(tree, status=Status.DRAFT, reviewed=None)
-    assert "Draft: not reviewed yet" in shown(draft, library)
+    assert "Draft: not reviewed." in shown(draft, library)
     assert "Draft" not in shown(tree, library)
 
 

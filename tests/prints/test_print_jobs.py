@@ -18,7 +18,8 @@ from builder.check.verdict import check, known_library
 from builder.commands.main import main
 from builder.cores import spread
 from builder.model.library import NotThereError, self_contained
-from builder.prints.print_jobs import PrintRequest, print_trees, tree_ids
+from builder.prints.print_jobs import print_trees, tree_ids
+from builder.prints.sheets import PrintRequest
 from builder.reader import trees as reader
 from builder.reader.trees import tree_of
 

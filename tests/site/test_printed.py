@@ -17,7 +17,5 @@ def test_an_old_print_is_told_from_the_page(whole: Path, chromium: Browser) -> N
     assert not banner.is_visible()
     page.goto(f"{tree}?printed=0ld<b>")
     assert banner.is_visible()
-    assert banner.inner_text().startswith(
-        f"Your print is of revision 0ld<b>, this page is revision {revision}"
-    )
+    assert banner.inner_text().startswith(f"Your printout is old (0ld<b>; now {revision}).")
     page.close()

@@ -18,8 +18,8 @@ from builder.graph.precedence import (
 )
 from builder.graph.requirements import Requirement
 from builder.model.finding import Related
-from builder.model.library import Library, entered_at, hand_overs_to
-from builder.model.summary import HandOver
+from builder.model.library import Library, entered_at, handoffs_to
+from builder.model.summary import Handoff
 from builder.model.tree import Deed, Step
 from builder.rules.shared.rule import Facts
 
@@ -114,7 +114,7 @@ def entering_handoffs(facts: Facts, reached: ReachedUnmet, place: Place) -> Iter
     """Point at the handoffs that begin the path, where other trees lead into the middle."""
     first = reached.path_to(place)[0]
     if first != facts.tree.start.id:
-        for handoff in hand_overs_to(facts.library, facts.tree.id):
+        for handoff in handoffs_to(facts.library, facts.tree.id):
             if handoff.step == first:
                 yield Related(handoff.at, f"`{handoff.from_tree}` hands off to `{first}` here")
 
@@ -130,7 +130,7 @@ def _met_on_entry(
     start = listing.steps[0]
     if step == start and listing.searchable:
         return False
-    every = hand_overs_to(library, tree)
+    every = handoffs_to(library, tree)
     handoffs = [handoff for handoff in every if (handoff.step or start) == step]
     return bool(handoffs) and all(
         _met_at_handoff(library, handoff, requirement, seen | {entry}) for handoff in handoffs
@@ -138,7 +138,7 @@ def _met_on_entry(
 
 
 def _met_at_handoff(
-    library: Library, handoff: HandOver, requirement: Requirement, seen: frozenset[TreeEntry]
+    library: Library, handoff: Handoff, requirement: Requirement, seen: frozenset[TreeEntry]
 ) -> bool:
     origins = handoff.without.get(requirement.name, handoff.reached_from)
     if any(name.startswith("!") for name in origins):

@@ -6,7 +6,7 @@ In: a sound tree. Out: mutants of it, some with the finding in another tree.
 from collections.abc import Iterator
 from dataclasses import replace
 
-from builder.model.library import hand_overs_to
+from builder.model.library import handoffs_to
 
 from .sound import Mutant, Mutator, Sound
 
@@ -29,7 +29,7 @@ def led_to(status: str) -> Mutator:
                 yield sound.replaced(exit_.at, f"{tree.id}#{tree.steps[-1]}")
         leading = [
             (handoff.at.file, handoff.at.line)
-            for handoff in hand_overs_to(sound.library, sound.tree.id)
+            for handoff in handoffs_to(sound.library, sound.tree.id)
             if sound.library.listings[handoff.from_tree].status == "ready"
         ]
         if leading:
@@ -45,7 +45,7 @@ def _turned(sound: Sound, status: str, spot: tuple[str, int]) -> Mutant:
 
 def handed_off_in_a_loop(sound: Sound) -> Iterator[Mutant]:
     """Hand off to the start of this tree, or of a tree that hands off to it."""
-    leading = [one for one in hand_overs_to(sound.library, sound.tree.id) if not one.step]
+    leading = [one for one in handoffs_to(sound.library, sound.tree.id) if not one.step]
     reached = sound.reached()
     for step, exit_ in sound.exits:
         if step.id not in reached or not exit_.branch.step or exit_.branch.tree:

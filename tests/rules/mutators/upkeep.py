@@ -6,7 +6,7 @@ In: a sound tree. Out: mutants of it.
 from collections.abc import Iterator
 
 from builder.plan.spent_shares import spent_shares
-from builder.rules.chance_against_weights import LEAST
+from builder.rules.chance_against_weights import MIN_SHARE
 
 from .sound import Mutant, Sound
 
@@ -26,15 +26,15 @@ def weight_removed(sound: Sound) -> Iterator[Mutant]:
 
 
 def chance_lowered(sound: Sound) -> Iterator[Mutant]:
-    """Let the only way back to a step that is used up now and then be hardly ever taken."""
-    for one in spent_shares(sound.tree):
-        spent = sound.tree.steps[one.step].spent
+    """Set the chance of the only way back to a step with `spent` to almost nothing."""
+    for shares in spent_shares(sound.tree):
+        spent = sound.tree.steps[shares.step].spent
         back = [
-            way.result.chance
-            for step, way in sound.ways
-            if way.result and way.result.chance and one.step in (step.id, way.branch.step)
+            exit_.result.chance
+            for step, exit_ in sound.exits
+            if exit_.result and exit_.result.chance and shares.step in (step.id, exit_.branch.step)
         ]
-        if spent and len(back) == 1 and one.by_weights >= LEAST:
+        if spent and len(back) == 1 and shares.by_weights >= MIN_SHARE:
             yield sound.replaced(back[0].at, "0.01", spent.text.at.line)
 
 

@@ -38,14 +38,14 @@ class LaneRow(NamedTuple):
     height: float
 
 
-def result_rows(
+def lane_rows(
     metrics: FlowMetrics, step: str, sides: Sequence[SideBranch], lane: float
 ) -> tuple[LaneRow, ...]:
     """Measure the rows of a step in a lane of a given width."""
-    return tuple([result_row(metrics, step, side, lane) for side in sides])
+    return tuple([lane_row(metrics, step, side, lane) for side in sides])
 
 
-def result_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> LaneRow:
+def lane_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> LaneRow:
     """Measure a row."""
     words = metrics.labels[step][side.edge_index]
     label = words.height(lane - BESIDE)
@@ -92,7 +92,7 @@ def entry_height(row: LaneRow) -> float:
     return _above(row.label) + min(ENTRY, row.boxes[0] / 2)
 
 
-def draw_result_row(
+def draw_lane_row(
     pen: Pen, step: str, row: LaneRow, place: Rect, start: Sequence[Point] = ()
 ) -> Iterator[Part]:
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""

@@ -1,0 +1,61 @@
+"""Every sheet that can be printed of a tree, in one list.
+
+In: a tree, the library, what is asked for. Out: the sheet's files. To add a sheet, write its module
+and name it here: the command, the site and the tests go by this list.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.model.library import Library, NotThereError
+from builder.model.tree import Fix, Tree
+from builder.prints.bench import bench_sheet
+from builder.prints.customer import customer_sheet
+from builder.prints.wall import wall_chart
+
+PrintedFile = tuple[str, bytes]  # its name, and the PDF
+
+
+@dataclass(frozen=True, slots=True)
+class PrintRequest:
+    """What is to be printed."""
+
+    trees: tuple[str, ...] = ()
+    system: str = ""  # a book of all its trees
+    every: bool = False
+    sheet: str = "wall"  # a name of `SHEETS`
+    paper: str = ""  # "" for the shop's
+    distance: float | None = None  # meters
+    fix: str = ""  # for the customer's sheet; "" for every fix of the tree
+
+
+@dataclass(frozen=True, slots=True)
+class SheetKind:
+    """One kind of sheet."""
+
+    print: Callable[[Tree, Library, PrintRequest], Iterator[PrintedFile]]
+    link: str = ""  # on the page of a tree; "" if the site doesn't offer it
+    suffix: str = ""  # of its file in the site, after the tree's id
+
+
+def _wall(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    yield f"{tree.id}.pdf", wall_chart(tree, library, request.paper, request.distance)
+
+
+def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    yield f"{tree.id}.bench.pdf", bench_sheet(tree, library, request.paper)
+
+
+def _customer(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    fixes = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
+    if request.fix and request.fix not in fixes:
+        raise NotThereError(f"`{request.fix}` is no fix of {tree.id}; fixes: {', '.join(fixes)}")
+    for name in [request.fix] if request.fix else fixes:
+        yield f"{tree.id}.{name}.pdf", customer_sheet(tree, name, library, request.paper)
+
+
+SHEETS: Mapping[str, SheetKind] = {
+    "wall": SheetKind(_wall, "Wall chart"),
+    "bench": SheetKind(_bench, "Bench sheet", "-bench"),
+    "customer": SheetKind(_customer),
+}
