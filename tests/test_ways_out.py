@@ -32,7 +32,7 @@ from builder.plan.numbering import numbering
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import laid_out, wall_chart
+from builder.prints.wall import wall_chart, wall_layout
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 from builder.rules.shared.judge import judge, judge_library
@@ -201,7 +201,7 @@ def put_through(tree: Tree, library: Library) -> None:
     walk_table(tree, library)
     page = tree_page(tree, library, analyze_tree(tree, library))
     assert all(f'id="step-{name}"' in page.body for name in tree.steps)
-    laid_out(tree, library, PAPERS["a4"])
+    wall_layout(tree, library, PAPERS["a4"])
 
 
 def print_all(tree: Tree, library: Library) -> Iterator[bytes]:

@@ -10,7 +10,7 @@ from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import read_tree, tree_files
 
 

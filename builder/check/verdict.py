@@ -32,7 +32,7 @@ from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import Summary, TreeListing
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 from builder.commands.place import from_here, shop_of, write_output
 from builder.model.library import Library
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.schemas.schema_list import KINDS, schema_texts
-from builder.reader.shop_files import read_knowledge
 
 NAME = "schema"
 HELP = "write JSON Schemas for your editor"

@@ -179,7 +179,7 @@ class SafetySystem(StrEnum):
     HIGH_VOLTAGE = "high-voltage"
 
 
-class Outcome(StrEnum):
+class CaseOutcome(StrEnum):
     """How a closed job turned out."""
 
     FIXED = "fixed"
@@ -251,6 +251,6 @@ class Case:
     fix: Text | None
     worked: Number | None
     waited: Number | None
-    outcome: Outcome
+    outcome: CaseOutcome
     verified: Text | None = None
     also_found: tuple[Text, ...] = ()

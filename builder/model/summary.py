@@ -67,7 +67,7 @@ class TreeListing(NamedTuple):
     status: Status
     steps: tuple[str, ...]
     searchable: bool  # whether it can be found by words, lamps or codes
-    words: tuple[str, ...]  # the complaints, as `plain` has them
+    words: tuple[str, ...]  # the complaints, as `normalized` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
     replaced_by: str
@@ -84,7 +84,7 @@ def listing_of(of: Summary) -> TreeListing:
         status=of.status,
         steps=tuple(map(str, of.steps)),
         searchable=bool(symptom.words or symptom.codes or symptom.lamps),
-        words=tuple(map(plain, symptom.words)),
+        words=tuple(map(normalized, symptom.words)),
         leads_to=tuple(
             dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in of.handoffs)
         ),
@@ -95,6 +95,6 @@ def listing_of(of: Summary) -> TreeListing:
     )
 
 
-def plain(words: str) -> str:
+def normalized(words: str) -> str:
     """Return a complaint without what makes no other complaint of it: capitals and blanks."""
     return " ".join(words.casefold().split())

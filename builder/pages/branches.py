@@ -11,8 +11,9 @@ from builder.graph.routes import ExitKind, list_step, routes
 from builder.model.library import Library
 from builder.model.tree import Branch, Check, Result, Step, Tree
 from builder.pages import addresses
-from builder.wording import phrases
 from builder.wording.results import result_words
+from builder.wording.sentences import joined
+from builder.wording.value_text import number_text
 
 _INCOMING_TEXTS = {
     ExitKind.STILL_THERE: "not fixed",
@@ -95,7 +96,7 @@ def _back(context: TreeContext, step: Step) -> BranchTarget:
         (caller,) = {branch.step for branch in context.incoming[step.id]}
         text = f"back to {context.tree.steps[caller].text}"
         return BranchTarget(text, f"#{addresses.step_anchor(caller)}", numbers[0])
-    which = phrases.joined(map(str, numbers), "or")
+    which = joined(map(str, numbers), "or")
     return BranchTarget(f"back to the step that led here: {which}")
 
 
@@ -137,7 +138,7 @@ def _marks(result: Result) -> list[str]:
     marks = ["done"] if result.done else []
     marks += [f"{name} is {value}" for name, value in result.with_.items()]
     if result.weight is not None:
-        marks.append(f"weight {phrases.number_text(result.weight)}")
+        marks.append(f"weight {number_text(result.weight)}")
     if result.chance is not None:
         marks.append(f"{round(result.chance * 100)} in 100 come back")
     return marks

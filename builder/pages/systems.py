@@ -11,7 +11,7 @@ from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
+from builder.wording.sentences import capitalized
 
 
 def system_pages(catalog: TreeCatalog) -> Iterator[Page]:
@@ -28,7 +28,7 @@ def system_pages(catalog: TreeCatalog) -> Iterator[Page]:
 def system_name(library: Library, id_: str) -> str:
     """Return the name of a system, or its id where no record names it."""
     system = library.systems.get(id_)
-    return str(system.name) if system else phrases.sentence(id_)
+    return str(system.name) if system else capitalized(id_)
 
 
 def _system_page(catalog: TreeCatalog, id_: str, name: str) -> Page:

@@ -27,9 +27,10 @@ from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
 from builder.walk.rows import Table
 from builder.walk.table import walk_table
-from builder.wording import phrases
 from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
+from builder.wording.sentences import joined, module_name
+from builder.wording.value_text import duration_text, scope_text
 
 WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
 
@@ -64,14 +65,12 @@ def tree_page(
         fixes=sorted((card.fix for card in cards if card.fix), key=lambda fix: fix.number),
         hazards=_hazards(context),
         system=system_name(library, tree.system),
-        applies=phrases.joined(map(phrases.scope_text, tree.applies_to), "or") or "Any vehicle",
+        applies=joined(map(scope_text, tree.applies_to), "or") or "Any vehicle",
         lamps=[lamp_record(library, id_) for id_ in tree.symptom.lamps],
         lamp_drawing=lamp_drawing,
         start=cards[0].step.id if cards else "",
         codes=[(code, code_meaning(library, code)) for code in tree.symptom.codes],
-        replaced=[
-            (id_, phrases.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere
-        ],
+        replaced=[(id_, module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
         questions=[_question(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(analysis),
@@ -80,7 +79,7 @@ def tree_page(
         walk=_walk_json(walk),
     )
     scripts = WALK_SCRIPTS if walk["steps"] else ()
-    return Page(path, tree.title, body, phrases.joined(tree.symptom.words[:3]), scripts)
+    return Page(path, tree.title, body, joined(tree.symptom.words[:3]), scripts)
 
 
 def _walk_json(walk: Table) -> Markup:
@@ -113,10 +112,10 @@ def _question(asked: Asked, library: Library) -> str:
     for code, answer in asked.codes.items():
         codes.setdefault(str(answer), []).append(str(code))
     answers = [
-        phrases.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
+        module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
         for answer, by in codes.items()
     ]
-    return f"{asked.ask}: {phrases.joined(answers, 'or')}" if answers else str(asked.ask)
+    return f"{asked.ask}: {joined(answers, 'or')}" if answers else str(asked.ask)
 
 
 def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
@@ -131,7 +130,7 @@ def _time(analysis: TreeAnalysis) -> str:
     if not times.longest:
         return ""
     expected, shortest, longest, wait = map(
-        phrases.duration_text, (times.expected, times.shortest, times.longest, times.wait)
+        duration_text, (times.expected, times.shortest, times.longest, times.wait)
     )
     waits = f", plus {wait} waiting" if times.wait >= 1 else ""
     return f"About {expected} ({shortest} to {longest}){waits}"

@@ -10,7 +10,7 @@ from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog, names_vehicle, scopes_overlap
-from builder.wording import phrases
+from builder.wording.value_text import scope_text
 
 
 def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
@@ -28,7 +28,7 @@ def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
             for_any=sum(not tree.applies_to for tree in catalog.trees),
             modules=_modules(catalog, vehicle),
         )
-        yield Page(path, phrases.scope_text(vehicle.scope), body)
+        yield Page(path, scope_text(vehicle.scope), body)
 
 
 def _modules(catalog: TreeCatalog, vehicle: Vehicle) -> list[Module]:

@@ -24,7 +24,7 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Fix, FixOption, Money, Tree
 from builder.plan.prices import Kind, Line, labour, priced, total, with_coming_back, with_tax
-from builder.wording.phrases import SAFETY
+from builder.wording.labels import SAFETY_TEXTS
 
 FIT_HERE, DRIVE_IN, TOWED_IN, LEAVE = "fit-here", "drive-in", "towed-in", "leave"
 NOT_AT_HOME = {
@@ -117,7 +117,7 @@ def _safety_of(tree: Tree) -> SafetySystem:
 def _depends(safety: SafetySystem) -> str:
     if safety is SafetySystem.NONE:
         return ""
-    return f"Not safe to drive: {SAFETY[safety]}"
+    return f"Not safe to drive: {SAFETY_TEXTS[safety]}"
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_Standard]:

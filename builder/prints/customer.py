@@ -25,7 +25,7 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
 from builder.wording.asked import in_plain_words
-from builder.wording.phrases import amount, amounts
+from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
@@ -120,9 +120,8 @@ def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
     if option.coming_back:
-        yield quiet_paragraph(
-            f"With the chance that it has to be done again: {amounts(option.coming_back, shop)}."
-        )
+        average = amounts_text(option.coming_back, shop)
+        yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")
     if option.note:
         yield quiet_paragraph(option.note)
 
@@ -141,10 +140,10 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: Line, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labour_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
     how = paragraph_style(heavy=heavy)
     how.alignment = 2  # to the right
-    return paragraph(amounts(total, shop) if total else "not known yet", how)
+    return paragraph(amounts_text(total, shop) if total else "not known yet", how)

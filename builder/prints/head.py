@@ -19,7 +19,7 @@ from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words
 from builder.wording.hazards import by_severity
-from builder.wording.phrases import scope_text
+from builder.wording.value_text import scope_text
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word

@@ -1,8 +1,7 @@
-"""The pictures of the articles: which there are, and that no page is among them.
+"""The pictures of the articles, each checked before it is published.
 
-In: `kb/how-to/pictures/`. Out: how many bytes of each a reader has to fetch, by name, and the
-mistakes. All that is named here is published, so what could run a script in a reader's browser is
-left out.
+In: `kb/how-to/pictures/`. Out: by name the bytes that a browser fetches, and the mistakes. All of
+these are published, so a file that could run a script in a tech's browser is left out.
 """
 
 import os
@@ -13,21 +12,21 @@ from builder.model.text import Position
 from builder.pictures import photos
 from builder.pictures.drawings import unfit_drawing
 from builder.pictures.unfit import Unfit
-from builder.reader.astray import PICTURES
+from builder.reader.file_names import PICTURES
 from builder.reader.folders import listing
 from builder.reader.source import LARGEST, mistake, unfit, unreadable
 
 
 def pictures(shop: Path) -> tuple[dict[str, int], list[Finding]]:
-    """Return the bytes of every picture by its name, and what is wrong with the others."""
+    """Return the size of every picture in bytes, by name, and what is wrong with the others."""
     sizes: dict[str, int] = {}
     findings: list[Finding] = []
     for file in listing(shop, PICTURES).files:
         name = file.removeprefix(f"{PICTURES}/")
         if name.startswith(".") or "/" in name:
-            continue  # the first are of tools, the others are told as lying astray
-        if told := _mistake(shop, shop / file):
-            findings.append(told)
+            continue  # left by a tool, or reported as misplaced
+        if finding := _mistake(shop, shop / file):
+            findings.append(finding)
         else:
             size = (shop / file).stat().st_size
             sizes[name] = size if name.lower().endswith(".svg") else min(size, photos.PUBLISHED)
@@ -37,12 +36,14 @@ def pictures(shop: Path) -> tuple[dict[str, int], list[Finding]]:
 def _mistake(shop: Path, path: Path) -> Finding | None:
     file, kind = path.relative_to(shop).as_posix(), path.suffix.lower()
     if kind != ".svg" and kind not in photos.KINDS:
-        return _unsafe(file, Unfit(f"`{path.name}` is no picture that is shown", _other(kind)))
-    if wrong_file := unfit(shop, path, LARGEST if kind == ".svg" else photos.LARGEST):
-        return wrong_file
+        return _unsafe(
+            file, Unfit(f"`{path.name}` isn't a picture that a page can show", _format_hint(kind))
+        )
+    if unreadable_file := unfit(shop, path, LARGEST if kind == ".svg" else photos.LARGEST):
+        return unreadable_file
     if not Path(os.path.realpath(path)).is_relative_to(Path(os.path.realpath(shop), PICTURES)):
-        return mistake("link", file, f"this is a link out of {PICTURES}",
-                       "a file from elsewhere, such as a closed job, would be published as it is",
+        return mistake("link", file, f"this link leads out of {PICTURES}",
+                       "it would publish a file from elsewhere, such as a closed job",
                        "put the picture itself here")  # fmt: skip
     try:
         wrong = unfit_drawing(path.read_bytes()) if kind == ".svg" else photos.unfit_photo(path)
@@ -51,14 +52,14 @@ def _mistake(shop: Path, path: Path) -> Finding | None:
     return _unsafe(file, wrong) if wrong else None
 
 
-def _other(kind: str) -> str:
+def _format_hint(kind: str) -> str:
     if kind in (".heic", ".heif"):
-        return "save it as JPEG; the camera's settings offer to do so with every photo"
-    return "put it elsewhere; pictures end in .svg, .png, .jpg, .webp, .avif or .gif"
+        return "save it as JPEG; phones have a camera setting for this"
+    return "move it; pictures end in .svg, .png, .jpg, .webp, .avif, or .gif"
 
 
 def _unsafe(file: str, wrong: Unfit) -> Finding:
     at = Position(file, wrong.line, wrong.column, wrong.line, wrong.column + 1)
-    return mistake("unsafe-picture", file, wrong.message,
-                   "what is published here opens in the browser of everyone in the shop",
-                   wrong.hint, at)  # fmt: skip
+    return mistake("unsafe-picture", at, wrong.message,
+                   "pictures open in the browser of everyone in the shop",
+                   wrong.hint)  # fmt: skip

@@ -49,7 +49,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.summary import Summary, plain
+from builder.model.summary import Summary, normalized
 from builder.model.text import Text
 from builder.model.tree import Scope, Status
 from builder.rules.shared.rule import Family, Rule
@@ -76,7 +76,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _repeated(complaint: str, trees: Iterable[Summary]) -> Iterator[Finding]:
     earlier: list[tuple[Text, Summary]] = []
     for tree in trees:
-        for words in (text for text in tree.symptom.words if plain(text) == complaint):
+        for words in (text for text in tree.symptom.words if normalized(text) == complaint):
             for first, other in earlier:
                 if other is tree or _same_vehicles(tree, other):
                     yield _finding(words, first, other)

@@ -196,11 +196,16 @@
       name, element("span", { class: "row-more" }, more)));
   }
 
+  function modelYears(first, last) {
+    if (!first) return "";
+    return first === last ? ` ${first}` : ` ${first} to ${last}`;
+  }
+
   // The customer's words that fit best, the system, and the vehicles if it is not about any.
   function aboutTree({ id, phrase }) {
     const entry = index.entries.find((one) => one.id === id);
     const scopes = entry.vehicles.map((at) => index.vehicles[at])
-      .map(({ make, model, first, last }) => `${make} ${model}${first ? ` ${first}–${last}` : ""}`);
+      .map(({ make, model, first, last }) => `${make} ${model}${modelYears(first, last)}`);
     const words = baytreeSearch.symptomsOf(index, entry).includes(phrase) ? `“${phrase}”` : "";
     return [words, entry.system, scopes.join(", ")].filter(Boolean).join(" · ");
   }

@@ -29,7 +29,7 @@ from builder.pages.tree_catalog import TreeCatalog, catalog_trees
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
 from builder.reader.source import mistake
-from builder.wording import phrases
+from builder.wording.value_text import grouped_number
 
 from .test_tree import SHOP
 
@@ -146,7 +146,7 @@ def test_a_closed_job_gives_away_neither_day_nor_mileage(library: Library) -> No
         assert not re.search("171.?400", page.body)
     (job,) = closed_jobs(one_case)
     assert job.month == case.closed[:7]
-    assert job.vehicle.endswith(f", about {phrases.grouped(Decimal(170_000))} km")
+    assert job.vehicle.endswith(f", about {grouped_number(Decimal(170_000))} km")
     text = text_of(upkeep_page(catalog_trees(one_case)))
     assert " ".join(f"{job.month} {job.vehicle}".split()) in text
 

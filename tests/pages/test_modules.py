@@ -13,7 +13,8 @@ from builder.model.library import Library
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
 from builder.pages.tree_catalog import catalog_trees
-from builder.wording import phrases
+from builder.wording.labels import DRIVE_BEFORE_TEXTS, SAFETY_TEXTS, SETUP_LABELS, USED_PART_TEXTS
+from builder.wording.value_text import money_text, number_text
 
 
 @pytest.fixture(scope="module")
@@ -31,16 +32,14 @@ def pages(library: Library) -> dict[str, Page]:
 def texts_of(module: Module, library: Library) -> Iterator[str]:
     """Yield everything in a record, as its page shows it."""
     yield from (module.name, *module.also_called, *module.write_down, *module.prove_first)
-    yield phrases.USED_PART[module.used_part]
-    yield phrases.DRIVE_BEFORE[module.drive_before_set_up]
-    yield phrases.SAFETY[module.safety]
+    yield USED_PART_TEXTS[module.used_part]
+    yield DRIVE_BEFORE_TEXTS[module.drive_before_set_up]
+    yield SAFETY_TEXTS[module.safety]
     for text in (module.released_by, module.drive_why, module.network, module.if_it_fails):
         yield text or ""
     for step in module.set_up:
-        yield phrases.SET_UP[step.verb]
-        yield (
-            f"{phrases.number_text(step.minutes)} min" if step.minutes is not None else step.needed
-        )
+        yield SETUP_LABELS[step.verb]
+        yield (f"{number_text(step.minutes)} min" if step.minutes is not None else step.needed)
         for need in step.needs:
             yield str(library.tools[need].name) if need in library.tools else need
         for hazard in step.hazards:
@@ -48,8 +47,8 @@ def texts_of(module: Module, library: Library) -> Iterator[str]:
             yield from (record.hazard, record.harm, record.avoid)
     for message, kind in module.refusals.items():
         yield from (message, kind)
-    yield from (f"{phrases.number_text(hours)} h" for hours in module.hours.values())
-    yield phrases.money_text(module.price, library.shop) if module.price else ""
+    yield from (f"{number_text(hours)} h" for hours in module.hours.values())
+    yield money_text(module.price, library.shop) if module.price else ""
     yield from map(str, module.source.values())
 
 
@@ -63,7 +62,7 @@ def test_a_page_shows_everything_in_its_record(library: Library, pages: dict[str
             text for text in texts_of(module, library) if str(escape(text)).casefold() not in body
         ]
         assert missing == [], module.id
-        places = [body.index(f'scope="row">{phrases.SET_UP[step.verb]}'.casefold())
+        places = [body.index(f'scope="row">{SETUP_LABELS[step.verb]}'.casefold())
                   for step in module.set_up]  # fmt: skip
         assert places == sorted(places)
 

@@ -1,4 +1,4 @@
-"""The minutes of the demo trees, held against walks by dice.
+"""The minutes of trees, held against walks by dice.
 
 Reference: `walker.py`, written from the words of the format without anything of `builder.plan`. The
 average of many independent walks is nearly normal, so that it lies within five standard errors of
@@ -19,7 +19,7 @@ from builder.reader.trees import read_tree, tree_files
 
 from .walker import Walker
 
-SHOP = Path(__file__).parents[2]
+SHOP = Path(__file__).parents[1] / "shop"
 CASES = sorted((Path(__file__).parent / "cases").glob("*.yml"))
 WALKS = 1_000
 ERRORS = 5
@@ -36,7 +36,7 @@ def is_as_walked(tree: Tree) -> bool:
 
 
 @pytest.mark.parametrize("path", tree_files(SHOP), ids=lambda path: path.stem)
-def test_a_demo_tree_takes_as_long_as_its_walks(path: Path) -> None:
+def test_a_tree_takes_as_long_as_its_walks(path: Path) -> None:
     """A thousand walks by dice take as long on the average as the plan says."""
     tree, _ = read_tree(SHOP, path)
     assert tree is not None

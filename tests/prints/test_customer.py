@@ -9,7 +9,7 @@ from builder.model.library import Library
 from builder.model.tree import Fix, Tree
 from builder.plan.options import options
 from builder.prints.customer import NO_PROMISE, customer_sheet
-from builder.wording.phrases import amounts
+from builder.wording.value_text import amounts_text
 
 
 def words(pdf: bytes) -> str:
@@ -38,7 +38,7 @@ def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Libr
     for option in offered:
         assert option.option in text
         if option.total:
-            assert f"Together {amounts(option.total, library.shop)}" in text
+            assert f"Together {amounts_text(option.total, library.shop)}" in text
         for line in option.lines:
             assert line.item in text
 

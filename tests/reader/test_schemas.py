@@ -7,9 +7,9 @@ from typing import Any
 import jsonschema
 import pytest
 
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.schemas import KINDS, named_schema, schema
 from builder.reader.schemas.schema_list import text_schema
-from builder.reader.shop_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 

@@ -147,7 +147,7 @@ def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
     (tmp_path / "kb/codes.yml").write_text(wrong)
     script = (
         "import sys; from pathlib import Path;"
-        "from builder.reader.shop_files import read_knowledge;"
+        "from builder.reader.knowledge_files import read_knowledge;"
         "print(len(read_knowledge(Path(sys.argv[1]))[1]))"
     )
     run = subprocess.run(

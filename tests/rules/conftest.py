@@ -1,4 +1,4 @@
-"""A small sound shop in which every case is judged.
+"""A small sound shop, and the findings of a case in it.
 
 A case is the text of a file, or of several under lines such as `# kb/tools.yml`. A text that begins
 with `steps:`, or is steps alone, gets a head; the ends `repair` and `all-good` are added where they

@@ -1,6 +1,7 @@
-"""Files that look as if they would be read, and are not: each by its name and what to name it.
+"""Which files of a shop are read, by their names, and which only look like it.
 
-In: the listings of a shop's folders. Out: a finding for each. The one list of what is read is here.
+In: the listings of a shop's folders. Out: the files to read, and a finding for every file that an
+author would expect to be read and isn't.
 """
 
 import re
@@ -10,15 +11,15 @@ from pathlib import Path
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Position
-from builder.reader.folders import UNREAD, listing, no_folder
+from builder.reader.folders import UNREAD, listing, not_a_folder
 from builder.reader.source import mistake
 
 KNOWLEDGE = ("codes", "glossary", "hazards", "lamps", "systems", "tools", "vehicles", "words")
 OF_MANY = {"kb/modules": ".yml", "kb/cases": ".yml", "kb/how-to": ".md"}  # a file a record
 FOLDERS = ("trees", "kb", "site_config")
 PICTURES = "kb/how-to/pictures"
-TAKEN = ("index", "readme")  # the engine makes the page of the folder of these
-OVERRIDES = "site_config/overrides/"  # the engine's, and not ours
+RESERVED = ("index", "readme")  # the site engine makes a folder's own page from these
+OVERRIDES = "site_config/overrides/"  # the site engine's
 
 NAMED = {f"kb/{name}.yml" for name in KNOWLEDGE} | {
     "site_config/shop.yml",
@@ -30,45 +31,45 @@ SEEMS_YAML = re.compile(r".*\.ya?ml(?:\.txt)?", re.IGNORECASE)
 
 
 def shop_files(shop: Path) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
-    """Return the files that are read, relative to the shop, and what nobody would read."""
+    """Return the files to read, relative to the shop, and a finding for each misplaced one."""
     files: list[str] = []
     findings: list[Finding] = []
     for folder in FOLDERS:
-        listed = listing(shop, folder)
-        read = [name for name in listed.files if _is_read(name)]
-        files += read
-        findings += listed.findings
-        findings += (_a_folder(name) for name in listed.folders if _is_read(name))
-        findings += (no_folder(name) for name in listed.files if name in (*OF_MANY, PICTURES))
-        findings += (_misplaced(name) for name in listed.files if _is_astray(name))
-        findings += _twins(read)
-    there = {finding.at.file for finding in findings}
-    if "trees" not in there and not (shop / "trees").is_dir():
+        below = listing(shop, folder)
+        names = [name for name in below.files if _is_read(name)]
+        files += names
+        findings += below.findings
+        findings += (_a_folder(name) for name in below.folders if _is_read(name))
+        findings += (not_a_folder(name) for name in below.files if name in (*OF_MANY, PICTURES))
+        findings += (_misplaced(name) for name in below.files if _is_misplaced(name))
+        findings += _same_page(names)
+    reported = {finding.at.file for finding in findings}
+    if "trees" not in reported and not (shop / "trees").is_dir():
         findings.append(_no_trees())
     return tuple(files), tuple(findings)
 
 
 def _no_trees() -> Finding:
     return mistake("unreadable", "trees", "the shop has no folder `trees/`",
-                   "without it there is no tree to check, to show or to find",
-                   "make the folder, or go to the shop's own folder")  # fmt: skip
+                   "there is no tree to check, show, or find",
+                   "create the folder, or change to the shop's folder")  # fmt: skip
 
 
 def is_tree(name: str) -> bool:
-    """Whether a file is a tree; a table for drafting is none."""
+    """Whether a file is a tree; a drafting table (`*.table.yml`) isn't."""
     return _is_read(name) and name.startswith("trees/")
 
 
 def _is_read(name: str) -> bool:
     folder, _, file = name.rpartition("/")
-    if file.startswith(".") or file.partition(".")[0].lower() in TAKEN:
+    if file.startswith(".") or file.partition(".")[0].lower() in RESERVED:
         return False
     if TREE.fullmatch(name):
         return not file.endswith(".table.yml")
     return name in NAMED or Path(file).suffix == OF_MANY.get(folder)
 
 
-def _is_astray(name: str) -> bool:
+def _is_misplaced(name: str) -> bool:
     file = name.rpartition("/")[2]
     if _is_read(name) or file.startswith((".#", "._")) or name.endswith(".table.yml"):
         return False
@@ -80,51 +81,51 @@ def _is_astray(name: str) -> bool:
 
 
 def _a_folder(name: str) -> Finding:
-    return mistake("unreadable", name, f"the file `{name}` is a folder",
-                   UNREAD, "rename the folder, and put the file here")  # fmt: skip
+    return mistake("unreadable", name, f"`{name}` must be a file, but it's a folder",
+                   UNREAD, "rename the folder, then put the file here")  # fmt: skip
 
 
 def _misplaced(name: str) -> Finding:
-    return mistake("file-name", name, f"no file of the name `{name}` is read here",
-                   "what stands in it drops out of every check, page and search",
+    return mistake("file-name", name, f"no file named `{name}` is read here",
+                   UNREAD,
                    _place_for(name))  # fmt: skip
 
 
 def _place_for(name: str) -> str:
-    """Say what to name a file so that it is read."""
+    """Return the hint that says where a misplaced file belongs."""
     folder, _, file = name.rpartition("/")
     stem = re.split(r"\.(?:ya?ml|md|markdown)", file, maxsplit=1, flags=re.IGNORECASE)[0]
     if name.startswith(f"{PICTURES}/"):
-        return f"put it into {PICTURES}/ itself"
-    if stem.lower() in ("", *TAKEN):
-        return "name it by what it is about, in small letters, digits and `-`"
+        return f"move it to {PICTURES}/ itself"
+    if stem.lower() in ("", *RESERVED):
+        return "name it after its subject, in lowercase letters, digits, and `-`"
     if name.startswith("trees/"):
-        return f"rename it to `{stem.strip('.')}.yml`, in folders whose names begin with no dot"
+        return f"rename it to `{stem.strip('.')}.yml`, in a folder with no leading dot"
     if folder in OF_MANY:
         return f"rename it to `{stem.strip('.')}{OF_MANY[folder]}`"
     near = get_close_matches(f"{folder}/{stem}.yml", sorted(NAMED), n=1, cutoff=0.7)
     if near:
         return f"did you mean `{near[0]}`?"
     many = (f"{place}/*{ending}" for place, ending in OF_MANY.items())
-    return f"what is read: {', '.join((*sorted(NAMED), *many))}"
+    return f"files that are read: {', '.join((*sorted(NAMED), *many))}"
 
 
-def _twins(names: Iterable[str]) -> Iterator[Finding]:
-    """Yield the files that would have one id, or one page, with another."""
+def _same_page(names: Iterable[str]) -> Iterator[Finding]:
+    """Yield a finding for every file that has the ID or the page of another one."""
     first: dict[str, str] = {}
     for name in names:
         other = first.setdefault(_page(name), name)
         if other != name:
             yield Finding(
                 "file-name", Severity.ERROR, Position(name, 1, 1, 1, 1),
-                f"`{name}` and `{other}` would be one page",
-                "only one of the two would be shown, and nobody sees which",
-                "rename one of the two, or put both together",
-                (Related(Position(other, 1, 1, 1, 1), "the other one"),))  # fmt: skip
+                f"`{name}` and `{other}` would become the same page",
+                "only one of them would be shown, and you can't tell which",
+                "rename one of them, or merge the two",
+                (Related(Position(other, 1, 1, 1, 1), "the other file"),))  # fmt: skip
 
 
 def _page(name: str) -> str:
-    """Return what names a file's page; some disks do not tell capitals from small letters."""
+    """Return the name of a file's page; some disks ignore case, so this does too."""
     folder, _, file = name.rpartition("/")
     stem = file.rpartition(".")[0]
     if folder in OF_MANY:

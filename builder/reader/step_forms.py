@@ -1,6 +1,6 @@
 """A step from its map.
 
-In: a step that has passed the schema. Out: a `Step`, and a finding for every mistake inside it.
+In: the map of a step that has passed the schema. Out: a `Step`, and a finding for every mistake.
 """
 
 from builder.model.finding import Finding
@@ -25,19 +25,18 @@ from builder.reader.values import (
 )
 
 
-def step_from(id_: Text, node: Map, notes: list[Finding]) -> Step:
-    """Build a step; its mistakes are added to the notes."""
+def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
+    """Build a step; its mistakes are added to `findings`."""
     kind = next(kind for kind in KIND if node.value(kind) is not None)
     if text(node, "spent") and not text(node, "at_most") and not map_(node, "each"):
-        notes.append(mistake("bad-value", id_.at.file, "`spent` stands here without `at_most`",
-                             "nobody knows after how many times it is used up",
-                             "add `at_most: 3`, or delete `spent`",
-                             node.key("spent").at))  # fmt: skip
+        findings.append(mistake("bad-value", node.key("spent").at, "`spent` has no `at_most`",
+                                "the tech can't tell when the limit is reached",
+                                "add `at_most: 3`, or delete `spent`"))  # fmt: skip
     return Step(
         id=id_,
         at=node.at,
         text=the_text(node, kind),
-        body=_body(kind, node, notes),
+        body=_body(kind, node, findings),
         note=text(node, "note"),
         when=texts(node, "when"),
         tools=texts(node, "tools"),
@@ -59,15 +58,15 @@ def step_from(id_: Text, node: Map, notes: list[Finding]) -> Step:
 
 
 def broken_step(id_: Text, node: Map | None) -> Step:
-    """Stand in for a step with a mistake of text in it."""
+    """Return a placeholder for a step with a mistake in its text."""
     words = next((text(node, kind) for kind in KIND if text(node, kind)), None) if node else None
     return Step(id_, node.at if node else id_.at, words or Text("", id_.at), Action(None))
 
 
-def _body(kind: str, node: Map, notes: list[Finding]) -> Check | Action | Fix | Stop:
+def _body(kind: str, node: Map, findings: list[Finding]) -> Check | Action | Fix | Stop:
     match kind:
         case "check":
-            return check_from(node, notes)
+            return check_from(node, findings)
         case "action":
             return Action(branch(node, "then"))
         case "fix":
@@ -113,7 +112,7 @@ def _option(id_: Text, node: Map) -> FixOption:
 
 
 def _each(node: Map) -> tuple[Text, Text] | None:
-    for item, listed in (map_(node, "each") or EMPTY).items():
-        if isinstance(listed, Text):
-            return item, listed
+    for item, list_name in (map_(node, "each") or EMPTY).items():
+        if isinstance(list_name, Text):
+            return item, list_name
     return None
