@@ -30,7 +30,7 @@ class TreeInput:
     """What the pages of trees are made from."""
 
     library: Library
-    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
+    read_tree: Callable[[str], Tree]  # by ID; trees are read one at a time and not kept
     prints: bool
 
     @property
