@@ -39,6 +39,12 @@ def test_of_equal_ways_the_longest_runs_straight_down() -> None:
     assert [block.step for block in outline(graph)[0].blocks] == ["a", "c", "d", "x"]
 
 
+def test_of_ways_alike_the_first_in_the_file_runs_straight_down() -> None:
+    """Same weight, same length: the author's order decides."""
+    graph = steps({"a": ["b", "c"], "b": ["x"], "c": ["x"], "x": []}, "a b c")
+    assert [block.step for block in outline(graph)[0].blocks] == ["a", "b", "x"]
+
+
 def test_what_ends_at_once_stands_beside_its_check() -> None:
     """A fix, and an action that leads to a fix, are drawn where they are met."""
     graph = steps({"a": ["x", "do", "b"], "do": ["y"], "b": ["y"], "x": [], "y": []}, "a b")

@@ -78,6 +78,12 @@ def test_a_way_back_with_a_bound_beside_one_without() -> None:
     assert found.rounds[0] == (1 + Fraction(2, 5)) * Fraction(1, 3)
 
 
+def test_of_two_bounds_on_one_way_the_smaller_counts() -> None:
+    """Beside a bound that is far too large to try out, one round is still one round."""
+    bounds = [Bound("once", 1, ONLY), Bound("often", 10**9, ONLY)]
+    assert rounds([Fraction(1, 2)], bounds).rounds == (Fraction(1, 3),)
+
+
 def test_what_can_not_be_is_no_reason_to_fail() -> None:
     """Always back without a bound, more than every arrival, bounds too large to try out."""
     assert rounds([Fraction(1)]).rounds == (0,)
