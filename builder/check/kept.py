@@ -17,6 +17,7 @@ from builder.model.tree import Status
 
 Findings = tuple[Finding, ...]
 HEAD, SUMMARY, FINDINGS = "tree", "summary", "findings"  # the kinds of rows
+NO_FINDINGS = b"none"  # mostly so; an empty row is a damaged one
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,7 @@ class KeptTree:
     used: tuple[tuple[str, str], ...] = ()  # kind and id of the knowledge looked up while judging
     inputs: str = ""  # hash of all that the findings depend on; "" while it has not been judged
     numbers: tuple[tuple[str, int], ...] = ()  # of the steps that other trees lead into
-    findings: bytes = b""  # mistakes of text, and what the rules found; b"" if there are none
+    findings: bytes = NO_FINDINGS  # mistakes of text, and what the rules found
     summary: bytes = field(default=b"", compare=False)  # b"" where it still lies in the cache
 
 
@@ -109,11 +110,13 @@ def _tuples(value: Any) -> Any:
 
 
 def _findings_bytes(mistakes: Findings, findings: Findings) -> bytes:
-    return to_bytes((mistakes, findings)) if mistakes or findings else b""  # mostly there is none
+    return to_bytes((mistakes, findings)) if mistakes or findings else NO_FINDINGS
 
 
 def _both(kept: KeptTree) -> tuple[Findings, Findings]:
-    mistakes, findings = from_bytes(kept.findings, tuple) if kept.findings else ((), ())
+    if kept.findings == NO_FINDINGS:
+        return (), ()
+    mistakes, findings = from_bytes(kept.findings, tuple)
     return mistakes, findings
 
 

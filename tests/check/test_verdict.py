@@ -107,7 +107,10 @@ class Trap:
 def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Rows are read back by a reader that makes values of the model and nothing else."""
     monkeypatch.chdir(shop)
+    file = shop / "trees/charging/battery-lamp.yml"
+    file.write_text(file.read_text("utf-8").replace("branch: ", "branch: nowhere-", 1), "utf-8")
     before = findings_of(shop)
+    assert before
     for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1}), b"[1, 2]"):
         for kind in ("tree", "summary", "findings"):
             with opened(shop) as cache, transaction(cache):

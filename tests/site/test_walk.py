@@ -53,13 +53,8 @@ def walk(shop: Path) -> WalkTable:
     library, _ = read_library(shop)
     tree, _ = read_tree(shop, shop / TREE)
     assert tree
-<<<<<<< HEAD
-    found: WalkTable = json.loads(json.dumps(walk_table(tree, library)))
-    return found
-=======
-    table: Table = json.loads(json.dumps(walk_table(tree, library)))
+    table: WalkTable = json.loads(json.dumps(walk_table(tree, library)))
     return table
->>>>>>> n-pages
 
 
 @pytest.fixture(scope="module")
@@ -112,13 +107,8 @@ def test_computed_readings_have_exact_digits(tree: Page) -> None:
     assert outcomes == [case["result"] for case in cases]
 
 
-<<<<<<< HEAD
-def test_page_and_python_agree_on_readings_by_chance(tree: Page, walk: WalkTable) -> None:
-    """Readings drawn by chance, near limits and in other units, come to the same outcome."""
-=======
-def test_page_and_python_agree_on_random_readings(tree: Page, walk: Table) -> None:
+def test_page_and_python_agree_on_random_readings(tree: Page, walk: WalkTable) -> None:
     """Random readings, near limits and in other units, have the same outcome."""
->>>>>>> n-pages
     chance = random.Random(7)
     asked = [drawn(chance, walk) for _ in range(300)]
     outcomes = tree.evaluate(
@@ -129,13 +119,8 @@ def test_page_and_python_agree_on_random_readings(tree: Page, walk: Table) -> No
         assert one == json.loads(json.dumps(asdict(follow(walk, step, typed)))), (step, typed)
 
 
-<<<<<<< HEAD
 def drawn(chance: random.Random, walk: WalkTable) -> tuple[str, dict[str, str]]:
-    """Draw a step and what is typed into its fields."""
-=======
-def drawn(chance: random.Random, walk: Table) -> tuple[str, dict[str, str]]:
     """Draw a step and the entries in its fields."""
->>>>>>> n-pages
     step = chance.choice(sorted(walk["steps"]))
     row = walk["steps"][step]
     ends = [
