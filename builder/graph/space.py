@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import partial
 
+from builder.model.checks import Check, Computed, Reading, Result
 from builder.model.figures import COMPARISONS, PLACES
 from builder.model.ranges import EVERYTHING, OVER, TOP, Box, Cut, Range, between
-from builder.model.tree import Check, Computed, Reading, Result
 from builder.trade.expressions import Expression, bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
 

@@ -10,8 +10,9 @@ from builder.graph.moves import moves_of
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS
 from builder.graph.routes import exits
+from builder.model.ends import Fix
 from builder.model.summary import Handoff, Summary
-from builder.model.tree import Fix, Step, Tree
+from builder.model.tree import Step, Tree
 
 
 def summary_of(tree: Tree) -> Summary:

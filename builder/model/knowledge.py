@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from builder.model.text import Number, Position, Text
-from builder.model.tree import Money, Scope, Signed
+from builder.model.tree import Scope, Signed
 
 
 class Signal(StrEnum):
@@ -144,85 +144,12 @@ class HowTo:
     reviewed: Signed | None = None
 
 
-class Needed(StrEnum):
-    """Whether a module needs a step of its setup."""
-
-    NEEDED = "needed"
-    NOT_NEEDED = "not needed"
-    UNKNOWN = "not known"
-
-
-class UsedPart(StrEnum):
-    """Whether a used module can be set up on another vehicle."""
-
-    YES = "yes"
-    NO = "no"
-    IF_RELEASED = "if released"
-    UNKNOWN = "not known"
-
-
-class DriveBefore(StrEnum):
-    """Whether the vehicle may be driven before the module is set up."""
-
-    YES = "yes"
-    NO = "no"
-    UNKNOWN = "not known"
-
-
-class SafetySystem(StrEnum):
-    """What a fault of the module can take away."""
-
-    NONE = "none"
-    STEERING = "steering"
-    BRAKES = "brakes"
-    RESTRAINTS = "restraints"
-    HIGH_VOLTAGE = "high-voltage"
-
-
 class CaseOutcome(StrEnum):
     """How a closed job turned out."""
 
     FIXED = "fixed"
     CAME_BACK = "came back"
     UNKNOWN = "not known"
-
-
-@dataclass(frozen=True, slots=True)
-class SetUpStep:
-    """One of program, configure, pair, initialise in a module's record."""
-
-    verb: str
-    at: Position
-    needed: Needed
-    minutes: Number | None = None
-    needs: tuple[Text, ...] = ()
-    hazards: tuple[Text, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Module:
-    """The set-up record of a control module."""
-
-    id: str
-    file: str
-    at: Position
-    name: Text
-    used_part: UsedPart
-    drive_before_set_up: DriveBefore
-    safety: SafetySystem
-    set_up: tuple[SetUpStep, ...]  # in their order
-    also_called: tuple[Text, ...] = ()
-    applies_to: tuple[Scope, ...] = ()
-    refusals: Mapping[str, Text] = field(default_factory=dict)
-    prove_first: tuple[Text, ...] = ()  # supply, ground, network: before it may be condemned
-    write_down: tuple[Text, ...] = ()
-    released_by: Text | None = None
-    drive_why: Text | None = None
-    network: Text | None = None
-    if_it_fails: Text | None = None
-    price: Money | None = None
-    hours: Mapping[str, Number] = field(default_factory=dict)  # fit, set_up, verify
-    source: Mapping[str, Text] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

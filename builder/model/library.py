@@ -16,13 +16,13 @@ from builder.model.knowledge import (
     Hazard,
     HowTo,
     Lamp,
-    Module,
     System,
     Term,
     Tool,
     Vehicle,
     Word,
 )
+from builder.model.module_record import Module
 from builder.model.shop import Shop
 from builder.model.silence import Silence
 from builder.model.summary import Handoff, Summary, TreeListing, listing_of

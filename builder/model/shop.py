@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from builder.model.ends import Money
 from builder.model.text import Text
-from builder.model.tree import Money
 
 
 @dataclass(frozen=True, slots=True)

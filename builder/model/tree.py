@@ -6,98 +6,12 @@ In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every ot
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
 from enum import StrEnum
 
-from builder.model.figures import FigureKind
-from builder.model.ranges import Range
+from builder.model.checks import Branch, Check
+from builder.model.ends import Fix, Stop
 from builder.model.silence import Silence
 from builder.model.text import Number, Position, Text
-
-
-@dataclass(frozen=True, slots=True)
-class Branch:
-    """Where a result or an action leads."""
-
-    text: Text  # as written: `belt`, `network/unit-silent#answers`, `next`, `back`
-    step: str | None = None  # in this tree, or in the tree handed off to
-    tree: str | None = None  # the tree handed off to
-
-    @property
-    def next_item(self) -> bool:
-        """Whether it goes on with the next item of the step's list."""
-        return self.text == "next"
-
-    @property
-    def back(self) -> bool:
-        """Whether it goes back to whichever step led here."""
-        return self.text == "back"
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """One result of a check and the branch it takes."""
-
-    at: Position
-    said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
-    branch: Branch
-    ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
-    otherwise: bool = False  # takes all that the results above it leave; of several readings only
-    means: Text | None = None
-    done: bool = False
-    with_: Mapping[str, Text] = field(default_factory=dict)
-    weight: Number | None = None
-    chance: Number | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A value to be measured: its unit and what the instrument can show."""
-
-    at: Position
-    name: str  # "" for the one reading of a check
-    unit: Text
-    low: Decimal
-    high: Decimal  # infinity where `to: OL`: the instrument may show that it is over its range
-    resolution: Number | None = None
-    origin: Text | None = None
-    one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
-
-    @property
-    def to_over(self) -> bool:
-        """Whether OL is one of the readings."""
-        return self.high.is_infinite()
-
-
-@dataclass(frozen=True, slots=True)
-class Computed:
-    """A reading worked out from others."""
-
-    name: Text
-    expression: Text
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A figure of the maker that is asked for at the car."""
-
-    at: Position
-    look_up: Text
-    unit: Text
-    kind: FigureKind
-    origin: Text | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """Something found out: a phrase, a reading, several readings, or against the maker's figure."""
-
-    results: tuple[Result, ...]
-    readings: tuple[Reading, ...] = ()
-    computed: tuple[Computed, ...] = ()
-    figure: Figure | None = None
-    several: bool = False  # more than one result may be true: the first that fits is taken
-    could_not: Branch | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,80 +19,6 @@ class Action:
     """Something done, then on."""
 
     then: Branch | None  # None is a dead end, and a finding
-
-
-@dataclass(frozen=True, slots=True)
-class Money:
-    """An amount in the shop's currency, or a range of amounts."""
-
-    low: Decimal
-    high: Decimal
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A part to be fitted and its price."""
-
-    part: Text
-    price: Money | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Replaces:
-    """The module that a fix replaces."""
-
-    at: Position
-    module: Text
-    part: Text  # new | used
-
-
-@dataclass(frozen=True, slots=True)
-class FixOption:
-    """An option for the customer written in a fix; replaces the standard option of the same id."""
-
-    id: str
-    at: Position
-    option: Text
-    hours: Number | None = None
-    price: Money | None = None
-    parts: tuple[Part, ...] = ()
-    tow: bool = False
-    note: Text | None = None
-    not_offered: Text | None = None
-    chance: Number | None = None  # of coming back with the same fault, 0 to 1
-
-
-@dataclass(frozen=True, slots=True)
-class Fix:
-    """An end that mends."""
-
-    cause: Text
-    weight: Number | None = None
-    hours: Number | None = None
-    parts: tuple[Part, ...] = ()
-    replaces: Replaces | None = None
-    verify: tuple[Text, ...] = ()
-    still_there: Branch | None = None
-    tell: Text | None = None
-    options: tuple[FixOption, ...] = ()
-
-
-class StopKind(StrEnum):
-    """Why a walk ends without a repair."""
-
-    FOREMAN = "foreman"
-    NOT_FOUND = "not-found"
-    NOT_THIS_TREE = "not-this-tree"
-    CUSTOMER = "customer"
-    UNSAFE = "unsafe"
-
-
-@dataclass(frozen=True, slots=True)
-class Stop:
-    """An end that mends nothing."""
-
-    kind: StopKind
-    weight: Number | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.graph.routes import ExitKind, list_step, routes
+from builder.model.checks import Branch, Check, Result
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.pages import addresses
 from builder.wording.results import result_words
 from builder.wording.sentences import joined

@@ -11,10 +11,11 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from builder.model.ends import Fix, Stop
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
 from builder.model.summary import Summary
-from builder.model.tree import Asked, Fix, Stop, Tree
+from builder.model.tree import Asked, Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import TreeContext, tree_context

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
+from builder.model.ends import Money
 from builder.model.shop import Shop
-from builder.model.tree import Money
 
 CENT = Decimal("0.01")
 

@@ -10,8 +10,10 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
 from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Check, Fix, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.prints.document import (
     blank_table,
     blank_to_fill,

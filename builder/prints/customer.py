@@ -8,9 +8,10 @@ from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
+from builder.model.ends import Fix, Money
 from builder.model.library import Library
 from builder.model.shop import Shop
-from builder.model.tree import Fix, Money, Tree
+from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.prices import PriceLine
 from builder.prints.document import (

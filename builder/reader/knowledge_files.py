@@ -11,8 +11,9 @@ from decimal import Decimal
 from pathlib import Path
 
 from builder.model.finding import Finding, Related, Severity
-from builder.model.knowledge import Case, HowTo, Module
+from builder.model.knowledge import Case, HowTo
 from builder.model.library import Library
+from builder.model.module_record import Module
 from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text

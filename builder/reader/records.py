@@ -8,22 +8,24 @@ from builder.model.knowledge import (
     CaseOutcome,
     CaseStep,
     CodeEntry,
-    DriveBefore,
     FailureType,
     Hazard,
     InstrumentRange,
     Lamp,
-    Module,
-    Needed,
-    SafetySystem,
-    SetUpStep,
     Signal,
     System,
     Term,
     Tool,
-    UsedPart,
     Vehicle,
     Word,
+)
+from builder.model.module_record import (
+    DriveBefore,
+    Module,
+    Needed,
+    SafetySystem,
+    SetUpStep,
+    UsedPart,
 )
 from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node

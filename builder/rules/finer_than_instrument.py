@@ -35,9 +35,9 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.model.checks import Reading
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
-from builder.model.tree import Reading
 from builder.rules.shared.limits import (
     Limit,
     in_unit,

@@ -41,9 +41,9 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space
+from builder.model.checks import Check, Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Box
-from builder.model.tree import Check, Result
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import example_reading
 

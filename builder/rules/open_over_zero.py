@@ -33,9 +33,9 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from builder.graph.space import Axis, range_as_text
+from builder.model.checks import Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import BOTTOM, EVERYTHING, TOP, Range
-from builder.model.tree import Result
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

@@ -32,9 +32,10 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space, range_as_text
+from builder.model.checks import Check, Result
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
-from builder.model.tree import Check, Result, Step
+from builder.model.tree import Step
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import example_reading, example_readings
 

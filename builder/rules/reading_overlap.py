@@ -31,9 +31,9 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import overlaps
 from builder.graph.space import Space, range_as_text
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import MAX_EXAMPLES, example_readings
 

@@ -31,9 +31,9 @@ Fix: Write the lower end first. Keep results between the `from` and the `to` of 
 from collections.abc import Iterable, Iterator
 
 from builder.graph.space import domain_of, range_as_text, with_ends_in_order
+from builder.model.checks import Check, Reading, Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
-from builder.model.tree import Check, Reading, Result
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

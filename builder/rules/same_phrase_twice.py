@@ -23,9 +23,9 @@ Fix: Say how the two differ, or delete one of them.
 
 from collections.abc import Iterable, Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Text
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

@@ -27,9 +27,10 @@ from functools import lru_cache
 
 from builder.chart.fonts import medium
 from builder.chart.spacing import LONGEST_WORD, TEXT
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
-from builder.model.tree import Check, Fix
 from builder.rules.shared.published_text import position_in
 from builder.rules.shared.rule import Facts, Family, Rule
 

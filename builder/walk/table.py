@@ -8,11 +8,12 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from builder.graph.space import domain_of, with_over_limit
+from builder.model.checks import Check, Reading, Result
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
 from builder.model.ranges import BOTTOM, Cut, Range
-from builder.model.tree import Check, Reading, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
 from builder.trade.units import find_unit, same_kind

@@ -6,7 +6,7 @@ In: a check and one of its results. Out: the words beside its line; pages use th
 import re
 from collections.abc import Mapping
 
-from builder.model.tree import Check, Result
+from builder.model.checks import Check, Result
 from builder.trade.expressions import parse_expression, unit_of_expression
 from builder.trade.mistake import Mistake
 from builder.trade.units import UNITS, find_unit

@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from builder.model.checks import Check
 from builder.model.text import Text
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.wording.results import NO_BREAK, result_words, tied
 
 

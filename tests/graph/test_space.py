@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 
 from builder.graph.reading_coverage import overlaps, uncovered
 from builder.graph.space import range_as_text, space_of, with_ends_in_order
+from builder.model.checks import Branch, Check, Reading, Result
 from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text
-from builder.model.tree import Branch, Check, Reading, Result
 from builder.rules.shared.witnesses import example_reading, example_readings
 
 D = Decimal

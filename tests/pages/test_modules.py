@@ -8,8 +8,8 @@ import pytest
 from markupsafe import escape
 
 from builder.check.unjudged_library import read_library
-from builder.model.knowledge import Module
 from builder.model.library import Library
+from builder.model.module_record import Module
 from builder.pages.modules import module_pages
 from builder.pages.page import Page
 from builder.pages.tree_catalog import catalog_trees

@@ -3,9 +3,10 @@
 import pytest
 import yaml
 
+from builder.model.checks import Check
 from builder.model.finding import Finding
 from builder.model.text import Text
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.reader.nodes import Map
 from builder.reader.source import Source
 from builder.reader.trees import tree_from

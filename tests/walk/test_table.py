@@ -10,9 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.space import Axis, Space, space_of
+from builder.model.checks import Check
 from builder.model.library import Library
 from builder.model.ranges import INFINITY, Range
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.walk.follow import OutcomeState, follow
 from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table

@@ -5,7 +5,8 @@ from textwrap import dedent
 
 import pytest
 
-from builder.model.tree import Fix, Tree
+from builder.model.ends import Fix
+from builder.model.tree import Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_files, tree_from
 from builder.wording.asked import in_plain_words

@@ -6,8 +6,8 @@ In: a sound tree. Out: mutants of it.
 from collections.abc import Iterator
 from decimal import Decimal
 
+from builder.model.checks import Check, Result
 from builder.model.ranges import BOTTOM, TOP, Range
-from builder.model.tree import Check, Result
 
 from .sound import Mutant, Sound
 

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
-from builder.model.tree import Check, Reading
+from builder.model.checks import Check, Reading
 from builder.trade.units import convert, same_kind
 
 from .sound import Mutant, Sound

@@ -11,11 +11,13 @@ from dataclasses import dataclass, replace
 
 from builder.graph.moves import Place, moves_of
 from builder.graph.routes import Exit, exits
+from builder.model.checks import Check, Result
+from builder.model.ends import Fix
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Position, Text
-from builder.model.tree import Check, Fix, Result, Step, Tree
+from builder.model.tree import Step, Tree
 
 Spot = tuple[str, int]  # a file and a line of it
 

@@ -5,8 +5,9 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.text import Text
-from builder.model.tree import Check, Fix
 
 from .sound import Mutant, Sound
 
