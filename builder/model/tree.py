@@ -1,6 +1,6 @@
 """A decision tree in the words of the format.
 
-In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every other room. A step's
+In: filled by the reader from `trees/<system>/<slug>.yml`. Out: used by every other room. A step's
 `body` says what kind it is: `Check`, `Action`, `Fix` or `Stop`.
 """
 
@@ -25,12 +25,12 @@ class Branch:
 
     @property
     def next_item(self) -> bool:
-        """Whether it goes on with the next item of the step's list."""
+        """Whether it continues with the next item of the step's list."""
         return self.text == "next"
 
     @property
     def back(self) -> bool:
-        """Whether it goes back to whichever step led here."""
+        """Whether it goes back to the step that led here."""
         return self.text == "back"
 
 
@@ -39,10 +39,10 @@ class Result:
     """One result of a check and the branch it takes."""
 
     at: Position
-    said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
+    text: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
     branch: Branch
     ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
-    otherwise: bool = False  # takes all that the results above it leave; of several readings only
+    otherwise: bool = False  # everything the results above don't cover; only with several readings
     means: Text | None = None
     done: bool = False
     with_: Mapping[str, Text] = field(default_factory=dict)
@@ -52,26 +52,26 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A value to be measured: its unit and what the instrument can show."""
+    """A value to measure: its unit and its range."""
 
     at: Position
     name: str  # "" for the one reading of a check
     unit: Text
     low: Decimal
-    high: Decimal  # infinity where `to: OL`: the instrument may show that it is over its range
+    high: Decimal  # infinity where `to: OL`: the meter can show over-limit
     resolution: Number | None = None
     origin: Text | None = None
     one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
 
     @property
     def to_over(self) -> bool:
-        """Whether OL is one of the readings."""
+        """Whether OL is a possible reading."""
         return self.high.is_infinite()
 
 
 @dataclass(frozen=True, slots=True)
 class Computed:
-    """A reading worked out from others."""
+    """A reading calculated from others."""
 
     name: Text
     expression: Text
@@ -79,7 +79,7 @@ class Computed:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A figure of the maker that is asked for at the car."""
+    """A spec of the vehicle maker, looked up at the vehicle."""
 
     at: Position
     look_up: Text
@@ -90,21 +90,21 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """Something found out: a phrase, a reading, several readings, or against the maker's figure."""
+    """A check: its results are phrases, ranges of readings, or comparisons with a spec."""
 
     results: tuple[Result, ...]
     readings: tuple[Reading, ...] = ()
     computed: tuple[Computed, ...] = ()
     figure: Figure | None = None
-    several: bool = False  # more than one result may be true: the first that fits is taken
+    several: bool = False  # more than one result can match: the first one counts
     could_not: Branch | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Action:
-    """Something done, then on."""
+    """Something to do, and the next step."""
 
-    then: Branch | None  # None is a dead end, and a finding
+    then: Branch | None  # None is a dead end, which is a finding
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part to be fitted and its price."""
+    """A part to install, and its price."""
 
     part: Text
     price: Money | None = None
@@ -134,7 +134,7 @@ class Replaces:
 
 @dataclass(frozen=True, slots=True)
 class FixOption:
-    """An option for the customer written in a fix; replaces the standard option of the same id."""
+    """An estimate option of a fix; it replaces the standard option with the same ID."""
 
     id: str
     at: Position
@@ -145,12 +145,12 @@ class FixOption:
     tow: bool = False
     note: Text | None = None
     not_offered: Text | None = None
-    chance: Number | None = None  # of coming back with the same fault, 0 to 1
+    chance: Number | None = None  # of a comeback with the same fault, 0 to 1
 
 
 @dataclass(frozen=True, slots=True)
 class Fix:
-    """An end that mends."""
+    """An end that repairs."""
 
     cause: Text
     weight: Number | None = None
@@ -175,7 +175,7 @@ class StopKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """An end that mends nothing."""
+    """An end without a repair."""
 
     kind: StopKind
     weight: Number | None = None
@@ -183,7 +183,7 @@ class Stop:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing beside a step."""
+    """A picture of a step."""
 
     file: Text
     shows: Text
@@ -191,7 +191,7 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Deed:
-    """What a step does, from the closed list: `program steering-unit`, `clear-codes`."""
+    """What a step does, from the closed list: `program eps-module`, `clear-codes`."""
 
     text: Text
     verb: str
@@ -211,8 +211,8 @@ class Step:
     tools: tuple[Text, ...] = ()
     how_to: Text | None = None
     picture: Picture | None = None
-    minutes: Number | None = None  # work
-    wait: Number | None = None  # minutes that are not work
+    minutes: Number | None = None  # labor
+    wait: Number | None = None  # minutes of waiting
     people: Number | None = None
     hazards: tuple[Text, ...] = ()
     does: tuple[Deed, ...] = ()
@@ -226,13 +226,13 @@ class Step:
 
     @property
     def kind(self) -> str:
-        """The word of the format: check, action, fix or stop."""
+        """The key of the format: check, action, fix or stop."""
         return type(self.body).__name__.lower()
 
 
 @dataclass(frozen=True, slots=True)
 class Scope:
-    """The vehicles that a tree or a module record is about."""
+    """The vehicles that a tree or a module's record covers."""
 
     at: Position
     make: Text
@@ -242,7 +242,7 @@ class Scope:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """How the fault shows, in the words of customers and apprentices."""
+    """How the fault shows itself, in the words of customers and apprentices."""
 
     words: tuple[Text, ...]
     lamps: tuple[Text, ...] = ()
@@ -260,8 +260,8 @@ class Signed:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """Something asked once for the whole tree, and the codes that answer it."""
+class Question:
+    """A question asked once for the whole tree, and the DTCs that answer it."""
 
     name: Text
     ask: Text
@@ -270,11 +270,11 @@ class Asked:
 
 
 class Status(StrEnum):
-    """How far a tree can be relied on."""
+    """How far a tree can be trusted."""
 
     DRAFT = "draft"
     READY = "ready"
-    RETIRED = "retired"  # it is kept for its address alone
+    RETIRED = "retired"  # only its address still works
 
 
 @dataclass(frozen=True, slots=True)
@@ -294,11 +294,11 @@ class Tree:
     written: Signed | None = None
     reviewed: Signed | None = None
     replaced_by: Text | None = None
-    asks: tuple[Asked, ...] = ()
+    asks: tuple[Question, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
-    broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
-    twice: frozenset[str] = frozenset()  # steps of whose name there is a second, which is left out
+    broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
+    defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
 
     @property
     def start(self) -> Step:

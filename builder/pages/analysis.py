@@ -17,7 +17,7 @@ from builder.model.tree import Fix, Tree
 from builder.pages import addresses
 from builder.plan.minutes import Minutes, minutes
 from builder.plan.options import Option, options
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,10 +14,10 @@ from builder.plan.numbering import numbering
 
 def with_entries(library: Library, read_tree: Callable[[str], Tree | None]) -> Library:
     """Number the steps that handoffs lead to; on paper a step is found by its number alone."""
-    found = dict(library.entries)
+    found = dict(library.entry_numbers)
     for id_, callers in library.callers.items():
         steps = {step for _, step in callers if step and f"{id_}#{step}" not in found}
         tree = read_tree(id_) if steps and id_ in library.trees else None
         numbers = numbering(tree) if tree else {}
         found |= {f"{id_}#{step}": numbers[step] for step in steps if step in numbers}
-    return replace(library, entries=found)
+    return replace(library, entry_numbers=found)

@@ -40,7 +40,7 @@ def labour(item: str, hours: Decimal | None, shop: Shop) -> Line:
     """Price hours at the shop's rate."""
     if hours is None:
         return Line(Kind.LABOUR, item, None)
-    amount = rounded(hours * shop.labour_rate)
+    amount = rounded(hours * shop.labor_rate)
     return Line(Kind.LABOUR, item, Money(amount, amount), Decimal(hours))
 
 

@@ -158,13 +158,13 @@ def _range(side: Side, read: Mapping[str, Read]) -> Range:
 
 def _reaches(side: Range, span: _Span) -> bool:
     if span.low == span.high:
-        return side.takes(span.low)
+        return side.contains(span.low)
     return side.low.value <= span.high and span.low <= side.high.value
 
 
 def _sure(side: Range, span: _Span) -> bool:
     if span.low == span.high:
-        return side.takes(span.low)
+        return side.contains(span.low)
     return side.low.value < span.low and span.high < side.high.value
 
 
@@ -175,7 +175,7 @@ def _reads_as(
     for at, one in enumerate(results):
         sides = [(_range(side, read), values[name]) for name, side in one["ranges"].items()]
         if one.get("otherwise") or all(
-            value is not None and side.takes(value) for side, value in sides
+            value is not None and side.contains(value) for side, value in sides
         ):
             return at
     return None

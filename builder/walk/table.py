@@ -72,7 +72,7 @@ def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
     if not figure or find_unit(figure.unit) is None:
         return None
-    sides = [_against(figure.kind, str(one.said)) for one in check.results]
+    sides = [_against(figure.kind, str(one.text)) for one in check.results]
     return {
         "figure": _FIGURES[figure.kind],
         "readings": [

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from markupsafe import escape
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.knowledge import Module
 from builder.model.library import Library
 from builder.pages.modules import module_pages
