@@ -19,7 +19,7 @@ import pytest
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.ends import Fix
 from builder.model.finding import Severity

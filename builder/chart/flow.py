@@ -131,7 +131,7 @@ def _handoffs(at: NumberedTree) -> dict[str, Node]:
 def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
     text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
-        number = library.entries.get(str(branch.text)) if library else None
+        number = library.entry_numbers.get(str(branch.text)) if library else None
         text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
     return Node(id=id, kind="handoff", text=text, href=f"tree:{branch.text}")
 

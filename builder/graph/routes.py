@@ -52,7 +52,7 @@ class Route:
     def label(self) -> str:
         """The words beside the arrow."""
         result = self.exit.result
-        return str(result.said) if result else ""
+        return str(result.text) if result else ""
 
 
 def exits(step: Step) -> list[Exit]:

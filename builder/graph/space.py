@@ -38,7 +38,7 @@ class Axis:
         """Write a range of the reading as an author would."""
         if not self.phrases:
             return range_as_text(side, self.domain)
-        phrases = (phrase for i, phrase in enumerate(self.phrases) if side.takes(Decimal(i)))
+        phrases = (phrase for i, phrase in enumerate(self.phrases) if side.contains(Decimal(i)))
         return " or ".join(phrases)
 
 
@@ -98,7 +98,7 @@ def _computed(computed: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) 
 
 def _box(check: Check, axes: tuple[Axis, ...], result: Result) -> Box:
     if check.figure:
-        return (COMPARISONS[check.figure.kind][result.said],)
+        return (COMPARISONS[check.figure.kind][result.text],)
     return tuple(map(partial(_side, check, result), axes))
 
 

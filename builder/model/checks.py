@@ -22,12 +22,12 @@ class Branch:
 
     @property
     def next_item(self) -> bool:
-        """Whether it goes on with the next item of the step's list."""
+        """Whether it continues with the next item of the step's list."""
         return self.text == "next"
 
     @property
     def back(self) -> bool:
-        """Whether it goes back to whichever step led here."""
+        """Whether it goes back to the step that led here."""
         return self.text == "back"
 
 
@@ -36,10 +36,10 @@ class Result:
     """One result of a check and the branch it takes."""
 
     at: Position
-    said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
+    text: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
     branch: Branch
     ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
-    otherwise: bool = False  # takes all that the results above it leave; of several readings only
+    otherwise: bool = False  # everything the results above don't cover; only with several readings
     means: Text | None = None
     done: bool = False
     with_: Mapping[str, Text] = field(default_factory=dict)
@@ -49,26 +49,26 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A value to be measured: its unit and what the instrument can show."""
+    """A value to measure: its unit and its range."""
 
     at: Position
     name: str  # "" for the one reading of a check
     unit: Text
     low: Decimal
-    high: Decimal  # infinity where `to: OL`: the instrument may show that it is over its range
+    high: Decimal  # infinity where `to: OL`: the meter can show over-limit
     resolution: Number | None = None
     origin: Text | None = None
     one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
 
     @property
     def to_over(self) -> bool:
-        """Whether OL is one of the readings."""
+        """Whether OL is a possible reading."""
         return self.high.is_infinite()
 
 
 @dataclass(frozen=True, slots=True)
 class Computed:
-    """A reading worked out from others."""
+    """A reading calculated from others."""
 
     name: Text
     expression: Text
@@ -76,7 +76,7 @@ class Computed:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A figure of the maker that is asked for at the car."""
+    """A spec of the vehicle maker, looked up at the vehicle."""
 
     at: Position
     look_up: Text
@@ -87,11 +87,11 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """Something found out: a phrase, a reading, several readings, or against the maker's figure."""
+    """A check: its results are phrases, ranges of readings, or comparisons with a spec."""
 
     results: tuple[Result, ...]
     readings: tuple[Reading, ...] = ()
     computed: tuple[Computed, ...] = ()
     figure: Figure | None = None
-    several: bool = False  # more than one result may be true: the first that fits is taken
+    several: bool = False  # more than one result can match: the first one counts
     could_not: Branch | None = None

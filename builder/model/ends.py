@@ -21,7 +21,7 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part to be fitted and its price."""
+    """A part to install, and its price."""
 
     part: Text
     price: Money | None = None
@@ -38,7 +38,7 @@ class Replaces:
 
 @dataclass(frozen=True, slots=True)
 class FixOption:
-    """An option for the customer written in a fix; replaces the standard option of the same id."""
+    """An estimate option of a fix; it replaces the standard option with the same ID."""
 
     id: str
     at: Position
@@ -49,12 +49,12 @@ class FixOption:
     tow: bool = False
     note: Text | None = None
     not_offered: Text | None = None
-    chance: Number | None = None  # of coming back with the same fault, 0 to 1
+    chance: Number | None = None  # of a comeback with the same fault, 0 to 1
 
 
 @dataclass(frozen=True, slots=True)
 class Fix:
-    """An end that mends."""
+    """An end that repairs."""
 
     cause: Text
     weight: Number | None = None
@@ -79,7 +79,7 @@ class StopKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """An end that mends nothing."""
+    """An end without a repair."""
 
     kind: StopKind
     weight: Number | None = None

@@ -1,6 +1,6 @@
-"""What the trees lean on: articles, modules, hazards, tools, words, codes, closed cases.
+"""What trees refer to: articles, modules, hazards, tools, words, codes, closed jobs.
 
-In: filled by the reader from `kb/`. Out: held in the `Library` that rules, pages and plans ask.
+In: filled by the reader from `kb/`. Out: values in the `Library`.
 """
 
 from collections.abc import Mapping
@@ -12,9 +12,7 @@ from builder.model.tree import Scope, Signed
 
 
 class Signal(StrEnum):
-    """Signal words of the open standards (ANSI Z535.4), most severe first."""
-
-    # NOTICE is for property alone.
+    """Signal words of ANSI Z535.4, most severe first; NOTICE is for property only."""
 
     DANGER = "DANGER"
     WARNING = "WARNING"
@@ -34,13 +32,13 @@ class Hazard:
 
     @property
     def short(self) -> str:
-        """Its id in words, for where there is one line: battery gas."""
+        """Its ID in words, for a single line: battery gas."""
         return self.id.replace("-", " ")
 
 
 @dataclass(frozen=True, slots=True)
 class InstrumentRange:
-    """What a tool can read in one unit."""
+    """The range of a tool in one unit."""
 
     unit: Text
     low: Number
@@ -52,7 +50,7 @@ class InstrumentRange:
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """A tool of the shop, what it reads and where it is kept."""
+    """A tool of the shop, what it reads, and where the shop keeps it."""
 
     id: Text
     name: Text
@@ -63,17 +61,17 @@ class Tool:
 
 @dataclass(frozen=True, slots=True)
 class Lamp:
-    """A warning lamp; `id` is the name that trees use."""
+    """A warning light; trees name it by its `id`."""
 
     id: Text
     name: Text
     looks_like: Text | None = None
-    colour: Text | None = None
+    color: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """A system of the vehicle; trees lie in a folder of its id."""
+    """A system of the vehicle; its trees are in a folder named by its `id`."""
 
     id: Text
     name: Text
@@ -81,7 +79,7 @@ class System:
 
 @dataclass(frozen=True, slots=True)
 class Vehicle:
-    """A vehicle that the shop sees."""
+    """A vehicle that the shop works on."""
 
     id: Text
     scope: Scope
@@ -91,7 +89,7 @@ class Vehicle:
 
 @dataclass(frozen=True, slots=True)
 class CodeEntry:
-    """A trouble code in the shop's own words."""
+    """A DTC in the shop's own words."""
 
     code: Text
     short: Text
@@ -101,7 +99,7 @@ class CodeEntry:
 
 @dataclass(frozen=True, slots=True)
 class FailureType:
-    """A failure type byte in the shop's own words, and the set-up step it points at."""
+    """A failure type byte in the shop's own words, and the setup step it points to."""
 
     byte: Text
     short: Text
@@ -115,13 +113,13 @@ class Term:
     id: Text
     term: Text
     means: Text
-    not_: tuple[Text, ...] = ()  # words it is mixed up with
+    not_: tuple[Text, ...] = ()  # words it gets mixed up with
     also: tuple[Text, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A slang word and the proper terms; more than one term means: ask which."""
+    """A slang word and its proper terms; with more than one, the search asks which."""
 
     slang: Text
     terms: tuple[Text, ...]
@@ -129,7 +127,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class HowTo:
-    """An article: how a measurement is made."""
+    """A how-to article."""
 
     id: str
     file: str
@@ -157,14 +155,14 @@ class CaseStep:
     """One step of a closed job."""
 
     step: Text
-    said: Text | None = None  # a result or a reading as written
+    text: Text | None = None  # a result or a reading as written
     readings: Mapping[str, Text] = field(default_factory=dict)
     tool: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A closed job, without name, plate or vehicle number."""
+    """A closed job, without customer name, license plate or VIN."""
 
     id: str
     file: str

@@ -38,7 +38,7 @@ class DriveBefore(StrEnum):
 
 
 class SafetySystem(StrEnum):
-    """What a fault of the module can take away."""
+    """The safety system that a faulty module can disable."""
 
     NONE = "none"
     STEERING = "steering"
@@ -49,7 +49,7 @@ class SafetySystem(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class SetUpStep:
-    """One of program, configure, pair, initialise in a module's record."""
+    """One step of the setup in a module's record: `program`, `configure` and so on."""
 
     verb: str
     at: Position
@@ -61,7 +61,7 @@ class SetUpStep:
 
 @dataclass(frozen=True, slots=True)
 class Module:
-    """The set-up record of a control module."""
+    """The setup record of a control module."""
 
     id: str
     file: str
@@ -74,7 +74,7 @@ class Module:
     also_called: tuple[Text, ...] = ()
     applies_to: tuple[Scope, ...] = ()
     refusals: Mapping[str, Text] = field(default_factory=dict)
-    prove_first: tuple[Text, ...] = ()  # supply, ground, network: before it may be condemned
+    prove_first: tuple[Text, ...] = ()  # supply, ground, network: test before condemning it
     write_down: tuple[Text, ...] = ()
     released_by: Text | None = None
     drive_why: Text | None = None

@@ -1,6 +1,6 @@
 """A decision tree in the words of the format.
 
-In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every other room. A step's
+In: filled by the reader from `trees/<system>/<slug>.yml`. Out: used by every other room. A step's
 `body` says what kind it is: `Check`, `Action`, `Fix` or `Stop`.
 """
 
@@ -16,14 +16,14 @@ from builder.model.text import Number, Position, Text
 
 @dataclass(frozen=True, slots=True)
 class Action:
-    """Something done, then on."""
+    """Something to do, and the next step."""
 
-    then: Branch | None  # None is a dead end, and a finding
+    then: Branch | None  # None is a dead end, which is a finding
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing beside a step."""
+    """A picture of a step."""
 
     file: Text
     shows: Text
@@ -31,7 +31,7 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Deed:
-    """What a step does, from the closed list: `program steering-unit`, `clear-codes`."""
+    """What a step does, from the closed list: `program eps-module`, `clear-codes`."""
 
     text: Text
     verb: str
@@ -51,8 +51,8 @@ class Step:
     tools: tuple[Text, ...] = ()
     how_to: Text | None = None
     picture: Picture | None = None
-    minutes: Number | None = None  # work
-    wait: Number | None = None  # minutes that are not work
+    minutes: Number | None = None  # labor
+    wait: Number | None = None  # minutes of waiting
     people: Number | None = None
     hazards: tuple[Text, ...] = ()
     does: tuple[Deed, ...] = ()
@@ -66,13 +66,13 @@ class Step:
 
     @property
     def kind(self) -> str:
-        """The word of the format: check, action, fix or stop."""
+        """The key of the format: check, action, fix or stop."""
         return type(self.body).__name__.lower()
 
 
 @dataclass(frozen=True, slots=True)
 class Scope:
-    """The vehicles that a tree or a module record is about."""
+    """The vehicles that a tree or a module's record covers."""
 
     at: Position
     make: Text
@@ -82,7 +82,7 @@ class Scope:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """How the fault shows, in the words of customers and apprentices."""
+    """How the fault shows itself, in the words of customers and apprentices."""
 
     words: tuple[Text, ...]
     lamps: tuple[Text, ...] = ()
@@ -100,8 +100,8 @@ class Signed:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """Something asked once for the whole tree, and the codes that answer it."""
+class Question:
+    """A question asked once for the whole tree, and the DTCs that answer it."""
 
     name: Text
     ask: Text
@@ -110,11 +110,11 @@ class Asked:
 
 
 class Status(StrEnum):
-    """How far a tree can be relied on."""
+    """How far a tree can be trusted."""
 
     DRAFT = "draft"
     READY = "ready"
-    RETIRED = "retired"  # it is kept for its address alone
+    RETIRED = "retired"  # only its address still works
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,11 +134,11 @@ class Tree:
     written: Signed | None = None
     reviewed: Signed | None = None
     replaced_by: Text | None = None
-    asks: tuple[Asked, ...] = ()
+    asks: tuple[Question, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
-    broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
-    twice: frozenset[str] = frozenset()  # steps of whose name there is a second, which is left out
+    broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
+    defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
 
     @property
     def start(self) -> Step:

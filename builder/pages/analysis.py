@@ -18,7 +18,7 @@ from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.minutes import TreeMinutes, tree_minutes
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 
 
 @dataclass(frozen=True, slots=True)

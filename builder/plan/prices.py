@@ -40,7 +40,7 @@ def labor_line(item: str, hours: Decimal | None, shop: Shop) -> PriceLine:
     """Price hours at the shop's rate."""
     if hours is None:
         return PriceLine(LineKind.LABOR, item, None)
-    amount = round_to_cent(hours * shop.labour_rate)
+    amount = round_to_cent(hours * shop.labor_rate)
     return PriceLine(LineKind.LABOR, item, Money(amount, amount), Decimal(hours))
 
 

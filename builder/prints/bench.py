@@ -29,8 +29,8 @@ from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import find_unit
-from builder.wording.asked import in_plain_words
 from builder.wording.labels import STEP_LABELS
+from builder.wording.placeholders import in_plain_words
 from builder.wording.results import NO_BREAK, tied
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")

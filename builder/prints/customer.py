@@ -25,7 +25,7 @@ from builder.prints.document import (
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
@@ -141,7 +141,7 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount_text(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:

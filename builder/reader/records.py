@@ -237,7 +237,7 @@ def case(file: str, root: Map) -> Case:
 def _case_step(node: Map) -> CaseStep:
     return CaseStep(
         step=the_text(node, "step"),
-        said=text(node, "result") or text(node, "reading"),
+        text=text(node, "result") or text(node, "reading"),
         readings=named_texts(node, "readings"),
         tool=text(node, "tool"),
     )

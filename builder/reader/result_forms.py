@@ -132,7 +132,7 @@ def _result(node: Map, form: _Form, findings: list[Finding]) -> Result | None:
         return None
     return Result(
         at=node.at,
-        said=_result_text(node, value),
+        text=_result_text(node, value),
         branch=exit_,
         ranges=ranges,
         otherwise=value == "otherwise" and not form.single and bool(form.readings),

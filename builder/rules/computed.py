@@ -98,7 +98,7 @@ def _failure(
         sides = dict(known)
         for reading in body.readings:
             domain = between(reading.low, reading.high)
-            side = result.ranges.get(reading.name, EVERYTHING).meets(domain)
+            side = result.ranges.get(reading.name, EVERYTHING).intersection(domain)
             sides[reading.name] = (side.low.value, side.high.value)
         finite = all(end.is_finite() for used in formula.names for end in sides[used])
         bounds = bounds_of_expression(formula, sides) if finite else None

@@ -135,7 +135,7 @@ def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
 
 def _finding(limit: Limit, reason: str) -> Finding:
     return RULE.finding(
-        limit.result.said.at,
+        limit.result.text.at,
         f"no tool of this step can show the limit {limit.value:f} {limit.reading.unit}: {reason}",
         "which side of the limit a reading is on becomes luck",
         "write a limit that the tool can show, or name a finer tool",

@@ -74,7 +74,7 @@ def _hidden(space: Space, result: Result) -> Finding:
     message = f"`otherwise` hides: {listed}{more}" if bands else "`otherwise` covers nothing"
     hint = "write each one out with its branch" if bands else "delete it"
     why = "a combination that needs its own answer gets the answer of the rest"
-    return RULE.finding(result.said.at, message, why, hint)
+    return RULE.finding(result.text.at, message, why, hint)
 
 
 def _as_text(space: Space, piece: Box) -> str:

@@ -79,9 +79,9 @@ def _results(results: Iterable[Result], name: str, domain: Range, limits: str) -
         if side.empty:
             turned = with_ends_in_order(side)
             hint = "delete it" if turned.empty else f"write `{range_as_text(turned)}`"
-            message = f"the range `{result.said}` has its ends in the wrong order"
-            yield RULE.finding(result.said.at, message, WHY, hint)
-        elif side.meets(domain).empty:
-            message = f"`{result.said}` is outside {limits}"
+            message = f"the range `{result.text}` has its ends in the wrong order"
+            yield RULE.finding(result.text.at, message, WHY, hint)
+        elif side.intersection(domain).empty:
+            message = f"`{result.text}` is outside {limits}"
             hint = "correct the result, or widen `from` and `to` of the reading"
-            yield RULE.finding(result.said.at, message, WHY, hint)
+            yield RULE.finding(result.text.at, message, WHY, hint)

@@ -40,7 +40,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every phrase that repeats one above it."""
     for step in facts.steps:
         if isinstance(step.body, Check):
-            yield from _twice(result.said for result in step.body.results if not result.ranges)
+            yield from _twice(result.text for result in step.body.results if not result.ranges)
             for reading in step.body.readings:
                 yield from _twice(reading.one_of)
 

@@ -68,7 +68,7 @@ def _on_the_chart(facts: Facts) -> Iterator[Text]:
         yield step.text
         yield from step.when
         if isinstance(step.body, Check):
-            yield from (result.said for result in step.body.results if not result.ranges)
+            yield from (result.text for result in step.body.results if not result.ranges)
             yield from (result.means for result in step.body.results if result.means)
             for reading in step.body.readings:
                 yield from (Text(reading.name, reading.at), *reading.one_of)

@@ -81,7 +81,7 @@ def _spec_row(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
     if not figure or find_unit(figure.unit) is None:
         return None
-    ranges = [_spec_cuts(figure.kind, str(result.said)) for result in check.results]
+    ranges = [_spec_cuts(figure.kind, str(result.text)) for result in check.results]
     return {
         "figure": _SPECS[figure.kind],
         "readings": [

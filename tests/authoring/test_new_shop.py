@@ -7,7 +7,7 @@ import pytest
 
 from builder.authoring.new_shop import new_shop
 from builder.authoring.not_written import NotWritten
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.rules.shared.judge import judge_library
 
 TODAY = date(2026, 10, 1)

@@ -9,7 +9,7 @@ import pytest
 from builder.authoring.new_shop import new_shop
 from builder.authoring.new_tree import new_tree
 from builder.authoring.not_written import NotWritten
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree

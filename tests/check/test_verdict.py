@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.check.verdict import check, known_library
 from builder.model.finding import Finding
 from builder.model.library import Library
@@ -75,7 +75,7 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     with opened(shop) as cache:
         known = known_library(shop, cache)
         assert dict(known.trees) == dict(read.trees)
-    assert replace(known, trees={}, entries={}) == replace(read, trees={})
+    assert replace(known, trees={}, entry_numbers={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
 
 

@@ -52,7 +52,7 @@ def points(dimensions: int) -> list[tuple[Decimal, ...]]:
 
 def takes(box: Box, point: tuple[Decimal, ...]) -> bool:
     """Whether a point is in a box."""
-    return all(side.takes(value) for side, value in zip(box, point, strict=True))
+    return all(side.contains(value) for side, value in zip(box, point, strict=True))
 
 
 @settings(max_examples=60, deadline=None)
@@ -94,7 +94,7 @@ def test_the_one_gap_of_a_large_table_is_found() -> None:
     pieces = uncovered(domain, boxes[1:])
     assert pieces
     for piece in pieces:
-        assert all(a.meets(b) == a for a, b in zip(piece, boxes[0], strict=True))
+        assert all(a.intersection(b) == a for a, b in zip(piece, boxes[0], strict=True))
 
 
 def cut_up(count: int, dimensions: int) -> tuple[Box, list[Box]]:

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.text import NOWHERE, Text
 from builder.model.tree import Scope, Signed, Status, Symptom
 from builder.pages.closed_jobs import closed_jobs, rounded_mileage
@@ -34,9 +34,9 @@ from builder.wording.value_text import grouped_number
 from .test_tree import SHOP
 
 
-def summary(id_: str, title: str, symptom: Symptom, **more: object) -> Summary:
+def summary(id_: str, title: str, symptom: Symptom, **more: object) -> TreeSummary:
     """Build the summary of a tree."""
-    plain = Summary(
+    plain = TreeSummary(
         id=id_, file=f"trees/{id_}.yml", at=NOWHERE, title=Text(title), status=Status.READY,
         system=Text(id_.split("/")[0]), symptom=symptom, applies_to=(), steps=("first",),
         handoffs=(), how_tos=frozenset(), tools=frozenset(), modules=frozenset(),

@@ -7,7 +7,7 @@ from re import sub
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Status, Tree

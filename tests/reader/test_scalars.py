@@ -65,8 +65,8 @@ def test_a_value_knows_its_place() -> None:
     assert tree.start.minutes.at == ("trees/a/b.yml", 9, 14, 9, 16)
     body = tree.start.body
     assert isinstance(body, Check)
-    assert body.results[0].said == Text("no")
-    assert body.results[0].said.at[1:3] == (11, 18)
+    assert body.results[0].text == Text("no")
+    assert body.results[0].text.at[1:3] == (11, 18)
 
 
 def one_check(more: str) -> tuple[Tree | None, tuple[Finding, ...]]:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from builder.cache.database import Cache, opened, temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import tree_of
 from builder.site.build_site import SiteCounts, SiteInput, build_site

@@ -14,7 +14,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from builder.cache.database import temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
 from builder.reader.trees import read_tree

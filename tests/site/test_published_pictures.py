@@ -8,7 +8,7 @@ import pytest
 from PIL import Image
 
 from builder.cache.database import temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Severity
 from builder.pictures import photos
 from builder.reader.trees import tree_of

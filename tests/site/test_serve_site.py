@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.commands.main import main
 from builder.site.local_server import MAX_CONNECTIONS
 from builder.site.serve_site import serve_site

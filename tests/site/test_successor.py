@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site.engine import engine_settings, write_engine_folder
 from builder.site.page_cache import PLACEHOLDER, page_markdown

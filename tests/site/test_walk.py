@@ -12,7 +12,7 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.reader.trees import read_tree
 from builder.walk.follow import follow
 from builder.walk.rows import WalkTable

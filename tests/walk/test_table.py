@@ -121,7 +121,7 @@ def proved_result(
     point = readings | {name: Decimal(text) for name, text in formula_values.items() if text}
     for at, box in enumerate(space.boxes):
         sides: list[tuple[Range, Axis]] = list(zip(box, space.axes, strict=True))
-        if all(axis.name not in point or side.takes(point[axis.name]) for side, axis in sides):
+        if all(axis.name not in point or side.contains(point[axis.name]) for side, axis in sides):
             return at
     return None
 

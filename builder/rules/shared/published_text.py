@@ -40,7 +40,7 @@ def _of_check(check: Check) -> Iterator[Text]:
         yield from (*reading.one_of, *filter(None, (reading.origin,)))
     for result in check.results:
         if not result.ranges:
-            yield result.said
+            yield result.text
         if result.means:
             yield result.means
 

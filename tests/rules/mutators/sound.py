@@ -127,7 +127,7 @@ class Sound:
     def _range_text(self, result: Result, name: str) -> Text | None:
         """Find the range of one reading of several below the key of the result."""
         if not name:
-            return result.said
+            return result.text
         for number, line in enumerate(self.text.split("\n")[result.at.line - 1 :], result.at.line):
             if match := re.search(rf"(?<![\w-]){re.escape(name)}: ([^,}}#]*[^,}}# ])", line):
                 at = Position(result.at.file, number, match.start(1) + 1, number, match.end(1) + 1)

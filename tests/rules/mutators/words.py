@@ -46,7 +46,7 @@ def _on_the_chart(sound: Sound) -> Iterator[Text]:
         yield from step.when
     for _, check in sound.checks:
         for result in check.results:
-            yield from [result.said] if not result.ranges and not check.figure else []
+            yield from [result.text] if not result.ranges and not check.figure else []
             yield from [result.means] if result.means else []
 
 
