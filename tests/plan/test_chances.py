@@ -106,6 +106,12 @@ def test_a_stop_counts_nothing_until_it_says_so(tree) -> None:
     }
 
 
+def test_where_all_weights_are_nothing_every_fix_counts_as_much(tree) -> None:
+    """A walk still ends somewhere: at the fixes alone, not at a stop."""
+    found = chances(tree(check("a", "x", "y", "gone") + ends(x=0, y=0) + STOPS))
+    assert found.ends == {"x": Fraction(1, 2), "y": Fraction(1, 2), "gone": Fraction(0)}
+
+
 def test_a_tree_that_mends_nothing_counts_every_end(tree) -> None:
     """A tree that only sorts cases has as many ways as it has ends."""
     found = chances(tree(check("a", "gone", "other/tree", "other/one") + STOPS))
