@@ -17,6 +17,7 @@ from builder.model.tree import Status
 
 Findings = tuple[Finding, ...]
 HEAD, SUMMARY, FINDINGS = "tree", "summary", "findings"  # the kinds of rows
+NO_FINDINGS = b"none"  # most trees have none; an empty row is a damaged one
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,7 @@ class TreeRecord:
     used: tuple[tuple[str, str], ...] = ()  # kind and id of the knowledge looked up while judging
     inputs: str = ""  # hash of everything the findings depend on; "" until the rules have run
     numbers: tuple[tuple[str, int], ...] = ()  # of the steps that other trees lead into
-    findings: bytes = b""  # mistakes of the text, and findings of the rules; b"" if none
+    findings: bytes = NO_FINDINGS  # mistakes of text, and findings of the rules
     summary: bytes = field(default=b"", compare=False)  # b"" where it is only in the cache
 
 
@@ -112,11 +113,13 @@ def _tuples(value: Any) -> Any:
 
 
 def _findings_bytes(mistakes: Findings, findings: Findings) -> bytes:
-    return to_bytes((mistakes, findings)) if mistakes or findings else b""  # most trees have none
+    return to_bytes((mistakes, findings)) if mistakes or findings else NO_FINDINGS
 
 
 def _mistakes_and_findings(record: TreeRecord) -> tuple[Findings, Findings]:
-    mistakes, findings = from_bytes(record.findings, tuple) if record.findings else ((), ())
+    if record.findings == NO_FINDINGS:
+        return (), ()
+    mistakes, findings = from_bytes(record.findings, tuple)
     return mistakes, findings
 
 

@@ -88,11 +88,11 @@ def test_a_tree_with_an_error_has_no_numbers_for_others(shop: Path, slip: str) -
     file = shop / "trees/network/module-silent.yml"
     sound = file.read_text("utf-8")
     with opened(shop) as cache:
-        assert check(shop, cache, TODAY).library.entries[ENTERED] == 5
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
         file.write_text(sound.replace("tools: [multimeter]", slip, 1), "utf-8")
-        assert ENTERED not in check(shop, cache, TODAY).library.entries
+        assert ENTERED not in check(shop, cache, TODAY).library.entry_numbers
         file.write_text(sound, "utf-8")
-        assert check(shop, cache, TODAY).library.entries[ENTERED] == 5
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
 
 
 def test_what_has_not_changed_is_not_read_again(
