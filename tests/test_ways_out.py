@@ -19,11 +19,12 @@ import pytest
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
+from builder.model.ends import Fix
 from builder.model.finding import Severity
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.pages.analysis import analyze_tree
 from builder.pages.tree import tree_page
 from builder.plan.entry_numbers import with_entry_numbers

@@ -18,9 +18,10 @@ from builder.chart.undrawn_ways import (
     way_notes,
 )
 from builder.graph.routes import ExitKind
+from builder.model.checks import Branch, Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.hazards import by_severity
@@ -130,7 +131,7 @@ def _handoffs(at: NumberedTree) -> dict[str, Node]:
 def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
     text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
-        number = library.entries.get(str(branch.text)) if library else None
+        number = library.entry_numbers.get(str(branch.text)) if library else None
         text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
     return Node(id=id, kind="handoff", text=text, href=f"tree:{branch.text}")
 

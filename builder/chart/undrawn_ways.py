@@ -8,8 +8,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.graph.routes import Exit, ExitKind, exits, list_step
+from builder.model.checks import Branch, Check
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.plan.numbering import ChartLines
 
 ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth",

@@ -12,12 +12,13 @@ from markupsafe import Markup
 from builder.chart.flow import flow_of
 from builder.chart.layout import one_column
 from builder.chart.svg import svg
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.minutes import TreeMinutes, tree_minutes
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 
 
 @dataclass(frozen=True, slots=True)

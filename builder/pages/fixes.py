@@ -6,7 +6,8 @@ In: a fix or a stop, its tree, the analysis. Out: `FixView`, `stop_text`.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.tree import Fix, Part, Step, Stop
+from builder.model.ends import Fix, Part, Stop
+from builder.model.tree import Step
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import BranchTarget, TreeContext, branch_target

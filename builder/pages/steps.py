@@ -10,8 +10,9 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
+from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Check, Picture, Reading, Step
+from builder.model.tree import Action, Picture, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,

@@ -21,7 +21,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import exits
-from builder.model.tree import Fix, Stop, Tree
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
 from builder.plan.forward_graph import ForwardEdge, ForwardGraph, forward_graph
 
 ZERO = Fraction(0)

@@ -20,10 +20,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from builder.model.knowledge import DriveBefore, Module, SafetySystem, UsedPart
+from builder.model.ends import Fix, FixOption, Money
 from builder.model.library import Library
+from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.shop import Shop
-from builder.model.tree import Fix, FixOption, Money, Tree
+from builder.model.tree import Tree
 from builder.plan.prices import (
     LineKind,
     PriceLine,

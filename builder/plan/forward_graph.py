@@ -13,7 +13,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.tree import Fix, Stop, Tree
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
 
 
 @dataclass(frozen=True, slots=True)

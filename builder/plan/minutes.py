@@ -18,8 +18,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from builder.model.ends import Fix
 from builder.model.text import Number
-from builder.model.tree import Fix, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.plan.chances import walk_chances
 from builder.plan.expected_minutes import expected_minutes
 from builder.plan.forward_graph import forward_graph

@@ -19,7 +19,8 @@ import networkx as nx
 
 from builder.graph.moves import Move, Moves, Place, moves_of
 from builder.graph.routes import ExitKind
-from builder.model.tree import Fix, Stop, Tree
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.retry_loops import max_visits
 

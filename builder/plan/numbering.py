@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
-from builder.model.tree import Action, Check, Fix, Stop, Tree
+from builder.model.checks import Check
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Action, Tree
 from builder.plan.chances import walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
+from builder.model.ends import Money
 from builder.model.shop import Shop
-from builder.model.tree import Money
 
 CENT = Decimal("0.01")
 
@@ -40,7 +40,7 @@ def labor_line(item: str, hours: Decimal | None, shop: Shop) -> PriceLine:
     """Price hours at the shop's rate."""
     if hours is None:
         return PriceLine(LineKind.LABOR, item, None)
-    amount = round_to_cent(hours * shop.labour_rate)
+    amount = round_to_cent(hours * shop.labor_rate)
     return PriceLine(LineKind.LABOR, item, Money(amount, amount), Decimal(hours))
 
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
+from builder.model.ends import Fix, Money
 from builder.model.library import Library
 from builder.model.shop import Shop
-from builder.model.tree import Fix, Money, Tree
+from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.prices import PriceLine
 from builder.prints.document import (
@@ -24,7 +25,7 @@ from builder.prints.document import (
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
@@ -140,7 +141,7 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount_text(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:

@@ -9,7 +9,7 @@ from functools import partial
 
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
 from builder.plan.entry_numbers import with_entry_numbers
 from builder.prints.book import book
@@ -33,7 +33,7 @@ def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
     return (*request.trees, *of_system)
 
 
-def _in_use(library: Library) -> Iterator[Summary]:
+def _in_use(library: Library) -> Iterator[TreeSummary]:
     """Retired trees keep their page but leave the prints."""
     return (tree for tree in library.trees.values() if tree.status is not Status.RETIRED)
 

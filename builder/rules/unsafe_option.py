@@ -42,8 +42,8 @@ Fix: Delete the option, or add `not_offered:` with the reason.
 
 from collections.abc import Iterator
 
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Fix
 from builder.plan.estimate_options import FIT_HERE, refusal_reason
 from builder.rules.shared.rule import Facts, Family, Rule
 

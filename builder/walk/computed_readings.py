@@ -5,8 +5,8 @@ In: a `Check` and the domains of its readings. Out: rows of the walk table.
 
 from collections.abc import Iterator, Mapping
 
+from builder.model.checks import Check, Computed
 from builder.model.ranges import EVERYTHING, Range, between
-from builder.model.tree import Check, Computed
 from builder.trade.expressions import (
     bounds_of_expression,
     compile_expression,

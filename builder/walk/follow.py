@@ -172,13 +172,13 @@ def _range(cuts: CutPair, readings: Mapping[str, ReadingValue]) -> Range:
 
 def _overlaps(result: Range, span: _Span) -> bool:
     if span.low == span.high:
-        return result.takes(span.low)
+        return result.contains(span.low)
     return result.low.value <= span.high and span.low <= result.high.value
 
 
 def _contains(result: Range, span: _Span) -> bool:
     if span.low == span.high:
-        return result.takes(span.low)
+        return result.contains(span.low)
     return result.low.value < span.low and span.high < result.high.value
 
 
@@ -191,7 +191,7 @@ def _exact_result(
     for at, result in enumerate(results):
         pairs = [(_range(cuts, readings), values[name]) for name, cuts in result["ranges"].items()]
         if result.get("otherwise") or all(
-            value is not None and range_.takes(value) for range_, value in pairs
+            value is not None and range_.contains(value) for range_, value in pairs
         ):
             return at
     return None

@@ -8,11 +8,12 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from builder.graph.space import domain_of, with_over_limit
+from builder.model.checks import Check, Reading, Result
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
 from builder.model.ranges import BOTTOM, Cut, Range
-from builder.model.tree import Check, Reading, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
 from builder.trade.units import find_unit, same_kind
@@ -80,7 +81,7 @@ def _spec_row(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
     if not figure or find_unit(figure.unit) is None:
         return None
-    ranges = [_spec_cuts(figure.kind, str(result.said)) for result in check.results]
+    ranges = [_spec_cuts(figure.kind, str(result.text)) for result in check.results]
     return {
         "figure": _SPECS[figure.kind],
         "readings": [

@@ -32,7 +32,7 @@ from builder.chart.layout import one_sheet  # noqa: E402
 from builder.chart.parts import Pen, box_part, label_part  # noqa: E402
 from builder.chart.text_block import _text_block  # noqa: E402
 from builder.chart.text_fit import Room  # noqa: E402
-from builder.check.unjudged_library import read_library  # noqa: E402
+from builder.check.unchecked_library import read_library  # noqa: E402
 from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order  # noqa: E402
 from builder.prints.bench import bench_sheet  # noqa: E402
 from builder.prints.drawing import draw_chart  # noqa: E402

@@ -7,8 +7,9 @@ from faults import NONE, faults
 from pypdf import PdfReader
 
 from builder.chart.layout import page_chart
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.plan.minutes import tree_minutes
 from builder.prints.customer import customer_sheet
 from builder.walk.table import walk_table

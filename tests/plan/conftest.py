@@ -6,8 +6,10 @@ from textwrap import dedent, indent
 import pytest
 from hypothesis import strategies as st
 
+from builder.model.checks import Branch, Check, Result
+from builder.model.ends import Fix, Stop
 from builder.model.text import NOWHERE, Number, Text
-from builder.model.tree import Branch, Check, Fix, Result, Step, Stop, Symptom, Tree
+from builder.model.tree import Step, Symptom, Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 

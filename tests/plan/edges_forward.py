@@ -8,7 +8,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.tree import Fix, Stop, Tree
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
 
 UNUSUAL = (ExitKind.COULD_NOT, ExitKind.STILL_THERE)
 

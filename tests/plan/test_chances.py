@@ -106,6 +106,12 @@ def test_a_stop_counts_zero_without_a_weight(tree) -> None:
     }
 
 
+def test_where_all_weights_are_zero_every_fix_counts_as_much(tree) -> None:
+    """A walk still ends somewhere: at the fixes alone, not at a stop."""
+    chances = walk_chances(tree(check("a", "x", "y", "gone") + ends(x=0, y=0) + STOPS))
+    assert chances.ends == {"x": Fraction(1, 2), "y": Fraction(1, 2), "gone": Fraction(0)}
+
+
 def test_a_tree_without_a_fix_counts_every_end(tree) -> None:
     """In a tree that only sorts cases, every end is equally likely."""
     chances = walk_chances(tree(check("a", "gone", "other/tree", "other/one") + STOPS))

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.tree import Tree
 from builder.plan.entry_numbers import with_entry_numbers
 from builder.plan.numbering import numbering

@@ -5,11 +5,12 @@ from decimal import Decimal
 
 import pytest
 
-from builder.model.knowledge import DriveBefore, Module, SafetySystem, UsedPart
+from builder.model.ends import Fix, Money
 from builder.model.library import Library
+from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
-from builder.model.tree import Fix, Money, Tree
+from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
 
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),

@@ -88,6 +88,12 @@ def test_a_loop_with_a_limit_beside_one_without() -> None:
     assert iterations.mean[0] == (1 + Fraction(2, 5)) * Fraction(1, 3)
 
 
+def test_of_two_limits_on_one_loop_the_smaller_counts() -> None:
+    """Beside a limit that is far too large to try out, one round is still one round."""
+    limits = [VisitLimit("once", 1, ONLY), VisitLimit("often", 10**9, ONLY)]
+    assert expected_iterations([Fraction(1, 2)], limits).mean == (Fraction(1, 3),)
+
+
 def test_impossible_input_does_not_fail() -> None:
     """Always back without a limit, more than every visit, limits too large to try out."""
     assert expected_iterations([Fraction(1)]).mean == (0,)

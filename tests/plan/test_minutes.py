@@ -14,7 +14,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.tree import Fix, Tree
+from builder.model.ends import Fix
+from builder.model.tree import Tree
 from builder.plan.minutes import minutes_as_json, tree_minutes
 from builder.reader.trees import read_tree, tree_files
 

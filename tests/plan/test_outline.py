@@ -49,6 +49,12 @@ def test_of_equal_edges_the_longest_path_runs_straight_down() -> None:
     assert [block.step for block in outline(graph)[0].blocks] == ["a", "c", "d", "x"]
 
 
+def test_of_equal_edges_the_first_in_the_file_runs_straight_down() -> None:
+    """Same weight, same length: the author's order decides."""
+    graph = graph_of({"a": ["b", "c"], "b": ["x"], "c": ["x"], "x": []}, "a b c")
+    assert [block.step for block in outline(graph)[0].blocks] == ["a", "b", "x"]
+
+
 def test_a_branch_that_ends_at_once_is_beside_its_check() -> None:
     """A fix, or an action that leads to a fix, is drawn right there."""
     graph = graph_of({"a": ["x", "do", "b"], "do": ["y"], "b": ["y"], "x": [], "y": []}, "a b")

@@ -6,9 +6,9 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.model.text import Text
-from builder.model.tree import Money
 from builder.plan.prices import (
     CENT,
     LineKind,

@@ -16,7 +16,8 @@ from dataclasses import dataclass, field
 from random import Random
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.tree import Fix, Stop, Tree
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
 
 from .edges_forward import UNUSUAL, Edge, edges_forward, end_weights
 

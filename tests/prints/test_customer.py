@@ -5,8 +5,9 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.plan.estimate_options import estimate_options
 from builder.prints.customer import NO_PROMISE, customer_sheet
 from builder.wording.value_text import amounts_text

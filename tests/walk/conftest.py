@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.source import Source, decode

@@ -10,9 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.space import Axis, Space, space_of
+from builder.model.checks import Check
 from builder.model.library import Library
 from builder.model.ranges import INFINITY, Range
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.walk.follow import OutcomeState, follow
 from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
@@ -120,7 +121,7 @@ def proved_result(
     point = readings | {name: Decimal(text) for name, text in formula_values.items() if text}
     for at, box in enumerate(space.boxes):
         sides: list[tuple[Range, Axis]] = list(zip(box, space.axes, strict=True))
-        if all(axis.name not in point or side.takes(point[axis.name]) for side, axis in sides):
+        if all(axis.name not in point or side.contains(point[axis.name]) for side, axis in sides):
             return at
     return None
 
