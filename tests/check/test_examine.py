@@ -10,11 +10,8 @@ def test_a_file_that_has_grown_too_large_is_another_file(tmp_path: Path) -> None
     """Its last permitted byte counts, and so does the first that is one too many."""
     file = tmp_path / "tree.yml"
     contents = []
-    for text in (
-        b"#" * MAX_FILE_BYTES,
-        b"#" * (MAX_FILE_BYTES - 1) + b"\n",
-        b"#" * (MAX_FILE_BYTES + 1),
-    ):
+    most = MAX_FILE_BYTES
+    for text in (b"#" * most, b"#" * (most - 1) + b"\n", b"#" * (most + 1)):
         file.write_bytes(text)
         contents.append(content_of(file))
     assert len(set(contents)) == 3
