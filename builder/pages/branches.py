@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.graph.routes import ExitKind, list_step, routes
+from builder.model.checks import Branch, Check, Result
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.pages import addresses
 from builder.wording.results import result_words
 from builder.wording.sentences import joined
@@ -115,7 +116,7 @@ def _handoff(context: TreeContext, branch: Branch) -> BranchTarget:
     anchor = addresses.step_anchor(branch.step) if branch.step else ""
     here, there = addresses.tree_path(context.tree.id), addresses.tree_path(str(branch.tree))
     href = addresses.href(here, there, anchor) if other else ""
-    number = context.library.entries.get(str(branch.text))
+    number = context.library.entry_numbers.get(str(branch.text))
     step = f", step {number}" if number else ""
     title = other.title if other else branch.tree
     return BranchTarget(f"continue in the tree “{title}”{step}", href)

@@ -6,12 +6,13 @@ In: a fix or a stop, its tree, the analysis. Out: `FixView`, `stop_text`.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.tree import Fix, Part, Step, Stop
+from builder.model.ends import Fix, Part, Stop
+from builder.model.tree import Step
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import BranchTarget, TreeContext, branch_target
-from builder.plan.options import Option
-from builder.plan.prices import Line
+from builder.plan.estimate_options import EstimateOption
+from builder.plan.prices import PriceLine
 from builder.wording.labels import STOP_LABELS
 from builder.wording.sentences import capitalized, module_name, requirement_text
 from builder.wording.value_text import money_text, number_text
@@ -81,10 +82,10 @@ def stop_text(stop: Stop) -> str:
     return STOP_LABELS.get(stop.kind, str(stop.kind))
 
 
-def _option(context: TreeContext, option: Option) -> OptionView:
+def _option(context: TreeContext, option: EstimateOption) -> OptionView:
     shop = context.library.shop
     total = money_text(option.total, shop) if option.total else "price unknown"
-    back = money_text(option.coming_back, shop) if option.coming_back else ""
+    back = money_text(option.cost_with_comebacks, shop) if option.cost_with_comebacks else ""
     return OptionView(
         option=option.option,
         total="" if option.not_offered else total,
@@ -95,7 +96,7 @@ def _option(context: TreeContext, option: Option) -> OptionView:
     )
 
 
-def _amount(context: TreeContext, line: Line) -> str:
+def _amount(context: TreeContext, line: PriceLine) -> str:
     return money_text(line.amount, context.library.shop) if line.amount else "unknown"
 
 

@@ -48,7 +48,7 @@ def lamp_record(library: Library, id_: str) -> Lamp:
 
 def lamp_drawing(lamp: Lamp) -> Markup:
     """Draw a warning light in its color; every page shows its name next to it."""
-    color = next((name for name in LAMP_COLORS if name in str(lamp.colour or "")), "white")
+    color = next((name for name in LAMP_COLORS if name in str(lamp.color or "")), "white")
     strokes = _strokes(addresses.file_slug(lamp.id).lower())
     return Markup(
         '<svg class="lamp lamp-{}" viewBox="0 0 48 48" aria-hidden="true" focusable="false">'

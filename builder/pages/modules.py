@@ -6,8 +6,9 @@ In: the catalog of trees. Out: `Page`s. A table cell is never empty.
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.model.knowledge import Hazard, Module, SetUpStep
+from builder.model.knowledge import Hazard
 from builder.model.library import Library
+from builder.model.module_record import Module, SetUpStep
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render

@@ -10,8 +10,9 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
+from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Check, Picture, Reading, Step
+from builder.model.tree import Action, Picture, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,
@@ -21,7 +22,7 @@ from builder.pages.branches import (
     branch_target,
     result_rows,
 )
-from builder.walk.computed import computed_units
+from builder.walk.computed_readings import computed_units
 from builder.wording.hazards import by_severity
 from builder.wording.labels import STEP_LABELS
 from builder.wording.sentences import capitalized, joined, requirement_text, stuck_advice, task_text

@@ -6,7 +6,7 @@ In: the catalog of trees. Out: `Page`s.
 from collections.abc import Iterator
 
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
@@ -45,11 +45,11 @@ def _system_page(catalog: TreeCatalog, id_: str, name: str) -> Page:
     return Page(path, name, body, summary=f"Decision trees: {name}")
 
 
-def _lamps(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+def _lamps(library: Library, trees: tuple[TreeSummary, ...]) -> list[tuple[str, str]]:
     ids = sorted({str(lamp) for tree in trees for lamp in tree.symptom.lamps})
     return [(id_, str(library.lamps[id_].name)) for id_ in ids if id_ in library.lamps]
 
 
-def _articles(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+def _articles(library: Library, trees: tuple[TreeSummary, ...]) -> list[tuple[str, str]]:
     ids = sorted({id_ for tree in trees for id_ in tree.how_tos} & library.how_tos.keys())
     return [(id_, str(library.how_tos[id_].title)) for id_ in ids]

@@ -11,10 +11,11 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from builder.model.ends import Fix, Stop
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
-from builder.model.summary import Summary
-from builder.model.tree import Asked, Fix, Stop, Tree
+from builder.model.summary import TreeSummary
+from builder.model.tree import Question, Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import TreeContext, tree_context
@@ -25,10 +26,10 @@ from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
 from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
-from builder.walk.rows import Table
+from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
-from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
+from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import joined, module_name
 from builder.wording.value_text import duration_text, scope_text
 
@@ -47,7 +48,7 @@ def tree_page(
     tree: Tree,
     library: Library,
     analysis: TreeAnalysis,
-    related: Iterable[Summary] = (),
+    related: Iterable[TreeSummary] = (),
     prints: Iterable[TreePrint] = (),
 ) -> Page:
     """Write the page of one tree."""
@@ -82,7 +83,7 @@ def tree_page(
     return Page(path, tree.title, body, joined(tree.symptom.words[:3]), scripts)
 
 
-def _walk_json(walk: Table) -> Markup:
+def _walk_json(walk: WalkTable) -> Markup:
     """Write the walk table as the text of an element, where quotation marks need no escaping."""
     text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
     return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
@@ -106,7 +107,7 @@ def _hazards(context: TreeContext) -> list[Hazard]:
     return by_severity(sorted(hazards.values(), key=lambda hazard: hazard.id))
 
 
-def _question(asked: Asked, library: Library) -> str:
+def _question(asked: Question, library: Library) -> str:
     """Write a question with its answers, each with the DTCs that answer it."""
     codes: dict[str, list[str]] = {str(answer): [] for answer in asked.one_of}
     for code, answer in asked.codes.items():

@@ -12,9 +12,10 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.fonts import LEADING
 from builder.chart.measured_word import measured_words
 from builder.chart.text_block import TextBlock, broken_lines, text_block
+from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words

@@ -12,8 +12,9 @@ from pathlib import Path
 
 from builder.model.conditions import Condition
 from builder.model.finding import Finding, Related, Severity
-from builder.model.knowledge import Case, HowTo, Module
+from builder.model.knowledge import Case, HowTo
 from builder.model.library import Library
+from builder.model.module_record import Module
 from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text
@@ -198,7 +199,7 @@ def _settings(root: Map, site: Map) -> Shop:
     return Shop(
         name=the_text(root, "shop", "The shop"),
         site_address=the_text(root, "site_address", "https://charts.example/"),
-        labour_rate=number(root, "labour_rate") or Decimal(0),
+        labor_rate=number(root, "labour_rate") or Decimal(0),
         currency=the_text(root, "currency", "USD"),
         tax_percent=number(root, "tax_percent") or Decimal(0),
         tax_base=str(text(root, "tax_base") or "parts"),

@@ -10,15 +10,15 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.model.text import Position
 from builder.pictures import photos
-from builder.pictures.drawings import unfit_drawing
-from builder.pictures.unfit import Unfit
+from builder.pictures.drawings import drawing_problem
+from builder.pictures.problem import PictureProblem
 from builder.reader.file_names import PICTURES
 from builder.reader.folders import listing
-from builder.reader.source import LARGEST, mistake, unfit, unreadable
+from builder.reader.source import MAX_FILE_BYTES, file_problem, mistake, unreadable
 
 
 def pictures(shop: Path) -> tuple[dict[str, int], list[Finding]]:
-    """Return the size of every picture in bytes, by name, and what is wrong with the others."""
+    """Return the size of every picture in bytes, by name, and what is problem with the others."""
     sizes: dict[str, int] = {}
     findings: list[Finding] = []
     for file in listing(shop, PICTURES).files:
@@ -29,27 +29,35 @@ def pictures(shop: Path) -> tuple[dict[str, int], list[Finding]]:
             findings.append(finding)
         else:
             size = (shop / file).stat().st_size
-            sizes[name] = size if name.lower().endswith(".svg") else min(size, photos.PUBLISHED)
+            sizes[name] = (
+                size if name.lower().endswith(".svg") else min(size, photos.MAX_PUBLISHED_BYTES)
+            )
     return sizes, findings
 
 
 def _mistake(shop: Path, path: Path) -> Finding | None:
     file, kind = path.relative_to(shop).as_posix(), path.suffix.lower()
-    if kind != ".svg" and kind not in photos.KINDS:
+    if kind != ".svg" and kind not in photos.PHOTO_FORMATS:
         return _unsafe(
-            file, Unfit(f"`{path.name}` isn't a picture that a page can show", _format_hint(kind))
+            file,
+            PictureProblem(
+                f"`{path.name}` isn't a picture that a page can show", _format_hint(kind)
+            ),
         )
-    if unreadable_file := unfit(shop, path, LARGEST if kind == ".svg" else photos.LARGEST):
+    if unreadable_file := file_problem(
+        shop, path, MAX_FILE_BYTES if kind == ".svg" else photos.MAX_PHOTO_BYTES
+    ):
         return unreadable_file
     if not Path(os.path.realpath(path)).is_relative_to(Path(os.path.realpath(shop), PICTURES)):
         return mistake("link", file, f"this link leads out of {PICTURES}",
                        "it would publish a file from elsewhere, such as a closed job",
                        "put the picture itself here")  # fmt: skip
     try:
-        wrong = unfit_drawing(path.read_bytes()) if kind == ".svg" else photos.unfit_photo(path)
+        is_drawing = kind == ".svg"
+        problem = drawing_problem(path.read_bytes()) if is_drawing else photos.photo_problem(path)
     except OSError as error:
         return unreadable(file, error)
-    return _unsafe(file, wrong) if wrong else None
+    return _unsafe(file, problem) if problem else None
 
 
 def _format_hint(kind: str) -> str:
@@ -58,7 +66,7 @@ def _format_hint(kind: str) -> str:
     return "move it; pictures end in .svg, .png, .jpg, .webp, .avif, or .gif"
 
 
-def _unsafe(file: str, wrong: Unfit) -> Finding:
+def _unsafe(file: str, wrong: PictureProblem) -> Finding:
     at = Position(file, wrong.line, wrong.column, wrong.line, wrong.column + 1)
     return mistake("unsafe-picture", at, wrong.message,
                    "pictures open in the browser of everyone in the shop",

@@ -8,22 +8,24 @@ from builder.model.knowledge import (
     CaseOutcome,
     CaseStep,
     CodeEntry,
-    DriveBefore,
     FailureType,
     Hazard,
     InstrumentRange,
     Lamp,
-    Module,
-    Needed,
-    SafetySystem,
-    SetUpStep,
     Signal,
     System,
     Term,
     Tool,
-    UsedPart,
     Vehicle,
     Word,
+)
+from builder.model.module_record import (
+    DriveBefore,
+    Module,
+    Needed,
+    SafetySystem,
+    SetUpStep,
+    UsedPart,
 )
 from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node
@@ -235,7 +237,7 @@ def case(file: str, root: Map) -> Case:
 def _case_step(node: Map) -> CaseStep:
     return CaseStep(
         step=the_text(node, "step"),
-        said=text(node, "result") or text(node, "reading"),
+        text=text(node, "result") or text(node, "reading"),
         readings=named_texts(node, "readings"),
         tool=text(node, "tool"),
     )

@@ -10,11 +10,11 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
 
+from builder.model.checks import Branch, Check, Computed, Figure, Reading, Result
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.finding import Finding
 from builder.model.ranges import INFINITY, OVER, Range, between
 from builder.model.text import NOWHERE, Text
-from builder.model.tree import Branch, Check, Computed, Figure, Reading, Result
 from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
@@ -132,7 +132,7 @@ def _result(node: Map, form: _Form, findings: list[Finding]) -> Result | None:
         return None
     return Result(
         at=node.at,
-        said=_result_text(node, value),
+        text=_result_text(node, value),
         branch=exit_,
         ranges=ranges,
         otherwise=value == "otherwise" and not form.single and bool(form.readings),

@@ -14,7 +14,7 @@ from pathlib import Path
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
-LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
+MAX_FILE_BYTES = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
 # Not allowed in YAML; invisible line ends are reported by `yaml_text`.
 CONTROL_CHARACTER = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
@@ -32,10 +32,10 @@ class Source:
 def read_source(shop: Path, path: Path) -> Source | Finding:
     """Read a file of the shop; an author's mistake is returned as a finding."""
     file = path.relative_to(shop).as_posix()
-    return unfit(shop, path, LARGEST) or _read(file, path)
+    return file_problem(shop, path, MAX_FILE_BYTES) or _read(file, path)
 
 
-def unfit(shop: Path, path: Path, largest: int) -> Finding | None:
+def file_problem(shop: Path, path: Path, largest: int) -> Finding | None:
     """Return why a file can't be read: a link, a pipe, over `largest` bytes; None if it can."""
     file = path.relative_to(shop).as_posix()
     if leads_out(shop, path):

@@ -3,9 +3,11 @@
 In: the map of a step that has passed the schema. Out: a `Step`, and a finding for every mistake.
 """
 
+from builder.model.checks import Check
+from builder.model.ends import Fix, FixOption, Replaces, Stop, StopKind
 from builder.model.finding import Finding
 from builder.model.text import Text
-from builder.model.tree import Action, Check, Fix, FixOption, Replaces, Step, Stop, StopKind
+from builder.model.tree import Action, Step
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.result_forms import check_from
 from builder.reader.schemas.step_schema import KIND

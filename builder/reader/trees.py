@@ -12,7 +12,7 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.model.library import Library, NotThereError
 from builder.model.text import Text
-from builder.model.tree import Asked, Status, Step, Symptom, Tree
+from builder.model.tree import Question, Status, Step, Symptom, Tree
 from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
@@ -99,7 +99,7 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)
-    return replace(tree, twice=frozenset(_twice(steps, findings))), tuple(findings)
+    return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
 
 
 def _twice(steps: Mapping[str, Step], findings: Iterable[Finding]) -> Iterator[str]:
@@ -181,10 +181,10 @@ def _symptom(head: Map) -> Symptom:
     )
 
 
-def _asks(head: Map) -> tuple[Asked, ...]:
+def _asks(head: Map) -> tuple[Question, ...]:
     asks = map_(head, "asks") or EMPTY
     return tuple(
-        Asked(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
+        Question(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
         for name, node in asks.items()
         if isinstance(node, Map)
     )

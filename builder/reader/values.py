@@ -8,8 +8,10 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import TypeVar
 
+from builder.model.checks import Branch
+from builder.model.ends import Money, Part
 from builder.model.text import Number, Text
-from builder.model.tree import Branch, Deed, Money, Part, Picture, Scope, Signed
+from builder.model.tree import Deed, Picture, Scope, Signed
 from builder.reader.nodes import EMPTY, Map, Node, Seq
 
 Choice = TypeVar("Choice", bound=StrEnum)

@@ -35,7 +35,7 @@ from builder.site.swap import folder_beside
 from builder.site.tree_pages import TreeInput, put_trees
 
 # Every page may show the knowledge. What a page shows of other trees is in the page's own key.
-_TREE_FIELDS = {"trees", "listings", "callers", "entries", "silences", "whole"}
+_TREE_FIELDS = {"trees", "listings", "callers", "entry_numbers", "silences", "complete"}
 _KNOWLEDGE_FIELDS = tuple(one.name for one in fields(Library) if one.name not in _TREE_FIELDS)
 
 

@@ -11,7 +11,7 @@ from builder.cache.digest import digest
 from builder.cores.progress import Progress, counted, no_progress
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
 from builder.pages import addresses
 from builder.pages.analysis import analyze_tree
@@ -22,7 +22,7 @@ from builder.prints.sheets import SHEETS, PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
 OFFERED = tuple(kind for kind in SHEETS.values() if kind.link)  # on the pages of trees
-Related = tuple[Summary, ...]  # the trees that a page lists as related
+Related = tuple[TreeSummary, ...]  # the trees that a page lists as related
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +30,7 @@ class TreeInput:
     """What the pages of trees are made from."""
 
     library: Library
-    read_tree: Callable[[str], Tree]  # by id: trees are read one by one and dropped
+    read_tree: Callable[[str], Tree]  # by ID; trees are read one at a time and not kept
     prints: bool
 
     @property
@@ -48,7 +48,7 @@ def put_trees(
     """Put the page and the prints of every tree that isn't retired into the cache."""
     library = trees.library
     related_ids = related_trees(library.trees.values())
-    stale: list[tuple[Summary, Related]] = []
+    stale: list[tuple[TreeSummary, Related]] = []
     for id_, summary in library.trees.items():
         if summary.status is Status.RETIRED or id_ in leave_out:
             continue
@@ -63,7 +63,7 @@ def put_trees(
 
 
 def _render_tree(
-    trees: TreeInput, stale: tuple[Summary, Related]
+    trees: TreeInput, stale: tuple[TreeSummary, Related]
 ) -> tuple[Page, str, dict[str, bytes]]:
     """Return the page of a tree, its key, and the tree's prints by their addresses."""
     summary, related = stale
@@ -79,11 +79,13 @@ def _render_tree(
     return page, key, files
 
 
-def _page_key(library: Library, summary: Summary, related: Related, prints: list[TreePrint]) -> str:
+def _page_key(
+    library: Library, summary: TreeSummary, related: Related, prints: list[TreePrint]
+) -> str:
     """Hash what a tree's page shows; of other trees that is titles and numbers of steps."""
     others = sorted({handoff.tree for handoff in summary.handoffs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
     entered = [f"{handoff.tree}#{handoff.step}" for handoff in summary.handoffs if handoff.step]
-    numbers = [library.entries.get(entry) for entry in entered]
+    numbers = [library.entry_numbers.get(entry) for entry in entered]
     related_titles = [(tree.id, tree.title) for tree in related]
     return digest(summary.revision, titles, numbers, related_titles, prints)

@@ -5,7 +5,7 @@ In: nothing. Out: for each word of the format its label, or the phrase that says
 
 from collections.abc import Mapping
 
-from builder.model.knowledge import SafetySystem
+from builder.model.module_record import SafetySystem
 
 STEP_LABELS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 

@@ -1,4 +1,4 @@
-"""Phrases and sentences made of a tree's words.
+"""Phrases and sentences from the words of a tree.
 
 In: words of the format, the library. Out: plain text; nothing here is HTML.
 """

@@ -6,8 +6,9 @@ In: values of the model. Out: plain text; nothing here is HTML.
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.model.ends import Money
 from builder.model.shop import Shop
-from builder.model.tree import Money, Scope
+from builder.model.tree import Scope
 from builder.trade.units import find_unit
 
 

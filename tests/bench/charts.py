@@ -32,8 +32,8 @@ from builder.chart.layout import one_sheet  # noqa: E402
 from builder.chart.parts import Pen, box_part, label_part  # noqa: E402
 from builder.chart.text_block import _text_block  # noqa: E402
 from builder.chart.text_fit import Room  # noqa: E402
-from builder.check.unjudged_library import read_library  # noqa: E402
-from builder.plan.outline import Lead, Steps, order, outline  # noqa: E402
+from builder.check.unchecked_library import read_library  # noqa: E402
+from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order  # noqa: E402
 from builder.prints.bench import bench_sheet  # noqa: E402
 from builder.prints.drawing import draw_chart  # noqa: E402
 from builder.prints.paper import MARGIN  # noqa: E402
@@ -51,17 +51,17 @@ TIMES = 9  # runs of which the fastest counts
 
 def flow_of(graph: Graph) -> Flow:
     """Make a flow of a graph, its steps numbered in reading order."""
-    leads: dict[str, list[Lead]] = {str(at): [] for at in range(len(graph.nodes))}
+    leads: dict[str, list[OutlineEdge]] = {str(at): [] for at in range(len(graph.nodes))}
     edges: dict[str, tuple[Edge, ...]] = dict.fromkeys(leads, ())
     for source, target, label in graph.edges:
-        leads[str(source)].append(Lead(str(target)))
+        leads[str(source)].append(OutlineEdge(str(target)))
         edges[str(source)] += (Edge(str(source), str(target), label),)
     kinds = {str(at): "start" if kind == "symptom" else kind
              for at, (kind, _) in enumerate(graph.nodes)}  # fmt: skip
     of_kind = {kind: {node for node in kinds if kinds[node] == kind} for kind in kinds.values()}
-    sections = outline(Steps("0", leads, of_kind["fix"], of_kind["check"]))
+    sections = outline(StepGraph("0", leads, of_kind["fix"], of_kind["check"]))
     numbers: dict[str, str] = {"0": ""}
-    for node in order(sections):
+    for node in reading_order(sections):
         numbers.setdefault(node, str(len(numbers)))
     nodes = {node: Node(node, kinds[node], graph.nodes[int(node)][1], numbers[node])
              for node in kinds}  # fmt: skip

@@ -38,7 +38,7 @@ from builder.chart.text_fit import (
 )
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.plan.outline import Lead, Steps, order, outline
+from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order
 from builder.wording.results import NO_BREAK
 
 A4 = Room(523, 700, 700)
@@ -69,11 +69,11 @@ def flows(draw: st.DrawFn) -> Flow:
         else ()
         for name, kind in zip(names, kinds, strict=True)
     }
-    leads = {name: [Lead(edge.target) for edge in out] for name, out in edges.items()}
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
     ends = frozenset(name for name, out in edges.items() if not out)
     checks = frozenset(name for name, kind in zip(names, kinds, strict=True) if kind == "check")
-    sections = outline(Steps("0", leads, ends, checks))
-    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(order(sections)), 1)}
+    sections = outline(StepGraph("0", leads, ends, checks))
+    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(reading_order(sections)), 1)}
     nodes = {
         name: Node(name, kind, draw(WORDS), numbers[name], when=draw(st.just("") | WORDS))
         for name, kind in zip(names, kinds, strict=True)
@@ -195,7 +195,7 @@ def test_no_lone_head_and_no_lone_fix(trees: tuple[Tree, ...], library: Library)
     for tree in trees:
         for blocks, first, last in block_groups(flow_of(tree, library).sections):
             assert not (first and not last and not any(block.sides for block in blocks)), tree.id
-            bare = blocks[0].down is None and not any(side.links for side in blocks[0].sides)
+            bare = blocks[0].down is None and not any(side.chain for side in blocks[0].sides)
             assert not (bare and not first), tree.id
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.check.verdict import check, known_library
 from builder.model.finding import Finding
 from builder.model.library import Library
@@ -75,8 +75,24 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     with opened(shop) as cache:
         known = known_library(shop, cache)
         assert dict(known.trees) == dict(read.trees)
-    assert replace(known, trees={}, entries={}) == replace(read, trees={})
+    assert replace(known, trees={}, entry_numbers={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
+
+
+ENTERED = "network/module-silent#answers"  # where battery-lamp leads into
+
+
+@pytest.mark.parametrize("slip", ["tools: [no-such, multimeter]", "tools: {multimeter: yes}"])
+def test_a_tree_with_an_error_has_no_numbers_for_others(shop: Path, slip: str) -> None:
+    """They would not be those of the tree once it is mended; of text or of rules, no matter."""
+    file = shop / "trees/network/module-silent.yml"
+    sound = file.read_text("utf-8")
+    with opened(shop) as cache:
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
+        file.write_text(sound.replace("tools: [multimeter]", slip, 1), "utf-8")
+        assert ENTERED not in check(shop, cache, TODAY).library.entry_numbers
+        file.write_text(sound, "utf-8")
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
 
 
 def test_what_has_not_changed_is_not_read_again(
@@ -107,7 +123,10 @@ class Trap:
 def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Rows are read back by a reader that makes values of the model and nothing else."""
     monkeypatch.chdir(shop)
+    file = shop / "trees/charging/battery-lamp.yml"
+    file.write_text(file.read_text("utf-8").replace("branch: ", "branch: nowhere-", 1), "utf-8")
     before = findings_of(shop)
+    assert before
     for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1}), b"[1, 2]"):
         for kind in ("tree", "summary", "findings"):
             with opened(shop) as cache, transaction(cache):
@@ -166,6 +185,18 @@ def test_a_changed_tool_judges_the_trees_that_name_it(shop: Path, judged: list[s
     findings_of(shop)
     assert set(judged) == trees_with(shop, "thermometer")
     assert judged
+
+
+def test_a_changed_tree_judges_those_that_it_leads_into(shop: Path, judged: list[str]) -> None:
+    """Also those farther on: what a walk has behind it depends on every tree it came by."""
+    findings_of(shop)
+    judged.clear()
+    file = shop / "trees/steering/heavy-after-swap.yml"
+    assert "branch: charging/battery-lamp\n" in file.read_text("utf-8")
+    file.write_text(file.read_text("utf-8").replace("title: ", "title: Another ", 1), "utf-8")
+    findings_of(shop)
+    middle = {"charging/voltage-high", "network/module-silent"}  # into which battery-lamp leads
+    assert set(judged) == {"steering/heavy-after-swap"} | middle
 
 
 def test_a_new_day_judges_no_tree(shop: Path, judged: list[str]) -> None:

@@ -12,7 +12,7 @@ from urllib.parse import unquote, urlsplit
 import jinja2
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.tree import Status
 from builder.pages import addresses
 from builder.pages.about import FURTHER_PAGES

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.conditions import CountsAs, Takes
 from builder.model.finding import Finding
 from builder.reader.knowledge_files import read_knowledge

@@ -23,7 +23,7 @@ import os, sys
 from pathlib import Path
 from builder.cache.digest import file_digest, files_in
 from builder.check.examine import content_of
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 read_library(Path(sys.argv[1]))
 if os.geteuid() == 0:
     os.setgroups([]), os.setgid(65534), os.setuid(65534)
@@ -154,7 +154,7 @@ def test_a_link_to_itself_is_told(shop: Path, told: Told, file: str) -> None:
 
 
 @pytest.mark.parametrize("file", LINKED)
-def test_a_check_of_a_ring_of_links_ends_with_findings(
+def test_a_check_of_a_loop_of_links_ends_with_findings(
     shop: Path, file: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """The command tells what it found, though there is no line of the file to show."""
@@ -162,7 +162,7 @@ def test_a_check_of_a_ring_of_links_ends_with_findings(
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
     assert main(["--shop", str(shop), "check"]) == 1
-    assert f"{file}:1:1: error: this is a link to nothing" in capsys.readouterr().out
+    assert f"{file}:1:1: error: this link is broken" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize("folder", ["trees", "trees/horn"])

@@ -14,7 +14,7 @@ from textwrap import indent
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import read_tree, tree_files
 from builder.rules.shared.judge import judge, judge_library

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.reader.articles import article_from

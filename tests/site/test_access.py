@@ -7,7 +7,7 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Page
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 
 from .conftest import build_shop, few_trees
 

@@ -4,6 +4,6 @@ In: nothing, or the shop's own names. Out: schemas as plain dicts, for editors, 
 for the reader, which builds its messages from their titles and examples.
 """
 
-from builder.reader.schemas.schema_list import KINDS, named_schema, schema
+from builder.reader.schemas.schema_list import FILE_KINDS, named_schema, schema
 
-__all__ = ["KINDS", "named_schema", "schema"]
+__all__ = ["FILE_KINDS", "named_schema", "schema"]

@@ -25,7 +25,7 @@ from builder.reader.schemas.shop_schemas import SHOP, SITE
 from builder.reader.schemas.step_schema import STEP_DEFINITIONS
 from builder.reader.schemas.tree_schema import TREE
 
-KINDS: Mapping[str, Schema] = {
+FILE_KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
     "shop": SHOP,
     "site": SITE,
@@ -50,7 +50,7 @@ def schema(kind: str) -> Schema:
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"{kind}.schema.json",
     }
-    return head | copy.deepcopy(dict(KINDS[kind]))
+    return head | copy.deepcopy(dict(FILE_KINDS[kind]))
 
 
 def text_schema(kind: str) -> Schema:
@@ -117,6 +117,6 @@ def schema_texts(library: Library | None = None, kind: str | None = None) -> dic
             named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
         )
         + "\n"
-        for name in KINDS
+        for name in FILE_KINDS
         if kind in (None, name)
     }

@@ -1,7 +1,7 @@
-"""What may stand in a drawing: elements, attributes and values of SVG that run and fetch nothing.
+"""What is allowed in a drawing: elements, attributes and values of SVG that run and fetch nothing.
 
-In: names and values as an XML parser hands them over. Out: whether they may stay. The names are of
-Scalable Vector Graphics (SVG) 2, W3C; what is not on a list is refused, so nothing new slips in.
+In: names and values from an XML parser. Out: whether they are allowed. The names are of Scalable
+Vector Graphics (SVG) 2, W3C; anything not on a list is refused, so nothing new slips in.
 """
 
 import re
@@ -9,7 +9,7 @@ import re
 SVG = "http://www.w3.org/2000/svg"
 XLINK = "http://www.w3.org/1999/xlink"
 XML = "http://www.w3.org/XML/1998/namespace"
-# What drawing programs note for themselves: no browser looks at it.
+# Metadata of drawing programs: browsers ignore it.
 INERT = (
     "http://www.inkscape.org/namespaces/inkscape",
     "http://sodipodi.sourceforge.net/DTD/sodipodi-0.dtd",
@@ -43,7 +43,7 @@ stroke-opacity stroke-width text-anchor text-decoration text-overflow text-rende
 vector-effect visibility white-space word-spacing writing-mode transform-origin
 """
 OF_XML = ("space", "lang")
-WORDS = ("id", "class", "lang", "role", "font-family")  # values that name, and never call
+WORDS = ("id", "class", "lang", "role", "font-family")  # values that are names, never calls
 OWN_PART = re.compile(r"#[\w.:-]+")
 PIXELS_INSIDE = re.compile(r"data:image/(?:png|jpeg|gif|webp);base64,[A-Za-z0-9+/=\s]*")
 _CALLS = """
@@ -56,13 +56,13 @@ CALL = re.compile(r"([\w-]*)\(")
 OWN_URL = re.compile(r"url\(\s*(['\"]?)#[\w.:-]+\1\s*\)")
 
 
-def may_stand(namespace: str, element: str) -> bool:
-    """Whether an element may stand in a drawing."""
+def is_element_allowed(namespace: str, element: str) -> bool:
+    """Whether an element is allowed in a drawing."""
     return namespace in INERT or (namespace == SVG and element in ELEMENTS)
 
 
-def may_be_set(element: str, namespace: str, attribute: str, value: str) -> bool:
-    """Whether an attribute may stand on an element with this value."""
+def is_attribute_allowed(element: str, namespace: str, attribute: str, value: str) -> bool:
+    """Whether an attribute with this value is allowed on an element."""
     if namespace in INERT:
         return True
     if namespace == XML:
@@ -73,11 +73,11 @@ def may_be_set(element: str, namespace: str, attribute: str, value: str) -> bool
         return namespace == XLINK and attribute in ("type", "title", "show", "actuate")
     if attribute.startswith(("data-", "aria-")):
         return True
-    return attribute in ATTRIBUTES and (attribute in WORDS or fetches_nothing(value))
+    return attribute in ATTRIBUTES and (attribute in WORDS or is_style_allowed(value))
 
 
-def fetches_nothing(style: str) -> bool:
-    """Whether a value or a style sheet calls only what stays in the drawing."""
+def is_style_allowed(style: str) -> bool:
+    """Whether a value or a style sheet refers only to the drawing itself."""
     if "\\" in style or "@" in style or "<" in style:
-        return False  # an escape can spell any word, an at-rule can import
+        return False  # an escape can spell any word; an at-rule can import
     return all(name in CALLS for name in CALL.findall(OWN_URL.sub(" ", style)))

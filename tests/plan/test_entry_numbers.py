@@ -1,18 +1,18 @@
-"""Steps that other trees hand off into have the numbers of their own sheets."""
+"""Steps that other trees hand off to have the numbers of their own sheets."""
 
 from pathlib import Path
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.tree import Tree
-from builder.plan.entries import with_entries
+from builder.plan.entry_numbers import with_entry_numbers
 from builder.plan.numbering import numbering
 from builder.reader.trees import read_tree
 
 SHOP = Path(__file__).parents[1] / "shop"
 
 
-def test_only_the_trees_that_are_entered_are_read() -> None:
-    """A large shop is not read again for the sake of a few numbers."""
+def test_only_the_trees_with_such_a_step_are_read() -> None:
+    """A large shop is not read again for a few numbers."""
     library = read_library(SHOP)[0]
     seen: dict[str, Tree] = {}
 
@@ -22,9 +22,9 @@ def test_only_the_trees_that_are_entered_are_read() -> None:
             seen[id_] = tree
         return tree
 
-    found = with_entries(library, reader).entries
-    assert found
+    entries = with_entry_numbers(library, reader).entry_numbers
+    assert entries
     assert 0 < len(seen) < len(library.trees)
-    for entry, number in found.items():
+    for entry, number in entries.items():
         tree, _, step = entry.partition("#")
         assert numbering(seen[tree])[step] == number

@@ -1,13 +1,13 @@
-"""Why a file is no picture that can be published.
+"""Why a picture can't be published.
 
-In: made by `drawings` and `photos`. Out: a finding of the reader, or of the build.
+In: returned by `drawings` and `photos`. Out: a finding of the reader, or of the build.
 """
 
 from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Unfit:
+class PictureProblem:
     """What is wrong with a picture, and what to do; where, if it is text."""
 
     message: str

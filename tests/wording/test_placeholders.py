@@ -5,10 +5,11 @@ from textwrap import dedent
 
 import pytest
 
-from builder.model.tree import Fix, Tree
+from builder.model.ends import Fix
+from builder.model.tree import Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_files, tree_from
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 
 SHOP = Path(__file__).parents[1] / "shop"
 
@@ -87,7 +88,7 @@ def test_every_word_of_a_step_is_rewritten() -> None:
     written = read("Pull it")
     tree = in_plain_words(written)
     one, two = tree.steps["one"].body, tree.steps["two"]
-    assert one.results[0].said == "hot the part"  # type: ignore[union-attr]
+    assert one.results[0].text == "hot the part"  # type: ignore[union-attr]
     assert isinstance(two.body, Fix)
     assert (two.body.cause, two.put_back) == ("The part leaks", "the part")
     assert two.body.verify == ("The part tight",)

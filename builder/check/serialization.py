@@ -1,7 +1,7 @@
 """Values of the model as bytes, and back.
 
-In: findings, summaries, trees. Out: bytes; read back by a reader that makes values of the model and
-nothing else, so that a cache somebody has tampered with can run nothing.
+In: findings and summaries. Out: bytes. They are unpacked into values of the model and nothing
+else, so a cache that was tampered with can't run code.
 """
 
 import io
@@ -12,12 +12,12 @@ from builder.model import finding, silence, summary, text, tree
 
 CLASSES = (
     *(finding.Finding, finding.Related, finding.Severity),
-    *(summary.Summary, summary.Handoff, silence.Silence),
+    *(summary.TreeSummary, summary.Handoff, silence.Silence),
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),
 )
 T = TypeVar("T")
-BY_NAME = {(one.__module__, one.__qualname__): one for one in CLASSES}
+BY_NAME = {(class_.__module__, class_.__qualname__): class_ for class_ in CLASSES}
 
 
 class _Reader(pickle.Unpickler):
@@ -25,7 +25,7 @@ class _Reader(pickle.Unpickler):
         """Return a class of the model by its name."""
         if known := BY_NAME.get((module, name)):
             return known
-        raise pickle.UnpicklingError(f"{module}.{name} is no value of the model")
+        raise pickle.UnpicklingError(f"{module}.{name} isn't a value of the model")
 
 
 def to_bytes(value: object) -> bytes:
@@ -34,8 +34,8 @@ def to_bytes(value: object) -> bytes:
 
 
 def from_bytes(content: bytes, kind: type[T]) -> T:
-    """Return the value. Raises UnpicklingError where it is not of the kind."""
+    """Return the value. Raises UnpicklingError where it isn't of this type."""
     value = _Reader(io.BytesIO(content)).load()
     if not isinstance(value, kind):
-        raise pickle.UnpicklingError(f"a {type(value).__name__} is no {kind.__name__}")
+        raise pickle.UnpicklingError(f"expected {kind.__name__}, not {type(value).__name__}")
     return value

@@ -1,0 +1,63 @@
+"""Blocks flowing down columns: in their order, no taller than they must be."""
+
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.chart.columns import Column, MeasuredGroup, balanced_columns, fill_columns
+from builder.chart.spacing import SECTION_GAP
+
+
+@st.composite
+def pieces(draw: st.DrawFn) -> list[MeasuredGroup]:
+    """Draw the pieces of a few sections."""
+    made = []
+    for _ in range(draw(st.integers(1, 4))):
+        count = draw(st.integers(1, 5))
+        for at in range(count):
+            body, tail, cut = (draw(st.integers(1, most)) for most in (40, 9, 9))
+            last = at == count - 1
+            made.append(MeasuredGroup((), (), at == 0, last, body, 0 if last else tail, cut))
+    return made
+
+
+def tallest(columns: list[Column] | None) -> float:
+    """Return the height of the tallest column."""
+    assert columns
+    return max(column.height for column in columns)
+
+
+def best_of_all_ways(items: list[MeasuredGroup], most: int) -> float:
+    """Return the least height of the tallest of so many columns. Reference: every way to cut."""
+    best = [sum(height_of(items[:end])) for end in range(1, len(items) + 1)]  # in one column
+    for _ in range(most - 1):
+        best = [
+            min([best[end]] + [max(best[cut], sum(height_of(items[cut + 1 : end + 1])))
+                               for cut in range(end)])
+            for end in range(len(items))
+        ]  # fmt: skip
+    return best[-1]
+
+
+def height_of(items: list[MeasuredGroup]) -> list[float]:
+    """Return what the pieces of one column add to its height."""
+    between = [SECTION_GAP if two.first else one.tail for one, two in pairwise(items)]
+    foot = 0 if items[-1].last else items[-1].cut
+    return [*(item.body for item in items), *between, foot]
+
+
+@given(items=pieces(), high=st.integers(50, 300))
+def test_columns_are_no_taller_than_they_must_be(items: list[MeasuredGroup], high: int) -> None:
+    """The tallest is within a point of the best of all ways to cut; nothing changes its place."""
+    filled = fill_columns(items, [high], len(items))
+    if filled is None:  # one piece alone is too tall
+        assert any(sum(height_of([item])) > high for item in items)
+        return
+    columns = balanced_columns(filled)
+    assert [piece for column in columns for piece in column.pieces] == items
+    assert len(columns) <= len(filled)
+    assert 0 <= tallest(columns) - best_of_all_ways(items, len(filled)) <= 1
+    assert [column.height for column in columns] == [
+        sum(height_of(list(column.pieces))) for column in columns
+    ]
