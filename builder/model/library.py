@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
 
+from builder.model.conditions import Condition
 from builder.model.knowledge import (
     Case,
     CodeEntry,
@@ -71,6 +72,7 @@ class Library:
     systems: Mapping[str, System] = field(default_factory=dict)
     lamps: Mapping[str, Lamp] = field(default_factory=dict)
     hazards: Mapping[str, Hazard] = field(default_factory=dict)
+    conditions: Mapping[str, Condition] = field(default_factory=dict)
     tools: Mapping[str, Tool] = field(default_factory=dict)
     vehicles: Mapping[str, Vehicle] = field(default_factory=dict)
     codes: Mapping[str, CodeEntry] = field(default_factory=dict)

@@ -14,7 +14,9 @@ from builder.model.text import Position
 from builder.reader.folders import UNREAD, listing, not_a_folder
 from builder.reader.source import mistake
 
-KNOWLEDGE = ("codes", "glossary", "hazards", "lamps", "systems", "tools", "vehicles", "words")
+KNOWLEDGE = (
+    "codes", "conditions", "glossary", "hazards", "lamps", "systems", "tools", "vehicles", "words",
+)  # fmt: skip
 OF_MANY = {"kb/modules": ".yml", "kb/cases": ".yml", "kb/how-to": ".md"}  # a file a record
 FOLDERS = ("trees", "kb", "site_config")
 PICTURES = "kb/how-to/pictures"

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 
+from builder.model.conditions import Condition
 from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, HowTo
 from builder.model.library import Library
@@ -19,6 +20,7 @@ from builder.model.silence import Silence
 from builder.model.text import Text
 from builder.reader import records
 from builder.reader.articles import article_from
+from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.picture_files import pictures
@@ -42,6 +44,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         systems=records.systems(_map(reading, "kb/systems.yml")),
         lamps=records.lamps(_map(reading, "kb/lamps.yml")),
         hazards=records.hazards(_map(reading, "kb/hazards.yml")),
+        conditions=_conditions(reading),
         tools=records.tools(_map(reading, "kb/tools.yml")),
         vehicles=records.vehicles(_map(reading, "kb/vehicles.yml")),
         codes=records.codes(codes),
@@ -107,6 +110,16 @@ def _valid(reading: _Reading, root: Map, kind: str) -> Map:
     mistakes, broken = validate(root, kind)
     reading.findings.extend(mistakes)
     return _without(root, {str(path[0]) for path in broken if path})
+
+
+def _conditions(reading: _Reading) -> dict[str, Condition]:
+    """Read the conditions; one with a mistake stays, since others name it."""
+    root = _root(reading, "kb/conditions.yml")
+    if root is EMPTY:
+        return {}
+    mistakes, broken = validate(root, "conditions")
+    reading.findings.extend(mistakes)
+    return condition_records(root, broken)
 
 
 def _site(reading: _Reading) -> Map:

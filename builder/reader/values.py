@@ -100,9 +100,9 @@ def parts(node: Map) -> tuple[Part, ...]:
     )
 
 
-def deeds(node: Map) -> tuple[Deed, ...]:
+def deeds(node: Map, name: str = "does") -> tuple[Deed, ...]:
     """Return what a step does."""
-    return tuple(_deed(words) for words in texts(node, "does"))
+    return tuple(_deed(words) for words in texts(node, name))
 
 
 def _deed(words: Text) -> Deed:

@@ -8,6 +8,7 @@ import json
 from collections.abc import Mapping
 
 from builder.model.library import Library
+from builder.reader.schemas.condition_schema import CONDITIONS
 from builder.reader.schemas.knowledge_schemas import (
     CODES,
     GLOSSARY,
@@ -31,6 +32,7 @@ FILE_KINDS: Mapping[str, Schema] = {
     "systems": SYSTEMS,
     "lamps": LAMPS,
     "hazards": HAZARDS,
+    "conditions": CONDITIONS,
     "tools": TOOLS,
     "vehicles": VEHICLES,
     "codes": CODES,
@@ -85,6 +87,7 @@ def named_schema(kind: str, library: Library) -> Schema:
     names = {
         "a tool": library.tools,
         "a hazard": library.hazards,
+        "a condition": library.conditions,
         "a warning light": library.lamps,
         "a system": library.systems,
         "an article": library.how_tos,

@@ -65,7 +65,9 @@ def texts_of_article(article: HowTo) -> Iterator[Text]:
 
 
 def texts_of_knowledge(library: Library) -> Iterator[Text]:
-    """Yield the published text of module records, hazards and codes."""
+    """Yield the published text of module records, hazards, conditions and codes."""
+    for condition in library.conditions.values():
+        yield from (*filter(None, (condition.text,)), *condition.enter, *condition.undo)
     for hazard in library.hazards.values():
         yield from (hazard.hazard, hazard.harm, hazard.avoid)
     for module in library.modules.values():
