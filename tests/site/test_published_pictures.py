@@ -47,13 +47,13 @@ def test_a_photo_is_scaled_down_once(
 ) -> None:
     """The cache keeps it until another photo has its name."""
     scaled: list[str] = []
-    small = photos.published
+    small = photos.published_photo
 
     def counted(path: Path) -> object:
         scaled.append(path.name)
         return small(path)
 
-    monkeypatch.setattr("builder.site.published_pictures.published", counted)
+    monkeypatch.setattr("builder.site.published_pictures.published_photo", counted)
     for _ in range(2):
         build_shop(shop, shop.parent / "site")
     assert scaled == ["plug.jpg"]
