@@ -123,8 +123,8 @@ def _both(kept: KeptTree) -> tuple[Findings, Findings]:
 def _shape(summary: Summary) -> str:
     """Hash what other trees' findings may depend on, without what they never look at."""
     handoffs = [
-        (*handoff.at, handoff.from_step, handoff.tree, handoff.step, sorted(handoff.reached_from),
-         sorted((name, sorted(steps)) for name, steps in handoff.without.items()))
+        (*handoff.at, handoff.from_step, handoff.tree, handoff.step, handoff.reached_from,
+         *handoff.without.items())
         for handoff in summary.handoffs
     ]  # fmt: skip
     one = summary

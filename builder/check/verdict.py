@@ -101,8 +101,7 @@ def known_library(shop: Path, cache: Cache) -> Library:
 
 def _entries(trees: Kept) -> dict[str, int]:
     """Return the numbers that are known of steps, by `tree#step`."""
-    known = (one for one in trees.values() if one.listing)
-    return {f"{one.listing.id}#{step}": number for one in known if one.listing
+    return {f"{one.listing.id}#{step}": number for one in trees.values() if one.listing
             for step, number in one.numbers}  # fmt: skip
 
 

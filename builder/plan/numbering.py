@@ -60,7 +60,7 @@ def lines(tree: Tree) -> Lines:
         if route.exit.kind in DRAWN or alone:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
             drawn[route.source].append(
-                Line(route.to or handoff_target(route), route.exit, shares.get(key, Fraction(0)))
+                Line(route.to or handoff_target(route), route.exit, shares[key])
             )
     return {step: tuple(out) for step, out in drawn.items()}
 

@@ -55,6 +55,18 @@ def test_what_ends_at_once_stands_beside_its_check() -> None:
     )
 
 
+def test_a_long_chain_becomes_a_section_of_its_own() -> None:
+    """Two actions and their end stand beside a check; with one more they are read on their own."""
+    graph = steps({"a": ["one", "b"], "one": ["two"], "two": ["x"], "b": ["y"], "x": [], "y": []},
+                  "a b")  # fmt: skip
+    assert len(outline(graph)) == 1
+    longer = {"a": ["one", "b"], "one": ["two"], "two": ["more"], "more": ["x"], "b": ["c"],
+              "c": ["d"], "d": ["e"], "e": ["y"], "x": [], "y": []}  # fmt: skip
+    first, second = outline(steps(longer, "a b c d e"))
+    assert [block.step for block in first.blocks] == ["a", "b", "c", "d", "e", "y"]
+    assert [block.step for block in second.blocks] == ["one", "two", "more", "x"]
+
+
 def test_a_step_met_again_is_a_connector() -> None:
     """Ways back and merged checks lead to the one place where the step stands."""
     graph = steps({"a": ["b", "c"], "b": ["c", "a"], "c": ["x"], "x": []}, "a b c")
