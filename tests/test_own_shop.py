@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from builder.reader.schemas import KINDS, schema
+from builder.reader.schemas import FILE_KINDS, schema
 
 TESTS = Path(__file__).parent
 ROOT = TESTS.parent
@@ -77,7 +77,7 @@ def test_the_shop_uses_every_word_of_the_format() -> None:
     """A word that is added to the format is added to the tests' shop, where all tests meet it."""
     files = [path for path in (TESTS / "shop").rglob("*.*") if path.suffix in (".yml", ".md")]
     written = "\n".join(path.read_text("utf-8") for path in files)
-    words = {word for kind in KINDS for word in words_of(schema(kind))}
+    words = {word for kind in FILE_KINDS for word in words_of(schema(kind))}
     missing = {word for word in words if not re.search(rf'(?<![\w-]){word}"?:', written)}
     assert missing == set()
 

@@ -19,20 +19,21 @@ import pytest
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
+from builder.model.ends import Fix
 from builder.model.finding import Severity
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.pages.analysis import analyze_tree
 from builder.pages.tree import tree_page
-from builder.plan.entries import with_entries
-from builder.plan.minutes import as_json, minutes
+from builder.plan.entry_numbers import with_entry_numbers
+from builder.plan.minutes import minutes_as_json, tree_minutes
 from builder.plan.numbering import numbering
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import laid_out, wall_chart
+from builder.prints.wall import wall_chart, wall_layout
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 from builder.rules.shared.judge import judge, judge_library
@@ -181,7 +182,7 @@ def library_of(*drawn: Tree) -> Library:
     known = knowledge()
     library = replace(known, trees=dict(known.trees) | {one.id: summary_of(one) for one in drawn})
     by_id = {one.id: one for one in drawn}
-    return with_entries(library, by_id.get)
+    return with_entry_numbers(library, by_id.get)
 
 
 def is_sound(library: Library, *drawn: Tree) -> bool:
@@ -195,13 +196,13 @@ def is_sound(library: Library, *drawn: Tree) -> bool:
 
 def put_through(tree: Tree, library: Library) -> None:
     """Do with a tree all that a command or a build does with it, but draw no PDF."""
-    found = minutes(tree)
-    assert as_json(found)["expected"] == float(found.expected)
+    found = tree_minutes(tree)
+    assert minutes_as_json(found)["expected"] == float(found.expected)
     assert set(numbering(tree)) == set(tree.steps)
     walk_table(tree, library)
     page = tree_page(tree, library, analyze_tree(tree, library))
     assert all(f'id="step-{name}"' in page.body for name in tree.steps)
-    laid_out(tree, library, PAPERS["a4"])
+    wall_layout(tree, library, PAPERS["a4"])
 
 
 def print_all(tree: Tree, library: Library) -> Iterator[bytes]:

@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from builder.authoring.not_written import NotWritten
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.source import leads_out
 
 _TEMPLATE = Path(__file__).parent / "templates" / "tree.yml"

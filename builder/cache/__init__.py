@@ -1,5 +1,5 @@
-"""What one run leaves for the next: a single SQLite file for each shop, in the user's cache folder.
+"""The cache of a shop: one SQLite file in the user's cache folder.
 
-In: rows of bytes. Out: the same rows, as long as they are whole and our own code has written them.
-It is only a cache: it may be deleted at any time, and where it can't be used the work is done anew.
+In: rows of bytes. Out: the same rows, if they are undamaged and this version of the code wrote
+them. It can be deleted at any time; where it can't be used, the work is done again.
 """

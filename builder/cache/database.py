@@ -1,10 +1,9 @@
 """The cache of a shop: rows of bytes in one SQLite file.
 
-In: rows under a kind and a name. Out: the rows of a kind, without those that are damaged.
+In: rows with a kind and a name. Out: the rows of a kind, without the damaged ones.
 
-What a run writes becomes valid with `commit`, so that a run that is killed leaves the rows of the
-last one. A cache that can't be used is replaced by a temporary one, with a note for the command to
-print: the work is done all the same.
+Rows become valid when a transaction commits, so a killed run leaves the rows of the last one. A
+cache that can't be used is replaced by a temporary one, with a note for the command to print.
 """
 
 import sqlite3
@@ -34,12 +33,12 @@ class Cache:
     """An open cache of one shop."""
 
     connection: sqlite3.Connection
-    notes: list[str] = field(default_factory=list)  # what the user is told once, at the end
+    notes: list[str] = field(default_factory=list)  # for the user, printed once at the end
 
 
 @contextmanager
 def opened(shop: Path) -> Iterator[Cache]:
-    """Open the cache of a shop; what is not committed by the end is dropped."""
+    """Open the cache of a shop; uncommitted rows are dropped at the end."""
     cache = _opened(shop)
     try:
         yield cache
@@ -58,12 +57,12 @@ def temporary() -> Iterator[Cache]:
 
 
 def cache_file(shop: Path) -> Path:
-    """Return where the cache of a shop lies. Raises RuntimeError where the user has no home."""
+    """Return the path of a shop's cache. Raises RuntimeError where the user has no home."""
     return platformdirs.user_cache_path("baytree") / f"{digest(shop.resolve())}.sqlite"
 
 
 def rows(cache: Cache, kind: str) -> Iterator[tuple[str, bytes]]:
-    """Yield the name and content of every row of a kind; damaged rows are passed over."""
+    """Yield the name and content of every row of a kind; damaged rows are skipped."""
     select = "SELECT name, content, hash FROM row WHERE kind = ?"
     try:
         for name, content, hash_ in cache.connection.execute(select, (kind,)):
@@ -74,19 +73,19 @@ def rows(cache: Cache, kind: str) -> Iterator[tuple[str, bytes]]:
 
 
 def row(cache: Cache, kind: str, name: str) -> bytes:
-    """Return the content of one row; b"" where it is not there, or damaged."""
+    """Return the content of one row; b"" where it is missing or damaged."""
     select = "SELECT content, hash FROM row WHERE kind = ? AND name = ?"
     try:
         content, hash_ = cache.connection.execute(select, (kind, name)).fetchone() or (b"", "")
     except sqlite3.Error as error:
         note(cache, error)
         return b""
-    whole = isinstance(content, bytes) and hash_ == digest(kind, name, content)
-    return content if whole else b""
+    undamaged = isinstance(content, bytes) and hash_ == digest(kind, name, content)
+    return content if undamaged else b""
 
 
 def put_row(cache: Cache, kind: str, name: str, content: bytes) -> None:
-    """Write one row. Raises sqlite3.Error where that can't be done."""
+    """Write one row. Raises sqlite3.Error if that fails."""
     if not cache.connection.in_transaction:
         cache.connection.execute("BEGIN IMMEDIATE")
     new = (kind, name, content, digest(kind, name, content))
@@ -94,7 +93,7 @@ def put_row(cache: Cache, kind: str, name: str, content: bytes) -> None:
 
 
 def drop_row(cache: Cache, kind: str, name: str) -> None:
-    """Delete one row, if it is there. Raises sqlite3.Error where that can't be done."""
+    """Delete one row, if it exists. Raises sqlite3.Error if that fails."""
     if not cache.connection.in_transaction:
         cache.connection.execute("BEGIN IMMEDIATE")
     cache.connection.execute("DELETE FROM row WHERE kind = ? AND name = ?", (kind, name))
@@ -102,7 +101,7 @@ def drop_row(cache: Cache, kind: str, name: str) -> None:
 
 @contextmanager
 def transaction(cache: Cache) -> Iterator[None]:
-    """Commit what is written; where it can't be, the rows of the last run stay, with a note."""
+    """Commit the rows written; if that fails, the rows of the last run stay, with a note."""
     try:
         yield
         if cache.connection.in_transaction:
@@ -113,7 +112,7 @@ def transaction(cache: Cache) -> Iterator[None]:
 
 
 def note(cache: Cache, error: Exception) -> None:
-    """Note why the cache is of no use, for the command to print."""
+    """Add a note that says why the cache can't be used."""
     text = f"the cache can't be used ({error}): the next run does all its work again"
     if text not in cache.notes:
         cache.notes.append(text)
@@ -123,15 +122,15 @@ def _opened(shop: Path) -> Cache:
     try:
         file = cache_file(shop)
         file.parent.mkdir(parents=True, exist_ok=True)
-        return Cache(_sound(file))
+        return Cache(_connected_to(file))
     except (OSError, RuntimeError, sqlite3.Error) as error:
         spare = Cache(_connected(":memory:"))
         note(spare, error)
         return spare
 
 
-def _sound(file: Path) -> sqlite3.Connection:
-    """Connect to a file; one that is no database is thrown away."""
+def _connected_to(file: Path) -> sqlite3.Connection:
+    """Connect to a file; one that isn't a database is deleted."""
     try:
         return _connected(str(file))
     except sqlite3.OperationalError:  # it is locked, or can't be written
@@ -142,15 +141,15 @@ def _sound(file: Path) -> sqlite3.Connection:
 
 
 def _connected(file: str) -> sqlite3.Connection:
-    """Connect, and drop all rows that another version of our code has written."""
+    """Connect, and delete all rows that another version of the code has written."""
     connection = sqlite3.connect(file, timeout=PATIENCE, isolation_level=None)
     try:
-        # After a crash of the machine the rows may be damaged: their hashes tell.
+        # A power failure may damage rows: their hashes show it.
         connection.execute("PRAGMA synchronous = OFF")
         connection.executescript(TABLES)
         columns = [column[1] for column in connection.execute("PRAGMA table_info(row)")]
         if columns != COLUMNS:
-            raise sqlite3.DatabaseError("this is no cache of ours")
+            raise sqlite3.DatabaseError("this isn't a cache of this program")
         if connection.execute("SELECT code FROM written_by").fetchall() != [(_our_code(),)]:
             connection.execute("BEGIN IMMEDIATE")
             connection.execute("DELETE FROM row")

@@ -1,6 +1,6 @@
-"""The one hash by which anything is compared with what it was.
+"""The one hash function for detecting changes.
 
-In: bytes, values that are compared by their text, files. Out: a short hexadecimal string.
+In: bytes, other values (by their text), files. Out: a short hexadecimal string.
 """
 
 import hashlib
@@ -8,7 +8,7 @@ from pathlib import Path
 
 
 def digest(*parts: object) -> str:
-    """Return a short hash; the parts are kept apart."""
+    """Return a short hash; `("ab", "c")` and `("a", "bc")` differ."""
     digester = hashlib.sha256()
     for part in parts:
         content = part if isinstance(part, bytes) else str(part).encode(errors="surrogatepass")
@@ -18,9 +18,9 @@ def digest(*parts: object) -> str:
 
 
 def file_digest(file: Path) -> str:
-    """Return a short hash of a file's name and content, as far as that can be read.
+    """Return a short hash of a file's name and, if it can be read, its content.
 
-    A large file is never held whole.
+    A large file is never in memory as a whole.
     """
     try:
         with file.open("rb") as stream:

@@ -15,13 +15,13 @@ from builder.chart.flow_metrics import FlowMetrics
 from builder.chart.spacing import SECTION_GAP
 from builder.chart.step_function import StepFunction
 from builder.chart.styles import Style
-from builder.plan.outline import Block, Section
+from builder.plan.outline import OutlineBlock, OutlineSection
 
 
 class MeasuredGroup(NamedTuple):
     """Blocks of one section that stay together."""
 
-    blocks: tuple[Block, ...]
+    blocks: tuple[OutlineBlock, ...]
     sizes: tuple[BlockSize, ...]
     first: bool  # of its section
     last: bool
@@ -37,11 +37,11 @@ class Column(NamedTuple):
     height: float
 
 
-Group = tuple[tuple[Block, ...], bool, bool]  # blocks, whether first and last of the section
+Group = tuple[tuple[OutlineBlock, ...], bool, bool]  # blocks, whether first and last of the section
 Groups = tuple[Group, ...]
 
 
-def block_groups(sections: Sequence[Section], separate: bool = False) -> Groups:
+def block_groups(sections: Sequence[OutlineSection], separate: bool = False) -> Groups:
     """Join the blocks that must not be split.
 
     A head without results stays with what follows, and an end with nothing but connectors stays
@@ -50,9 +50,9 @@ def block_groups(sections: Sequence[Section], separate: bool = False) -> Groups:
     """
     found = []
     for section in sections:
-        joined: list[list[Block]] = []
+        joined: list[list[OutlineBlock]] = []
         for block in section.blocks:
-            lone_end = block.down is None and not any(side.links for side in block.sides)
+            lone_end = block.down is None and not any(side.chain for side in block.sides)
             lone_head = len(joined) == 1 and not any(before.sides for before in joined[0])
             if joined and (lone_end or lone_head) and not separate:
                 joined[-1].append(block)
@@ -93,7 +93,7 @@ def galley(
 
 def _same_words(group: Group, metrics: FlowMetrics, earlier: FlowMetrics) -> bool:
     """Whether the boxes of a group hold the same words; labels and connectors always do."""
-    steps = [link.step for block in group[0] for side in block.sides for link in side.links]
+    steps = [link.step for block in group[0] for side in block.sides for link in side.chain]
     steps += [block.step for block in group[0]]
     return all(metrics.boxes[step] is earlier.boxes[step] for step in steps)
 

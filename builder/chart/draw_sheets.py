@@ -66,7 +66,7 @@ def steps_in_columns(columns: Sequence[Column]) -> Iterator[str]:
     for piece in (piece for column in columns for piece in column.pieces):
         for block in piece.blocks:
             yield block.step
-            yield from (link.step for side in block.sides for link in side.links)
+            yield from (link.step for side in block.sides for link in side.chain)
 
 
 def _sheet(pen: Pen, fit: SheetLayout, columns: Sequence[Column]) -> Chart:

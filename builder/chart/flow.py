@@ -18,11 +18,12 @@ from builder.chart.undrawn_ways import (
     way_notes,
 )
 from builder.graph.routes import ExitKind
+from builder.model.checks import Branch, Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Step, Tree
-from builder.plan.numbering import Line, lines, numbered, tree_outline
-from builder.plan.outline import Block, Link, Section
+from builder.model.tree import Step, Tree
+from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
+from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.hazards import by_severity
 from builder.wording.results import NO_BREAK, result_words, tied
 
@@ -69,15 +70,15 @@ class Flow:
     title: str
     nodes: Mapping[str, Node]
     edges: Edges
-    sections: tuple[Section, ...]
+    sections: tuple[OutlineSection, ...]
     arrivals: frozenset[str] = field(default_factory=frozenset)  # nodes that are reached by number
 
 
 def flow_of(tree: Tree, library: Library | None = None) -> Flow:
     """Turn a tree into what its chart shows."""
-    drawn = lines(tree)
+    drawn = chart_lines(tree)
     sections = tree_outline(tree, drawn)
-    at = NumberedTree(tree, numbered(tree, sections), drawn, library)
+    at = NumberedTree(tree, number_sections(tree, sections), drawn, library)
     nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _handoffs(at)
     edges = {
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
@@ -130,12 +131,12 @@ def _handoffs(at: NumberedTree) -> dict[str, Node]:
 def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
     text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
-        number = library.entries.get(str(branch.text)) if library else None
+        number = library.entry_numbers.get(str(branch.text)) if library else None
         text += f", step{NO_BREAK}{number or branch.step.replace('-', ' ')}"
     return Node(id=id, kind="handoff", text=text, href=f"tree:{branch.text}")
 
 
-def _edge(at: NumberedTree, step: Step, line: Line) -> Edge:
+def _edge(at: NumberedTree, step: Step, line: ChartLine) -> Edge:
     way, result = line.exit.kind, line.exit.result
     means = str(result.means or "") if result else ""
     looped = at.tree.steps[line.target].each if way is ExitKind.NEXT else None
@@ -144,7 +145,7 @@ def _edge(at: NumberedTree, step: Step, line: Line) -> Edge:
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
 
 
-def _ranked(at: NumberedTree, sections: Sequence[Section], edges: Edges) -> Edges:
+def _ranked(at: NumberedTree, sections: Sequence[OutlineSection], edges: Edges) -> Edges:
     """Number the results of a check of which the first that fits counts, if one runs straight down.
 
     That one is drawn last, whatever its place in the list.
@@ -162,7 +163,7 @@ def _ranked(at: NumberedTree, sections: Sequence[Section], edges: Edges) -> Edge
     return found
 
 
-def _label(step: Step, way: ExitKind, line: Line) -> str:
+def _label(step: Step, way: ExitKind, line: ChartLine) -> str:
     match way:
         case ExitKind.COULD_NOT:
             return "could not be done"
@@ -176,22 +177,22 @@ def _label(step: Step, way: ExitKind, line: Line) -> str:
             return ""
 
 
-def nodes_reached_by_number(edges: Edges, sections: Sequence[Section]) -> frozenset[str]:
+def nodes_reached_by_number(edges: Edges, sections: Sequence[OutlineSection]) -> frozenset[str]:
     """Return the nodes that a connector leads to, or the words at the end of a chain."""
     found = set()
     for block in (block for section in sections for block in section.blocks):
         for side in block.sides:
-            found.update([] if side.links else [edges[block.step][side.lead].target])
-            for _, edge in _ways_on(edges, side.links):
+            found.update([] if side.chain else [edges[block.step][side.edge_index].target])
+            for _, edge in _ways_on(edges, side.chain):
                 found.add(edge.target)
     return frozenset(found)
 
 
-def _ways_on(edges: Edges, links: Sequence[Link]) -> Iterator[tuple[str, Edge]]:
+def _ways_on(edges: Edges, links: Sequence[ChainStep]) -> Iterator[tuple[str, Edge]]:
     """Yield the edges of a chain for which no line is drawn, each with its step."""
     for link, after in zip_longest(links, links[1:]):
         for number, edge in enumerate(edges.get(link.step, ())):
-            if after is None or number != after.lead:
+            if after is None or number != after.edge_index:
                 yield link.step, edge
 
 
@@ -210,7 +211,7 @@ def _with_ways_on(flow: Flow) -> Flow:
     nodes = dict(flow.nodes)
     for block in (block for section in flow.sections for block in section.blocks):
         for side in block.sides:
-            for step, edge in _ways_on(flow.edges, side.links):
+            for step, edge in _ways_on(flow.edges, side.chain):
                 words = f"{edge.label}: go to" if edge.label else "then go to"
                 way = f"{words} {flow.nodes[edge.target].number}"
                 nodes[step] = replace(nodes[step], ways_on=(*nodes[step].ways_on, way))
@@ -237,7 +238,7 @@ def _with_start(flow: Flow) -> Flow:
     if not flow.sections:
         return flow
     first, *rest = flow.sections
-    head = Section((Block(START, (), 0), *first.blocks))
+    head = OutlineSection((OutlineBlock(START, (), 0), *first.blocks))
     return replace(
         flow,
         nodes={START: Node(START, "start", "Start"), **flow.nodes},

@@ -101,10 +101,10 @@ def _least(metrics: FlowMetrics) -> Iterator[tuple[float, float]]:
             if block.down is not None:
                 yield TRUNK + _least_connector(metrics, step, block.down), 0
             for side in block.sides:
-                yield 0, BESIDE + metrics.labels[step][side.lead].widest
-                if not side.links:
-                    yield 0, _least_connector(metrics, step, side.lead)
-                for link in side.links:
+                yield 0, BESIDE + metrics.labels[step][side.edge_index].widest
+                if not side.chain:
+                    yield 0, _least_connector(metrics, step, side.edge_index)
+                for link in side.chain:
                     yield 0, INDENT + _least_width(metrics, link.step)
                     yield 0, 2 * INDENT + 2 * BESIDE + _widest_label(metrics, link.step)
 

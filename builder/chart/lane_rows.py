@@ -23,7 +23,7 @@ from builder.chart.spacing import (
     LEAST_GAP,
     ROW_GAP,
 )
-from builder.plan.outline import Side
+from builder.plan.outline import SideBranch
 
 Point = tuple[float, float]
 
@@ -31,7 +31,7 @@ Point = tuple[float, float]
 class LaneRow(NamedTuple):
     """One result, measured; without boxes it is a connector behind its words."""
 
-    side: Side
+    side: SideBranch
     label: float  # height of its words
     boxes: tuple[float, ...]  # heights
     joints: tuple[float, ...]  # heights of the gaps between them
@@ -39,35 +39,35 @@ class LaneRow(NamedTuple):
 
 
 def lane_rows(
-    metrics: FlowMetrics, step: str, sides: Sequence[Side], lane: float
+    metrics: FlowMetrics, step: str, sides: Sequence[SideBranch], lane: float
 ) -> tuple[LaneRow, ...]:
     """Measure the rows of a step in a lane of a given width."""
     return tuple([lane_row(metrics, step, side, lane) for side in sides])
 
 
-def lane_row(metrics: FlowMetrics, step: str, side: Side, lane: float) -> LaneRow:
+def lane_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> LaneRow:
     """Measure a row."""
-    words = metrics.labels[step][side.lead]
+    words = metrics.labels[step][side.edge_index]
     label = words.height(lane - BESIDE)
-    if not side.links:
+    if not side.chain:
         beside = words.height(_connector_room(metrics, step, side, lane))
         behind = _to_line(beside) + CONNECTOR_HEIGHT / 2
         below = _above(label) + CONNECTOR_HEIGHT
         if behind <= below:
             return LaneRow(side, beside, (), (), behind + ROW_GAP)
         return LaneRow(side, label, (CONNECTOR_HEIGHT,), (), below + ROW_GAP)
-    boxes = tuple([metrics.box_height(link.step, lane - INDENT) for link in side.links])
+    boxes = tuple([metrics.box_height(link.step, lane - INDENT) for link in side.chain])
     joints = tuple(
         [
-            joint_height(metrics, one.step, two.lead, lane - INDENT)
-            for one, two in pairwise(side.links)
+            joint_height(metrics, one.step, two.edge_index, lane - INDENT)
+            for one, two in pairwise(side.chain)
         ]
     )
     return LaneRow(side, label, boxes, joints, _above(label) + sum(boxes) + sum(joints) + ROW_GAP)
 
 
-def _connector_room(metrics: FlowMetrics, step: str, side: Side, lane: float) -> float:
-    return lane - BESIDE - ARROW - metrics.connectors[metrics.target(step, side.lead)]
+def _connector_room(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> float:
+    return lane - BESIDE - ARROW - metrics.connectors[metrics.target(step, side.edge_index)]
 
 
 def joint_height(metrics: FlowMetrics, step: str, lead: int, column: float) -> float:
@@ -97,7 +97,7 @@ def draw_lane_row(
 ) -> Iterator[Part]:
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""
     x, at = place.x, place.y + entry_height(row)
-    words = pen.metrics.labels[step][row.side.lead]
+    words = pen.metrics.labels[step][row.side.edge_index]
     if row.boxes:
         label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
         left = x + INDENT
@@ -108,23 +108,23 @@ def draw_lane_row(
     yield Polyline((*start, (x, at), (left, at)), True)
     if label:
         yield label
-    if row.side.links:
+    if row.side.chain:
         yield from _draw_chain(pen, row, Rect(left, place.y + _above(row.label),
                                               place.right - left, 0))  # fmt: skip
         return
-    target = pen.metrics.target(step, row.side.lead)
+    target = pen.metrics.target(step, row.side.edge_index)
     pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.metrics.connectors[target], CONNECTOR_HEIGHT)
     yield connector_part(pen, target, pill)
 
 
 def _draw_chain(pen: Pen, row: LaneRow, place: Rect) -> Iterator[Part]:
     x, top = place.x, place.y
-    for number, (link, high) in enumerate(zip(row.side.links, row.boxes, strict=True)):
+    for number, (link, high) in enumerate(zip(row.side.chain, row.boxes, strict=True)):
         yield box_part(pen, link.step, Rect(x, top, place.width, high))
         top += high
         if number < len(row.joints):
             gap = row.joints[number]
-            lead = row.side.links[number + 1].lead
+            lead = row.side.chain[number + 1].edge_index
             yield from draw_joint(pen, link.step, lead, Rect(x + INDENT, top, place.width, gap))
             top += gap
 

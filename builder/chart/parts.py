@@ -13,7 +13,7 @@ from builder.chart.flow_metrics import FlowMetrics, sheet_reference
 from builder.chart.measured_word import WordLine, line_width, measured_words
 from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
 from builder.chart.text_block import TextBlock, box_text, broken_lines, is_bar, line_height
-from builder.wording.phrases import KINDS
+from builder.wording.labels import STEP_LABELS
 
 SHAPES = {
     "start": Shape.TERMINATOR,
@@ -67,7 +67,7 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
 
 
 def _spoken(node: Node) -> str:
-    words = " ".join(filter(None, (KINDS.get(node.kind, ""), node.number, node.text)))
+    words = " ".join(filter(None, (STEP_LABELS.get(node.kind, ""), node.number, node.text)))
     return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
 
 

@@ -18,7 +18,7 @@ from builder.chart.lane_rows import (
 )
 from builder.chart.parts import HALF, Pen, box_part, diamond
 from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
-from builder.plan.outline import Block, Side
+from builder.plan.outline import OutlineBlock, SideBranch
 
 SHARE = 0.52  # of the width that the checks take: other shares gained nothing over many graphs
 
@@ -29,7 +29,7 @@ def split(column: float) -> tuple[float, float]:
     return checks, column - BETWEEN - checks
 
 
-def size(metrics: FlowMetrics, block: Block, column: float) -> BlockSize:
+def size(metrics: FlowMetrics, block: OutlineBlock, column: float) -> BlockSize:
     """Measure a block in a column of a given width."""
     checks, lane = split(column)
     head = metrics.box_height(block.step, checks)
@@ -39,12 +39,12 @@ def size(metrics: FlowMetrics, block: Block, column: float) -> BlockSize:
         return BlockSize(head, found, max(head, beside - ROW_GAP), 0, 0)
     tail = joint_height(metrics, block.step, block.down, checks)
     body = max(head, beside - tail)
-    foot = lane_row(metrics, block.step, Side(block.down), checks - TRUNK)
+    foot = lane_row(metrics, block.step, SideBranch(block.down), checks - TRUNK)
     cut = max(head + LEAD_IN + foot.height, beside - ROW_GAP) - body
     return BlockSize(head, found, body, tail, cut)
 
 
-def draw(pen: Pen, block: Block, made: BlockSize, place: Rect, cut: bool) -> Iterator[Part]:
+def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool) -> Iterator[Part]:
     """Yield the parts of a block; with `cut`, the way down ends in a connector."""
     checks, _ = split(place.width)
     trunk = place.x + TRUNK
@@ -54,7 +54,7 @@ def draw(pen: Pen, block: Block, made: BlockSize, place: Rect, cut: bool) -> Ite
         return
     start = place.y + made.head
     if cut:
-        one = lane_row(pen.metrics, block.step, Side(block.down), checks - TRUNK)
+        one = lane_row(pen.metrics, block.step, SideBranch(block.down), checks - TRUNK)
         lane = Rect(trunk, start + LEAD_IN, checks - TRUNK, one.height)
         yield from draw_lane_row(pen, block.step, one, lane, [(trunk, start)])
         return
@@ -62,7 +62,9 @@ def draw(pen: Pen, block: Block, made: BlockSize, place: Rect, cut: bool) -> Ite
     yield from draw_joint(pen, block.step, block.down, place)
 
 
-def _draw_rows(pen: Pen, block: Block, made: BlockSize, place: Rect, edge: float) -> Iterator[Part]:
+def _draw_rows(
+    pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, edge: float
+) -> Iterator[Part]:
     if not made.rows:
         return
     lane = edge + BETWEEN

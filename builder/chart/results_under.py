@@ -18,10 +18,10 @@ from builder.chart.lane_rows import (
 )
 from builder.chart.parts import HALF, Pen, box_part, diamond
 from builder.chart.spacing import LEAD_IN, NARROW, TRUNK
-from builder.plan.outline import Block, Side
+from builder.plan.outline import OutlineBlock, SideBranch
 
 
-def size(metrics: FlowMetrics, block: Block, column: float) -> BlockSize:
+def size(metrics: FlowMetrics, block: OutlineBlock, column: float) -> BlockSize:
     """Measure a block in a column of a given width."""
     head = metrics.box_height(block.step, column)
     found = lane_rows(metrics, block.step, block.sides, column - TRUNK)
@@ -29,11 +29,11 @@ def size(metrics: FlowMetrics, block: Block, column: float) -> BlockSize:
     if block.down is None:
         return BlockSize(head, found, body, 0, 0)
     tail = joint_height(metrics, block.step, block.down, column)
-    foot = lane_row(metrics, block.step, Side(block.down), column - TRUNK)
+    foot = lane_row(metrics, block.step, SideBranch(block.down), column - TRUNK)
     return BlockSize(head, found, body, tail, LEAD_IN + foot.height)
 
 
-def draw(pen: Pen, block: Block, made: BlockSize, place: Rect, cut: bool) -> Iterator[Part]:
+def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool) -> Iterator[Part]:
     """Yield the parts of a block; with `cut`, the way down ends in a connector."""
     trunk = place.x + TRUNK
     yield box_part(pen, block.step, Rect(place.x, place.y, place.width, made.head))
@@ -51,7 +51,7 @@ def draw(pen: Pen, block: Block, made: BlockSize, place: Rect, cut: bool) -> Ite
         return
     foot = place.y + made.body
     if cut:
-        one = lane_row(pen.metrics, block.step, Side(block.down), place.width - TRUNK)
+        one = lane_row(pen.metrics, block.step, SideBranch(block.down), place.width - TRUNK)
         lane = Rect(trunk, foot + LEAD_IN, place.right - trunk, one.height)
         yield from draw_lane_row(pen, block.step, one, lane, [(trunk, start)])
         return

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from builder.chart.flow import Edge, Flow, Node
-from builder.plan.outline import Block, Section
+from builder.plan.outline import OutlineBlock, OutlineSection
 
 OTHER_RESULTS = "other results"  # the words on the way to the second box
 
@@ -19,13 +19,13 @@ def split_checks(flow: Flow, most: int) -> Flow:
     sections = []
     for section in flow.sections:
         parts = [part for block in section.blocks for part in _parts(block, most, nodes, edges)]
-        sections.append(Section(tuple(parts)))
+        sections.append(OutlineSection(tuple(parts)))
     return replace(flow, nodes=nodes, edges=edges, sections=tuple(sections))
 
 
 def _parts(
-    block: Block, most: int, nodes: dict[str, Node], edges: dict[str, tuple[Edge, ...]]
-) -> Iterator[Block]:
+    block: OutlineBlock, most: int, nodes: dict[str, Node], edges: dict[str, tuple[Edge, ...]]
+) -> Iterator[OutlineBlock]:
     """Yield a block in parts, and add the boxes and lines that they need."""
     step = block.step
     while len(block.sides) > most:
@@ -35,6 +35,6 @@ def _parts(
         edges[name] = edges[block.step]
         way = len(edges[block.step])
         edges[block.step] = (*edges[block.step], Edge(block.step, name, OTHER_RESULTS))
-        yield Block(block.step, block.sides[:most], way)
-        block = Block(name, block.sides[most:], block.down)
+        yield OutlineBlock(block.step, block.sides[:most], way)
+        block = OutlineBlock(name, block.sides[most:], block.down)
     yield block

@@ -12,7 +12,7 @@ from builder.chart.block_size import BlockSize
 from builder.chart.chart import Part, Rect
 from builder.chart.flow_metrics import FlowMetrics
 from builder.chart.parts import Pen
-from builder.plan.outline import Block
+from builder.plan.outline import OutlineBlock
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +20,8 @@ class Style:
     """One way of drawing."""
 
     name: str
-    size: Callable[[FlowMetrics, Block, float], BlockSize]
-    draw: Callable[[Pen, Block, BlockSize, Rect, bool], Iterator[Part]]
+    size: Callable[[FlowMetrics, OutlineBlock, float], BlockSize]
+    draw: Callable[[Pen, OutlineBlock, BlockSize, Rect, bool], Iterator[Part]]
     least: Callable[[FlowMetrics], float]
 
 

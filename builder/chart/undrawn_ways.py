@@ -8,9 +8,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.graph.routes import Exit, ExitKind, exits, list_step
+from builder.model.checks import Branch, Check
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Step, Tree
-from builder.plan.numbering import Lines
+from builder.model.tree import Step, Tree
+from builder.plan.numbering import ChartLines
 
 ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth",
             "ninth", "tenth")  # fmt: skip
@@ -22,7 +23,7 @@ class NumberedTree:
 
     tree: Tree
     numbers: Mapping[str, int]
-    drawn: Lines
+    drawn: ChartLines
     library: Library | None
 
 
@@ -43,7 +44,7 @@ def way_notes(at: NumberedTree, step: Step) -> Iterator[str]:
                 pass
 
 
-def undrawn_ways(drawn: Lines, step: Step) -> Sequence[Exit]:
+def undrawn_ways(drawn: ChartLines, step: Step) -> Sequence[Exit]:
     """Return the ways out of a step for which no line is drawn."""
     lines = [line.exit for line in drawn[step.id]]
     return [way for way in exits(step) if way not in lines]

@@ -1,12 +1,12 @@
-"""What the findings of each tree depend on beside its own file.
+"""What the findings of each tree depend on besides its own file.
 
-In: a library. Out: a library that notes what is looked up in it, and for each tree a hash; while
-that and the tree's file stay the same, so do its findings.
+In: a library. Out: a library that records lookups, and a hash for each tree: while the hash and the
+tree's file stay the same, so do its findings.
 
-Rules declare nothing: what they look up in the knowledge while they judge a tree is noted, entry by
-entry, so that a change of one tool concerns the trees that name it and no others. Every finding
-depends on the shop's settings. No rule that judges single trees knows the date. A tree that others
-lead into also depends on every tree from which a walk can come to it, however far away.
+Rules declare nothing: their lookups in the knowledge are recorded entry by entry while they judge a
+tree, so a change to one tool affects only the trees that name it. Every finding depends on the
+shop's settings. No rule for single trees knows the date. A tree that others lead into also depends
+on every tree from which a walk can reach it, however far away.
 """
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
@@ -20,34 +20,34 @@ from builder.cache.digest import digest
 from builder.model.library import Library
 from builder.model.text import Position
 
-ALL = "*"  # every entry of a kind: somebody went through them
-KINDS = (
-    "systems", "lamps", "hazards", "tools", "vehicles", "codes", "failure_types", "glossary",
-    "words", "same_words", "how_tos", "modules", "cases", "pictures",
+ALL = "*"  # every entry of a kind, recorded when a rule iterates over them
+KNOWLEDGE_KINDS = (
+    "systems", "lamps", "hazards", "conditions", "tools", "vehicles", "codes", "failure_types",
+    "glossary", "words", "same_words", "how_tos", "modules", "cases", "pictures",
 )  # fmt: skip
 Used = set[tuple[str, str]]  # kind and id
 T = TypeVar("T")
 
 
 class Observed(Mapping[str, T]):
-    """A map of the knowledge that notes which of its entries are looked up."""
+    """A mapping that records which of its entries are looked up."""
 
     def __init__(self, kind: str, entries: Mapping[str, T], used: Used) -> None:
-        """Take the entries, and where to note them."""
+        """Wrap entries of a kind; lookups are added to `used`."""
         self.kind, self.entries, self.used = kind, entries, used
 
     def __getitem__(self, id_: str) -> T:
-        """Return an entry. Raises KeyError where there is none, which is noted as well."""
+        """Return an entry. Raises KeyError where there is none, which is recorded too."""
         self.used.add((self.kind, str(id_)))
         return self.entries[id_]
 
     def __contains__(self, id_: object) -> bool:
-        """Whether there is such an entry."""
+        """Return whether there is such an entry."""
         self.used.add((self.kind, str(id_)))
         return id_ in self.entries
 
     def __iter__(self) -> Iterator[str]:
-        """Go through the ids of all."""
+        """Iterate over the IDs of all entries."""
         self.used.add((self.kind, ALL))
         return iter(self.entries)
 
@@ -58,13 +58,13 @@ class Observed(Mapping[str, T]):
 
 
 def observed(library: Library, used: Used) -> Library:
-    """Return a library that notes in `used` what is looked up in its knowledge."""
-    maps = {kind: Observed(kind, getattr(library, kind), used) for kind in KINDS}
+    """Return a library that adds every lookup in its knowledge to `used`."""
+    maps = {kind: Observed(kind, getattr(library, kind), used) for kind in KNOWLEDGE_KINDS}
     return replace(library, **maps)  # type: ignore[arg-type]
 
 
 def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], str]:
-    """Return what hashes the knowledge of a list of kinds and ids, as it is in this library."""
+    """Return a function that hashes the entries of this library with the given kinds and IDs."""
     shop = digest(_content(library.shop))
 
     @cache
@@ -74,50 +74,50 @@ def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], 
             return digest(*((name, _content(value)) for name, value in entries.items()))
         return digest(_content(entries[id_])) if id_ in entries else ""
 
-    return lambda used: digest(shop, *(of_entry(*one) for one in used))
+    return lambda used: digest(shop, *(of_entry(*entry) for entry in used))
 
 
 def neighbor_digests(
     library: Library, shapes: Mapping[str, str], led_into: Collection[str]
 ) -> dict[str, str]:
-    """Return for each tree of `led_into` the hash of all trees from which a walk can come to it.
+    """Return for each tree of `led_into` the hash of all trees from which a walk can reach it.
 
-    `shapes` are hashes of what of each tree others may depend on.
+    `shapes` are hashes of the parts of each tree that other trees may depend on.
     """
-    found: dict[str, str] = {}
-    groups = nx.condensation(_leading(library, led_into))  # trees in a ring depend on each other
-    known: dict[int, str] = {}
+    digests: dict[str, str] = {}
+    groups = nx.condensation(_upstream(library, led_into))  # trees in a loop share a hash
+    group_digests: dict[int, str] = {}
     for group in nx.topological_sort(groups):
         members = sorted(groups.nodes[group]["members"])
-        before = sorted(known[other] for other in groups.predecessors(group))
-        known[group] = digest(*(shapes[id_] for id_ in members), *before)
-        found |= {id_: known[group] for id_ in members if id_ in led_into}
-    return found
+        before = sorted(group_digests[other] for other in groups.predecessors(group))
+        group_digests[group] = digest(*(shapes[id_] for id_ in members), *before)
+        digests |= {id_: group_digests[group] for id_ in members if id_ in led_into}
+    return digests
 
 
-def _leading(library: Library, led_into: Collection[str]) -> "nx.DiGraph[str]":
-    """Join to some trees all from which a walk can come to them."""
+def _upstream(library: Library, led_into: Collection[str]) -> "nx.DiGraph[str]":
+    """Return the graph of some trees and of all from which a walk can reach them."""
     digraph: nx.DiGraph[str] = nx.DiGraph()
     digraph.add_nodes_from(led_into)
-    known, waiting = set[str](), list(led_into)
-    while waiting:
-        id_ = waiting.pop()
-        if id_ not in known:
-            known.add(id_)
+    visited, pending = set[str](), list(led_into)
+    while pending:
+        id_ = pending.pop()
+        if id_ not in visited:
+            visited.add(id_)
             callers = {caller for caller, _ in library.callers.get(id_, ())}
             digraph.add_edges_from((caller, id_) for caller in callers)
-            waiting += callers
+            pending += callers
     return digraph
 
 
 def _content(value: object) -> object:
-    """Return what a value says, without where it stands: a line moved down changes no finding."""
+    """Return the content of a value without its positions: moving a line changes no finding."""
     if isinstance(value, Position):
         return ()
     if is_dataclass(value) and not isinstance(value, type):
         return [_content(getattr(value, field.name)) for field in fields(value)]
     if isinstance(value, Mapping):
-        return [(str(key), _content(one)) for key, one in value.items()]
+        return [(str(key), _content(item)) for key, item in value.items()]
     if isinstance(value, (tuple, list)):
-        return [_content(one) for one in value]
+        return [_content(item) for item in value]
     return str(value)

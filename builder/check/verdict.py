@@ -1,7 +1,7 @@
-"""The verdict of a shop: what is in it, and all that is wrong with it, as one finished value.
+"""The verdict of a shop: its library and all findings, as one finished value.
 
 In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and judged once, and only
-if the last check does not know it, or something that its findings depend on has changed.
+if it is new, or if something that its findings depend on has changed since the last check.
 """
 
 import os
@@ -16,33 +16,33 @@ from pathlib import Path
 
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
-from builder.check.examine import Waiting, content_of, examine_all, judge_all, unjudged
-from builder.check.kept import (
+from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
+from builder.check.serialization import from_bytes
+from builder.check.tree_record import (
     FINDINGS,
     HEAD,
     SUMMARY,
-    KeptTree,
+    TreeRecord,
+    cache_rows,
     findings_of,
-    kept_in,
     mistakes_of,
-    rows_of,
+    record_from_rows,
 )
-from builder.check.pickled import from_bytes
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
-from builder.model.summary import Summary, TreeListing
-from builder.reader.shop_files import read_knowledge
+from builder.model.summary import TreeListing, TreeSummary
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
 INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
-Kept = Mapping[str, KeptTree]  # by the name of the file
+Records = Mapping[str, TreeRecord]  # by the name of the file
 
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """What a check found."""
+    """The result of a check."""
 
     library: Library
     findings: tuple[Finding, ...]  # by file, line and column, each once
@@ -60,22 +60,22 @@ def check(
     files: Iterable[Path] = (),
     progress: Progress = no_progress,
 ) -> Verdict:
-    """Judge every tree and the shop as a whole; with files, keep what concerns those.
+    """Judge every tree and the shop as a whole; with files, return only their findings.
 
-    What is found out is kept in the cache. Raises FileNotFoundError where one of the files doesn't
+    The results are stored in the cache. Raises FileNotFoundError where one of the files doesn't
     exist or isn't in the shop.
     """
-    wanted = {_name_in_shop(shop, path) for path in files}
+    names = {_name_in_shop(shop, path) for path in files}
     knowledge, mistakes = read_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
     trees = _judged(shop, library, trees, packed)
-    of_trees = [(*mistakes_of(one), *findings_of(one)) for one in trees.values()]
+    of_trees = [(*mistakes_of(tree), *findings_of(tree)) for tree in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
-    _keep(cache, before, trees)
-    kept = (one for one in findings if not wanted or one.at.file in wanted)
-    return Verdict(replace(library, entries=_entries(trees)), in_order(kept))
+    _store(cache, before, trees)
+    chosen = (finding for finding in findings if not names or finding.at.file in names)
+    return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(chosen))
 
 
 def _name_in_shop(shop: Path, path: Path) -> str:
@@ -83,126 +83,124 @@ def _name_in_shop(shop: Path, path: Path) -> str:
     # Not Path.resolve: before Python 3.13 that raises RuntimeError on a link to itself.
     file = Path(os.path.realpath(path))
     if not file.exists():
-        raise FileNotFoundError(f"{path} doesn't exist, or is a link to nothing")
+        raise FileNotFoundError(f"{path} doesn't exist, or is a broken link")
     if not file.is_relative_to(shop):
         raise FileNotFoundError(f"{path} isn't in the shop {shop}")
     return file.relative_to(shop).as_posix()
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
-    """Return the library, judged or not; a tree that the last check knows is not read again."""
+    """Return the library without judging it; trees in the cache aren't read again."""
     before = _known(cache)
-    trees = {
-        file: _recalled(shop, before, file) or unjudged(shop, file) for file in tree_names(shop)
-    }
+    files = tree_names(shop)
+    trees = {file: _cached(shop, before, file) or unchecked_record(shop, file) for file in files}
     library = _library(shop, read_knowledge(shop)[0], trees, cache)
-    return replace(library, entries=_entries(trees))
+    return replace(library, entry_numbers=_entry_numbers(trees))
 
 
-def _entries(trees: Kept) -> dict[str, int]:
-    """Return the numbers that are known of steps, by `tree#step`."""
-    return {f"{one.listing.id}#{step}": number for one in trees.values() if one.listing
-            for step, number in one.numbers}  # fmt: skip
+def _entry_numbers(trees: Records) -> dict[str, int]:
+    """Return the known numbers of steps by `tree#step`."""
+    return {f"{tree.listing.id}#{step}": number for tree in trees.values() if tree.listing
+            for step, number in tree.numbers}  # fmt: skip
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Sort findings as a reader goes through the files; the same one is kept once."""
-    return tuple(
-        sorted(dict.fromkeys(findings), key=lambda one: (*one.at[:3], one.rule, one.message))
-    )
+    """Sort findings by file, line and column, without duplicates."""
+    return tuple(sorted(dict.fromkeys(findings), key=lambda f: (*f.at[:3], f.rule, f.message)))
 
 
-def _known(cache: Cache) -> Kept:
-    """Return what the last check has kept; what can't be made sense of counts for nothing."""
+def _known(cache: Cache) -> Records:
+    """Return the records of the last check; unreadable ones are skipped."""
     heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
     for file in heads.keys() & findings.keys():
-        with suppress(Exception):  # it is only a cache, whoever wrote it
-            known[file] = kept_in(heads[file], findings[file])
+        with suppress(Exception):  # a cache may hold anything
+            known[file] = record_from_rows(heads[file], findings[file])
     return known
 
 
-def _recalled(shop: Path, before: Kept, file: str) -> KeptTree | None:
-    """Return what is known of a file, if it is as it was."""
-    kept = before.get(file)
-    return kept if kept and kept.content == content_of(shop / file) else None
+def _cached(shop: Path, before: Records, file: str) -> TreeRecord | None:
+    """Return the record of a file, if the file hasn't changed."""
+    record = before.get(file)
+    return record if record and record.content == content_of(shop / file) else None
 
 
 def _examined(
-    shop: Path, before: Kept, knowledge: Library, progress: Progress
-) -> tuple[dict[str, KeptTree], dict[str, bytes]]:
-    """Return every tree's file as it is known now, and packed the new trees still to be judged."""
-    known = {file: _recalled(shop, before, file) for file in tree_names(shop)}
-    new = [file for file, kept in known.items() if kept is None]
+    shop: Path, before: Records, knowledge: Library, progress: Progress
+) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
+    """Return the record of every tree, and the packed trees that are still to be judged."""
+    known = {file: _cached(shop, before, file) for file in tree_names(shop)}
+    new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
     examined = dict(zip(new, examine_all(shop, new, knowledge, led_into, progress), strict=True))
     alone = knowledge_digest(knowledge)
     now = {}
-    for file, kept in known.items():
-        if kept is None:
-            one = examined[file]
-            kept = one.kept if one.waiting else replace(one.kept, inputs=alone(one.kept.used))
-        now[file] = kept
-    return now, {file: one.waiting for file, one in examined.items() if one.waiting}
+    for file, record in known.items():
+        if record is None:
+            record = examined[file].record
+            if not examined[file].pending:
+                record = replace(record, inputs=alone(record.used))
+        now[file] = record
+    return now, {file: new_tree.pending for file, new_tree in examined.items() if new_tree.pending}
 
 
-def _led_into(shop: Path, new: Iterable[str], known: Iterable[KeptTree | None]) -> frozenset[str]:
-    """Return the trees that others may lead into the middle of.
+def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]) -> frozenset[str]:
+    """Return the trees that others may lead into at a step in the middle.
 
-    New files are looked through as plain text, before they are read: rather one tree too many.
+    New files are searched as plain text before they are read, so this may name a tree too many.
     """
-    listings = (kept.listing for kept in known if kept and kept.listing)
-    found = {tree for listing in listings for tree, step in listing.leads_to if step}
+    listings = (record.listing for record in known if record and record.listing)
+    trees = {tree for listing in listings for tree, step in listing.leads_to if step}
     for file in new:
         if (shop / file).is_file():
-            found |= {id_.decode() for id_ in INTO_A_STEP.findall((shop / file).read_bytes())}
-    return frozenset(found)
+            trees |= {id_.decode() for id_ in INTO_A_STEP.findall((shop / file).read_bytes())}
+    return frozenset(trees)
 
 
-def _library(shop: Path, knowledge: Library, trees: Kept, cache: Cache) -> Library:
-    listings = {one.listing.id: one.listing for one in trees.values() if one.listing}
-    whole = not any(mistakes_of(one) for one in trees.values())
+def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
+    listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
+    complete = not any(mistakes_of(tree) for tree in trees.values())
     summary = partial(_summary, shop, trees, cache)
-    return replace(knowledge, trees=Trees(listings, summary), whole=whole)
+    return replace(knowledge, trees=Trees(listings, summary), complete=complete)
 
 
-def _summary(shop: Path, trees: Kept, cache: Cache, listing: TreeListing) -> Summary:
+def _summary(shop: Path, trees: Records, cache: Cache, listing: TreeListing) -> TreeSummary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
-    with suppress(Exception):  # it may have been damaged or deleted meanwhile
-        return from_bytes(content, Summary)
-    return from_bytes(unjudged(shop, listing.file).summary, Summary)
+    with suppress(Exception):  # the row may be damaged or deleted by now
+        return from_bytes(content, TreeSummary)
+    return from_bytes(unchecked_record(shop, listing.file).summary, TreeSummary)
 
 
 def _judged(
-    shop: Path, library: Library, trees: dict[str, KeptTree], packed: Mapping[str, bytes]
-) -> dict[str, KeptTree]:
+    shop: Path, library: Library, trees: dict[str, TreeRecord], packed: Mapping[str, bytes]
+) -> dict[str, TreeRecord]:
     """Judge every tree whose findings are unknown or depend on something that has changed."""
     listings = library.listings
     led_into = {id_ for id_, listing in listings.items() if not is_independent(listing, library)}
-    shapes = {one.listing.id: one.shape for one in trees.values() if one.listing}
+    shapes = {tree.listing.id: tree.shape for tree in trees.values() if tree.listing}
     neighbors = neighbor_digests(library, shapes, led_into)
     knowledge = knowledge_digest(library)
 
-    def inputs(kept: KeptTree) -> str:
-        beside = neighbors.get(kept.listing.id, "") if kept.listing else ""
-        return knowledge(kept.used) + beside
+    def inputs(record: TreeRecord) -> str:
+        beside = neighbors.get(record.listing.id, "") if record.listing else ""
+        return knowledge(record.used) + beside
 
-    waiting = [
-        Waiting(file, kept, packed.get(file, b""))
-        for file, kept in trees.items()
-        if kept.listing and (file in packed or kept.inputs != inputs(kept))
+    pending = [
+        PendingTree(file, record, packed.get(file, b""))
+        for file, record in trees.items()
+        if record.listing and (file in packed or record.inputs != inputs(record))
     ]
     judged = dict(trees)
-    for one, kept in zip(waiting, judge_all(shop, waiting, library), strict=True):
-        judged[one.file] = replace(kept, inputs=inputs(kept))
+    for tree, record in zip(pending, judge_all(shop, pending, library), strict=True):
+        judged[tree.file] = replace(record, inputs=inputs(record))
     return judged
 
 
-def _keep(cache: Cache, before: Kept, now: Kept) -> None:
+def _store(cache: Cache, before: Records, now: Records) -> None:
     with transaction(cache):
-        for file, kept in now.items():
-            if before.get(file) != kept:
-                for kind, content in rows_of(kept):
+        for file, record in now.items():
+            if before.get(file) != record:
+                for kind, content in cache_rows(record):
                     put_row(cache, kind, file, content)
         for file in before.keys() - now.keys():
             for kind in (HEAD, SUMMARY, FINDINGS):

@@ -11,7 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from builder.check.verdict import Verdict
-from builder.reader.source import LARGEST, unfit
+from builder.reader.source import MAX_FILE_BYTES, file_problem
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
 from builder.report.as_text import color_wanted, findings_as_text
@@ -50,7 +50,7 @@ def print_notes(notes: Iterable[str]) -> None:
 
 def _lines(shop: Path, file: str) -> list[str]:
     path = shop / file
-    if unfit(shop, path, LARGEST):
+    if file_problem(shop, path, MAX_FILE_BYTES):
         return []  # never a line of a file to which a link leads out of the shop
     try:
         return path.read_bytes().decode("utf-8-sig", "replace").split("\n")

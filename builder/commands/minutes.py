@@ -17,12 +17,12 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the expected, shortest and longest time of a tree, and those of each fix."""
-    from builder.plan.minutes import as_json, minutes
+    from builder.plan.minutes import minutes_as_json, tree_minutes
     from builder.reader.trees import the_tree
 
-    whole = minutes(the_tree(shop_of(options), options.tree))
+    whole = tree_minutes(the_tree(shop_of(options), options.tree))
     if options.format == "json":
-        print(json.dumps(as_json(whole), indent=2))
+        print(json.dumps(minutes_as_json(whole), indent=2))
         return 0
     print(f"expected {float(whole.expected):.0f} min, shortest {float(whole.shortest):.0f}, "
           f"longest {float(whole.longest):.0f}")  # fmt: skip

@@ -6,7 +6,7 @@ from pathlib import Path
 from builder.authoring.not_written import NotWritten
 from builder.commands.new import print_written
 from builder.commands.schema import write_schemas
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 
 NAME = "start"
 HELP = "create a shop folder that passes the checks"

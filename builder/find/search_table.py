@@ -11,7 +11,7 @@ from typing import NamedTuple
 from builder.find.common_words import EVERYDAY_WORDS
 from builder.model.knowledge import Lamp, Word
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Scope
 
 
@@ -98,7 +98,7 @@ def search_table(library: Library) -> SearchTable:
 
 
 def _lamp_row(key: str, lamp: Lamp) -> LampRow:
-    looks = " ".join(filter(None, (lamp.looks_like, lamp.colour)))
+    looks = " ".join(filter(None, (lamp.looks_like, lamp.color)))
     return LampRow(key, str(lamp.name), looks)
 
 
@@ -118,7 +118,7 @@ def _vehicle_row(scope: Scope) -> VehicleRow:
     return VehicleRow(str(scope.make), str(scope.model), first, last)
 
 
-def _tree_row(tree: Summary, library: Library, vehicles: tuple[VehicleRow, ...]) -> TreeRow:
+def _tree_row(tree: TreeSummary, library: Library, vehicles: tuple[VehicleRow, ...]) -> TreeRow:
     systems, lamps = sorted(library.systems), sorted(library.lamps)
     return TreeRow(
         id=tree.id,

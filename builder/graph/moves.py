@@ -13,8 +13,9 @@ from difflib import get_close_matches
 from typing import NamedTuple
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
+from builder.model.checks import Branch
 from builder.model.text import Text
-from builder.model.tree import Branch, Tree
+from builder.model.tree import Tree
 
 
 class Place(NamedTuple):

@@ -15,7 +15,8 @@ from dataclasses import dataclass
 from builder.graph.moves import Move, Moves, Place
 from builder.graph.requirements import Requirement
 from builder.graph.routes import Exit, ExitKind, Route
-from builder.model.tree import Check, Step
+from builder.model.checks import Check
+from builder.model.tree import Step
 
 MoveTest = Callable[[Move], bool]
 

@@ -54,7 +54,7 @@ def _nearest_middle(gap: Range, step: Decimal) -> Decimal | None:
     floor = (middle / step).to_integral_value(ROUND_FLOOR) * step
     ceiling = (middle / step).to_integral_value(ROUND_CEILING) * step
     for value in sorted({floor, ceiling}, key=lambda near: (abs(near - middle), near)):
-        if gap.takes(value):
+        if gap.contains(value):
             return value
     return None
 
@@ -92,7 +92,8 @@ def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]
     Integers serve as sets, bit i for box i: one `&` finds which of all boxes meet on an axis.
     """
     inside = [
-        tuple(side.meets(cut) for side, cut in zip(domain, box, strict=True)) for box in boxes
+        tuple(side.intersection(cut) for side, cut in zip(domain, box, strict=True))
+        for box in boxes
     ]
     solid = sum(1 << i for i, box in enumerate(inside) if not any(side.empty for side in box))
     meeting = [solid & ((1 << j) - 1) if solid >> j & 1 else 0 for j in range(len(inside))]
@@ -105,7 +106,7 @@ def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]
             meeting[j] &= ~ended[bisect_left(ends, (box[axis].low, len(inside)))]
     for j, second in enumerate(inside):
         for i in (i for i in range(j) if meeting[j] >> i & 1):
-            yield i, j, tuple(a.meets(b) for a, b in zip(inside[i], second, strict=True))
+            yield i, j, tuple(a.intersection(b) for a, b in zip(inside[i], second, strict=True))
 
 
 def _prefix_sets(ordered: list[tuple[Cut, int]]) -> list[int]:

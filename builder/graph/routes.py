@@ -8,8 +8,10 @@ from collections import defaultdict
 from dataclasses import dataclass
 from enum import StrEnum
 
+from builder.model.checks import Branch, Check, Result
+from builder.model.ends import Fix
 from builder.model.text import Position
-from builder.model.tree import Action, Branch, Check, Fix, Result, Step, Tree
+from builder.model.tree import Action, Step, Tree
 
 
 class ExitKind(StrEnum):
@@ -50,7 +52,7 @@ class Route:
     def label(self) -> str:
         """The words beside the arrow."""
         result = self.exit.result
-        return str(result.said) if result else ""
+        return str(result.text) if result else ""
 
 
 def exits(step: Step) -> list[Exit]:

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import partial
 
+from builder.model.checks import Check, Computed, Reading, Result
 from builder.model.figures import COMPARISONS, PLACES
 from builder.model.ranges import EVERYTHING, OVER, TOP, Box, Cut, Range, between
-from builder.model.tree import Check, Computed, Reading, Result
 from builder.trade.expressions import Expression, bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
 
@@ -38,7 +38,7 @@ class Axis:
         """Write a range of the reading as an author would."""
         if not self.phrases:
             return range_as_text(side, self.domain)
-        phrases = (phrase for i, phrase in enumerate(self.phrases) if side.takes(Decimal(i)))
+        phrases = (phrase for i, phrase in enumerate(self.phrases) if side.contains(Decimal(i)))
         return " or ".join(phrases)
 
 
@@ -98,7 +98,7 @@ def _computed(computed: Computed, known: Mapping[str, tuple[Decimal, Decimal]]) 
 
 def _box(check: Check, axes: tuple[Axis, ...], result: Result) -> Box:
     if check.figure:
-        return (COMPARISONS[check.figure.kind][result.said],)
+        return (COMPARISONS[check.figure.kind][result.text],)
     return tuple(map(partial(_side, check, result), axes))
 
 

@@ -1,6 +1,6 @@
 """What other trees need to know of a tree once it has been judged.
 
-In: a `Tree`. Out: its `Summary`, with the requirements a walk may lack at each handoff.
+In: a `Tree`. Out: its `TreeSummary`, with the requirements a walk may lack at each handoff.
 """
 
 from collections.abc import Iterable, Iterator
@@ -10,14 +10,15 @@ from builder.graph.moves import moves_of
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS
 from builder.graph.routes import exits
-from builder.model.summary import Handoff, Summary
-from builder.model.tree import Fix, Step, Tree
+from builder.model.ends import Fix
+from builder.model.summary import Handoff, TreeSummary
+from builder.model.tree import Step, Tree
 
 
-def summary_of(tree: Tree) -> Summary:
+def summary_of(tree: Tree) -> TreeSummary:
     """Keep of a tree what other trees need to know."""
     steps = tree.steps.values()
-    return Summary(
+    return TreeSummary(
         id=tree.id,
         file=tree.file,
         at=tree.at,

@@ -13,7 +13,8 @@ import networkx as nx
 
 from builder.graph.moves import Move, Place, moves_of
 from builder.graph.routes import ExitKind
-from builder.model.tree import Action, Check, Step, Tree
+from builder.model.checks import Check
+from builder.model.tree import Action, Step, Tree
 
 END = Place("")
 

@@ -1,7 +1,7 @@
-"""How a reading can compare with a figure that is looked up at the vehicle.
+"""How a reading can compare with a spec (`figure`) that is looked up at the vehicle.
 
-In: nothing. Out: for each kind of figure the words of a result, and the places they cover: 0 below
-the figure, 1 within a band or exactly at a limit, 2 above it.
+In: nothing. Out: for each kind of spec the words of a result, and the places they cover: 0 below
+the spec, 1 within a band or exactly at a limit, 2 above it.
 """
 
 from collections.abc import Mapping
@@ -12,7 +12,7 @@ from builder.model.ranges import Range, between
 
 
 class FigureKind(StrEnum):
-    """What the vehicle maker gives: two ends, or one limit."""
+    """The form of a spec: a low and a high end, or one limit."""
 
     BAND = "band"
     LIMIT = "limit"

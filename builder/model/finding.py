@@ -1,6 +1,7 @@
 """A finding: what is wrong, where, why it matters in the bay, and what to write instead.
 
-In: made by the reader and the rules. Out: shown by `report`. Findings are values, never exceptions.
+In: the reader and the rules create findings. Out: `report` shows them. Findings are values, never
+exceptions.
 """
 
 from dataclasses import dataclass
@@ -10,7 +11,7 @@ from builder.model.text import Position
 
 
 class Severity(StrEnum):
-    """How grave a finding is: an error stops the build, a warning does not."""
+    """How serious a finding is: an error stops the build, a warning doesn't."""
 
     ERROR = "error"
     WARNING = "warning"
@@ -26,12 +27,12 @@ class Related:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One mistake of an author, with all that is needed to mend it."""
+    """One mistake of an author, with everything needed to fix it."""
 
     rule: str  # the name a technician sees, such as `reading-gap`
     severity: Severity
     at: Position
-    message: str  # what is wrong, with the author's own words in back quotes
+    message: str  # what is wrong, with the author's own words in backquotes
     why: str = ""  # why it matters in the bay
     hint: str = ""  # what to write instead
     related: tuple[Related, ...] = ()

@@ -1,6 +1,6 @@
-"""What the trees lean on: articles, modules, hazards, tools, words, codes, closed cases.
+"""What trees refer to: articles, modules, hazards, tools, words, codes, closed jobs.
 
-In: filled by the reader from `kb/`. Out: held in the `Library` that rules, pages and plans ask.
+In: filled by the reader from `kb/`. Out: values in the `Library`.
 """
 
 from collections.abc import Mapping
@@ -8,13 +8,11 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from builder.model.text import Number, Position, Text
-from builder.model.tree import Money, Scope, Signed
+from builder.model.tree import Scope, Signed
 
 
 class Signal(StrEnum):
-    """Signal words of the open standards (ANSI Z535.4), most severe first."""
-
-    # NOTICE is for property alone.
+    """Signal words of ANSI Z535.4, most severe first; NOTICE is for property only."""
 
     DANGER = "DANGER"
     WARNING = "WARNING"
@@ -34,13 +32,13 @@ class Hazard:
 
     @property
     def short(self) -> str:
-        """Its id in words, for where there is one line: battery gas."""
+        """Its ID in words, for a single line: battery gas."""
         return self.id.replace("-", " ")
 
 
 @dataclass(frozen=True, slots=True)
 class InstrumentRange:
-    """What a tool can read in one unit."""
+    """The range of a tool in one unit."""
 
     unit: Text
     low: Number
@@ -52,7 +50,7 @@ class InstrumentRange:
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """A tool of the shop, what it reads and where it is kept."""
+    """A tool of the shop, what it reads, and where the shop keeps it."""
 
     id: Text
     name: Text
@@ -63,17 +61,17 @@ class Tool:
 
 @dataclass(frozen=True, slots=True)
 class Lamp:
-    """A warning lamp; `id` is the name that trees use."""
+    """A warning light; trees name it by its `id`."""
 
     id: Text
     name: Text
     looks_like: Text | None = None
-    colour: Text | None = None
+    color: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """A system of the vehicle; trees lie in a folder of its id."""
+    """A system of the vehicle; its trees are in a folder named by its `id`."""
 
     id: Text
     name: Text
@@ -81,7 +79,7 @@ class System:
 
 @dataclass(frozen=True, slots=True)
 class Vehicle:
-    """A vehicle that the shop sees."""
+    """A vehicle that the shop works on."""
 
     id: Text
     scope: Scope
@@ -91,7 +89,7 @@ class Vehicle:
 
 @dataclass(frozen=True, slots=True)
 class CodeEntry:
-    """A trouble code in the shop's own words."""
+    """A DTC in the shop's own words."""
 
     code: Text
     short: Text
@@ -101,7 +99,7 @@ class CodeEntry:
 
 @dataclass(frozen=True, slots=True)
 class FailureType:
-    """A failure type byte in the shop's own words, and the set-up step it points at."""
+    """A failure type byte in the shop's own words, and the setup step it points to."""
 
     byte: Text
     short: Text
@@ -115,13 +113,13 @@ class Term:
     id: Text
     term: Text
     means: Text
-    not_: tuple[Text, ...] = ()  # words it is mixed up with
+    not_: tuple[Text, ...] = ()  # words it gets mixed up with
     also: tuple[Text, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A slang word and the proper terms; more than one term means: ask which."""
+    """A slang word and its proper terms; with more than one, the search asks which."""
 
     slang: Text
     terms: tuple[Text, ...]
@@ -129,7 +127,7 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class HowTo:
-    """An article: how a measurement is made."""
+    """A how-to article."""
 
     id: str
     file: str
@@ -144,42 +142,7 @@ class HowTo:
     reviewed: Signed | None = None
 
 
-class Needed(StrEnum):
-    """Whether a module needs a step of its setup."""
-
-    NEEDED = "needed"
-    NOT_NEEDED = "not needed"
-    UNKNOWN = "not known"
-
-
-class UsedPart(StrEnum):
-    """Whether a used module can be set up on another vehicle."""
-
-    YES = "yes"
-    NO = "no"
-    IF_RELEASED = "if released"
-    UNKNOWN = "not known"
-
-
-class DriveBefore(StrEnum):
-    """Whether the vehicle may be driven before the module is set up."""
-
-    YES = "yes"
-    NO = "no"
-    UNKNOWN = "not known"
-
-
-class SafetySystem(StrEnum):
-    """What a fault of the module can take away."""
-
-    NONE = "none"
-    STEERING = "steering"
-    BRAKES = "brakes"
-    RESTRAINTS = "restraints"
-    HIGH_VOLTAGE = "high-voltage"
-
-
-class Outcome(StrEnum):
+class CaseOutcome(StrEnum):
     """How a closed job turned out."""
 
     FIXED = "fixed"
@@ -188,56 +151,18 @@ class Outcome(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class SetUpStep:
-    """One of program, configure, pair, initialise in a module's record."""
-
-    verb: str
-    at: Position
-    needed: Needed
-    minutes: Number | None = None
-    needs: tuple[Text, ...] = ()
-    hazards: tuple[Text, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Module:
-    """The set-up record of a control module."""
-
-    id: str
-    file: str
-    at: Position
-    name: Text
-    used_part: UsedPart
-    drive_before_set_up: DriveBefore
-    safety: SafetySystem
-    set_up: tuple[SetUpStep, ...]  # in their order
-    also_called: tuple[Text, ...] = ()
-    applies_to: tuple[Scope, ...] = ()
-    refusals: Mapping[str, Text] = field(default_factory=dict)
-    prove_first: tuple[Text, ...] = ()  # supply, ground, network: before it may be condemned
-    write_down: tuple[Text, ...] = ()
-    released_by: Text | None = None
-    drive_why: Text | None = None
-    network: Text | None = None
-    if_it_fails: Text | None = None
-    price: Money | None = None
-    hours: Mapping[str, Number] = field(default_factory=dict)  # fit, set_up, verify
-    source: Mapping[str, Text] = field(default_factory=dict)
-
-
-@dataclass(frozen=True, slots=True)
 class CaseStep:
     """One step of a closed job."""
 
     step: Text
-    said: Text | None = None  # a result or a reading as written
+    text: Text | None = None  # a result or a reading as written
     readings: Mapping[str, Text] = field(default_factory=dict)
     tool: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A closed job, without name, plate or vehicle number."""
+    """A closed job, without customer name, license plate or VIN."""
 
     id: str
     file: str
@@ -251,6 +176,6 @@ class Case:
     fix: Text | None
     worked: Number | None
     waited: Number | None
-    outcome: Outcome
+    outcome: CaseOutcome
     verified: Text | None = None
     also_found: tuple[Text, ...] = ()

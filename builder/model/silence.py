@@ -1,6 +1,6 @@
-"""A rule silenced by an author on one line, with a reason.
+"""A rule that an author silences on one line, with a reason.
 
-In: filled by the reader from comments. Out: read where findings are dropped.
+In: filled by the reader from comments. Out: used to drop findings.
 """
 
 from dataclasses import dataclass
@@ -14,5 +14,5 @@ class Silence:
 
     at: Position  # of the comment
     rule: str
-    reason: str  # "" where none is given: then nothing is silenced
-    line: int  # the line that it counts for
+    reason: str  # "" without a reason: then nothing is silenced
+    line: int  # the line it applies to

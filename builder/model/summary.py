@@ -1,8 +1,7 @@
-"""What stays known of a tree once it has been judged.
+"""What stays in memory of a tree after it was read.
 
-In: a `Tree`. Out: its `Summary`, with the handoffs to other trees; and of that a `TreeListing` in
-plain strings, for rules that go through all trees. Whole trees are never held: they are read, used
-and dropped.
+In: a `Tree`. Out: its `TreeSummary`, with the handoffs to other trees; and a `TreeListing` of plain
+strings, for rules that go through all trees. Whole trees are read, used and dropped.
 """
 
 from collections.abc import Mapping
@@ -16,24 +15,24 @@ from builder.model.tree import Scope, Signed, Status, Symptom
 
 
 class Handoff(NamedTuple):
-    """A branch that leaves a tree for another; ten thousand trees have a hundred thousand."""
+    """A branch to another tree; ten thousand trees have a hundred thousand of them."""
 
     at: Position
     from_step: str
     tree: str
     step: str | None
     from_tree: str = ""
-    # Steps of its tree from which a walk gets to it; tuples, for sets of this size take 20 times
-    # the room, and a library has thousands.
+    # Steps of its tree from which a walk reaches it. Tuples, as sets of this size take 20 times the
+    # memory, and a library has thousands.
     reached_from: tuple[str, ...] = ()
-    # By the name of a requirement the steps from which a walk gets to it with that unmet; a `!`
-    # stands before a step that undoes it.
+    # For each requirement the steps from which a walk reaches it unmet; a `!` marks a step that
+    # undoes it.
     without: Mapping[str, tuple[str, ...]] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
-class Summary:
-    """What stays in memory of a tree once it has been judged."""
+class TreeSummary:
+    """The parts of a tree that stay in memory."""
 
     id: str
     file: str
@@ -56,18 +55,18 @@ class Summary:
 
 
 class TreeListing(NamedTuple):
-    """What is looked at in every tree when they are held beside each other.
+    """The parts of a tree that are compared across all trees.
 
-    It holds no places, for ten thousand trees have half a million of them. Whoever finds something
-    asks the summary where it stands.
+    It has no positions, as ten thousand trees have half a million of them. A rule that reports
+    something takes the position from the summary.
     """
 
     id: str
     file: str
     status: Status
     steps: tuple[str, ...]
-    searchable: bool  # whether it can be found by words, lamps or codes
-    words: tuple[str, ...]  # the complaints, as `plain` has them
+    searchable: bool  # whether it has words, lamps or codes for the search
+    words: tuple[str, ...]  # the complaints, as `normalized` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
     replaced_by: str
@@ -75,26 +74,26 @@ class TreeListing(NamedTuple):
     silences: bool
 
 
-def listing_of(of: Summary) -> TreeListing:
-    """Keep of a summary what is looked at in every tree."""
-    symptom = of.symptom
+def listing_of(summary: TreeSummary) -> TreeListing:
+    """Return the listing of a summary."""
+    symptom = summary.symptom
     return TreeListing(
-        id=of.id,
-        file=of.file,
-        status=of.status,
-        steps=tuple(map(str, of.steps)),
+        id=summary.id,
+        file=summary.file,
+        status=summary.status,
+        steps=tuple(map(str, summary.steps)),
         searchable=bool(symptom.words or symptom.codes or symptom.lamps),
-        words=tuple(map(plain, symptom.words)),
+        words=tuple(map(normalized, symptom.words)),
         leads_to=tuple(
-            dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in of.handoffs)
+            dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in summary.handoffs)
         ),
-        how_tos=tuple(sorted(of.how_tos)),
-        replaced_by=str(of.replaced_by or ""),
-        reviewed=str(of.reviewed.date) if of.reviewed else "",
-        silences=bool(of.silences),
+        how_tos=tuple(sorted(summary.how_tos)),
+        replaced_by=str(summary.replaced_by or ""),
+        reviewed=str(summary.reviewed.date) if summary.reviewed else "",
+        silences=bool(summary.silences),
     )
 
 
-def plain(words: str) -> str:
-    """Return a complaint without what makes no other complaint of it: capitals and blanks."""
+def normalized(words: str) -> str:
+    """Return a complaint without differences in case and spacing."""
     return " ".join(words.casefold().split())

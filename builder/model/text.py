@@ -1,7 +1,7 @@
-"""Where something was written, and text that remembers it.
+"""Positions in files, and texts and numbers that know theirs.
 
-In: what the reader found in a file. Out: `Position`, `Text` (a str) and `Number` (a Decimal) that
-carry their place, so that any room can point at the author's line without asking the reader again.
+In: the text of a file. Out: `Position`, `Text` (a str) and `Number` (a Decimal) that
+know their position, so that every room can point at the author's line.
 """
 
 from decimal import Decimal
@@ -9,7 +9,7 @@ from typing import NamedTuple, Self
 
 
 class Position(NamedTuple):
-    """A stretch of a file; lines and columns count from 1, the end is exclusive."""
+    """A span of a file; lines and columns count from 1, the end is exclusive."""
 
     file: str  # relative to the shop, with forward slashes
     line: int
@@ -22,30 +22,30 @@ NOWHERE = Position("", 1, 1, 1, 1)
 
 
 class Text(str):
-    """Text as the author wrote it, and where."""
+    """Text as the author wrote it, with its position."""
 
     __slots__ = ("at",)
     at: Position
 
     def __new__(cls, text: str, at: Position = NOWHERE) -> Self:
-        """Make a text that remembers its place."""
-        made = super().__new__(cls, text)
-        made.at = at
-        return made
+        """Return a text with a position."""
+        self = super().__new__(cls, text)
+        self.at = at
+        return self
 
     def __reduce__(self) -> tuple[type["Text"], tuple[str, Position]]:
-        """Take the place along when it is handed to another process."""
+        """Pickle the position too."""
         return type(self), (str(self), self.at)
 
 
 class Number(Decimal):
-    """An exact number as the author wrote it, and where."""
+    """An exact number as the author wrote it, with its position."""
 
     __slots__ = ("at",)
     at: Position
 
     def __new__(cls, text: str, at: Position = NOWHERE) -> Self:
-        """Make a number that remembers its place; the text is a plain decimal."""
-        made = super().__new__(cls, text)
-        made.at = at
-        return made
+        """Return a number with a position; the text is a plain decimal."""
+        self = super().__new__(cls, text)
+        self.at = at
+        return self

@@ -1,189 +1,29 @@
 """A decision tree in the words of the format.
 
-In: filled by the reader from `trees/<system>/<slug>.yml`. Out: read by every other room. A step's
+In: filled by the reader from `trees/<system>/<slug>.yml`. Out: used by every other room. A step's
 `body` says what kind it is: `Check`, `Action`, `Fix` or `Stop`.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
 from enum import StrEnum
 
-from builder.model.figures import FigureKind
-from builder.model.ranges import Range
+from builder.model.checks import Branch, Check
+from builder.model.ends import Fix, Stop
 from builder.model.silence import Silence
 from builder.model.text import Number, Position, Text
 
 
 @dataclass(frozen=True, slots=True)
-class Branch:
-    """Where a result or an action leads."""
-
-    text: Text  # as written: `belt`, `network/unit-silent#answers`, `next`, `back`
-    step: str | None = None  # in this tree, or in the tree handed off to
-    tree: str | None = None  # the tree handed off to
-
-    @property
-    def next_item(self) -> bool:
-        """Whether it goes on with the next item of the step's list."""
-        return self.text == "next"
-
-    @property
-    def back(self) -> bool:
-        """Whether it goes back to whichever step led here."""
-        return self.text == "back"
-
-
-@dataclass(frozen=True, slots=True)
-class Result:
-    """One result of a check and the branch it takes."""
-
-    at: Position
-    said: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
-    branch: Branch
-    ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
-    otherwise: bool = False  # takes all that the results above it leave; of several readings only
-    means: Text | None = None
-    done: bool = False
-    with_: Mapping[str, Text] = field(default_factory=dict)
-    weight: Number | None = None
-    chance: Number | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A value to be measured: its unit and what the instrument can show."""
-
-    at: Position
-    name: str  # "" for the one reading of a check
-    unit: Text
-    low: Decimal
-    high: Decimal  # infinity where `to: OL`: the instrument may show that it is over its range
-    resolution: Number | None = None
-    origin: Text | None = None
-    one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
-
-    @property
-    def to_over(self) -> bool:
-        """Whether OL is one of the readings."""
-        return self.high.is_infinite()
-
-
-@dataclass(frozen=True, slots=True)
-class Computed:
-    """A reading worked out from others."""
-
-    name: Text
-    expression: Text
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A figure of the maker that is asked for at the car."""
-
-    at: Position
-    look_up: Text
-    unit: Text
-    kind: FigureKind
-    origin: Text | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """Something found out: a phrase, a reading, several readings, or against the maker's figure."""
-
-    results: tuple[Result, ...]
-    readings: tuple[Reading, ...] = ()
-    computed: tuple[Computed, ...] = ()
-    figure: Figure | None = None
-    several: bool = False  # more than one result may be true: the first that fits is taken
-    could_not: Branch | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Action:
-    """Something done, then on."""
+    """Something to do, and the next step."""
 
-    then: Branch | None  # None is a dead end, and a finding
-
-
-@dataclass(frozen=True, slots=True)
-class Money:
-    """An amount in the shop's currency, or a range of amounts."""
-
-    low: Decimal
-    high: Decimal
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A part to be fitted and its price."""
-
-    part: Text
-    price: Money | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Replaces:
-    """The module that a fix replaces."""
-
-    at: Position
-    module: Text
-    part: Text  # new | used
-
-
-@dataclass(frozen=True, slots=True)
-class FixOption:
-    """An option for the customer written in a fix; replaces the standard option of the same id."""
-
-    id: str
-    at: Position
-    option: Text
-    hours: Number | None = None
-    price: Money | None = None
-    parts: tuple[Part, ...] = ()
-    tow: bool = False
-    note: Text | None = None
-    not_offered: Text | None = None
-    chance: Number | None = None  # of coming back with the same fault, 0 to 1
-
-
-@dataclass(frozen=True, slots=True)
-class Fix:
-    """An end that mends."""
-
-    cause: Text
-    weight: Number | None = None
-    hours: Number | None = None
-    parts: tuple[Part, ...] = ()
-    replaces: Replaces | None = None
-    verify: tuple[Text, ...] = ()
-    still_there: Branch | None = None
-    tell: Text | None = None
-    options: tuple[FixOption, ...] = ()
-
-
-class StopKind(StrEnum):
-    """Why a walk ends without a repair."""
-
-    FOREMAN = "foreman"
-    NOT_FOUND = "not-found"
-    NOT_THIS_TREE = "not-this-tree"
-    CUSTOMER = "customer"
-    UNSAFE = "unsafe"
-
-
-@dataclass(frozen=True, slots=True)
-class Stop:
-    """An end that mends nothing."""
-
-    kind: StopKind
-    weight: Number | None = None
+    then: Branch | None  # None is a dead end, which is a finding
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing beside a step."""
+    """A picture of a step."""
 
     file: Text
     shows: Text
@@ -191,7 +31,7 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Deed:
-    """What a step does, from the closed list: `program steering-unit`, `clear-codes`."""
+    """What a step does, from the closed list: `program eps-module`, `clear-codes`."""
 
     text: Text
     verb: str
@@ -211,8 +51,8 @@ class Step:
     tools: tuple[Text, ...] = ()
     how_to: Text | None = None
     picture: Picture | None = None
-    minutes: Number | None = None  # work
-    wait: Number | None = None  # minutes that are not work
+    minutes: Number | None = None  # labor
+    wait: Number | None = None  # minutes of waiting
     people: Number | None = None
     hazards: tuple[Text, ...] = ()
     does: tuple[Deed, ...] = ()
@@ -226,13 +66,13 @@ class Step:
 
     @property
     def kind(self) -> str:
-        """The word of the format: check, action, fix or stop."""
+        """The key of the format: check, action, fix or stop."""
         return type(self.body).__name__.lower()
 
 
 @dataclass(frozen=True, slots=True)
 class Scope:
-    """The vehicles that a tree or a module record is about."""
+    """The vehicles that a tree or a module's record covers."""
 
     at: Position
     make: Text
@@ -242,7 +82,7 @@ class Scope:
 
 @dataclass(frozen=True, slots=True)
 class Symptom:
-    """How the fault shows, in the words of customers and apprentices."""
+    """How the fault shows itself, in the words of customers and apprentices."""
 
     words: tuple[Text, ...]
     lamps: tuple[Text, ...] = ()
@@ -260,8 +100,8 @@ class Signed:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
-    """Something asked once for the whole tree, and the codes that answer it."""
+class Question:
+    """A question asked once for the whole tree, and the DTCs that answer it."""
 
     name: Text
     ask: Text
@@ -270,11 +110,11 @@ class Asked:
 
 
 class Status(StrEnum):
-    """How far a tree can be relied on."""
+    """How far a tree can be trusted."""
 
     DRAFT = "draft"
     READY = "ready"
-    RETIRED = "retired"  # it is kept for its address alone
+    RETIRED = "retired"  # only its address still works
 
 
 @dataclass(frozen=True, slots=True)
@@ -294,11 +134,11 @@ class Tree:
     written: Signed | None = None
     reviewed: Signed | None = None
     replaced_by: Text | None = None
-    asks: tuple[Asked, ...] = ()
+    asks: tuple[Question, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
-    broken: frozenset[str] = frozenset()  # steps with a mistake of text: rules pass them over
-    twice: frozenset[str] = frozenset()  # steps of whose name there is a second, which is left out
+    broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
+    defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
 
     @property
     def start(self) -> Step:

@@ -12,12 +12,13 @@ from markupsafe import Markup
 from builder.chart.flow import flow_of
 from builder.chart.layout import one_column
 from builder.chart.svg import svg
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.pages import addresses
-from builder.plan.minutes import Minutes, minutes
-from builder.plan.options import Option, options
-from builder.wording.asked import in_plain_words
+from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.minutes import TreeMinutes, tree_minutes
+from builder.wording.placeholders import in_plain_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +26,8 @@ class TreeAnalysis:
     """The computed parts of one tree's page."""
 
     numbers: Mapping[str, int]  # of each step
-    minutes: Minutes
-    options: Mapping[str, tuple[Option, ...]]  # of each fix
+    minutes: TreeMinutes
+    options: Mapping[str, tuple[EstimateOption, ...]]  # of each fix
     chart: Markup  # inline SVG; the chart room has escaped all text in it
 
 
@@ -37,8 +38,8 @@ def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
     fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
     return TreeAnalysis(
         numbers={id_: int(node.number) for id_, node in flow.nodes.items() if node.number},
-        minutes=minutes(tree),
-        options={str(id_): options(tree, id_, library) for id_ in fixes},
+        minutes=tree_minutes(tree),
+        options={str(id_): estimate_options(tree, id_, library) for id_ in fixes},
         chart=Markup(svg(one_column(flow), partial(_chart_href, tree.id, library))),
     )
 

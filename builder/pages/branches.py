@@ -8,11 +8,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.graph.routes import ExitKind, list_step, routes
+from builder.model.checks import Branch, Check, Result
 from builder.model.library import Library
-from builder.model.tree import Branch, Check, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.pages import addresses
-from builder.wording import phrases
 from builder.wording.results import result_words
+from builder.wording.sentences import joined
+from builder.wording.value_text import number_text
 
 _INCOMING_TEXTS = {
     ExitKind.STILL_THERE: "not fixed",
@@ -95,7 +97,7 @@ def _back(context: TreeContext, step: Step) -> BranchTarget:
         (caller,) = {branch.step for branch in context.incoming[step.id]}
         text = f"back to {context.tree.steps[caller].text}"
         return BranchTarget(text, f"#{addresses.step_anchor(caller)}", numbers[0])
-    which = phrases.joined(map(str, numbers), "or")
+    which = joined(map(str, numbers), "or")
     return BranchTarget(f"back to the step that led here: {which}")
 
 
@@ -114,7 +116,7 @@ def _handoff(context: TreeContext, branch: Branch) -> BranchTarget:
     anchor = addresses.step_anchor(branch.step) if branch.step else ""
     here, there = addresses.tree_path(context.tree.id), addresses.tree_path(str(branch.tree))
     href = addresses.href(here, there, anchor) if other else ""
-    number = context.library.entries.get(str(branch.text))
+    number = context.library.entry_numbers.get(str(branch.text))
     step = f", step {number}" if number else ""
     title = other.title if other else branch.tree
     return BranchTarget(f"continue in the tree “{title}”{step}", href)
@@ -137,7 +139,7 @@ def _marks(result: Result) -> list[str]:
     marks = ["done"] if result.done else []
     marks += [f"{name} is {value}" for name, value in result.with_.items()]
     if result.weight is not None:
-        marks.append(f"weight {phrases.number_text(result.weight)}")
+        marks.append(f"weight {number_text(result.weight)}")
     if result.chance is not None:
         marks.append(f"{round(result.chance * 100)} in 100 come back")
     return marks

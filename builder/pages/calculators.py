@@ -21,7 +21,7 @@ from builder.trade.calculators import CALCULATORS
 from builder.trade.lookups import calculator_answer
 from builder.trade.quantities import Quantity, format_quantity, typed_quantity
 from builder.trade.units import UNITS, same_kind
-from builder.wording import phrases
+from builder.wording.sentences import joined, uncapitalized
 
 CALCULATORS_PATH = "calculators"
 CALCULATOR_SCRIPTS = (
@@ -83,7 +83,7 @@ def _layout(form: CalculatorForm, table: ReferenceTable | None, shop: Shop) -> F
     fields = tuple(_fields(form))
     lines = calculator_answer(form.id, dict(form.example)).lines
     answers = tuple((line.label, answer_text(line, shop)) for line in lines)
-    return FormLayout(form, fields, phrases.joined(_entered(form, fields)), answers, table)
+    return FormLayout(form, fields, joined(_entered(form, fields)), answers, table)
 
 
 def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[str]:
@@ -96,7 +96,7 @@ def _entered(form: CalculatorForm, fields: tuple[FieldLayout, ...]) -> Iterator[
         if field.units:
             quantity = typed_quantity(value, field.units[0][0])
             value = format_quantity(quantity) if isinstance(quantity, Quantity) else value
-        yield f"{phrases.first_small(field.label)} {value}"
+        yield f"{uncapitalized(field.label)} {value}"
 
 
 def answer_text(line: AnswerLine, shop: Shop) -> str:

@@ -12,7 +12,7 @@ from decimal import Decimal, InvalidOperation
 from builder.model.knowledge import Case
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.wording import phrases
+from builder.wording.value_text import grouped_number, number_text
 
 MILEAGE_STEP = 5000  # km: common practice, no source
 
@@ -43,7 +43,7 @@ def _closed_job(case: Case) -> ClosedJob:
         vehicle=", ".join(_vehicle(case)),
         tree=case.tree,
         fix=case.fix,
-        minutes="" if case.worked is None else phrases.number_text(case.worked),
+        minutes="" if case.worked is None else number_text(case.worked),
         outcome=str(case.outcome),
     )
 
@@ -66,5 +66,5 @@ def rounded_mileage(text: str) -> str:
         return ""
     steps = round(mileage / MILEAGE_STEP)
     if not steps:
-        return f"under {phrases.grouped(Decimal(MILEAGE_STEP))} km"
-    return f"about {phrases.grouped(Decimal(steps * MILEAGE_STEP))} km"
+        return f"under {grouped_number(Decimal(MILEAGE_STEP))} km"
+    return f"about {grouped_number(Decimal(steps * MILEAGE_STEP))} km"

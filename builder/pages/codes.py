@@ -14,7 +14,7 @@ from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog, TreeList, two_byte_code
 from builder.trade.codes import Code, code_owner, parse_code
 from builder.trade.failure_types import failure_type_byte
-from builder.wording import phrases
+from builder.wording.sentences import module_name
 
 OWNERS = {
     "standard": "Generic: means the same for every vehicle maker",
@@ -71,7 +71,7 @@ def _view(catalog: TreeCatalog, text: str) -> CodeView:
         system=parsed.system if isinstance(parsed, Code) else "",
         owner=OWNERS[code_owner(parsed)] if isinstance(parsed, Code) else "",
         entry=entry,
-        module=phrases.module_name(entry.module, catalog.library) if entry and entry.module else "",
+        module=module_name(entry.module, catalog.library) if entry and entry.module else "",
         failures=tuple(_failures(catalog, text, trees)),
         trees=trees,
     )

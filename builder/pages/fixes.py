@@ -6,13 +6,16 @@ In: a fix or a stop, its tree, the analysis. Out: `FixView`, `stop_text`.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.tree import Fix, Part, Step, Stop
+from builder.model.ends import Fix, Part, Stop
+from builder.model.tree import Step
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import BranchTarget, TreeContext, branch_target
-from builder.plan.options import Option
-from builder.plan.prices import Line
-from builder.wording import phrases
+from builder.plan.estimate_options import EstimateOption
+from builder.plan.prices import PriceLine
+from builder.wording.labels import STOP_LABELS
+from builder.wording.sentences import capitalized, module_name, requirement_text
+from builder.wording.value_text import money_text, number_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +58,10 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         text=str(step.text),
         cause=str(fix.cause),
         likelihood=likelihood(at_fix.chance if at_fix else None),
-        hours=f"{phrases.number_text(fix.hours)} h" if fix.hours is not None else "",
+        hours=f"{number_text(fix.hours)} h" if fix.hours is not None else "",
         parts=tuple(_part(context, part) for part in fix.parts),
         replaces=_replaces(context, fix),
-        verify=tuple(phrases.sentence(phrases.required(text)) for text in fix.verify),
+        verify=tuple(capitalized(requirement_text(text)) for text in fix.verify),
         still_there=branch_target(context, step, after) if after else None,
         tell=str(fix.tell or ""),
         options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),
@@ -76,13 +79,13 @@ def likelihood(chance: Fraction | None) -> str:
 
 def stop_text(stop: Stop) -> str:
     """Return what a stop of this kind means."""
-    return phrases.STOPS.get(stop.kind, str(stop.kind))
+    return STOP_LABELS.get(stop.kind, str(stop.kind))
 
 
-def _option(context: TreeContext, option: Option) -> OptionView:
+def _option(context: TreeContext, option: EstimateOption) -> OptionView:
     shop = context.library.shop
-    total = phrases.money_text(option.total, shop) if option.total else "price unknown"
-    back = phrases.money_text(option.coming_back, shop) if option.coming_back else ""
+    total = money_text(option.total, shop) if option.total else "price unknown"
+    back = money_text(option.cost_with_comebacks, shop) if option.cost_with_comebacks else ""
     return OptionView(
         option=option.option,
         total="" if option.not_offered else total,
@@ -93,13 +96,13 @@ def _option(context: TreeContext, option: Option) -> OptionView:
     )
 
 
-def _amount(context: TreeContext, line: Line) -> str:
-    return phrases.money_text(line.amount, context.library.shop) if line.amount else "unknown"
+def _amount(context: TreeContext, line: PriceLine) -> str:
+    return money_text(line.amount, context.library.shop) if line.amount else "unknown"
 
 
 def _part(context: TreeContext, part: Part) -> tuple[str, str]:
     shop = context.library.shop
-    price = phrases.money_text(part.price, shop) if part.price else "price unknown"
+    price = money_text(part.price, shop) if part.price else "price unknown"
     return str(part.part), price
 
 
@@ -109,4 +112,4 @@ def _replaces(context: TreeContext, fix: Fix) -> tuple[str, str, str] | None:
     id_ = str(fix.replaces.module)
     here, record = addresses.tree_path(context.tree.id), addresses.module_path(id_)
     href = addresses.href(here, record) if id_ in context.library.modules else ""
-    return str(fix.replaces.part), phrases.module_name(id_, context.library), href
+    return str(fix.replaces.part), module_name(id_, context.library), href

@@ -6,7 +6,7 @@ In: the catalog of trees. Out: `Page`.
 from collections.abc import Iterator, Mapping, Sequence, Sized
 from itertools import islice
 
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status
 from builder.pages.lamps import lamp_drawing, lamp_record
 from builder.pages.page import Page
@@ -36,7 +36,7 @@ def home_page(catalog: TreeCatalog) -> Page:
     return Page("index", "What's it doing?", body, scripts=("dom.js", "search.js"))
 
 
-def _examples(catalog: TreeCatalog, recent: Sequence[Summary]) -> Iterator[str]:
+def _examples(catalog: TreeCatalog, recent: Sequence[TreeSummary]) -> Iterator[str]:
     """Yield example queries from this shop: a complaint, a warning light, a DTC, a vehicle."""
     ready = [tree for tree in recent if tree.status is Status.READY and tree.symptom.words]
     yield from (tree.symptom.words[0] for tree in ready[:1])
@@ -53,5 +53,5 @@ def _longest(lists: Mapping[str, Sized]) -> str:
     return max(sorted(lists), key=lambda key: len(lists[key]), default="")
 
 
-def _written(tree: Summary) -> tuple[str, str]:
+def _written(tree: TreeSummary) -> tuple[str, str]:
     return (str(tree.written.date) if tree.written else "", tree.id)

@@ -16,7 +16,7 @@ from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
+from builder.wording.sentences import capitalized
 
 _DRAWINGS = Path(__file__).parent / "drawings"
 LAMP_COLORS = ("red", "yellow", "green", "blue")
@@ -43,12 +43,12 @@ def _ids(catalog: TreeCatalog) -> list[str]:
 
 def lamp_record(library: Library, id_: str) -> Lamp:
     """Return the record of a warning light, or an empty one where the shop has none."""
-    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{phrases.sentence(id_)} light"))
+    return library.lamps.get(id_) or Lamp(Text(id_), Text(f"{capitalized(id_)} light"))
 
 
 def lamp_drawing(lamp: Lamp) -> Markup:
     """Draw a warning light in its color; every page shows its name next to it."""
-    color = next((name for name in LAMP_COLORS if name in str(lamp.colour or "")), "white")
+    color = next((name for name in LAMP_COLORS if name in str(lamp.color or "")), "white")
     strokes = _strokes(addresses.file_slug(lamp.id).lower())
     return Markup(
         '<svg class="lamp lamp-{}" viewBox="0 0 48 48" aria-hidden="true" focusable="false">'

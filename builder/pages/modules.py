@@ -6,8 +6,9 @@ In: the catalog of trees. Out: `Page`s. A table cell is never empty.
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.model.knowledge import Hazard, Module, SetUpStep
+from builder.model.knowledge import Hazard
 from builder.model.library import Library
+from builder.model.module_record import Module, SetUpStep
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
@@ -15,8 +16,10 @@ from builder.pages.tree_catalog import TreeCatalog
 from builder.trade.mistake import Mistake
 from builder.trade.refusal_codes import NEXT_STEPS
 from builder.trade.refusals import parse_refusal
-from builder.wording import phrases
 from builder.wording.hazards import by_severity
+from builder.wording.labels import SETUP_LABELS
+from builder.wording.sentences import joined
+from builder.wording.value_text import money_text, number_text, scope_text
 
 _HOURS = {"fit": "fit", "set_up": "set up", "verify": "verify"}
 _MORE_NEXT_STEPS = {
@@ -45,7 +48,7 @@ def step_need(step: SetUpStep) -> str:
     """Return whether a setup step is needed, or its minutes."""
     if step.needed != "needed":
         return or_unknown(step.needed)
-    return f"{phrases.number_text(step.minutes)} min" if step.minutes is not None else "yes"
+    return f"{number_text(step.minutes)} min" if step.minutes is not None else "yes"
 
 
 def _module_page(catalog: TreeCatalog, module: Module) -> Page:
@@ -58,10 +61,10 @@ def _module_page(catalog: TreeCatalog, module: Module) -> Page:
         steps=[_setup_row(library, step) for step in module.set_up],
         refusals=[_refusal(message, kind) for message, kind in module.refusals.items()],
         hazards=_hazards(library, dict.fromkeys(h for step in module.set_up for h in step.hazards)),
-        applies=phrases.joined(map(phrases.scope, module.applies_to), "or") or "Any vehicle",
-        price=phrases.money_text(module.price, library.shop) if module.price else "unknown",
+        applies=joined(map(scope_text, module.applies_to), "or") or "Any vehicle",
+        price=money_text(module.price, library.shop) if module.price else "unknown",
         hours=[
-            (_HOURS.get(name, name), f"{phrases.number_text(hours)} h")
+            (_HOURS.get(name, name), f"{number_text(hours)} h")
             for name, hours in module.hours.items()
         ],
         trees=catalog.by_module.get(module.id, ()),
@@ -87,7 +90,7 @@ class SetupRow:
 
 def _setup_row(library: Library, step: SetUpStep) -> SetupRow:
     return SetupRow(
-        phrases.SET_UP.get(step.verb, step.verb),
+        SETUP_LABELS.get(step.verb, step.verb),
         step_need(step),
         tuple(_need(library, text) for text in step.needs),
         tuple(_hazards(library, step.hazards)),

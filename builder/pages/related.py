@@ -7,7 +7,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status
 
 _MOST_SHOWN = 5
@@ -17,7 +17,7 @@ _LEAST_SCORE = 2
 _WORD = re.compile(r"[^\W\d_]{4,}")
 
 
-def related_trees(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
+def related_trees(trees: Iterable[TreeSummary]) -> Mapping[str, tuple[str, ...]]:
     """Return the IDs of the related trees of each tree; retired trees have none and are in none."""
     features = {
         tree.id: set(_features(tree)) for tree in trees if tree.status is not Status.RETIRED
@@ -29,7 +29,7 @@ def related_trees(trees: Iterable[Summary]) -> Mapping[str, tuple[str, ...]]:
     return {id_: _nearest(id_, features[id_], sharing) for id_ in features}
 
 
-def _features(tree: Summary) -> Iterator[tuple[str, str]]:
+def _features(tree: TreeSummary) -> Iterator[tuple[str, str]]:
     for code in tree.symptom.codes:
         yield "code", code.split("-")[0]
     for lamp in tree.symptom.lamps:

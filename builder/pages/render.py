@@ -10,7 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from builder.pages import addresses
-from builder.wording import phrases
+from builder.wording import labels, sentences, value_text
 
 TEMPLATES = Path(__file__).parent / "templates"
 _ENVIRONMENT = Environment(
@@ -21,8 +21,8 @@ _ENVIRONMENT = Environment(
     lstrip_blocks=True,
 )
 _ENVIRONMENT.globals["addresses"] = addresses
-_ENVIRONMENT.globals["phrases"] = phrases
-_ENVIRONMENT.filters["joined"] = phrases.joined
+_ENVIRONMENT.globals.update(labels=labels, sentences=sentences, value_text=value_text)
+_ENVIRONMENT.filters["joined"] = sentences.joined
 
 
 def render(template: str, path: str, **values: object) -> Markup:

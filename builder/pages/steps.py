@@ -10,8 +10,9 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
+from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Check, Picture, Reading, Step
+from builder.model.tree import Action, Picture, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,
@@ -21,9 +22,11 @@ from builder.pages.branches import (
     branch_target,
     result_rows,
 )
-from builder.walk.computed import computed_units
-from builder.wording import phrases
+from builder.walk.computed_readings import computed_units
 from builder.wording.hazards import by_severity
+from builder.wording.labels import STEP_LABELS
+from builder.wording.sentences import capitalized, joined, requirement_text, stuck_advice, task_text
+from builder.wording.value_text import duration_text, number_text, unit_label
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +65,7 @@ def _step_view(context: TreeContext, step: Step) -> StepView:
         id=str(step.id),
         number=context.numbers[step.id],
         kind=step.kind,
-        label=phrases.KINDS[step.kind],
+        label=STEP_LABELS[step.kind],
         text=str(step.text),
         note=str(step.note or ""),
         cautions=step_cautions(context, step),
@@ -99,7 +102,7 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
     if step.each:
         item, list_name = step.each
         items = context.tree.lists.get(list_name)
-        more = f": {phrases.joined(items)}" if items else " of the vehicle, or as you enter it"
+        more = f": {joined(items)}" if items else " of the vehicle, or as you enter it"
         yield "Repeat for each", Markup("{} of the list {}{}").format(item, list_name, more)
     if step.after:
         required = [_step_or_task(context, text) for text in step.after]
@@ -118,9 +121,9 @@ def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Mark
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
     if step.people is not None:
-        yield "People needed", escape(phrases.number_text(step.people))
+        yield "People needed", escape(number_text(step.people))
     if step.does:
-        tasks = phrases.joined(phrases.deed(task, context.library) for task in step.does)
+        tasks = joined(task_text(task, context.library) for task in step.does)
         yield "Purpose", escape(tasks)
     if step.write_down:
         yield "Record", Markup(", ").join(step.write_down)
@@ -130,7 +133,7 @@ def _facts_after(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup
     if step.put_back:
         yield "Put back", escape(step.put_back)
     if step.at_most is not None:
-        count = phrases.number_text(step.at_most)
+        count = number_text(step.at_most)
         times = "once" if count == "1" else f"{count} times"
         yield "Limit", Markup("{}, then {}").format(times, _spent(context, step))
     elif step.spent:
@@ -140,15 +143,15 @@ def _facts_after(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup
 def _spent(context: TreeContext, step: Step) -> Markup:
     if step.spent:
         return _target_link(branch_target(context, step, step.spent))
-    return escape(phrases.stuck(context.library.shop))
+    return escape(stuck_advice(context.library.shop))
 
 
 def _time(step: Step) -> str:
     parts = []
     if step.minutes is not None:
-        parts.append(f"{phrases.number_text(step.minutes)} min")
+        parts.append(f"{number_text(step.minutes)} min")
     if step.wait is not None:
-        parts.append(f"wait {phrases.duration_text(Fraction(step.wait))}")
+        parts.append(f"wait {duration_text(Fraction(step.wait))}")
     return ", then ".join(parts)
 
 
@@ -176,7 +179,7 @@ def _href(context: TreeContext, path: str, anchor: str = "") -> str:
 def _step_or_task(context: TreeContext, text: str) -> Markup:
     if text in context.tree.steps:
         return _step_link(context, text)
-    return escape(phrases.required(text))
+    return escape(requirement_text(text))
 
 
 def _step_link(context: TreeContext, id_: str) -> Markup:
@@ -202,29 +205,29 @@ def _readings(check: Check) -> Iterator[str]:
     units = computed_units(check)
     for computed in check.computed:
         symbol = units[str(computed.name)]
-        unit = f", in {phrases.sign(symbol)}" if symbol else ""
-        yield f"{phrases.sentence(computed.name)} is calculated: {computed.expression}{unit}"
+        unit = f", in {unit_label(symbol)}" if symbol else ""
+        yield f"{capitalized(computed.name)} is calculated: {computed.expression}{unit}"
     if figure := check.figure:
         ask = "low and high" if figure.kind == "band" else "one limit"
         origin = f"; {figure.origin}" if figure.origin else "; note where you found it"
-        yield f"Look up: {figure.look_up}, in {phrases.sign(figure.unit)} ({ask}){origin}"
+        yield f"Look up: {figure.look_up}, in {unit_label(figure.unit)} ({ask}){origin}"
 
 
 def _reading(reading: Reading) -> str:
-    name = f"{phrases.sentence(reading.name)}: " if reading.name else "Reading: "
+    name = f"{capitalized(reading.name)}: " if reading.name else "Reading: "
     if reading.one_of:
-        return f"{name}{phrases.joined(reading.one_of, 'or')}"
-    top = "OL" if reading.to_over else phrases.number_text(reading.high)
-    unit = phrases.sign(reading.unit)
-    text = f"{name}{phrases.number_text(reading.low)} to {top} {unit}"
+        return f"{name}{joined(reading.one_of, 'or')}"
+    top = "OL" if reading.to_over else number_text(reading.high)
+    unit = unit_label(reading.unit)
+    text = f"{name}{number_text(reading.low)} to {top} {unit}"
     if reading.resolution is not None:
-        text += f", to {phrases.number_text(reading.resolution)} {unit}"
+        text += f", to {number_text(reading.resolution)} {unit}"
     return text + (f"; source: {reading.origin}" if reading.origin else "")
 
 
 def _otherwise(context: TreeContext, step: Step, check: Check) -> str:
-    stuck = phrases.sentence(phrases.stuck(context.library.shop))
+    stuck = capitalized(stuck_advice(context.library.shop))
     if not check.could_not:
         return f"No match, or can't do it? {stuck}."
     target = branch_target(context, step, check.could_not)
-    return f"Can't do it? {phrases.sentence(_target_text(target))}. No match? {stuck}."
+    return f"Can't do it? {capitalized(_target_text(target))}. No match? {stuck}."

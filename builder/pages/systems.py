@@ -6,12 +6,12 @@ In: the catalog of trees. Out: `Page`s.
 from collections.abc import Iterator
 
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
+from builder.wording.sentences import capitalized
 
 
 def system_pages(catalog: TreeCatalog) -> Iterator[Page]:
@@ -28,7 +28,7 @@ def system_pages(catalog: TreeCatalog) -> Iterator[Page]:
 def system_name(library: Library, id_: str) -> str:
     """Return the name of a system, or its id where no record names it."""
     system = library.systems.get(id_)
-    return str(system.name) if system else phrases.sentence(id_)
+    return str(system.name) if system else capitalized(id_)
 
 
 def _system_page(catalog: TreeCatalog, id_: str, name: str) -> Page:
@@ -45,11 +45,11 @@ def _system_page(catalog: TreeCatalog, id_: str, name: str) -> Page:
     return Page(path, name, body, summary=f"Decision trees: {name}")
 
 
-def _lamps(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+def _lamps(library: Library, trees: tuple[TreeSummary, ...]) -> list[tuple[str, str]]:
     ids = sorted({str(lamp) for tree in trees for lamp in tree.symptom.lamps})
     return [(id_, str(library.lamps[id_].name)) for id_ in ids if id_ in library.lamps]
 
 
-def _articles(library: Library, trees: tuple[Summary, ...]) -> list[tuple[str, str]]:
+def _articles(library: Library, trees: tuple[TreeSummary, ...]) -> list[tuple[str, str]]:
     ids = sorted({id_ for tree in trees for id_ in tree.how_tos} & library.how_tos.keys())
     return [(id_, str(library.how_tos[id_].title)) for id_ in ids]

@@ -7,7 +7,7 @@ from builder.model.knowledge import InstrumentRange
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog
-from builder.wording import phrases
+from builder.wording.value_text import grouped_number, number_text, unit_label
 
 
 def tools_page(catalog: TreeCatalog) -> Page:
@@ -30,9 +30,9 @@ def tools_page(catalog: TreeCatalog) -> Page:
 
 def range_cells(span: InstrumentRange) -> tuple[str, str, str]:
     """Return the range, resolution and accuracy of an instrument in one unit."""
-    unit = phrases.sign(span.unit)
-    limits = f"{phrases.grouped(span.low)} to {phrases.grouped(span.high)} {unit}"
+    unit = unit_label(span.unit)
+    limits = f"{grouped_number(span.low)} to {grouped_number(span.high)} {unit}"
     step = span.resolution
-    resolution = f"{phrases.number_text(step)} {unit}" if step is not None else "unknown"
+    resolution = f"{number_text(step)} {unit}" if step is not None else "unknown"
     accuracy = f"{span.error} {unit}" if span.error else "unknown"
     return limits + (f", then {span.over}" if span.over else ""), resolution, accuracy

@@ -11,10 +11,11 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from builder.model.ends import Fix, Stop
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
-from builder.model.summary import Summary
-from builder.model.tree import Asked, Fix, Stop, Tree
+from builder.model.summary import TreeSummary
+from builder.model.tree import Question, Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import TreeContext, tree_context
@@ -25,11 +26,12 @@ from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
 from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
-from builder.walk.rows import Table
+from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
-from builder.wording import phrases
-from builder.wording.asked import in_plain_words
 from builder.wording.hazards import by_severity
+from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import joined, module_name
+from builder.wording.value_text import duration_text, scope_text
 
 WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
 
@@ -46,7 +48,7 @@ def tree_page(
     tree: Tree,
     library: Library,
     analysis: TreeAnalysis,
-    related: Iterable[Summary] = (),
+    related: Iterable[TreeSummary] = (),
     prints: Iterable[TreePrint] = (),
 ) -> Page:
     """Write the page of one tree."""
@@ -64,14 +66,12 @@ def tree_page(
         fixes=sorted((card.fix for card in cards if card.fix), key=lambda fix: fix.number),
         hazards=_hazards(context),
         system=system_name(library, tree.system),
-        applies=phrases.joined(map(phrases.scope, tree.applies_to), "or") or "Any vehicle",
+        applies=joined(map(scope_text, tree.applies_to), "or") or "Any vehicle",
         lamps=[lamp_record(library, id_) for id_ in tree.symptom.lamps],
         lamp_drawing=lamp_drawing,
         start=cards[0].step.id if cards else "",
         codes=[(code, code_meaning(library, code)) for code in tree.symptom.codes],
-        replaced=[
-            (id_, phrases.module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere
-        ],
+        replaced=[(id_, module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
         questions=[_question(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(analysis),
@@ -80,10 +80,10 @@ def tree_page(
         walk=_walk_json(walk),
     )
     scripts = WALK_SCRIPTS if walk["steps"] else ()
-    return Page(path, tree.title, body, phrases.joined(tree.symptom.words[:3]), scripts)
+    return Page(path, tree.title, body, joined(tree.symptom.words[:3]), scripts)
 
 
-def _walk_json(walk: Table) -> Markup:
+def _walk_json(walk: WalkTable) -> Markup:
     """Write the walk table as the text of an element, where quotation marks need no escaping."""
     text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
     return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
@@ -107,16 +107,16 @@ def _hazards(context: TreeContext) -> list[Hazard]:
     return by_severity(sorted(hazards.values(), key=lambda hazard: hazard.id))
 
 
-def _question(asked: Asked, library: Library) -> str:
+def _question(asked: Question, library: Library) -> str:
     """Write a question with its answers, each with the DTCs that answer it."""
     codes: dict[str, list[str]] = {str(answer): [] for answer in asked.one_of}
     for code, answer in asked.codes.items():
         codes.setdefault(str(answer), []).append(str(code))
     answers = [
-        phrases.module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
+        module_name(answer, library) + (f" ({', '.join(by)})" if by else "")
         for answer, by in codes.items()
     ]
-    return f"{asked.ask}: {phrases.joined(answers, 'or')}" if answers else str(asked.ask)
+    return f"{asked.ask}: {joined(answers, 'or')}" if answers else str(asked.ask)
 
 
 def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
@@ -131,7 +131,7 @@ def _time(analysis: TreeAnalysis) -> str:
     if not times.longest:
         return ""
     expected, shortest, longest, wait = map(
-        phrases.duration_text, (times.expected, times.shortest, times.longest, times.wait)
+        duration_text, (times.expected, times.shortest, times.longest, times.wait)
     )
     waits = f", plus {wait} waiting" if times.wait >= 1 else ""
     return f"About {expected} ({shortest} to {longest}){waits}"

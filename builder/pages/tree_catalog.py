@@ -9,10 +9,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Scope, Status
 
-TreeList = tuple[Summary, ...]
+TreeList = tuple[TreeSummary, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ def two_byte_code(code: str) -> str:
     return code.split("-")[0]
 
 
-def names_vehicle(tree: Summary, vehicle: Scope) -> bool:
+def names_vehicle(tree: TreeSummary, vehicle: Scope) -> bool:
     """Return whether a tree names a vehicle; trees for any vehicle are listed apart."""
     return any(scopes_overlap(scope, vehicle) for scope in tree.applies_to)
 
@@ -68,12 +68,12 @@ def scopes_overlap(one: Scope, other: Scope) -> bool:
     return one.years[0] <= other.years[1] and other.years[0] <= one.years[1]
 
 
-def _modules(tree: Summary) -> set[str]:
+def _modules(tree: TreeSummary) -> set[str]:
     return set(tree.modules) | {str(id_) for id_ in tree.symptom.fitted_elsewhere}
 
 
-def _lists(pairs: Iterable[tuple[str, Summary]]) -> dict[str, TreeList]:
-    lists: dict[str, dict[str, Summary]] = defaultdict(dict)
+def _lists(pairs: Iterable[tuple[str, TreeSummary]]) -> dict[str, TreeList]:
+    lists: dict[str, dict[str, TreeSummary]] = defaultdict(dict)
     for key, tree in pairs:
         lists[key][tree.id] = tree
     return {key: tuple(lists[key].values()) for key in sorted(lists)}

@@ -4,7 +4,7 @@ In: the catalog of trees. Out: one `Page`. The page holds plain dates and its sc
 ones, so that the same files give the same page on any day.
 """
 
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status
 from builder.pages.closed_jobs import closed_jobs
 from builder.pages.codes import code_views
@@ -31,5 +31,5 @@ def upkeep_page(catalog: TreeCatalog) -> Page:
     return Page("upkeep", "Review status", body)
 
 
-def _reviewed(tree: Summary) -> tuple[str, str]:
+def _reviewed(tree: TreeSummary) -> tuple[str, str]:
     return (str(tree.reviewed.date) if tree.reviewed else "", tree.id)

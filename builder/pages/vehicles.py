@@ -5,12 +5,13 @@ In: the catalog of trees. Out: `Page`s.
 
 from collections.abc import Iterator
 
-from builder.model.knowledge import Module, Vehicle
+from builder.model.knowledge import Vehicle
+from builder.model.module_record import Module
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.pages.tree_catalog import TreeCatalog, names_vehicle, scopes_overlap
-from builder.wording import phrases
+from builder.wording.value_text import scope_text
 
 
 def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
@@ -28,7 +29,7 @@ def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
             for_any=sum(not tree.applies_to for tree in catalog.trees),
             modules=_modules(catalog, vehicle),
         )
-        yield Page(path, phrases.scope(vehicle.scope), body)
+        yield Page(path, scope_text(vehicle.scope), body)
 
 
 def _modules(catalog: TreeCatalog, vehicle: Vehicle) -> list[Module]:

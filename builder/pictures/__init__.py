@@ -1,5 +1,5 @@
-"""What a picture is: a drawing that runs nothing, or a photo made small and stripped.
+"""Pictures: a drawing that runs nothing, or a photo made small, without metadata.
 
-In: the bytes of a file. Out: why it is no picture, or the bytes to publish. The reader asks the
-first, the site the second; nobody publishes what has not been through here.
+In: the bytes of a file. Out: what is wrong with it, or the bytes to publish. The reader asks for
+the first, the site for the second; every published picture passes through here.
 """

@@ -1,7 +1,7 @@
-"""A photo, as from a phone: whether it is one, and the small plain one that is published for it.
+"""Photos, such as from a phone: checked, and made small and plain for publishing.
 
-In: a file of pixels. Out: why it cannot be used, or bytes of the same kind of file, upright, at
-most 1600 pixels on the long side and 300 KiB, with nothing in it of where and by whom it was taken.
+In: a photo's file. Out: why it can't be used, or the bytes of the same kind of file: upright, up to
+1600 pixels on the long side and 300 KiB, without metadata such as place and owner.
 """
 
 import io
@@ -12,9 +12,9 @@ from pathlib import Path
 
 from PIL import Image, ImageOps, UnidentifiedImageError
 
-from builder.pictures.unfit import Unfit
+from builder.pictures.problem import PictureProblem
 
-KINDS = {
+PHOTO_FORMATS = {
     ".jpg": "JPEG",
     ".jpeg": "JPEG",
     ".png": "PNG",
@@ -22,87 +22,87 @@ KINDS = {
     ".avif": "AVIF",
     ".gif": "GIF",
 }
-LARGEST = 32 * 1024 * 1024  # bytes of a file; a phone's finest photo has about 20 MiB
-MOST_PIXELS = 64_000_000  # 50 megapixels of a phone, and some; unpacked that is 256 MB at most
-PUBLISHED = 300 * 1024  # bytes: a second and a half over the 1.6 Mbit/s of a phone behind a wall
-# Pixels on the long side, and quality: tried in turn until the photo is small enough.
+MAX_PHOTO_BYTES = 32 * 1024 * 1024  # a phone's best photo has about 20 MiB
+MAX_PIXELS = 64_000_000  # phones reach 50 million; unpacked this is up to 256 MB
+MAX_PUBLISHED_BYTES = 300 * 1024  # 1.5 s at the 1.6 Mbit/s of a phone behind a wall
+# Pixels on the long side and quality; each in turn until the photo is small enough.
 TRIES = ((1600, 82), (1600, 65), (1200, 65), (800, 60), (500, 50))
-JPEG_PIXELS, JPEG_END = b"\xff\xda", b"\xff\xd9"  # marks of ITU-T T.81
-AGAIN = "take it again, or save it anew from a program for pictures"
+JPEG_PIXELS, JPEG_END = b"\xff\xda", b"\xff\xd9"  # markers of ITU-T T.81
+AGAIN = "take it again, or save it again in a photo editor"
 OPENING = (OSError, SyntaxError, ValueError, EOFError, Image.DecompressionBombError, MemoryError)
 
 
-def unfit_photo(path: Path) -> Unfit | None:
-    """Return why a photo cannot be used; its pixels are not unpacked, `published` does that."""
+def photo_problem(path: Path) -> PictureProblem | None:
+    """Return why a photo can't be used, without unpacking its pixels."""
     try:
         with _opened(path) as image:
-            wrong = _too_large(image)
+            problem = _too_large(image)
             image.verify()
     except OPENING as error:
         return _unreadable(path, error)
-    cut_off = KINDS[path.suffix.lower()] == "JPEG" and not _ends(path.read_bytes())
-    return wrong or (_damaged(path) if cut_off else None)
+    cut_off = PHOTO_FORMATS[path.suffix.lower()] == "JPEG" and not _ends(path.read_bytes())
+    return problem or (_damaged(path) if cut_off else None)
 
 
 def _ends(jpeg: bytes) -> bool:
-    """Whether the end mark comes after the pixels; a small picture in its head has one too."""
+    """Whether the end marker follows the pixels; a thumbnail in the head has one too."""
     return JPEG_END in jpeg[max(jpeg.rfind(JPEG_PIXELS), 0) :]
 
 
-def _damaged(path: Path) -> Unfit:
-    kind = KINDS[path.suffix.lower()]
-    return Unfit(f"this {kind} file is damaged or cut off", AGAIN)
+def _damaged(path: Path) -> PictureProblem:
+    kind = PHOTO_FORMATS[path.suffix.lower()]
+    return PictureProblem(f"this {kind} file is damaged or cut off", AGAIN)
 
 
-def published(path: Path) -> bytes | Unfit:
-    """Return the photo as it is published, or why it cannot be."""
+def published_photo(path: Path) -> bytes | PictureProblem:
+    """Return the bytes to publish, or why the photo can't be published."""
     try:
         with _opened(path) as image:
-            return _too_large(image) or _small(image, KINDS[path.suffix.lower()])
+            return _too_large(image) or _small(image, PHOTO_FORMATS[path.suffix.lower()])
     except OPENING as error:
         return _unreadable(path, error)
 
 
 @contextmanager
 def _opened(path: Path) -> Iterator[Image.Image]:
-    """Open a photo as the one kind that its name says, so that no other decoder is reached."""
+    """Open a photo only as the format in its name, so that no other decoder runs."""
     with warnings.catch_warnings():
-        warnings.simplefilter("ignore")  # of notes of the camera, and of size: bounded here
-        with Image.open(path, formats=[KINDS[path.suffix.lower()]]) as image:
+        warnings.simplefilter("ignore")  # about metadata, and about size, which is limited here
+        with Image.open(path, formats=[PHOTO_FORMATS[path.suffix.lower()]]) as image:
             yield image
 
 
-def _too_large(image: Image.Image) -> Unfit | None:
+def _too_large(image: Image.Image) -> PictureProblem | None:
     width, height = image.size
-    return _more_than_most() if width * height > MOST_PIXELS else None
+    return _more_than_most() if width * height > MAX_PIXELS else None
 
 
-def _more_than_most() -> Unfit:
-    return Unfit(f"this photo has more than {MOST_PIXELS // 1_000_000} million pixels",
-                 "make it smaller; 1600 on the long side are shown")  # fmt: skip
+def _more_than_most() -> PictureProblem:
+    return PictureProblem(f"this photo has more than {MAX_PIXELS // 1_000_000} million pixels",
+                 "make it smaller; pages show 1600 pixels on the long side")  # fmt: skip
 
 
-def _unreadable(path: Path, error: BaseException) -> Unfit:
-    kind = KINDS[path.suffix.lower()]
+def _unreadable(path: Path, error: BaseException) -> PictureProblem:
+    kind = PHOTO_FORMATS[path.suffix.lower()]
     if isinstance(error, Image.DecompressionBombError):
         return _more_than_most()
     if isinstance(error, UnidentifiedImageError):
-        return Unfit(f"this is not the {kind} file that its name says", AGAIN)
+        return PictureProblem(f"this isn't a {kind} file, as its name says", AGAIN)
     return _damaged(path)
 
 
 def _small(image: Image.Image, kind: str) -> bytes:
-    """Write the pixels anew, and nothing else, in the first size that is small enough."""
+    """Write the pixels again, and nothing else, at the first size that is small enough."""
     if image.mode in ("P", "1"):
-        image = image.convert("RGBA")  # colors by number cannot be mixed
+        image = image.convert("RGBA")  # a palette can't be resized smoothly
     image.thumbnail((TRIES[0][0],) * 2)
     plain = ImageOps.exif_transpose(image)
     plain = plain.convert("RGBA" if _has_clear_parts(plain) and kind != "JPEG" else "RGB")
     content = b""
     for side, quality in TRIES:
         plain.thumbnail((side, side))
-        content = _written(plain, kind, quality)
-        if len(content) <= PUBLISHED:
+        content = _encoded(plain, kind, quality)
+        if len(content) <= MAX_PUBLISHED_BYTES:
             break
     return content
 
@@ -111,11 +111,11 @@ def _has_clear_parts(image: Image.Image) -> bool:
     return "A" in image.mode or "transparency" in image.info
 
 
-def _written(image: Image.Image, kind: str, quality: int) -> bytes:
+def _encoded(image: Image.Image, kind: str, quality: int) -> bytes:
     bare = Image.new(image.mode, image.size)
-    bare.paste(image)  # leaves behind the notes that a decoder keeps beside the pixels
+    bare.paste(image)  # drops the metadata that a decoder keeps with the pixels
     if kind in ("PNG", "GIF") and (kind == "GIF" or quality < TRIES[0][1]):
-        bare = bare.quantize(256, Image.Quantize.FASTOCTREE)  # a hundredth of the time
+        bare = bare.quantize(256, Image.Quantize.FASTOCTREE)  # 1/100 of the time
     with io.BytesIO() as file:
         bare.save(file, kind, quality=quality, optimize=True)
         return file.getvalue()

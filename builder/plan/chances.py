@@ -1,20 +1,19 @@
-"""How often a walk comes by each step, takes each way, and ends at each end.
+"""How often a walk passes each step, takes each exit, and ends at each end.
 
-In: a `Tree`. Out: its `Chances`, exact; 1 is every walk.
+In: a `Tree`. Out: its `WalkChances`, exact; 1 is every walk.
 
-The weights of the ends say how often it turns out to be each, so the chance of an end is its weight
-divided by all weights of the tree, and the chances of all ends add up to 1. From the ends they are
-carried back over the ways that lead there:
+The weights of the ends state how often each one occurs. The chance of an end is its weight divided
+by all weights of the tree, so the chances of all ends add up to 1. From the ends, the weights are
+carried back over the edges that lead there:
 
-- The weight of a step is split evenly over the ways to it. A way with a `weight` of its own takes
-  that much, and the others share what is left; if the stated weights do not fit, they count in
-  proportion.
-- A fix without a weight takes the weights stated on the ways to it; without those either, it counts
-  as much as the average of the fixes that have one (1 if none has, which is an even split).
-- A stop and a handoff without a weight count 0. If that leaves nothing at all, every fix counts
-  1, and in a tree without a fix every end.
-- Ways back are not in these figures: a way back leads to no end of its own. How often it is taken
-  (its `chance`) is counted in the minutes.
+- The weight of a step is split evenly over the edges to it. An edge with its own `weight` takes
+  that much, and the others share the rest; stated weights that don't fit count in proportion.
+- A fix without a weight takes the weights stated on the edges to it. Without those, it counts as
+  the average of the fixes that have one (1 if none has, which is an even split).
+- A stop or a handoff without a weight counts 0. If that leaves nothing at all, every fix counts 1,
+  and in a tree without a fix every end.
+- Loops are not in these figures: an edge back leads to no end of its own. How often it is taken
+  (its `chance`) counts in the minutes.
 """
 
 from collections.abc import Iterable, Mapping
@@ -22,120 +21,125 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import exits
-from builder.model.tree import Fix, Stop, Tree
-from builder.plan.course import Course, WayOn, course
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
+from builder.plan.forward_graph import ForwardEdge, ForwardGraph, forward_graph
 
-NEVER = Fraction(0)
+ZERO = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
-class Chances:
+class WalkChances:
     """Shares of all walks, 0 to 1."""
 
-    steps: Mapping[str, Fraction]  # of every step of the tree: how many walks come by it
-    routes: Mapping[tuple[str, int], Fraction]  # of every way, by step and index among its `exits`
-    ends: Mapping[str, Fraction]  # of every fix and stop: how many walks end there
+    steps: Mapping[str, Fraction]  # of every step of the tree: walks that pass it
+    routes: Mapping[tuple[str, int], Fraction]  # of every exit, by step and index among its `exits`
+    ends: Mapping[str, Fraction]  # of every fix and stop: walks that end there
 
 
-def chances(tree: Tree, along: Course | None = None) -> Chances:
-    """Work out the chances of a tree; `along` is its course, if it is at hand."""
-    along = along or course(tree)
-    own = _weights_of_ends(tree, along)
-    weights = _carried_back(along, own)
-    if not sum(weights.values(), NEVER) and not any(own.values()):
-        own = _even(tree, along)
-        weights = _carried_back(along, own)
-    return _shared_out(tree, along, own, weights)
+def walk_chances(tree: Tree, graph: ForwardGraph | None = None) -> WalkChances:
+    """Return the chances of a tree; pass its forward graph if you have it."""
+    graph = graph or forward_graph(tree)
+    own = _weights_of_ends(tree, graph)
+    weights = _carried_back(graph, own)
+    if not sum(weights.values(), ZERO) and not any(own.values()):
+        own = _even_weights(tree, graph)
+        weights = _carried_back(graph, own)
+    return _shares_of_walks(tree, graph, own, weights)
 
 
-End = str | tuple[str, int]  # a fix or a stop by its step, a handoff by its way
+End = str | tuple[str, int]  # a fix or a stop by its step, a handoff by the key of its edge
 
 
-def _weights_of_ends(tree: Tree, along: Course) -> dict[End, Fraction]:
-    bodies = {step: tree.steps[step].body for step in along.order}
+def _weights_of_ends(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
+    bodies = {step: tree.steps[step].body for step in graph.order}
     known = [
         Fraction(body.weight)
         for body in bodies.values()
         if isinstance(body, Fix) and body.weight is not None
     ]
-    average = sum(known, NEVER) / len(known) if known else Fraction(1)
-    found: dict[End, Fraction] = {}
+    average = sum(known, ZERO) / len(known) if known else Fraction(1)
+    weights: dict[End, Fraction] = {}
     for step, body in bodies.items():
         if isinstance(body, Fix | Stop) and body.weight is not None:
-            found[step] = Fraction(body.weight)
+            weights[step] = Fraction(body.weight)
         elif isinstance(body, Fix):
-            found[step] = NEVER if any(map(_stated, along.into[step])) else average
-        for way in along.out[step]:
-            if way.to is None:
-                found[way.key] = _stated(way) or NEVER
-    return found
-
-
-def _even(tree: Tree, along: Course) -> dict[End, Fraction]:
-    """Count every fix once, or every end where there is no fix."""
-    fixes = [step for step in along.order if isinstance(tree.steps[step].body, Fix)]
-    stops = [step for step in along.order if isinstance(tree.steps[step].body, Stop)]
-    others = [way.key for step in along.order for way in along.out[step] if way.to is None]
-    ends: list[End] = [*fixes] or [*stops, *others]
-    return dict.fromkeys(ends, Fraction(1))
-
-
-def _stated(way: WayOn) -> Fraction | None:
-    result = way.exit.result
-    return Fraction(result.weight) if result and result.weight is not None else None
-
-
-def _carried_back(along: Course, own: Mapping[End, Fraction]) -> dict[tuple[str, int], Fraction]:
-    """Carry the weights of the ends back to every way."""
-    weights: dict[tuple[str, int], Fraction] = {
-        way.key: own.get(way.key, NEVER)
-        for step in along.order
-        for way in along.out[step]
-        if way.to is None
-    }
-    for step in reversed(along.order):
-        beyond = (weights[way.key] for way in along.out[step])
-        weights |= _split(own.get(step, NEVER) + sum(beyond, NEVER), along.into[step])
+            weights[step] = ZERO if any(map(_stated_weight, graph.incoming[step])) else average
+        for edge in graph.outgoing[step]:
+            if edge.to is None:
+                weights[edge.key] = _stated_weight(edge) or ZERO
     return weights
 
 
-def _split(weight: Fraction, ways: Iterable[WayOn]) -> dict[tuple[str, int], Fraction]:
-    """Split the weight of a step over the ways to it."""
-    stated = {way.key: given for way in ways if (given := _stated(way)) is not None}
-    others = [way.key for way in ways if way.key not in stated]
-    told = sum(stated.values(), NEVER)
-    weight = weight or told  # where nothing beyond has a weight, the ways themselves say it
-    if stated and told and (told > weight or not others):
-        return dict.fromkeys(others, NEVER) | {
-            key: given * weight / told for key, given in stated.items()
+def _even_weights(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
+    """Count every fix once, or every end if there is no fix."""
+    fixes = [step for step in graph.order if isinstance(tree.steps[step].body, Fix)]
+    stops = [step for step in graph.order if isinstance(tree.steps[step].body, Stop)]
+    handoffs = [
+        edge.key for step in graph.order for edge in graph.outgoing[step] if edge.to is None
+    ]
+    ends: list[End] = [*fixes] or [*stops, *handoffs]
+    return dict.fromkeys(ends, Fraction(1))
+
+
+def _stated_weight(edge: ForwardEdge) -> Fraction | None:
+    result = edge.exit.result
+    return Fraction(result.weight) if result and result.weight is not None else None
+
+
+def _carried_back(
+    graph: ForwardGraph, own: Mapping[End, Fraction]
+) -> dict[tuple[str, int], Fraction]:
+    """Carry the weights of the ends back to every edge."""
+    weights: dict[tuple[str, int], Fraction] = {
+        edge.key: own.get(edge.key, ZERO)
+        for step in graph.order
+        for edge in graph.outgoing[step]
+        if edge.to is None
+    }
+    for step in reversed(graph.order):
+        outgoing = (weights[edge.key] for edge in graph.outgoing[step])
+        weights |= _split(own.get(step, ZERO) + sum(outgoing, ZERO), graph.incoming[step])
+    return weights
+
+
+def _split(weight: Fraction, edges: Iterable[ForwardEdge]) -> dict[tuple[str, int], Fraction]:
+    """Split the weight of a step over the edges to it."""
+    stated = {e.key: own for e in edges if (own := _stated_weight(e)) is not None}
+    others = [edge.key for edge in edges if edge.key not in stated]
+    sum_stated = sum(stated.values(), ZERO)
+    weight = weight or sum_stated  # without a weight beyond the step, the edges' weights count
+    if stated and sum_stated and (sum_stated > weight or not others):
+        return dict.fromkeys(others, ZERO) | {
+            key: own * weight / sum_stated for key, own in stated.items()
         }
     sharing = others or list(stated)
-    return stated | dict.fromkeys(sharing, (weight - told) / max(len(sharing), 1))
+    return stated | dict.fromkeys(sharing, (weight - sum_stated) / max(len(sharing), 1))
 
 
-def _shared_out(
+def _shares_of_walks(
     tree: Tree,
-    along: Course,
+    graph: ForwardGraph,
     own: Mapping[End, Fraction],
     weights: Mapping[tuple[str, int], Fraction],
-) -> Chances:
-    """Follow the weights from the start down, as shares of all walks."""
-    steps = dict.fromkeys(map(str, tree.steps), NEVER) | {along.order[0]: Fraction(1)}
+) -> WalkChances:
+    """Follow the weights down from the start, as shares of all walks."""
+    steps = dict.fromkeys(map(str, tree.steps), ZERO) | {graph.order[0]: Fraction(1)}
     routes = {
-        (name, index): NEVER
+        (name, index): ZERO
         for name, step in tree.steps.items()
         for index in range(len(exits(step)))
     }
     ends: dict[str, Fraction] = {}
-    for step in along.order:
-        ways, here = along.out[step], own.get(step, NEVER)
-        total = here + sum((weights[way.key] for way in ways), NEVER)
+    for step in graph.order:
+        edges, here = graph.outgoing[step], own.get(step, ZERO)
+        total = here + sum((weights[edge.key] for edge in edges), ZERO)
         is_end = isinstance(tree.steps[step].body, Fix | Stop)
         if is_end:
             ends[step] = steps[step] * (here / total if total else 1)
-        for way in ways:
-            part = weights[way.key] / total if total else Fraction(not is_end, len(ways))
-            routes[way.key] = steps[step] * part
-            if way.to is not None:
-                steps[way.to] += routes[way.key]
-    return Chances(steps, routes, ends)
+        for edge in edges:
+            part = weights[edge.key] / total if total else Fraction(not is_end, len(edges))
+            routes[edge.key] = steps[step] * part
+            if edge.to is not None:
+                steps[edge.to] += routes[edge.key]
+    return WalkChances(steps, routes, ends)

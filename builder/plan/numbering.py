@@ -1,7 +1,7 @@
 """The numbers of a tree's steps, in the reading order of its chart.
 
-In: a `Tree`. Out: its lines (the ways that are drawn as such), their outline, and a number for
-every step. Page, walk, chart and bench sheet all use these numbers.
+In: a `Tree`. Out: its `ChartLine`s, their outline, and a number for every step. Page, walk, chart
+and bench sheet all use these numbers.
 """
 
 from collections.abc import Iterable, Mapping
@@ -9,80 +9,85 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
-from builder.model.tree import Action, Check, Fix, Stop, Tree
-from builder.plan.chances import chances
-from builder.plan.outline import Lead, Section, Steps, order, outline
+from builder.model.checks import Check
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Action, Tree
+from builder.plan.chances import walk_chances
+from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 
-DRAWN = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
-NOTED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
+LINE_KINDS = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
+NOTE_KINDS = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """A way that the chart draws as a line."""
+class ChartLine:
+    """An exit that the chart draws as a line."""
 
     target: str  # a step, or `handoff:` and the branch as written
     exit: Exit
     chance: Fraction  # share of all walks that take it
 
 
-Lines = Mapping[str, tuple[Line, ...]]
+ChartLines = Mapping[str, tuple[ChartLine, ...]]  # by the step they leave
 
 
 def numbering(tree: Tree) -> dict[str, int]:
-    """Number every step from 1 in reading order; steps that cannot be reached come last."""
-    return numbered(tree, tree_outline(tree, lines(tree)))
+    """Number every step from 1 in reading order; unreachable steps come last."""
+    return number_sections(tree, tree_outline(tree, chart_lines(tree)))
 
 
-def numbered(tree: Tree, sections: Iterable[Section]) -> dict[str, int]:
+def number_sections(tree: Tree, sections: Iterable[OutlineSection]) -> dict[str, int]:
     """Number the steps in the order of an outline."""
     numbers: dict[str, int] = {}
-    for step in order(sections):
+    for step in reading_order(sections):
         if step in tree.steps:
             numbers.setdefault(step, len(numbers) + 1)
     return numbers
 
 
-def lines(tree: Tree) -> Lines:
+def chart_lines(tree: Tree) -> ChartLines:
     """Return the lines out of each step, in the order of the file.
 
-    The way on after the last permitted try and the way back after a failed verification are notes
-    in their step's box; one becomes a line only if nothing else leads to where it goes.
+    The exit after the last permitted try and the exit after a failed verification are notes in
+    their step's box. Such an exit becomes a line only if nothing else leads to its target.
     """
     if not tree.steps:
         return {}
-    found = routes(tree)
-    shares = chances(tree).routes
-    reached = _reached(tree, found)
-    drawn: dict[str, list[Line]] = {str(step): [] for step in tree.steps}
-    for route in found:
-        alone = route.exit.kind in NOTED and route.to is not None and route.to not in reached
-        if route.exit.kind in DRAWN or alone:
+    tree_routes = routes(tree)
+    shares = walk_chances(tree).routes
+    reached = _reached(tree, tree_routes)
+    drawn: dict[str, list[ChartLine]] = {str(step): [] for step in tree.steps}
+    for route in tree_routes:
+        kind = route.exit.kind
+        sole_route = kind in NOTE_KINDS and route.to is not None and route.to not in reached
+        if kind in LINE_KINDS or sole_route:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
-            drawn[route.source].append(
-                Line(route.to or handoff_target(route), route.exit, shares[key])
-            )
-    return {step: tuple(out) for step, out in drawn.items()}
+            target = route.to or handoff_target(route)
+            drawn[route.source].append(ChartLine(target, route.exit, shares[key]))
+    return {step: tuple(step_lines) for step, step_lines in drawn.items()}
 
 
 def handoff_target(route: Route) -> str:
-    """Name the box in which another tree is handed off to."""
+    """Name the box of a handoff to another tree."""
     return f"handoff:{route.exit.branch.text}"
 
 
-def tree_outline(tree: Tree, drawn: Lines) -> tuple[Section, ...]:
+def tree_outline(tree: Tree, lines: ChartLines) -> tuple[OutlineSection, ...]:
     """Put the steps of a tree in reading order."""
     if not tree.steps:
         return ()
-    leads = {step: [Lead(line.target, line.chance) for line in out] for step, out in drawn.items()}
-    for out in drawn.values():
-        leads.update({line.target: [] for line in out if line.target not in tree.steps})
+    edges = {
+        step: [OutlineEdge(line.target, line.chance) for line in step_lines]
+        for step, step_lines in lines.items()
+    }
+    for step_lines in lines.values():
+        edges.update({line.target: [] for line in step_lines if line.target not in tree.steps})
     steps = tree.steps.items()
     return outline(
-        Steps(
+        StepGraph(
             start=str(tree.start.id),
-            leads=leads,
-            ends=frozenset(step for step in leads if step not in tree.steps or _ends(tree, step)),
+            edges=edges,
+            ends=frozenset(step for step in edges if step not in tree.steps or _ends(tree, step)),
             checks=frozenset(name for name, step in steps if isinstance(step.body, Check)),
         )
     )
@@ -95,17 +100,17 @@ def _ends(tree: Tree, step: str) -> bool:
     return isinstance(body, Fix | Stop)
 
 
-def _reached(tree: Tree, found: Iterable[Route]) -> set[str]:
-    """Return the steps that the drawn ways reach from the start."""
-    beyond: dict[str, list[str]] = {}
-    for route in found:
-        if route.to and route.exit.kind in DRAWN:
-            beyond.setdefault(route.source, []).append(route.to)
+def _reached(tree: Tree, tree_routes: Iterable[Route]) -> set[str]:
+    """Return the steps that the drawn routes reach from the start."""
+    targets: dict[str, list[str]] = {}
+    for route in tree_routes:
+        if route.to and route.exit.kind in LINE_KINDS:
+            targets.setdefault(route.source, []).append(route.to)
     reached: set[str] = set()
-    waiting = [str(tree.start.id)]
-    while waiting:
-        step = waiting.pop()
+    stack = [str(tree.start.id)]
+    while stack:
+        step = stack.pop()
         if step not in reached:
             reached.add(step)
-            waiting += beyond.get(step, [])
+            stack += targets.get(step, [])
     return reached

@@ -1,177 +1,182 @@
-"""The reading order of a graph of steps: sections that run straight down, and what branches off.
+"""The reading order of a graph of steps: sections that run straight down, and side branches.
 
-In: where each step leads and how often. Out: `Section`s, the one order that numbers, charts and
-lists share.
+In: where each step leads and how often. Out: `OutlineSection`s, the one order that numbers, charts
+and lists share.
 
-A section follows the heaviest way (by weight, then by the longest path) from step to step. What
-branches off is drawn beside it if it ends there (a fix, or a few actions up to one); a branch that
-goes on checking starts a section of its own, which follows after this one in the order met. A step
-stands in one place only; every other way to it is a connector. Only ends are repeated.
+A section follows the heaviest edge (by weight, then by the longest path) from step to step. A
+branch off it is drawn beside it if it ends there (a fix, or a few actions up to one). A branch that
+goes on to more checks starts its own section after this one; sections come in the order met. Each
+step has one place only, and every other edge to it is a connector. Only ends are repeated.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-LONGEST_CHAIN = 3  # actions and end drawn beside a section; more becomes a section of its own
+LONGEST_CHAIN = 3  # steps drawn beside a section; a longer branch gets a section of its own
 
 
 @dataclass(frozen=True, slots=True)
-class Lead:
-    """One way from a step to another, and its share of all walks."""
+class OutlineEdge:
+    """One edge from a step to another, and its share of all walks."""
 
     target: str
     weight: Fraction | float = 0
 
 
 @dataclass(frozen=True, slots=True)
-class Link:
-    """A step drawn in place, and by which lead of the step before it."""
+class ChainStep:
+    """A step drawn beside a section, and which edge of the step before it leads there."""
 
-    lead: int
+    edge_index: int
     step: str
 
 
 @dataclass(frozen=True, slots=True)
-class Side:
-    """What a lead that does not run straight down goes to; without links it is a connector."""
+class SideBranch:
+    """An edge that leaves the section, and the steps drawn at its end; a connector if none."""
 
-    lead: int
-    links: tuple[Link, ...] = ()
+    edge_index: int
+    chain: tuple[ChainStep, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
-    """A step of a section, what branches off, and the lead to the next step of the section."""
+class OutlineBlock:
+    """A step of a section, its side branches, and the edge to the section's next step."""
 
     step: str
-    sides: tuple[Side, ...]
+    sides: tuple[SideBranch, ...]
     down: int | None
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
-    """Steps straight down from a head."""
+class OutlineSection:
+    """Steps that run straight down from a first step."""
 
-    blocks: tuple[Block, ...]
+    blocks: tuple[OutlineBlock, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Steps:
-    """A graph to be put in order: the first step, the leads, and the kinds that matter."""
+class StepGraph:
+    """A graph to put in order: the first step, the edges, and the kinds that matter."""
 
     start: str
-    leads: Mapping[str, Sequence[Lead]]
-    ends: Collection[str]  # steps that lead nowhere, drawn again wherever they are met
+    edges: Mapping[str, Sequence[OutlineEdge]]
+    ends: Collection[str]  # steps that lead nowhere; drawn again at every edge to them
     checks: Collection[str]  # steps that are never drawn beside a section
 
 
-def outline(steps: Steps) -> tuple[Section, ...]:
-    """Put every step in reading order; what cannot be reached follows last, in the order given."""
-    lengths = _lengths(steps)
+def outline(graph: StepGraph) -> tuple[OutlineSection, ...]:
+    """Put every step in reading order; unreachable steps come last, in the order of the graph."""
+    lengths = _longest_paths(graph)
     placed: set[str] = set()
-    sections: list[Section] = []
-    for start in (steps.start, *steps.leads):
-        waiting = [start]
-        while waiting:
-            head = waiting.pop()
+    sections: list[OutlineSection] = []
+    for start in (graph.start, *graph.edges):
+        stack = [start]
+        while stack:
+            head = stack.pop()
             if head in placed:
                 continue
-            section, heads = _section(head, steps, lengths, placed)
+            section, heads = _section(head, graph, lengths, placed)
             sections.append(section)
-            waiting += reversed(heads)
+            stack += reversed(heads)
     return tuple(sections)
 
 
-def order(sections: Iterable[Section]) -> Iterator[str]:
-    """Yield the steps as they are read: what branches off before what follows."""
+def reading_order(sections: Iterable[OutlineSection]) -> Iterator[str]:
+    """Yield the steps as they are read: side branches before the next step down."""
     for section in sections:
         for block in section.blocks:
             yield block.step
             for side in block.sides:
-                yield from (link.step for link in side.links)
+                yield from (link.step for link in side.chain)
 
 
 def _section(
-    head: str, steps: Steps, lengths: Mapping[str, int], placed: set[str]
-) -> tuple[Section, list[str]]:
-    spine = list(_spine(head, steps, lengths, placed))
-    blocks: list[Block] = []
+    head: str, graph: StepGraph, lengths: Mapping[str, int], placed: set[str]
+) -> tuple[OutlineSection, list[str]]:
+    """Return a section and the heads of the sections that branch off it."""
+    spine = list(_spine(head, graph, lengths, placed))
+    blocks: list[OutlineBlock] = []
     heads: list[str] = []
     for step, down in spine:
-        sides: list[Side] = []
-        for index, lead in enumerate(steps.leads[step]):
+        sides: list[SideBranch] = []
+        for index, edge in enumerate(graph.edges[step]):
             if index == down:
                 continue
-            side = Side(index, _chain(index, lead.target, steps, placed) or ())
-            placed.update(link.step for link in side.links)
+            side = SideBranch(index, _chain(index, edge.target, graph, placed) or ())
+            placed.update(link.step for link in side.chain)
             sides.append(side)
-            if not side.links and lead.target not in placed:
-                heads.append(lead.target)
-        blocks.append(Block(step, tuple(sides), down))
-    return Section(tuple(blocks)), heads
+            if not side.chain and edge.target not in placed:
+                heads.append(edge.target)
+        blocks.append(OutlineBlock(step, tuple(sides), down))
+    return OutlineSection(tuple(blocks)), heads
 
 
 def _spine(
-    head: str, steps: Steps, lengths: Mapping[str, int], placed: set[str]
+    head: str, graph: StepGraph, lengths: Mapping[str, int], placed: set[str]
 ) -> Iterator[tuple[str, int | None]]:
     step: str | None = head
     while step is not None:
-        again = step in placed  # only an end is drawn again, and a section ends with it
+        repeated = step in placed  # only an end is drawn again, and it ends its section
         placed.add(step)
-        down = None if again else _down(step, steps, lengths, placed)
+        down = None if repeated else _edge_down(step, graph, lengths, placed)
         yield step, down
-        step = None if down is None else steps.leads[step][down].target
+        step = None if down is None else graph.edges[step][down].target
 
 
-def _down(step: str, steps: Steps, lengths: Mapping[str, int], placed: set[str]) -> int | None:
-    going_on: list[int] = []
+def _edge_down(
+    step: str, graph: StepGraph, lengths: Mapping[str, int], placed: set[str]
+) -> int | None:
+    continuing: list[int] = []
     ending: list[int] = []
-    for index, lead in enumerate(steps.leads[step]):
-        if _chain(index, lead.target, steps, placed):
+    edges = graph.edges[step]
+    for index, edge in enumerate(edges):
+        if _chain(index, edge.target, graph, placed):
             ending.append(index)
-        elif lead.target not in placed:
-            going_on.append(index)
-    leads = steps.leads[step]
+        elif edge.target not in placed:
+            continuing.append(index)
     return max(
-        going_on or ending,
-        key=lambda index: (leads[index].weight, lengths[leads[index].target], -index),
+        continuing or ending,
+        key=lambda index: (edges[index].weight, lengths[edges[index].target], -index),
         default=None,
     )
 
 
-def _chain(index: int, target: str, steps: Steps, placed: set[str]) -> tuple[Link, ...] | None:
-    """Return what is drawn beside a section, or None if it goes on checking or stands elsewhere."""
-    links: list[Link] = []
-    while len(links) < LONGEST_CHAIN:
-        if target in steps.ends:
-            return (*links, Link(index, target))
-        if target in placed or target in steps.checks:
+def _chain(
+    index: int, target: str, graph: StepGraph, placed: set[str]
+) -> tuple[ChainStep, ...] | None:
+    """Return the steps drawn beside a section, or None if the branch needs a section or exists."""
+    chain: list[ChainStep] = []
+    while len(chain) < LONGEST_CHAIN:
+        if target in graph.ends:
+            return (*chain, ChainStep(index, target))
+        if target in placed or target in graph.checks:
             return None
-        links.append(Link(index, target))
-        met = placed | {link.step for link in links}
-        still_open = [
-            (number, lead.target)
-            for number, lead in enumerate(steps.leads[target])
-            if lead.target in steps.ends or lead.target not in met
+        chain.append(ChainStep(index, target))
+        seen = placed | {link.step for link in chain}
+        open_edges = [
+            (number, edge.target)
+            for number, edge in enumerate(graph.edges[target])
+            if edge.target in graph.ends or edge.target not in seen
         ]
-        if not still_open:
-            return tuple(links)
-        if len(still_open) > 1:
+        if not open_edges:
+            return tuple(chain)
+        if len(open_edges) > 1:
             return None
-        index, target = still_open[0]
+        index, target = open_edges[0]
     return None
 
 
-def _lengths(steps: Steps) -> dict[str, int]:
-    """Count the steps on the longest path from each step, every way back left out."""
+def _longest_paths(graph: StepGraph) -> dict[str, int]:
+    """Count the steps on the longest path from each step, without edges that close a loop."""
     lengths: dict[str, int] = {}
     on_path: set[str] = set()
-    for start in (steps.start, *steps.leads):
+    for start in (graph.start, *graph.edges):
         stack = [start]
         while stack:
             step = stack[-1]
-            targets = [lead.target for lead in steps.leads[step]]
+            targets = [edge.target for edge in graph.edges[step]]
             todo = [t for t in targets if t not in lengths and t not in on_path and t != step]
             if step not in lengths and todo:
                 on_path.add(step)

@@ -1,8 +1,8 @@
-"""Money to the cent: the lines of a sum, its tax and its total.
+"""Money to the cent: the lines of an estimate, its tax and its total.
 
-In: hours, prices (one amount or a range), the shop's rate and tax. Out: `Line`s and their total, in
-exact decimals. Every line is rounded half up to the cent, as money is; the total is the sum of the
-lines and needs no rounding. What is not known stays not known: one such line leaves the total open.
+In: hours, prices (one amount or a range), the shop's rate and tax. Out: `PriceLine`s and their
+total, in exact decimals. Each line is rounded half up to the cent, as money is; the total is the
+sum of the lines and needs no rounding. A line with an unknown amount leaves the total unknown.
 """
 
 from collections.abc import Iterable
@@ -10,16 +10,16 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
+from builder.model.ends import Money
 from builder.model.shop import Shop
-from builder.model.tree import Money
 
 CENT = Decimal("0.01")
 
 
-class Kind(StrEnum):
-    """What a line is about."""
+class LineKind(StrEnum):
+    """What a line is for."""
 
-    LABOUR = "labour"
+    LABOR = "labor"
     PART = "part"
     PRICE = "price"  # a fixed price
     TOW = "tow"
@@ -27,42 +27,42 @@ class Kind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """One line of a sum; amounts are in the shop's currency."""
+class PriceLine:
+    """One line of an estimate; amounts are in the shop's currency."""
 
-    kind: Kind
+    kind: LineKind
     item: str  # what it is, as the customer reads it
-    amount: Money | None  # None is not known
-    hours: Decimal | None = None  # of labour
+    amount: Money | None  # None if unknown
+    hours: Decimal | None = None  # of labor
 
 
-def labour(item: str, hours: Decimal | None, shop: Shop) -> Line:
+def labor_line(item: str, hours: Decimal | None, shop: Shop) -> PriceLine:
     """Price hours at the shop's rate."""
     if hours is None:
-        return Line(Kind.LABOUR, item, None)
-    amount = rounded(hours * shop.labour_rate)
-    return Line(Kind.LABOUR, item, Money(amount, amount), Decimal(hours))
+        return PriceLine(LineKind.LABOR, item, None)
+    amount = round_to_cent(hours * shop.labor_rate)
+    return PriceLine(LineKind.LABOR, item, Money(amount, amount), Decimal(hours))
 
 
-def priced(kind: Kind, item: str, price: Money | None) -> Line:
-    """Take a price as it was given."""
-    return Line(kind, item, Money(rounded(price.low), rounded(price.high)) if price else None)
+def price_line(kind: LineKind, item: str, price: Money | None) -> PriceLine:
+    """Make a line of a price, rounded to the cent."""
+    return PriceLine(kind, item, _scaled(price, Decimal(1)) if price else None)
 
 
-def with_tax(lines: Iterable[Line], shop: Shop) -> tuple[Line, ...]:
-    """Add the line of the tax, on parts, on all or on nothing, as the shop sets it."""
+def with_tax(lines: Iterable[PriceLine], shop: Shop) -> tuple[PriceLine, ...]:
+    """Add the tax line: on parts, on everything or on nothing, as the shop sets it."""
     lines = tuple(lines)
-    taxed = [line for line in lines if shop.tax_base == "all" or line.kind is Kind.PART]
+    taxed = [line for line in lines if shop.tax_base == "all" or line.kind is LineKind.PART]
     if not shop.tax_percent or shop.tax_base == "none" or not taxed:
         return lines
-    base, share = total(taxed), shop.tax_percent / 100
-    amount = Money(rounded(base.low * share), rounded(base.high * share)) if base else None
+    base, rate = total_price(taxed), shop.tax_percent / 100
     on = "" if shop.tax_base == "all" else " on parts"
-    return (*lines, Line(Kind.TAX, f"Tax{on}, {shop.tax_percent.normalize():f} %", amount))
+    item = f"Tax{on}, {shop.tax_percent.normalize():f}%"
+    return (*lines, PriceLine(LineKind.TAX, item, _scaled(base, rate) if base else None))
 
 
-def total(lines: Iterable[Line]) -> Money | None:
-    """Add up the lines; None if one of them is not known."""
+def total_price(lines: Iterable[PriceLine]) -> Money | None:
+    """Add up the lines; None if the amount of one is unknown."""
     low = high = Decimal("0.00")
     for line in lines:
         if line.amount is None:
@@ -71,14 +71,18 @@ def total(lines: Iterable[Line]) -> Money | None:
     return Money(low, high)
 
 
-def with_coming_back(cost: Money, chance: Decimal) -> Money:
-    """Return what an option costs on the average if it has to be done again with some chance.
+def cost_with_comebacks(cost: Money, chance: Decimal) -> Money:
+    """Return the average cost of an option that may have to be done again.
 
-    cost + chance x cost; once again, not again and again. The chance is from 0 to 1.
+    cost + chance x cost: one comeback at most. The chance is from 0 to 1.
     """
-    return Money(rounded(cost.low * (1 + chance)), rounded(cost.high * (1 + chance)))
+    return _scaled(cost, 1 + chance)
 
 
-def rounded(amount: Decimal) -> Decimal:
+def _scaled(money: Money, factor: Decimal) -> Money:
+    return Money(round_to_cent(money.low * factor), round_to_cent(money.high * factor))
+
+
+def round_to_cent(amount: Decimal) -> Decimal:
     """Round half up to the cent."""
     return amount.quantize(CENT, ROUND_HALF_UP)

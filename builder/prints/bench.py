@@ -10,8 +10,10 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
 from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Check, Fix, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.prints.document import (
     blank_table,
     blank_to_fill,
@@ -27,8 +29,8 @@ from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
 from builder.trade.units import find_unit
-from builder.wording.asked import in_plain_words
-from builder.wording.phrases import KINDS
+from builder.wording.labels import STEP_LABELS
+from builder.wording.placeholders import in_plain_words
 from builder.wording.results import NO_BREAK, tied
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
@@ -119,7 +121,7 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
         yield paragraph(
             f"{signal_words(node.caution)}: {', '.join(node.hazards)}", paragraph_style(heavy=True)
         )
-    kind = f"{KINDS[node.kind]}: " if node.kind in ("fix", "stop") else ""
+    kind = f"{STEP_LABELS[node.kind]}: " if node.kind in ("fix", "stop") else ""
     yield paragraph(kind + node.text, paragraph_style(11, heavy=bool(kind)))
     if node.when:
         yield quiet_paragraph(f"when {node.when}")

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
+from builder.model.ends import Fix, Money
 from builder.model.library import Library
 from builder.model.shop import Shop
-from builder.model.tree import Fix, Money, Tree
-from builder.plan.options import Option, options
-from builder.plan.prices import Line
+from builder.model.tree import Tree
+from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.prices import PriceLine
 from builder.prints.document import (
     blank_table,
     document,
@@ -24,8 +25,8 @@ from builder.prints.document import (
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
-from builder.wording.asked import in_plain_words
-from builder.wording.phrases import amount, amounts
+from builder.wording.placeholders import in_plain_words
+from builder.wording.value_text import amount_text, amounts_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date")
 NO_PROMISE = (
@@ -51,7 +52,7 @@ def customer_sheet(
         raise ValueError(f"{tree.id}: step {fix} is a {tree.steps[fix].kind}, not a fix")
     sheet = PAPERS[paper or library.shop.paper]
     text = str(tree.steps[fix].text)
-    found = _Found(body, text, options(tree, fix, library), tuple(measured))
+    found = _Found(body, text, estimate_options(tree, fix, library), tuple(measured))
     foot = Foot("What we found and what can be done", foot_lines(tree, library), "")
     return document(
         sheet,
@@ -68,7 +69,7 @@ class _Found:
 
     fix: Fix
     text: str
-    offered: tuple[Option, ...]
+    offered: tuple[EstimateOption, ...]
     measured: tuple[str, ...]
 
 
@@ -99,13 +100,13 @@ def _story(found: _Found, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     )
 
 
-def _safety(offered: Sequence[Option]) -> list[str]:
+def _safety(offered: Sequence[EstimateOption]) -> list[str]:
     """Return why an option is not safe, or that nobody knows of a reason."""
     reasons = [o.not_offered for o in offered if "safe" in o.not_offered or "home" in o.not_offered]
     return [f"{reason}." for reason in dict.fromkeys(reasons)] or [NO_PROMISE]
 
 
-def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
+def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     if option.not_offered:
         yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
         yield quiet_paragraph(f"{option.not_offered}.")
@@ -119,10 +120,9 @@ def _option(option: Option, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     else:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
-    if option.coming_back:
-        yield quiet_paragraph(
-            f"With the chance that it has to be done again: {amounts(option.coming_back, shop)}."
-        )
+    if option.cost_with_comebacks:
+        average = amounts_text(option.cost_with_comebacks, shop)
+        yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")
     if option.note:
         yield quiet_paragraph(option.note)
 
@@ -138,13 +138,13 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
     return made
 
 
-def _item(line: Line, shop: Shop) -> str:
+def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
         return line.item
-    return f"{line.item}, {line.hours} h at {amount(shop.labour_rate, shop)}"
+    return f"{line.item}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
     how = paragraph_style(heavy=heavy)
     how.alignment = 2  # to the right
-    return paragraph(amounts(total, shop) if total else "not known yet", how)
+    return paragraph(amounts_text(total, shop) if total else "not known yet", how)

@@ -12,14 +12,15 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.fonts import LEADING
 from builder.chart.measured_word import measured_words
 from builder.chart.text_block import TextBlock, broken_lines, text_block
+from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words
 from builder.wording.hazards import by_severity
-from builder.wording.phrases import scope
+from builder.wording.value_text import scope_text
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
@@ -98,7 +99,7 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
     signs = [", ".join(lamps), ", ".join(symptom.codes)]
     if any(signs):
         yield "Shows: " + "; ".join(filter(None, signs))
-    vehicles = ", ".join(map(scope, tree.applies_to)) or "any vehicle"
+    vehicles = ", ".join(map(scope_text, tree.applies_to)) or "any vehicle"
     known = library.systems.get(tree.system)
     yield f"For: {vehicles}. System: {known.name if known else tree.system}"
 

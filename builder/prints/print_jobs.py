@@ -9,9 +9,9 @@ from functools import partial
 
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library, NotThereError
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
-from builder.plan.entries import with_entries
+from builder.plan.entry_numbers import with_entry_numbers
 from builder.prints.book import book
 from builder.prints.paper import PAPERS
 from builder.prints.sheets import SHEETS, PrintedFile, PrintRequest
@@ -33,7 +33,7 @@ def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
     return (*request.trees, *of_system)
 
 
-def _in_use(library: Library) -> Iterator[Summary]:
+def _in_use(library: Library) -> Iterator[TreeSummary]:
     """Retired trees keep their page but leave the prints."""
     return (tree for tree in library.trees.values() if tree.status is not Status.RETIRED)
 
@@ -45,7 +45,7 @@ def print_trees(
 
     Each tree is read once, where its sheets are made. Raises NotThereError.
     """
-    library = with_entries(library, read_tree)
+    library = with_entry_numbers(library, read_tree)
     if request.system and request.sheet == "wall":
         yield from _book(ids, request, library, read_tree)
     else:

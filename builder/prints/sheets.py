@@ -7,8 +7,9 @@ and name it here: the command, the site and the tests go by this list.
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
+from builder.model.ends import Fix
 from builder.model.library import Library, NotThereError
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.wall import wall_chart

@@ -41,7 +41,7 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
-from builder.wording.asked import in_plain_words
+from builder.wording.placeholders import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone

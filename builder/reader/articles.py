@@ -1,7 +1,7 @@
 """How-to articles: a head between two lines of `---`, then Markdown.
 
-In: a `Source` of `kb/how-to/*.md`. Out: a `HowTo`, and findings; raw HTML and links that run a
-script are refused here, so that no page ever has to doubt its text.
+In: a `Source` of `kb/how-to/*.md`. Out: a `HowTo`, and findings. Raw HTML and links that run
+a script are refused here, so every page can trust its text.
 """
 
 import html
@@ -26,12 +26,12 @@ SAFE_LINK = re.compile(r"(?:https?://|mailto:|[^:]*$|[^:/#]*[/#])", re.IGNORECAS
 
 
 def article_from(source: Source) -> tuple[HowTo | None, list[Finding]]:
-    """Make an article of the text of its file."""
+    """Read an article from the text of its file."""
     match = HEAD.match(source.text)
     if not match:
         return None, [mistake("missing-key", source.file, "the article has no head",
-                              "nobody could find it by its title",
-                              "begin with `---`, `title: ...`, `purpose: ...`, `---`")]  # fmt: skip
+                              "without a title nobody can find it",
+                              "start with `---`, `title: ...`, `purpose: ...`, `---`")]  # fmt: skip
     head = Source(source.file, "\n" + match.group(1), source.revision)  # keeps the line numbers
     root, findings = read_yaml(head)
     large = [*too_large(source, match.end())]
@@ -65,21 +65,20 @@ def _article(source: Source, root: Map, start: int) -> HowTo:
 def _unsafe(source: Source, start: int) -> Iterator[Finding]:
     body = CODE.sub(lambda match: " " * len(match.group()), source.text)
     for match in RAW_HTML.finditer(body, start):
-        yield mistake("raw-html", source.file, f"`{match.group()[:40]}` is HTML",
+        yield mistake("raw-html", _at(source, match), f"`{match.group()[:40]}` is HTML",
                       "an article is Markdown; HTML could run a script in the reader's browser",
-                      "write it as Markdown; put a lone `<` in back quotes",
-                      _at(source, match))  # fmt: skip
+                      "write it as Markdown; put a single `<` in backquotes")  # fmt: skip
     for match in LINK.finditer(body, start):
         target = _target(match.group(1) or match.group(2) or "")
         if not SAFE_LINK.match(target):
-            yield mistake("unsafe-link", source.file, f"the link `{target[:60]}` is no page",
+            message = f"the link `{target[:60]}` isn't a web page"
+            yield mistake("unsafe-link", _at(source, match), message,
                           "it could run a script in the reader's browser",
-                          "link to a page: `[words](other-article.md)` or https://...",
-                          _at(source, match))  # fmt: skip
+                          "link to a page: `[words](other-article.md)` or https://...")  # fmt: skip
 
 
 def _target(written: str) -> str:
-    """Return where a link leads as a browser reads it: entities resolved, blanks and signs off."""
+    """Return where a link leads as a browser reads it: entities resolved, spaces removed."""
     return re.sub(r"[\s<>\x00-\x1f]+|\".*", "", html.unescape(written))
 
 

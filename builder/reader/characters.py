@@ -1,8 +1,8 @@
-"""Characters that YAML takes for something else than an author does.
+"""Characters that YAML reads differently from what an author means.
 
-In: the text of a file. Out: findings on tabs, on line ends that cannot be seen, on text that would
-be taken for a comment, on anchors and tags; and the text with blanks in place of the first two, so
-that YAML counts lines and columns as editors do.
+In: the text of a file. Out: findings on tabs, on invisible line ends, on text that YAML would drop
+as a comment, on anchors and tags; and the text with spaces for the first two, so that YAML counts
+lines and columns as editors do.
 """
 
 import re
@@ -14,16 +14,16 @@ from builder.model.finding import Finding
 from builder.model.text import Position
 from builder.reader.source import Source, mistake
 
-FEW = 50  # lines below a tab in which a like one is looked for
+FEW = 50  # lines below a tab to search for one that shows the indentation
 LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
-# Line ends for YAML that no editor counts as such.
+# YAML ends a line at these; editors don't.
 LINE_END = re.compile(r"[\x85\u2028\u2029]|\r(?!\n|\Z)")
 
 
 class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[misc]
-    """PyYAML's composer, in C where there is one, that leaves every scalar as text.
+    """PyYAML's composer, in C where available, that leaves every scalar as text.
 
-    It would ask three times a node which type the node is to have; here none has any.
+    Its type resolver runs three times for each node; here no node has a type.
     """
 
     def resolve(self, _kind: type[yaml.Node], _value: object, _implicit: object) -> str:
@@ -31,55 +31,55 @@ class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[mis
         return ""
 
     def descend_resolver(self, _parent: yaml.Node | None, _index: object) -> None:
-        """Keep no path to a node."""
+        """Keep no path to the node."""
 
     def ascend_resolver(self) -> None:
-        """Keep no path to a node."""
+        """Keep no path to the node."""
 
 
-def with_blanks(text: str) -> str:
-    """Return the text for YAML to read: of the same length, every position in it true."""
+def with_spaces(text: str) -> str:
+    """Replace tabs and invisible line ends by spaces; every position stays the same."""
     return LINE_END.sub(" ", text.replace("\t", " "))
 
 
 def tabs(source: Source) -> Iterator[Finding]:
-    """Tell of the first tab of each line."""
+    """Yield a finding for the first tab of each line."""
     if "\t" not in source.text:
         return
     lines = source.text.split("\n")
     for number, line in enumerate(lines, 1):
         column = line.find("\t") + 1
         if column and not line.lstrip().startswith("#"):
-            yield mistake("tab", source.file, "a tab stands here",
-                          "each editor shows another width, so nobody sees the indentation",
-                          _blanks(line, lines[number : number + FEW]),
-                          Position(source.file, number, column, number, column + 1))  # fmt: skip
+            at = Position(source.file, number, column, number, column + 1)
+            yield mistake("tab", at, "there is a tab here",
+                          "editors show tabs at different widths, so the indentation is unclear",
+                          _spaces_hint(line, lines[number : number + FEW]))  # fmt: skip
 
 
-def _blanks(line: str, below: list[str]) -> str:
-    """Say how many blanks to write: as many as the next line without a tab has."""
+def _spaces_hint(line: str, below: list[str]) -> str:
+    """Return how many spaces to type: as many as the next line without a tab has."""
     if line.lstrip(" ")[:1] != "\t":
-        return "write a blank instead"
-    like = next((other for other in below if other.strip() and "\t" not in other), "")
-    return f"begin the line with {len(like) - len(like.lstrip(' '))} blanks, as the next line does"
+        return "type a space instead"
+    model = next((other for other in below if other.strip() and "\t" not in other), "")
+    width = len(model) - len(model.lstrip(" "))
+    return f"start the line with {width} spaces, like the next line"
 
 
 def unseen_line_ends(source: Source) -> Iterator[Finding]:
-    """Tell of the first such line end of each line."""
+    """Yield a finding for the first invisible line end of each line."""
     if not LINE_END.search(source.text):
         return
     for number, line in enumerate(source.text.split("\n"), 1):
         if match := LINE_END.search(line):
-            column, sign = match.start() + 1, ord(match.group())
-            yield mistake("encoding", source.file,
-                          f"a line end that cannot be seen (number {sign}) stands here",
-                          "one program ends the line here, and another does not",
-                          "delete it, or begin a new line; it often comes with pasted text",
-                          Position(source.file, number, column, number, column + 1))  # fmt: skip
+            column, code = match.start() + 1, ord(match.group())
+            yield mistake("encoding", Position(source.file, number, column, number, column + 1),
+                          f"there is an invisible line end here (character U+{code:04X})",
+                          "some programs end the line here, and some don't",
+                          "delete it, or start a new line; pasted text often has one")  # fmt: skip
 
 
 def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
-    """Tell of text behind a `#`; the spans are where quoted text lies, and a `#` is itself."""
+    """Yield a finding for text after a `#`, except inside the spans of quoted text."""
     quoted = iter([*spans, (len(text), len(text))])  # in the order of the file
     begin, end = next(quoted)
     start = 0
@@ -97,10 +97,10 @@ def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> It
 
 def _lost_comment(file: str, line: str, number: int, column: int) -> Finding:
     rest = line[column - 1 :]
-    return mistake("lost-text", file, f"`{rest}` is taken for a comment and lost",
-                   "part of what was written would be lost without a word",
-                   f"put the whole phrase in quotes: `{_quoted(line)}`",
-                   Position(file, number, column, number, column + len(rest)))  # fmt: skip
+    at = Position(file, number, column, number, column + len(rest))
+    return mistake("lost-text", at, f"YAML drops `{rest}` as a comment",
+                   "part of your text would be lost without a warning",
+                   f"put the whole phrase in quotes: `{_quoted(line)}`")  # fmt: skip
 
 
 def _quoted(line: str) -> str:
@@ -108,30 +108,28 @@ def _quoted(line: str) -> str:
     return f'{key}: "{value}"' if colon else f'"{key}"'
 
 
-MARKS = {
-    yaml.AnchorToken: ("alias", "an anchor `&{}` stands here",
-                       "a step that borrows from elsewhere cannot be read on its own",
-                       "write the text out; if `&` belongs to it, put it in quotes"),
-    yaml.AliasToken: ("alias", "an alias `*{}` stands here",
-                      "a step that borrows from elsewhere cannot be read on its own",
-                      "write the text out; if `*` belongs to it, put it in quotes"),
-    yaml.TagToken: ("tag", "a tag `!` stands here", "the format has no tags",
-                    "delete it; if `!` belongs to the text, put it in quotes"),
+FORBIDDEN_TOKENS = {
+    yaml.AnchorToken: ("alias", "there is an anchor, `&{}`, here",
+                       "a step that borrows text from elsewhere can't be read on its own",
+                       "write the text out; if the `&` is part of it, use quotes"),
+    yaml.AliasToken: ("alias", "there is an alias, `*{}`, here",
+                      "a step that borrows text from elsewhere can't be read on its own",
+                      "write the text out; if the `*` is part of it, use quotes"),
+    yaml.TagToken: ("tag", "there is a tag, `!`, here", "the format has no tags",
+                    "delete it; if the `!` is part of the text, use quotes"),
 }  # fmt: skip
 
 
 def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
-    """Tell of every anchor, alias and tag."""
-    if not any(sign in text for sign in "&*!"):
+    """Yield a finding for every anchor, alias, and tag."""
+    if not any(mark in text for mark in "&*!"):
         return
     try:
         for token in yaml.scan(text, Loader=Loader):
-            if type(token) in MARKS:
-                rule, message, why, hint = MARKS[type(token)]
+            if type(token) in FORBIDDEN_TOKENS:
+                rule, message, why, hint = FORBIDDEN_TOKENS[type(token)]
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
-                yield mistake(
-                    rule, source.file, message.format(getattr(token, "value", "")), why, hint, at
-                )
+                yield mistake(rule, at, message.format(getattr(token, "value", "")), why, hint)
     except yaml.YAMLError:
-        return  # its syntax mistake has been told already
+        return  # already reported as a syntax mistake

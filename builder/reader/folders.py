@@ -1,8 +1,7 @@
-"""What lies in the folders of a shop, and what stands in the way of reading it.
+"""The files in a shop's folders, and what can't be read there.
 
-In: a shop and one of its folders. Out: the files in it that can be read as far as their place goes,
-and a finding for everything else: a folder that does not open, a link that leads nowhere, a pipe,
-a name that is not text. Nothing drops out of a shop in silence.
+In: a shop and one of its folders. Out: the files in it, and a finding for everything else: a folder
+that can't be opened, a broken link, a pipe, a name that isn't text. Nothing is dropped silently.
 """
 
 import os
@@ -13,13 +12,13 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.reader.source import mistake
 
-LEFT_BY_TOOLS = (".#", "._")  # marks of editors and systems beside a file; no author wrote them
-UNREAD = "what lies here drops out of every check, page and search"
+LEFT_BY_TOOLS = (".#", "._")  # left beside a file by editors and systems, not by an author
+UNREAD = "what is in it drops out of every check, page, and search"
 
 
 @dataclass(frozen=True, slots=True)
 class Listing:
-    """What one folder of a shop and the folders below it hold; names are relative to the shop."""
+    """The contents of a folder and of the folders below; names are relative to the shop."""
 
     files: tuple[str, ...]
     folders: tuple[str, ...]
@@ -27,23 +26,23 @@ class Listing:
 
 
 def listing(shop: Path, folder: str) -> Listing:
-    """List a folder to its bottom, links to folders not followed; a missing folder is empty."""
+    """List a folder and all below it without following links; a missing folder is empty."""
     files: list[str] = []
     folders: list[str] = []
     findings: list[Finding] = []
-    waiting = [folder]
-    while waiting:
-        inside = waiting.pop()
-        for found in _entries(shop, inside):
-            if isinstance(found, Finding):
-                findings.append(found)
+    unlisted = [folder]
+    while unlisted:
+        parent = unlisted.pop()
+        for entry in _entries(shop, parent):
+            if isinstance(entry, Finding):
+                findings.append(entry)
                 continue
-            name = f"{inside}/{found.name}"
-            if _is_folder(found):
+            name = f"{parent}/{entry.name}"
+            if _is_folder(entry):
                 folders.append(name)
-                waiting.append(name)
-            elif told := _told(found, name):
-                findings.append(told)
+                unlisted.append(name)
+            elif finding := _not_a_file(entry, name):
+                findings.append(finding)
             else:
                 files.append(name)
     return Listing(
@@ -58,7 +57,7 @@ def _by_folder(name: str) -> list[str]:
 
 
 def _entries(shop: Path, folder: str) -> Iterator[os.DirEntry[str] | Finding]:
-    """Yield what lies in one folder; a finding for a name that is not text, or for the folder."""
+    """Yield the entries of one folder, or findings: for a bad name, or for the folder itself."""
     try:
         with os.scandir(shop / folder) as entries:
             for entry in entries:
@@ -69,16 +68,16 @@ def _entries(shop: Path, folder: str) -> Iterator[os.DirEntry[str] | Finding]:
     except FileNotFoundError:
         return
     except NotADirectoryError:
-        yield no_folder(folder)
+        yield not_a_folder(folder)
     except OSError as error:
-        yield mistake("unreadable", folder, f"the folder does not open: {error.strerror}",
-                      UNREAD, "give yourself the right to read it: `chmod u+rx` on it")  # fmt: skip
+        yield mistake("unreadable", folder, f"the folder can't be opened: {error.strerror}",
+                      UNREAD, "give yourself read permission: `chmod u+rx` on it")  # fmt: skip
 
 
-def no_folder(name: str) -> Finding:
-    """Make the finding for a file that stands where a folder is read."""
-    return mistake("unreadable", name, f"the folder `{name}` is a file",
-                   UNREAD, "rename the file, and make a folder of that name")  # fmt: skip
+def not_a_folder(name: str) -> Finding:
+    """Return the finding for a file where a folder belongs."""
+    return mistake("unreadable", name, f"`{name}` must be a folder, but it's a file",
+                   UNREAD, "rename the file, then create the folder")  # fmt: skip
 
 
 def _is_folder(entry: os.DirEntry[str]) -> bool:
@@ -88,8 +87,8 @@ def _is_folder(entry: os.DirEntry[str]) -> bool:
         return False
 
 
-def _told(entry: os.DirEntry[str], name: str) -> Finding | None:
-    """Return what keeps an entry from being a file to read, or None."""
+def _not_a_file(entry: os.DirEntry[str], name: str) -> Finding | None:
+    """Return the finding for an entry that isn't a readable file; None for a file."""
     if entry.name.startswith(LEFT_BY_TOOLS):
         return None
     try:
@@ -99,17 +98,17 @@ def _told(entry: os.DirEntry[str], name: str) -> Finding | None:
     except OSError:
         linked = True  # a link to itself
     if linked:
-        return mistake("link", name, "this is a link to nothing, to itself or to a folder",
-                       "what it was to hold is missing for anyone who looks for it",
+        return mistake("link", name, "this link is broken, or it leads to itself or to a folder",
+                       "the techs who look for its contents find nothing",
                        "put the file or the folder itself here, or delete the link")  # fmt: skip
-    return mistake("unreadable", name, "this is a pipe, a socket or a device, and not a file",
+    return mistake("unreadable", name, "this is a pipe, a socket, or a device, not a file",
                    "reading it would never end", "delete it, or put a file here")  # fmt: skip
 
 
 def _bad_name(folder: str, name: str) -> Finding:
-    """Tell of a name that cannot be shown: not UTF-8, or with a sign in it that cannot be seen."""
+    """Return the finding for a name that isn't UTF-8 or has an invisible character in it."""
     shown = os.fsencode(name).decode("utf-8", "backslashreplace")
     shown = "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in shown)
-    return mistake("file-name", f"{folder}/{shown}", f"the name `{shown}` cannot be written out",
-                   "nobody could name the file in a branch, a link or a search",
-                   "rename it in small letters, digits and `-`")  # fmt: skip
+    return mistake("file-name", f"{folder}/{shown}", f"the file name `{shown}` can't be displayed",
+                   "no branch, link, or search could name the file",
+                   "rename it with lowercase letters, digits, and `-`")  # fmt: skip

@@ -1,4 +1,4 @@
-"""Texts that are longer than their box on the chart can hold.
+"""Texts that are too long for their box on the chart.
 
 In: the map of a tree. Out: a warning for each text beyond its limit; three times the limit is an
 error of the schema.
@@ -34,6 +34,6 @@ def too_long(root: Map) -> Iterator[Finding]:
 
 def _warning(key: Text, value: Text, limit: int) -> Finding:
     return Finding("too-long", Severity.WARNING, value.at,
-                   f"`{key}` has {len(value)} signs; {limit} fit its box",
-                   "on the wall the text becomes small",
-                   "say it shorter, and put the rest into `note` or an article")  # fmt: skip
+                   f"`{key}` is {len(value)} characters; limit {limit}",
+                   "the text becomes too small on the wall chart",
+                   "shorten it, and put the rest in `note` or an article")  # fmt: skip

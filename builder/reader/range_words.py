@@ -1,4 +1,4 @@
-"""Ranges in the words of the format.
+"""Ranges written in the words of the format.
 
 In: `below 12.2`, `12.4 to below 12.6`, `OL`. Out: the exact `Range`, or what is wrong with it.
 """
@@ -27,15 +27,15 @@ ONE_SIDED: tuple[tuple[re.Pattern[str], Callable[[Decimal], Range]], ...] = (
     (re.compile(rf"at most ({NUMBER})"), at_most),
     (re.compile(rf"exactly ({NUMBER})"), lambda value: between(value, value)),
 )
-FORMS = "`below 12.2`, `above 14.8`, `at least 5`, `at most 5`, `exactly 0` or `12.2 to 13.2`"
-OTHER_SIGNS = {"<=": "at most", ">=": "at least", "<": "below", ">": "above", "≤": "at most",
+FORMS = "`below 12.2`, `above 14.8`, `at least 5`, `at most 5`, `exactly 0`, or `12.2 to 13.2`"
+COMPARISON_SYMBOLS = {"<=": "at most", ">=": "at least", "<": "below", ">": "above", "≤": "at most",
                "≥": "at least", "=": "exactly"}  # fmt: skip
 OTHER_WORDS = {"under": "below", "less than": "below", "over": "above", "more than": "above",
                "up to": "at most", "greater than": "above"}  # fmt: skip
 
 
 def parse_range(text: str) -> Range | str:
-    """Return the range, or a hint that says what to write instead."""
+    """Return the range, or a hint for the author: what to write instead."""
     words = " ".join(text.split())
     if words == "OL":
         return OVER
@@ -53,18 +53,18 @@ def parse_range(text: str) -> Range | str:
 
 
 def _hint(words: str) -> str:
-    tried = words.lower()
-    tried = re.sub(r"(\d),(\d)", r"\1.\2", tried)
-    tried = re.sub(rf"({NUMBER})\s*(?:-|–|\.\.+|…|until|and)\s*({NUMBER})", r"\1 to \2", tried)
-    for sign, word in OTHER_SIGNS.items():
-        tried = tried.replace(sign, f"{word} ")
+    attempt = words.lower()
+    attempt = re.sub(r"(\d),(\d)", r"\1.\2", attempt)
+    attempt = re.sub(rf"({NUMBER})\s*(?:-|–|\.\.+|…|until|and)\s*({NUMBER})", r"\1 to \2", attempt)
+    for symbol, word in COMPARISON_SYMBOLS.items():
+        attempt = attempt.replace(symbol, f"{word} ")
     for other, word in OTHER_WORDS.items():
-        tried = re.sub(rf"\b{other}\b", word, tried)
-    tried = re.sub(rf"^between ({NUMBER})", r"\1", tried)
-    tried = re.sub(rf"^({NUMBER}) or more$", r"at least \1", tried)
-    tried = re.sub(rf"^({NUMBER}) or less$", r"at most \1", tried)
-    tried = re.sub(rf"({NUMBER})\s*[a-zµΩω%°][a-zΩω°/-]*$", r"\1", " ".join(tried.split()))
-    tried = re.sub(rf"^({NUMBER})$", r"exactly \1", tried)
-    if isinstance(parse_range(tried) if tried != words else "", Range):
-        return f"write `{tried}`"
+        attempt = re.sub(rf"\b{other}\b", word, attempt)
+    attempt = re.sub(rf"^between ({NUMBER})", r"\1", attempt)
+    attempt = re.sub(rf"^({NUMBER}) or more$", r"at least \1", attempt)
+    attempt = re.sub(rf"^({NUMBER}) or less$", r"at most \1", attempt)
+    attempt = re.sub(rf"({NUMBER})\s*[a-zµΩω%°][a-zΩω°/-]*$", r"\1", " ".join(attempt.split()))
+    attempt = re.sub(rf"^({NUMBER})$", r"exactly \1", attempt)
+    if isinstance(parse_range(attempt) if attempt != words else "", Range):
+        return f"write `{attempt}`"
     return f"write a range in words: {FORMS}"

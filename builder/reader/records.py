@@ -1,29 +1,31 @@
-"""The knowledge files, each kind with one function from its map to its records.
+"""The files in `kb/`: for each kind one function from its map to its records.
 
 In: maps that have passed their schema. Out: records by id.
 """
 
 from builder.model.knowledge import (
     Case,
+    CaseOutcome,
     CaseStep,
     CodeEntry,
-    DriveBefore,
     FailureType,
     Hazard,
     InstrumentRange,
     Lamp,
-    Module,
-    Needed,
-    Outcome,
-    SafetySystem,
-    SetUpStep,
     Signal,
     System,
     Term,
     Tool,
-    UsedPart,
     Vehicle,
     Word,
+)
+from builder.model.module_record import (
+    DriveBefore,
+    Module,
+    Needed,
+    SafetySystem,
+    SetUpStep,
+    UsedPart,
 )
 from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node
@@ -92,13 +94,13 @@ def _reads(node: Map) -> tuple[InstrumentRange, ...]:
     return tuple(
         InstrumentRange(
             unit=unit,
-            low=_number(one, "from"),
-            high=_number(one, "to"),
-            resolution=number(one, "resolution"),
-            error=text(one, "error"),
-            over=text(one, "over"),
+            low=_number(span, "from"),
+            high=_number(span, "to"),
+            resolution=number(span, "resolution"),
+            error=text(span, "error"),
+            over=text(span, "over"),
         )
-        for unit, one in _entries(map_(node, "reads") or EMPTY)
+        for unit, span in _entries(map_(node, "reads") or EMPTY)
     )
 
 
@@ -153,9 +155,9 @@ def slang(root: Map) -> dict[str, Word]:
 
 
 def same_words(root: Map) -> dict[str, Word]:
-    """Read the plain words that the search takes as one."""
-    found = map_(root, SAME_WORDS) or EMPTY
-    return {str(key): _word(key, value) for key, value in found.items()}
+    """Read the plain words that mean the same in a search."""
+    words = map_(root, SAME_WORDS) or EMPTY
+    return {str(key): _word(key, value) for key, value in words.items()}
 
 
 def _word(key: Text, value: Node) -> Word:
@@ -165,7 +167,7 @@ def _word(key: Text, value: Node) -> Word:
 
 
 def module(id_: str, file: str, root: Map) -> Module:
-    """Read one set-up record."""
+    """Read one setup record."""
     return Module(
         id=id_,
         file=file,
@@ -226,7 +228,7 @@ def case(file: str, root: Map) -> Case:
         fix=text(root, "fix"),
         worked=number(minutes, "worked"),
         waited=number(minutes, "waited"),
-        outcome=choice_of(Outcome, root, "outcome", Outcome.UNKNOWN),
+        outcome=choice_of(CaseOutcome, root, "outcome", CaseOutcome.UNKNOWN),
         verified=text(root, "verified"),
         also_found=texts(root, "also_found"),
     )
@@ -235,7 +237,7 @@ def case(file: str, root: Map) -> Case:
 def _case_step(node: Map) -> CaseStep:
     return CaseStep(
         step=the_text(node, "step"),
-        said=text(node, "result") or text(node, "reading"),
+        text=text(node, "result") or text(node, "reading"),
         readings=named_texts(node, "readings"),
         tool=text(node, "tool"),
     )

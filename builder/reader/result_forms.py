@@ -1,8 +1,8 @@
-"""The results of a check, each in the form that its check asks for.
+"""The results of a check, each in the form that its check needs.
 
-In: a check's map that has passed the schema. Out: its readings, figure and results, and a finding
-for every result that does not fit: a phrase where a range is wanted, a range for a reading that the
-check does not have.
+In: the map of a check that has passed the schema. Out: its readings, figure and results, and a
+finding for every result that doesn't fit: a phrase in place of a range, a range for a reading that
+the check doesn't have.
 """
 
 import re
@@ -10,11 +10,11 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
 
+from builder.model.checks import Branch, Check, Computed, Figure, Reading, Result
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.finding import Finding
 from builder.model.ranges import INFINITY, OVER, Range, between
 from builder.model.text import NOWHERE, Text
-from builder.model.tree import Branch, Check, Computed, Figure, Reading, Result
 from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
@@ -30,20 +30,20 @@ from builder.reader.values import (
 )
 
 DECIMAL_COMMA = re.compile(r"\d,\d")
-WHY = "whoever stands at the vehicle cannot tell whether the result is theirs"
+WHY = "the tech can't tell whether this result matches"
 
 
-def check_from(step: Map, notes: list[Finding]) -> Check:
-    """Build a check; its mistakes are added to the notes."""
-    readings = _readings(step, notes)
+def check_from(step: Map, findings: list[Finding]) -> Check:
+    """Build a check; its mistakes are added to `findings`."""
+    readings = _readings(step, findings)
     computed = tuple(
         Computed(key, value)
         for key, value in (map_(step, "computed") or EMPTY).items()
         if isinstance(value, Text)
     )
-    figure = _figure(step, notes)
-    form = _Form(readings, frozenset(str(one.name) for one in computed), figure)
-    results = (_result(node, form, notes) for node in maps(step, "results"))
+    figure = _figure(step, findings)
+    form = _Form(readings, frozenset(str(reading.name) for reading in computed), figure)
+    results = (_result(node, form, findings) for node in maps(step, "results"))
     return Check(
         results=tuple(result for result in results if result),
         readings=readings,
@@ -55,7 +55,7 @@ def check_from(step: Map, notes: list[Finding]) -> Check:
 
 
 class _Form:
-    """What the results of one check look like."""
+    """The form that the results of one check must have."""
 
     def __init__(
         self, readings: tuple[Reading, ...], computed: frozenset[str], figure: Figure | None
@@ -66,19 +66,21 @@ class _Form:
         self.single = self.readings.get("")
 
 
-def _readings(step: Map, notes: list[Finding]) -> tuple[Reading, ...]:
-    one, more = map_(step, "reading"), map_(step, "readings")
-    if one and more:
-        notes.append(_bad(step.key("readings"), "a check has `reading` or `readings`, not both",
-                          "put all of them under `readings`, each with its name"))  # fmt: skip
-    if map_(step, "computed") and not more:
-        notes.append(_bad(step.key("computed"), "`computed` has no `readings` to work with",
-                          "name the readings under `readings`"))  # fmt: skip
-    if one:
-        return (_reading("", one),)
-    named = more or EMPTY
+def _readings(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
+    single, several = map_(step, "reading"), map_(step, "readings")
+    if single and several:
+        message = "a check takes `reading` or `readings`, not both"
+        findings.append(_bad(step.key("readings"), message,
+                             "put all of them under `readings`, each with a name"))  # fmt: skip
+    if map_(step, "computed") and not several:
+        findings.append(_bad(step.key("computed"), "`computed` has no `readings` to calculate from",
+                          "put the readings under `readings`, each with a name"))  # fmt: skip
+    if single:
+        return (_reading("", single),)
     return tuple(
-        _reading(str(name), value) for name, value in named.items() if isinstance(value, Map)
+        _reading(str(name), value)
+        for name, value in (several or EMPTY).items()
+        if isinstance(value, Map)
     )
 
 
@@ -101,15 +103,15 @@ def _reading(name: str, node: Map) -> Reading:
     )
 
 
-def _figure(step: Map, notes: list[Finding]) -> Figure | None:
+def _figure(step: Map, findings: list[Finding]) -> Figure | None:
     node = map_(step, "figure")
     if node is None:
         return None
     for other in ("reading", "readings", "computed"):
         if map_(step, other):
-            notes.append(_bad(step.key("figure"), f"a check has `figure` or `{other}`, not both",
-                              "what is held against a figure of the maker is one reading of its"
-                              " own: delete one of the two, or make two checks"))  # fmt: skip
+            message = f"a check takes `figure` or `{other}`, not both"
+            findings.append(_bad(step.key("figure"), message,
+                                 "delete one of them, or split this into two checks"))  # fmt: skip
             return None
     return Figure(
         at=node.at,
@@ -120,18 +122,18 @@ def _figure(step: Map, notes: list[Finding]) -> Figure | None:
     )
 
 
-def _result(node: Map, form: _Form, notes: list[Finding]) -> Result | None:
+def _result(node: Map, form: _Form, findings: list[Finding]) -> Result | None:
     value = node[Text("result")]
-    leads: Branch | None = branch(node, "branch")
-    assert leads is not None  # the schema requires it
-    before = len(notes)
-    ranges = _ranges(node, value, form, notes)
-    if len(notes) > before:
+    exit_: Branch | None = branch(node, "branch")
+    assert exit_ is not None  # the schema requires it
+    before = len(findings)
+    ranges = _ranges(node, value, form, findings)
+    if len(findings) > before:
         return None
     return Result(
         at=node.at,
-        said=_said(node, value),
-        branch=leads,
+        text=_result_text(node, value),
+        branch=exit_,
         ranges=ranges,
         otherwise=value == "otherwise" and not form.single and bool(form.readings),
         means=text(node, "means"),
@@ -142,81 +144,86 @@ def _result(node: Map, form: _Form, notes: list[Finding]) -> Result | None:
     )
 
 
-def _said(node: Map, value: Node) -> Text:
+def _result_text(node: Map, value: Node) -> Text:
     if isinstance(value, Text):
         return value
     if not isinstance(value, Map):
         return node.key("result")
-    words = ", ".join(f"{name}: {said}" for name, said in value.items())
-    return Text(words, node.key("result").at)
+    text_ = ", ".join(f"{name}: {words}" for name, words in value.items())
+    return Text(text_, node.key("result").at)
 
 
-def _ranges(node: Map, value: Node, form: _Form, notes: list[Finding]) -> dict[str, Range]:
+def _ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if form.single:
-        return _one_range(node, value, form.single, notes)
+        return _one_range(node, value, form.single, findings)
     if form.names:
-        return _many_ranges(node, value, form, notes)
+        return _many_ranges(node, value, form, findings)
     if not isinstance(value, Text):
-        notes.append(_bad(node.key("result"), "a range for each reading, but the check has none",
-                          "name the readings under `readings`, or write a phrase"))  # fmt: skip
+        message = "this has a range for each reading, but the check has no readings"
+        findings.append(_bad(node.key("result"), message,
+                             "add them under `readings`, or write a phrase"))  # fmt: skip
     elif form.figure and value not in COMPARISONS[form.figure.kind]:
         listed = ", ".join(f"`{words}`" for words in COMPARISONS[form.figure.kind])
-        notes.append(_bad(value, f"`{value}` does not compare with the figure",
-                          f"write one of {listed}"))  # fmt: skip
+        findings.append(_bad(value, f"`{value}` doesn't compare a reading with the spec",
+                          f"use one of {listed}"))  # fmt: skip
     return {}
 
 
-def _one_range(node: Map, value: Node, reading: Reading, notes: list[Finding]) -> dict[str, Range]:
+def _one_range(
+    node: Map, value: Node, reading: Reading, findings: list[Finding]
+) -> dict[str, Range]:
     if not isinstance(value, Text):
-        notes.append(_bad(node.key("result"), "the check has one reading without a name",
-                          "write the range alone, for example `below 13.2`"))  # fmt: skip
+        findings.append(_bad(node.key("result"), "the check has one reading, and it has no name",
+                          "write just the range, such as `below 13.2`"))  # fmt: skip
         return {}
-    found = _range(value, reading, notes)
-    return {"": found} if found else {}
+    span = _range(value, reading, findings)
+    return {"": span} if span else {}
 
 
-def _many_ranges(node: Map, value: Node, form: _Form, notes: list[Finding]) -> dict[str, Range]:
+def _many_ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if value == "otherwise":
         return {}
     if not isinstance(value, Map):
-        message = "the check has several readings, and this names none of them"
-        notes.append(_bad(_said(node, value), message,
+        message = "the check has several readings, and this result names none"
+        findings.append(_bad(_result_text(node, value), message,
                           f"write `{{{_first(form.names)}: at most 0.5}}`"))  # fmt: skip
         return {}
     ranges: dict[str, Range] = {}
     for name, words in value.items():
         if name not in form.names:
-            notes.append(_bad(name, f"the check has no reading `{name}`", _near(name, form.names)))
+            findings.append(
+                _bad(name, f"the check has no reading `{name}`", _near(name, form.names))
+            )
         elif isinstance(words, Text):
-            found = _range(words, form.readings.get(str(name)), notes)
-            if found:
-                ranges[str(name)] = found
+            span = _range(words, form.readings.get(str(name)), findings)
+            if span:
+                ranges[str(name)] = span
     return ranges
 
 
-def _range(words: Text, reading: Reading | None, notes: list[Finding]) -> Range | None:
+def _range(words: Text, reading: Reading | None, findings: list[Finding]) -> Range | None:
     if reading and reading.one_of:
         if words in reading.one_of:
             place = Decimal(reading.one_of.index(words))
             return between(place, place)
-        notes.append(_bad(words, f"`{words}` is not one of the phrases of this reading",
+        findings.append(_bad(words, f"`{words}` isn't a phrase of this reading",
                           _near(words, map(str, reading.one_of))))  # fmt: skip
         return None
-    found = parse_range(words)
-    if isinstance(found, str):
-        hint = found
+    span = parse_range(words)
+    if isinstance(span, str):
+        hint = span
         if DECIMAL_COMMA.search(words):
-            notes.append(_bad(words, f"`{words}` has a decimal comma", hint))
+            findings.append(_bad(words, f"`{words}` has a decimal comma", hint))
             return None
         if words == "otherwise":
-            hint = "write the range that is left: one reading has no `otherwise`"
-        notes.append(_bad(words, f"`{words}` is not a range of the reading", hint))
+            hint = "write the range that is left; with one reading there is no `otherwise`"
+        findings.append(_bad(words, f"`{words}` isn't a range", hint))
         return None
-    if found == OVER and reading and not reading.to_over:
-        notes.append(_bad(words, "`OL` is no reading of this check",
-                          "write `to: OL` in the reading if it may be over its range"))  # fmt: skip
+    if span == OVER and reading and not reading.to_over:
+        findings.append(_bad(words, "this check can't read `OL`",
+                          "write `to: OL` in the reading if the meter can show it"))  # fmt: skip
         return None
-    return found
+    return span
 
 
 def _first(names: Iterable[str]) -> str:
@@ -227,8 +234,8 @@ def _near(word: str, names: Iterable[str]) -> str:
     known = sorted(names)
     near = get_close_matches(word, known, n=1, cutoff=0.6)
     listed = ", ".join(f"`{name}`" for name in known)
-    return f"did you mean `{near[0]}`?" if near else f"it has {listed}"
+    return f"did you mean `{near[0]}`?" if near else f"use one of {listed}"
 
 
 def _bad(at: Text, message: str, hint: str) -> Finding:
-    return mistake("bad-value", at.at.file, message, WHY, hint, at.at)
+    return mistake("bad-value", at.at, message, WHY, hint)

@@ -1,8 +1,8 @@
-"""A comment by which an author silences a rule on one line, with a reason.
+"""Comments that silence a rule on one line, with a reason.
 
-In: the text of a file. Out: `Silence`s. `# silence: slang because ...` at the end of a line counts
-for that line; on a line of its own it counts for the next line that is no comment. In the text of
-an article, where `#` begins a heading, it is `[//]: # (silence: slang because ...)`.
+In: the text of a file. Out: `Silence`s. `# silence: slang because ...` at the end of a line applies
+to that line; on a line of its own it applies to the next line that isn't a comment. In an article,
+where `#` begins a heading, it is `[//]: # (silence: slang because ...)`.
 """
 
 import re
@@ -32,15 +32,15 @@ def _silences(file: str, lines: list[str]) -> Iterator[Silence]:
 
 
 def _next_below(lines: list[str]) -> list[int]:
-    """Return for each line the next one below that is no comment; itself where there is none."""
-    found: list[int] = []
+    """Return for each line the next one below with content; itself where there is none."""
+    lines_below: list[int] = []
     following = 0
     for number in range(len(lines), 0, -1):
-        found.append(following or number)
-        if _says_something(lines[number - 1]):
+        lines_below.append(following or number)
+        if _has_content(lines[number - 1]):
             following = number
-    return found[::-1]
+    return lines_below[::-1]
 
 
-def _says_something(line: str) -> bool:
+def _has_content(line: str) -> bool:
     return bool(line.strip()) and not line.lstrip().startswith(COMMENTS)

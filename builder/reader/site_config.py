@@ -1,7 +1,7 @@
-"""What a shop can't set of its site: whatever could run code, or publish a file from elsewhere.
+"""Site settings that a shop can't change: any that run code or publish a file from elsewhere.
 
 In: the folder `site_config/` and the keys of `mkdocs.yml` in it. Out: findings. The few keys that
-can be set stand in the schema `site`; the site engine gets those and none of the file itself.
+can be set are in the schema `site`; the site engine gets those and nothing else of the file.
 """
 
 import os
@@ -12,17 +12,17 @@ from pathlib import Path
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 from builder.reader.nodes import Map
-from builder.reader.schemas.knowledge_schemas import SITE
+from builder.reader.schemas.shop_schemas import SITE
 from builder.reader.source import leads_out, link_out
 
 FOLDER = "site_config"
 SITE_FILE = f"{FOLDER}/mkdocs.yml"
-READ = ("shop.yml", "mkdocs.yml")  # what links these are is told by whoever reads them
+READ = ("shop.yml", "mkdocs.yml")  # a bad link in their place is reported where they are read
 CAN_BE_SET = tuple(SITE["properties"])
 
 
 def refusals(root: Map) -> dict[str, Finding]:
-    """Return a finding for each key that isn't one of ours, nor one of ours misspelled."""
+    """Return a finding for each key that isn't a setting, nor a misspelled one."""
     return {
         str(key): _engine_settings(
             key.at,
@@ -46,7 +46,7 @@ def unused(shop: Path) -> Iterator[Finding]:
         yield _engine_settings(
             Position(f"{FOLDER}/overrides", 1, 1, 1, 1),
             "templates in `overrides` are not used",
-            "a template is a program: it would run on the machine of whoever builds the site",
+            "a template is a program: it would run on the computer that builds the site",
             "delete the folder",
             Severity.WARNING,
         )

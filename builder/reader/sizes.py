@@ -1,7 +1,7 @@
-"""Bounds on trees and articles: beyond them nobody can follow the text, and no program should try.
+"""Limits on the size of trees and articles: a tech couldn't follow anything larger.
 
-In: the map of a tree, or the text of an article. Out: a finding for each bound that is broken. They
-are asked before anything is worked out, so that time and memory stay within bounds as well.
+In: the map of a tree, or the text of an article. Out: a finding for each limit that is exceeded.
+They are checked before anything is computed, so time and memory stay bounded too.
 """
 
 import re
@@ -12,29 +12,28 @@ from builder.model.text import Position, Text
 from builder.reader.nodes import Map
 from builder.reader.source import Source, mistake
 
-MOST_OF_ALL = 500  # parts of one list or map; a tree of a hundred steps already fills a wall
-MOST = {"results": 50, "readings": 20}
-LONGEST_ARTICLE = 64 * 1024  # signs; the longest of a shop has about 3,000
-LONGEST_PARAGRAPH = 4_000  # signs; Markdown takes time with their square
-DEEPEST_BRACKETS = 8  # open at a time in one paragraph; Markdown takes time with their square
-DEEPEST_LIST = 8  # Markdown goes into lists and quotes as deep as the text asks
-BLANKS_A_LEVEL = 4
+MOST_PARTS = 500  # of one list or map; a tree of a hundred steps already fills a wall
+MOST_PARTS_OF = {"results": 50, "readings": 20}
+LONGEST_ARTICLE = 64 * 1024  # characters; a shop's longest has about 3,000
+LONGEST_PARAGRAPH = 4_000  # characters; Markdown's time grows with the square
+DEEPEST_BRACKETS = 8  # open at a time in one paragraph; Markdown's time grows with the square
+DEEPEST_LIST = 8  # Markdown recurses into lists and quotes
+SPACES_PER_LEVEL = 4
 
 BRACKET = re.compile(r"[\[\]()]")
 MARKERS = re.compile(r"[ \t]*(?:(?:[-*+]|\d+\.|>)(?:[ \t]+|$)|>)")
 
 
 def too_many(root: Map) -> Iterator[Finding]:
-    """Yield every list or map of a tree that has more parts than anyone follows."""
+    """Yield a finding for every list or map of a tree with too many parts."""
     for key, value in root.items():
         if isinstance(value, Text):
             continue
-        most = MOST.get(key, MOST_OF_ALL)
+        most = MOST_PARTS_OF.get(key, MOST_PARTS)
         if len(value) > most:
-            yield mistake("size", key.at.file, f"`{key}` has {len(value)} parts; {most} are read",
-                          "nobody can follow a tree of that size, or print it",
-                          "split it into several trees that hand off to each other",
-                          key.at)  # fmt: skip
+            yield mistake("size", key.at, f"`{key}` has {len(value)} parts; limit {most}",
+                          "a tree of that size can't be followed or printed",
+                          "split it into several trees that hand off to each other")  # fmt: skip
             continue
         for part in (value,) if isinstance(value, Map) else value:
             if isinstance(part, Map):
@@ -42,10 +41,10 @@ def too_many(root: Map) -> Iterator[Finding]:
 
 
 def too_large(source: Source, start: int) -> Iterator[Finding]:
-    """Yield what in an article's body is too long or too deep to be read."""
+    """Yield a finding for everything in an article's body that is too long or nested too deep."""
     if len(source.text) > LONGEST_ARTICLE:
-        yield mistake("size", source.file, f"the article has {len(source.text)} signs; "
-                      f"{LONGEST_ARTICLE} are read", "nobody reads that much beside a vehicle",
+        yield mistake("size", source.file, f"the article is {len(source.text)} characters; "
+                      f"limit {LONGEST_ARTICLE}", "that is too much to read beside a vehicle",
                       "split it into several articles that link to each other")  # fmt: skip
         return
     first = source.text.count("\n", 0, start) + 1
@@ -66,7 +65,7 @@ def too_large(source: Source, start: int) -> Iterator[Finding]:
 
 
 def _most_open(line: str, depth: int) -> int:
-    """Return how many brackets are open behind a line, or, if that is too many, at their peak."""
+    """Return how many brackets are open after a line, or at the first place with too many."""
     for match in BRACKET.finditer(line):
         depth = depth + 1 if match.group() in "[(" else max(0, depth - 1)
         if depth > DEEPEST_BRACKETS:
@@ -75,9 +74,9 @@ def _most_open(line: str, depth: int) -> int:
 
 
 def _levels(line: str) -> int:
-    """Return how many lists and quotes a line stands in, by its blanks and its markers."""
-    text = line.expandtabs(BLANKS_A_LEVEL)
-    levels = (len(text) - len(text.lstrip(" "))) // BLANKS_A_LEVEL
+    """Return how many lists and quotes a line is inside, by its spaces and markers."""
+    text = line.expandtabs(SPACES_PER_LEVEL)
+    levels = (len(text) - len(text.lstrip(" "))) // SPACES_PER_LEVEL
     end = 0
     while levels <= DEEPEST_LIST and (match := MARKERS.match(line, end)):
         levels, end = levels + 1, match.end()
@@ -85,12 +84,12 @@ def _levels(line: str) -> int:
 
 
 def _too_long(at: Position) -> Finding:
-    return mistake("size", at.file, f"the paragraph has more than {LONGEST_PARAGRAPH} signs here",
-                   "nobody reads that much at once beside a vehicle",
-                   "begin a new paragraph with an empty line", at)  # fmt: skip
+    return mistake("size", at, f"the paragraph is over {LONGEST_PARAGRAPH} characters here",
+                   "that is too much to read in one go beside a vehicle",
+                   "start a new paragraph with an empty line")  # fmt: skip
 
 
 def _too_deep(at: Position, what: str, most: int) -> Finding:
-    return mistake("depth", at.file, f"more than {most} {what} stand inside each other here",
-                   "no article needs that; something may have been left open",
-                   "close the brackets, or write it flat", at)  # fmt: skip
+    return mistake("depth", at, f"more than {most} {what} are nested here",
+                   "no article needs that; a bracket may be missing",
+                   "close the brackets, or nest less")  # fmt: skip

@@ -1,7 +1,7 @@
-"""Bytes of a file to text, or the finding that says why not.
+"""The bytes of a file as text, or the finding that says why not.
 
-In: a path inside the shop. Out: `Source` with the text and its lines; UTF-8 only, with or without a
-byte order mark, Windows line ends taken as they are.
+In: a path inside the shop. Out: a `Source`; UTF-8 only, with or without a byte order mark, Windows
+line ends kept.
 """
 
 import hashlib
@@ -14,9 +14,9 @@ from pathlib import Path
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
-LARGEST = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
-# What YAML does not allow; line ends that editors do not count are told by `yaml_text`.
-CONTROL_SIGN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
+MAX_FILE_BYTES = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
+# Not allowed in YAML; invisible line ends are reported by `yaml_text`.
+CONTROL_CHARACTER = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -30,13 +30,13 @@ class Source:
 
 
 def read_source(shop: Path, path: Path) -> Source | Finding:
-    """Read a file of the shop; an author's mistake comes back as a finding."""
+    """Read a file of the shop; an author's mistake is returned as a finding."""
     file = path.relative_to(shop).as_posix()
-    return told if (told := unfit(shop, path, LARGEST)) else _read(file, path)
+    return file_problem(shop, path, MAX_FILE_BYTES) or _read(file, path)
 
 
-def unfit(shop: Path, path: Path, largest: int) -> Finding | None:
-    """Return why a file cannot be read: a link, a pipe, more bytes than allowed; None if it can."""
+def file_problem(shop: Path, path: Path, largest: int) -> Finding | None:
+    """Return why a file can't be read: a link, a pipe, over `largest` bytes; None if it can."""
     file = path.relative_to(shop).as_posix()
     if leads_out(shop, path):
         return link_out(shop, path)
@@ -47,21 +47,21 @@ def unfit(shop: Path, path: Path, largest: int) -> Finding | None:
     except OSError:  # a link to nothing, or to itself
         status = None
     if status is None or not stat.S_ISREG(status.st_mode):
-        return mistake("link", file, "this is a link to nothing, or no file that can be read",
-                       "what it was to hold is missing for anyone who looks for it",
+        return mistake("link", file, "this is a broken link, or not a regular file",
+                       "the techs who look for its contents find nothing",
                        "put the file itself here, or delete this")  # fmt: skip
     if status.st_size > largest:
         return mistake("size", file, f"the file is larger than {largest // 1024} KiB",
-                       "nobody can review or follow a file of that size",
+                       "a file of that size can't be reviewed or followed",
                        "split it into several files")  # fmt: skip
     return None
 
 
 def unreadable(file: str, error: OSError) -> Finding:
-    """Make the finding for a file that the system does not hand out."""
-    return mistake("unreadable", file, f"the file cannot be read: {error.strerror}",
-                   "what stands in it drops out of every check, page and search",
-                   "give yourself the right to read it: `chmod u+r` on it")  # fmt: skip
+    """Return the finding for a file that the system won't open."""
+    return mistake("unreadable", file, f"the file can't be read: {error.strerror}",
+                   "what is in it drops out of every check, page, and search",
+                   "give yourself read permission: `chmod u+r` on it")  # fmt: skip
 
 
 def _read(file: str, path: Path) -> Source | Finding:
@@ -72,16 +72,16 @@ def _read(file: str, path: Path) -> Source | Finding:
 
 
 def leads_out(shop: Path, path: Path) -> bool:
-    """Whether a path, all its links followed, lies outside the shop; a ring of links does not."""
+    """Whether a path, all links followed, is outside the shop; a loop of links isn't."""
     # Not Path.resolve: before Python 3.13 that raises an error on a link to itself.
     return not Path(os.path.realpath(path)).is_relative_to(os.path.realpath(shop))
 
 
 def link_out(shop: Path, path: Path) -> Finding:
-    """Make the finding of a link that leads out of the shop."""
+    """Return the finding for a link that leads out of the shop."""
     return mistake("link", path.relative_to(shop).as_posix(),
-                   "this is a link that leads out of the shop",
-                   "what lies outside isn't under the shop's version control",
+                   "this link leads out of the shop",
+                   "files outside aren't under the shop's version control",
                    "put the file itself here")  # fmt: skip
 
 
@@ -94,34 +94,33 @@ def decode(file: str, raw: bytes) -> Source | Finding:
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        return _encoding(file, raw, error.start, "this is not UTF-8")
-    if control := CONTROL_SIGN.search(text):
-        return _control_sign(file, text, control.start())
+        return _encoding(file, raw, error.start, "this file isn't UTF-8")
+    if control := CONTROL_CHARACTER.search(text):
+        return _control_character(file, text, control.start())
     return Source(file, text, revision)
 
 
 def _encoding(file: str, raw: bytes, index: int, message: str) -> Finding:
     before = raw[:index].decode("utf-8", "replace")
-    return mistake("encoding", file, message, "signs such as ° and Ω would come out wrong",
-                   "save the file as UTF-8", at_index(file, before, len(before)))  # fmt: skip
+    at = at_index(file, before, len(before))
+    why = "characters such as ° and Ω would be garbled"
+    return mistake("encoding", at, message, why, "save the file as UTF-8")
 
 
-def _control_sign(file: str, text: str, index: int) -> Finding:
-    return mistake("encoding", file, f"a control sign (number {ord(text[index])}) stands here",
-                   "it cannot be seen and breaks the text", "delete it",
-                   at_index(file, text, index))  # fmt: skip
+def _control_character(file: str, text: str, index: int) -> Finding:
+    message = f"there is a control character here (U+{ord(text[index]):04X})"
+    at = at_index(file, text, index)
+    return mistake("encoding", at, message, "it is invisible and breaks the text", "delete it")
 
 
 def at_index(file: str, text: str, index: int, length: int = 1) -> Position:
-    """Return the position of a sign in a text."""
+    """Return the position of a character in a text."""
     line = text.count("\n", 0, index) + 1
     column = index - text.rfind("\n", 0, index)
     return Position(file, line, column, line, column + length)
 
 
-def mistake(
-    rule: str, file: str, message: str, why: str, hint: str, at: Position | None = None
-) -> Finding:
-    """Make a finding of severity error about a file's text."""
-    where = at or Position(file, 1, 1, 1, 1)
-    return Finding(rule, Severity.ERROR, where, message, why, hint)
+def mistake(rule: str, at: Position | str, message: str, why: str, hint: str) -> Finding:
+    """Return a finding of severity error about a text; `at` may be a file as a whole."""
+    place = Position(at, 1, 1, 1, 1) if isinstance(at, str) else at
+    return Finding(rule, Severity.ERROR, place, message, why, hint)

@@ -1,8 +1,8 @@
 """Decision trees: which files they are, and each from its file.
 
 In: `trees/<system>/<slug>.yml`. Out: a `Tree` (None where nothing can be made of the file) and its
-mistakes. A step with a mistake in it is kept as broken, so that one slip does not raise ten
-findings about the rest.
+mistakes. A step with a mistake in it is kept as broken, so that one slip doesn't cause ten
+findings elsewhere.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -12,15 +12,15 @@ from pathlib import Path
 from builder.model.finding import Finding
 from builder.model.library import Library, NotThereError
 from builder.model.text import Text
-from builder.model.tree import Asked, Status, Step, Symptom, Tree
-from builder.reader.astray import is_tree
+from builder.model.tree import Question, Status, Step, Symptom, Tree
+from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
-from builder.reader.steps import broken_step, step_from
+from builder.reader.step_forms import broken_step, step_from
 from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
@@ -38,27 +38,27 @@ from builder.reader.yaml_text import read_yaml
 
 
 def tree_files(shop: Path) -> tuple[Path, ...]:
-    """Return the files of all trees, sorted by path; tables for drafting are not trees."""
+    """Return the files of all trees, sorted by path; drafting tables aren't trees."""
     return tuple(shop / name for name in tree_names(shop))
 
 
 def tree_names(shop: Path) -> list[str]:
-    """Return the same, relative to the shop and with forward slashes."""
+    """Return the same files relative to the shop, with forward slashes."""
     return [name for name in listing(shop, "trees").files if is_tree(name)]
 
 
 def tree_id(file: str) -> str:
-    """Return a tree's id: its path without `trees/` and without its ending."""
+    """Return a tree's ID: its path in `trees/` without `.yml`."""
     return file.removeprefix("trees/").rsplit(".", 1)[0]
 
 
 def tree_file(shop: Path, id_: str) -> Path | None:
-    """Return the file of a tree by its id, or None."""
+    """Return the file of a tree by its ID, or None."""
     return next((shop / name for name in tree_names(shop) if tree_id(name) == id_), None)
 
 
 def the_tree(shop: Path, id_: str) -> Tree:
-    """Read one tree by its id. Raises NotThereError."""
+    """Read one tree by its ID. Raises NotThereError."""
     path = tree_file(shop, id_)
     tree = read_tree(shop, path)[0] if path else None
     if tree is None:
@@ -84,40 +84,39 @@ def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]
 
 
 def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
-    """Make a tree of the text of its file."""
+    """Read a tree from the text of its file."""
     root, findings = read_yaml(source)
     if not isinstance(root, Map) or not root:
-        if not findings:
-            findings = [_no_tree(source)]
-        return None, tuple(findings)
-    if large := tuple(too_many(root)):
-        return None, (*findings, *large)
+        return None, tuple(findings or [_no_tree(source)])
+    if excess := tuple(too_many(root)):
+        return None, (*findings, *excess)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
-    findings += [one for one in mistakes if one.at.line not in broken_lines]
+    findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
     head = _without(root, paths)
     steps, broken = _steps(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)
-    return replace(tree, twice=frozenset(_twice(steps, findings))), tuple(findings)
+    return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
 
 
 def _twice(steps: Mapping[str, Step], findings: Iterable[Finding]) -> Iterator[str]:
-    """Yield the steps to whose name a finding points back: the key stands a second time."""
-    first = {at.at for one in findings if one.rule == "duplicate-key" for at in one.related}
+    """Yield the steps that are defined twice: a finding points back to their names."""
+    duplicates = [finding for finding in findings if finding.rule == "duplicate-key"]
+    first = {related.at for finding in duplicates for related in finding.related}
     yield from (name for name, step in steps.items() if step.id.at in first)
 
 
 def _no_tree(source: Source) -> Finding:
-    return mistake("missing-key", source.file, "this file holds no tree",
-                   "a search would find nothing here",
-                   "begin with `format: 1`, or make one with `baytree new tree`")  # fmt: skip
+    return mistake("missing-key", source.file, "there is no tree in this file",
+                   "a search finds nothing here",
+                   "start with `format: 1`, or create one with `baytree new tree`")  # fmt: skip
 
 
 def _without(root: Map, paths: Iterable[NodePath]) -> Map:
-    """Leave out the words of the head that are broken."""
+    """Leave out the keys of the head that are broken."""
     bad = {str(path[0]) for path in paths if path}
     head = Map((key, value) for key, value in root.items() if key not in bad)
     head.at = root.at
@@ -128,21 +127,23 @@ def _steps(
     root: Map, paths: list[NodePath], broken_lines: set[int], findings: list[Finding]
 ) -> tuple[dict[str, Step], frozenset[str]]:
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
-    made: dict[str, Step] = {}
+    steps: dict[str, Step] = {}
     broken: set[str] = set()
     for id_, node in (map_(root, "steps") or EMPTY).items():
-        notes: list[Finding] = []
-        sound = isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
-        step = step_from(id_, node, notes) if sound and isinstance(node, Map) else None
-        findings += notes
-        if step is None or notes:
+        mistakes: list[Finding] = []
+        readable = (
+            isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
+        )
+        step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
+        findings += mistakes
+        if step is None or mistakes:
             broken.add(str(id_))
-        made[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
-    return made, frozenset(broken)
+        steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
+    return steps, frozenset(broken)
 
 
 def _touches(id_: Text, node: Map, lines: set[int]) -> bool:
-    """Whether a mistake of YAML lies between the step's name and its end."""
+    """Whether a YAML mistake is between the step's name and its end."""
     return any(id_.at.line <= line <= node.at.end_line for line in lines)
 
 
@@ -180,10 +181,10 @@ def _symptom(head: Map) -> Symptom:
     )
 
 
-def _asks(head: Map) -> tuple[Asked, ...]:
-    asked = map_(head, "asks") or EMPTY
+def _asks(head: Map) -> tuple[Question, ...]:
+    asks = map_(head, "asks") or EMPTY
     return tuple(
-        Asked(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
-        for name, node in asked.items()
+        Question(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
+        for name, node in asks.items()
         if isinstance(node, Map)
     )

@@ -1,18 +1,20 @@
-"""Small values of the format from their nodes.
+"""Small values of the model from their nodes.
 
-In: nodes that have passed the schema. Out: values of the model; where nothing was written, None or
-an empty tuple.
+In: nodes that have passed the schema. Out: values of the model; None or an empty tuple where the
+author wrote nothing.
 """
 
 from decimal import Decimal
 from enum import StrEnum
 from typing import TypeVar
 
+from builder.model.checks import Branch
+from builder.model.ends import Money, Part
 from builder.model.text import Number, Text
-from builder.model.tree import Branch, Deed, Money, Part, Picture, Scope, Signed
+from builder.model.tree import Deed, Picture, Scope, Signed
 from builder.reader.nodes import EMPTY, Map, Node, Seq
 
-E = TypeVar("E", bound=StrEnum)
+Choice = TypeVar("Choice", bound=StrEnum)
 
 
 def text(node: Map, name: str) -> Text | None:
@@ -22,12 +24,12 @@ def text(node: Map, name: str) -> Text | None:
 
 
 def the_text(node: Map, name: str, default: str = "") -> Text:
-    """Return a text that the schema requires."""
+    """Return a text that the schema requires, or the default."""
     return text(node, name) or Text(default, node.at)
 
 
-def choice_of(kind: type[E], node: Map, name: str, default: E) -> E:
-    """Return one of the words of a closed list; the default where it is missing."""
+def choice_of(kind: type[Choice], node: Map, name: str, default: Choice) -> Choice:
+    """Return a word of a closed list; the default where it is missing."""
     word = text(node, name)
     return kind(str(word)) if word is not None else default
 
@@ -62,18 +64,18 @@ def map_(node: Map, name: str) -> Map | None:
 
 def named_texts(node: Map, name: str) -> dict[str, Text]:
     """Return a map of texts."""
-    found = map_(node, name) or EMPTY
-    return {str(key): value for key, value in found.items() if isinstance(value, Text)}
+    values = map_(node, name) or EMPTY
+    return {str(key): value for key, value in values.items() if isinstance(value, Text)}
 
 
 def named_lists(node: Map, name: str) -> dict[str, tuple[Text, ...]]:
     """Return a map of lists."""
-    found = map_(node, name) or EMPTY
-    return {str(key): texts(found, key) for key in found}
+    values = map_(node, name) or EMPTY
+    return {str(key): texts(values, key) for key in values}
 
 
 def branch(node: Map, name: str) -> Branch | None:
-    """Return where something leads."""
+    """Return the branch under a key."""
     words = text(node, name)
     if words is None:
         return None
@@ -98,9 +100,9 @@ def parts(node: Map) -> tuple[Part, ...]:
     )
 
 
-def deeds(node: Map) -> tuple[Deed, ...]:
+def deeds(node: Map, name: str = "does") -> tuple[Deed, ...]:
     """Return what a step does."""
-    return tuple(_deed(words) for words in texts(node, "does"))
+    return tuple(_deed(words) for words in texts(node, name))
 
 
 def _deed(words: Text) -> Deed:
@@ -109,20 +111,20 @@ def _deed(words: Text) -> Deed:
 
 
 def picture(node: Map) -> Picture | None:
-    """Return the drawing beside a step."""
-    found = map_(node, "picture")
-    return Picture(the_text(found, "file"), the_text(found, "shows")) if found else None
+    """Return the picture of a step."""
+    value = map_(node, "picture")
+    return Picture(the_text(value, "file"), the_text(value, "shows")) if value else None
 
 
 def signed(node: Map, name: str) -> Signed | None:
-    """Return who and when."""
-    found = map_(node, name)
-    return Signed(the_text(found, "by"), the_text(found, "date")) if found else None
+    """Return a name and a date."""
+    value = map_(node, name)
+    return Signed(the_text(value, "by"), the_text(value, "date")) if value else None
 
 
 def scopes(node: Map) -> tuple[Scope, ...]:
-    """Return the vehicles that something is about; () for any."""
-    return tuple(scope(one) for one in maps(node, "applies_to"))
+    """Return the vehicles that something applies to; () for any."""
+    return tuple(scope(vehicle) for vehicle in maps(node, "applies_to"))
 
 
 def scope(node: Map) -> Scope:

@@ -1,8 +1,8 @@
-"""YAML without its traps: text to maps, lists and texts that know their places.
+"""YAML without its traps: text to maps, lists and texts that know their positions.
 
-In: a `Source`. Out: the root `Node` (None where nothing can be made of it), and a finding for every
+In: a `Source`. Out: the root `Node` (None where the text can't be read), and a finding for every
 mistake. Every scalar stays text (`yes`, `012`, `1e3` and `12:30` as written); duplicate keys,
-anchors, aliases, tags, tabs, several documents and text that YAML would silently lose are findings.
+anchors, aliases, tags, tabs, several documents and text that YAML would silently drop are findings.
 """
 
 import re
@@ -18,36 +18,37 @@ from builder.reader.characters import (
     lost_comments,
     tabs,
     unseen_line_ends,
-    with_blanks,
+    with_spaces,
 )
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
-from builder.reader.syntax import explain, mended
+from builder.reader.syntax import bridged, explain
 
 DEEPEST = 20  # levels; the format needs seven
-SAFE_BOUND = 400  # up to this rough bound the composer may recurse without being measured first
+SAFE_BOUND = 400  # below this rough bound the composer may recurse without a check first
 MOST_SYNTAX_MISTAKES = 20
 
 INDENT = re.compile(r"^(?: *- )* *", re.MULTILINE)
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
-    """Read the text of a file; findings come in the order of the file."""
+    """Read the text of a file; the findings are in the order of the file."""
     findings = [*tabs(source), *unseen_line_ends(source)]
-    text = with_blanks(source.text)
+    text = with_spaces(source.text)
     if too_deep := _too_deep(source, text):
         return None, [*findings, too_deep]
     root, syntax = _composed(source, text)
-    told_lines = {finding.at.line for finding in findings}
-    findings += [finding for finding in syntax if finding.at.line not in told_lines]
+    reported_lines = {finding.at.line for finding in findings}
+    findings += [finding for finding in syntax if finding.at.line not in reported_lines]
     if root is None:
         return None, sorted(findings, key=_place)
     reading = _Reading(source.file)
     node = reading.node(root)
     findings += reading.findings
     findings += lost_comments(source, text, reading.spans)
-    told = {_place(finding) for finding in findings}
-    findings += [one for one in anchors_and_tags(source, text) if _place(one) not in told]
+    reported = {_place(finding) for finding in findings}
+    tokens = anchors_and_tags(source, text)
+    findings += [finding for finding in tokens if _place(finding) not in reported]
     return node, sorted(findings, key=_place)
 
 
@@ -56,7 +57,7 @@ def _place(finding: Finding) -> tuple[int, int]:
 
 
 def _too_deep(source: Source, text: str) -> Finding | None:
-    """Measure nesting before composing: the composer would go as deep as the file asks."""
+    """Check the nesting before composing: the composer recurses as deep as the file goes."""
     widest = max((len(match.group()) for match in INDENT.finditer(text)), default=0)
     if widest + text.count("[") + text.count("{") < SAFE_BOUND:
         return None
@@ -70,46 +71,47 @@ def _too_deep(source: Source, text: str) -> Finding | None:
             elif isinstance(event, yaml.events.CollectionEndEvent):
                 depth -= 1
     except yaml.YAMLError:
-        return None  # told with its place when it is composed
+        return None  # reported with its place when it is composed
     return None
 
 
 def _deep(source: Source, mark: Any) -> Finding:
     at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
-    return mistake("depth", source.file, f"more than {DEEPEST} levels stand inside each other here",
-                   "no tree needs that; a bracket may have been left open",
-                   "close the brackets, or write on separate lines", at)  # fmt: skip
+    return mistake("depth", at, f"more than {DEEPEST} levels are nested here",
+                   "no tree needs that; a bracket may be missing",
+                   "close the brackets, or use separate lines")  # fmt: skip
 
 
 def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding]]:
-    """Compose; after a mistake that can be bridged go on, so that the next is told as well."""
+    """Compose; read on after a mistake where possible, so that the next is reported too."""
     findings: list[Finding] = []
     for _ in range(MOST_SYNTAX_MISTAKES):
         try:
             return yaml.compose(text, Loader=Loader), findings
         except yaml.MarkedYAMLError as error:
-            told = explain(source, text, error)
-            if told not in findings:
-                findings.append(told)
-            bridged = mended(text, error)
-            if bridged is None:
+            finding = explain(source, text, error)
+            if finding not in findings:
+                findings.append(finding)
+            readable = bridged(text, error)
+            if readable is None:
                 return None, findings
-            text = bridged
+            text = readable
         except yaml.YAMLError:
-            findings.append(mistake("encoding", source.file, "a sign that YAML does not allow",
-                                    "the file cannot be read", "delete it"))  # fmt: skip
+            message = "there is a character that YAML doesn't allow"
+            findings.append(mistake("encoding", source.file, message,
+                                    "the file can't be read", "delete it"))  # fmt: skip
             return None, findings
     return None, findings
 
 
 class _Reading:
-    """One pass over the composed nodes, noting mistakes on the way."""
+    """One pass over the composed nodes that collects mistakes."""
 
     def __init__(self, file: str) -> None:
         self.file = file
         self.findings: list[Finding] = []
-        self.spans: list[tuple[int, int]] = []  # where quoted and block scalars lie in the text
-        self.seen: set[int] = set()  # collections read already: an alias leads to one a second time
+        self.spans: list[tuple[int, int]] = []  # of quoted and block scalars in the text
+        self.seen: set[int] = set()  # collections read so far: an alias leads to one again
 
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
@@ -126,9 +128,9 @@ class _Reading:
             return Text("", self.position(node))
         self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
-            made = Seq(self.node(item, depth + 1) for item in node.value)
-            made.at = self.position(node)
-            return made
+            items = Seq(self.node(item, depth + 1) for item in node.value)
+            items.at = self.position(node)
+            return items
         assert isinstance(node, yaml.MappingNode)
         return self.map(node, depth)
 
@@ -137,47 +139,45 @@ class _Reading:
         if node.style and node.style not in ("", "plain"):
             self.spans.append((node.start_mark.index, node.end_mark.index))
         if not node.value and node.style in (">", "|"):
-            self.lost(text, f"a lone `{node.style}` opens a block of text and its line is lost",
+            self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
         return text
 
     def map(self, node: yaml.MappingNode, depth: int) -> Map:
-        made = Map()
-        made.at = self.position(node)
+        entries = Map()
+        entries.at = self.position(node)
         first: dict[Text, Text] = {}
         for key_node, value_node in node.value:
             if not isinstance(key_node, yaml.ScalarNode):
-                self.lost(Text("", self.position(key_node)), "a key must be a plain word",
+                self.lost(Text("", self.position(key_node)), "a key must be plain text",
                           "write `key: value`")  # fmt: skip
                 continue
             key = self.text(key_node)
             value = self.node(value_node, depth + 1)
-            if key in made:
+            if key in entries:
                 self.duplicate(key, first[key])
             elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
-                self.split_phrase(key, list(made.items()))
+                self.split_phrase(key, list(entries.items()))
             else:
-                made[key], first[key] = value, key
-        return made
+                entries[key], first[key] = value, key
+        return entries
 
     def duplicate(self, key: Text, first: Text) -> None:
         self.findings.append(Finding(
-            "duplicate-key", Severity.ERROR, key.at, f"the key `{key}` stands here a second time",
-            "only one of the two would count, and nobody sees which",
-            "each needs a name of its own: rename one of the two, or put both together",
-            (Related(first.at, "first written here"),)))  # fmt: skip
+            "duplicate-key", Severity.ERROR, key.at, f"`{key}` is defined twice",
+            "only one of them would count, and you can't tell which",
+            "rename one of them, or merge the two",
+            (Related(first.at, "first defined here"),)))  # fmt: skip
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
-        """Tell of a comma inside braces, which has cut a phrase in two."""
+        """Report a comma inside braces, which cuts a phrase in two."""
         name, head = before[-1] if before else (Text("result"), Text(""))
         if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
-            hint = f"write `{name}: {head}.{key}`: a decimal point, never a comma"
+            hint = f"write `{name}: {head}.{key}`: use a decimal point"
         else:
-            hint = (
-                f'put the phrase in quotes, `{name}: "{head}, {key}"`, or write on separate lines'
-            )
-        self.lost(key, f"inside braces a comma ends a phrase: `{key}` was cut off from it", hint)
+            hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
+        self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint)
 
     def lost(self, text: Text, message: str, hint: str) -> None:
-        why = "part of what was written would be lost without a word"
-        self.findings.append(mistake("lost-text", self.file, message, why, hint, text.at))
+        why = "part of your text would be lost without a warning"
+        self.findings.append(mistake("lost-text", text.at, message, why, hint))

@@ -65,10 +65,10 @@ def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
 
 
 def _no_step(facts: Facts, name: Text, why: str) -> Finding:
-    if not facts.tree.twice or closest_names(name, facts.tree.steps):
+    if not facts.tree.defined_twice or closest_names(name, facts.tree.steps):
         hint = suggestion(name, facts.tree.steps, f"add a step `{name}`, or use one of this tree")
     else:
-        twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.twice))
-        is_or_are = "is" if len(facts.tree.twice) == 1 else "are"
+        twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.defined_twice))
+        is_or_are = "is" if len(facts.tree.defined_twice) == 1 else "are"
         hint = f"{twice} {is_or_are} defined twice: was one meant to be `{name}`?"
     return RULE.finding(name.at, f"step `{name}` doesn't exist", why, hint)

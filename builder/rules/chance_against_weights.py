@@ -44,7 +44,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from builder.model.finding import Finding, Severity
-from builder.plan.spent import UsedUp, used_up
+from builder.plan.spent_shares import SpentShares, spent_shares
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -61,7 +61,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step on whose `spent` chances and weights disagree."""
     if facts.tree.broken or not facts.tree.steps:
         return  # a step with a text error changes all shares
-    for shares in used_up(facts.tree):
+    for shares in spent_shares(facts.tree):
         step = facts.tree.steps[shares.step]
         if step.spent and _disagree(shares):
             yield RULE.finding(
@@ -74,6 +74,6 @@ def check(facts: Facts) -> Iterator[Finding]:
             )
 
 
-def _disagree(shares: UsedUp) -> bool:
+def _disagree(shares: SpentShares) -> bool:
     less, more = sorted((shares.by_chances, shares.by_weights))
     return more >= MIN_SHARE and more > MAX_RATIO * less

@@ -42,10 +42,10 @@ functions of the trade; keep zero out of the range of a reading that you divide 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING, INFINITY, between
 from builder.model.text import Position, Text
-from builder.model.tree import Check
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.limits import measuring_checks
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -98,7 +98,7 @@ def _failure(
         sides = dict(known)
         for reading in body.readings:
             domain = between(reading.low, reading.high)
-            side = result.ranges.get(reading.name, EVERYTHING).meets(domain)
+            side = result.ranges.get(reading.name, EVERYTHING).intersection(domain)
             sides[reading.name] = (side.low.value, side.high.value)
         finite = all(end.is_finite() for used in formula.names for end in sides[used])
         bounds = bounds_of_expression(formula, sides) if finite else None

@@ -18,8 +18,9 @@ Fix: Give the action a `then`, give the check its results, or make it a `stop`.
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Action, Check
+from builder.model.tree import Action
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

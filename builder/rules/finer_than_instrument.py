@@ -35,9 +35,9 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.model.checks import Reading
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
-from builder.model.tree import Reading
 from builder.rules.shared.limits import (
     Limit,
     in_unit,
@@ -135,7 +135,7 @@ def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
 
 def _finding(limit: Limit, reason: str) -> Finding:
     return RULE.finding(
-        limit.result.said.at,
+        limit.result.text.at,
         f"no tool of this step can show the limit {limit.value:f} {limit.reading.unit}: {reason}",
         "which side of the limit a reading is on becomes luck",
         "write a limit that the tool can show, or name a finer tool",

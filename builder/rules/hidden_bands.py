@@ -41,9 +41,9 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space
+from builder.model.checks import Check, Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Box
-from builder.model.tree import Check, Result
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import example_reading
 
@@ -74,7 +74,7 @@ def _hidden(space: Space, result: Result) -> Finding:
     message = f"`otherwise` hides: {listed}{more}" if bands else "`otherwise` covers nothing"
     hint = "write each one out with its branch" if bands else "delete it"
     why = "a combination that needs its own answer gets the answer of the rest"
-    return RULE.finding(result.said.at, message, why, hint)
+    return RULE.finding(result.text.at, message, why, hint)
 
 
 def _as_text(space: Space, piece: Box) -> str:

@@ -47,7 +47,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         if limits and not conditions_of(facts, step):
             yield RULE.finding(
                 step.text.at,
-                f"`{step.text}` has the limit `{limits[0].said}` but no condition",
+                f"`{step.text}` has the limit `{limits[0].text}` but no condition",
                 "the same reading is good key off and bad at 1500 rpm",
                 "add `when:` with what is on, what is off, how warm and how fast",
             )

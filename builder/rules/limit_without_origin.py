@@ -29,9 +29,9 @@ practice; or ask for the maker's spec with `figure`.
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check, Reading
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import EVERYTHING
-from builder.model.tree import Check, Reading
 from builder.rules.shared.limits import measuring_checks
 from builder.rules.shared.rule import Facts, Family, Rule
 

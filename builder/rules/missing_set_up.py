@@ -31,10 +31,11 @@ from collections.abc import Iterator
 from datetime import date
 from decimal import ROUND_CEILING, Decimal
 
+from builder.model.ends import Fix, FixOption
 from builder.model.finding import Finding, Severity
-from builder.model.knowledge import Module, SetUpStep
 from builder.model.library import Library
-from builder.model.tree import Fix, FixOption, Step
+from builder.model.module_record import Module, SetUpStep
+from builder.model.tree import Step
 from builder.rules.shared.order import is_done_before
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 

@@ -40,8 +40,9 @@ Fix: Give the readings of a calculation one unit; name the tool that reads the s
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Check, Step
+from builder.model.tree import Step
 from builder.rules.shared.limits import instrument_ranges, measuring_checks
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.expressions import parse_expression, unit_of_expression

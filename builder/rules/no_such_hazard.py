@@ -1,4 +1,4 @@
-"""A hazard that isn't in the list of hazards: in a step, an article or a module's record.
+"""A hazard that isn't in the list of hazards: in a step, a condition, an article or a module.
 
 Why: The page and the print leave out the caution that keeps a hand out of the fan.
 
@@ -48,9 +48,11 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every hazard of an article or a module that doesn't exist."""
+    """Yield a finding for every other hazard that doesn't exist."""
     articles = (hazard for article in library.how_tos.values() for hazard in article.hazards)
     yield from unknown_names(RULE, articles, library.hazards, WHY, WHERE)
     steps = (step for module in library.modules.values() for step in module.set_up)
     records = (hazard for step in steps for hazard in step.hazards)
     yield from unknown_names(RULE, records, library.hazards, WHY, WHERE)
+    states = (hazard for one in library.conditions.values() for hazard in one.hazards)
+    yield from unknown_names(RULE, states, library.hazards, WHY, WHERE)

@@ -27,10 +27,11 @@ Fix: Write the module as its file in `kb/modules/` is called, or write its recor
 from collections.abc import Iterator
 from datetime import date
 
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Fix, Step
+from builder.model.tree import Step
 from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
 

@@ -22,8 +22,8 @@ Fix: Add `verify:` with the check that failed, repeated under the same condition
 
 from collections.abc import Iterator
 
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Fix
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

@@ -32,8 +32,8 @@ Fix: Write how often it is this fix compared with the others, as a rough count o
 
 from collections.abc import Iterator
 
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Fix
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

@@ -24,8 +24,8 @@ Fix: Lead one result elsewhere. If the result only has to be recorded, make it a
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(

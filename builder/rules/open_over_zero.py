@@ -33,9 +33,9 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from builder.graph.space import Axis, range_as_text
+from builder.model.checks import Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import BOTTOM, EVERYTHING, TOP, Range
-from builder.model.tree import Result
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -59,12 +59,12 @@ def check(facts: Facts) -> Iterator[Finding]:
 def _open(axis: Axis, result: Result, side: Range) -> Iterator[Finding]:
     one_sided = (side.low == BOTTOM) != (side.high == TOP)
     end_at_zero = 0 in (side.low.value, side.high.value)
-    if one_sided and side.takes(Decimal(0)) and not end_at_zero:
-        both_ends = range_as_text(side.meets(axis.domain))
+    if one_sided and side.contains(Decimal(0)) and not end_at_zero:
+        both_ends = range_as_text(side.intersection(axis.domain))
         open_end = axis.domain.low if side.low == BOTTOM else axis.domain.high
         yield RULE.finding(
-            result.said.at,
-            f"`{result.said}` runs past zero to {axis.value_as_text(open_end.value)}",
+            result.text.at,
+            f"`{result.text}` runs past zero to {axis.value_as_text(open_end.value)}",
             "with the leads reversed the reading is negative and passes as this result",
             f"write both ends: `{both_ends}` if you mean it, or stop at zero and add a result",
         )

@@ -44,8 +44,8 @@ path, their good results marked `done: yes`.
 from collections.abc import Iterator
 
 from builder.graph.requirements import PROVE_FIRST, Requirement
+from builder.model.ends import Fix, Replaces
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Fix, Replaces
 from builder.rules.shared.order import entering_handoffs, path_as_text, reached_steps, unmet
 from builder.rules.shared.rule import Facts, Family, Rule
 

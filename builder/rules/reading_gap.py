@@ -32,9 +32,10 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import uncovered
 from builder.graph.space import Space, range_as_text
+from builder.model.checks import Check, Result
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
-from builder.model.tree import Check, Result, Step
+from builder.model.tree import Step
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import example_reading, example_readings
 
@@ -79,7 +80,7 @@ def _gap(space: Space, gap: Range, reading: str) -> Finding:
     here = below or 0
     related = []
     if above is not None and above != here:
-        related = [Related(space.results[above].said.at, "the next range up")]
+        related = [Related(space.results[above].text.at, "the next range up")]
     if space.axes[0].phrases:
         hint = _hint_for_phrase(reading)
     elif below is not None and above is not None:
@@ -102,8 +103,8 @@ def _hint_to_close(space: Space, gap: Range, below: int, above: int) -> str:
     downward = range_as_text(Range(gap.low, upper.high), domain)
     upward = range_as_text(Range(lower.low, gap.high), domain)
     return (
-        f"close the gap: change `{space.results[above].said}` to `{downward}`, "
-        f"or `{space.results[below].said}` to `{upward}`"
+        f"close the gap: change `{space.results[above].text}` to `{downward}`, "
+        f"or `{space.results[below].text}` to `{upward}`"
     )
 
 
@@ -115,20 +116,20 @@ def _combinations(space: Space, pieces: list[Box], readings: list[str]) -> Findi
     ] or [space.results[0]]
     here, *others = touching
     hint = "widen a result next to it, or add one"
-    related = [Related(other.said.at, "also next to the gap") for other in others]
+    related = [Related(other.text.at, "also next to the gap") for other in others]
     return _finding(here, "; or ".join(readings), hint, *related)
 
 
 def _touch(box: Box, gap: Box) -> bool:
     """Whether a box shares a face with a gap: adjacent on one axis, overlapping on all others."""
     sides = list(zip(box, gap, strict=True))
-    apart = [(side, hole) for side, hole in sides if side.meets(hole).empty]
+    apart = [(side, hole) for side, hole in sides if side.intersection(hole).empty]
     return len(apart) == 1 and any(low.high == high.low for low, high in (*apart, apart[0][::-1]))
 
 
 def _finding(here: Result, reading: str, hint: str, *related: Related) -> Finding:
     return RULE.finding(
-        here.said.at,
+        here.text.at,
         f"no result covers {reading}",
         f"a tech who reads {reading.removeprefix('a reading ')} is stuck",
         hint,

@@ -31,9 +31,9 @@ from collections.abc import Iterator
 
 from builder.graph.reading_coverage import overlaps
 from builder.graph.space import Space, range_as_text
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.ranges import Box, Range
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import MAX_EXAMPLES, example_readings
 
@@ -66,14 +66,14 @@ def _shared(space: Space) -> Iterator[Finding]:
 
 def _finding(space: Space, second: int, firsts: list[int], readings: list[str]) -> Finding:
     here = space.results[second]
-    others = " and ".join(f"`{space.results[first].said}`" for first in firsts)
+    others = " and ".join(f"`{space.results[first].text}`" for first in firsts)
     both = "both" if len(firsts) == 1 else "all"
     return RULE.finding(
-        here.said.at,
-        f"`{here.said}` and {others} {both} match {'; or '.join(readings)}",
+        here.text.at,
+        f"`{here.text}` and {others} {both} match {'; or '.join(readings)}",
         f"a tech who reads {readings[0].removeprefix('a reading ')} can't tell which way to go",
         _hint(space, firsts[0], second),
-        *(Related(space.results[first].said.at, "also matches it") for first in firsts),
+        *(Related(space.results[first].text.at, "also matches it") for first in firsts),
     )
 
 
@@ -92,6 +92,6 @@ def _hint(space: Space, first: int, second: int) -> str:
         return hint
     here, there = (range_as_text(part, domain) for part in rest)
     return (
-        f"make the ranges meet: change `{space.results[second].said}` to `{here}`, "
-        f"or `{space.results[first].said}` to `{there}`"
+        f"make the ranges meet: change `{space.results[second].text}` to `{here}`, "
+        f"or `{space.results[first].text}` to `{there}`"
     )

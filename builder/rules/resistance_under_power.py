@@ -30,8 +30,9 @@ Fix: Write `power off`, `battery disconnected`, or whatever takes the part off i
 import re
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Check, Step
+from builder.model.tree import Step
 from builder.rules.shared.limits import conditions_of
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind

@@ -31,9 +31,9 @@ Fix: Write the lower end first. Keep results between the `from` and the `to` of 
 from collections.abc import Iterable, Iterator
 
 from builder.graph.space import domain_of, range_as_text, with_ends_in_order
+from builder.model.checks import Check, Reading, Result
 from builder.model.finding import Finding, Severity
 from builder.model.ranges import Range
-from builder.model.tree import Check, Reading, Result
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -79,9 +79,9 @@ def _results(results: Iterable[Result], name: str, domain: Range, limits: str) -
         if side.empty:
             turned = with_ends_in_order(side)
             hint = "delete it" if turned.empty else f"write `{range_as_text(turned)}`"
-            message = f"the range `{result.said}` has its ends in the wrong order"
-            yield RULE.finding(result.said.at, message, WHY, hint)
-        elif side.meets(domain).empty:
-            message = f"`{result.said}` is outside {limits}"
+            message = f"the range `{result.text}` has its ends in the wrong order"
+            yield RULE.finding(result.text.at, message, WHY, hint)
+        elif side.intersection(domain).empty:
+            message = f"`{result.text}` is outside {limits}"
             hint = "correct the result, or widen `from` and `to` of the reading"
-            yield RULE.finding(result.said.at, message, WHY, hint)
+            yield RULE.finding(result.text.at, message, WHY, hint)

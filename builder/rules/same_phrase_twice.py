@@ -23,9 +23,9 @@ Fix: Say how the two differ, or delete one of them.
 
 from collections.abc import Iterable, Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.text import Text
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -40,7 +40,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every phrase that repeats one above it."""
     for step in facts.steps:
         if isinstance(step.body, Check):
-            yield from _twice(result.said for result in step.body.results if not result.ranges)
+            yield from _twice(result.text for result in step.body.results if not result.ranges)
             for reading in step.body.readings:
                 yield from _twice(reading.one_of)
 

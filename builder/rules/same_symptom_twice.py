@@ -49,7 +49,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.summary import Summary, plain
+from builder.model.summary import TreeSummary, normalized
 from builder.model.text import Text
 from builder.model.tree import Scope, Status
 from builder.rules.shared.rule import Family, Rule
@@ -73,10 +73,10 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])
 
 
-def _repeated(complaint: str, trees: Iterable[Summary]) -> Iterator[Finding]:
-    earlier: list[tuple[Text, Summary]] = []
+def _repeated(complaint: str, trees: Iterable[TreeSummary]) -> Iterator[Finding]:
+    earlier: list[tuple[Text, TreeSummary]] = []
     for tree in trees:
-        for words in (text for text in tree.symptom.words if plain(text) == complaint):
+        for words in (text for text in tree.symptom.words if normalized(text) == complaint):
             for first, other in earlier:
                 if other is tree or _same_vehicles(tree, other):
                     yield _finding(words, first, other)
@@ -84,7 +84,7 @@ def _repeated(complaint: str, trees: Iterable[Summary]) -> Iterator[Finding]:
             earlier.append((words, tree))
 
 
-def _finding(words: Text, first: Text, other: Summary) -> Finding:
+def _finding(words: Text, first: Text, other: TreeSummary) -> Finding:
     return RULE.finding(
         words.at,
         f"`{words}` is already in `{other.id}`",
@@ -94,7 +94,7 @@ def _finding(words: Text, first: Text, other: Summary) -> Finding:
     )
 
 
-def _same_vehicles(one: Summary, other: Summary) -> bool:
+def _same_vehicles(one: TreeSummary, other: TreeSummary) -> bool:
     if not one.applies_to or not other.applies_to:
         return True  # one of them is for any vehicle
     return any(_meet(a, b) for a in one.applies_to for b in other.applies_to)

@@ -27,9 +27,10 @@ from functools import lru_cache
 
 from builder.chart.fonts import medium
 from builder.chart.spacing import LONGEST_WORD, TEXT
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
-from builder.model.tree import Check, Fix
 from builder.rules.shared.published_text import position_in
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -67,7 +68,7 @@ def _on_the_chart(facts: Facts) -> Iterator[Text]:
         yield step.text
         yield from step.when
         if isinstance(step.body, Check):
-            yield from (result.said for result in step.body.results if not result.ranges)
+            yield from (result.text for result in step.body.results if not result.ranges)
             yield from (result.means for result in step.body.results if result.means)
             for reading in step.body.readings:
                 yield from (Text(reading.name, reading.at), *reading.one_of)

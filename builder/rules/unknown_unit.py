@@ -29,10 +29,10 @@ Fix: Write the unit as the list of units has it: V, mA, ohm, kPa, °C and so on.
 from collections.abc import Iterator
 from datetime import date
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Check
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import find_unit, nearest_units
 

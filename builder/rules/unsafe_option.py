@@ -42,9 +42,9 @@ Fix: Delete the option, or add `not_offered:` with the reason.
 
 from collections.abc import Iterator
 
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Fix
-from builder.plan.options import FIT_HERE, refusal
+from builder.plan.estimate_options import FIT_HERE, refusal_reason
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -62,7 +62,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         module = facts.library.modules.get(step.body.replaces.module)
         for option in step.body.options:
-            reason = refusal(option.id, facts.tree, step.body, module)
+            reason = refusal_reason(option.id, facts.tree, step.body, module)
             if module and reason and option.id != FIT_HERE and not option.not_offered:
                 yield RULE.finding(
                     option.at,

@@ -52,7 +52,7 @@ RULE = Rule(
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every article that neither a tree nor another article uses."""
-    if not library.whole:
+    if not library.complete:
         return  # a step with a text error may be the one that leads to it
     used = {name for listing in library.listings.values() for name in listing.how_tos}
     for article in library.how_tos.values():

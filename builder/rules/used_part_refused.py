@@ -27,9 +27,9 @@ Fix: Write `part: new`. If a used part was set up and proved, correct the record
 
 from collections.abc import Iterator
 
+from builder.model.ends import Fix, Replaces
 from builder.model.finding import Finding, Severity
-from builder.model.knowledge import Module
-from builder.model.tree import Fix, Replaces
+from builder.model.module_record import Module
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(

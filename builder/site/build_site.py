@@ -32,10 +32,10 @@ from builder.site.page_cache import (
 from builder.site.publish import publish, write_pages
 from builder.site.published_pictures import write_pictures
 from builder.site.swap import folder_beside
-from builder.site.tree_pages import put_trees
+from builder.site.tree_pages import TreeInput, put_trees
 
 # Every page may show the knowledge. What a page shows of other trees is in the page's own key.
-_TREE_FIELDS = {"trees", "listings", "callers", "entries", "silences", "whole"}
+_TREE_FIELDS = {"trees", "listings", "callers", "entry_numbers", "silences", "complete"}
 _KNOWLEDGE_FIELDS = tuple(one.name for one in fields(Library) if one.name not in _TREE_FIELDS)
 
 
@@ -119,14 +119,8 @@ def _put_pages(pages: PageCache, site: SiteInput) -> None:
         put_page(pages, broken_tree_page(id_, errors))
     if site.findings is not None:
         put_page(pages, findings_page(site.findings))
-    put_trees(
-        pages,
-        site.library,
-        site.read_tree,
-        prints=site.prints,
-        leave_out=broken,
-        progress=site.progress,
-    )
+    trees = TreeInput(site.library, site.read_tree, site.prints)
+    put_trees(pages, trees, broken, site.progress)
 
 
 def _errors_by_tree(findings: Iterable[Finding]) -> dict[str, list[Finding]]:

@@ -12,8 +12,8 @@ import PIL
 
 from builder.cache.database import Cache, put_row, row
 from builder.cache.digest import file_digest
-from builder.pictures.photos import published
-from builder.pictures.unfit import Unfit
+from builder.pictures.photos import published_photo
+from builder.pictures.problem import PictureProblem
 
 _PICTURES = Path("how-to") / "pictures"
 _PHOTO = "photo"  # the kind of rows
@@ -33,8 +33,8 @@ def write_pictures(shop: Path, names: Iterable[str], cache: Cache, site: Path) -
 def _small_photo(photo: Path, cache: Cache) -> bytes:
     """Return a photo scaled down; its row depends on the photo and on the imaging library."""
     key = f"{file_digest(photo)} {PIL.__version__}"
-    small = row(cache, _PHOTO, key) or published(photo)
-    if isinstance(small, Unfit):
+    small = row(cache, _PHOTO, key) or published_photo(photo)
+    if isinstance(small, PictureProblem):
         raise OSError(f"{photo}: {small.message}: {small.hint}")
     put_row(cache, _PHOTO, key, small)
     return small

@@ -4,14 +4,14 @@ In: the page cache, the library, a function that reads one tree. Out: pages and 
 """
 
 from collections.abc import Callable, Container
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 
 from builder.cache.digest import digest
 from builder.cores.progress import Progress, counted, no_progress
 from builder.cores.spread import on_all_cores
 from builder.model.library import Library
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
 from builder.pages import addresses
 from builder.pages.analysis import analyze_tree
@@ -22,65 +22,70 @@ from builder.prints.sheets import SHEETS, PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
 OFFERED = tuple(kind for kind in SHEETS.values() if kind.link)  # on the pages of trees
-Related = tuple[Summary, ...]  # the trees that a page lists as related
+Related = tuple[TreeSummary, ...]  # the trees that a page lists as related
+
+
+@dataclass(frozen=True, slots=True)
+class TreeInput:
+    """What the pages of trees are made from."""
+
+    library: Library
+    read_tree: Callable[[str], Tree]  # by ID; trees are read one at a time and not kept
+    prints: bool
+
+    @property
+    def links(self) -> list[TreePrint]:
+        """The sheets that a page offers."""
+        return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if self.prints else []
 
 
 def put_trees(
     pages: PageCache,
-    library: Library,
-    read_tree: Callable[[str], Tree],
-    *,
-    prints: bool,
+    trees: TreeInput,
     leave_out: Container[str] = (),
     progress: Progress = no_progress,
 ) -> None:
     """Put the page and the prints of every tree that isn't retired into the cache."""
-    links = _print_links(prints)
+    library = trees.library
     related_ids = related_trees(library.trees.values())
-    stale: list[tuple[Summary, Related]] = []
+    stale: list[tuple[TreeSummary, Related]] = []
     for id_, summary in library.trees.items():
         if summary.status is Status.RETIRED or id_ in leave_out:
             continue
         related = tuple(library.trees[other] for other in related_ids[id_])
-        key = _page_key(library, summary, related, links)
+        key = _page_key(library, summary, related, trees.links)
         if not reuse_page(pages, addresses.tree_path(id_), key):
             stale.append((summary, related))
-    results = on_all_cores(partial(_render_tree, library, read_tree, prints), stale)
-    what = "Making pages and sheets of trees" if prints else "Making pages of trees"
+    results = on_all_cores(partial(_render_tree, trees), stale)
+    what = "Making pages and sheets of trees" if trees.prints else "Making pages of trees"
     for page, key, files in counted(results, progress, what, len(stale)):
         put_page(pages, page, key, files)
 
 
-def _print_links(prints: bool) -> list[TreePrint]:
-    return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if prints else []
-
-
 def _render_tree(
-    library: Library,
-    read_tree: Callable[[str], Tree],
-    prints: bool,
-    stale: tuple[Summary, Related],
+    trees: TreeInput, stale: tuple[TreeSummary, Related]
 ) -> tuple[Page, str, dict[str, bytes]]:
     """Return the page of a tree, its key, and the tree's prints by their addresses."""
     summary, related = stale
-    tree = read_tree(summary.id)
-    links = _print_links(prints)
+    library, tree = trees.library, trees.read_tree(summary.id)
     # The file may have been saved after it was summarized: the key is that of the tree shown.
-    key = _page_key(library, replace(summary, revision=tree.revision), related, links)
-    page = tree_page(tree, library, analyze_tree(tree, library), related, links)
+    key = _page_key(library, replace(summary, revision=tree.revision), related, trees.links)
+    page = tree_page(tree, library, analyze_tree(tree, library), related, trees.links)
     files = {
         addresses.print_path(summary.id, kind.suffix): pdf
-        for kind in (OFFERED if prints else ())
+        for kind in (OFFERED if trees.prints else ())
         for _, pdf in kind.print(tree, library, PrintRequest())
     }
     return page, key, files
 
 
-def _page_key(library: Library, summary: Summary, related: Related, prints: list[TreePrint]) -> str:
+def _page_key(
+    library: Library, summary: TreeSummary, related: Related, prints: list[TreePrint]
+) -> str:
     """Hash what a tree's page shows; of other trees that is titles and numbers of steps."""
     others = sorted({handoff.tree for handoff in summary.handoffs} & library.trees.keys())
     titles = [(id_, library.trees[id_].title) for id_ in others]
     entered = [f"{handoff.tree}#{handoff.step}" for handoff in summary.handoffs if handoff.step]
-    numbers = [library.entries.get(entry) for entry in entered]
+    numbers = [library.entry_numbers.get(entry) for entry in entered]
     related_titles = [(tree.id, tree.title) for tree in related]
     return digest(summary.revision, titles, numbers, related_titles, prints)

@@ -1,5 +1,5 @@
-"""A tree as one table that a page and a terminal follow, and the following of it.
+"""A tree as one table that a page and a terminal follow, and the code that follows it.
 
-In: a `Tree`, and what is typed at the vehicle. Out: plain lists and maps, ready to be written as
-JSON; and which result was found. `web/walk.js` follows the same table.
+In: a `Tree`, and what a tech types in at the vehicle. Out: plain lists and maps, ready for JSON;
+and the result that the readings give. `web/follow.js` follows the same table.
 """

@@ -1,7 +1,7 @@
-"""What was typed beside the readings of a check, as values with what the instrument may be off.
+"""Typed readings of a check, as values with the error of the instrument.
 
-In: a row of the walk table, its tools, what was typed. Out: a `Read` for each reading, or a mistake
-in words. Typed in another unit of its kind, a reading is converted exactly.
+In: a row of the walk table, its tools, the typed text. Out: a `ReadingValue` for each reading, or a
+message. A reading in another unit of the same kind is converted exactly.
 """
 
 from collections.abc import Mapping, Sequence
@@ -14,92 +14,88 @@ from builder.trade.exact import round_digits
 from builder.trade.mistake import Mistake
 from builder.trade.quantities import OverRange, Quantity, typed_quantity
 from builder.trade.units import convert, find_unit, same_kind
-from builder.walk.rows import ReadingRow, Reads, StepRow, ToolRow
+from builder.walk.rows import InstrumentRow, ReadingRow, StepRow, ToolRow
 
-_OVER = "OL is no reading of this check: look at the leads and the range, then read again"
+_OVER_LIMIT = "OL isn't a valid reading here: check the leads and the range, then reread"
 
 
-class Read(NamedTuple):
-    """A reading that was taken, and how far the tool that took it may be off, in its unit."""
+class ReadingValue(NamedTuple):
+    """A reading, and the tool's possible error in the unit of the reading."""
 
     value: Decimal
     tool: str = ""
     error: Decimal = Decimal(0)
 
 
-def all_read(
+def parse_readings(
     row: StepRow, tools: Sequence[ToolRow], filled: Mapping[str, str]
-) -> tuple[dict[str, Read], dict[str, str]]:
-    """Read every field that was filled in; the figures that were looked up come first."""
-    read: dict[str, Read] = {}
-    mistakes: dict[str, str] = {}
+) -> tuple[dict[str, ReadingValue], dict[str, str]]:
+    """Return the value of every field that is filled in, or its message; specs come first."""
+    parsed: dict[str, ReadingValue | Mistake] = {}
     for name in row.get("figure", ()):
         if name in filled:
-            _keep(name, _figure(row["readings"][0]["unit"], filled[name]), read, mistakes)
-    for one in row["readings"]:
-        if one["name"] in filled:
-            _keep(one["name"], _reading(one, tools, filled[one["name"]]), read, mistakes)
-    if "figure" in row and {"from", "to"} <= read.keys() and read["from"].value > read["to"].value:
-        mistakes["to"] = "the band ends below its beginning"
-    return read, mistakes
+            parsed[name] = _parse_spec(filled[name], row["readings"][0]["unit"])
+    for reading in row["readings"]:
+        name = reading["name"]
+        if name in filled:
+            parsed[name] = _parse_reading(filled[name], reading, tools)
+    values = {name: value for name, value in parsed.items() if isinstance(value, ReadingValue)}
+    messages = {name: value.message for name, value in parsed.items() if isinstance(value, Mistake)}
+    low, high = values.get("from"), values.get("to")
+    if "figure" in row and low and high and low.value > high.value:
+        messages["to"] = "the high spec is below the low spec"
+    return values, messages
 
 
-def _keep(
-    name: str, found: Read | Mistake, read: dict[str, Read], mistakes: dict[str, str]
-) -> None:
-    if isinstance(found, Mistake):
-        mistakes[name] = found.message
-    else:
-        read[name] = found
+def _parse_spec(text: str, unit: str) -> ReadingValue | Mistake:
+    quantity = typed_quantity(text, unit)
+    if isinstance(quantity, Mistake):
+        return quantity
+    if isinstance(quantity, OverRange):
+        return Mistake("the spec must be a number")
+    return ReadingValue(round_digits(convert(quantity.value, quantity.unit, unit)))
 
 
-def _figure(wanted: str, text: str) -> Read | Mistake:
-    found = typed_quantity(text, wanted)
-    if isinstance(found, Mistake):
-        return found
-    if isinstance(found, OverRange):
-        return Mistake("the maker's figure is a number")
-    return Read(round_digits(convert(found.value, found.unit, wanted)))
-
-
-def _reading(row: ReadingRow, tools: Sequence[ToolRow], text: str) -> Read | Mistake:
+def _parse_reading(text: str, row: ReadingRow, tools: Sequence[ToolRow]) -> ReadingValue | Mistake:
     if "phrases" in row:
         phrases = row["phrases"]
         if text not in phrases:
-            return Mistake(f"{text} is none of: {', '.join(phrases)}")
-        return Read(Decimal(phrases.index(text)))
-    found = typed_quantity(text, row["unit"])
-    if isinstance(found, Mistake):
-        return found
-    if isinstance(found, OverRange):
-        return Read(INFINITY) if row["high"] == "Infinity" else Mistake(_OVER)
-    value = round_digits(convert(found.value, found.unit, row["unit"]))
+            return Mistake(f"{text} isn't one of: {', '.join(phrases)}")
+        return ReadingValue(Decimal(phrases.index(text)))
+    unit = row["unit"]
+    quantity = typed_quantity(text, unit)
+    if isinstance(quantity, Mistake):
+        return quantity
+    if isinstance(quantity, OverRange):
+        return ReadingValue(INFINITY) if row["high"] == "Infinity" else Mistake(_OVER_LIMIT)
+    value = round_digits(convert(quantity.value, quantity.unit, unit))
     if not Decimal(row["low"]) <= value <= Decimal(row["high"]):
         high = "OL" if row["high"] == "Infinity" else row["high"]
         return Mistake(
-            f"{value:f} {row['unit']} is outside {row['low']} to {high} {row['unit']}: look at "
-            "the unit and the leads; if it stays, none of these results fits"
+            f"{value:f} {unit} is outside {row['low']} to {high} {unit}: check the unit and the "
+            "leads; if it stays, no result matches"
         )
-    return Read(value, *_error(row["unit"], tools, found))
+    return ReadingValue(value, *_tool_error(quantity, unit, tools))
 
 
-def _error(wanted: str, tools: Sequence[ToolRow], found: Quantity) -> tuple[str, Decimal]:
-    """Return the tool that reads this, and how far it may be off; the unit typed comes first."""
-    reads = [(tool["name"], one) for tool in tools for one in tool["reads"]]
-    reads = [pair for pair in reads if same_kind(pair[1][0], wanted)]
-    for name, one in sorted(reads, key=lambda pair: pair[1][0] != found.unit):
-        value = round_digits(convert(found.value, found.unit, one[0]))
-        if Decimal(one[1]) <= value <= Decimal(one[2]):
-            return name, round_digits(_off(one, Fraction(value)) * _factor(one[0], wanted))
+def _tool_error(quantity: Quantity, unit: str, tools: Sequence[ToolRow]) -> tuple[str, Decimal]:
+    """Return the tool that reads this and its possible error; the typed unit comes first."""
+    ranges = [(tool["name"], row) for tool in tools for row in tool["reads"]]
+    ranges = [pair for pair in ranges if same_kind(pair[1][0], unit)]
+    for name, row in sorted(ranges, key=lambda pair: pair[1][0] != quantity.unit):
+        tool_unit, low, high = row[:3]
+        value = round_digits(convert(quantity.value, quantity.unit, tool_unit))
+        if Decimal(low) <= value <= Decimal(high):
+            return name, round_digits(_error_of(row, Fraction(value)) * _factor(tool_unit, unit))
     return "", Decimal(0)
 
 
-def _off(reads: Reads, value: Fraction) -> Fraction:
-    step, percent, digits, fixed = map(Fraction, reads[3:])
-    return abs(value) * percent / 100 + digits * step + fixed
+def _error_of(row: InstrumentRow, value: Fraction) -> Fraction:
+    resolution, percent, digits, fixed = map(Fraction, row[3:])
+    return abs(value) * percent / 100 + digits * resolution + fixed
 
 
-def _factor(given: str, wanted: str) -> Fraction:
-    """How many times a difference grows from one unit to the other."""
-    source, target = find_unit(given), find_unit(wanted)
-    return source.factor / target.factor if source and target else Fraction(1)
+def _factor(source: str, target: str) -> Fraction:
+    """Return the factor of a difference from one unit to the other."""
+    from_unit, to_unit = find_unit(source), find_unit(target)
+    return from_unit.factor / to_unit.factor if from_unit and to_unit else Fraction(1)

@@ -1,25 +1,25 @@
-"""What stands in the walk table: plain lists and maps that JSON can carry.
+"""The rows of the walk table: plain lists and maps that JSON can carry.
 
-In: filled by `table`. Out: read by `follow` and by the page's script.
+In: filled in by `table`. Out: read by `follow` and by the page's script.
 
 All numbers are exact decimals as text; `Infinity` is over the instrument's range.
-A range is two cuts `[value, after]`: just before a value (0) or just after it (1). Where a range
-goes on to the end of all that can be read, its cut lies at `-Infinity` or `Infinity`, and a reading
-that a result takes whole is left out. In a check against the maker's figure the value of a cut is
-the name of what was looked up: `from` and `to` of a band, or `limit`.
+A range is two cuts `[value, after]`: just before a value (0) or just after it (1). If a range has
+no lower or upper limit, its cut is at `-Infinity` or `Infinity`. If a result takes every value of a
+reading, the reading is left out. In a check against the vehicle maker's spec, the value of a cut is
+the name of the spec that was looked up: `from` and `to` of a range, or `limit`.
 """
 
 from typing import NotRequired, TypedDict
 
 from builder.trade.expressions import Compiled
 
-Side = list[list[str | int]]  # the two cuts of a range
-# unit, from, to, step; then the error: percent, last digits, fixed
-Reads = tuple[str, str, str, str, str, str, str]
+CutPair = list[list[str | int]]  # the two cuts of a range
+# Unit, low, high, resolution; then the error: percent, last digits, fixed.
+InstrumentRow = tuple[str, str, str, str, str, str, str]
 
 
 class ReadingRow(TypedDict):
-    """A value to be typed in; `phrases` are there to choose from instead of a number."""
+    """A value to type in; `phrases` are the choices if it isn't a number."""
 
     name: str
     unit: str
@@ -29,7 +29,7 @@ class ReadingRow(TypedDict):
 
 
 class ComputedRow(TypedDict):
-    """A value worked out from the readings, and from computed ones above it."""
+    """A value calculated from the readings, and from computed ones above it."""
 
     name: str
     unit: str
@@ -37,15 +37,15 @@ class ComputedRow(TypedDict):
 
 
 class ResultRow(TypedDict):
-    """What a result takes of each reading it names, and where it leads."""
+    """The range of each reading that a result names, and where the result leads."""
 
-    ranges: dict[str, Side]
+    ranges: dict[str, CutPair]
     to: str
-    otherwise: NotRequired[bool]  # takes what the results above it leave
+    otherwise: NotRequired[bool]  # covers what the results above it leave
 
 
 class StepRow(TypedDict):
-    """One check; `figure` names what is to be looked up first, in the unit of the reading."""
+    """One check; `figure` names the spec to look up first, in the unit of the reading."""
 
     readings: list[ReadingRow]
     computed: list[ComputedRow]
@@ -55,13 +55,13 @@ class StepRow(TypedDict):
 
 
 class ToolRow(TypedDict):
-    """A tool and what it reads of the kinds that this tree asks for."""
+    """A tool, and its ranges for the units of this tree."""
 
     name: str
-    reads: list[Reads]
+    reads: list[InstrumentRow]
 
 
-class Table(TypedDict):
+class WalkTable(TypedDict):
     """The steps by id, and the tools that they name."""
 
     steps: dict[str, StepRow]

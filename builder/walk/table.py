@@ -1,107 +1,116 @@
 """The checks of a tree that measure something, as one table.
 
-In: a `Tree`, and the library for what its tools can tell. Out: a `Table`; `rows` says what stands
-in it.
+In: a `Tree`, and the library for the accuracy of its tools. Out: a `WalkTable`, described in
+`rows`.
 """
 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from builder.graph.space import domain_of, with_over_limit
+from builder.model.checks import Check, Reading, Result
 from builder.model.figures import COMPARISONS, FigureKind
 from builder.model.knowledge import InstrumentRange, Tool
 from builder.model.library import Library
 from builder.model.ranges import BOTTOM, Cut, Range
-from builder.model.tree import Check, Reading, Result, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.trade.instruments import Accuracy, parse_accuracy
 from builder.trade.mistake import Mistake
 from builder.trade.units import find_unit, same_kind
-from builder.walk.computed import computed_rows, symbol
-from builder.walk.rows import ReadingRow, Reads, ResultRow, Side, StepRow, Table, ToolRow
+from builder.walk.computed_readings import computed_rows, unit_symbol
+from builder.walk.rows import (
+    CutPair,
+    InstrumentRow,
+    ReadingRow,
+    ResultRow,
+    StepRow,
+    ToolRow,
+    WalkTable,
+)
 
-_FIGURES = {FigureKind.BAND: ["from", "to"], FigureKind.LIMIT: ["limit"]}  # what is asked for
+_SPECS = {FigureKind.BAND: ["from", "to"], FigureKind.LIMIT: ["limit"]}  # the specs to look up
 _LOWEST: list[str | int] = ["-Infinity", 0]
 _HIGHEST: list[str | int] = ["Infinity", 1]
 
 
-def walk_table(tree: Tree, library: Library) -> Table:
-    """Write down every check of a tree that has readings or is held against a figure."""
+def walk_table(tree: Tree, library: Library) -> WalkTable:
+    """Return every check of a tree that has readings or is compared with a spec."""
     steps: dict[str, StepRow] = {}
     kinds: set[str] = set()
     for step in tree.steps.values():
-        row = _step(step, _tools(tree, step))
+        row = _step_row(step, _tools(tree, step))
         if row:
             steps[str(step.id)] = row
-            kinds.update(one["unit"] for one in row["readings"] if one["unit"])
+            kinds.update(reading["unit"] for reading in row["readings"] if reading["unit"])
     named = dict.fromkeys(id_ for row in steps.values() for id_ in row["tools"])
-    tools = {id_: _tool(library.tools[id_], kinds) for id_ in named if id_ in library.tools}
+    tools = {id_: _tool_row(library.tools[id_], kinds) for id_ in named if id_ in library.tools}
     return {"steps": steps, "tools": {id_: row for id_, row in tools.items() if row["reads"]}}
 
 
 def _tools(tree: Tree, step: Step) -> list[str]:
-    """Return the tools of a step; with the method of another step come its tools."""
+    """Return the tools of a step, or those of the step whose method it takes."""
     method = tree.steps.get(step.same_as) if step.same_as else None
     return [str(id_) for id_ in step.tools or (method.tools if method else ())]
 
 
-def _step(step: Step, tools: list[str]) -> StepRow | None:
+def _step_row(step: Step, tools: list[str]) -> StepRow | None:
     check = step.body
     if not isinstance(check, Check):
         return None
     if check.figure:
-        return _against_figure(check, tools)
-    if not check.readings or any(find_unit(one.unit) is None for one in _measured(check)):
+        return _spec_row(check, tools)
+    if not check.readings or any(find_unit(m.unit) is None for m in _measured(check)):
         return None
-    axes = {one.name: domain_of(one) for one in check.readings}
-    computed = list(computed_rows(check, axes))
+    domains = {reading.name: domain_of(reading) for reading in check.readings}
+    computed = list(computed_rows(check, domains))
     if len(computed) < len(check.computed):
-        return None  # a formula that cannot be worked out is a finding; the page shows no form
+        return None  # a formula that can't be calculated is a finding; the page shows no form
     return {
-        "readings": [_reading(one) for one in check.readings],
+        "readings": [_reading_row(reading) for reading in check.readings],
         "computed": computed,
-        "results": [_result(check, one, axes) for one in check.results],
+        "results": [_result_row(check, result, domains) for result in check.results],
         "tools": tools,
     }
 
 
 def _measured(check: Check) -> Iterator[Reading]:
-    return (one for one in check.readings if not one.one_of)
+    return (reading for reading in check.readings if not reading.one_of)
 
 
-def _against_figure(check: Check, tools: list[str]) -> StepRow | None:
+def _spec_row(check: Check, tools: list[str]) -> StepRow | None:
     figure = check.figure
     if not figure or find_unit(figure.unit) is None:
         return None
-    sides = [_against(figure.kind, str(one.said)) for one in check.results]
+    ranges = [_spec_cuts(figure.kind, str(result.text)) for result in check.results]
     return {
-        "figure": _FIGURES[figure.kind],
+        "figure": _SPECS[figure.kind],
         "readings": [
-            {"name": "", "unit": symbol(figure.unit), "low": "-Infinity", "high": "Infinity"}
+            {"name": "", "unit": unit_symbol(figure.unit), "low": "-Infinity", "high": "Infinity"}
         ],
         "computed": [],
         "results": [
-            {"ranges": {"": side} if side else {}, "to": str(one.branch.text)}
-            for side, one in zip(sides, check.results, strict=True)
+            {"ranges": {"": cuts} if cuts else {}, "to": str(result.branch.text)}
+            for cuts, result in zip(ranges, check.results, strict=True)
         ],
         "tools": tools,
     }
 
 
-def _against(kind: FigureKind, comparison: str) -> Side | None:
-    """Write how a result compares with a figure: 0 lies below it, 1 within or at it, 2 above."""
+def _spec_cuts(kind: FigureKind, comparison: str) -> CutPair | None:
+    """Return the cuts of a result against a spec: place 0 is below it, 1 at or within, 2 above."""
     places = COMPARISONS[kind].get(comparison)
     if places is None:
         return None
-    first, last = _FIGURES[kind][0], _FIGURES[kind][-1]
-    lows: Side = [_LOWEST, [first, 0], [last, 1]]
-    highs: Side = [[first, 0], [last, 1], _HIGHEST]
+    first, last = _SPECS[kind][0], _SPECS[kind][-1]
+    lows: CutPair = [_LOWEST, [first, 0], [last, 1]]
+    highs: CutPair = [[first, 0], [last, 1], _HIGHEST]
     return [lows[int(places.low.value)], highs[int(places.high.value)]]
 
 
-def _reading(reading: Reading) -> ReadingRow:
+def _reading_row(reading: Reading) -> ReadingRow:
     row: ReadingRow = {
         "name": reading.name,
-        "unit": "" if reading.one_of else symbol(reading.unit),
+        "unit": "" if reading.one_of else unit_symbol(reading.unit),
         "low": _text(reading.low),
         "high": _text(reading.high),
     }
@@ -110,14 +119,14 @@ def _reading(reading: Reading) -> ReadingRow:
     return row
 
 
-def _result(check: Check, result: Result, axes: Mapping[str, Range]) -> ResultRow:
+def _result_row(check: Check, result: Result, domains: Mapping[str, Range]) -> ResultRow:
     ranges = {
-        name: _side(check, name, said, axes[name])
-        for name, said in result.ranges.items()
-        if name in axes
+        name: _cuts(check, name, written, domains[name])
+        for name, written in result.ranges.items()
+        if name in domains
     }
     row: ResultRow = {
-        "ranges": {name: side for name, side in ranges.items() if side != [_LOWEST, _HIGHEST]},
+        "ranges": {name: cuts for name, cuts in ranges.items() if cuts != [_LOWEST, _HIGHEST]},
         "to": str(result.branch.text),
     }
     if result.otherwise:
@@ -125,8 +134,8 @@ def _result(check: Check, result: Result, axes: Mapping[str, Range]) -> ResultRo
     return row
 
 
-def _side(check: Check, name: str, written: Range, domain: Range) -> Side:
-    """Write a range; where it reaches an end of all that can be read, it is left open there."""
+def _cuts(check: Check, name: str, written: Range, domain: Range) -> CutPair:
+    """Return the cuts of a range, without a limit at an end of the domain that it reaches."""
     covered = with_over_limit(check, name, written)
     low = _LOWEST if covered.low <= max(domain.low, BOTTOM) else _cut(covered.low)
     return [low, _HIGHEST if covered.high >= domain.high else _cut(covered.high)]
@@ -140,16 +149,17 @@ def _text(value: Decimal) -> str:
     return f"{value:f}"
 
 
-def _tool(tool: Tool, kinds: set[str]) -> ToolRow:
-    reads = [_reads(one) for one in tool.reads if any(same_kind(one.unit, kind) for kind in kinds)]
-    return {"name": str(tool.name), "reads": reads}
+def _tool_row(tool: Tool, kinds: set[str]) -> ToolRow:
+    ranges = [r for r in tool.reads if any(same_kind(r.unit, kind) for kind in kinds)]
+    return {"name": str(tool.name), "reads": [_instrument_row(r) for r in ranges]}
 
 
-def _reads(of: InstrumentRange) -> Reads:
-    """Write what a tool reads; without a stated error it may be off by one step."""
-    stated = parse_accuracy(of.error) if of.error else Accuracy(digits=Decimal(1))
+def _instrument_row(instrument: InstrumentRange) -> InstrumentRow:
+    """Return a range of a tool; without a stated error, it may be off by its resolution."""
+    stated = parse_accuracy(instrument.error) if instrument.error else Accuracy(digits=Decimal(1))
     error = Accuracy() if isinstance(stated, Mistake) else stated
-    step = of.resolution or Decimal(0)
-    figures = (of.low, of.high, step, error.percent, error.digits, error.fixed)
+    resolution = instrument.resolution or Decimal(0)
+    error_figures = (error.percent, error.digits, error.fixed)
+    figures = (instrument.low, instrument.high, resolution, *error_figures)
     low, high, fine, percent, digits, fixed = map(_text, figures)
-    return symbol(of.unit), low, high, fine, percent, digits, fixed
+    return unit_symbol(instrument.unit), low, high, fine, percent, digits, fixed

@@ -1,15 +1,15 @@
-/* Which result a check gives, from what was typed: builder/walk/readings and follow in the page.
+/* Which result a check gives, from the typed readings: builder/walk/readings and follow, in the page.
  *
- * In: the walk table (builder/walk/rows says what stands in it), a step, what was typed by the name
- * of the reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js);
- * a cut lies just before its value or just after it.
+ * In: the walk table (described in builder/walk/rows), a step, the typed text by the name of the
+ * reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js); a cut
+ * is just before its value or just after it.
  */
 "use strict";
 globalThis.baytreeFollow = (() => {
   const { INFINITY, read, finite, less, same, add, subtract, multiply, divide, negative, size, run,
     bounds, rounded } = baytreeExact;
   const { typed: typedQuantity, convert, sameKind, unit } = baytreeQuantities;
-  const MINUS = negative(INFINITY);
+  const MINUS_INFINITY = negative(INFINITY);
   const ZERO = read("0");
   const digits = (value) => (finite(value) ? rounded(value) : "Infinity");
   const exact = (value, towards) => read(rounded(value, 12, towards));
@@ -20,122 +20,128 @@ globalThis.baytreeFollow = (() => {
     const row = table.steps[id];
     const filled = Object.fromEntries(Object.entries(typed)
       .map(([name, text]) => [name, text.trim()]).filter(([, text]) => text));
-    if (!Object.keys(filled).length) return outcome("nothing typed");
-    const tools = row.tools.filter((one) => table.tools[one]).map((one) => table.tools[one]);
-    const { taken, mistakes } = allRead(row, tools, filled);
-    if (Object.keys(mistakes).length) return outcome("typed wrongly", { mistakes });
-    if ((row.figure || []).some((name) => !taken[name])) {
-      return outcome("more to be typed", { fits: row.results.map((_, at) => at) });
+    if (!Object.keys(filled).length) return outcome("empty");
+    const tools = row.tools.filter((tool) => table.tools[tool]).map((tool) => table.tools[tool]);
+    const { readings, mistakes } = parseReadings(row, tools, filled);
+    if (Object.keys(mistakes).length) return outcome("invalid", { mistakes });
+    if ((row.figure || []).some((name) => !readings[name])) {
+      return outcome("incomplete", { fits: row.results.map((_, at) => at) });
     }
-    return found(row, taken);
+    return outcomeOf(row, readings);
   }
 
   // Readings
 
-  function allRead(row, tools, filled) {
-    const taken = {}, mistakes = {};
-    const keep = (name, one) => { (one.mistake ? mistakes : taken)[name] = one.mistake || one; };
+  function parseReadings(row, tools, filled) {
+    const readings = {}, mistakes = {};
+    const store = (name, value) => {
+      (value.mistake ? mistakes : readings)[name] = value.mistake || value;
+    };
     for (const name of row.figure || []) {
-      if (filled[name]) keep(name, figure(row.readings[0].unit, filled[name]));
+      if (filled[name]) store(name, parseSpec(filled[name], row.readings[0].unit));
     }
-    for (const one of row.readings) {
-      if (filled[one.name]) keep(one.name, reading(one, tools, filled[one.name]));
+    for (const reading of row.readings) {
+      const text = filled[reading.name];
+      if (text) store(reading.name, parseReading(text, reading, tools));
     }
-    if (row.figure && taken.from && taken.to && less(taken.to.value, taken.from.value)) {
-      mistakes.to = "the band ends below its beginning";
+    if (row.figure && readings.from && readings.to && less(readings.to.value, readings.from.value)) {
+      mistakes.to = "the high spec is below the low spec";
     }
-    return { taken, mistakes };
+    return { readings, mistakes };
   }
 
-  function figure(wanted, text) {
-    const one = typedQuantity(text, wanted);
-    if (one.mistake) return one;
-    if (one.over) return { mistake: "the maker's figure is a number" };
-    return { value: exact(convert(one.value, one.unit, wanted)), error: ZERO };
+  function parseSpec(text, symbol) {
+    const quantity = typedQuantity(text, symbol);
+    if (quantity.mistake) return quantity;
+    if (quantity.over) return { mistake: "the spec must be a number" };
+    return { value: exact(convert(quantity.value, quantity.unit, symbol)), error: ZERO };
   }
 
-  function reading(row, tools, text) {
+  function parseReading(text, row, tools) {
     if (row.phrases) {
       const at = row.phrases.indexOf(text);
-      return at < 0 ? { mistake: `${text} is none of: ${row.phrases.join(", ")}` }
+      return at < 0 ? { mistake: `${text} isn't one of: ${row.phrases.join(", ")}` }
         : { value: read(String(at)), error: ZERO };
     }
-    const one = typedQuantity(text, row.unit);
-    if (one.mistake) return one;
-    if (one.over) {
+    const quantity = typedQuantity(text, row.unit);
+    if (quantity.mistake) return quantity;
+    if (quantity.over) {
       return row.high === "Infinity" ? { value: INFINITY, error: ZERO }
-        : { mistake: "OL is no reading of this check: look at the leads and the range, then read again" };
+        : { mistake: "OL isn't a valid reading here: check the leads and the range, then reread" };
     }
-    const value = exact(convert(one.value, one.unit, row.unit));
+    const value = exact(convert(quantity.value, quantity.unit, row.unit));
     if (less(value, read(row.low)) || less(read(row.high), value)) {
       const high = row.high === "Infinity" ? "OL" : row.high;
       return { mistake: `${digits(value)} ${row.unit} is outside ${row.low} to ${high} ${row.unit}: `
-        + "look at the unit and the leads; if it stays, none of these results fits" };
+        + "check the unit and the leads; if it stays, no result matches" };
     }
-    return { value, ...errorOf(row.unit, tools, one) };
+    return { value, ...toolError(quantity, row.unit, tools) };
   }
 
-  // The tool that reads this, and how far it may be off; the unit that was typed comes first.
-  function errorOf(wanted, tools, one) {
-    const all = tools.flatMap((tool) => tool.reads.map((reads) => ({ tool: tool.name, reads })))
-      .filter(({ reads }) => sameKind(reads[0], wanted));
-    const ordered = [...all.filter(({ reads }) => reads[0] === one.unit),
-      ...all.filter(({ reads }) => reads[0] !== one.unit)];
-    for (const { tool, reads: [symbol, ...figures] } of ordered) {
-      const value = exact(convert(one.value, one.unit, symbol));
-      const [low, high, step, percent, last, fixed] = figures.map(read);
+  // The tool that reads this, and its possible error; the typed unit comes first.
+  function toolError(quantity, wanted, tools) {
+    const ranges = tools.flatMap((tool) => tool.reads.map((range) => ({ tool: tool.name, range })))
+      .filter(({ range }) => sameKind(range[0], wanted));
+    const ordered = [...ranges.filter(({ range }) => range[0] === quantity.unit),
+      ...ranges.filter(({ range }) => range[0] !== quantity.unit)];
+    for (const { tool, range: [symbol, ...figures] } of ordered) {
+      const value = exact(convert(quantity.value, quantity.unit, symbol));
+      const [low, high, resolution, percent, last, fixed] = figures.map(read);
       if (!less(value, low) && !less(high, value)) {
         const share = divide(multiply(size(value), percent), read("100"));
-        const off = add(add(share, multiply(last, step)), fixed);
+        const error = add(add(share, multiply(last, resolution)), fixed);
         const factor = divide(unit(symbol).factor, unit(wanted).factor);
-        return { tool, error: exact(multiply(off, factor)) };
+        return { tool, error: exact(multiply(error, factor)) };
       }
     }
     return { error: ZERO };
   }
 
-  // Spans: between which values the truth lies
+  // Spans: the true value is between the two ends
 
-  function found(row, taken) {
-    const names = row.readings.map((one) => one.name);
-    const complete = names.every((name) => taken[name]);
-    const spans = Object.fromEntries(row.readings.map((one) => [one.name, span(one, taken[one.name])]));
+  function outcomeOf(row, readings) {
+    const names = row.readings.map((reading) => reading.name);
+    const complete = names.every((name) => readings[name]);
+    const spans = Object.fromEntries(
+      row.readings.map((reading) => [reading.name, spanOf(reading, readings[reading.name])]));
     const values = Object.fromEntries(
-      names.filter((name) => taken[name]).map((name) => [name, taken[name].value]));
-    computed(row, spans, values);
-    const fits = fitting(row.results, spans, taken);
-    const at = complete ? readsAs(row.results, values, taken) : null;
-    const ways = new Set(fits.map((one) => row.results[one].to));
-    let state = complete ? "too close to say" : "more to be typed";
+      names.filter((name) => readings[name]).map((name) => [name, readings[name].value]));
+    addComputed(row, spans, values);
+    const fits = possibleResults(row.results, spans, readings);
+    const at = complete ? exactResult(row.results, values, readings) : null;
+    const targets = new Set(fits.map((place) => row.results[place].to));
+    let state = complete ? "too close to call" : "incomplete";
     if (!fits.length || (complete && at === null)) state = "no result";
-    else if (ways.size === 1) state = "decided";
+    else if (targets.size === 1) state = "decided";
     return outcome(state, {
       fits: state === "decided" && at !== null ? [at] : fits,
       reads_as: at,
       values: Object.fromEntries(Object.entries(values).map(
         ([name, value]) => [name, value === null ? "" : digits(value)])),
-      errors: Object.fromEntries(Object.entries(taken).filter(([, one]) => !same(one.error, ZERO))
-        .map(([name, one]) => [name, [one.tool, digits(one.error)]])),
+      errors: Object.fromEntries(Object.entries(readings)
+        .filter(([, { error }]) => !same(error, ZERO))
+        .map(([name, { tool, error }]) => [name, [tool, digits(error)]])),
     });
   }
 
-  function span(row, one) {
-    if (!one) return [read(row.low), read(row.high)];
-    if (same(one.error, ZERO)) return [one.value, one.value];
-    return [exact(subtract(one.value, one.error), "down"), exact(add(one.value, one.error), "up")];
+  function spanOf(row, reading) {
+    if (!reading) return [read(row.low), read(row.high)];
+    const { value, error } = reading;
+    if (same(error, ZERO)) return [value, value];
+    return [exact(subtract(value, error), "down"), exact(add(value, error), "up")];
   }
 
-  // Adds the span and, where all is known, the value of each computed reading.
-  function computed(row, spans, values) {
+  // Adds the span and, if all its readings are known, the value of each computed reading.
+  function addComputed(row, spans, values) {
     for (const { name, form } of row.computed) {
       const used = [...namesIn(form)];
-      spans[name] = spanOf(form, spans, used);
-      if (!used.every((one) => one in values)) continue;
-      const value = used.some((one) => values[one] === null || !finite(values[one])) ? null
+      spans[name] = computedSpan(form, spans, used);
+      if (!used.every((use) => use in values)) continue;
+      const value = used.some((use) => values[use] === null || !finite(values[use])) ? null
         : run(form, values);
       values[name] = value && exact(value);
-      if (!value) spans[name] = [INFINITY, MINUS]; // nothing: no result that names it fits
-      else if (used.every((one) => same(...spans[one]))) spans[name] = [values[name], values[name]];
+      if (!value) spans[name] = [INFINITY, MINUS_INFINITY]; // empty: no result that names it matches
+      else if (used.every((use) => same(...spans[use]))) spans[name] = [values[name], values[name]];
     }
   }
 
@@ -145,45 +151,46 @@ globalThis.baytreeFollow = (() => {
     return new Set(parts.flatMap((part) => [...namesIn(part)]));
   }
 
-  function spanOf(form, spans, used) {
-    if (!used.every((one) => spans[one].every(finite))) return [MINUS, INFINITY];
+  function computedSpan(form, spans, used) {
+    if (!used.every((use) => spans[use].every(finite))) return [MINUS_INFINITY, INFINITY];
     const ends = bounds(form, spans);
-    return ends ? [exact(ends[0], "down"), exact(ends[1], "up")] : [MINUS, INFINITY];
+    return ends ? [exact(ends[0], "down"), exact(ends[1], "up")] : [MINUS_INFINITY, INFINITY];
   }
 
   // Results
 
-  function fitting(results, spans, taken) {
-    const fits = [];
-    for (const [at, one] of results.entries()) {
-      const pairs = Object.entries(one.ranges).map(([name, side]) => [cuts(side, taken), spans[name]]);
-      if (!one.otherwise && !pairs.every(reaches)) continue;
-      fits.push(at);
-      if (one.otherwise || pairs.every(isSure)) break;
+  function possibleResults(results, spans, readings) {
+    const possible = [];
+    for (const [at, result] of results.entries()) {
+      const pairs = Object.entries(result.ranges)
+        .map(([name, cuts]) => [rangeOf(cuts, readings), spans[name]]);
+      if (!result.otherwise && !pairs.every(overlaps)) continue;
+      possible.push(at);
+      if (result.otherwise || pairs.every(contains)) break;
     }
-    return fits;
+    return possible;
   }
 
-  // The figures that were looked up stand in the place of their names.
-  const cuts = (side, taken) => side.map(
-    ([value, after]) => [taken[value] ? taken[value].value : read(value), after]);
+  // The cuts with the specs that were looked up filled in.
+  const rangeOf = (cuts, readings) => cuts.map(
+    ([value, after]) => [readings[value] ? readings[value].value : read(value), after]);
   const takes = ([[low, lowAfter], [high, highAfter]], value) =>
     (less(low, value) || (same(low, value) && !lowAfter))
     && (less(value, high) || (same(value, high) && Boolean(highAfter)));
 
-  function reaches([side, [low, high]]) {
-    if (same(low, high)) return takes(side, low);
-    return !less(high, side[0][0]) && !less(side[1][0], low);
+  function overlaps([range, [low, high]]) {
+    if (same(low, high)) return takes(range, low);
+    return !less(high, range[0][0]) && !less(range[1][0], low);
   }
 
-  function isSure([side, [low, high]]) {
-    if (same(low, high)) return takes(side, low);
-    return less(side[0][0], low) && less(high, side[1][0]);
+  function contains([range, [low, high]]) {
+    if (same(low, high)) return takes(range, low);
+    return less(range[0][0], low) && less(high, range[1][0]);
   }
 
-  function readsAs(results, values, taken) {
-    const at = results.findIndex((one) => one.otherwise || Object.entries(one.ranges).every(
-      ([name, side]) => values[name] !== null && takes(cuts(side, taken), values[name])));
+  function exactResult(results, values, readings) {
+    const at = results.findIndex((result) => result.otherwise || Object.entries(result.ranges).every(
+      ([name, cuts]) => values[name] !== null && takes(rangeOf(cuts, readings), values[name])));
     return at < 0 ? null : at;
   }
 

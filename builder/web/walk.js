@@ -1,8 +1,8 @@
-/* Readings typed in beside the limits of a tree's checks.
+/* Readings typed into a tree's checks.
  *
  * In: the walk table in the page, and its step cards. Out: a small form in each check that measures
- * something: it says which result the figures fall into, leads there, and says so where they lie too
- * close to a limit for the tool. Without this script the cards are whole all the same.
+ * something. It shows the result that matches the readings and links to its step, or says that a
+ * reading is too close to a limit for the tool. The cards work without this script.
  */
 "use strict";
 (() => {
@@ -11,44 +11,45 @@
   const { follow } = baytreeFollow;
   const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
   const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const FIGURES = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
-  const DIGITS = 4; // shown of a figure that was worked out
+  const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
+  const DIGITS = 4; // shown of a calculated value
 
   const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
   const marked = (text) => (baytreeTrade.mark === "comma" ? text.replace(".", ",") : text);
   const listed = (texts) => texts.join(", ");
+  const noted = (texts) => texts.join("; ");
 
   // Fields
 
   function fieldsOf(row) {
     const unit = row.readings[0].unit;
-    const figures = (row.figure || []).map((name) => ({ name, label: FIGURES[name], unit, low: "0" }));
-    const readings = row.readings.map((one) => ({
-      ...one, label: one.name ? sentence(one.name) : "Reading" }));
+    const figures = (row.figure || []).map((name) => ({ name, label: SPECS[name], unit, low: "0" }));
+    const readings = row.readings.map((reading) => ({
+      ...reading, label: reading.name ? sentence(reading.name) : "Reading" }));
     return [...figures, ...readings];
   }
 
-  function field(step, one, at) {
+  function field(step, reading, at) {
     const id = `read-${step}-${at}`;
     const wrong = element("p", { id: `${id}-wrong`, class: "wrong", hidden: "" });
-    const box = one.phrases ? choice(id, one) : entry(id, one);
+    const box = reading.phrases ? choice(id, reading) : entry(id, reading);
     return element("div", { class: "field" },
-      element("label", { for: id }, one.label), box, wrong);
+      element("label", { for: id }, reading.label), box, wrong);
   }
 
-  function choice(id, one) {
-    const options = ["", ...one.phrases].map((text) => element("option", {}, text));
-    return element("select", { id, name: one.name, "aria-describedby": `${id}-wrong` }, ...options);
+  function choice(id, reading) {
+    const options = ["", ...reading.phrases].map((text) => element("option", {}, text));
+    return element("select", { id, name: reading.name, "aria-describedby": `${id}-wrong` }, ...options);
   }
 
-  // A phone's pad of figures has no minus, so it is asked for only where none is needed.
-  function entry(id, one) {
-    const box = element("input", { id, name: one.name, type: "text", autocomplete: "off",
+  // A phone's number pad has no minus, so a field gets it only if it needs none.
+  function entry(id, reading) {
+    const box = element("input", { id, name: reading.name, type: "text", autocomplete: "off",
       autocapitalize: "off", spellcheck: "false", maxlength: "40", "aria-describedby": `${id}-wrong` });
-    if (!one.low.startsWith("-")) box.inputMode = "decimal";
-    const units = [one.unit, ...ofKind(one.unit).filter((unit) => unit !== one.unit)];
-    const beside = units.length === 1 ? element("span", { class: "unit" }, sign(one.unit))
-      : element("select", { "aria-label": `Unit of: ${one.label}` },
+    if (!reading.low.startsWith("-")) box.inputMode = "decimal";
+    const units = [reading.unit, ...ofKind(reading.unit).filter((unit) => unit !== reading.unit)];
+    const beside = units.length === 1 ? element("span", { class: "unit" }, sign(reading.unit))
+      : element("select", { "aria-label": `Unit of: ${reading.label}` },
         ...units.map((unit) => element("option", { value: unit }, sign(unit))));
     return element("div", { class: "value" }, box, beside);
   }
@@ -58,9 +59,7 @@
     return withUnit(box.value, beside === box ? "" : beside?.value).trim();
   }
 
-  // What is said
-
-  const wayOf = (ways, at) => ways.children[at];
+  // Answers
 
   function lead(ways, at) {
     const way = ways.children[at].querySelector(".way");
@@ -71,35 +70,35 @@
       : element("span", {}, words);
   }
 
-  function said(ways, at) {
+  function resultText(ways, at) {
     const means = ways.children[at].querySelector(".way-means");
     const range = ways.children[at].querySelector(".way-said b").textContent;
     return means ? `${range}, ${means.textContent}` : range;
   }
 
-  // Where something was worked out it is said; what was typed stands in its field.
+  // Calculated values if there are any; the typed ones are in their fields.
   function figures(row, values) {
-    const worked = row.computed.filter((one) => values[one.name]);
-    const rows = worked.length ? worked : row.readings.filter((one) => one.name in values);
-    return listed(rows.map((one) => `${one.name} ${figure(one, values[one.name])}`.trim()));
+    const computed = row.computed.filter(({ name }) => values[name]);
+    const rows = computed.length ? computed : row.readings.filter(({ name }) => name in values);
+    return listed(rows.map((shown) => `${shown.name} ${figure(shown, values[shown.name])}`.trim()));
   }
 
-  function figure(one, value) {
-    if (one.phrases) return one.phrases[Number(value)];
+  function figure(row, value) {
+    if (row.phrases) return row.phrases[Number(value)];
     if (value === "Infinity") return "OL";
-    return marked(written(one.form ? rounded(read(value), DIGITS) : value, one.unit).trim());
+    return marked(written(row.form ? rounded(read(value), DIGITS) : value, row.unit).trim());
   }
 
-  function sayDecided(row, ways, found) {
-    const [at] = found.fits;
-    return [element("p", {}, element("b", {}, figures(row, found.values)),
-      `: ${said(ways, at)}. `, lead(ways, at))];
+  function decidedText(row, ways, outcome) {
+    const [at] = outcome.fits;
+    return [element("p", {}, element("b", {}, figures(row, outcome.values)),
+      `: ${resultText(ways, at)}. `, lead(ways, at))];
   }
 
-  function sayTooClose(row, ways, found) {
-    const open = found.fits.map((at) => `${said(ways, at)} (${place(ways, at)})`);
-    return [element("p", {}, element("b", {}, `${figures(row, found.values)}: too close to call. `),
-      `${open.join(" or ")}. ${accuracy(row, found.errors)}. Use a finer range and reread.`)];
+  function tooCloseText(row, ways, outcome) {
+    const possible = outcome.fits.map((at) => `${resultText(ways, at)} (${place(ways, at)})`);
+    return [element("p", {}, element("b", {}, `${figures(row, outcome.values)}: too close to call. `),
+      `${possible.join(" or ")}. ${accuracy(row, outcome.errors)}. Use a finer range and reread.`)];
   }
 
   function place(ways, at) {
@@ -107,39 +106,39 @@
     return number ? `step ${number.textContent}` : "another tree";
   }
 
-  // "Multimeter: ±23 mV at plus, ±21 mV at ground". A tool is named once.
+  // "Multimeter: ±23 mV at plus, ±21 mV at ground". Each tool is named once.
   function accuracy(row, errors) {
-    const units = Object.fromEntries(row.readings.map((one) => [one.name, one.unit]));
+    const units = Object.fromEntries(row.readings.map(({ name, unit }) => [name, unit]));
     const byTool = {};
-    for (const [name, [tool, error]] of Object.entries(errors)) {
-      const off = `±${marked(written(rounded(read(error), 2, "up"), units[name]))}`;
-      (byTool[tool] ||= []).push(name ? `${off} at ${name}` : off);
+    for (const [name, [tool, digits]] of Object.entries(errors)) {
+      const error = marked(written(rounded(read(digits), 2, "up"), units[name]));
+      (byTool[tool] ||= []).push(name ? `±${error} at ${name}` : `±${error}`);
     }
     return Object.entries(byTool).map(([tool, all]) => `${tool}: ${listed(all)}`).join("; ");
   }
 
-  function sayWaiting(row, ways, found, missing) {
-    const open = found.fits.length < row.results.length
-      ? ` Still possible: ${listed(found.fits.map((at) => said(ways, at)))}.` : "";
-    return [element("p", {}, `Enter: ${missing.join("; ")}.${open}`)];
+  function incompleteText(row, ways, outcome, missing) {
+    const possible = outcome.fits.length < row.results.length
+      ? ` Still possible: ${noted(outcome.fits.map((at) => resultText(ways, at)))}.` : "";
+    return [element("p", {}, `Enter: ${noted(missing)}.${possible}`)];
   }
 
-  const sayNoResult = (row, ways, found) => [element("p", { class: "wrong" },
-    `${figures(row, found.values)}: no result matches.`)];
+  const noResultText = (row, ways, outcome) => [element("p", { class: "wrong" },
+    `${figures(row, outcome.values)}: no result matches.`)];
 
-  const SAY = {
-    decided: sayDecided, "too close to say": sayTooClose, "more to be typed": sayWaiting,
-    "no result": sayNoResult,
+  const ANSWERS = {
+    decided: decidedText, "too close to call": tooCloseText, incomplete: incompleteText,
+    "no result": noResultText,
   };
-  const MARKS = { decided: "match", "too close to say": "possible" };
+  const MARKS = { decided: "match", "too close to call": "possible" };
 
-  function markRows(ways, found) {
+  function markRows(ways, outcome) {
     [...ways.children].forEach((row, at) => {
       row.querySelectorAll(".fit").forEach((old) => old.remove());
-      const fits = MARKS[found.state] && found.fits.includes(at);
+      const fits = MARKS[outcome.state] && outcome.fits.includes(at);
       row.firstElementChild.classList.toggle("fits", Boolean(fits));
       if (fits) row.querySelector(".way-said").append(
-        element("span", { class: "fit" }, " ", element("span", { class: "mark" }, MARKS[found.state])));
+        element("span", { class: "fit" }, " ", element("span", { class: "mark" }, MARKS[outcome.state])));
     });
   }
 
@@ -150,21 +149,22 @@
     const fields = fieldsOf(row);
     const answer = element("output", { class: "answer", "aria-live": "polite" });
     const form = element("form", { class: "readings", autocomplete: "off" },
-      element("div", { class: "fields" }, ...fields.map((one, at) => field(id, one, at))), answer);
-    const boxes = fields.map((one, at) => form.querySelector(`[id="read-${CSS.escape(id)}-${at}"]`));
-    let before = "";
+      element("div", { class: "fields" }, ...fields.map((shown, at) => field(id, shown, at))), answer);
+    const boxes = fields.map((_, at) => form.querySelector(`[id="read-${CSS.escape(id)}-${at}"]`));
+    let previous = "";
 
-    // Leaving a field to press the link must not take the link away: the same is not said again.
+    // Leaving a field to press the link must keep the link: the same answer isn't written again.
     function show() {
       const typed = Object.fromEntries(boxes.map((box) => [box.name, text(box)]));
-      const now = JSON.stringify(typed);
-      if (now === before) return;
-      before = now;
-      const found = follow(table, id, typed);
-      for (const box of boxes) showMistake(box, found.mistakes[box.name]);
-      markRows(ways, found);
-      const missing = fields.filter((one) => !typed[one.name]).map((one) => one.label.toLowerCase());
-      answer.replaceChildren(...(SAY[found.state] ? SAY[found.state](row, ways, found, missing) : []));
+      const current = JSON.stringify(typed);
+      if (current === previous) return;
+      previous = current;
+      const outcome = follow(table, id, typed);
+      for (const box of boxes) showMistake(box, outcome.mistakes[box.name]);
+      markRows(ways, outcome);
+      const missing = fields.filter(({ name }) => !typed[name]).map(({ label }) => label.toLowerCase());
+      const answerText = ANSWERS[outcome.state];
+      answer.replaceChildren(...(answerText ? answerText(row, ways, outcome, missing) : []));
     }
 
     answerAsTyped(form, show);

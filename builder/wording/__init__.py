@@ -1,4 +1,4 @@
-"""How values are written for people: scope, money, units, kinds, hazards by severity, results.
+"""Values as text for people: vehicles, money, units, labels, hazards by severity, results.
 
-In: values of the model. Out: plain phrases; nothing here is HTML or Markdown.
+In: values of the model. Out: plain text; nothing here is HTML or Markdown.
 """

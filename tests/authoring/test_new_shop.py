@@ -1,4 +1,4 @@
-"""A new shop: what is written checks clean, and nothing that stands there is touched."""
+"""A new shop passes the checks, and existing files stay as they are."""
 
 from datetime import date
 from pathlib import Path
@@ -7,14 +7,14 @@ import pytest
 
 from builder.authoring.new_shop import new_shop
 from builder.authoring.not_written import NotWritten
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.rules.shared.judge import judge_library
 
 TODAY = date(2026, 10, 1)
 
 
-def test_a_new_shop_is_sound_and_empty(tmp_path: Path) -> None:
-    """Not one finding, not even a warning, and no tree."""
+def test_a_new_shop_passes_and_is_empty(tmp_path: Path) -> None:
+    """It has no findings, not even a warning, and no tree."""
     written = new_shop(tmp_path / "shop")
     assert isinstance(written, tuple)
     library, findings = read_library(tmp_path / "shop")
@@ -25,8 +25,8 @@ def test_a_new_shop_is_sound_and_empty(tmp_path: Path) -> None:
     assert library.tools
 
 
-def test_it_tells_every_file_that_it_wrote(tmp_path: Path) -> None:
-    """What is told is there, and what is there is told."""
+def test_it_returns_every_file_that_it_wrote(tmp_path: Path) -> None:
+    """The list of files is complete, and every file in it exists."""
     written = new_shop(tmp_path / "shop")
     there = {path for path in (tmp_path / "shop").rglob("*") if path.is_file()}
     assert set(written) == there
@@ -34,16 +34,16 @@ def test_it_tells_every_file_that_it_wrote(tmp_path: Path) -> None:
     assert tmp_path / "shop" / "site_config" / "shop.yml" in there
 
 
-def test_it_goes_into_a_folder_that_holds_something_else(tmp_path: Path) -> None:
-    """An empty repository, or one with a licence in it, is a fine place."""
+def test_it_may_share_a_folder_with_other_files(tmp_path: Path) -> None:
+    """An empty repository, or one with a license in it, is fine."""
     (tmp_path / "LICENSE").write_text("ours")
     assert isinstance(new_shop(tmp_path), tuple)
     assert (tmp_path / "LICENSE").read_text() == "ours"
 
 
 @pytest.mark.parametrize("name", ["kb/tools.yml", "site_config/shop.yml", "README.md"])
-def test_it_writes_over_nothing(tmp_path: Path, name: str) -> None:
-    """One file in the way, and not a single one is written."""
+def test_it_overwrites_nothing(tmp_path: Path, name: str) -> None:
+    """If one file is in the way, none is written."""
     (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
     (tmp_path / name).write_text("mine")
     refused = new_shop(tmp_path)
@@ -65,7 +65,7 @@ def test_a_folder_that_is_a_link_is_in_the_way(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("name", [".", "kb"])
 def test_a_file_where_a_folder_must_be_is_in_the_way(tmp_path: Path, name: str) -> None:
-    """It is named, as a file in the way is, and not an error of the machine."""
+    """The message names it; it isn't an error of the system."""
     shop = tmp_path / "shop"
     if name != ".":
         shop.mkdir()
@@ -75,8 +75,8 @@ def test_a_file_where_a_folder_must_be_is_in_the_way(tmp_path: Path, name: str) 
     assert str(shop / name) in refused.message
 
 
-def test_a_link_that_leads_nowhere_is_in_the_way(tmp_path: Path) -> None:
-    """Writing through it would make a file somewhere else."""
+def test_a_link_to_nothing_is_in_the_way(tmp_path: Path) -> None:
+    """Writing through it would create a file somewhere else."""
     (tmp_path / "kb").mkdir()
     (tmp_path / "kb" / "tools.yml").symlink_to(tmp_path / "elsewhere")
     assert isinstance(new_shop(tmp_path), NotWritten)
@@ -84,7 +84,7 @@ def test_a_link_that_leads_nowhere_is_in_the_way(tmp_path: Path) -> None:
 
 
 def test_a_second_start_changes_nothing(tmp_path: Path) -> None:
-    """What was filled in since is safe."""
+    """What the user has filled in is safe."""
     new_shop(tmp_path)
     settings = tmp_path / "site_config" / "shop.yml"
     settings.write_text("shop: Mine\n")

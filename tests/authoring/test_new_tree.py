@@ -1,4 +1,4 @@
-"""A new tree: sound from the first line, wherever it is put, and never over another."""
+"""A new tree passes the checks as created, in any system, and overwrites no other."""
 
 import re
 from datetime import date
@@ -9,7 +9,7 @@ import pytest
 from builder.authoring.new_shop import new_shop
 from builder.authoring.new_tree import new_tree
 from builder.authoring.not_written import NotWritten
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree
@@ -20,21 +20,21 @@ TODAY = date(2026, 10, 1)
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
-    """Start a shop."""
+    """Create a shop."""
     new_shop(tmp_path)
     return tmp_path
 
 
 def judged(shop: Path, path: Path) -> tuple[Tree, list[Finding]]:
-    """Read a tree and judge it and its shop by every rule."""
+    """Read a tree; return it with the findings of every rule, its shop's included."""
     tree, findings = read_tree(shop, path)
     library, _ = read_library(shop)
     assert tree is not None
     return tree, [*findings, *judge(tree, library), *judge_library(library, TODAY)]
 
 
-def test_it_is_sound_from_the_first_line(shop: Path) -> None:
-    """Not one finding, not even a warning, before anything is filled in."""
+def test_it_passes_as_created(shop: Path) -> None:
+    """It has no findings, not even a warning, before anything is filled in."""
     path = new_tree(shop, "charging/lamp-on-while-driving", TODAY)
     assert path == shop / "trees/charging/lamp-on-while-driving.yml"
     tree, findings = judged(shop, path)
@@ -47,8 +47,8 @@ def test_it_is_sound_from_the_first_line(shop: Path) -> None:
     assert tree.written.date == "2026-10-01"
 
 
-def test_it_is_sound_as_a_ready_tree_too(shop: Path) -> None:
-    """A draft is let off much; the template needs no letting off."""
+def test_it_passes_as_a_ready_tree(shop: Path) -> None:
+    """The rules allow a draft more; the template doesn't need that."""
     path = new_tree(shop, "charging/lamp-on", TODAY)
     assert isinstance(path, Path)
     text = path.read_text(encoding="utf-8").replace("status: draft", "status: ready")
@@ -56,31 +56,31 @@ def test_it_is_sound_as_a_ready_tree_too(shop: Path) -> None:
     assert judged(shop, path)[1] == []
 
 
-def test_every_word_that_it_offers_is_a_word_of_the_format(shop: Path) -> None:
-    """What stands commented out can be taken in as it is, in a shop that has what it names."""
+def test_every_commented_key_is_a_key_of_the_format(shop: Path) -> None:
+    """Each commented line works as it is, in a shop that has what it names."""
     path = new_tree(shop, "charging/lamp-on", TODAY)
     assert isinstance(path, Path)
     lines = path.read_text(encoding="utf-8").split("\n")
     offered = [line for line in lines if re.match(" +#", line)]
     assert len(offered) >= 8
-    taken = [line.replace("# ", "", 1) if line in offered else line for line in lines]
-    path.write_text("\n".join(taken), encoding="utf-8")
+    uncommented = [line.replace("# ", "", 1) if line in offered else line for line in lines]
+    path.write_text("\n".join(uncommented), encoding="utf-8")
     tree, findings = read_tree(shop, path)
     assert not findings
     assert tree is not None
     assert tree.steps["first-fix"].body.parts
 
 
-def test_several_new_trees_do_not_disturb_each_other(shop: Path) -> None:
-    """Two of a system, and one of the same name in another system."""
+def test_several_new_trees_work_together(shop: Path) -> None:
+    """Two in one system, and one of the same name in another system."""
     for name in ("charging/lamp-on", "charging/no-charge", "brakes/lamp-on"):
         path = new_tree(shop, name, TODAY)
         assert isinstance(path, Path)
     assert judged(shop, path)[1] == []
 
 
-def test_it_writes_over_no_tree(shop: Path) -> None:
-    """The other one may be half written."""
+def test_it_overwrites_no_tree(shop: Path) -> None:
+    """Somebody may be working on the existing one."""
     path = new_tree(shop, "charging/lamp-on", TODAY)
     assert isinstance(path, Path)
     path.write_text("mine")
@@ -107,16 +107,16 @@ def test_it_writes_over_no_tree(shop: Path) -> None:
         ("charging/-", "charging/lamp-on"),
     ],
 )
-def test_a_bad_name_is_refused_and_a_good_one_offered(shop: Path, name: str, hint: str) -> None:
-    """Nothing is written, least of all outside the shop."""
+def test_a_bad_id_is_refused_with_a_good_one(shop: Path, name: str, hint: str) -> None:
+    """Nothing is written, in the shop or outside it."""
     refused = new_tree(shop, name, TODAY)
     assert isinstance(refused, NotWritten)
     assert hint in refused.hint
     assert not list((shop / "trees").rglob("*.yml"))
 
 
-def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> None:
-    """The tree would be an error from its third line."""
+def test_an_unknown_system_is_refused_with_the_nearest(shop: Path) -> None:
+    """The tree would fail the check at once."""
     refused = new_tree(shop, "chargin/lamp-on", TODAY)
     assert isinstance(refused, NotWritten)
     assert "kb/systems.yml" in refused.message
@@ -124,13 +124,13 @@ def test_a_system_that_is_not_known_is_refused_with_the_nearest(shop: Path) -> N
 
 
 def test_a_name_too_long_for_its_title_is_refused(shop: Path) -> None:
-    """It would be too long for the head of the chart."""
+    """It wouldn't fit the head of the chart."""
     refused = new_tree(shop, "charging/" + "-".join(["lamp"] * 13), TODAY)
     assert isinstance(refused, NotWritten)
     assert "60" in refused.message
 
 
-def test_a_folder_that_leads_out_of_the_shop_is_refused(shop: Path, tmp_path: Path) -> None:
+def test_a_link_out_of_the_shop_is_refused(shop: Path, tmp_path: Path) -> None:
     """A link in a pull request writes no tree outside the shop."""
     outside = tmp_path.parent / f"{tmp_path.name}-outside"
     outside.mkdir()

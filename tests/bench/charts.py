@@ -32,8 +32,8 @@ from builder.chart.layout import one_sheet  # noqa: E402
 from builder.chart.parts import Pen, box_part, label_part  # noqa: E402
 from builder.chart.text_block import _text_block  # noqa: E402
 from builder.chart.text_fit import Room  # noqa: E402
-from builder.check.unjudged_library import read_library  # noqa: E402
-from builder.plan.outline import Lead, Steps, order, outline  # noqa: E402
+from builder.check.unchecked_library import read_library  # noqa: E402
+from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order  # noqa: E402
 from builder.prints.bench import bench_sheet  # noqa: E402
 from builder.prints.drawing import draw_chart  # noqa: E402
 from builder.prints.paper import MARGIN  # noqa: E402
@@ -46,22 +46,22 @@ SHEETS = {"Letter": (612.0, 792.0), "Tabloid": (1224.0, 792.0)}
 USUAL = 180.0  # points: width of dot's boxes
 WIDTHS = (100.0, 110.0, 120.0, 130.0, 150.0, 165.0, USUAL, 200.0, 220.0)
 Matrix = Sequence[float]
-TIMES = 9  # runs of which the one in the middle counts
+TIMES = 9  # runs of which the fastest counts
 
 
 def flow_of(graph: Graph) -> Flow:
     """Make a flow of a graph, its steps numbered in reading order."""
-    leads: dict[str, list[Lead]] = {str(at): [] for at in range(len(graph.nodes))}
+    leads: dict[str, list[OutlineEdge]] = {str(at): [] for at in range(len(graph.nodes))}
     edges: dict[str, tuple[Edge, ...]] = dict.fromkeys(leads, ())
     for source, target, label in graph.edges:
-        leads[str(source)].append(Lead(str(target)))
+        leads[str(source)].append(OutlineEdge(str(target)))
         edges[str(source)] += (Edge(str(source), str(target), label),)
     kinds = {str(at): "start" if kind == "symptom" else kind
              for at, (kind, _) in enumerate(graph.nodes)}  # fmt: skip
     of_kind = {kind: {node for node in kinds if kinds[node] == kind} for kind in kinds.values()}
-    sections = outline(Steps("0", leads, of_kind["fix"], of_kind["check"]))
+    sections = outline(StepGraph("0", leads, of_kind["fix"], of_kind["check"]))
     numbers: dict[str, str] = {"0": ""}
-    for node in order(sections):
+    for node in reading_order(sections):
         numbers.setdefault(node, str(len(numbers)))
     nodes = {node: Node(node, kinds[node], graph.nodes[int(node)][1], numbers[node])
              for node in kinds}  # fmt: skip
@@ -185,12 +185,18 @@ def ratios(ours: list[float], theirs: list[float]) -> str:
     return f"{median(each):.2f} (least {min(each):.2f})"
 
 
-def processor_seconds(work: Callable[[], object]) -> float:
-    """Return the seconds that a processor works, in this process and in those it starts."""
-    _text_block.cache_clear()  # what an earlier run has measured would count for nothing here
-    before = process_time() + children_seconds()
-    work()
-    return process_time() + children_seconds() - before
+def processor_seconds(work: Callable[[], object], times: int = TIMES) -> float:
+    """Return the seconds that a processor works, in this process and in those it starts.
+
+    Of several runs the fastest counts: other work on the machine only ever makes one slower.
+    """
+    runs = []
+    for _ in range(times):
+        _text_block.cache_clear()  # no run may use what the one before has measured
+        before = process_time() + children_seconds()
+        work()
+        runs.append(process_time() + children_seconds() - before)
+    return min(runs)
 
 
 def children_seconds() -> float:
@@ -203,14 +209,14 @@ def run_of_dot(size: int) -> tuple[Flow, float]:
     """Return a graph and the processor seconds of one run of dot on it."""
     flow = flow_of(make(5000 + size, size))
     text = dot_input(flow, flow_metrics(flow), USUAL)
-    return flow, median(processor_seconds(lambda: dot(text)) for _ in range(TIMES))
+    return flow, processor_seconds(lambda: dot(text))
 
 
 def speed(size: int, most: float) -> None:
     """Print how long a layout takes, in runs of dot."""
     flow, theirs = run_of_dot(size)
     room = Room(1152, 720, 720)
-    ours = median(processor_seconds(lambda: one_sheet(flow, room)) for _ in range(TIMES))
+    ours = processor_seconds(lambda: one_sheet(flow, room))
     print(f"{len(flow.nodes)} nodes: one layout {ours * 1000:.0f} ms, one run of dot "
           f"{theirs * 1000:.0f} ms, ratio {ours / theirs:.2f} (at most {most:g})")  # fmt: skip
 
@@ -223,8 +229,7 @@ def sheets(most: float) -> None:
     for name, printed in (("wall charts", wall_chart), ("bench sheets", bench_sheet)):
         costs = {}
         for tree in trees:
-            runs = [processor_seconds(partial(printed, tree, library)) for _ in range(2)]
-            costs[tree.id] = min(runs) / theirs
+            costs[tree.id] = processor_seconds(partial(printed, tree, library), 4) / theirs
         dearest = max(costs, key=lambda id_: costs[id_])
         print(f"{name} of the demo: median {median(costs.values()):.1f} runs of dot on 79 nodes, "
               f"{costs[dearest]:.1f} for {dearest} (at most {most:g})")  # fmt: skip

@@ -26,7 +26,7 @@ from pathlib import Path
 import yaml
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.find.page_data import search_script
 from builder.find.ranking import answer_query
 from builder.find.search_table import search_table

@@ -17,7 +17,7 @@ from typing import TypeVar
 
 import yaml
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.reading_coverage import overlaps, uncovered
 from builder.model.ranges import Box, Cut, Range
 from builder.reader.trees import read_tree, tree_files

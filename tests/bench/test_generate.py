@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.reader.trees import read_tree, tree_files
 from builder.rules.shared.judge import judge, judge_library
 

@@ -1,9 +1,9 @@
-"""The minutes of every tree beside the average of many walks by dice: `walks.py --walks 100000`.
+"""The minutes of every tree beside the average of many random walks: `walks.py --walks 100000`.
 
-In: a shop. Out: for each tree the minutes of the plan, the average of the walks, how far they are
-apart in standard errors, whether ways back of several steps share tries (of which the plan does not
-know), and the worst of all. The walker is that of `tests/plan/walker.py`. Not
-part of the test suite, which walks a thousand times.
+In: a shop. Out: for each tree the minutes of the plan, the average of the walks, the difference in
+standard errors, whether loops of several steps share tries (which the plan ignores), and the
+largest difference. The walker is in `tests/plan/walker.py`. This is not part of the test suite,
+which walks a thousand times.
 """
 
 import argparse
@@ -16,7 +16,7 @@ from statistics import fmean, pstdev
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from builder.plan.minutes import minutes  # noqa: E402
+from builder.plan.minutes import tree_minutes  # noqa: E402
 from builder.reader.trees import read_tree, tree_files  # noqa: E402
 from tests.plan.walker import Walker  # noqa: E402
 
@@ -35,9 +35,9 @@ def main() -> None:
         if tree is None:
             continue
         walker = Walker(tree, Random(f"{options.seed} {tree.id}"))
-        taken = [walker.walk() for _ in range(options.walks)]
-        plan, walked = float(minutes(tree).expected), fmean(taken)
-        error = pstdev(taken) / sqrt(options.walks)
+        lengths = [walker.walk() for _ in range(options.walks)]
+        plan, walked = float(tree_minutes(tree).expected), fmean(lengths)
+        error = pstdev(lengths) / sqrt(options.walks)
         apart = abs(walked - plan) / error if error else 0.0
         worst = max(worst, apart)
         tries = "shared" if walker.shares_tries() else ""

@@ -3,7 +3,7 @@
 from hypothesis import strategies as st
 
 from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
-from builder.plan.outline import Lead, Steps, order, outline
+from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order
 
 SAID = "measure the voltage across battery posts 12.2 and an".split()  # noqa: SIM905
 WORDS = st.lists(st.sampled_from(SAID), min_size=1, max_size=14).map(" ".join)
@@ -28,11 +28,11 @@ def flows(draw: st.DrawFn) -> Flow:
         else ()
         for name, kind in zip(names, kinds, strict=True)
     }
-    leads = {name: [Lead(edge.target) for edge in out] for name, out in edges.items()}
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
     ends = frozenset(name for name, out in edges.items() if not out)
     checks = frozenset(name for name, kind in zip(names, kinds, strict=True) if kind == "check")
-    sections = outline(Steps("0", leads, ends, checks))
-    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(order(sections)), 1)}
+    sections = outline(StepGraph("0", leads, ends, checks))
+    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(reading_order(sections)), 1)}
     nodes = {
         name: Node(name, kind, draw(WORDS), numbers[name], when=draw(st.just("") | WORDS))
         for name, kind in zip(names, kinds, strict=True)

@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 from textwrap import dedent
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.source import Source, decode

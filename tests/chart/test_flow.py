@@ -99,7 +99,7 @@ def test_what_could_not_be_done_is_a_result(small: Tree) -> None:
 
 def test_a_handoff_names_the_other_tree(small: Tree, library: Library) -> None:
     """The title if the shop has the tree, its id if not; and the number of the step, if known."""
-    known = replace(library, entries={"network/module-silent#answers": 4})
+    known = replace(library, entry_numbers={"network/module-silent#answers": 4})
     (node,) = (n for n in flow_of(small, known).nodes.values() if n.kind == "handoff")
     assert node.text.replace(NO_BREAK, " ") == "Tree: One module is silent, step 4"
     (node,) = (n for n in flow_of(small, library).nodes.values() if n.kind == "handoff")

@@ -160,7 +160,7 @@ def test_no_lone_head_and_no_lone_fix(trees: tuple[Tree, ...], library: Library)
     for tree in trees:
         for blocks, first, last in block_groups(flow_of(tree, library).sections):
             assert not (first and not last and not any(block.sides for block in blocks)), tree.id
-            bare = blocks[0].down is None and not any(side.links for side in blocks[0].sides)
+            bare = blocks[0].down is None and not any(side.chain for side in blocks[0].sides)
             assert not (bare and not first), tree.id
 
 

@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from builder.model.checks import Check
 from builder.model.text import Text
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.wording.results import NO_BREAK, result_words, tied
 
 
@@ -46,7 +47,7 @@ def test_the_ends_of_the_instrument_are_not_said(small: Tree, written: str, read
     """Of an instrument from 0 to 16 V, `0 to 12.2` is `at most 12.2`; other ends stay."""
     check = small.steps["rest"].body
     assert isinstance(check, Check)
-    result = replace(check.results[0], said=Text(written))
+    result = replace(check.results[0], text=Text(written))
     assert result_words(check, result).replace(NO_BREAK, " ") == f"{read} V"
 
 

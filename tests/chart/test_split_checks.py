@@ -2,7 +2,7 @@
 
 from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
 from builder.chart.split_checks import OTHER_RESULTS, split_checks
-from builder.plan.outline import Lead, Steps, outline
+from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 
 def wide(results: int) -> Flow:
@@ -12,8 +12,8 @@ def wide(results: int) -> Flow:
         "check": tuple(Edge("check", name, f"result {name}") for name in names),
         **dict.fromkeys(names, ()),
     }
-    leads = {name: [Lead(edge.target) for edge in out] for name, out in edges.items()}
-    sections = outline(Steps("check", leads, frozenset(names), frozenset(["check"])))
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
+    sections = outline(StepGraph("check", leads, frozenset(names), frozenset(["check"])))
     nodes = {name: Node(name, "fix", name, str(at)) for at, name in enumerate(names, 2)}
     nodes["check"] = Node("check", "check", "Look", "1", when="it is cold")
     return Flow("wide", nodes, edges, sections, nodes_reached_by_number(edges, sections))
@@ -34,7 +34,7 @@ def test_every_result_is_still_there_once() -> None:
     said = [
         flow.edges[block.step][lead].label
         for block in flow.sections[0].blocks
-        for lead in [*(side.lead for side in block.sides), block.down]
+        for lead in [*(side.edge_index for side in block.sides), block.down]
         if lead is not None
     ]
     assert sorted(label for label in said if label != OTHER_RESULTS) == [

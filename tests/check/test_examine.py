@@ -3,14 +3,15 @@
 from pathlib import Path
 
 from builder.check.examine import content_of
-from builder.reader.source import LARGEST
+from builder.reader.source import MAX_FILE_BYTES
 
 
 def test_a_file_that_has_grown_too_large_is_another_file(tmp_path: Path) -> None:
     """Its last permitted byte counts, and so does the first that is one too many."""
     file = tmp_path / "tree.yml"
     contents = []
-    for text in (b"#" * LARGEST, b"#" * (LARGEST - 1) + b"\n", b"#" * (LARGEST + 1)):
+    most = MAX_FILE_BYTES
+    for text in (b"#" * most, b"#" * (most - 1) + b"\n", b"#" * (most + 1)):
         file.write_bytes(text)
         contents.append(content_of(file))
     assert len(set(contents)) == 3

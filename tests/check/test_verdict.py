@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.check.verdict import check, known_library
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -75,7 +75,7 @@ def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
     with opened(shop) as cache:
         known = known_library(shop, cache)
         assert dict(known.trees) == dict(read.trees)
-    assert replace(known, trees={}, entries={}) == replace(read, trees={})
+    assert replace(known, trees={}, entry_numbers={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
 
 
@@ -88,11 +88,11 @@ def test_a_tree_with_an_error_has_no_numbers_for_others(shop: Path, slip: str) -
     file = shop / "trees/network/module-silent.yml"
     sound = file.read_text("utf-8")
     with opened(shop) as cache:
-        assert check(shop, cache, TODAY).library.entries[ENTERED] == 5
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
         file.write_text(sound.replace("tools: [multimeter]", slip, 1), "utf-8")
-        assert ENTERED not in check(shop, cache, TODAY).library.entries
+        assert ENTERED not in check(shop, cache, TODAY).library.entry_numbers
         file.write_text(sound, "utf-8")
-        assert check(shop, cache, TODAY).library.entries[ENTERED] == 5
+        assert check(shop, cache, TODAY).library.entry_numbers[ENTERED] == 5
 
 
 def test_what_has_not_changed_is_not_read_again(

@@ -11,7 +11,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "chart"))
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree, tree_files

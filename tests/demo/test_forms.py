@@ -7,9 +7,10 @@ from faults import NONE, faults
 from pypdf import PdfReader
 
 from builder.chart.layout import page_chart
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
-from builder.plan.minutes import minutes
+from builder.model.tree import Tree
+from builder.plan.minutes import tree_minutes
 from builder.prints.customer import customer_sheet
 from builder.walk.table import walk_table
 
@@ -36,8 +37,8 @@ def test_some_readings_are_worked_out(trees: tuple[Tree, ...], library: Library)
 def test_the_minutes_of_every_tree_are_whole(trees: tuple[Tree, ...]) -> None:
     """No tree is so tangled that its longest walk is counted without all repeats."""
     for tree in trees:
-        found = minutes(tree)
-        assert found.repeats, tree.id
+        found = tree_minutes(tree)
+        assert found.includes_repeats, tree.id
         assert 0 < found.shortest <= found.expected <= found.longest, tree.id
 
 

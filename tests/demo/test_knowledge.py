@@ -1,7 +1,8 @@
 """What the demo knows beside its trees: the modules that a shop replaces, and its closed jobs."""
 
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
+from builder.model.tree import Tree
 
 
 def test_there_are_records_of_fourteen_modules_or_more(library: Library) -> None:

@@ -9,7 +9,7 @@ import pytest
 import yaml
 from playwright.sync_api import Browser, Page
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.find.page_data import search_data
 from builder.find.search_table import (
     CodeRow,

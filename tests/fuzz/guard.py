@@ -15,7 +15,7 @@ from pathlib import Path
 from types import FrameType
 
 from builder.cache.database import cache_file
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.commands.main import OUR_BUG, main
 from builder.reader.trees import read_tree, tree_files
 from builder.walk.table import walk_table

@@ -10,21 +10,12 @@ from hypothesis import strategies as st
 from builder.graph.moves import Place
 from builder.graph.requirements import SUPPLY_HELD
 from builder.graph.summaries import summary_of
+from builder.model.checks import Branch, Check, Result
+from builder.model.ends import Fix
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import Number, Text
-from builder.model.tree import (
-    Action,
-    Branch,
-    Check,
-    Deed,
-    Fix,
-    Result,
-    Status,
-    Step,
-    Symptom,
-    Tree,
-)
+from builder.model.tree import Action, Deed, Status, Step, Symptom, Tree
 from builder.rules.codes_before_clearing import check
 from builder.rules.shared.order import reached_steps, unmet
 from builder.rules.shared.rule import facts_of

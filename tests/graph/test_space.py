@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 
 from builder.graph.reading_coverage import overlaps, uncovered
 from builder.graph.space import range_as_text, space_of, with_ends_in_order
+from builder.model.checks import Branch, Check, Reading, Result
 from builder.model.ranges import OVER, Box, Range, above, at_least, at_most, below, between
 from builder.model.text import Number, Text
-from builder.model.tree import Branch, Check, Reading, Result
 from builder.rules.shared.witnesses import example_reading, example_readings
 
 D = Decimal
@@ -52,7 +52,7 @@ def points(dimensions: int) -> list[tuple[Decimal, ...]]:
 
 def takes(box: Box, point: tuple[Decimal, ...]) -> bool:
     """Whether a point is in a box."""
-    return all(side.takes(value) for side, value in zip(box, point, strict=True))
+    return all(side.contains(value) for side, value in zip(box, point, strict=True))
 
 
 @settings(max_examples=60, deadline=None)
@@ -94,7 +94,7 @@ def test_the_one_gap_of_a_large_table_is_found() -> None:
     pieces = uncovered(domain, boxes[1:])
     assert pieces
     for piece in pieces:
-        assert all(a.meets(b) == a for a, b in zip(piece, boxes[0], strict=True))
+        assert all(a.intersection(b) == a for a, b in zip(piece, boxes[0], strict=True))
 
 
 def cut_up(count: int, dimensions: int) -> tuple[Box, list[Box]]:

@@ -5,10 +5,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.tree_graph import loops_in
+from builder.model.checks import Branch, Check, Result
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.text import Number, Text
-from builder.model.tree import Branch, Check, Result, Step, Symptom, Tree
+from builder.model.tree import Step, Symptom, Tree
 from builder.rules.long_path import longest_path
 from builder.rules.shared.rule import Facts, facts_of
 from builder.rules.unbounded_way_back import check

@@ -1,8 +1,8 @@
-"""What an author is told for a slip: kept word for word, since the messages are the product.
+"""What the check says about common slips, word for word: the messages are the product.
 
 Each file under `typos/` holds a tree of the tests' shop, the right lines, the lines as typed, and
-all that `baytree check` then says. To write the last part anew after a change of words, run this
-file as a script: `python tests/messages/test_typos.py`, and read the difference.
+all that `baytree check` then says. To write the last part again after a change of words, run this
+file as a script, `python tests/messages/test_typos.py`, and read the difference.
 """
 
 import re
@@ -24,14 +24,14 @@ PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- told\n(.*)", 
 
 
 def parts(path: Path) -> tuple[str, str, str, str]:
-    """Split a file into its tree, the right lines, the typed ones, and what is told."""
+    """Split a file into its tree, the right lines, the typed ones, and the report."""
     match = PARTS.fullmatch(path.read_text(encoding="utf-8"))
     assert match, path.name
     return match[1], match[2], match[3], match[4]
 
 
-def told(path: Path, folder: Path) -> str:
-    """Make the slip in a copy of the shop and return what the check says."""
+def report_of(path: Path, folder: Path) -> str:
+    """Return what the check says about the slip in a copy of the shop."""
     tree, right, typed, _ = parts(path)
     shop = folder / "shop"
     shutil.copytree(SHOP, shop, dirs_exist_ok=True)
@@ -40,18 +40,18 @@ def told(path: Path, folder: Path) -> str:
     assert right in text, f"{path.name}: the right lines are no longer in the tree"
     file.write_text(text.replace(right, typed, 1), encoding="utf-8")
     with temporary() as cache:
-        checked = check(shop, cache, date(2026, 10, 1))
+        verdict = check(shop, cache, date(2026, 10, 1))
 
     def lines(name: str) -> list[str]:
         return (shop / name).read_text(encoding="utf-8").split("\n")
 
-    return findings_as_text(checked.findings, lines, len(checked.library.trees))
+    return findings_as_text(verdict.findings, lines, len(verdict.library.trees))
 
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)
-def test_a_slip_is_told_in_these_words(path: Path, tmp_path: Path) -> None:
+def test_a_slip_is_reported_in_these_words(path: Path, tmp_path: Path) -> None:
     """The place, what is wrong, why it matters and what to write, word for word."""
-    assert told(path, tmp_path) == parts(path)[3]
+    assert report_of(path, tmp_path) == parts(path)[3]
 
 
 if __name__ == "__main__":
@@ -59,7 +59,7 @@ if __name__ == "__main__":
 
     for typo in TYPOS:
         with tempfile.TemporaryDirectory() as folder:
-            says = told(typo, Path(folder))
+            report = report_of(typo, Path(folder))
         head = typo.read_text(encoding="utf-8").split("--- told\n")[0]
-        typo.write_text(f"{head}--- told\n{says}", encoding="utf-8")
+        typo.write_text(f"{head}--- told\n{report}", encoding="utf-8")
     sys.exit(0)

@@ -46,12 +46,12 @@ def test_every_calculator_and_lookup_has_its_form() -> None:
 
 @pytest.mark.parametrize("form", CALCULATOR_FORMS, ids=[form.id for form in CALCULATOR_FORMS])
 def test_a_form_names_source_and_assumptions_and_its_example_works(form: Any) -> None:
-    """You can check every number: its source is beside it."""
+    """You can check every number: its source is next to it."""
     assert form.source
     assert form.assumes
-    found = calculator_answer(form.id, dict(form.example))
-    assert found.lines
-    assert not found.mistakes
+    answer = calculator_answer(form.id, dict(form.example))
+    assert answer.lines
+    assert not answer.mistakes
 
 
 def test_without_scripts_the_examples_and_tables_are_there(library: Library) -> None:

@@ -1,4 +1,4 @@
-"""Markdown of authors: what it may do, and what it can never do."""
+"""Authors' Markdown: what it can do, and what it can never do."""
 
 import pytest
 
@@ -6,7 +6,7 @@ from builder.pages.prose import html_of
 
 
 def test_an_article_gets_headings_lists_and_tables() -> None:
-    """Authors have the plain Markdown they know."""
+    """Authors can use the Markdown they know."""
     page = html_of("## Good values\n\n1. one\n2. two\n\n| a | b |\n|---|---|\n| 1 | 2 |\n")
     assert '<h2 id="part-good-values">' in page
     assert "<ol>" in page
@@ -14,7 +14,7 @@ def test_an_article_gets_headings_lists_and_tables() -> None:
 
 
 def test_a_link_to_an_article_leads_to_its_page() -> None:
-    """Authors link to files, readers open pages."""
+    """Authors link to files, and readers open pages."""
     assert 'href="voltage-drop.html#part-steps"' in html_of("[x](voltage-drop.md#part-steps)")
 
 
@@ -29,7 +29,7 @@ def test_a_link_to_an_article_leads_to_its_page() -> None:
     ],
 )
 def test_html_is_shown_as_text(text: str) -> None:
-    """Nothing an author writes becomes an element of its own."""
+    """HTML that an author writes becomes no element."""
     page = html_of(text)
     assert "<script" not in page
     assert "<img" not in page
@@ -49,13 +49,13 @@ def test_html_is_shown_as_text(text: str) -> None:
     ],
 )
 def test_a_link_that_could_run_a_script_has_no_address(target: str) -> None:
-    """Only pages, web addresses and mail addresses can be opened."""
+    """Only links to pages, web and mail addresses work."""
     assert "href" not in html_of(f"[words]({target})")
     assert "href" not in html_of(f"[words][1]\n\n[1]: {target}\n")
 
 
 def test_a_picture_never_comes_from_elsewhere() -> None:
-    """No page makes a request to an outside host."""
+    """No page loads anything from another host."""
     assert "src" not in html_of("![x](https://elsewhere.example/x.png)")
     assert 'src="pictures/probe.svg"' in html_of("![x](pictures/probe.svg)")
 
@@ -63,6 +63,6 @@ def test_a_picture_never_comes_from_elsewhere() -> None:
 @pytest.mark.parametrize(
     "target", ["../cases/2026-0188.yml", "pictures/../../cases/a.yml", "cases/a.png", "a.svg"]
 )
-def test_a_picture_comes_from_the_folder_of_pictures_alone(target: str) -> None:
-    """A closed job is no picture, whatever way leads to it."""
+def test_a_picture_comes_from_the_pictures_folder_only(target: str) -> None:
+    """No path can turn another file, such as a closed job, into a picture."""
     assert "src" not in html_of(f"![x]({target})")

@@ -8,7 +8,7 @@ import codecs
 
 import pytest
 
-from builder.pictures.drawings import unfit_drawing
+from builder.pictures.drawings import drawing_problem
 
 LINK = 'xmlns:xlink="http://www.w3.org/1999/xlink"'
 HEAD = f'<svg xmlns="http://www.w3.org/2000/svg" {LINK}'
@@ -88,13 +88,13 @@ ENCODED = {
 @pytest.mark.parametrize("name", PLAIN)
 def test_a_plain_drawing_is_taken(name: str) -> None:
     """Drawing programs write styles, gradients and notes of their own, and none of them runs."""
-    assert unfit_drawing(PLAIN[name].encode()) is None
+    assert drawing_problem(PLAIN[name].encode()) is None
 
 
 @pytest.mark.parametrize("name", UNSAFE)
 def test_a_drawing_that_could_run_or_fetch_is_refused(name: str) -> None:
     """Opened by itself, a drawing with a script is a page that runs it."""
-    wrong = unfit_drawing(UNSAFE[name].encode())
+    wrong = drawing_problem(UNSAFE[name].encode())
     assert wrong
     assert wrong.hint
     lines = UNSAFE[name].split("\n")
@@ -105,10 +105,10 @@ def test_a_drawing_that_could_run_or_fetch_is_refused(name: str) -> None:
 @pytest.mark.parametrize("name", ENCODED)
 def test_a_drawing_in_other_signs_is_refused(name: str) -> None:
     """What we read as one thing and a browser as another could hold anything."""
-    assert unfit_drawing(ENCODED[name])
+    assert drawing_problem(ENCODED[name])
 
 
 def test_a_deep_or_wide_drawing_ends_nothing() -> None:
     """Elements inside each other by the hundred thousand are read without a traceback."""
-    assert unfit_drawing(f"{HEAD}>{'<g>' * 200_000}".encode())
-    assert unfit_drawing(f"{HEAD}>{'<g/>' * 200_000}</svg>".encode()) is None
+    assert drawing_problem(f"{HEAD}>{'<g>' * 200_000}".encode())
+    assert drawing_problem(f"{HEAD}>{'<g/>' * 200_000}</svg>".encode()) is None

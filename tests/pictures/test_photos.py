@@ -11,8 +11,14 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from builder.pictures.photos import KINDS, MOST_PIXELS, PUBLISHED, published, unfit_photo
-from builder.pictures.unfit import Unfit
+from builder.pictures.photos import (
+    MAX_PIXELS,
+    MAX_PUBLISHED_BYTES,
+    PHOTO_FORMATS,
+    photo_problem,
+    published_photo,
+)
+from builder.pictures.problem import PictureProblem
 
 
 def taken(tmp_path: Path, name: str, size: tuple[int, int] = (2400, 1800)) -> Path:
@@ -22,7 +28,7 @@ def taken(tmp_path: Path, name: str, size: tuple[int, int] = (2400, 1800)) -> Pa
     exif[0x8825] = {1: "N", 2: (50.0, 30.0, 0.0)}
     image = Image.new("RGB", size, "blue")
     image.paste("red", (0, 0, size[0] // 2, size[1]))
-    kind = KINDS[Path(name).suffix.lower()]
+    kind = PHOTO_FORMATS[Path(name).suffix.lower()]
     notes = {} if kind == "GIF" else {"exif": exif.tobytes()}
     image.save(tmp_path / name, kind, **notes)
     return tmp_path / name
@@ -30,7 +36,7 @@ def taken(tmp_path: Path, name: str, size: tuple[int, int] = (2400, 1800)) -> Pa
 
 def small(path: Path) -> Image.Image:
     """Open what is published for a photo."""
-    content = published(path)
+    content = published_photo(path)
     assert isinstance(content, bytes)
     return Image.open(io.BytesIO(content))
 
@@ -39,14 +45,14 @@ def small(path: Path) -> Image.Image:
 def test_a_photo_is_published_small_and_bare(tmp_path: Path, name: str) -> None:
     """1600 pixels on the long side, the same kind of file, and nothing of place or camera."""
     path = taken(tmp_path, name)
-    assert unfit_photo(path) is None
+    assert photo_problem(path) is None
     with small(path) as image:
         assert max(image.size) == 1600
-        assert image.format == KINDS[path.suffix.lower()]
+        assert image.format == PHOTO_FORMATS[path.suffix.lower()]
         assert dict(image.getexif()) == {}
-    content = published(path)
+    content = published_photo(path)
     assert isinstance(content, bytes)
-    assert len(content) <= PUBLISHED
+    assert len(content) <= MAX_PUBLISHED_BYTES
     for note in (b"A camera", b"2026:03:02", b"Exif"):
         assert note not in content
 
@@ -74,9 +80,9 @@ def test_a_photo_of_noise_is_small_as_well(tmp_path: Path, name: str) -> None:
     """Whatever is on it, a phone in the bay gets it within two seconds."""
     pixels = random.Random(1).randbytes(2000 * 1500 * 3)
     Image.frombytes("RGB", (2000, 1500), pixels).save(tmp_path / name, quality=100)
-    content = published(tmp_path / name)
+    content = published_photo(tmp_path / name)
     assert isinstance(content, bytes)
-    assert len(content) <= PUBLISHED
+    assert len(content) <= MAX_PUBLISHED_BYTES
 
 
 @pytest.mark.parametrize("mode", ["1", "L", "LA", "P", "RGBA", "I;16"])
@@ -90,7 +96,7 @@ def test_a_picture_with_any_colors_is_published(tmp_path: Path, mode: str) -> No
 def test_the_same_photo_gives_the_same_bytes(tmp_path: Path) -> None:
     """A site built twice is the same site."""
     path = taken(tmp_path, "a.jpg")
-    assert published(path) == published(path)
+    assert published_photo(path) == published_photo(path)
 
 
 def bomb(tmp_path: Path, width: int, height: int) -> Path:
@@ -105,11 +111,14 @@ def bomb(tmp_path: Path, width: int, height: int) -> Path:
     return tmp_path / "bomb.png"
 
 
-@pytest.mark.parametrize("width", [MOST_PIXELS // 1000 + 1, 10_000_000])
+@pytest.mark.parametrize("width", [MAX_PIXELS // 1000 + 1, 10_000_000])
 def test_a_bomb_is_told_and_never_unpacked(tmp_path: Path, width: int) -> None:
     """A hundred bytes may claim to be a picture of gigabytes."""
-    for found in (unfit_photo(bomb(tmp_path, width, 1000)), published(bomb(tmp_path, width, 1000))):
-        assert isinstance(found, Unfit)
+    for found in (
+        photo_problem(bomb(tmp_path, width, 1000)),
+        published_photo(bomb(tmp_path, width, 1000)),
+    ):
+        assert isinstance(found, PictureProblem)
         assert "million pixels" in found.message
 
 
@@ -119,15 +128,15 @@ def test_a_damaged_photo_is_told(tmp_path: Path, name: str) -> None:
     path = taken(tmp_path, name)
     whole = path.read_bytes()
     path.write_bytes(whole[: len(whole) // 2])
-    assert isinstance(published(path), Unfit)
+    assert isinstance(published_photo(path), PictureProblem)
     for content in (b"", b"<svg/>", whole[:20]):
         path.write_bytes(content)
-        assert isinstance(unfit_photo(path), Unfit)
-        assert isinstance(published(path), Unfit)
+        assert isinstance(photo_problem(path), PictureProblem)
+        assert isinstance(published_photo(path), PictureProblem)
 
 
 def test_another_kind_by_a_photo_s_name_is_not_opened(tmp_path: Path) -> None:
     """Only the decoder that the name asks for is reached, and none of the rare ones."""
     Image.new("RGB", (9, 9)).save(tmp_path / "a.tiff")
     (tmp_path / "a.tiff").rename(tmp_path / "a.jpg")
-    assert isinstance(unfit_photo(tmp_path / "a.jpg"), Unfit)
+    assert isinstance(photo_problem(tmp_path / "a.jpg"), PictureProblem)

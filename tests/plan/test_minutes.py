@@ -1,7 +1,7 @@
-"""Minutes of work: cases worked by hand, references from outside, and what must hold always.
+"""Minutes of work: cases calculated by hand, outside references, and properties of every tree.
 
-A case is a file in `cases/`: the steps of a tree, and at its head what they come to, worked out by
-hand beside it. Adding a case is adding a file.
+A case is a file in `cases/`: the steps of a tree, and at its head their figures, calculated by
+hand. To add a case, add a file.
 """
 
 import re
@@ -14,45 +14,46 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.tree import Fix, Tree
-from builder.plan.minutes import as_json, minutes
+from builder.model.ends import Fix
+from builder.model.tree import Tree
+from builder.plan.minutes import minutes_as_json, tree_minutes
 from builder.reader.trees import read_tree, tree_files
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*.yml"))
 SHOP = Path(__file__).parents[1] / "shop"
 
 
-def said(text: str) -> dict[str, Fraction]:
-    """Read the figures at the head of a case: `# expected: 27/2`, `# up to mend: 12`."""
+def stated_figures(text: str) -> dict[str, Fraction]:
+    """Read the figures at the head of a case: `# expected: 27/2`, `# up to belt: 12`."""
     figures = re.findall(r"^# ([a-z][a-z -]*): ([0-9./]+)$", text, re.MULTILINE)
     return {name: Fraction(figure) for name, figure in figures}
 
 
-def worked_out(tree: Tree) -> dict[str, Fraction]:
-    """Name every figure as a case names it."""
-    found = minutes(tree)
+def computed_figures(tree: Tree) -> dict[str, Fraction]:
+    """Name every figure as the cases do."""
+    minutes = tree_minutes(tree)
     figures = {
-        "expected": found.expected,
-        "shortest": found.shortest,
-        "longest": found.longest,
-        "wait": found.wait,
+        "expected": minutes.expected,
+        "shortest": minutes.shortest,
+        "longest": minutes.longest,
+        "wait": minutes.wait,
     }
-    figures |= {f"up to {name}": fix.minutes for name, fix in found.fixes.items()}
-    figures |= {f"left at {name}": left.expected for name, left in found.steps.items()}
-    figures |= {f"longest at {name}": left.longest for name, left in found.steps.items()}
+    figures |= {f"up to {name}": fix.minutes for name, fix in minutes.fixes.items()}
+    figures |= {f"left at {name}": left.expected for name, left in minutes.steps.items()}
+    figures |= {f"longest at {name}": left.longest for name, left in minutes.steps.items()}
     return figures
 
 
 @pytest.mark.parametrize("path", CASES, ids=lambda path: path.stem)
-def test_a_case_comes_to_what_its_head_says(path: Path, tree) -> None:
+def test_a_case_has_the_figures_of_its_head(path: Path, tree) -> None:
     """Every figure at the head of a case, exactly."""
     text = path.read_text(encoding="utf-8")
-    figures = worked_out(tree(text))
-    assert {name: figures[name] for name in said(text)} == said(text)
+    figures = computed_figures(tree(text))
+    assert {name: figures[name] for name in stated_figures(text)} == stated_figures(text)
 
 
 def graph_of(tree: Tree) -> "nx.MultiDiGraph[str]":
-    """Return the tree for networkx, each edge as long as the step it leads to."""
+    """Return the tree for networkx; the length of an edge is the minutes of its target."""
     graph: nx.MultiDiGraph[str] = nx.MultiDiGraph()
     for step in tree.steps.values():
         if not isinstance(step.body, Fix):
@@ -63,7 +64,7 @@ def graph_of(tree: Tree) -> "nx.MultiDiGraph[str]":
 
 
 def walks(tree: Tree) -> Iterator[tuple[str, Fraction, Fraction]]:
-    """Yield every walk: its fix, its share by the even split over the ways, its minutes.
+    """Yield every walk: its fix, its share by the even split over the edges, its minutes.
 
     Reference: brute force over all paths as networkx lists them; nothing of `builder.plan` is used.
     """
@@ -90,11 +91,11 @@ def walks(tree: Tree) -> Iterator[tuple[str, Fraction, Fraction]]:
 @settings(max_examples=60, deadline=None)
 def test_expected_is_the_average_over_all_walks(acyclic: st.SearchStrategy[Tree], data) -> None:
     """Reference: every path enumerated by networkx, weighed and added up."""
-    drawn = data.draw(acyclic)
-    found, every = minutes(drawn), list(walks(drawn))
-    assert found.expected == sum(share * length for _, share, length in every)
-    for name, fix in found.fixes.items():
-        ending = [(share, length) for end, share, length in every if end == name]
+    random_tree = data.draw(acyclic)
+    minutes, all_walks = tree_minutes(random_tree), list(walks(random_tree))
+    assert minutes.expected == sum(share * length for _, share, length in all_walks)
+    for name, fix in minutes.fixes.items():
+        ending = [(share, length) for end, share, length in all_walks if end == name]
         assert fix.chance == sum(share for share, _ in ending)
         assert fix.chance * fix.minutes == sum(share * length for share, length in ending)
 
@@ -103,29 +104,29 @@ def test_expected_is_the_average_over_all_walks(acyclic: st.SearchStrategy[Tree]
 @settings(max_examples=60, deadline=None)
 def test_shortest_and_longest_are_those_of_networkx(acyclic: st.SearchStrategy[Tree], data) -> None:
     """Reference: networkx, shortest path by Dijkstra and longest path of an acyclic graph."""
-    drawn = data.draw(acyclic)
-    found, graph = minutes(drawn), graph_of(drawn)
-    first = drawn.start.minutes
-    ends = [step.id for step in drawn.steps.values() if isinstance(step.body, Fix)]
-    ways = nx.single_source_dijkstra_path_length(graph, drawn.start.id, weight="minutes")
-    assert found.shortest == first + min(ways[end] for end in ends)
-    assert found.longest == first + nx.dag_longest_path_length(graph, weight="minutes")
+    random_tree = data.draw(acyclic)
+    minutes, graph = tree_minutes(random_tree), graph_of(random_tree)
+    first = random_tree.start.minutes
+    ends = [step.id for step in random_tree.steps.values() if isinstance(step.body, Fix)]
+    lengths = nx.single_source_dijkstra_path_length(graph, random_tree.start.id, weight="minutes")
+    assert minutes.shortest == first + min(lengths[end] for end in ends)
+    assert minutes.longest == first + nx.dag_longest_path_length(graph, weight="minutes")
 
 
 @given(data=st.data())
 @settings(max_examples=60, deadline=None)
-def test_expected_lies_between(acyclic: st.SearchStrategy[Tree], data) -> None:
+def test_expected_is_between(acyclic: st.SearchStrategy[Tree], data) -> None:
     """At every step: shortest, expected, longest, in this order."""
-    found = minutes(data.draw(acyclic))
-    for left in found.steps.values():
+    minutes = tree_minutes(data.draw(acyclic))
+    for left in minutes.steps.values():
         assert left.shortest <= left.expected <= left.longest
 
 
 @given(chance=st.decimals(0, 1, places=2), most=st.integers(1, 6), on=st.decimals(0, 1, places=2))
 @settings(max_examples=60, deadline=None)
-def test_expected_lies_between_with_ways_back(tree, chance, most: int, on) -> None:
-    """Two loops, one inside the other, one of them left by `spent`: the bounds still hold."""
-    found = minutes(
+def test_expected_is_between_with_loops(tree, chance, most: int, on) -> None:
+    """Two loops, one inside the other, one of them left by `spent`: the range still holds."""
+    minutes = tree_minutes(
         tree(f"""
 a:
   check: Look
@@ -143,7 +144,7 @@ b:
   check: Try it
   minutes: 7
   at_most: {most}
-  spent: unit
+  spent: module
   results:
     - {{result: works, branch: cable}}
     - {{result: refused, branch: park, chance: {on}}}
@@ -155,8 +156,8 @@ battery:
   fix: Replace the battery
   cause: It is old
   weight: 2
-unit:
-  fix: Replace the unit
+module:
+  fix: Replace the module
   cause: It is dead
   weight: 3
 cable:
@@ -165,30 +166,32 @@ cable:
   weight: 5
 """)
     )
-    for left in found.steps.values():
+    for left in minutes.steps.values():
         assert left.shortest <= left.expected <= left.longest
-    assert found.expected == sum(fix.chance * fix.minutes for fix in found.fixes.values())
+    assert minutes.expected == sum(fix.chance * fix.minutes for fix in minutes.fixes.values())
 
 
-def test_the_trees_of_a_shop_keep_the_promises_too() -> None:
-    """Whole trees with handoffs, lists and shared actions: in order, counted with all repeats."""
+def test_the_trees_of_a_shop_are_in_range_too() -> None:
+    """Whole trees with handoffs, lists and shared actions: in order, and with all repeats."""
     seen = 0
     for path in tree_files(SHOP):
-        made, _ = read_tree(SHOP, path)
-        if made is None or made.broken:
+        tree, _ = read_tree(SHOP, path)
+        if tree is None or tree.broken:
             continue
         seen += 1
-        found = minutes(made)
-        assert found.repeats, path
-        assert found.shortest <= found.expected <= found.longest, path
-        assert found.longest > 0, path
+        minutes = tree_minutes(tree)
+        assert minutes.includes_repeats, path
+        assert minutes.shortest <= minutes.expected <= minutes.longest, path
+        assert minutes.longest > 0, path
     assert seen
 
 
-def test_the_json_has_exactly_what_is_agreed(tree) -> None:
+def test_the_json_has_exactly_the_documented_keys(tree) -> None:
     """Four keys, and two for each fix."""
-    found = as_json(minutes(tree((Path(__file__).parent / "cases/ladder.yml").read_text())))
-    assert found == {
+    minutes = minutes_as_json(
+        tree_minutes(tree((Path(__file__).parent / "cases/ladder.yml").read_text()))
+    )
+    assert minutes == {
         "expected": 9.375,
         "shortest": 6.0,
         "longest": 13.0,

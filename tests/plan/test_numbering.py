@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
-from builder.plan.numbering import lines, numbering
+from builder.plan.numbering import chart_lines, numbering
 
 MakeTree = Callable[[str], Tree]
 LADDER = """
@@ -36,16 +36,16 @@ ask: {stop: Ask the foreman, kind: foreman}
 """
 
 
-def test_numbers_go_down_the_usual_way_with_the_results_first(tree: MakeTree) -> None:
-    """What ends at once is numbered before the check that follows; the heaviest end is last."""
+def test_numbers_follow_the_usual_path_with_the_results_first(tree: MakeTree) -> None:
+    """A branch that ends at once is numbered before the next check; the heaviest end is last."""
     numbers = numbering(tree(LADDER))
     assert list(numbers) == ["first", "plug", "second", "fuse", "third", "module", "ask", "wire"]
     assert list(numbers.values()) == list(range(1, 9))
 
 
-def test_a_way_on_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None:
-    """The way on after the last try is a line to `ask`; a failed verification stays in the box."""
-    drawn = lines(tree(LADDER))
+def test_an_exit_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None:
+    """The exit after the last try is a line to `ask`; a failed verification stays in the box."""
+    drawn = chart_lines(tree(LADDER))
     assert [line.exit.kind for line in drawn["third"]] == [
         ExitKind.RESULT,
         ExitKind.RESULT,
@@ -54,7 +54,7 @@ def test_a_way_on_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None
     assert drawn["plug"] == ()
 
 
-def test_steps_that_cannot_be_reached_are_numbered_last(tree: MakeTree) -> None:
+def test_unreachable_steps_are_numbered_last(tree: MakeTree) -> None:
     """A half-written tree still has a number for every step."""
     numbers = numbering(tree(LADDER + "lost: {stop: Nobody comes here, kind: foreman}\n"))
     assert numbers["lost"] == 9
@@ -63,7 +63,7 @@ def test_steps_that_cannot_be_reached_are_numbered_last(tree: MakeTree) -> None:
 @given(data=st.data())
 @settings(max_examples=60, deadline=None)
 def test_numbers_are_one_to_the_count_of_steps(acyclic: st.SearchStrategy[Tree], data) -> None:
-    """No number is left out and none is given twice."""
+    """No number is skipped or used twice."""
     tree = data.draw(acyclic)
     numbers = numbering(tree)
     assert sorted(numbers.values()) == list(range(1, len(tree.steps) + 1))

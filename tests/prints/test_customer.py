@@ -5,11 +5,12 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Fix, Tree
-from builder.plan.options import options
+from builder.model.tree import Tree
+from builder.plan.estimate_options import estimate_options
 from builder.prints.customer import NO_PROMISE, customer_sheet
-from builder.wording.phrases import amounts
+from builder.wording.value_text import amounts_text
 
 
 def words(pdf: bytes) -> str:
@@ -33,12 +34,12 @@ def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Libr
     """Every option that is offered stands there with its lines and its total."""
     tree, fix = unit
     text = words(customer_sheet(tree, fix, library))
-    offered = options(tree, fix, library)
+    offered = estimate_options(tree, fix, library)
     assert any(option.total for option in offered)
     for option in offered:
         assert option.option in text
         if option.total:
-            assert f"Together {amounts(option.total, library.shop)}" in text
+            assert f"Together {amounts_text(option.total, library.shop)}" in text
         for line in option.lines:
             assert line.item in text
 
@@ -47,7 +48,7 @@ def test_what_is_not_offered_says_why(unit: tuple[Tree, str], library: Library) 
     """A vehicle whose steering depends on the unit is not driven in, and the sheet says so."""
     tree, fix = unit
     text = words(customer_sheet(tree, fix, library))
-    refused = [option for option in options(tree, fix, library) if option.not_offered]
+    refused = [option for option in estimate_options(tree, fix, library) if option.not_offered]
     assert refused
     for option in refused:
         assert f"Not offered: {option.option} {option.not_offered}" in text

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 
 SHOP = Path(__file__).parents[1] / "shop"

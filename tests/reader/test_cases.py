@@ -13,7 +13,7 @@ import pytest
 from builder.model.finding import Finding, Severity
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
-from builder.reader.validate import plain, quick_validator, validator
+from builder.reader.validate import plain_value, quick_validator, validator
 from builder.reader.yaml_text import read_yaml
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*/*.yml"))
@@ -63,7 +63,9 @@ def test_the_quick_answer_and_the_full_one_agree(path: Path) -> None:
     assert isinstance(source, Source)
     root, _ = read_yaml(source)
     if root is not None:
-        assert quick_validator("tree").is_valid(plain(root)) is validator("tree").is_valid(root)
+        assert quick_validator("tree").is_valid(plain_value(root)) is validator("tree").is_valid(
+            root
+        )
 
 
 def test_every_rule_of_text_has_a_bad_and_a_good_case() -> None:

@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.reader.source import LARGEST, Source, decode
+from builder.reader.source import MAX_FILE_BYTES, Source, decode
 from builder.reader.trees import read_tree, tree_from, tree_id
 
 SOUND = (Path(__file__).parents[1] / "shop/trees/horn/silent.yml").read_text(encoding="utf-8")
@@ -39,8 +39,8 @@ HOSTILE: dict[str, bytes] = {
     "dashes without end": b"- " * 100_000,
     "deep indentation": b"".join(b" " * n + b"a:\n" for n in range(900)),
     "question marks": b"? " * 50_000,
-    "a line of a megabyte": b"title: " + b"x" * (LARGEST - 100),
-    "a key of a megabyte": b"x" * (LARGEST - 100) + b": y",
+    "a line of a megabyte": b"title: " + b"x" * (MAX_FILE_BYTES - 100),
+    "a key of a megabyte": b"x" * (MAX_FILE_BYTES - 100) + b": y",
     "a number of a megabyte": SOUND.replace("weight: 1", "weight: " + "9" * 900_000).encode(),
     "a range of a megabyte": SOUND.replace("result: sound", "result: " + "9" * 900_000).encode(),
     "an exponent": SOUND.replace("weight: 1", "weight: 1e999999999").encode(),

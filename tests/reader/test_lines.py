@@ -61,7 +61,7 @@ def test_a_bracket_that_nothing_opens_is_told() -> None:
     """It is not taken for one that is left open."""
     [found] = of("a: ]\n")
     assert (found.at.line, found.at.column) == (1, 4)
-    assert "nothing opens" in found.message
+    assert "never opened" in found.message
 
 
 UNSEEN = ["\u2028", "\x85", "\r\n", "\ufeff", "\x7f"]

@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from builder.pictures.photos import PUBLISHED
+from builder.pictures.photos import MAX_PUBLISHED_BYTES
 from builder.reader.picture_files import pictures
-from builder.reader.source import LARGEST
+from builder.reader.source import MAX_FILE_BYTES
 
 DRAWING = b'<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0h9"/></svg>'
 PLACE = "kb/how-to/pictures"
@@ -33,10 +33,10 @@ def test_a_drawing_and_a_photo_are_known_by_their_sizes(tmp_path: Path) -> None:
     """What a reader has to fetch is known to the rule that asks for small pictures."""
     put(tmp_path, "plug.svg", DRAWING)
     put(tmp_path, "plug.JPG", photo())
-    put(tmp_path, "large.jpg", photo() + bytes(PUBLISHED))
+    put(tmp_path, "large.jpg", photo() + bytes(MAX_PUBLISHED_BYTES))
     put(tmp_path, ".gitkeep", b"")
     assert pictures(tmp_path) == (
-        {"plug.svg": len(DRAWING), "plug.JPG": len(photo()), "large.jpg": PUBLISHED},
+        {"plug.svg": len(DRAWING), "plug.JPG": len(photo()), "large.jpg": MAX_PUBLISHED_BYTES},
         [],
     )
 
@@ -64,7 +64,7 @@ def test_what_is_no_picture_is_told_and_left_out(tmp_path: Path, name: str) -> N
 def test_a_picture_of_too_many_bytes_is_told_unread(tmp_path: Path, name: str) -> None:
     """A file of 33 MB is told by its size alone, a drawing of more than one as well."""
     with put(tmp_path, name, b"").open("wb") as file:
-        file.truncate(LARGEST + 1 if name.endswith("svg") else 33 * LARGEST)
+        file.truncate(MAX_FILE_BYTES + 1 if name.endswith("svg") else 33 * MAX_FILE_BYTES)
     assert [finding.rule for finding in pictures(tmp_path)[1]] == ["size"]
 
 

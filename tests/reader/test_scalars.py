@@ -3,9 +3,10 @@
 import pytest
 import yaml
 
+from builder.model.checks import Check
 from builder.model.finding import Finding
 from builder.model.text import Text
-from builder.model.tree import Check, Tree
+from builder.model.tree import Tree
 from builder.reader.nodes import Map
 from builder.reader.source import Source
 from builder.reader.trees import tree_from
@@ -64,8 +65,8 @@ def test_a_value_knows_its_place() -> None:
     assert tree.start.minutes.at == ("trees/a/b.yml", 9, 14, 9, 16)
     body = tree.start.body
     assert isinstance(body, Check)
-    assert body.results[0].said == Text("no")
-    assert body.results[0].said.at[1:3] == (11, 18)
+    assert body.results[0].text == Text("no")
+    assert body.results[0].text.at[1:3] == (11, 18)
 
 
 def one_check(more: str) -> tuple[Tree | None, tuple[Finding, ...]]:

@@ -7,14 +7,14 @@ from typing import Any
 import jsonschema
 import pytest
 
-from builder.reader.schemas import KINDS, named_schema, schema
+from builder.reader.knowledge_files import read_knowledge
+from builder.reader.schemas import FILE_KINDS, named_schema, schema
 from builder.reader.schemas.schema_list import text_schema
-from builder.reader.shop_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", FILE_KINDS)
 def test_a_schema_is_sound(kind: str) -> None:
     """Held against the meta-schema of JSON Schema 2020-12, as jsonschema carries it."""
     made = schema(kind)
@@ -23,7 +23,7 @@ def test_a_schema_is_sound(kind: str) -> None:
     jsonschema.Draft202012Validator.check_schema(text_schema(kind))
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", FILE_KINDS)
 def test_every_word_is_described(kind: str) -> None:
     """An editor shows the description while the author types."""
     for name, part in properties(schema(kind)):

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.model.shop import SiteSettings
-from builder.reader.shop_files import read_knowledge
+from builder.reader.knowledge_files import read_knowledge
 
 SHOP = Path(__file__).parents[1] / "shop"
 # Settings of MkDocs that run code, include files or call other hosts, after its user guide
@@ -63,6 +63,7 @@ def found_in(shop: Path, raw: bytes) -> list[Finding]:
 
 def test_the_few_words_of_the_shop_are_taken(shop: Path) -> None:
     """Two settings are the shop's, and without a file there are none."""
+    (shop / "site_config/mkdocs.yml").unlink()
     assert read_knowledge(shop)[0].shop.site == SiteSettings()
     assert found_in(shop, b"copyright: Osei and Lind\nsite_author: R. Osei\n") == []
     assert read_knowledge(shop)[0].shop.site == SiteSettings("Osei and Lind", "R. Osei")

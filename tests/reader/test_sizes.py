@@ -9,8 +9,8 @@ import pytest
 import builder
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.reader.sizes import LONGEST_ARTICLE, LONGEST_PARAGRAPH, MOST, MOST_OF_ALL
-from builder.reader.source import LARGEST, Source
+from builder.reader.sizes import LONGEST_ARTICLE, LONGEST_PARAGRAPH, MOST_PARTS, MOST_PARTS_OF
+from builder.reader.source import MAX_FILE_BYTES, Source
 from builder.reader.trees import tree_from
 
 from .conftest import SHOP
@@ -34,7 +34,7 @@ def chain(steps: int) -> str:
 
 def test_a_tree_of_many_steps_is_judged(tmp_path: Path) -> None:
     """Five hundred steps are read."""
-    tree, findings = tree_from(Source("trees/horn/a.yml", chain(MOST_OF_ALL), ""))
+    tree, findings = tree_from(Source("trees/horn/a.yml", chain(MOST_PARTS), ""))
     assert tree
     assert not findings
 
@@ -49,10 +49,11 @@ def test_a_tree_of_too_many_steps_is_told_once_and_read_no_further() -> None:
 
 
 MANY = {
-    "results": "      results:\n" + "        - {result: x, branch: y}\n" * (MOST["results"] + 1),
+    "results": "      results:\n"
+    + "        - {result: x, branch: y}\n" * (MOST_PARTS_OF["results"] + 1),
     "readings": "      readings:\n"
-    + "".join(f"        r{n}: {{unit: V}}\n" for n in range(MOST["readings"] + 1)),
-    "tools": f"      tools: [{'multimeter, ' * (MOST_OF_ALL + 1)}]\n",
+    + "".join(f"        r{n}: {{unit: V}}\n" for n in range(MOST_PARTS_OF["readings"] + 1)),
+    "tools": f"      tools: [{'multimeter, ' * (MOST_PARTS + 1)}]\n",
 }
 
 
@@ -108,7 +109,7 @@ def test_an_article_as_people_write_it_is_taken(body: str) -> None:
 SLOW = """
 from builder.pages.prose import html_of
 from builder.reader.articles import article_from
-from builder.reader.source import LARGEST, Source
+from builder.reader.source import MAX_FILE_BYTES, Source
 import sys
 paragraph = (sys.argv[1] * 4000)[:3990]
 body = (paragraph + "\\n\\n") * 16
@@ -147,7 +148,7 @@ def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
     (tmp_path / "kb/codes.yml").write_text(wrong)
     script = (
         "import sys; from pathlib import Path;"
-        "from builder.reader.shop_files import read_knowledge;"
+        "from builder.reader.knowledge_files import read_knowledge;"
         "print(len(read_knowledge(Path(sys.argv[1]))[1]))"
     )
     run = subprocess.run(
@@ -160,7 +161,7 @@ def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
 @pytest.mark.parametrize("name", TEXTS)
 def test_no_file_takes_minutes(name: str) -> None:
     """Each mistake is found in a time that does not grow with the others."""
-    text = TEXTS[name].encode()[: LARGEST // 2].decode("utf-8", "ignore")
+    text = TEXTS[name].encode()[: MAX_FILE_BYTES // 2].decode("utf-8", "ignore")
     script = (
         "import sys; from builder.reader.source import Source; from builder.reader.trees import *;"
         "tree_from(Source('trees/a/b.yml', sys.stdin.buffer.read().decode(), ''))"

@@ -1,4 +1,4 @@
-"""A small sound shop in which every case is judged.
+"""A small sound shop, and the findings of a case in it.
 
 A case is the text of a file, or of several under lines such as `# kb/tools.yml`. A text that begins
 with `steps:`, or is steps alone, gets a head; the ends `repair` and `all-good` are added where they
@@ -14,7 +14,7 @@ from textwrap import indent
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import read_tree, tree_files
 from builder.rules.shared.judge import judge, judge_library

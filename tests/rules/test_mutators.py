@@ -1,5 +1,6 @@
 """Every mutant of a sound tree or article is caught, by its rule, on its line."""
 
+import shutil
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import islice
@@ -7,20 +8,23 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
+from builder.reader.knowledge_files import read_knowledge
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
 from builder.rules.catalog import RULES
 from builder.rules.shared.judge import LIBRARY_ONLY_NAMES, TREE_RULE_NAMES, judge, judge_library
 
 from .conftest import TODAY
-from .mutators import MUTATORS, OF_ARTICLES
+from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS
 from .mutators.sound import Mutant, Sound, SoundArticle
+from .mutators.states import SoundConditions
 
 SHOP = Path(__file__).parents[1] / "shop"
+CONDITIONS = "kb/conditions.yml"
 A_TREE = 12  # mutants of each kind: enough to meet every shape, few enough to wait for
 AN_ARTICLE = 3
 
@@ -118,10 +122,30 @@ def test_every_mutant_of_an_article_is_caught_on_its_line(
     assert mutants, "no article can be broken this way"
 
 
+@pytest.mark.parametrize("rule", OF_CONDITIONS)
+def test_every_mutant_of_the_conditions_is_caught_on_its_line(rule: str, tmp_path: Path) -> None:
+    """No mistake in good conditions gets through."""
+    shop = shutil.copytree(SHOP, tmp_path / "shop")
+    library, _ = read_library(shop)
+    file = shop / CONDITIONS
+    sound = SoundConditions(CONDITIONS, tuple(library.conditions.values()), file.read_text("utf-8"))
+    mutants = [*OF_CONDITIONS[rule](sound)]
+    missed = []
+    for mutant in mutants:
+        file.write_text(mutant.text, "utf-8")
+        read, findings = read_knowledge(shop)
+        conditions = replace(library, conditions=read.conditions)
+        found = [*findings, *judge_library(conditions, TODAY)]
+        if not caught(found, mutant, CONDITIONS, rule):
+            missed.append((sorted(mutant.lines), mutant.text))
+    assert missed == []
+    assert len(mutants) > AN_ARTICLE
+
+
 def test_every_mutator_breaks_a_rule() -> None:
     """A mutator is listed under the name of a rule in the catalog."""
     names = {rule.RULE.name for rule in RULES}
-    assert {*MUTATORS, *OF_ARTICLES} <= names
+    assert {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS} <= names
 
 
 def test_no_tree_has_a_finding_to_begin_with(trees: list[Sound]) -> None:

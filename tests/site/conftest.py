@@ -1,4 +1,4 @@
-"""The tests' shop, whole and with two trees alone, its site, and a browser to look at it."""
+"""The tests' shop, complete and with two trees, its site, and a browser."""
 
 import shutil
 from collections.abc import Callable
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from builder.cache.database import Cache, opened, temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.reader.trees import tree_of
 from builder.site.build_site import SiteCounts, SiteInput, build_site
@@ -23,7 +23,7 @@ FEW = ("horn", "wipers")  # systems of one tree each
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
-    """Return a copy of the tests' shop that a test may change, quick to build: of two trees."""
+    """Return a copy of the tests' shop that a test may change, with two trees to build fast."""
     return few_trees(tmp_path)
 
 
@@ -38,7 +38,7 @@ def few_trees(folder: Path) -> Path:
 
 @pytest.fixture
 def build() -> Callable[[Path], Path]:
-    """Return a function that builds a shop's site and gives back its folder."""
+    """Return a function that builds a shop's site and returns its folder."""
 
     def built(shop: Path) -> Path:
         build_shop(shop, shop.parent / "site")
@@ -49,7 +49,7 @@ def build() -> Callable[[Path], Path]:
 
 @pytest.fixture(scope="session")
 def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the site of the whole shop once."""
+    """Build the site of the complete shop once."""
     folder = tmp_path_factory.mktemp("whole")
     shutil.copytree(SHOP, folder / "shop")
     build_shop(folder / "shop", folder / "site")
@@ -58,7 +58,7 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="session")
 def chromium(browser: "Browser") -> "Browser":
-    """The browser by the name that these tests use."""
+    """Return the browser by the name that these tests use."""
     return browser
 
 
@@ -76,5 +76,5 @@ def build_with(
     """Read a shop and build its site with an open cache."""
     library, _ = read_library(shop)
     read_tree = partial(tree_of, shop, library)
-    given = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
-    return build_site(given, out)
+    site = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
+    return build_site(site, out)

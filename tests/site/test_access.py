@@ -1,4 +1,4 @@
-"""Everybody can use it: no violation that axe-core knows of, targets for gloves, keys alone."""
+"""Everyone can use it: no violation that axe-core knows, targets for gloves, keyboard only."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -7,17 +7,22 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Page
 
+from builder.check.unchecked_library import read_library
+
+from .conftest import build_shop, few_trees
+
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 RUN = "async () => (await axe.run(document)).violations"
 LOOKS = [(width, look) for width in (390, 1280) for look in ("light", "dark")]
-# One page of every kind; where there are many of a kind, one with much on it.
+# A page of every kind; of a kind with many pages, one with a lot on it.
 KINDS = (
     "index", "systems/index", "systems/charging", "lamps/index", "lamps/charging", "codes/index",
     "codes/P0562", "during/index", "during/driving", "vehicles/index", "vehicles/tern",
     "modules/index", "modules/steering-unit", "how-to/index", "how-to/voltage-drop", "tools",
     "glossary", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
-    "trees/charging/battery-lamp",
+    "calculators", "trees/charging/battery-lamp", "trees/battery/fuses-pulled",
 )  # fmt: skip
+SERVED_KINDS = ("findings", "trees/horn/silent")  # as `baytree serve` shows a tree with errors
 TARGETS = {
     "index": ("#find input", ".tile", ".chip", ".button", "nav a", ".bay-look"),
     "trees/charging/battery-lamp": (".button", ".way", ".chip", ".bay-search button", "summary"),
@@ -26,38 +31,57 @@ TARGETS = {
 
 @pytest.fixture(scope="module")
 def page(chromium: Browser) -> Iterator[Page]:
-    """Open a window."""
+    """Open a page."""
     context = chromium.new_context(reduced_motion="reduce")
     yield context.new_page()
     context.close()
 
 
 def violations(page: Page) -> list[str]:
-    """Return what axe-core finds wrong on a phone and at a desk, light and dark, a line each."""
+    """Return what axe-core reports on a phone and at a desk, light and dark, a line each."""
     page.evaluate(AXE)
-    found = []
+    lines = []
     for width, look in LOOKS:
         page.set_viewport_size({"width": width, "height": 844})
         page.emulate_media(color_scheme=look)
-        found += [
-            f"{width} {look} {one['id']}: {node['html'][:120]} ({node['failureSummary']})"
-            for one in page.evaluate(RUN)
-            for node in one["nodes"]
+        lines += [
+            f"{width} {look} {rule['id']}: {node['html'][:120]} ({node['failureSummary']})"
+            for rule in page.evaluate(RUN)
+            for node in rule["nodes"]
         ]
         if page.evaluate("document.documentElement.scrollWidth - innerWidth") > 0:
-            found.append(f"{width} {look}: the page scrolls sideways")
-    return found
+            lines.append(f"{width} {look}: the page scrolls sideways")
+    return lines
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_every_kind_of_page_can_be_used_by_everybody(whole: Path, page: Page, kind: str) -> None:
+def test_everyone_can_use_every_kind_of_page(whole: Path, page: Page, kind: str) -> None:
     """Every kind of page passes every rule of axe-core, and never scrolls sideways as a whole."""
     page.goto((whole / f"{kind}.html").as_uri())
     assert violations(page) == []
 
 
-def test_the_search_can_be_used_by_everybody(whole: Path, page: Page) -> None:
-    """Hits, what was understood and what is offered instead pass as well."""
+@pytest.fixture(scope="module")
+def served(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the site as `baytree serve` does while a tree has an error."""
+    shop = few_trees(tmp_path_factory.mktemp("served"))
+    tree = shop / "trees" / "horn" / "silent.yml"
+    tree.write_text(tree.read_text("utf-8").replace("minutes:", "minutse:", 1), "utf-8")
+    _, findings = read_library(shop)
+    build_shop(shop, shop.parent / "site", findings=findings)
+    return shop.parent / "site"
+
+
+@pytest.mark.parametrize("kind", SERVED_KINDS)
+def test_everyone_can_use_the_pages_of_an_author(served: Path, page: Page, kind: str) -> None:
+    """The findings, alone or in the place of a tree, pass the same rules."""
+    page.goto((served / f"{kind}.html").as_uri())
+    assert page.locator(".finding").count() >= 1
+    assert violations(page) == []
+
+
+def test_everyone_can_use_the_search(whole: Path, page: Page) -> None:
+    """Hits, corrections and suggestions pass as well."""
     page.goto((whole / "index.html").as_uri())
     for words in ("altenator dead", "U0131", "zzzz qqqq"):
         page.fill("#find input", "")
@@ -68,7 +92,7 @@ def test_the_search_can_be_used_by_everybody(whole: Path, page: Page) -> None:
 
 
 def test_targets_are_large_enough_for_gloves(whole: Path, page: Page) -> None:
-    """What is pressed on the way from a symptom to a fix is 44 px high or more."""
+    """Everything to press between a symptom and a fix is at least 44 px high."""
     for width, _ in LOOKS[::2]:
         page.set_viewport_size({"width": width, "height": 844})
         for kind, targets in TARGETS.items():
@@ -82,8 +106,8 @@ def test_targets_are_large_enough_for_gloves(whole: Path, page: Page) -> None:
                 assert min(heights) >= 43.9, f"{target} on {kind}"
 
 
-def test_the_whole_way_by_keyboard_alone(whole: Path, page: Page) -> None:
-    """From the first page to a fix without a mouse: type, Tab, Enter; the focus can be seen."""
+def test_a_keyboard_is_enough(whole: Path, page: Page) -> None:
+    """From the home page to a fix without a mouse: type, Tab, Enter; the focus is visible."""
     page.set_viewport_size({"width": 1280, "height": 844})
     page.goto((whole / "index.html").as_uri())
     tab_to(page, "#find input")
@@ -105,9 +129,9 @@ def test_the_whole_way_by_keyboard_alone(whole: Path, page: Page) -> None:
 
 
 def tab_to(page: Page, target: str) -> None:
-    """Press Tab until something that fits has the focus."""
+    """Press Tab until an element that matches has the focus."""
     for _ in range(200):
         page.keyboard.press("Tab")
         if page.evaluate("target => document.activeElement.matches(target)", target):
             return
-    raise AssertionError(f"Tab never comes to {target}")
+    raise AssertionError(f"Tab never reaches {target}")

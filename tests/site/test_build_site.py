@@ -1,4 +1,4 @@
-"""The build of the site: what is made, what is kept; the same files give the same bytes."""
+"""The build of the site: the same files give the same bytes, from scratch or from the cache."""
 
 import re
 from collections.abc import Callable
@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.reader.trees import tree_of
 from builder.site.build_site import SiteInput, build_site
 
@@ -25,23 +25,23 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 
 def test_a_tree_gets_a_page_with_an_anchor_for_every_step(shop: Path, build: Build) -> None:
-    """Each step of a tree can be sent as an address."""
+    """Each step of a tree has an address that can be sent."""
     page = (build(shop) / "trees" / "horn" / "silent.html").read_text()
     assert page.count('id="step-') >= 3
     assert "<title>" in page
 
 
 def test_two_builds_of_the_same_files_give_the_same_bytes(shop: Path, build: Build) -> None:
-    """A second build changes nothing, with the work folder or without it."""
+    """A second build changes nothing, with the cache or without it."""
     first = contents(build(shop))
     again = contents(build(shop))
     cache_file(shop).unlink()
-    afresh = contents(build(shop))
-    assert first == again == afresh
+    from_scratch = contents(build(shop))
+    assert first == again == from_scratch
 
 
-def test_a_changed_tree_is_built_as_a_full_build_would(shop: Path, build: Build) -> None:
-    """Building only what changed gives the bytes of a full build."""
+def test_a_changed_tree_gives_the_bytes_of_a_full_build(shop: Path, build: Build) -> None:
+    """Building only what changed gives the same site."""
     build(shop)
     tree = shop / "trees" / "horn" / "silent.yml"
     tree.write_text(tree.read_text().replace("title: ", "title: Still ", 1))
@@ -52,7 +52,7 @@ def test_a_changed_tree_is_built_as_a_full_build_would(shop: Path, build: Build)
 
 
 def test_a_folder_with_other_files_is_not_replaced(shop: Path, tmp_path: Path) -> None:
-    """Whoever mistypes the folder loses nothing."""
+    """A mistyped folder loses nothing."""
     (tmp_path / "letters").mkdir()
     (tmp_path / "letters" / "one.txt").write_text("dear", "utf-8")
     with pytest.raises(FileExistsError):
@@ -61,7 +61,7 @@ def test_a_folder_with_other_files_is_not_replaced(shop: Path, tmp_path: Path) -
 
 
 def test_a_removed_tree_leaves_the_site(shop: Path, build: Build) -> None:
-    """What is no longer in the shop is no longer in the site, and everything else is kept."""
+    """Its page goes, and every other page stays."""
     before = contents(build(shop))
     (shop / "trees" / "horn" / "silent.yml").unlink()
     after = contents(build(shop))
@@ -69,10 +69,8 @@ def test_a_removed_tree_leaves_the_site(shop: Path, build: Build) -> None:
     assert before.keys() - after.keys() <= {"trees/horn/silent.html", "during/parked.html"}
 
 
-def test_what_the_shop_says_of_its_site_stands_on_every_page_as_text(
-    shop: Path, build: Build
-) -> None:
-    """The copyright line is at the foot, escaped once; a template in it stays text."""
+def test_texts_of_the_shop_are_on_every_page_as_text(shop: Path, build: Build) -> None:
+    """The copyright line is in the footer, escaped once; a template in it stays text."""
     settings = shop / "site_config" / "mkdocs.yml"
     settings.write_text('copyright: "<b>Osei & Lind {{ 7 * 7 }}"\nsite_author: R. Osei\n', "utf-8")
     page = (build(shop) / "trees" / "horn" / "silent.html").read_text("utf-8")
@@ -81,7 +79,7 @@ def test_what_the_shop_says_of_its_site_stands_on_every_page_as_text(
 
 
 def test_a_retired_tree_keeps_its_address(shop: Path, build: Build) -> None:
-    """Whoever opens an old address is told what to use instead, at every step's anchor."""
+    """The old address links to the replacement and still has every step's anchor."""
     tree = shop / "trees" / "horn" / "silent.yml"
     retired = "status: retired\nreplaced_by: wipers/stop-halfway"
     tree.write_text(tree.read_text().replace("status: ready", retired, 1))
@@ -91,7 +89,7 @@ def test_a_retired_tree_keeps_its_address(shop: Path, build: Build) -> None:
 
 
 def test_no_date_of_the_build_is_in_the_site(shop: Path, build: Build) -> None:
-    """Two builds on different days give the same bytes: no page knows what day it is."""
+    """Builds on different days give the same bytes."""
     today = date.today()
     for name, content in contents(build(shop)).items():
         assert today.isoformat().encode() not in content, name
@@ -104,19 +102,17 @@ def title(tree: Path, words: str) -> None:
 
 
 def built_while_saving(shop: Path, save: Callable[[], None]) -> None:
-    """Build the site, and save something once the library has been read."""
+    """Build the site, and save something right after the library was read."""
     library, _ = read_library(shop)
     save()
 
     with opened(shop) as cache:
-        given = SiteInput(shop, cache, library, partial(tree_of, shop, library), prints=False)
-        build_site(given, shop.parent / "site")
+        site = SiteInput(shop, cache, library, partial(tree_of, shop, library), prints=False)
+        build_site(site, shop.parent / "site")
 
 
-def test_a_tree_saved_during_a_build_and_put_back_shows_what_it_says(
-    shop: Path, build: Build
-) -> None:
-    """A page made of a tree's next version is not kept for the one before."""
+def test_a_tree_saved_during_a_build_and_reverted_is_shown(shop: Path, build: Build) -> None:
+    """A page of the saved version isn't cached for the reverted one."""
     tree = shop / "trees" / "horn" / "silent.yml"
     title(tree, "The first")
     built_while_saving(shop, lambda: title(tree, "The second"))
@@ -127,7 +123,7 @@ def test_a_tree_saved_during_a_build_and_put_back_shows_what_it_says(
 
 
 def test_knowledge_saved_during_a_build_comes_with_the_next(shop: Path, build: Build) -> None:
-    """Pages made of the knowledge before a save are not kept for the knowledge after it."""
+    """Pages from before the save aren't cached for the new knowledge."""
     file = shop / "kb" / "hazards.yml"
     new = re.sub(r"hazard: .*", "hazard: A new danger", file.read_text("utf-8"))
     built_while_saving(shop, lambda: file.write_text(new, "utf-8") and None)

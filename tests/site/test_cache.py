@@ -1,4 +1,4 @@
-"""What a build leaves for the next is only a cache: damaged or out of reach, it costs time."""
+"""The cache of a build is only a cache: damaged or out of reach, it costs time."""
 
 import os
 import random
@@ -30,7 +30,7 @@ def cut(file: Path) -> None:
 
 
 def zeros(file: Path) -> None:
-    """Lose a stretch of the file, as after a crash of the machine."""
+    """Lose a part of the file, as after a crash of the machine."""
     raw = bytearray(file.read_bytes())
     middle = len(raw) // 2
     raw[middle : middle + 20_000] = bytes(20_000)
@@ -38,17 +38,17 @@ def zeros(file: Path) -> None:
 
 
 def nonsense(file: Path) -> None:
-    """Something else stands in the file."""
+    """Replace the file's content with something else."""
     file.write_bytes(b"x" * file.stat().st_size)
 
 
 def empty(file: Path) -> None:
-    """Nothing is left in the file."""
+    """Empty the file."""
     file.write_bytes(b"")
 
 
 def no_tables(file: Path) -> None:
-    """It is a database of somebody else."""
+    """Replace the file with a database of another program."""
     file.unlink()
     with sqlite3.connect(file) as connection:
         connection.execute("CREATE TABLE row (other TEXT)")
@@ -56,7 +56,7 @@ def no_tables(file: Path) -> None:
 
 
 def of_rows(sql: str) -> Damage:
-    """Damage rows and leave the file in order."""
+    """Return a function that damages rows but not the file."""
 
     def damage(file: Path) -> None:
         with sqlite3.connect(file) as connection:
@@ -83,17 +83,17 @@ DAMAGED: dict[str, Damage] = {
 
 @pytest.fixture(scope="module")
 def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, dict[str, bytes]]:
-    """Build the test shop once; each test damages its cache and repairs it by building again."""
-    shop = few_trees(tmp_path_factory.mktemp("kept"))
+    """Build the tests' shop once; each test damages its cache and builds again."""
+    shop = few_trees(tmp_path_factory.mktemp("cache"))
     build_shop(shop, shop.parent / "site")
     return shop, contents(shop.parent / "site")
 
 
 @pytest.mark.parametrize("damage", DAMAGED.values(), ids=DAMAGED)
-def test_a_damaged_cache_never_comes_into_the_site(
+def test_a_damaged_cache_never_reaches_the_site(
     built: tuple[Path, dict[str, bytes]], damage: Damage
 ) -> None:
-    """Whatever has happened to the cache, the site comes out as from nothing."""
+    """Whatever happened to the cache, the site is the same as from scratch."""
     shop, sound = built
     damage(cache_file(shop))
     build_shop(shop, shop.parent / "site")
@@ -101,18 +101,18 @@ def test_a_damaged_cache_never_comes_into_the_site(
 
 
 def out_of_reach(tmp_path: Path) -> Path:
-    """A file stands where the cache folder would be."""
+    """Put a file where the cache folder would be."""
     (tmp_path / "file").write_text("", "utf-8")
     return tmp_path / "file" / "cache.sqlite"
 
 
 def read_only(_: Path) -> Path:
-    """Nobody can make a folder here, not even the superuser."""
+    """Return a place where no user can create a folder, not even root."""
     return Path("/proc/baytree/cache.sqlite")
 
 
 def folder(tmp_path: Path) -> Path:
-    """A folder stands where the file would be."""
+    """Put a folder where the file would be."""
     (tmp_path / "cache.sqlite").mkdir()
     return tmp_path / "cache.sqlite"
 
@@ -133,7 +133,7 @@ def test_a_cache_that_cannot_be_used_stops_no_build(
 
 
 def test_a_user_without_a_home_can_build(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """No folder of the user's is found: the work is done all the same."""
+    """Without a user folder the build works without a cache."""
 
     def no_home(_: str) -> Path:
         raise RuntimeError("no home")
@@ -143,8 +143,8 @@ def test_a_user_without_a_home_can_build(shop: Path, monkeypatch: pytest.MonkeyP
 
 
 @pytest.mark.parametrize("kilobytes", [0, 60, 400])
-def test_a_disk_that_fills_up_stops_no_build(shop: Path, tmp_path: Path, kilobytes: int) -> None:
-    """Full at the first row or in the middle: the rest of the work is done without the cache."""
+def test_a_full_disk_stops_no_build(shop: Path, tmp_path: Path, kilobytes: int) -> None:
+    """The build goes on without the cache, whether the disk is full at once or later."""
     build_shop(shop, tmp_path / "site", cached=False)
     with database.opened(shop) as cache:
         pages = 1 + kilobytes // 4 + cache.connection.execute("PRAGMA page_count").fetchone()[0]
@@ -156,7 +156,7 @@ def test_a_disk_that_fills_up_stops_no_build(shop: Path, tmp_path: Path, kilobyt
 
 
 def test_two_runs_at_once_do_no_harm(shop: Path, tmp_path: Path) -> None:
-    """While another run holds the cache, a build does without."""
+    """While another run holds the cache, a build works without it."""
     build_shop(shop, tmp_path / "site", cached=False)
     other = sqlite3.connect(cache_file(shop), isolation_level=None)
     other.execute("BEGIN IMMEDIATE")
@@ -167,8 +167,8 @@ def test_two_runs_at_once_do_no_harm(shop: Path, tmp_path: Path) -> None:
     assert contents(tmp_path / "again") == contents(tmp_path / "site")
 
 
-def test_trouble_elsewhere_is_not_taken_for_the_cache(shop: Path, tmp_path: Path) -> None:
-    """A site that can't be written is an error and no note."""
+def test_an_error_elsewhere_is_no_cache_error(shop: Path, tmp_path: Path) -> None:
+    """A site that can't be written is an error, not a note."""
     (tmp_path / "file").write_text("", "utf-8")
     with pytest.raises(OSError, match="file"):
         build_shop(shop, tmp_path / "file" / "site")

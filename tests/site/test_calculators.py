@@ -1,4 +1,4 @@
-"""The calculators in a browser: the same answers as in Python, by keyboard, and for everybody."""
+"""The calculators in a browser: the answers of Python, by keyboard, for everyone."""
 
 import json
 from collections.abc import Iterator
@@ -40,10 +40,10 @@ def page(chromium: Browser, whole: Path) -> Iterator[Page]:
 def test_the_page_gives_the_answers_of_the_table(page: Page) -> None:
     """All cases that Python passes, the script passes too: lines, exact digits and mistakes."""
     entered = [[case["calculator"], case["typed"]] for case in CASES]
-    found = page.evaluate(
+    answers = page.evaluate(
         "all => all.map(([id, entries]) => baytreeCalculators.answer(id, entries))", entered
     )
-    for case, one in zip(CASES, found, strict=True):
+    for case, one in zip(CASES, answers, strict=True):
         lines = [[line["label"], line["text"], line["exact"]] for line in one["lines"]]
         assert (lines, one["mistakes"]) == (case["lines"], case["mistakes"]), case
 
@@ -59,11 +59,11 @@ def test_the_page_names_both_of_two_overlapping_states(page: Page) -> None:
         ]
         texts = page.evaluate(
             """([ranges, ohms]) => {
-                const { bus } = baytreeTrade.calculators, kept = bus.states;
+                const { bus } = baytreeTrade.calculators, states = bus.states;
                 bus.states = ranges;
                 const texts = ohms.map((one) =>
                     baytreeCalculators.answer("bus", { ohms: one }).lines[0].text);
-                bus.states = kept;
+                bus.states = states;
                 return texts;
             }""",
             [ranges, ohms],
@@ -84,7 +84,7 @@ def test_the_answer_follows_as_you_type(page: Page) -> None:
 
 
 def test_a_bare_number_takes_the_unit_beside_its_field(page: Page) -> None:
-    """0.06 with kΩ chosen beside it is 60 Ω."""
+    """0.06 with kΩ chosen next to it is 60 Ω."""
     page.fill("#bus-ohms", "0.06")
     page.select_option("form[data-calculator=bus] select", "kohm")
     expect(page.locator("form[data-calculator=bus] output")).to_contain_text(
@@ -114,16 +114,16 @@ def test_what_is_typed_never_becomes_markup(page: Page) -> None:
 def test_the_examples_are_what_the_forms_answer(page: Page) -> None:
     """The example under each form was calculated when the site was built: the script agrees."""
     for form in CALCULATOR_FORMS:
-        found = page.evaluate(
+        answer = page.evaluate(
             "([id, entries]) => baytreeCalculators.answer(id, entries)",
             [form.id, dict(form.example)],
         )
         example = page.locator(f"section[aria-labelledby={form.id}] .example").inner_text()
-        assert found["lines"]
-        assert all(line["text"] in example for line in found["lines"])
+        assert answer["lines"]
+        assert all(line["text"] in example for line in answer["lines"])
 
 
-def test_everybody_can_use_it(chromium: Browser, whole: Path) -> None:
+def test_everyone_can_use_it(chromium: Browser, whole: Path) -> None:
     """No violation that axe-core knows of, empty, answered and wrong; no sideways scroll."""
     context = chromium.new_context(bypass_csp=True, reduced_motion="reduce")
     page = context.new_page()
@@ -138,8 +138,8 @@ def test_everybody_can_use_it(chromium: Browser, whole: Path) -> None:
         for look in ("light", "dark"):
             page.set_viewport_size({"width": width, "height": 844})
             page.emulate_media(color_scheme=look)
-            found = page.evaluate("async () => (await axe.run(document)).violations")
-            assert [(one["id"], one["nodes"][0]["html"]) for one in found] == []
+            violations = page.evaluate("async () => (await axe.run(document)).violations")
+            assert [(one["id"], one["nodes"][0]["html"]) for one in violations] == []
             assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
     sizes = page.eval_on_selector_all(
         ".calculator input, .calculator select, .calculator summary, .jump a",
@@ -149,8 +149,8 @@ def test_everybody_can_use_it(chromium: Browser, whole: Path) -> None:
     context.close()
 
 
-def test_without_scripts_the_page_explains_itself(chromium: Browser, whole: Path) -> None:
-    """With scripts off no form is shown; the page says why, and the tables open all the same."""
+def test_without_javascript_the_page_explains_itself(chromium: Browser, whole: Path) -> None:
+    """Without JavaScript no form shows; the page says why, and the tables still open."""
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto((whole / "calculators.html").as_uri())

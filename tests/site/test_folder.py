@@ -1,4 +1,4 @@
-"""A memory stick in the bay: only the folder, no network, and nothing missing."""
+"""The site on a memory stick: a folder, no network, and nothing missing."""
 
 import re
 from pathlib import Path
@@ -13,7 +13,7 @@ SEEN = (".html", ".css", ".js")
 
 
 def test_without_a_network_nothing_is_missing(whole: Path, chromium: Browser) -> None:
-    """Home, search, tree, step and back from the folder alone: no request fails, no error shows."""
+    """Home, search, tree, step and back: no request fails, no error shows."""
     context = chromium.new_context(offline=True)
     page = context.new_page()
     asked: list[str] = []
@@ -43,14 +43,14 @@ def test_without_a_network_nothing_is_missing(whole: Path, chromium: Browser) ->
 
 
 def test_no_file_asks_an_outside_host(whole: Path) -> None:
-    """No page, style or script loads or links to anything that calls home."""
+    """No page, style or script loads anything from another host."""
     for file in whole.rglob("*"):
         if file.suffix in SEEN and file.is_file():
             assert not OUTSIDE.search(file.read_text("utf-8")), file.relative_to(whole)
 
 
 def test_every_link_leads_to_a_page_and_an_anchor(whole: Path) -> None:
-    """No link of the site is dead, and no anchor is missing or there twice."""
+    """No link is dead, and no anchor is missing or duplicated."""
     anchors: dict[Path, list[str]] = {}
     links: set[tuple[Path, str]] = set()
     for file in whole.rglob("*.html"):
@@ -75,8 +75,8 @@ def test_every_link_leads_to_a_page_and_an_anchor(whole: Path) -> None:
 
 @pytest.mark.parametrize("name", ["script", "style"])
 def test_no_page_holds_a_script_or_a_style_of_its_own(whole: Path, name: str) -> None:
-    """The policy forbids them all, so that one that slips in cannot run."""
+    """The policy forbids them all, so one that slips in can't run."""
     for file in whole.rglob("*.html"):
-        found = re.findall(rf"<{name}\b[^>]*>([^<]*)</{name}>", file.read_text("utf-8"))
-        assert not any(found), file.relative_to(whole)
+        contents = re.findall(rf"<{name}\b[^>]*>([^<]*)</{name}>", file.read_text("utf-8"))
+        assert not any(contents), file.relative_to(whole)
         assert " style=" not in file.read_text("utf-8"), file.relative_to(whole)

@@ -1,7 +1,7 @@
-"""Whatever an author writes is text: a corpus of script in every field runs nowhere.
+"""What an author writes is text: scripts in every field never run.
 
-The corpus is put into the model, behind the reader, which would refuse much of it: the pages have
-to hold by themselves.
+The corpus goes into the model, past the reader, which would refuse much of it: the pages must be
+safe by themselves.
 """
 
 import shutil
@@ -14,7 +14,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from builder.cache.database import temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
 from builder.reader.trees import read_tree
@@ -53,7 +53,7 @@ KEPT = {
 
 
 def poisoned(value: Any, taint: Callable[[str], str], name: str = "") -> Any:
-    """Return a copy in which every text of an author has a script behind it."""
+    """Return a copy in which a script follows every text of an author."""
     if name in KEPT:
         return value
     if isinstance(value, Text):
@@ -74,7 +74,7 @@ def poisoned(value: Any, taint: Callable[[str], str], name: str = "") -> Any:
 
 @pytest.fixture(scope="module")
 def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the whole shop with the corpus in every text."""
+    """Build the complete shop with the corpus in every text."""
     folder = tmp_path_factory.mktemp("hostile")
     (folder / "shop").mkdir()
     turn = iter(range(10**9))
@@ -89,13 +89,13 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
     articles = {id_: with_corpus(one) for id_, one in library.how_tos.items()}
     library = replace(library, how_tos=articles)
 
-    def one(id_: str) -> Any:
+    def tree_of(id_: str) -> Any:
         tree, _ = read_tree(SHOP, SHOP / library.trees[id_].file)
         return poisoned(tree, taint)
 
     with temporary() as cache:
-        given = SiteInput(folder / "shop", cache, library, one, prints=False)
-        build_site(given, folder / "site")
+        site = SiteInput(folder / "shop", cache, library, tree_of, prints=False)
+        build_site(site, folder / "site")
     return folder / "site"
 
 
@@ -105,13 +105,13 @@ def with_corpus(article: HowTo) -> HowTo:
 
 
 def test_nothing_that_an_author_writes_runs(hostile: Path, chromium: Browser) -> None:
-    """Every page is opened: no script of the corpus runs, and the policy has nothing to stop."""
+    """No script of the corpus runs on any page, and the policy has nothing to block."""
     context = chromium.new_context()
     page = context.new_page()
-    said: list[str] = []
-    page.on("console", lambda message: said.append(f"{page.url}: {message.text}"))
-    page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
-    page.on("dialog", lambda dialog: said.append(f"{page.url}: {dialog.message}"))
+    messages: list[str] = []
+    page.on("console", lambda message: messages.append(f"{page.url}: {message.text}"))
+    page.on("pageerror", lambda error: messages.append(f"{page.url}: {error}"))
+    page.on("dialog", lambda dialog: messages.append(f"{page.url}: {dialog.message}"))
     count = 0
     for file in sorted(hostile.rglob("*.html")):
         if file.name not in LEFT_OUT and file.parent.name != "rules":
@@ -122,12 +122,12 @@ def test_nothing_that_an_author_writes_runs(hostile: Path, chromium: Browser) ->
             assert page.locator(active).count() == 0, file
             assert page.locator("[href^='javascript:' i]").count() == 0, file
     assert count > 50, "the corpus has to be on the pages for this to mean anything"
-    assert [line for line in said if "ERR_FILE_NOT_FOUND" not in line] == []  # names of no file
+    assert [line for line in messages if "ERR_FILE_NOT_FOUND" not in line] == []  # names of no file
     context.close()
 
 
 def test_the_search_runs_nothing(hostile: Path, chromium: Browser) -> None:
-    """The rows of the search are data, and its hits are text."""
+    """The data of the search is data, and its hits are text."""
     context = chromium.new_context()
     page = context.new_page()
     page.goto((hostile / "index.html").as_uri())
@@ -139,8 +139,8 @@ def test_the_search_runs_nothing(hostile: Path, chromium: Browser) -> None:
     context.close()
 
 
-def test_text_is_shown_as_it_was_written(hostile: Path) -> None:
-    """Escaping happens once: no text shows the signs of a second escaping."""
+def test_text_is_shown_as_written(hostile: Path) -> None:
+    """Text is escaped exactly once."""
     text = (hostile / "trees" / "charging" / "battery-lamp.html").read_text("utf-8")
     assert "&lt;script&gt;globalThis" in text
     assert "&amp;lt;script&amp;gt;" in text  # from the text that was written so

@@ -1,4 +1,4 @@
-"""A build that is killed leaves the old site as it was."""
+"""A killed build leaves the old site unchanged."""
 
 import hashlib
 import random
@@ -23,15 +23,15 @@ build_shop(Path({shop!r}), Path({out!r}))
 
 
 def fingerprint(folder: Path) -> str:
-    """Return one hash of every file of a folder."""
-    found = hashlib.sha256()
+    """Return one hash of all files in a folder."""
+    hasher = hashlib.sha256()
     for file in sorted(file for file in folder.rglob("*") if file.is_file()):
-        found.update(file.relative_to(folder).as_posix().encode() + b"\\0" + file.read_bytes())
-    return found.hexdigest()
+        hasher.update(file.relative_to(folder).as_posix().encode() + b"\\0" + file.read_bytes())
+    return hasher.hexdigest()
 
 
 def test_a_build_killed_at_any_instant_leaves_a_whole_site(shop: Path, tmp_path: Path) -> None:
-    """At every instant of a build the site is the old one or the new one, whole."""
+    """At every instant of a build the site is either the old one or the new one."""
     out, tree = tmp_path / "site", shop / "trees" / "horn" / "silent.yml"
     sound = tree.read_text()
     build_shop(shop, out)
@@ -56,7 +56,7 @@ def test_a_build_killed_at_any_instant_leaves_a_whole_site(shop: Path, tmp_path:
             child.kill()
         child.communicate()
         whole.append(fingerprint(out))
-        if whole[-1] == new:  # it came through: back to the old one
+        if whole[-1] == new:  # it finished: go back to the old one
             tree.write_text(sound)
             build_shop(shop, out)
             tree.write_text(sound.replace("Horn is silent", "Horn makes no sound"))
@@ -64,4 +64,4 @@ def test_a_build_killed_at_any_instant_leaves_a_whole_site(shop: Path, tmp_path:
     assert set(whole) <= {old, new}
     build_shop(shop, out)
     assert fingerprint(out) == new
-    assert not list(tmp_path.glob(".site.*")), "nothing is left lying beside the site"
+    assert not list(tmp_path.glob(".site.*")), "a work folder is left next to the site"

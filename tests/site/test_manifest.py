@@ -1,4 +1,4 @@
-"""A build deletes nothing that somebody else wrote: a list in the site says what is ours."""
+"""A build deletes no file that it didn't write: the manifest in the site lists its files."""
 
 import os
 from collections.abc import Callable
@@ -65,36 +65,36 @@ EDITED = {
 
 
 def test_a_folder_as_it_was_built_may_be_replaced(site: Path) -> None:
-    """What is on the list and unchanged is ours, and so is a folder that is absent or empty."""
+    """Unchanged listed files may be replaced, and so may a missing or an empty folder."""
     assert set(checked_folder(site)) == {"index.html", "assets/site.css", MANIFEST}
     assert checked_folder(site.parent / "absent") == {}
     (site.parent / "empty").mkdir()
     assert checked_folder(site.parent / "empty") == {}
 
 
-def test_a_copy_with_new_times_is_still_ours(site: Path) -> None:
-    """Contents count, not times: a site that was copied or checked out is built over."""
+def test_a_copy_with_new_times_may_be_replaced(site: Path) -> None:
+    """Contents count, not times: a copy or a checkout of a site is still a build's."""
     for name in folder_state(site):
         os.utime(site / name, (1, 1))
     checked_folder(site)
 
 
-def test_a_file_that_is_gone_is_no_question(site: Path) -> None:
-    """Nothing can be lost with it, nor with the empty folder that it left."""
+def test_a_missing_file_is_no_error(site: Path) -> None:
+    """A missing file is no loss, and neither is its empty folder."""
     (site / "assets" / "site.css").unlink()
     checked_folder(site)
 
 
 @pytest.mark.parametrize("name", [".DS_Store", "assets/Thumbs.db"])
-def test_what_the_system_writes_by_itself_is_no_question(site: Path, name: str) -> None:
-    """Whoever looked into the folder with a file manager can still build."""
+def test_files_of_a_file_manager_are_no_error(site: Path, name: str) -> None:
+    """A user who looked into the folder with a file manager can still build."""
     _file(name)(site)
     checked_folder(site)
 
 
 @pytest.mark.parametrize("name", FOREIGN)
 def test_anything_that_no_build_wrote_is_named(site: Path, name: str) -> None:
-    """A file, a link or an empty folder of somebody else keeps the folder from being replaced."""
+    """A foreign file, link or empty folder keeps the folder from being replaced."""
     FOREIGN[name](site)
     with pytest.raises(FileExistsError, match=f"no build wrote: `{name}`"):
         checked_folder(site)
@@ -102,29 +102,29 @@ def test_anything_that_no_build_wrote_is_named(site: Path, name: str) -> None:
 
 @pytest.mark.parametrize("how", EDITED)
 def test_a_file_changed_by_hand_is_named(site: Path, how: str) -> None:
-    """An edit is its author's work, however it was made."""
+    """An edit is never overwritten, whatever its date and size."""
     EDITED[how](site)
     with pytest.raises(FileExistsError, match=r"changed by hand .*: `index\.html`"):
         checked_folder(site)
 
 
-def test_a_site_of_somebody_else_is_not_ours(site: Path) -> None:
-    """A website with the same files as ours but no list is told to be moved or deleted."""
+def test_a_site_without_a_manifest_is_refused(site: Path) -> None:
+    """Even one with the same files: the message says to move or delete it."""
     (site / MANIFEST).unlink()
     with pytest.raises(FileExistsError, match="delete the folder, or build into another folder"):
         checked_folder(site)
 
 
 @pytest.mark.parametrize("text", ["", "[]", '{"files": ["index.html"]}', "\0"])
-def test_a_list_that_cannot_be_read_lists_nothing(site: Path, text: str) -> None:
-    """A broken list is a folder without a list, and no traceback."""
+def test_an_unreadable_manifest_lists_nothing(site: Path, text: str) -> None:
+    """A broken manifest counts as none, without a traceback."""
     (site / MANIFEST).write_text(text, "utf-8")
     assert listed_files(site) is None
     with pytest.raises(FileExistsError, match=MANIFEST):
         checked_folder(site)
 
 
-def test_many_strange_files_are_counted(site: Path) -> None:
+def test_many_foreign_files_are_counted(site: Path) -> None:
     """The message stays short."""
     for name in "abcde":
         _file(name)(site)
@@ -133,20 +133,20 @@ def test_many_strange_files_are_counted(site: Path) -> None:
 
 
 def test_a_file_is_not_a_folder(site: Path) -> None:
-    """A file of the name is told, and stays."""
+    """A file in the place of the folder is named, and stays."""
     with pytest.raises(FileExistsError, match="is not a folder"):
         checked_folder(site / "index.html")
 
 
 def test_a_build_lists_every_file_that_it_wrote(shop: Path, tmp_path: Path) -> None:
-    """The list is whole: nothing of a fresh site is unknown to the next build."""
+    """The manifest is complete: the next build knows every file of the site."""
     out = tmp_path / "site"
     build_shop(shop, out)
     assert set(listed_files(out) or ()) == set(folder_state(out)) - {MANIFEST}
     assert "trees/horn/silent.html" in (listed_files(out) or ())
 
 
-def test_a_file_that_comes_while_a_build_runs_stays(
+def test_a_file_added_during_a_build_stays(
     shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The folder is checked again just before it is replaced."""
@@ -161,7 +161,7 @@ def test_a_file_that_comes_while_a_build_runs_stays(
 
 
 def test_a_site_with_trees_is_not_replaced_by_an_empty_one(shop: Path, tmp_path: Path) -> None:
-    """A shop whose trees are missing leaves the site as it was; without a site it builds."""
+    """Without its trees a shop leaves the site unchanged; without a site it builds."""
     out = tmp_path / "site"
     build_shop(shop, out)
     (shop / "trees").rename(tmp_path / "trees")

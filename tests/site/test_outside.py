@@ -1,4 +1,4 @@
-"""A pull request from outside: building it runs nothing and publishes nothing from elsewhere."""
+"""A pull request from outside: a build runs none of it and publishes nothing from elsewhere."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -16,7 +16,7 @@ Path({mark!r}).touch()
 def test_building_a_stranger_s_shop_runs_no_code_of_it(
     shop: Path, tmp_path: Path, build: Callable[[Path], Path]
 ) -> None:
-    """Templates, hooks and a theme of the shop's own are never loaded."""
+    """Templates, hooks and themes in a shop are never loaded."""
     mark = tmp_path / "ran"
     config = shop / "site_config"
     (config / "overrides/partials").mkdir(parents=True)
@@ -35,10 +35,10 @@ def test_building_a_stranger_s_shop_runs_no_code_of_it(
     assert "popen" not in page
 
 
-def test_a_template_of_the_shop_with_a_mistake_stops_no_build(
+def test_a_broken_template_in_a_shop_stops_no_build(
     shop: Path, build: Callable[[Path], Path]
 ) -> None:
-    """It is not read, so it cannot break anything."""
+    """It isn't read, so it can't break anything."""
     (shop / "site_config/overrides").mkdir()
     (shop / "site_config/overrides/main.html").write_text("{% if %}", "utf-8")
     assert (build(shop) / "index.html").is_file()
@@ -47,7 +47,7 @@ def test_a_template_of_the_shop_with_a_mistake_stops_no_build(
 def test_no_file_from_outside_is_published(
     shop: Path, tmp_path: Path, build: Callable[[Path], Path]
 ) -> None:
-    """A link among the assets or the pictures brings nothing into the site."""
+    """Links among assets or pictures bring nothing into the site."""
     (tmp_path / "outside.svg").write_text("<svg>secret</svg>", "utf-8")
     for folder in ("site_config/overrides/assets", "site_config/assets", "kb/how-to/pictures"):
         (shop / folder).mkdir(parents=True, exist_ok=True)
@@ -58,7 +58,7 @@ def test_no_file_from_outside_is_published(
 
 
 def test_a_site_that_is_a_link_is_not_written_through(shop: Path, tmp_path: Path) -> None:
-    """A link named `site` in a pull request replaces no folder elsewhere."""
+    """A link named `site` in a pull request can't replace a folder elsewhere."""
     build_shop(shop, tmp_path / "other")
     (shop / "site").symlink_to(tmp_path / "other")
     with pytest.raises(FileExistsError, match="is a link"):

@@ -1,12 +1,12 @@
-"""Who scans a print on the wall is told if the page has changed since."""
+"""Scanning an old print warns that the page has changed."""
 
 from pathlib import Path
 
 from playwright.sync_api import Browser
 
 
-def test_an_old_print_is_told_from_the_page(whole: Path, chromium: Browser) -> None:
-    """Another revision in the square code shows a banner, the same or none does not."""
+def test_an_old_print_gets_a_warning(whole: Path, chromium: Browser) -> None:
+    """A banner shows for another revision in the square code, not for the same or none."""
     page = chromium.new_page(viewport={"width": 390, "height": 844})
     tree = (whole / "trees/charging/battery-lamp.html").as_uri()
     page.goto(tree)

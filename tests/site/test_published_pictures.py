@@ -1,4 +1,4 @@
-"""Pictures in the site: photos small and bare, drawings as they are, nothing damaged."""
+"""Pictures in the site: photos scaled down without metadata, drawings as they are."""
 
 from dataclasses import replace
 from functools import partial
@@ -8,7 +8,7 @@ import pytest
 from PIL import Image
 
 from builder.cache.database import temporary
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.model.finding import Severity
 from builder.pictures import photos
 from builder.reader.trees import tree_of
@@ -22,7 +22,7 @@ PLACE = "how-to/pictures"
 
 @pytest.fixture
 def pictures(shop: Path) -> Path:
-    """Put a drawing and a phone's photo into the shop."""
+    """Put a drawing and a photo from a phone into the shop."""
     folder = shop / "kb" / PLACE
     folder.mkdir(exist_ok=True)
     (folder / "plug.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg"/>')
@@ -32,8 +32,8 @@ def pictures(shop: Path) -> Path:
     return folder
 
 
-def test_a_photo_is_published_small(shop: Path, pictures: Path) -> None:
-    """What a phone took is made small and bare on its way to the site."""
+def test_a_photo_is_scaled_down(shop: Path, pictures: Path) -> None:
+    """The site gets a smaller photo without metadata."""
     build_shop(shop, shop.parent / "site")
     site = shop.parent / "site" / PLACE
     assert (site / "plug.svg").read_bytes() == (pictures / "plug.svg").read_bytes()
@@ -42,30 +42,30 @@ def test_a_photo_is_published_small(shop: Path, pictures: Path) -> None:
     assert b"A camera" not in (site / "plug.jpg").read_bytes()
 
 
-def test_a_photo_is_made_small_once(
+def test_a_photo_is_scaled_down_once(
     shop: Path, pictures: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The next build takes it from the last, until another photo has its name."""
-    made: list[str] = []
-    small = photos.published
+    """The cache keeps it until another photo has its name."""
+    scaled: list[str] = []
+    small = photos.published_photo
 
     def counted(path: Path) -> object:
-        made.append(path.name)
+        scaled.append(path.name)
         return small(path)
 
-    monkeypatch.setattr("builder.site.published_pictures.published", counted)
+    monkeypatch.setattr("builder.site.published_pictures.published_photo", counted)
     for _ in range(2):
         build_shop(shop, shop.parent / "site")
-    assert made == ["plug.jpg"]
+    assert scaled == ["plug.jpg"]
     Image.new("RGB", (40, 30)).save(pictures / "plug.jpg")
     build_shop(shop, shop.parent / "site")
-    assert made == ["plug.jpg"] * 2
+    assert scaled == ["plug.jpg"] * 2
     with Image.open(shop.parent / "site" / PLACE / "plug.jpg") as image:
         assert image.size == (40, 30)
 
 
 def test_a_damaged_photo_is_found_by_the_check(shop: Path, pictures: Path) -> None:
-    """A photo that is cut off is a finding before anything is built."""
+    """A truncated photo is a finding before anything is built."""
     whole = (pictures / "plug.jpg").read_bytes()
     (pictures / "plug.jpg").write_bytes(whole[: len(whole) // 2])
     _, findings = read_library(shop)
@@ -73,15 +73,15 @@ def test_a_damaged_photo_is_found_by_the_check(shop: Path, pictures: Path) -> No
     assert findings[0].at.file == f"kb/{PLACE}/plug.jpg"
 
 
-def test_a_photo_damaged_meanwhile_leaves_the_old_site(shop: Path, pictures: Path) -> None:
-    """A photo that turns out to be damaged when it is made small is named, and nothing changes."""
+def test_a_photo_damaged_after_the_check_leaves_the_old_site(shop: Path, pictures: Path) -> None:
+    """The error names the photo, and the old site stays."""
     build_shop(shop, shop.parent / "site")
     before = contents(shop.parent / "site")
     (pictures / "plug.jpg").write_bytes((pictures / "plug.jpg").read_bytes()[:9_000])
     library, _ = read_library(shop)
     library = replace(library, pictures={"plug.svg": 1, "plug.jpg": 1})
     with temporary() as cache:
-        given = SiteInput(shop, cache, library, partial(tree_of, shop, library), prints=False)
+        site = SiteInput(shop, cache, library, partial(tree_of, shop, library), prints=False)
         with pytest.raises(OSError, match=r"plug\.jpg"):
-            build_site(given, shop.parent / "site")
+            build_site(site, shop.parent / "site")
     assert contents(shop.parent / "site") == before

@@ -1,6 +1,6 @@
-"""The whole of `baytree serve` while somebody writes, faster than anybody does.
+"""`baytree serve` as a process, under saves that come faster than any author's.
 
-In the suite 50 saves in about fifteen seconds; all 200 in a minute with `SAVES=200`.
+The suite does 50 saves in about fifteen seconds; `SAVES=200` does all 200 in a minute.
 """
 
 import os
@@ -20,7 +20,7 @@ import builder
 
 SAVES = int(os.environ.get("SAVES", "50"))
 EVERY = 0.3  # seconds from one save to the next: 200 in a minute
-PATIENCE = 240  # seconds; what takes longer hangs
+PATIENCE = 240  # seconds; anything longer is a hang
 TREE, HAZARDS, SITE = "trees/horn/silent.yml", "kb/hazards.yml", "site_config/mkdocs.yml"
 PAGES = ("index.html", "findings.html", "about.html", "tools.html", "systems/horn.html",
          "trees/horn/silent.html", "trees/wipers/stop-halfway.html",
@@ -34,7 +34,7 @@ def write(file: Path, text: str) -> None:
 
 
 def truncate_and_write(file: Path, text: str) -> None:
-    """Save slowly: empty, then half, then whole."""
+    """Save slowly: empty, then half, then all."""
     with file.open("w", encoding="utf-8") as opened:
         for part in ("", text[: len(text) // 2], text[len(text) // 2 :]):
             opened.write(part)
@@ -43,7 +43,7 @@ def truncate_and_write(file: Path, text: str) -> None:
 
 
 def delete_and_create(file: Path, text: str) -> None:
-    """Save as some editors do: the old file goes first."""
+    """Save as some editors do: delete the old file first."""
     file.unlink()
     time.sleep(0.02)
     write(file, text)
@@ -57,21 +57,21 @@ def rename_over(file: Path, text: str) -> None:
 
 
 def break_and_repair(file: Path, text: str) -> None:
-    """Leave a mistake for a while, long enough for a build to begin."""
+    """Leave an error long enough for a build to start."""
     write(file, text.replace(": ", ":: ", 3) + "{")
     time.sleep(0.2)
     write(file, text)
 
 
 def garbage(file: Path, text: str) -> None:
-    """Save what is no text, then mend it."""
+    """Save bytes that aren't text, then repair the file."""
     file.write_bytes(b"\xff\xfe\0" + random.Random(1).randbytes(500))
     time.sleep(0.1)
     write(file, text)
 
 
 def folder_away_and_back(file: Path, text: str) -> None:
-    """Check out another branch and come back: the whole folder goes for a moment."""
+    """Check out another branch and come back: the folder is gone for a moment."""
     away = file.parent.with_name("away")
     write(file, text)
     file.parent.rename(away)
@@ -84,7 +84,7 @@ KINDS: tuple[Save, ...] = (write, truncate_and_write, delete_and_create, rename_
 
 
 def versions(shop: Path) -> dict[str, tuple[str, str]]:
-    """Return two sound versions of each file, between which the saves alternate."""
+    """Return two valid versions of each file, between which the saves alternate."""
     tree, hazards = ((shop / name).read_text("utf-8") for name in (TREE, HAZARDS))
     return {
         TREE: (tree, tree.replace("title: Horn is silent", "title: Horn is weak")),
@@ -95,7 +95,7 @@ def versions(shop: Path) -> dict[str, tuple[str, str]]:
 
 @contextmanager
 def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
-    """Run the command; yield its address. It ends on a signal, with status 0 and no word."""
+    """Run the command and yield its address; a signal ends it silently, with status 0."""
     command = [
         sys.executable,
         "-m",
@@ -119,9 +119,9 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
     ) as server:
         try:
             assert server.stdout
-            found = re.search(r"http://\S+/", server.stdout.readline())
-            assert found
-            yield found[0]
+            match = re.search(r"http://\S+/", server.stdout.readline())
+            assert match
+            yield match[0]
             assert server.poll() is None, "the server has ended"
             server.send_signal(end)
             out, err = server.communicate(timeout=PATIENCE)
@@ -131,7 +131,7 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
 
 
 def shown(address: str) -> dict[str, str]:
-    """Return the pages as they are served, but for the number of the build."""
+    """Return the pages as served, without the number of the build."""
     pages = {}
     for path in PAGES:
         try:
@@ -143,8 +143,8 @@ def shown(address: str) -> dict[str, str]:
     return pages
 
 
-def test_serve_lives_through_saves_of_every_kind(shop: Path, tmp_path: Path) -> None:
-    """It answers all the time, and in the end every page is as a new start would show it."""
+def test_serve_survives_saves_of_every_kind(shop: Path, tmp_path: Path) -> None:
+    """It always answers, and in the end every page is as after a fresh start."""
     chance = random.Random(SAVES)
     texts = versions(shop)
     write(shop / SITE, texts[SITE][0])

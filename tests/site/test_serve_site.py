@@ -1,4 +1,4 @@
-"""The site while an author is at work."""
+"""The preview: rebuilds on every save, survives errors and floods, answers this machine only."""
 
 import http.client
 import json
@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.commands.main import main
 from builder.site.local_server import MAX_CONNECTIONS
 from builder.site.serve_site import serve_site
@@ -27,39 +27,39 @@ PATIENCE = 90  # seconds; a build takes one or two where nothing else runs
 
 @dataclass
 class Running:
-    """A server under test, and what it has said on its terminal."""
+    """A server under test, and what it has printed."""
 
     port: int
-    spoken: list[str] = field(default_factory=list)
+    printed: list[str] = field(default_factory=list)
     fails: list[BaseException] = field(default_factory=list)  # raised by the next builds
 
     @property
     def address(self) -> str:
-        """Where it is."""
+        """Return its address."""
         return f"http://127.0.0.1:{self.port}"
 
     def get(self, path: str) -> str:
-        """Fetch a page."""
+        """Return a page."""
         with urllib.request.urlopen(self.address + path, timeout=30) as answer:
             return str(answer.read().decode())
 
-    def news(self) -> dict[str, Any]:
-        """Ask what a page asks."""
-        news: dict[str, Any] = json.loads(self.get("/changed"))
-        return news
+    def status(self) -> dict[str, Any]:
+        """Return the status that pages ask for."""
+        status: dict[str, Any] = json.loads(self.get("/changed"))
+        return status
 
-    def until(self, wanted: Callable[[dict[str, Any]], bool]) -> dict[str, Any]:
-        """Ask again and again, as a page does."""
+    def until(self, condition: Callable[[dict[str, Any]], bool]) -> dict[str, Any]:
+        """Ask for the status until it meets a condition, as a page does."""
         end = time.monotonic() + PATIENCE
         while time.monotonic() < end:
-            if wanted(news := self.news()):
-                return news
+            if condition(status := self.status()):
+                return status
             time.sleep(0.1)
-        raise AssertionError(f"it never came: {self.news()}")
+        raise AssertionError(f"still {self.status()}")
 
 
 def free_port() -> int:
-    """Return a port that nobody listens at."""
+    """Return a free port."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         return int(free.getsockname()[1])
@@ -70,15 +70,15 @@ Start = Callable[..., Running]
 
 @pytest.fixture
 def start(shop: Path) -> Iterator[Start]:
-    """Return a function that serves the shop with builds that fail first; all end with the test."""
+    """Return a function that serves the shop; the first builds raise the given errors."""
     servers: list[tuple[Running, threading.Thread]] = []
 
     def started(*fails: Exception) -> Running:
         ready, running = threading.Event(), Running(free_port(), fails=list(fails))
 
-        def say(words: str) -> None:
-            running.spoken.append(words)
-            if "Serving" in words:
+        def log(line: str) -> None:
+            running.printed.append(line)
+            if "Serving" in line:
                 ready.set()
 
         def rebuild(out: Path) -> int:
@@ -88,7 +88,7 @@ def start(shop: Path) -> Iterator[Start]:
             build_shop(shop, out, findings=findings)
             return len(findings)
 
-        thread = threading.Thread(target=serve_site, args=(shop, rebuild, running.port, say))
+        thread = threading.Thread(target=serve_site, args=(shop, rebuild, running.port, log))
         thread.start()
         servers.append((running, thread))
         assert ready.wait(PATIENCE)
@@ -109,63 +109,63 @@ def running(start: Start) -> Running:
 
 
 def touch(shop: Path) -> None:
-    """Save a file without a change of meaning."""
+    """Save a file without changing its meaning."""
     with (shop / "kb" / "tools.yml").open("a") as file:
         file.write("# saved\n")
 
 
 def test_a_broken_tree_shows_its_findings_and_comes_back(shop: Path, running: Running) -> None:
-    """While a tree is broken its page shows what is wrong, at which line; mended, it is back."""
+    """Its page shows the errors with their lines; after the fix the tree is back."""
     file, page = shop / "trees" / "horn" / "silent.yml", "/trees/horn/silent.html"
     sound = file.read_text()
     assert "Horn is silent" in running.get(page)
     assert "/reload.js" in running.get(page)
 
     file.write_text(sound.replace("    minutes: 2\n", "    minutse: 2\n", 1))
-    running.until(lambda news: news["errors"] >= 1)
+    running.until(lambda status: status["errors"] >= 1)
     assert "trees/horn/silent.yml:" in running.get(page)
     assert "minutse" in running.get(page)
 
     file.write_text(sound)
-    running.until(lambda news: news["errors"] == 0)
+    running.until(lambda status: status["errors"] == 0)
     assert 'id="step-fuse"' in running.get(page)
 
 
 def test_a_build_that_fails_leaves_the_last_site(shop: Path, running: Running) -> None:
-    """The trouble is told on the pages and in one line on the terminal; the next save mends it."""
-    before = running.news()
+    """Pages and the terminal show the error, and the next save recovers."""
+    before = running.status()
     running.fails.append(KeyError("wheel"))
     touch(shop)
-    news = running.until(lambda news: news["trouble"])
-    assert news["version"] == before["version"]
+    status = running.until(lambda status: status["trouble"])
+    assert status["version"] == before["version"]
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
-    assert running.spoken[1:] == [news["trouble"]]
-    assert "KeyError: 'wheel'" in news["trouble"]
-    assert "\n" not in news["trouble"]
+    assert running.printed[1:] == [status["trouble"]]
+    assert "KeyError: 'wheel'" in status["trouble"]
+    assert "\n" not in status["trouble"]
 
     touch(shop)
-    news = running.until(lambda news: not news["trouble"])
-    assert news["version"] == before["version"] + 1
+    status = running.until(lambda status: not status["trouble"])
+    assert status["version"] == before["version"] + 1
 
 
-def test_trouble_of_the_first_build_is_a_page_until_it_is_mended(shop: Path, start: Start) -> None:
-    """Without a site there is a page that says why, as text; it opens the site by itself."""
+def test_a_first_build_that_fails_has_a_page(shop: Path, start: Start) -> None:
+    """The page says why there's no site, as text, and opens the site when it's ready."""
     running = start(OSError("the disk is <full>"))
-    with pytest.raises(urllib.error.HTTPError) as refused:
+    with pytest.raises(urllib.error.HTTPError) as error:
         running.get("/trees/horn/silent.html")
-    page = refused.value.read().decode()
-    assert refused.value.code == 503
+    page = error.value.read().decode()
+    assert error.value.code == 503
     assert "the disk is &lt;full&gt;" in page
     assert "/reload.js" in page
     touch(shop)
-    running.until(lambda news: not news["trouble"])
+    running.until(lambda status: not status["trouble"])
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
 
 
-def test_an_open_page_says_what_is_wrong_and_loads_again(
+def test_an_open_page_shows_an_error_and_reloads(
     shop: Path, running: Running, chromium: Browser
 ) -> None:
-    """A banner in plain words while it is wrong, and the new page once it is right."""
+    """A banner shows while the build fails, and the new page afterwards."""
     page = chromium.new_page()
     page.goto(f"{running.address}/trees/horn/silent.html")
     running.fails.append(ValueError("<b>odd</b>"))
@@ -183,9 +183,9 @@ def test_a_folder_that_vanishes_and_comes_back_is_still_watched(
 ) -> None:
     """A checkout of another branch deletes `trees/` and writes it again."""
     trees, away = shop / "trees", shop.parent / "away"
-    before = running.news()["version"]
+    before = running.status()["version"]
     trees.rename(away)
-    running.until(lambda news: news["version"] > before or news["trouble"])
+    running.until(lambda status: status["version"] > before or status["trouble"])
     away.rename(trees)
     running.until(lambda _: '"trees/horn/silent.html"' in running.get("/index.html"))
     tree = trees / "horn" / "silent.yml"
@@ -199,7 +199,7 @@ OTHER_NAMES = ("elsewhere.example", "localhost.elsewhere.example", "127.0.0.1.el
 
 
 def asked_as(running: Running, *hosts: str, method: str = "GET", path: str = "/") -> int:
-    """Ask under names of a host; return the status."""
+    """Send a request with these `Host` headers; return the status."""
     line = http.client.HTTPConnection("127.0.0.1", running.port, timeout=30)
     line.putrequest(method, path, skip_host=True)
     for host in hosts:
@@ -212,7 +212,7 @@ def asked_as(running: Running, *hosts: str, method: str = "GET", path: str = "/"
 
 
 def test_only_local_host_names_are_answered(running: Running) -> None:
-    """A page from elsewhere whose name was made to lead here reads nothing of the shop."""
+    """A web page whose own name resolves to this machine can read nothing."""
     assert {name: asked_as(running, name) for name in LOCAL_NAMES} == dict.fromkeys(
         LOCAL_NAMES, 200
     )
@@ -224,35 +224,35 @@ def test_only_local_host_names_are_answered(running: Running) -> None:
     assert asked_as(running, "localhost", "elsewhere.example") == 403
 
 
-def test_odd_addresses_are_answered_with_not_found(running: Running) -> None:
-    """No list of files, nothing from outside the site, no trouble on the terminal."""
+def test_odd_addresses_are_not_found(running: Running) -> None:
+    """No folder is listed, nothing outside the site is served, the terminal stays silent."""
     for path in ("/assets/", "/../../etc/passwd", "/%2e%2e/%2e%2e/etc/passwd", "/%00", "/%00.html",
                  "/x" * 2000, "//[", "/%ff.html", "/index.html/x.html"):  # fmt: skip
         for method in ("GET", "HEAD"):
             assert asked_as(running, "localhost", method=method, path=path) == 404, path
-    assert len(running.spoken) == 1
+    assert len(running.printed) == 1
 
 
 def answering() -> int:
-    """Count the requests that are being answered."""
+    """Count the requests in progress."""
     return sum("process_request_thread" in one.name for one in threading.enumerate())
 
 
 @pytest.fixture
 def flood(running: Running) -> Iterator[list[socket.socket]]:
-    """Open many more connections than are answered at a time, and ask nothing on them."""
+    """Open many more connections than allowed, without a request on them."""
     lines = [
         socket.create_connection(("127.0.0.1", running.port)) for _ in range(5 * MAX_CONNECTIONS)
     ]
     lines[-1].settimeout(PATIENCE)
-    lines[-1].recv(1)  # the last one is turned away when all others have had their turn
+    lines[-1].recv(1)  # the last one is refused after all others were handled
     yield lines
     for line in lines:
         line.close()
 
 
 def test_a_flood_of_connections_ends_nothing(running: Running, flood: list[socket.socket]) -> None:
-    """No more threads than connections allowed; when the flood is gone, pages are back."""
+    """There are never more threads than allowed connections; after the flood, pages are back."""
     assert answering() == MAX_CONNECTIONS
     for line in flood:
         line.close()
@@ -265,17 +265,17 @@ def test_a_flood_of_connections_ends_nothing(running: Running, flood: list[socke
             time.sleep(0.2)
     else:
         raise AssertionError("the pages never came back")
-    assert len(running.spoken) == 1
+    assert len(running.printed) == 1
 
 
-def test_a_browser_that_hangs_up_is_no_trouble(running: Running) -> None:
-    """A page that is left before it has come says nothing on the terminal."""
+def test_a_browser_may_hang_up(running: Running) -> None:
+    """A connection that closes early prints nothing."""
     for _ in range(50):
         with socket.create_connection(("127.0.0.1", running.port)) as line:
             line.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, b"\1\0\0\0\0\0\0\0")
             line.sendall(b"GET /assets/search-data.js HTTP/1.0\r\nHost: localhost\r\n\r\n")
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
-    assert len(running.spoken) == 1
+    assert len(running.printed) == 1
 
 
 @pytest.mark.parametrize("port", [70_000, -1])
@@ -286,15 +286,15 @@ def test_a_port_out_of_range_names_the_option(shop: Path, port: int) -> None:
 
 
 def test_a_port_in_use_names_the_option(shop: Path, running: Running) -> None:
-    """A second server of the same port ends before it builds anything."""
+    """A second server on the same port ends before it builds anything."""
     with pytest.raises(OSError, match=rf"port {running.port} .*--port"):
         serve_site(shop, lambda _: pytest.fail("built"), running.port)
 
 
-def test_the_command_line_names_the_option_and_exits_with_2(
+def test_a_bad_port_exits_with_2_and_names_the_option(
     shop: Path, running: Running, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """In use or no port at all: one message, no traceback."""
+    """A port in use or out of range gets a message, no traceback."""
     serve_at = ["--shop", str(shop), "serve", "--port"]
     assert main([*serve_at, str(running.port)]) == 2
     assert "give another with --port" in capsys.readouterr().err
@@ -306,9 +306,9 @@ def test_the_command_line_names_the_option_and_exits_with_2(
 
 
 def test_an_interrupt_in_a_build_is_a_clean_end(shop: Path) -> None:
-    """Ctrl+C while the site is being built ends the server without a word."""
+    """Ctrl+C during a build ends the server silently."""
 
     def interrupted(_: Path) -> int:
         raise KeyboardInterrupt
 
-    assert serve_site(shop, interrupted, free_port(), lambda words: pytest.fail(words)) is None
+    assert serve_site(shop, interrupted, free_port(), lambda line: pytest.fail(line)) is None

@@ -1,7 +1,7 @@
-"""The day of the change: the engine's successor reads the same folder.
+"""The engine's successor can frame the same folder.
 
-It needs an environment of its own: `python -m venv DIR && DIR/bin/pip install zensical`, then
-`ZENSICAL=DIR/bin/zensical`. Without that the test is left out.
+It needs its own environment: `python -m venv DIR && DIR/bin/pip install zensical`, then
+`ZENSICAL=DIR/bin/zensical`. Without it the test is skipped.
 """
 
 import os
@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site.engine import engine_settings, write_engine_folder
 from builder.site.page_cache import PLACEHOLDER, page_markdown
@@ -21,7 +21,7 @@ ENGINE = os.environ.get("ZENSICAL", "")
 
 @pytest.mark.skipif(not ENGINE, reason="set ZENSICAL to the successor's command")
 def test_another_engine_frames_the_same_pages(shop: Path, tmp_path: Path) -> None:
-    """No hook and no plugin of the engine is needed: another one frames every page as well."""
+    """The pages need no hook and no plugin of the engine: another one frames them all."""
     (tmp_path / "other").mkdir()
     library, _ = read_library(shop)
     pages = {page.path: page_markdown(page) for page in shop_pages(library)}

@@ -1,4 +1,4 @@
-"""The folder beside a site in which a build works: its own name, and no leftovers."""
+"""The swap: one step for users, a unique work folder, and no leftovers."""
 
 from pathlib import Path
 
@@ -16,13 +16,13 @@ def put(folder: Path, text: str) -> Path:
 
 
 def read(folder: Path) -> str:
-    """Return what the one file says."""
+    """Return the content of the one file."""
     return (folder / "page").read_text("utf-8")
 
 
-@pytest.fixture(params=["one stroke", "two renames"])
+@pytest.fixture(params=["one step", "two renames"])
 def out(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """Return the place of a site, where the system can exchange names and where it cannot."""
+    """Return the place of a site, with and without a system call that exchanges names."""
     if request.param == "two renames":
         monkeypatch.setattr(swapping, "_exchange", lambda *_: False)
     return tmp_path / "site"
@@ -30,7 +30,7 @@ def out(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.Monk
 
 @pytest.mark.parametrize("before", ["absent", "old"])
 def test_the_new_folder_takes_the_place(out: Path, before: str) -> None:
-    """Whatever stood there, afterwards it is the new one, and nothing lies beside it."""
+    """Afterwards the new one is there, and nothing is next to it."""
     if before == "old":
         put(out, "old")
     with folder_beside(out) as folder:
@@ -40,8 +40,8 @@ def test_the_new_folder_takes_the_place(out: Path, before: str) -> None:
     assert [path.name for path in out.parent.iterdir()] == ["site"]
 
 
-def test_the_folder_is_gone_after_an_error(out: Path) -> None:
-    """A build that fails leaves nothing beside the old site."""
+def test_the_work_folder_is_gone_after_an_error(out: Path) -> None:
+    """A build that fails leaves nothing next to the old site."""
     put(out, "old")
 
     def fail() -> None:
@@ -56,7 +56,7 @@ def test_the_folder_is_gone_after_an_error(out: Path) -> None:
 
 
 def test_folders_of_the_user_stay(out: Path) -> None:
-    """A `.site.old` or a look-alike without our mark is not ours to delete."""
+    """Similar names without the mark file are never deleted."""
     names = [".site.old", ".site.new", ".site.baytree-mine", "site.baytree-mine"]
     for name in names:
         put(out.parent / name, name)
@@ -66,17 +66,17 @@ def test_folders_of_the_user_stay(out: Path) -> None:
 
 
 def test_a_link_is_not_followed(out: Path, tmp_path: Path) -> None:
-    """A link with a name like ours leads to somebody's folder, which stays."""
-    kept = put(tmp_path / "kept", "kept")
-    (kept / MARK).touch()
-    (tmp_path / ".site.baytree-link").symlink_to(kept)
+    """A link with the name of a work folder is never deleted through."""
+    theirs = put(tmp_path / "theirs", "theirs")
+    (theirs / MARK).touch()
+    (tmp_path / ".site.baytree-link").symlink_to(theirs)
     with folder_beside(out):
         pass
-    assert read(kept) == "kept"
+    assert read(theirs) == "theirs"
 
 
-def test_what_a_killed_build_left_is_cleared_up(out: Path) -> None:
-    """With the mark and without a holder it is a leftover; so is an empty one."""
+def test_leftovers_of_a_killed_build_are_deleted(out: Path) -> None:
+    """A folder with an unlocked mark is a leftover, and so is an empty one."""
     put(out, "old")
     left = out.with_name(".site.baytree-a")
     left.mkdir()
@@ -90,7 +90,7 @@ def test_what_a_killed_build_left_is_cleared_up(out: Path) -> None:
 
 
 def test_an_old_site_that_was_moved_away_comes_back(out: Path) -> None:
-    """Killed between two renames: the old site stands again before anything else is done."""
+    """After a kill between the two renames the next build first restores the old site."""
     left = out.with_name(".site.baytree-a")
     left.mkdir()
     (left / MARK).touch()
@@ -100,7 +100,7 @@ def test_an_old_site_that_was_moved_away_comes_back(out: Path) -> None:
 
 
 def test_the_folder_of_a_running_build_stays(out: Path) -> None:
-    """A second build of the same place does not pull the ground from under the first."""
+    """A second build of the same site doesn't delete the first one's folder."""
     with folder_beside(out) as first:
         with folder_beside(out) as second:
             assert first != second

@@ -1,4 +1,4 @@
-"""Readings typed in on a tree's page: outcomes as in Python, by keyboard, for everybody."""
+"""Readings entered on a tree's page: the outcomes of Python, by keyboard, for everyone."""
 
 import json
 import random
@@ -12,10 +12,10 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from builder.reader.trees import read_tree
 from builder.walk.follow import follow
-from builder.walk.rows import Table
+from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
 
 from .conftest import SHOP, build_shop
@@ -30,14 +30,14 @@ OUTCOME = ("state", "fits", "reads_as", "values", "errors", "mistakes")
 
 @pytest.fixture(scope="module")
 def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Copy the shop, with a decimal comma, and one tree: a check of every kind with readings."""
-    made = Path(shutil.copytree(SHOP, tmp_path_factory.mktemp("walk") / "shop"))
-    shutil.rmtree(made / "trees")
-    (made / TREE).parent.mkdir(parents=True)
-    shutil.copy(WALK / "checks.yml", made / TREE)
-    settings = made / "site_config" / "shop.yml"
+    """Copy the shop with a decimal comma and one tree, which has a check of every kind."""
+    copy = Path(shutil.copytree(SHOP, tmp_path_factory.mktemp("walk") / "shop"))
+    shutil.rmtree(copy / "trees")
+    (copy / TREE).parent.mkdir(parents=True)
+    shutil.copy(WALK / "checks.yml", copy / TREE)
+    settings = copy / "site_config" / "shop.yml"
     settings.write_text(settings.read_text("utf-8").replace("mark: point", "mark: comma"), "utf-8")
-    return made
+    return copy
 
 
 @pytest.fixture(scope="module")
@@ -48,13 +48,13 @@ def site(shop: Path) -> Path:
 
 
 @pytest.fixture(scope="module")
-def walk(shop: Path) -> Table:
+def walk(shop: Path) -> WalkTable:
     """Return the walk table of that tree, as the page gets it: through JSON."""
     library, _ = read_library(shop)
     tree, _ = read_tree(shop, shop / TREE)
     assert tree
-    found: Table = json.loads(json.dumps(walk_table(tree, library)))
-    return found
+    table: WalkTable = json.loads(json.dumps(walk_table(tree, library)))
+    return table
 
 
 @pytest.fixture(scope="module")
@@ -64,7 +64,10 @@ def tree(chromium: Browser, site: Path) -> Iterator[Page]:
     page = context.new_page()
     troubles: list[str] = []
     page.on("pageerror", lambda error: troubles.append(str(error)))
-    page.on("console", lambda said: troubles.append(said.text) if said.type == "error" else None)
+    page.on(
+        "console",
+        lambda message: troubles.append(message.text) if message.type == "error" else None,
+    )
     page.goto((site / TREE).with_suffix(".html").as_uri())
     yield page
     context.close()
@@ -77,22 +80,22 @@ def card(page: Page, step: str) -> Locator:
 
 
 def test_the_page_gives_the_outcomes_of_the_table(tree: Page) -> None:
-    """All cases that Python passes the script passes too, with the table that the page carries."""
-    found = tree.evaluate(
+    """The script passes every case that Python passes, with the page's own table."""
+    outcomes = tree.evaluate(
         """cases => {
             const table = JSON.parse(document.getElementById("walk-table").content.textContent);
             return cases.map(({ step, typed }) => baytreeFollow.follow(table, step, typed));
         }""",
         CASES,
     )
-    for case, one in zip(CASES, found, strict=True):
+    for case, one in zip(CASES, outcomes, strict=True):
         assert one == {name: case[name] for name in OUTCOME}, case
 
 
-def test_computed_readings_have_the_digits_that_were_proved(tree: Page) -> None:
-    """The case table of the trade's expressions: twelve digits, or nothing where it cannot be."""
+def test_computed_readings_have_exact_digits(tree: Page) -> None:
+    """The script passes the cases of `trade/`: twelve digits, or nothing."""
     cases = json.loads((TRADE / "computed.json").read_text("utf-8"))
-    found = tree.evaluate(
+    outcomes = tree.evaluate(
         """cases => cases.map(({ compiled, values }) => {
             const { read, run, rounded } = baytreeExact;
             const exact = Object.entries(values).map(([name, text]) => [name, read(text)]);
@@ -101,23 +104,23 @@ def test_computed_readings_have_the_digits_that_were_proved(tree: Page) -> None:
         })""",
         cases,
     )
-    assert found == [case["result"] for case in cases]
+    assert outcomes == [case["result"] for case in cases]
 
 
-def test_page_and_python_agree_on_readings_by_chance(tree: Page, walk: Table) -> None:
-    """Readings drawn by chance, near limits and in other units, come to the same outcome."""
+def test_page_and_python_agree_on_random_readings(tree: Page, walk: WalkTable) -> None:
+    """Random readings, near limits and in other units, have the same outcome."""
     chance = random.Random(7)
     asked = [drawn(chance, walk) for _ in range(300)]
-    found = tree.evaluate(
+    outcomes = tree.evaluate(
         "([table, all]) => all.map(([step, typed]) => baytreeFollow.follow(table, step, typed))",
         [walk, asked],
     )
-    for (step, typed), one in zip(asked, found, strict=True):
+    for (step, typed), one in zip(asked, outcomes, strict=True):
         assert one == json.loads(json.dumps(asdict(follow(walk, step, typed)))), (step, typed)
 
 
-def drawn(chance: random.Random, walk: Table) -> tuple[str, dict[str, str]]:
-    """Draw a step and what is typed into its fields."""
+def drawn(chance: random.Random, walk: WalkTable) -> tuple[str, dict[str, str]]:
+    """Draw a step and the entries in its fields."""
     step = chance.choice(sorted(walk["steps"]))
     row = walk["steps"][step]
     ends = [
@@ -134,7 +137,7 @@ def drawn(chance: random.Random, walk: Table) -> tuple[str, dict[str, str]]:
 
 
 def test_a_reading_shows_its_result_and_leads_there(tree: Page) -> None:
-    """13,4 typed: the result is named and marked, and the link leads to its step."""
+    """For 13,4 the result is named and marked, and a link leads to its step."""
     step = card(tree, "single")
     step.get_by_label("Reading", exact=True).fill("13,4")
     answer = step.locator("output")
@@ -145,8 +148,8 @@ def test_a_reading_shows_its_result_and_leads_there(tree: Page) -> None:
     assert tree.evaluate("document.querySelector(':target').id") == "step-signed"
 
 
-def test_too_close_to_a_limit_is_said_with_the_tool_s_error(tree: Page) -> None:
-    """13.2 with a multimeter proves neither side: both are marked, and how far it may be off."""
+def test_too_close_to_call_names_the_tool_s_error(tree: Page) -> None:
+    """13.2 with a multimeter proves neither side: both are marked, with the meter's error."""
     step = card(tree, "single")
     step.get_by_label("Reading", exact=True).fill("13.2")
     expect(step.locator("output")).to_contain_text("too close to call")
@@ -155,8 +158,8 @@ def test_too_close_to_a_limit_is_said_with_the_tool_s_error(tree: Page) -> None:
     assert step.locator("text=possible").count() == 2
 
 
-def test_a_computed_reading_is_worked_out_from_two_units(tree: Page) -> None:
-    """Millivolts typed in volts, amperes beside them: what follows is shown in milliohms."""
+def test_a_computed_reading_combines_two_units(tree: Page) -> None:
+    """Millivolts entered in volts, and amperes, give milliohms."""
     step = card(tree, "chain")
     step.get_by_label("Plus", exact=True).fill("0.5 V")
     expect(step.locator("output")).to_contain_text("Enter: amps")
@@ -164,7 +167,7 @@ def test_a_computed_reading_is_worked_out_from_two_units(tree: Page) -> None:
     expect(step.locator("output")).to_contain_text("half 250 mV, bad 1,667 mΩ: ")
 
 
-def test_the_unit_beside_a_field_counts_for_a_bare_figure(tree: Page) -> None:
+def test_a_bare_number_takes_the_unit_of_its_field(tree: Page) -> None:
     """0.061 with kΩ chosen is 61 Ω."""
     step = card(tree, "over")
     step.get_by_label("Reading", exact=True).fill("0.061")
@@ -172,8 +175,8 @@ def test_the_unit_beside_a_field_counts_for_a_bare_figure(tree: Page) -> None:
     expect(step.locator("output")).to_contain_text("61 Ω: 54 to 66 Ω")
 
 
-def test_a_phrase_is_chosen_and_a_figure_of_the_maker_is_asked_for(tree: Page) -> None:
-    """Phrases are a list; the maker's band comes before the reading."""
+def test_a_phrase_is_a_list_and_a_spec_is_asked_for(tree: Page) -> None:
+    """Phrases are a list to choose from; the spec comes before the reading."""
     step = card(tree, "phrase")
     step.get_by_label("Lamp", exact=True).select_option("bright")
     expect(step.locator("output")).to_contain_text("bright")
@@ -185,8 +188,8 @@ def test_a_phrase_is_chosen_and_a_figure_of_the_maker_is_asked_for(tree: Page) -
     expect(step.locator("output")).to_contain_text("1,2 kΩ: within the figure")
 
 
-def test_what_makes_no_sense_is_said_beside_the_field(tree: Page) -> None:
-    """A reading outside what the check can read marks no row; what is typed stays text."""
+def test_a_bad_entry_is_explained_at_its_field(tree: Page) -> None:
+    """A reading out of range marks no result, and markup in an entry stays text."""
     step = card(tree, "single")
     step.get_by_label("Reading", exact=True).fill("25")
     expect(step.locator(".wrong")).to_contain_text("25 V is outside 0 to 20 V")
@@ -197,8 +200,8 @@ def test_what_makes_no_sense_is_said_beside_the_field(tree: Page) -> None:
     expect(step.locator(".wrong")).to_be_hidden()
 
 
-def test_a_pad_of_figures_is_asked_for_only_where_it_will_do(tree: Page) -> None:
-    """A phone's pad has no minus: readings that go below zero get the whole keyboard."""
+def test_a_phone_shows_number_keys_where_they_suffice(tree: Page) -> None:
+    """Number keys have no minus: readings below zero get the full keyboard."""
     modes = {
         step: card(tree, step).get_by_label("Reading", exact=True).get_attribute("inputmode")
         for step in ("single", "signed")
@@ -206,8 +209,8 @@ def test_a_pad_of_figures_is_asked_for_only_where_it_will_do(tree: Page) -> None
     assert modes == {"single": "decimal", "signed": None}
 
 
-def test_everybody_can_use_it(chromium: Browser, site: Path) -> None:
-    """No violation that axe-core knows of, decided, too close and wrong; targets for gloves."""
+def test_everyone_can_use_it(chromium: Browser, site: Path) -> None:
+    """No violation that axe-core knows, for a match, a close call and an error; large targets."""
     context = chromium.new_context(bypass_csp=True, reduced_motion="reduce")
     page = context.new_page()
     page.goto((site / TREE).with_suffix(".html").as_uri())
@@ -219,8 +222,8 @@ def test_everybody_can_use_it(chromium: Browser, site: Path) -> None:
         for look in ("light", "dark"):
             page.set_viewport_size({"width": width, "height": 844})
             page.emulate_media(color_scheme=look)
-            found = page.evaluate("async () => (await axe.run(document)).violations")
-            assert [(one["id"], one["nodes"][0]["html"]) for one in found] == []
+            violations = page.evaluate("async () => (await axe.run(document)).violations")
+            assert [(one["id"], one["nodes"][0]["html"]) for one in violations] == []
             assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
     sizes = page.eval_on_selector_all(
         ".readings input, .readings select, .answer a",
@@ -230,8 +233,8 @@ def test_everybody_can_use_it(chromium: Browser, site: Path) -> None:
     context.close()
 
 
-def test_without_scripts_the_cards_are_whole(chromium: Browser, site: Path) -> None:
-    """With scripts off there is no form; every limit and way can be read and followed."""
+def test_without_javascript_the_cards_are_complete(chromium: Browser, site: Path) -> None:
+    """Without JavaScript there's no form; every limit is there and every branch works."""
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto((site / TREE).with_suffix(".html").as_uri())

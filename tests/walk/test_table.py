@@ -1,4 +1,4 @@
-"""The walk table: what stands in it, and that it takes what the check has proved."""
+"""The walk table: its content, and that it gives the result that the check has proved."""
 
 import json
 from dataclasses import replace
@@ -10,34 +10,35 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.space import Axis, Space, space_of
+from builder.model.checks import Check
 from builder.model.library import Library
 from builder.model.ranges import INFINITY, Range
-from builder.model.tree import Check, Tree
-from builder.walk.follow import NO_RESULT, follow
-from builder.walk.rows import Table
+from builder.model.tree import Tree
+from builder.walk.follow import OutcomeState, follow
+from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
 
 Shop = tuple[Library, list[Tree]]
 
 
-def test_a_range_that_reaches_the_end_goes_on(table: Table) -> None:
-    """Where a reading begins at 0, `below 13.2` has no lower cut, and 0 is not a limit."""
+def test_a_range_to_the_end_has_no_limit(table: WalkTable) -> None:
+    """If a reading starts at 0, `below 13.2` has no lower cut: 0 is not a limit."""
     below, between, above = table["steps"]["single"]["results"]
     assert below["ranges"] == {"": [["-Infinity", 0], ["13.2", 0]]}
     assert between["ranges"] == {"": [["13.2", 0], ["14.8", 1]]}
     assert above["ranges"] == {"": [["14.8", 1], ["Infinity", 1]]}
 
 
-def test_over_the_range_goes_where_the_check_says(table: Table) -> None:
-    """`above 5` takes OL, unless another result says OL."""
+def test_over_the_range_goes_where_the_check_says(table: WalkTable) -> None:
+    """`above 5` covers OL, unless another result is OL."""
     assert table["steps"]["over"]["results"][2]["ranges"][""][1] == ["Infinity", 1]
     above, over = table["steps"]["said-over"]["results"][1:]
     assert above["ranges"] == {"": [["5", 1], ["Infinity", 0]]}
     assert over["ranges"] == {"": [["Infinity", 0], ["Infinity", 1]]}
 
 
-def test_a_computed_reading_comes_with_its_unit_and_form(table: Table) -> None:
-    """Millivolts by amperes are milliohms; a formula may use one above it."""
+def test_a_computed_reading_comes_with_its_unit_and_form(table: WalkTable) -> None:
+    """Millivolts divided by amperes are milliohms; a formula may use one above it."""
     half, bad = table["steps"]["chain"]["computed"]
     assert half == {
         "name": "half",
@@ -47,34 +48,34 @@ def test_a_computed_reading_comes_with_its_unit_and_form(table: Table) -> None:
     assert bad["unit"] == "mohm"
 
 
-def test_a_figure_is_named_in_the_cuts(table: Table) -> None:
-    """What the maker says is not known here: the cuts bear the names of what is looked up."""
+def test_a_spec_is_named_in_the_cuts(table: WalkTable) -> None:
+    """The vehicle maker's spec isn't known here: the cuts have the names of the specs."""
     step = table["steps"]["band"]
     assert step["figure"] == ["from", "to"]
     assert step["results"][1]["ranges"] == {"": [["from", 0], ["to", 1]]}
 
 
-def test_tools_stand_in_it_once_with_what_they_read(table: Table) -> None:
-    """Of a tool only the kinds that the tree reads; one that reads nothing is left out."""
+def test_each_tool_is_in_it_once_with_its_ranges(table: WalkTable) -> None:
+    """A tool has only the units that the tree reads; one with none of them is left out."""
     assert set(table["tools"]) == {"multimeter", "clamp", "gauge", "thermometer"}
     volts = table["tools"]["multimeter"]["reads"][0]
     assert list(volts) == ["V", "-600", "600", "0.01", "0.5", "0", "0.02"]
     without = table["tools"]["gauge"]["reads"][0]
-    assert list(without)[4:] == ["0", "1", "0"]  # by one step
+    assert list(without)[4:] == ["0", "1", "0"]  # by its resolution
 
 
-def test_the_method_of_another_step_brings_its_tools(checks: Tree, shop: Shop) -> None:
-    """A check done as another one is done with the same tool."""
+def test_a_step_with_the_method_of_another_has_its_tools(checks: Tree, shop: Shop) -> None:
+    """A check with the same method is done with the same tool."""
     library, trees = shop
     for tree in trees:
         for id_, row in walk_table(tree, library)["steps"].items():
             step = tree.steps[id_]
             if step.same_as and not step.tools:
-                assert row["tools"] == [str(one) for one in tree.steps[step.same_as].tools]
+                assert row["tools"] == [str(tool) for tool in tree.steps[step.same_as].tools]
 
 
 def test_the_tables_are_light(shop: Shop) -> None:
-    """A table is a few kilobytes: a page with it opens as fast as one without."""
+    """A table is at most a few kilobytes."""
     library, trees = shop
     for tree in trees:
         text = json.dumps(walk_table(tree, library), separators=(",", ":"))
@@ -82,18 +83,18 @@ def test_the_tables_are_light(shop: Shop) -> None:
 
 
 def test_two_trees_compute_readings_and_one_mixes_units(shop: Shop) -> None:
-    """Readings worked out from others stand in whole trees; one reads in another unit."""
+    """Whole trees with computed readings, one of them with a second unit."""
     library, trees = shop
     tables = [walk_table(tree, library) for tree in trees]
-    assert sum(any(row["computed"] for row in one["steps"].values()) for one in tables) >= 2
+    assert sum(any(row["computed"] for row in t["steps"].values()) for t in tables) >= 2
     assert any(
-        {"V", "mV"} <= {of["unit"] for row in one["steps"].values() for of in row["readings"]}
-        for one in tables
+        {"V", "mV"} <= {r["unit"] for row in table["steps"].values() for r in row["readings"]}
+        for table in tables
     )
 
 
 def points(space: Space) -> st.SearchStrategy[tuple[Decimal, ...]]:
-    """Draw a point that the instruments can show: near a limit half the time."""
+    """Draw a point that the instruments can show, half of them near a limit."""
     axes = [axis for axis in space.axes if not axis.formula]
     return st.tuples(*(values(axis, space) for axis in axes))
 
@@ -113,39 +114,41 @@ def values(axis: Axis, space: Space) -> st.SearchStrategy[Decimal]:
     return st.one_of(drawn, st.just(INFINITY)) if over else drawn
 
 
-def told(space: Space, readings: dict[str, Decimal], formula_values: dict[str, str]) -> int | None:
-    """Return the first result of the check's own space that takes the point."""
+def proved_result(
+    space: Space, readings: dict[str, Decimal], formula_values: dict[str, str]
+) -> int | None:
+    """Return the first result in the check's own space that covers the point."""
     point = readings | {name: Decimal(text) for name, text in formula_values.items() if text}
     for at, box in enumerate(space.boxes):
         sides: list[tuple[Range, Axis]] = list(zip(box, space.axes, strict=True))
-        if all(axis.name not in point or side.takes(point[axis.name]) for side, axis in sides):
+        if all(axis.name not in point or side.contains(point[axis.name]) for side, axis in sides):
             return at
     return None
 
 
-def computing(shop: Shop, checks: Tree) -> list[tuple[Table, str, Check]]:
+def checks_to_try(shop: Shop, checks: Tree) -> list[tuple[WalkTable, str, Check]]:
     """Return every check of the shop, and of the tree of checks, with readings without phrases."""
     library, trees = shop
-    found = []
+    to_try = []
     for tree in (*trees, checks):
         whole = walk_table(tree, library)
         for id_ in whole["steps"]:
             body = tree.steps[id_].body
             assert isinstance(body, Check)
-            if body.readings and not any(one.one_of for one in body.readings):
-                found.append(({**whole, "tools": {}}, id_, body))
-    return found
+            if body.readings and not any(reading.one_of for reading in body.readings):
+                to_try.append(({**whole, "tools": {}}, id_, body))
+    return to_try
 
 
 @settings(max_examples=24, deadline=None)
 @given(data=st.data())
-def test_the_walk_takes_the_result_that_the_check_has_proved(
+def test_the_walk_gives_the_result_that_the_check_has_proved(
     shop: Shop, checks: Tree, data: Any
 ) -> None:
-    """Every point that can be read falls into a result of each check: the one proved."""
-    for whole, id_, body in computing(shop, checks):
+    """Every possible reading of each check gives the result that was proved."""
+    for whole, id_, body in checks_to_try(shop, checks):
         space = space_of(body)
-        if not space or any(one.otherwise for one in body.results):
+        if not space or any(result.otherwise for result in body.results):
             continue
         axes = [axis for axis in space.axes if not axis.formula]
         point = data.draw(points(space), label=id_)
@@ -153,24 +156,26 @@ def test_the_walk_takes_the_result_that_the_check_has_proved(
         typed = {
             name: "OL" if value.is_infinite() else f"{value:f}" for name, value in readings.items()
         }
-        found = follow(whole, id_, typed)
-        assert not found.mistakes
-        assert found.state != NO_RESULT, (id_, typed)
-        worked = {axis.name: found.values.get(axis.name, "") for axis in space.axes if axis.formula}
-        assert found.reads_as == told(space, readings, worked)
+        outcome = follow(whole, id_, typed)
+        assert not outcome.mistakes
+        assert outcome.state != OutcomeState.NO_RESULT, (id_, typed)
+        computed = {
+            axis.name: outcome.values.get(axis.name, "") for axis in space.axes if axis.formula
+        }
+        assert outcome.reads_as == proved_result(space, readings, computed)
 
 
 def test_every_check_of_the_shop_is_tried(shop: Shop, checks: Tree) -> None:
-    """The property above would say nothing if it found no check to try."""
-    tried = computing(shop, checks)
+    """The property above would prove nothing without checks to try."""
+    tried = checks_to_try(shop, checks)
     assert len(tried) > 30
     assert sum(bool(body.computed) for _, _, body in tried) > 5
 
 
 @pytest.mark.parametrize("word", ["steps", "tools"])
 def test_a_tree_without_readings_has_an_empty_table(shop: Shop, word: str) -> None:
-    """A tree that measures nothing gets no form and no scripts."""
+    """A tree that measures nothing has no form and no scripts."""
     library, trees = shop
     tree = trees[0]
-    plain = {id_: one for id_, one in tree.steps.items() if not isinstance(one.body, Check)}
+    plain = {id_: step for id_, step in tree.steps.items() if not isinstance(step.body, Check)}
     assert walk_table(replace(tree, steps=plain), library)[word] == {}  # type: ignore[literal-required]

@@ -1,30 +1,46 @@
-"""All schemas by kind of file, as published and as the reader uses them."""
+"""All schemas by kind of file, as published and as the reader uses them.
+
+In: nothing, or a library. Out: schemas as dicts or as JSON text.
+"""
 
 import copy
 import json
 from collections.abc import Mapping
 
 from builder.model.library import Library
-from builder.reader.schemas import knowledge_schemas as knowledge
+from builder.reader.schemas.condition_schema import CONDITIONS
+from builder.reader.schemas.knowledge_schemas import (
+    CODES,
+    GLOSSARY,
+    HAZARDS,
+    LAMPS,
+    SYSTEMS,
+    TOOLS,
+    VEHICLES,
+    WORD_LIST,
+)
+from builder.reader.schemas.record_schemas import ARTICLE, CASE, MODULE
 from builder.reader.schemas.shapes import PLAIN_NUMBER, Schema
+from builder.reader.schemas.shop_schemas import SHOP, SITE
 from builder.reader.schemas.step_schema import STEP_DEFINITIONS
 from builder.reader.schemas.tree_schema import TREE
 
-KINDS: Mapping[str, Schema] = {
+FILE_KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
-    "shop": knowledge.SHOP,
-    "site": knowledge.SITE,
-    "systems": knowledge.SYSTEMS,
-    "lamps": knowledge.LAMPS,
-    "hazards": knowledge.HAZARDS,
-    "tools": knowledge.TOOLS,
-    "vehicles": knowledge.VEHICLES,
-    "codes": knowledge.CODES,
-    "glossary": knowledge.GLOSSARY,
-    "words": knowledge.WORD_LIST,
-    "module": knowledge.MODULE,
-    "case": knowledge.CASE,
-    "article": knowledge.ARTICLE,
+    "shop": SHOP,
+    "site": SITE,
+    "systems": SYSTEMS,
+    "lamps": LAMPS,
+    "hazards": HAZARDS,
+    "conditions": CONDITIONS,
+    "tools": TOOLS,
+    "vehicles": VEHICLES,
+    "codes": CODES,
+    "glossary": GLOSSARY,
+    "words": WORD_LIST,
+    "module": MODULE,
+    "case": CASE,
+    "article": ARTICLE,
 }
 
 
@@ -34,23 +50,23 @@ def schema(kind: str) -> Schema:
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"{kind}.schema.json",
     }
-    return head | copy.deepcopy(dict(KINDS[kind]))
+    return head | copy.deepcopy(dict(FILE_KINDS[kind]))
 
 
 def text_schema(kind: str) -> Schema:
     """Return the schema for values that are all still text, as the reader has them."""
-    made = _as_text(schema(kind))
-    assert isinstance(made, dict)
-    return made
+    result = _as_text(schema(kind))
+    assert isinstance(result, dict)
+    return result
 
 
-def _form(wanted: Schema) -> str:
-    """Say with a pattern what the published schema says with bounds."""
-    if wanted["type"] == "integer":
+def _number_pattern(part: Schema) -> str:
+    """Return the pattern that stands in for the bounds of a published number."""
+    if part["type"] == "integer":
         return "^[1-9][0-9]*$"
-    if "maximum" in wanted:
+    if "maximum" in part:
         return r"^(0(\.[0-9]+)?|1(\.0+)?)$"
-    return PLAIN_NUMBER.replace("-?", "") if "minimum" in wanted else PLAIN_NUMBER
+    return PLAIN_NUMBER.replace("-?", "") if "minimum" in part else PLAIN_NUMBER
 
 
 def _as_text(part: object) -> object:
@@ -58,12 +74,12 @@ def _as_text(part: object) -> object:
         return [_as_text(item) for item in part]
     if not isinstance(part, dict):
         return part
-    made = {key: _as_text(value) for key, value in part.items()}
-    if made.get("type") in ("number", "integer"):
-        return made | {"type": "string", "pattern": _form(made)}
-    if isinstance(made.get("type"), list):
-        made["type"] = "string"
-    return made
+    result = {key: _as_text(value) for key, value in part.items()}
+    if result.get("type") in ("number", "integer"):
+        return result | {"type": "string", "pattern": _number_pattern(result)}
+    if isinstance(result.get("type"), list):
+        result["type"] = "string"
+    return result
 
 
 def named_schema(kind: str, library: Library) -> Schema:
@@ -71,14 +87,15 @@ def named_schema(kind: str, library: Library) -> Schema:
     names = {
         "a tool": library.tools,
         "a hazard": library.hazards,
-        "a lamp": library.lamps,
+        "a condition": library.conditions,
+        "a warning light": library.lamps,
         "a system": library.systems,
         "an article": library.how_tos,
         "a module": library.modules,
     }
-    made = _with_names(schema(kind), {title: sorted(known) for title, known in names.items()})
-    assert isinstance(made, dict)
-    return made
+    result = _with_names(schema(kind), {title: sorted(ids) for title, ids in names.items()})
+    assert isinstance(result, dict)
+    return result
 
 
 def _with_names(part: object, names: Mapping[str, list[str]]) -> object:
@@ -86,11 +103,11 @@ def _with_names(part: object, names: Mapping[str, list[str]]) -> object:
         return [_with_names(item, names) for item in part]
     if not isinstance(part, dict):
         return part
-    made = {key: _with_names(value, names) for key, value in part.items()}
-    if "pattern" in made and (known := names.get(str(made.get("title")))):
-        words = {key: made[key] for key in ("title", "description", "examples")}
-        return words | {"enum": known}
-    return made
+    result = {key: _with_names(value, names) for key, value in part.items()}
+    if "pattern" in result and (ids := names.get(str(result.get("title")))):
+        texts = {key: result[key] for key in ("title", "description", "examples")}
+        return texts | {"enum": ids}
+    return result
 
 
 def schema_texts(library: Library | None = None, kind: str | None = None) -> dict[str, str]:
@@ -100,6 +117,6 @@ def schema_texts(library: Library | None = None, kind: str | None = None) -> dic
             named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
         )
         + "\n"
-        for name in KINDS
+        for name in FILE_KINDS
         if kind in (None, name)
     }

@@ -1,8 +1,8 @@
-"""The few shapes that schemas are made of.
+"""The few shapes that schemas are built from.
 
-Each shape has a title (what it is, as the messages say it), a description (what it is for) and an
-example. YAML would call `12` a number and `yes` a word; the format takes both as text, so a schema
-for editors allows every plain scalar where text is wanted.
+In: for each shape a title (what it is, as the messages print it), a description (what it is for)
+and an example. Out: JSON Schema as plain dicts. YAML reads `12` as a number and `yes` as a boolean;
+the format takes both as text, so a schema for editors allows every plain scalar for a text.
 """
 
 from typing import Any
@@ -10,12 +10,12 @@ from typing import Any
 Schema = dict[str, Any]
 
 PLAIN_NUMBER = r"^-?(0|[1-9][0-9]{0,11})(\.[0-9]{1,9})?$"
-LONGEST = 1000  # signs of a text that has no box to fit
+LONGEST = 1000  # characters of a text that has no box to fit
 
 
-def text(title: str, description: str, example: str, most: int = LONGEST) -> Schema:
-    """Text of at least one sign; `most` is the length up to which a chart stays readable."""
-    made: Schema = {
+def string(title: str, description: str, example: str, most: int = LONGEST) -> Schema:
+    """Text of at least one character; up to `most` characters a chart stays readable."""
+    schema: Schema = {
         "type": ["string", "number", "boolean"],
         "title": title,
         "description": description,
@@ -23,23 +23,23 @@ def text(title: str, description: str, example: str, most: int = LONGEST) -> Sch
         "minLength": 1,
         "maxLength": 3 * most,
     }
-    return made
+    return schema
 
 
-def number(title: str, description: str, example: float, least: float | None = None) -> Schema:
+def decimal(title: str, description: str, example: float, least: float | None = None) -> Schema:
     """A plain decimal."""
-    made: Schema = {
+    schema: Schema = {
         "type": "number",
         "title": title,
         "description": description,
         "examples": [example],
     }
-    return made | {"minimum": least} if least is not None else made
+    return schema | {"minimum": least} if least is not None else schema
 
 
 def count(title: str, description: str, example: int) -> Schema:
     """A whole number, one or more."""
-    return number(title, description, example, 1) | {"type": "integer"}
+    return decimal(title, description, example, 1) | {"type": "integer"}
 
 
 def choice(title: str, description: str, *words: str) -> Schema:
@@ -49,7 +49,7 @@ def choice(title: str, description: str, *words: str) -> Schema:
 
 def pattern(title: str, description: str, example: str, regex: str) -> Schema:
     """Text of a given form."""
-    return text(title, description, example) | {"pattern": regex}
+    return string(title, description, example) | {"pattern": regex}
 
 
 def several(title: str, description: str, item: Schema, example: str, least: int = 1) -> Schema:
@@ -65,7 +65,7 @@ def several(title: str, description: str, item: Schema, example: str, least: int
 
 
 def by_name(title: str, description: str, value: Schema, example: str) -> Schema:
-    """A map from names of the author's own to values of one shape."""
+    """A map from names that the author chooses to values of one shape."""
     return {
         "type": "object",
         "additionalProperties": value,
@@ -83,7 +83,7 @@ def record(
     required: tuple[str, ...],
     example: str,
 ) -> Schema:
-    """A map of known words."""
+    """A map of known keys."""
     return {
         "type": "object",
         "properties": properties,
@@ -100,22 +100,28 @@ def slug(title: str, description: str, example: str) -> Schema:
     return pattern(title, description, example, r"^[A-Za-z0-9]+([ _-][A-Za-z0-9]+)*$")
 
 
-DATE = pattern("a date", "Year, month, day.", "2026-03-02", r"^\d{4}-\d{2}-\d{2}$")
+FORMAT: Schema = {
+    "enum": [1, "1"], "title": "the number 1", "description": "The version of the format.",
+    "examples": [1],
+}  # fmt: skip
+WORDS = string("a few words", "", "Charging light")
+NAMES = several("a list of names", "Other names for it.", WORDS, "[steering computer]")
+DATE = pattern("a date", "Year, month, and day.", "2026-03-02", r"^\d{4}-\d{2}-\d{2}$")
 SIGNED = record(
-    "who and when",
-    "A name and a date.",
-    {"by": text("a name", "Who.", "R. Osei"), "date": DATE},
+    "a name and a date",
+    "Who did it, and when.",
+    {"by": string("a name", "The person's name.", "R. Osei"), "date": DATE},
     ("by", "date"),
     "{by: R. Osei, date: 2026-03-02}",
 )
 SCOPE = record(
-    "a make, a model and its years",
-    "Vehicles that this is about.",
+    "a vehicle",
+    "Vehicles that this covers.",
     {
-        "make": text("a make", "The maker's name.", "Corvane"),
-        "model": text("a model", "The model's name.", "Tern"),
+        "make": string("a make", "The vehicle make.", "Corvane"),
+        "model": string("a model", "The vehicle model.", "Tern"),
         "years": pattern(
-            "model years", "One year, or first and last.", "2017-2022", r"^\d{4}(-\d{4})?$"
+            "model years", "One year, or the first and last year.", "2017-2022", r"^\d{4}(-\d{4})?$"
         ),
     },
     ("make", "model"),
@@ -129,11 +135,11 @@ MONEY = pattern(
 )
 PARTS = several(
     "a list of parts and prices",
-    "What has to be bought.",
+    "Parts to buy.",
     record(
         "a part and its price",
         "One part.",
-        {"part": text("a part", "Its name.", "alternator", 60), "price": MONEY},
+        {"part": string("a part", "The part's name.", "alternator", 60), "price": MONEY},
         ("part",),
         "{part: alternator, price: 310}",
     ),

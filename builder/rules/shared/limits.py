@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.model.checks import Check, Reading, Result
 from builder.model.knowledge import InstrumentRange
 from builder.model.ranges import EVERYTHING, OVER
-from builder.model.tree import Check, Reading, Result, Step
+from builder.model.tree import Step
 from builder.rules.shared.rule import Facts
 from builder.trade.units import convert, same_kind
 

@@ -6,10 +6,12 @@ them. What customers say (`symptom: words`) is theirs and not included.
 
 from collections.abc import Iterable, Iterator
 
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
 from builder.model.text import Position, Text
-from builder.model.tree import Check, Fix, Step, Tree
+from builder.model.tree import Step, Tree
 
 
 def texts_of(tree: Tree, steps: Iterable[Step]) -> Iterator[Text]:
@@ -38,7 +40,7 @@ def _of_check(check: Check) -> Iterator[Text]:
         yield from (*reading.one_of, *filter(None, (reading.origin,)))
     for result in check.results:
         if not result.ranges:
-            yield result.said
+            yield result.text
         if result.means:
             yield result.means
 
@@ -63,7 +65,9 @@ def texts_of_article(article: HowTo) -> Iterator[Text]:
 
 
 def texts_of_knowledge(library: Library) -> Iterator[Text]:
-    """Yield the published text of module records, hazards and codes."""
+    """Yield the published text of module records, hazards, conditions and codes."""
+    for condition in library.conditions.values():
+        yield from (*filter(None, (condition.text,)), *condition.enter, *condition.undo)
     for hazard in library.hazards.values():
         yield from (hazard.hazard, hazard.harm, hazard.avoid)
     for module in library.modules.values():

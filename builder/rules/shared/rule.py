@@ -13,10 +13,11 @@ from typing import Protocol, runtime_checkable
 from builder.graph.routes import Exit, exits
 from builder.graph.space import Space, space_of
 from builder.graph.tree_graph import TreeGraph, graph_of
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
-from builder.model.tree import Check, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.rules.shared.published_text import texts_of
 
 

@@ -44,7 +44,7 @@ def _possible(space: Space, piece: Box) -> bool:
     }
     for axis, side in zip(space.axes, piece, strict=True):
         bounds = bounds_of_expression(axis.formula, known) if axis.formula else None
-        if isinstance(bounds, tuple) and between(*bounds).meets(side).empty:
+        if isinstance(bounds, tuple) and between(*bounds).intersection(side).empty:
             return False
     return True
 
@@ -59,7 +59,7 @@ def _consistent_points(space: Space, piece: Box) -> Iterator[tuple[Decimal, ...]
         values: dict[str, Decimal] = {}
         for (axis, side), chosen in zip(sides, point, strict=True):
             value = evaluate_expression(axis.formula, values) if axis.formula else chosen
-            if value is None or isinstance(value, Mistake) or not side.takes(value):
+            if value is None or isinstance(value, Mistake) or not side.contains(value):
                 break
             values[axis.name] = value
         else:

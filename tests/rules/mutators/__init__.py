@@ -14,11 +14,13 @@ from . import (
     order,
     readings,
     setup,
+    states,
     text,
     upkeep,
     words,
 )
 from .sound import ArticleMutator, Mutator
+from .states import ConditionsMutator
 
 MUTATORS: dict[str, Mutator] = {
     # flow
@@ -96,4 +98,11 @@ OF_ARTICLES: dict[str, ArticleMutator] = {
     "review-too-old": articles.review_aged,
     "slang": articles.with_words("Reflash it"),
     "abbreviation": articles.with_words("Read the XQZ"),
+}
+OF_CONDITIONS: dict[str, ConditionsMutator] = {
+    "no-such-condition": states.name_misspelled,
+    "no-such-hazard": states.hazard_misspelled,
+    "condition-group": states.normal_lost_or_doubled,
+    "condition-text": states.words_lost,
+    "condition-clash": states.excluded_for_good,
 }

@@ -52,7 +52,7 @@ def phrase_repeated(sound: Sound) -> Iterator[Mutant]:
     for _, check in sound.checks:
         first, *others = check.results
         if not first.ranges and not check.figure and others and not others[0].ranges:
-            yield sound.replaced(others[0].said.at, f'"{first.said.upper()}"')
+            yield sound.replaced(others[0].text.at, f'"{first.text.upper()}"')
 
 
 def bound_removed(sound: Sound) -> Iterator[Mutant]:

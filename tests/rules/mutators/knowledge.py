@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 
-from builder.model.summary import Summary
+from builder.model.summary import TreeSummary
 from builder.model.text import Text
 from builder.model.tree import Step
 
@@ -95,7 +95,7 @@ def complaint_copied(sound: Sound) -> Iterator[Mutant]:
         yield replace(mutant, elsewhere=frozenset({(tree.file, copied.at.line)}))
 
 
-def _same_vehicles(sound: Sound, other: Summary) -> bool:
+def _same_vehicles(sound: Sound, other: TreeSummary) -> bool:
     own, others = (
         {(scope.make, scope.model) for scope in tree.applies_to} for tree in (sound.tree, other)
     )

@@ -6,8 +6,8 @@ In: a sound tree. Out: mutants of it.
 from collections.abc import Iterator
 from decimal import Decimal
 
+from builder.model.checks import Check, Result
 from builder.model.ranges import BOTTOM, TOP, Range
-from builder.model.tree import Check, Result
 
 from .sound import Mutant, Sound
 
@@ -20,7 +20,7 @@ def _single(sound: Sound) -> Iterator[tuple[Check, int, Result]]:
                 side = result.ranges[""]
                 above = [one for one in check.results if one.ranges[""].low == side.high]
                 if side.high not in (TOP, BOTTOM) and above and side.high.value.is_finite():
-                    yield check, above[0].said.at.line, result
+                    yield check, above[0].text.at.line, result
 
 
 def limit_shifted(sound: Sound) -> Iterator[Mutant]:
@@ -43,8 +43,8 @@ def _moved(
     side, resolution = result.ranges[""], check.readings[0].resolution or Decimal("0.1")
     end = side.high.value + steps * resolution
     if end > max(side.low.value, check.readings[0].low) and end < check.readings[0].high:
-        head, _, _ = result.said.rpartition(" ")
-        yield sound.replaced(result.said.at, f"{head} {end:f}", next_line)
+        head, _, _ = result.text.rpartition(" ")
+        yield sound.replaced(result.text.at, f"{head} {end:f}", next_line)
 
 
 def _moved_of_several(sound: Sound, steps: int) -> Iterator[Mutant]:
@@ -57,7 +57,7 @@ def _moved_of_several(sound: Sound, steps: int) -> Iterator[Mutant]:
         end = side.high.value + steps * (reading.resolution or Decimal("0.1"))
         if max(side.low.value, reading.low) < end < reading.high != side.high.value:
             head, _, _ = limit.text.rpartition(" ")
-            results = (result.said.at.line for result in limit.check.results)
+            results = (result.text.at.line for result in limit.check.results)
             yield sound.replaced(limit.text.at, f"{head} {end:f}", *results)
 
 
@@ -66,7 +66,7 @@ def ends_swapped(sound: Sound) -> Iterator[Mutant]:
     for limit in sound.limits:
         low, to, high = limit.text.partition(" to ")
         if to and " " not in low + high and low != high:
-            yield sound.replaced(limit.text.at, f"{high} to {low}", limit.result.said.at.line)
+            yield sound.replaced(limit.text.at, f"{high} to {low}", limit.result.text.at.line)
 
 
 def over_zero(sound: Sound) -> Iterator[Mutant]:
@@ -79,12 +79,12 @@ def end_left_open(sound: Sound) -> Iterator[Mutant]:
     """Write `at most 5` or `at least -5` for `-5 to 5`."""
     for limit in sound.limits:
         low, to, high = limit.text.partition(" to ")
-        if to and limit.side.takes(Decimal(0)) and _can_be_negative(limit.check, limit.reading):
+        if to and limit.side.contains(Decimal(0)) and _can_be_negative(limit.check, limit.reading):
             if limit.side.high.value:
                 upper = high if high.startswith("below") else f"at most {high}"
-                yield sound.replaced(limit.text.at, upper, limit.result.said.at.line)
+                yield sound.replaced(limit.text.at, upper, limit.result.text.at.line)
             if limit.side.low.value:
-                yield sound.replaced(limit.text.at, f"at least {low}", limit.result.said.at.line)
+                yield sound.replaced(limit.text.at, f"at least {low}", limit.result.text.at.line)
 
 
 def _can_be_negative(check: Check, name: str) -> bool:
@@ -99,7 +99,7 @@ def lead_reversed(sound: Sound) -> Iterator[Mutant]:
     for _, check in sound.checks:
         for reading in check.readings:
             sides = [
-                (result.said.at.line, result.ranges[reading.name])
+                (result.text.at.line, result.ranges[reading.name])
                 for result in check.results
                 if reading.name in result.ranges
             ]
@@ -123,4 +123,4 @@ def rest_not_written_out(sound: Sound) -> Iterator[Mutant]:
     for _, check in sound.checks:
         last = check.results[-1]
         if last.ranges and all(last.ranges):
-            yield sound.flattened(last.said.at, "result: otherwise")
+            yield sound.flattened(last.text.at, "result: otherwise")

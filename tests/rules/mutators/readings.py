@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
-from builder.model.tree import Check, Reading
+from builder.model.checks import Check, Reading
 from builder.trade.units import convert, same_kind
 
 from .sound import Mutant, Sound
@@ -111,7 +111,7 @@ def digit_added(sound: Sound) -> Iterator[Mutant]:
         if reading and reading.resolution and not reading.one_of and high < reading.high:
             figure = f"{high + reading.resolution / 10:f}"
             finer = re.sub(r"-?[\d.]+$", figure, limit.text)
-            yield sound.replaced(limit.text.at, finer, limit.result.said.at.line)
+            yield sound.replaced(limit.text.at, finer, limit.result.text.at.line)
 
 
 def resolution_too_fine(sound: Sound) -> Iterator[Mutant]:

@@ -5,7 +5,7 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
-from builder.model.knowledge import Module
+from builder.model.module_record import Module
 
 from .sound import Mutant, Sound
 

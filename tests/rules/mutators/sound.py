@@ -11,11 +11,13 @@ from dataclasses import dataclass, replace
 
 from builder.graph.moves import Place, moves_of
 from builder.graph.routes import Exit, exits
+from builder.model.checks import Check, Result
+from builder.model.ends import Fix
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Position, Text
-from builder.model.tree import Check, Fix, Result, Step, Tree
+from builder.model.tree import Step, Tree
 
 Spot = tuple[str, int]  # a file and a line of it
 
@@ -125,7 +127,7 @@ class Sound:
     def _range_text(self, result: Result, name: str) -> Text | None:
         """Find the range of one reading of several below the key of the result."""
         if not name:
-            return result.said
+            return result.text
         for number, line in enumerate(self.text.split("\n")[result.at.line - 1 :], result.at.line):
             if match := re.search(rf"(?<![\w-]){re.escape(name)}: ([^,}}#]*[^,}}# ])", line):
                 at = Position(result.at.file, number, match.start(1) + 1, number, match.end(1) + 1)

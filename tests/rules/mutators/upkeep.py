@@ -5,7 +5,7 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
-from builder.plan.spent import used_up
+from builder.plan.spent_shares import spent_shares
 from builder.rules.chance_against_weights import MIN_SHARE
 
 from .sound import Mutant, Sound
@@ -27,7 +27,7 @@ def weight_removed(sound: Sound) -> Iterator[Mutant]:
 
 def chance_lowered(sound: Sound) -> Iterator[Mutant]:
     """Set the chance of the only way back to a step with `spent` to almost nothing."""
-    for shares in used_up(sound.tree):
+    for shares in spent_shares(sound.tree):
         spent = sound.tree.steps[shares.step].spent
         back = [
             exit_.result.chance

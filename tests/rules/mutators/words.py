@@ -5,8 +5,9 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.text import Text
-from builder.model.tree import Check, Fix
 
 from .sound import Mutant, Sound
 
@@ -45,7 +46,7 @@ def _on_the_chart(sound: Sound) -> Iterator[Text]:
         yield from step.when
     for _, check in sound.checks:
         for result in check.results:
-            yield from [result.said] if not result.ranges and not check.figure else []
+            yield from [result.text] if not result.ranges and not check.figure else []
             yield from [result.means] if result.means else []
 
 

@@ -1,0 +1,73 @@
+"""One change at the vehicle: what is told, and what it costs and does.
+
+In: the shop's conditions, the state that is left and the one that comes. Out: a `Change`.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from builder.model.conditions import Condition, Conditions, VehicleState
+from builder.model.text import Text
+from builder.model.tree import Deed
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One state that is left for another, with all that comes with it.
+
+    Told is the `undo` of what is left, then the `enter` of what comes; of a normal state only if no
+    `undo` is told. Hazards are those of what comes, and of what is left if its `undo` is told.
+    Going back to normal takes the minutes of the normal state, or if it has none, those of the
+    state left; any other change those of what comes, and of what is left if its `undo` is told.
+    Where nothing is told, nothing takes time.
+    """
+
+    left: VehicleState | None  # None: it was off
+    entered: VehicleState | None  # None: it is off now
+    told: tuple[str, ...]
+    minutes: Decimal  # of work
+    wait: Decimal  # minutes that are not work
+    hazards: tuple[Text, ...]
+    does: tuple[Deed, ...]
+
+
+def change_of(
+    conditions: Conditions, left: VehicleState | None, entered: VehicleState | None
+) -> Change:
+    """Return what it takes to leave a state for another of its place; None stands for off."""
+    before = conditions[left.condition] if left else None
+    after = conditions[entered.condition] if entered else None
+    undo = _filled(before.undo, left) if before else ()
+    enter = _filled(after.enter, entered) if after and not (after.normal and undo) else ()
+    undone = before if undo else None
+    return Change(
+        left=left,
+        entered=entered,
+        told=(*undo, *enter),
+        minutes=_minutes(before, after, undone) if undo or enter else Decimal(0),
+        wait=(after.wait if after else None) or Decimal(0),
+        hazards=tuple(dict.fromkeys((*_hazards(undone), *_hazards(after)))),
+        does=(*(before.undo_does if before else ()), *(after.does if after else ())),
+    )
+
+
+def _filled(lines: tuple[Text, ...], state: VehicleState | None) -> tuple[str, ...]:
+    part, value = (state.part, state.value) if state else ("", "")
+    return tuple(line.replace("<part>", part).replace("<current>", value) for line in lines)
+
+
+def _minutes(
+    before: Condition | None, after: Condition | None, undone: Condition | None
+) -> Decimal:
+    own = after.minutes if after else None
+    if after is None or after.normal:
+        return own if own is not None else _own_minutes(before)
+    return _own_minutes(after) + _own_minutes(undone)
+
+
+def _own_minutes(condition: Condition | None) -> Decimal:
+    return (condition.minutes if condition else None) or Decimal(0)
+
+
+def _hazards(condition: Condition | None) -> tuple[Text, ...]:
+    return condition.hazards if condition else ()

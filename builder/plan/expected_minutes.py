@@ -1,0 +1,154 @@
+"""The expected minutes up to each step, and from each step on.
+
+In: a tree's `ForwardGraph`, `WalkChances` and `RetryLoops`, and the cost of each step. Out:
+`ExpectedMinutes`, exact.
+
+Up to a step, the minutes are the average over the edges to it, by their share of the walks. A loop
+adds the steps on the path back, and the usual path forward again to its source. A walk that leaves
+a step by `spent` has done that step as often as `at_most` allows and has gone around as often;
+loops by chance through the same step are part of that and are not counted again. On a loop, a step
+that was left by `spent` is not done once more. `retry_loops` explains `spent` and has its formula.
+
+The tries that a loop takes are counted for its source. If loops from several steps do the same
+limited step again, fewer of them fit into one walk than are counted here. Random walks
+(`tests/bench/walks.py`) show by how much: 2% in the worst tree of the demo.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from builder.graph.routes import ExitKind
+from builder.plan.chances import WalkChances
+from builder.plan.forward_graph import ForwardEdge, ForwardGraph
+from builder.plan.retry_loops import RetryLoop, RetryLoops
+
+ZERO = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class ExpectedMinutes:
+    """Average minutes, by step."""
+
+    until_done: Mapping[str, Fraction]  # from the start until the step is done
+    remaining: Mapping[str, Fraction]  # from arriving at the step until the end
+
+
+@dataclass(frozen=True, slots=True)
+class _Sums:
+    """The sums so far, from the start down."""
+
+    cost: Mapping[str, Fraction]
+    arriving: dict[str, Fraction] = field(default_factory=dict)  # until a step is begun
+    once: dict[str, Fraction] = field(default_factory=dict)  # until it is done the first time
+    done: dict[str, Fraction] = field(default_factory=dict)  # until it is done the last time
+    begun_again: dict[str, Fraction] = field(default_factory=dict)  # as `arriving`, on a loop
+    done_again: dict[str, Fraction] = field(default_factory=dict)  # as `done`, on a loop
+    again: dict[RetryLoop, Fraction] = field(default_factory=dict)  # all iterations of a loop
+    spent: dict[str, Fraction] = field(default_factory=dict)  # extra, when it is left by `spent`
+
+    def length(self, loop: RetryLoop) -> Fraction:
+        """Return the minutes of one iteration: the path back, and the usual path forward."""
+        back = _sum(self.cost[step] for step in loop.between)
+        forward = self.begun_again[loop.source] - self.begun_again[loop.to]
+        return back + forward + self.cost[loop.source]
+
+
+def _sum(minutes: Iterable[Fraction]) -> Fraction:
+    return sum(minutes, ZERO)
+
+
+def expected_minutes(
+    graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, cost: Mapping[str, Fraction]
+) -> ExpectedMinutes:
+    """Return the expected minutes; `cost` is the minutes of doing a step once."""
+    sums = _Sums(cost)
+    for step in graph.order:
+        incoming = _with_shares(graph.incoming[step], chances)
+        sums.arriving[step] = _sum(
+            share * (sums.done[edge.source] + _added_by(edge, sums, loops))
+            for edge, share in incoming
+        )
+        sums.once[step] = sums.arriving[step] + cost[step]
+        sums.begun_again[step] = _sum(
+            share * (sums.begun_again if _is_spent(edge) else sums.done_again)[edge.source]
+            for edge, share in incoming
+        )
+        step_loops = loops.by_chance.get(step, ())
+        for loop in step_loops:
+            sums.again[loop] = loop.iterations * sums.length(loop)
+        again = _sum(sums.again[loop] for loop in step_loops)
+        sums.done[step] = sums.once[step] + again
+        sums.done_again[step] = sums.begun_again[step] + cost[step] + again
+        if step in loops.by_spent:
+            sums.spent[step] = _extra_when_spent(loops.by_spent[step], loops, sums)
+    return ExpectedMinutes(sums.done, _remaining(graph, chances, loops, sums))
+
+
+def _is_spent(edge: ForwardEdge) -> bool:
+    return edge.exit.kind is ExitKind.SPENT
+
+
+def _added_by(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
+    """Return what an edge adds to the minutes up to its source.
+
+    A walk that goes on by `spent` has gone around a fixed number of times, not the average.
+    """
+    if not _is_spent(edge):
+        return ZERO
+    repeating = [loop for loop in sums.again if _repeats(loop, edge.source, loops)]
+    return sums.spent.get(edge.source, ZERO) - _sum(sums.again[loop] for loop in repeating)
+
+
+def _with_shares(
+    edges: Iterable[ForwardEdge], chances: WalkChances
+) -> list[tuple[ForwardEdge, Fraction]]:
+    """Pair edges with their shares of the walks that take one of them; even shares if none does."""
+    edges = list(edges)
+    taken = _sum(chances.routes[edge.key] for edge in edges)
+    if not taken:
+        return [(edge, Fraction(1, len(edges))) for edge in edges]
+    return [(edge, chances.routes[edge.key] / taken) for edge in edges]
+
+
+def _extra_when_spent(loop: RetryLoop, loops: RetryLoops, sums: _Sums) -> Fraction:
+    """Return what a walk that leaves a step by `spent` has done besides doing it once.
+
+    All its iterations, minus the last time at the step: when it comes up once more, it isn't begun.
+    """
+    here = loop.source
+    inner = [one for one in sums.again if _repeats(one, here, loops) and one.source != here]
+    on_loop = _sum(sums.again[one] for one in inner if loop.to in loops.dominators[one.source])
+    return loop.iterations * (sums.length(loop) - on_loop) - sums.cost[here]
+
+
+def _repeats(loop: RetryLoop, step: str, loops: RetryLoops) -> bool:
+    """Whether every walk to a step has passed the source of a loop that does the step again."""
+    dominators = loops.dominators
+    again = loop.to in dominators[step] and step in dominators[loop.source]
+    return loop.source in dominators[step] and (step in loop.between or again)
+
+
+def _remaining(
+    graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, sums: _Sums
+) -> dict[str, Fraction]:
+    remaining: dict[str, Fraction] = {}
+    spent = [edge for step in graph.order for edge in graph.outgoing[step] if _is_spent(edge)]
+    for step in reversed(graph.order):
+        here = chances.steps[step]
+        goes_on = 1 - chances.ends[step] / here if chances.ends.get(step) else 1
+        onward = _sum(
+            share * (_extra_after(edge, sums) + (remaining[edge.to] if edge.to else ZERO))
+            for edge, share in _with_shares(graph.outgoing[step], chances)
+        )
+        remaining[step] = sums.cost[step] + goes_on * onward
+        for loop in loops.by_chance.get(step, ()):
+            others = [edge for edge in spent if _repeats(loop, edge.source, loops)]
+            by_spent = _sum(chances.routes[edge.key] for edge in others)
+            by_chance = 1 - by_spent / here if here else not others
+            remaining[step] += by_chance * sums.again[loop]
+    return remaining
+
+
+def _extra_after(edge: ForwardEdge, sums: _Sums) -> Fraction:
+    return sums.spent.get(edge.source, ZERO) if _is_spent(edge) else ZERO

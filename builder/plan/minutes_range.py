@@ -1,0 +1,166 @@
+"""The shortest and longest minutes that a walk can take from each step on.
+
+In: a `Tree` and its `ForwardGraph`. Out: `MinutesRange`, exact.
+
+Every walk that the tree allows counts, with all the repeats that `at_most` allows. A step is done
+as often as that, and left by `spent` (without it, to the shop's `stuck`) when it comes up once
+more. `could_not` and `still_there` are not walked, unless nothing else leads to their target. A
+list of unknown length counts one item, a loop without a limit one iteration. If the repeats of a
+loop combine in too many ways to count, every step counts once, and `includes_repeats` is false.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+import networkx as nx
+
+from builder.graph.moves import Move, Moves, Place, moves_of
+from builder.graph.routes import ExitKind
+from builder.model.ends import Fix, Stop
+from builder.model.tree import Tree
+from builder.plan.forward_graph import ForwardGraph
+from builder.plan.retry_loops import max_visits
+
+MAX_STATES = 30_000
+ZERO = Fraction(0)
+Bounds = tuple[Fraction, Fraction]  # shortest and longest minutes
+
+
+@dataclass(frozen=True, slots=True)
+class MinutesRange:
+    """Shortest and longest minutes remaining, by step, its own included."""
+
+    shortest: Mapping[str, Fraction]
+    longest: Mapping[str, Fraction]
+    includes_repeats: bool = True  # whether limited repeats are in the longest
+
+
+class WalkState(NamedTuple):
+    """A walk at a place, and what it has done of the loop that the place is in."""
+
+    place: Place
+    done: tuple[tuple[str, int], ...] = ()  # limited steps of the loop, and how often
+
+
+@dataclass(frozen=True, slots=True)
+class _Walks:
+    """The possible moves, and how often each step may be done."""
+
+    tree: Tree
+    cost: Mapping[str, Fraction]
+    moves: Mapping[Place, tuple[Move, ...]]
+    component: Mapping[Place, int]  # places that lead to each other have the same number
+    most: Mapping[str, int]  # visits allowed, of the steps on loops
+
+
+def minutes_range(tree: Tree, graph: ForwardGraph, cost: Mapping[str, Fraction]) -> MinutesRange:
+    """Return the range; `cost` is the minutes of doing a step once."""
+    all_moves = moves_of(tree)
+    places = all_moves.reachable(Place(step) for step in graph.order)
+    moves = {place: tuple(_walked(tree, graph, all_moves, place)) for place in places}
+    component, most = _components(tree, moves)
+    known = _bounds(_Walks(tree, cost, moves, component, most), map(WalkState, places))
+    if known is None:
+        return _each_step_once(graph, cost)
+    by_step: dict[str, list[Bounds]] = defaultdict(list)
+    for state, bounds in known.items():
+        if not state.done:
+            by_step[state.place.step].append(bounds)
+    return MinutesRange(
+        shortest={step: min(low for low, _ in pairs) for step, pairs in by_step.items()},
+        longest={step: max(high for _, high in pairs) for step, pairs in by_step.items()},
+    )
+
+
+def _walked(tree: Tree, graph: ForwardGraph, moves: Moves, place: Place) -> Iterator[Move]:
+    usual = {edge.exit.kind for edge in graph.outgoing.get(place.step, ())}
+    for move in moves.moves_from(place) if place.step not in tree.broken else ():
+        kind = move.route.exit.kind
+        if kind not in (ExitKind.COULD_NOT, ExitKind.STILL_THERE) or kind in usual:
+            yield move
+
+
+def _components(
+    tree: Tree, moves: Mapping[Place, Iterable[Move]]
+) -> tuple[dict[Place, int], dict[str, int]]:
+    """Number the strongly connected components, and find how often each step on one may be done."""
+    graph: nx.DiGraph[Place] = nx.DiGraph()
+    graph.add_nodes_from(moves)
+    graph.add_edges_from((m.source, m.to) for some in moves.values() for m in some if m.to)
+    components = list(nx.strongly_connected_components(graph))
+    most: dict[str, int] = {}
+    for places in components:
+        if len(places) > 1 or any(graph.has_edge(place, place) for place in places):
+            limits = {place.step: max_visits(tree, place.step) for place in places}
+            most |= {step: times for step, times in limits.items() if times}
+            unlimited = graph.subgraph(place for place in places if place.step not in most)
+            most |= {place.step: 1 for place in _on_loops(unlimited)}
+    numbers = {place: number for number, places in enumerate(components) for place in places}
+    return numbers, most
+
+
+def _on_loops(graph: "nx.DiGraph[Place]") -> Iterator[Place]:
+    for places in nx.strongly_connected_components(graph):
+        yield from (p for p in places if len(places) > 1 or graph.has_edge(p, p))
+
+
+def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bounds] | None:
+    """Follow every walk to its end, each state once; None if there are too many states."""
+    known: dict[WalkState, Bounds] = {}
+    opened: dict[WalkState, tuple[Fraction, bool, list[WalkState]]] = {}
+    stack = list(starts)
+    while stack:
+        state = stack[-1]
+        if state not in opened:
+            opened[state] = _open_state(walks, state)
+            stack += [following for following in opened[state][2] if following not in opened]
+            if len(opened) > MAX_STATES:
+                return None
+            continue
+        stack.pop()
+        if state not in known:
+            cost, ends, following = opened[state]
+            after = [known[next_state] for next_state in following if next_state in known]
+            lows = [low for low, _ in after] + [ZERO] * (ends or not after)
+            highs = [high for _, high in after]
+            known[state] = cost + min(lows), cost + max(highs, default=ZERO)
+    return known
+
+
+def _open_state(walks: _Walks, state: WalkState) -> tuple[Fraction, bool, list[WalkState]]:
+    """Return what a step costs now, whether the walk can end with it, and the states after it."""
+    step = state.place.step
+    done = Counter(dict(state.done))
+    is_spent = done[step] >= walks.most[step] if step in walks.most else False
+    if step in walks.most and not is_spent:
+        done[step] += 1
+    moves = [
+        move
+        for move in walks.moves[state.place]
+        if (move.route.exit.kind is ExitKind.SPENT) == is_spent
+    ]
+    is_end = isinstance(walks.tree.steps[step].body, Fix | Stop)
+    ends = is_end or not moves or any(move.to is None for move in moves)
+    following = [_arrive(walks, state, move.to, done) for move in moves if move.to]
+    return ZERO if is_spent else walks.cost[step], ends, following
+
+
+def _arrive(walks: _Walks, state: WalkState, place: Place, done: Counter[str]) -> WalkState:
+    """Move to a place; outside the loop, the visits to its steps no longer count."""
+    same = walks.component[place] == walks.component[state.place]
+    return WalkState(place, tuple(sorted(done.items())) if same else ())
+
+
+def _each_step_once(graph: ForwardGraph, cost: Mapping[str, Fraction]) -> MinutesRange:
+    shortest: dict[str, Fraction] = {}
+    longest: dict[str, Fraction] = {}
+    for step in reversed(graph.order):
+        targets = [edge.to for edge in graph.outgoing[step]]
+        lows = [shortest[to] if to else ZERO for to in targets]
+        highs = [longest[to] if to else ZERO for to in targets]
+        shortest[step] = cost[step] + min(lows, default=ZERO)
+        longest[step] = cost[step] + max(highs, default=ZERO)
+    return MinutesRange(shortest, longest, includes_repeats=False)

@@ -1,0 +1,214 @@
+"""Everything in a shop but its trees: its settings and the files in `kb/`.
+
+In: a shop's folder. Out: a `Library` without trees, and the mistakes in its files. A record with a
+mistake in it is left out.
+"""
+
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from pathlib import Path
+
+from builder.model.conditions import Condition
+from builder.model.finding import Finding, Related, Severity
+from builder.model.knowledge import Case, HowTo
+from builder.model.library import Library
+from builder.model.module_record import Module
+from builder.model.shop import Shop, SiteSettings
+from builder.model.silence import Silence
+from builder.model.text import Text
+from builder.reader import records
+from builder.reader.articles import article_from
+from builder.reader.condition_records import condition_records
+from builder.reader.file_names import shop_files
+from builder.reader.nodes import EMPTY, Map
+from builder.reader.picture_files import pictures
+from builder.reader.silences import silences_in
+from builder.reader.site_config import SITE_FILE, refusals, unused
+from builder.reader.source import mistake, read_source
+from builder.reader.validate import validate
+from builder.reader.values import map_, money, named_texts, number, text, the_text
+from builder.reader.yaml_text import read_yaml
+
+
+def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
+    """Read the shop's settings and `kb/`; the trees are read one by one elsewhere."""
+    files, findings = shop_files(shop)
+    reading = _Reading(shop, files, [*findings])
+    codes, words = _map(reading, "kb/codes.yml"), _map(reading, "kb/words.yml")
+    sizes, bad_pictures = pictures(shop)
+    reading.findings.extend(bad_pictures)
+    library = Library(
+        shop=_settings(_shop_map(reading), _site(reading)),
+        systems=records.systems(_map(reading, "kb/systems.yml")),
+        lamps=records.lamps(_map(reading, "kb/lamps.yml")),
+        hazards=records.hazards(_map(reading, "kb/hazards.yml")),
+        conditions=_conditions(reading),
+        tools=records.tools(_map(reading, "kb/tools.yml")),
+        vehicles=records.vehicles(_map(reading, "kb/vehicles.yml")),
+        codes=records.codes(codes),
+        failure_types=records.failure_types(codes),
+        glossary=records.glossary(_map(reading, "kb/glossary.yml")),
+        words=records.slang(words),
+        same_words=records.same_words(words),
+        how_tos=_articles(reading),
+        modules=_modules(reading),
+        cases=_cases(reading),
+        pictures=sizes,
+        silences=tuple(_silences(reading)),
+    )
+    return library, tuple(reading.findings)
+
+
+@dataclass(frozen=True, slots=True)
+class _Reading:
+    """The files to read, and the findings so far."""
+
+    shop: Path
+    files: tuple[str, ...]  # relative to the shop
+    findings: list[Finding]
+
+
+def _shop_map(reading: _Reading) -> Map:
+    file = "site_config/shop.yml"
+    if not os.path.lexists(reading.shop / file):
+        reading.findings.append(mistake("missing-key", file, "the shop has no settings",
+                                   "prices and prints need them",
+                                   "create a shop with `baytree start DIR`"))  # fmt: skip
+    return _map(reading, file)
+
+
+def _map(reading: _Reading, file: str, kind: str = "") -> Map:
+    """Read one file, by default of the kind in its name; broken records are left out."""
+    return _valid(reading, _root(reading, file), kind or Path(file).stem)
+
+
+def _root(reading: _Reading, file: str) -> Map:
+    """Read a file of any kind; a missing one counts as empty."""
+    if file not in reading.files:
+        return EMPTY
+    source = read_source(reading.shop, reading.shop / file)
+    if isinstance(source, Finding):
+        reading.findings.append(source)
+        return EMPTY
+    root, findings = read_yaml(source)
+    reading.findings.extend(findings)
+    if isinstance(root, Map):
+        return root
+    if root and not findings:
+        reading.findings.append(mistake("wrong-type", root.at, "this file has no keys",
+                                   "it can't be read this way",
+                                   "write `key: value` on every line"))  # fmt: skip
+    return EMPTY
+
+
+def _valid(reading: _Reading, root: Map, kind: str) -> Map:
+    """Return the records that match the schema of their kind."""
+    if root is EMPTY:
+        return EMPTY
+    mistakes, broken = validate(root, kind)
+    reading.findings.extend(mistakes)
+    return _without(root, {str(path[0]) for path in broken if path})
+
+
+def _conditions(reading: _Reading) -> dict[str, Condition]:
+    """Read the conditions; one with a mistake stays, since others name it."""
+    root = _root(reading, "kb/conditions.yml")
+    if root is EMPTY:
+        return {}
+    mistakes, broken = validate(root, "conditions")
+    reading.findings.extend(mistakes)
+    return condition_records(root, broken)
+
+
+def _site(reading: _Reading) -> Map:
+    """Read the site's settings, and report everything in the folder that has no effect."""
+    reading.findings.extend(unused(reading.shop))
+    root = _root(reading, SITE_FILE)
+    bad_keys = refusals(root)
+    reading.findings.extend(bad_keys.values())
+    return _valid(reading, _without(root, set(bad_keys)), "site")
+
+
+def _without(root: Map, names: set[str]) -> Map:
+    rest = Map((key, value) for key, value in root.items() if key not in names)
+    rest.at = root.at
+    return rest
+
+
+def _records(reading: _Reading, folder: str, kind: str) -> Iterator[tuple[str, Map]]:
+    """Read every file of a folder; a file without its main key is left out."""
+    for file in reading.files:
+        if file.startswith(f"{folder}/"):
+            root = _map(reading, file, kind)
+            if Text(kind) in root:
+                yield file, root
+
+
+def _modules(reading: _Reading) -> dict[str, Module]:
+    files = _records(reading, "kb/modules", "module")
+    modules = (records.module(Path(file).stem, file, root) for file, root in files)
+    return {module.id: module for module in modules}
+
+
+def _cases(reading: _Reading) -> dict[str, Case]:
+    cases: dict[str, Case] = {}
+    for file, root in _records(reading, "kb/cases", "case"):
+        case = records.case(file, root)
+        first = cases.setdefault(case.id, case)
+        if first is not case:
+            reading.findings.append(_same_case(case, first))
+    return cases
+
+
+def _same_case(case: Case, first: Case) -> Finding:
+    return Finding("duplicate-key", Severity.ERROR, case.at,
+                   f"case `{case.id}` is already defined in `{first.file}`",
+                   "only one of them would count, and you can't tell which",
+                   "each job has its own number: correct one of them",
+                   (Related(first.at, "first defined here"),))  # fmt: skip
+
+
+def _articles(reading: _Reading) -> dict[str, HowTo]:
+    articles: dict[str, HowTo] = {}
+    for file in reading.files:
+        if not file.startswith("kb/how-to/"):
+            continue
+        source = read_source(reading.shop, reading.shop / file)
+        if isinstance(source, Finding):
+            reading.findings.append(source)
+            continue
+        article, findings = article_from(source)
+        reading.findings.extend(findings)
+        if article:
+            articles[article.id] = article
+    return articles
+
+
+def _silences(reading: _Reading) -> Iterator[Silence]:
+    for file in reading.files:
+        if file.startswith("kb/"):
+            source = read_source(reading.shop, reading.shop / file)
+            if not isinstance(source, Finding):
+                yield from silences_in(source.file, source.text)
+
+
+def _settings(root: Map, site: Map) -> Shop:
+    months = the_text(root, "review_good_for", "12").split()[0]
+    return Shop(
+        name=the_text(root, "shop", "The shop"),
+        site_address=the_text(root, "site_address", "https://charts.example/"),
+        labor_rate=number(root, "labour_rate") or Decimal(0),
+        currency=the_text(root, "currency", "USD"),
+        tax_percent=number(root, "tax_percent") or Decimal(0),
+        tax_base=str(text(root, "tax_base") or "parts"),
+        tow=money(text(root, "tow")),
+        units={name: str(unit) for name, unit in named_texts(root, "units").items()},
+        decimal_mark=str(text(root, "decimal_mark") or "point"),
+        paper=str(text(root, "paper") or "a4"),
+        review_months=int(months),
+        stuck=named_texts(root, "stuck") if map_(root, "stuck") else {},
+        longest_path=int(number(root, "longest_path") or 40),
+        site=SiteSettings(str(text(site, "copyright") or ""), str(text(site, "site_author") or "")),
+    )

@@ -1,0 +1,258 @@
+"""The estimate options for a fix: their prices, and which are not offered and why."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from builder.model.ends import Fix, Money
+from builder.model.library import Library
+from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedPart
+from builder.model.shop import Shop
+from builder.model.text import NOWHERE, Number, Text
+from builder.model.tree import Tree
+from builder.plan.estimate_options import EstimateOption, estimate_options
+
+SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),
+            "parts", Money(Decimal(115), Decimal(115)))  # fmt: skip
+MODULE = Module(
+    "lift-module", "kb/modules/lift-module.yml", NOWHERE, Text("Liftgate module"), UsedPart.YES,
+    DriveBefore.YES, SafetySystem.NONE, (), price=Money(Decimal(310), Decimal(310)),
+    hours={"fit": Number("1.2"), "set_up": Number("0.8"), "verify": Number("0.5")},
+)  # fmt: skip
+FIX = """
+repair:
+  fix: Install a new module and set it up
+  cause: It is faulty
+  replaces: {module: lift-module, part: new}
+"""
+REPAIR = """
+repair:
+  fix: Repair the wire
+  cause: It is broken
+  hours: 1.5
+  parts:
+    - {part: wire, price: 4.20}
+    - {part: plug, price: 12 to 18}
+"""
+
+
+def library(**changes: object) -> Library:
+    """Return a library with one module, with these changes."""
+    return Library(SHOP, modules={"lift-module": replace(MODULE, **changes)})
+
+
+def by_id(tree: Tree, known: Library) -> dict[str, EstimateOption]:
+    """Return the options of the fix by their id."""
+    return {option.id: option for option in estimate_options(tree, "repair", known)}
+
+
+def amount(option: EstimateOption) -> str:
+    """Write a total as one amount, or as two."""
+    assert option.total
+    low, high = str(option.total.low), str(option.total.high)
+    return low if low == high else f"{low} to {high}"
+
+
+def test_the_worked_example(tree) -> None:
+    """Worked example, own arithmetic.
+
+    Rate 140, part 310, tax 8 % on parts, tow 115; install 1.2 h, setup 0.8 h, verification 0.5 h:
+    2.5 x 140 + 310 x 1.08 = 684.80; 1.3 x 140 = 182.00; 182 + 115 = 297.00; 0.00.
+    """
+    options = estimate_options(tree(FIX), "repair", library())
+    assert [(option.id, amount(option)) for option in options] == [
+        ("fit-here", "684.80"),
+        ("drive-in", "182.00"),
+        ("towed-in", "297.00"),
+        ("leave", "0.00"),
+    ]
+
+
+def test_every_line_of_a_sum_is_shown(tree) -> None:
+    """The customer can add it up."""
+    lines = by_id(tree(FIX), library())["fit-here"].lines
+    assert [(line.item, str(line.amount.low), line.hours) for line in lines if line.amount] == [
+        ("Installation", "168.00", Decimal("1.2")),
+        ("Setup", "112.00", Decimal("0.8")),
+        ("Verification", "70.00", Decimal("0.5")),
+        ("Liftgate module, new", "310.00", None),
+        ("Tax on parts, 8%", "24.80", None),
+    ]
+
+
+def test_a_range_of_tow_prices_stays_a_range(tree) -> None:
+    """182 and 115 to 150."""
+    known = library()
+    far = replace(SHOP, tow=Money(Decimal(115), Decimal(150)))
+    assert amount(by_id(tree(FIX), replace(known, shop=far))["towed-in"]) == "297.00 to 332.00"
+    no_tow = by_id(tree(FIX), replace(known, shop=replace(SHOP, tow=None)))["towed-in"]
+    assert no_tow.total is None
+    assert not no_tow.not_offered
+
+
+@pytest.mark.parametrize("safety", ["steering", "brakes", "restraints", "high-voltage"])
+def test_an_unsafe_option_is_not_offered_and_says_why(tree, safety: str) -> None:
+    """Not driven in and not left as it is, whatever the record says about driving."""
+    options = by_id(tree(FIX), library(safety=SafetySystem(safety)))
+    for name in ("drive-in", "leave"):
+        assert options[name].not_offered
+        assert options[name].total is None
+        assert options[name].lines == ()
+    assert amount(options["fit-here"]) == "684.80"
+    at_home = safety in ("steering", "brakes")
+    assert bool(options["towed-in"].total) is at_home
+    assert bool(options["towed-in"].not_offered) is not at_home
+
+
+def test_a_vehicle_is_driven_in_only_if_its_record_allows_it(tree) -> None:
+    """`no` gives the record's reason; `not known` doesn't allow it."""
+    why = "The engine does not start before pairing"
+    refused = library(drive_before_set_up=DriveBefore.NO, drive_why=Text(why))
+    assert by_id(tree(FIX), refused)["drive-in"].not_offered == why
+    unknown = by_id(tree(FIX), library(drive_before_set_up=DriveBefore.UNKNOWN))
+    assert "Unknown" in unknown["drive-in"].not_offered
+    assert amount(unknown["towed-in"]) == "297.00"
+
+
+@pytest.mark.parametrize(
+    ("used_part", "offered"),
+    [("yes", True), ("if released", True), ("no", False), ("not known", False)],
+)
+def test_a_used_part_is_installed_only_if_it_can_be_set_up(tree, used_part, offered) -> None:
+    """Without a price the total is unknown; a part that can't be set up is refused."""
+    drawn = tree(FIX.replace("part: new", "part: used"))
+    option = by_id(drawn, library(used_part=UsedPart(used_part)))["fit-here"]
+    assert bool(option.not_offered) is not offered
+    assert option.total is None
+
+
+def test_a_used_part_takes_its_price_from_the_fix(tree) -> None:
+    """The record has the price of a new one only."""
+    text = (
+        FIX.replace("part: new", "part: used")
+        + """\
+  parts:
+    - {part: lift-module, price: 90 to 140}
+"""
+    )
+    assert amount(by_id(tree(text), library())["fit-here"]) == "447.20 to 501.20"
+
+
+def test_a_customer_with_a_part_reads_which_kind_works(tree) -> None:
+    """A used part that can't be set up is money lost, so the note comes before the purchase."""
+    note = by_id(tree(FIX), library(used_part=UsedPart.NO))["drive-in"].note
+    assert "a used one can't be set up" in note
+    assert "guarantee" in note
+
+
+def test_any_other_fix_is_repaired_or_left(tree) -> None:
+    """1.5 x 140 + (4.20 + 12 to 18) x 1.08: two parts, one tax line."""
+    options = estimate_options(tree(REPAIR), "repair", library())
+    assert [(option.id, amount(option)) for option in options] == [
+        ("fit-here", "227.50 to 233.98"),
+        ("leave", "0.00"),
+    ]
+
+
+def test_missing_hours_leave_the_total_unknown(tree) -> None:
+    """Missing hours are not zero hours."""
+    options = estimate_options(
+        tree("repair:\n  fix: Repair it\n  cause: It was so\n"), "repair", library()
+    )
+    assert options[0].total is None
+
+
+def test_a_fix_may_write_its_own_options(tree) -> None:
+    """One replaces the standard option, some are added, one is refused with its reason."""
+    options = estimate_options(
+        tree(
+            FIX
+            + """\
+  options:
+    drive-in:
+      option: Come by on Thursday
+      note: Ten minutes are enough.
+    leave:
+      option: Leave it as it is
+      not_offered: It opens by itself on the road
+    used-module:
+      option: A used module
+      hours: 1.4
+      parts:
+        - {part: used module, price: 90 to 140}
+    by-post:
+      option: Send the module to a specialist
+      price: 180
+      tow: yes
+    ask:
+      option: Ask the vehicle maker
+"""
+        ),
+        "repair",
+        library(),
+    )
+    assert [option.id for option in options] == [
+        "fit-here", "drive-in", "towed-in", "leave", "used-module", "by-post", "ask",
+    ]  # fmt: skip
+    own = {option.id: option for option in options}
+    assert (own["drive-in"].option, amount(own["drive-in"])) == ("Come by on Thursday", "182.00")
+    assert own["drive-in"].note == "Ten minutes are enough."
+    assert own["leave"].not_offered == "It opens by itself on the road"
+    assert amount(own["used-module"]) == "293.20 to 347.20"
+    assert amount(own["by-post"]) == "295.00"
+    assert own["ask"].total is None
+
+
+def test_a_fix_can_not_offer_an_unsafe_option(tree) -> None:
+    """A price for driving in doesn't put brakes on the vehicle."""
+    text = (
+        FIX
+        + """\
+  options:
+    drive-in:
+      option: Drive in slowly
+      price: 99
+"""
+    )
+    option = by_id(tree(text), library(safety=SafetySystem.BRAKES))["drive-in"]
+    assert option.not_offered
+    assert option.total is None
+
+
+def test_the_average_cost_is_beside_the_total(tree) -> None:
+    """Worked example, own arithmetic: one part in seven or so is bad, 182 + 0.15 x 182 = 209.30."""
+    drawn = tree(FIX + "  options:\n    drive-in:\n      note: Your own part.\n")
+    body = drawn.steps["repair"].body
+    assert isinstance(body, Fix)
+    risky = replace(body, options=(replace(body.options[0], chance=Number("0.15")),))
+    steps = {"repair": replace(drawn.steps["repair"], body=risky)}
+    option = by_id(replace(drawn, steps=steps), library())["drive-in"]
+    assert amount(option) == "182.00"
+    assert option.cost_with_comebacks == Money(Decimal("209.30"), Decimal("209.30"))
+
+
+def test_a_module_without_a_record_is_priced_as_a_repair(tree) -> None:
+    """The check reports the missing record; the total stays unknown."""
+    options = estimate_options(tree(FIX), "repair", Library(SHOP))
+    assert [option.id for option in options] == ["fit-here", "leave"]
+    assert options[0].total is None
+
+
+def test_a_brake_repair_is_not_left_as_it_is_unless_the_fix_says_so(tree) -> None:
+    """Without a word it isn't allowed; the author of the tree may allow it."""
+    drawn = replace(tree(REPAIR), system=Text("brakes"))
+    refused = by_id(drawn, library())["leave"]
+    assert refused.not_offered == "Not safe to drive: the brakes depend on it"
+    assert refused.total is None
+    allowed = tree(REPAIR + "  options:\n    leave:\n      note: A squeal harms nobody.\n")
+    left = by_id(replace(allowed, system=Text("brakes")), library())["leave"]
+    assert (left.option, left.note, amount(left)) == (
+        "Leave it as it is", "A squeal harms nobody.", "0.00",
+    )  # fmt: skip
+
+
+def test_only_a_fix_has_options(tree) -> None:
+    """A stop has no price."""
+    drawn = tree("repair:\n  stop: Not here today\n  kind: not-found\n")
+    assert estimate_options(drawn, "repair", library()) == ()

@@ -1,0 +1,105 @@
+"""Shortest and longest minutes: every walk that `at_most` allows, unless there are too many."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+
+from builder.model.tree import Tree
+from builder.plan import minutes_range as module
+from builder.plan.forward_graph import forward_graph
+from builder.plan.minutes_range import minutes_range
+
+LOOPS = """
+a:
+  check: First
+  minutes: 3
+  at_most: 3
+  spent: tired
+  results:
+    - {result: one, branch: b}
+    - {result: two, branch: c}
+b:
+  check: Second
+  minutes: 5
+  at_most: 2
+  spent: repair
+  results:
+    - {result: one, branch: c}
+    - {result: two, branch: a}
+c:
+  check: Third
+  minutes: 7
+  results:
+    - {result: one, branch: a}
+    - {result: two, branch: b}
+    - {result: three, branch: repair}
+repair:
+  fix: Repair it
+  cause: It was so
+  minutes: 1
+tired:
+  stop: Ask the foreman
+  kind: foreman
+  minutes: 2
+"""
+
+
+def lengths(tree: Tree, step: str, done: dict[str, int]) -> Iterator[Fraction]:
+    """Yield the minutes of every walk from a step. Reference: plain recursion, walk by walk."""
+    current = tree.steps[step]
+    if current.at_most and done.get(step, 0) >= current.at_most:
+        yield from lengths(tree, current.spent.step, done)
+        return
+    own = Fraction(current.minutes)
+    if current.kind in ("fix", "stop"):
+        yield own
+        return
+    for result in current.body.results:
+        again = done | {step: done.get(step, 0) + 1}
+        yield from (own + rest for rest in lengths(tree, result.branch.step, again))
+
+
+@pytest.mark.parametrize("start", ["a", "b", "c"])
+def test_the_range_is_that_of_all_walks_one_by_one(tree, start: str) -> None:
+    """Three steps that lead to each other, two of them limited: try every walk."""
+    drawn = tree(LOOPS)
+    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
+    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    walks = list(lengths(drawn, start, {}))
+    assert len(walks) > 10
+    assert (bounds.shortest[start], bounds.longest[start]) == (min(walks), max(walks))
+
+
+def test_with_too_many_repeats_every_step_counts_once(tree, monkeypatch) -> None:
+    """There is still a figure, and it states that the repeats are not in it."""
+    monkeypatch.setattr(module, "MAX_STATES", 3)
+    drawn = tree(LOOPS)
+    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
+    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    assert not bounds.includes_repeats
+    assert bounds.longest["a"] == 3 + 5 + 7 + 1
+    assert bounds.shortest["a"] == 2 + 3
+
+
+def test_a_loop_without_a_limit_counts_one_iteration(tree) -> None:
+    """The check refuses it; a draft still gets its figures."""
+    drawn = tree("""
+a:
+  check: Look
+  minutes: 3
+  results:
+    - {result: low, branch: charge}
+    - {result: good, branch: repair}
+charge:
+  action: Charge it
+  minutes: 10
+  then: a
+repair:
+  fix: Repair it
+  cause: It was so
+  minutes: 1
+""")
+    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
+    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    assert (bounds.shortest["a"], bounds.longest["a"]) == (4, 13)

@@ -1,0 +1,72 @@
+"""Retry loops: where they lead back to, and how often they are taken."""
+
+from fractions import Fraction
+
+from builder.plan.forward_graph import forward_graph
+from builder.plan.retry_loops import RetryLoop, find_retry_loops
+
+TREE = """
+a:
+  check: First look
+  results:
+    - {result: seen, branch: b}
+b:
+  check: Second look
+  results:
+    - {result: fine, branch: repair}
+    - {result: not sure, branch: clean, chance: 0.5}
+clean:
+  action: Clean it
+  at_most: 2
+  spent: give-up
+  then: rest
+rest:
+  action: Let it rest
+  then: a
+repair:
+  fix: Repair it
+  cause: Dirt
+give-up:
+  stop: Ask the foreman
+  kind: foreman
+"""
+
+
+def test_a_loop_goes_back_over_the_steps_between(tree) -> None:
+    """From the second look over cleaning and resting to the first look again.
+
+    Of the walks that end with the repair, 4/7 never go around, 2/7 once and 1/7 twice; one walk in
+    eight comes to the cleaning a third time.
+    """
+    drawn = tree(TREE)
+    loops = find_retry_loops(drawn, forward_graph(drawn))
+    assert loops.by_chance == {"b": (RetryLoop("b", ("clean", "rest"), "a", Fraction(4, 7)),)}
+    assert loops.spent_shares == {"b": {"clean": Fraction(1, 8)}}
+    assert loops.by_spent == {"clean": RetryLoop("clean", ("rest",), "a", Fraction(2))}
+
+
+def test_an_action_that_goes_back_returns_to_its_caller_only(tree) -> None:
+    """Two checks share the action; the loop of each comes back to itself."""
+    drawn = tree("""
+a:
+  check: First try
+  at_most: 2
+  results:
+    - {result: done, branch: b}
+    - {result: refused, branch: park, chance: 0.5}
+b:
+  check: Second try
+  at_most: 3
+  results:
+    - {result: done, branch: well}
+    - {result: refused, branch: park, chance: 0.5}
+park:
+  action: Park it
+  then: back
+well:
+  stop: All is well
+  kind: not-found
+""")
+    loops = find_retry_loops(drawn, forward_graph(drawn)).by_chance
+    assert loops["a"] == (RetryLoop("a", ("park",), "a", Fraction(1, 3)),)
+    assert loops["b"] == (RetryLoop("b", ("park",), "b", Fraction(4, 7)),)
