@@ -18,7 +18,7 @@ from builder.chart.spacing import ARROW, INDENT, LEAST_GAP, ROW_GAP, TRUNK
 from builder.chart.styles import STYLES, Style
 from builder.chart.svg import HEAD
 from builder.chart.text_fit import Room
-from builder.plan.outline import Block
+from builder.plan.outline import OutlineBlock
 
 TOUCH = 0.01
 Point = tuple[float, float]
@@ -28,7 +28,7 @@ BOTH = pytest.mark.parametrize("style", STYLES, ids=lambda style: style.name)
 
 def drawn(
     flow: Flow, style: Style, wider: int, cut: bool = False
-) -> Iterator[tuple[Block, BlockSize, float, list[Part]]]:
+) -> Iterator[tuple[OutlineBlock, BlockSize, float, list[Part]]]:
     """Yield every block, its size, the width of its column and its parts, from the top left."""
     metrics = flow_metrics(flow)
     width = style.least(metrics) + wider
