@@ -126,8 +126,8 @@ def _mistakes_and_findings(record: TreeRecord) -> tuple[Findings, Findings]:
 def _shape(summary: TreeSummary) -> str:
     """Hash the parts of a tree that other trees' findings may depend on."""
     handoffs = [
-        (*handoff.at, handoff.from_step, handoff.tree, handoff.step, sorted(handoff.reached_from),
-         sorted((name, sorted(steps)) for name, steps in handoff.without.items()))
+        (*handoff.at, handoff.from_step, handoff.tree, handoff.step, handoff.reached_from,
+         *handoff.without.items())
         for handoff in summary.handoffs
     ]  # fmt: skip
     head = summary.id, summary.file, summary.title, summary.status, summary.symptom

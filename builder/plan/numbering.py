@@ -63,7 +63,7 @@ def chart_lines(tree: Tree) -> ChartLines:
         if kind in LINE_KINDS or sole_route:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
             target = route.to or handoff_target(route)
-            drawn[route.source].append(ChartLine(target, route.exit, shares.get(key, Fraction(0))))
+            drawn[route.source].append(ChartLine(target, route.exit, shares[key]))
     return {step: tuple(step_lines) for step, step_lines in drawn.items()}
 
 

@@ -43,6 +43,15 @@ def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
     assert bar.height(90) > bar.height(130)
 
 
+def test_a_bar_may_stand_further_out_than_the_words_under_it() -> None:
+    """Its ground reaches the sides of the box, so that a name is told that else would not fit."""
+    bar = text_block([hazard_bar(Signal.WARNING, NAMES)])
+    assert [texts(line) for line in broken_lines(bar, 90)][1] == "battery gas +2"
+    assert [texts(line) for line in broken_lines(bar, 90, 60)][
+        1
+    ] == "battery gas, rotating parts +1"
+
+
 @given(
     st.lists(st.text("abcdefg ", min_size=1, max_size=30), max_size=5).map(tuple),
     st.floats(60, 300),

@@ -6,12 +6,13 @@ from itertools import pairwise
 
 import pytest
 from faults import NONE, faults
+from flows import flows
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.chart.chart import Chart
 from builder.chart.columns import block_groups
-from builder.chart.flow import Edge, Flow, Node, flow_of, nodes_reached_by_number
+from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import flow_metrics
 from builder.chart.layout import (
     LEAST_TEXT,
@@ -38,47 +39,11 @@ from builder.chart.text_fit import (
 )
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.plan.outline import OutlineEdge, StepGraph, outline, reading_order
 from builder.wording.results import NO_BREAK
 
 A4 = Room(523, 700, 700)
 A4_LYING = Room(770, 450, 450)
 A3 = Room(770, 1050, 850)
-SAID = "measure the voltage across battery posts 12.2 and an".split()  # noqa: SIM905
-WORDS = st.lists(st.sampled_from(SAID), min_size=1, max_size=14).map(" ".join)
-MOST = {"check": 5, "action": 1}  # ways out
-KINDS = ("check", "check", "action", "fix", "stop")
-
-
-@st.composite
-def flows(draw: st.DrawFn) -> Flow:
-    """Draw a flow of any form: ways back, merged checks, chains of actions, long words."""
-    count = draw(st.integers(1, 14))
-    kinds = [
-        draw(st.sampled_from(("check", "check", "action", "fix", "stop"))) for _ in range(count)
-    ]
-    names = [str(number) for number in range(count)]
-    edges = {
-        name: tuple(
-            Edge(name, target, draw(WORDS) if kind == "check" else "")
-            for target in draw(
-                st.lists(st.sampled_from(names), max_size=5 if kind == "check" else 1)
-            )
-        )
-        if kind in ("check", "action")
-        else ()
-        for name, kind in zip(names, kinds, strict=True)
-    }
-    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
-    ends = frozenset(name for name, out in edges.items() if not out)
-    checks = frozenset(name for name, kind in zip(names, kinds, strict=True) if kind == "check")
-    sections = outline(StepGraph("0", leads, ends, checks))
-    numbers = {name: str(at) for at, name in enumerate(dict.fromkeys(reading_order(sections)), 1)}
-    nodes = {
-        name: Node(name, kind, draw(WORDS), numbers[name], when=draw(st.just("") | WORDS))
-        for name, kind in zip(names, kinds, strict=True)
-    }
-    return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
 
 
 @pytest.mark.parametrize("style", ["right", "under"])

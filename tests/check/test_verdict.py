@@ -12,7 +12,7 @@ import pytest
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
 from builder.check.unchecked_library import read_library
 from builder.check.verdict import check, known_library
-from builder.model.finding import Finding
+from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree, tree_id, tree_names
@@ -104,6 +104,51 @@ def test_what_has_not_changed_is_not_read_again(
     monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
     findings_of(shop)
     assert read == []
+
+
+def test_a_summary_is_remembered_too(shop: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Who searches after a check reads no tree to see what is in it."""
+    findings_of(shop)
+    read: list[str] = []
+    monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
+    with opened(shop) as cache:
+        assert [tree.id for tree in known_library(shop, cache).trees.values()]
+    assert read == []
+
+
+def test_only_errors_count_as_errors(shop: Path) -> None:
+    """A build stops at an error and goes on after a warning."""
+    file = shop / "trees/charging/battery-lamp.yml"
+    sound = file.read_text("utf-8")
+    file.write_text(sound.replace("tools: [", "tools: [no-such, ", 1), "utf-8")
+    with opened(shop) as cache:
+        verdict = check(shop, cache, TODAY)
+        errors = sum(one.severity is Severity.ERROR for one in verdict.findings)
+        assert verdict.errors == errors > 0
+        file.write_text(
+            file.read_text("utf-8").replace("status: ready", "status: draft", 1), "utf-8"
+        )
+        draft = check(shop, cache, TODAY)
+    assert draft.errors < len(draft.findings)
+    assert draft.errors == sum(one.severity is Severity.ERROR for one in draft.findings)
+
+
+def test_named_files_have_their_findings_and_no_others(shop: Path) -> None:
+    """An author at work asks about one file; without, all come file by file and line by line."""
+    slips = [shop / "trees/charging/battery-lamp.yml", shop / "trees/network/module-silent.yml"]
+    for file in slips:
+        text = file.read_text("utf-8")
+        file.write_text(text.replace("tools: [", "tools: [no-such, "), "utf-8")
+    whole = findings_of(shop)
+    assert list(whole) == sorted(whole, key=lambda one: (one.at.file, one.at.line, one.at.column))
+    assert {one.at.file for one in whole} >= {str(file.relative_to(shop)) for file in slips}
+    with opened(shop) as cache:
+        found = check(shop, cache, TODAY, [slips[0]]).findings
+        assert found
+        assert {one.at.file for one in found} == {"trees/charging/battery-lamp.yml"}
+        for gone in (shop / "trees/charging/gone.yml", shop.parent):
+            with pytest.raises(FileNotFoundError):
+                check(shop, cache, TODAY, [gone])
 
 
 def test_a_shop_cannot_bring_its_own_memory(shop: Path) -> None:

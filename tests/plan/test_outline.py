@@ -65,6 +65,17 @@ def test_a_branch_that_ends_at_once_is_beside_its_check() -> None:
     )
 
 
+def test_a_long_chain_becomes_a_section_of_its_own() -> None:
+    """Two actions and their end stand beside a check; with one more they are read on their own."""
+    short = {"a": ["one", "b"], "one": ["two"], "two": ["x"], "b": ["y"], "x": [], "y": []}
+    assert len(outline(graph_of(short, "a b"))) == 1
+    longer = {"a": ["one", "b"], "one": ["two"], "two": ["more"], "more": ["x"], "b": ["c"],
+              "c": ["d"], "d": ["e"], "e": ["y"], "x": [], "y": []}  # fmt: skip
+    first, second = outline(graph_of(longer, "a b c d e"))
+    assert [block.step for block in first.blocks] == ["a", "b", "c", "d", "e", "y"]
+    assert [block.step for block in second.blocks] == ["one", "two", "more", "x"]
+
+
 def test_a_step_met_again_is_a_connector() -> None:
     """Loops and merged checks lead to the one place of the step."""
     graph = graph_of({"a": ["b", "c"], "b": ["c", "a"], "c": ["x"], "x": []}, "a b c")

@@ -1,0 +1,137 @@
+"""Blocks as they are drawn: what was measured is what is drawn, and no line hangs in the air."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+import pytest
+from flows import flows
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.chart.block_size import BlockSize
+from builder.chart.chart import Box, Label, Part, Polyline, Rect
+from builder.chart.flow import Flow
+from builder.chart.flow_metrics import flow_metrics
+from builder.chart.layout import one_sheet
+from builder.chart.parts import Pen
+from builder.chart.spacing import ARROW, INDENT, LEAST_GAP, ROW_GAP, TRUNK
+from builder.chart.styles import STYLES, Style
+from builder.chart.svg import HEAD
+from builder.chart.text_fit import Room
+from builder.plan.outline import OutlineBlock
+
+TOUCH = 0.01
+Point = tuple[float, float]
+WIDER = st.integers(0, 200)
+BOTH = pytest.mark.parametrize("style", STYLES, ids=lambda style: style.name)
+
+
+def drawn(
+    flow: Flow, style: Style, wider: int, cut: bool = False
+) -> Iterator[tuple[OutlineBlock, BlockSize, float, list[Part]]]:
+    """Yield every block, its size, the width of its column and its parts, from the top left."""
+    metrics = flow_metrics(flow)
+    width = style.least(metrics) + wider
+    for section in flow.sections:
+        for block in section.blocks:
+            made = style.size(metrics, block, width)
+            parts = list(style.draw(Pen(metrics), block, made, Rect(0, 0, width, 0), cut))
+            yield block, made, width, parts
+
+
+def boxes_of(parts: list[Part]) -> list[Box]:
+    """Return the boxes and connectors, without the diamond."""
+    return [part for part in parts if isinstance(part, Box) and part.kind != "decision"]
+
+
+def lines_of(parts: list[Part]) -> list[Polyline]:
+    """Return the lines."""
+    return [part for part in parts if isinstance(part, Polyline)]
+
+
+def lowest(parts: list[Part]) -> float:
+    """Return the lower edge of the words and boxes."""
+    labels = [part for part in parts if isinstance(part, Label)]
+    return max(part.rect.bottom for part in [*boxes_of(parts), *labels])
+
+
+@BOTH
+@given(flow=flows(), wider=WIDER)
+@settings(max_examples=40)
+def test_a_block_is_as_high_as_it_was_measured(style: Style, flow: Flow, wider: int) -> None:
+    """At the foot of a column: its lowest words or box end where it does, less a row's gap."""
+    for _, made, _, parts in drawn(flow, style, wider, cut=True):
+        assert -TOUCH <= made.body + made.cut - lowest(parts) <= ROW_GAP + TOUCH
+
+
+@BOTH
+@given(flow=flows(), wider=WIDER)
+@settings(max_examples=40)
+def test_the_way_down_ends_at_the_next_box(style: Style, flow: Flow, wider: int) -> None:
+    """However high the results beside it are; and there is room for an arrow."""
+    for block, made, _, parts in drawn(flow, style, wider):
+        if block.down is None:
+            continue
+        (down,) = [line for line in lines_of(parts) if line.points[-1][0] == TRUNK]
+        assert down.points[-1][1] == pytest.approx(made.body + made.tail)
+        assert made.tail >= LEAST_GAP
+        assert down.points[-1][1] - down.points[0][1] >= HEAD
+        assert lowest(parts) <= made.body + made.tail
+
+
+@BOTH
+@given(flow=flows(), wider=WIDER)
+@settings(max_examples=40)
+def test_the_boxes_of_a_lane_stand_between_the_same_edges(
+    style: Style, flow: Flow, wider: int
+) -> None:
+    """From an indent beside the line that all results leave from, to the edge of the column."""
+    for block, _, width, parts in drawn(flow, style, wider):
+        own, *beside = boxes_of(parts)
+        assert own.id == block.step
+        lane = {
+            line.points[-2][0]
+            for line in lines_of(parts)
+            if line.points[-1][0] != line.points[0][0]
+        }
+        for box in beside:
+            assert box.rect.right <= width + TOUCH
+            if box.kind != "connector":
+                (line,) = lane
+                assert box.rect.x == pytest.approx(line + INDENT)
+                assert box.rect.right == pytest.approx(width)
+
+
+@given(flow=flows(), width=st.integers(300, 1200), style=st.sampled_from(STYLES))
+@settings(max_examples=60)
+def test_no_line_hangs_in_the_air(flow: Flow, width: int, style: Style) -> None:
+    """Each begins at a symbol or at another line, and its head touches a symbol."""
+    chart = one_sheet(flow, Room(width, 700, 700), style.name)
+    symbols = [box.rect for box in chart.boxes]
+    for line in (line for line in chart.lines if line.arrow):
+        others = [pair for other in chart.lines if other is not line
+                  for pair in pairwise(other.points)]  # fmt: skip
+        first, last = line.points[0], line.points[-1]
+        assert any(touches(place, last) for place in symbols)
+        assert any(touches(place, first) for place in symbols) or any(
+            lies_on(first, *pair) for pair in others
+        )
+        (x1, y1), (x2, y2) = line.points[-2:]
+        assert abs(x2 - x1) + abs(y2 - y1) >= (ARROW if y1 == y2 else HEAD) - TOUCH
+
+
+def touches(place: Rect, point: Point) -> bool:
+    """Whether a point lies on the edge of a place."""
+    return lies_in(place, point, TOUCH) and not lies_in(place, point, -TOUCH)
+
+
+def lies_in(place: Rect, point: Point, rim: float) -> bool:
+    """Whether a point lies in a place made larger by a rim."""
+    return (place.x - rim <= point[0] <= place.right + rim
+            and place.y - rim <= point[1] <= place.bottom + rim)  # fmt: skip
+
+
+def lies_on(point: Point, one: Point, two: Point) -> bool:
+    """Whether a point lies on a line that runs straight across or straight down."""
+    (x1, x2), (y1, y2) = sorted((one[0], two[0])), sorted((one[1], two[1]))
+    return lies_in(Rect(x1, y1, x2 - x1, y2 - y1), point, TOUCH)

@@ -1,0 +1,62 @@
+"""The search for the largest text, held against every number of columns tried out."""
+
+from dataclasses import replace
+
+import pytest
+from flows import flows
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.chart.flow import Flow, flow_of
+from builder.chart.flow_metrics import flow_metrics
+from builder.chart.styles import STYLES, Style
+from builder.chart.text_fit import (
+    LARGEST,
+    FitTask,
+    Room,
+    fit_task,
+    largest_layout,
+    layout_at_size,
+    styled_flow,
+)
+from builder.model.tree import Tree
+
+NEAR = 1.25  # limits are estimates: of 400 flows one was laid out an eighth smaller than it could
+
+
+def task_of(flow: Flow, style: Style, room: Room) -> FitTask:
+    """Put a flow before a way to use the paper."""
+    return fit_task(styled_flow(flow_metrics(flow), style), room)
+
+
+@given(
+    flow=flows(),
+    style=st.sampled_from(STYLES),
+    width=st.integers(250, 900),
+    height=st.integers(300, 900),
+    sheets=st.integers(1, 2),
+)
+@settings(max_examples=60)
+def test_no_number_of_columns_holds_larger_text(
+    flow: Flow, style: Style, width: int, height: int, sheets: int
+) -> None:
+    """What is chosen is the largest, whether one wide column or many narrow ones give it."""
+    task = task_of(flow, style, Room(width, height, height))
+    best = largest_layout(task, sheets)
+    assert best
+    for columns in range(1, 12) if best.text * NEAR < LARGEST else ():
+        assert layout_at_size(task, best.text * NEAR, columns, sheets) is None
+
+
+@pytest.mark.parametrize("style", STYLES, ids=lambda style: style.name)
+def test_a_chart_may_have_to_begin_on_the_first_sheet(small: Tree, style: Style) -> None:
+    """Where a heading takes the first sheet, a chart may leave it empty unless it is told to."""
+    task = task_of(flow_of(small), style, Room(523, 700, 30))
+    left_empty = layout_at_size(task, 12, 1, 20)
+    assert left_empty
+    assert not left_empty.begins
+    assert layout_at_size(replace(task, begins=True), 12, 1, 20) is None
+    whole = task_of(flow_of(small), style, Room(523, 700, 700))
+    begun = layout_at_size(replace(whole, begins=True), 12, 1, 20)
+    assert begun
+    assert begun.begins
