@@ -106,6 +106,8 @@ def _loops_by_chance(
         if result and result.chance and (path := _path_back(moves, [move], passed)):
             paths.append(path)
             chances.append(Fraction(result.chance))
+    if not paths:
+        return (), {}
     forward = [sorted(s for s in passed if to in dominators[s] and s != step) for _, to in paths]
     done = [(*path[0], *again, step) for path, again in zip(paths, forward, strict=True)]
     iterations = expected_iterations(chances, list(_visit_limits(tree, done, passed)))

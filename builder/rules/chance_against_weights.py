@@ -59,7 +59,7 @@ MIN_SHARE = Fraction(1, 100)  # of all walks; less doesn't change the minutes
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step on whose `spent` chances and weights disagree."""
-    if facts.tree.broken or not facts.tree.steps:
+    if facts.tree.broken or not any(step.spent for step in facts.tree.steps.values()):
         return  # a step with a text error changes all shares
     for shares in spent_shares(facts.tree):
         step = facts.tree.steps[shares.step]
