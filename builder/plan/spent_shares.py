@@ -33,10 +33,11 @@ class SpentShares:
 
 def spent_shares(tree: Tree) -> Iterator[SpentShares]:
     """Yield the steps for which chances and weights both give a share, in the order of a walk."""
+    exits_of_all = (exit_ for step in tree.steps.values() for exit_ in exits(step))
+    if not any(exit_.result and exit_.result.chance for exit_ in exits_of_all):
+        return
     graph = forward_graph(tree)
     loops = find_retry_loops(tree, graph)
-    if not loops.spent_shares:
-        return
     chances = walk_chances(tree, graph)
     by_chances = _by_chances(loops, chances)
     for step in graph.order:
