@@ -118,7 +118,6 @@ def check(draft: Draft, name: str, depth: int) -> list[str]:
         lines += [f"  - result: {result}", f"    branch: {branch}"]
     if kind >= 0.5 and draft.room > 1 and draft.chance.random() < 0.3:
         lines += ["  - result: cannot be told yet", f"    branch: {way_back(draft, name)}"]
-        lines += [f"    chance: 0.{draft.chance.randint(1, 3)}"] * draft.chance.randint(0, 1)
     return lines
 
 

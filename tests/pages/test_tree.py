@@ -1,11 +1,14 @@
 """The page of a tree shows every key of the format."""
 
+import re
+from collections.abc import Iterator
 from dataclasses import replace
 from html import unescape
 from pathlib import Path
 from re import sub
 
 import pytest
+import yaml
 
 from builder.check.unchecked_library import read_library
 from builder.model.library import Library
@@ -14,11 +17,14 @@ from builder.model.tree import Status, Tree
 from builder.pages.analysis import analyze_tree
 from builder.pages.page import TreePrint
 from builder.pages.tree import tree_page
+from builder.reader.schemas import schema
 from builder.reader.source import decode
 from builder.reader.trees import tree_from
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
+EVERY_KEY = HERE / "cases" / "every-word.yml"
+NOT_ON_THE_PAGE = {"replaced_by"}  # of a retired tree, which has another page
 TEXTS = (
     # the head
     "Horn", "Corvane Tern 2017 to 2022", "first phrase", "fourth phrase", "Charging lamp",
@@ -60,8 +66,7 @@ def library() -> Library:
 @pytest.fixture(scope="module")
 def tree() -> Tree:
     """Read the tree that uses every key."""
-    file = HERE / "cases" / "every-word.yml"
-    tree, findings = tree_from(decode("trees/horn/every-word.yml", file.read_bytes()))
+    tree, findings = tree_from(decode("trees/horn/every-word.yml", EVERY_KEY.read_bytes()))
     assert findings == ()
     assert tree
     return tree
@@ -84,6 +89,57 @@ def text(tree: Tree, library: Library) -> str:
 def test_every_word_of_the_format_is_on_the_page(text: str, words: str) -> None:
     """The page shows everything that an author writes."""
     assert words in text
+
+
+def keys_of(part: object) -> Iterator[str]:
+    """Yield every key that a schema names."""
+    if isinstance(part, dict):
+        if isinstance(keys := part.get("properties"), dict):
+            yield from keys
+        part = list(part.values())
+    if isinstance(part, list):
+        yield from (key for one in part for key in keys_of(one))
+
+
+def mappings(node: yaml.Node) -> Iterator[yaml.MappingNode]:
+    """Yield every mapping of a YAML file."""
+    if isinstance(node, yaml.MappingNode):
+        yield node
+        for _, value in node.value:
+            yield from mappings(value)
+    elif isinstance(node, yaml.SequenceNode):
+        for item in node.value:
+            yield from mappings(item)
+
+
+def test_every_key_of_a_tree_is_in_the_case() -> None:
+    """The next test can only miss a key that the case doesn't use."""
+    written = EVERY_KEY.read_text("utf-8")
+    keys = set(keys_of(schema("tree"))) - NOT_ON_THE_PAGE
+    missing = sorted(key for key in keys if not re.search(rf"(?<![\w-]){key}:", written))
+    assert not missing, f"tests/pages/cases/every-word.yml: use {missing}"
+
+
+def test_every_key_changes_the_page(library: Library) -> None:
+    """A key that is taken out of the tree is missed on its page."""
+    root = yaml.compose(EVERY_KEY.read_text("utf-8"))
+
+    def page() -> str | None:
+        text = yaml.serialize(root, allow_unicode=True, width=1000)
+        tree, findings = tree_from(decode("trees/horn/every-word.yml", text.encode()))
+        return shown(replace(tree, revision="1"), library) if tree and not findings else None
+
+    whole = page()
+    assert whole
+    for mapping in mappings(root):
+        pairs = list(mapping.value)
+        for pair in pairs:
+            mapping.value = [other for other in pairs if other is not pair]
+            assert page() != whole, (
+                f"the page doesn't show `{pair[0].value}`: read it in builder/reader/step_forms.py"
+                " or result_forms.py, and show it in builder/pages/steps.py"
+            )
+        mapping.value = pairs
 
 
 def test_every_step_leads_back_to_where_it_came_from(tree: Tree, library: Library) -> None:

@@ -22,7 +22,7 @@ def test_only_the_trees_with_such_a_step_are_read() -> None:
             seen[id_] = tree
         return tree
 
-    entries = with_entry_numbers(library, reader).entries
+    entries = with_entry_numbers(library, reader).entry_numbers
     assert entries
     assert 0 < len(seen) < len(library.trees)
     for entry, number in entries.items():
