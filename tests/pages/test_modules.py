@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from builder.check.unjudged_library import read_library
+from builder.check.unchecked_library import read_library
 from markupsafe import escape
 
 from builder.model.library import Library
