@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from builder.check.unchecked_library import read_library
 from markupsafe import escape
 
+from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.module_record import Module
 from builder.pages.modules import module_pages
