@@ -18,7 +18,7 @@ def test_a_file_that_has_grown_too_large_is_another_file(tmp_path: Path) -> None
 
 
 def test_a_file_that_is_not_there_is_no_empty_file(tmp_path: Path) -> None:
-    """What cannot be read may become an empty file: then it is looked at again."""
+    """A file that can't be read may become an empty one: then it is read again."""
     (tmp_path / "empty.yml").write_bytes(b"")
     (tmp_path / "folder.yml").mkdir()
     assert content_of(tmp_path / "empty.yml")

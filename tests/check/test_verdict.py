@@ -1,4 +1,4 @@
-"""The memory of a check: it saves work and never changes what is found."""
+"""The cache of a check: it saves work and never changes the findings."""
 
 import pickle
 import random
@@ -49,7 +49,7 @@ def findings_of(shop: Path) -> tuple[Finding, ...]:
     return verdict.findings
 
 
-def test_a_check_with_a_memory_finds_what_one_without_finds(shop: Path) -> None:
+def test_a_check_with_a_cache_finds_the_same(shop: Path) -> None:
     """After any edit the findings are those of a first check, to the line and the word."""
     choose, edited = random.Random(7), set()
     findings_of(shop)
@@ -66,8 +66,8 @@ def test_a_check_with_a_memory_finds_what_one_without_finds(shop: Path) -> None:
     assert edited == {old for _, old, _ in EDITS}
 
 
-def test_a_library_by_the_memory_is_the_library(shop: Path) -> None:
-    """Who prints or searches after an edit has the trees as they are now."""
+def test_a_cached_library_is_the_library(shop: Path) -> None:
+    """A print or a search after an edit uses the trees as they are now."""
     findings_of(shop)
     file = shop / "trees/charging/battery-lamp.yml"
     file.write_text(file.read_text("utf-8").replace("title: ", "title: Another ", 1), "utf-8")
@@ -84,7 +84,7 @@ ENTERED = "network/module-silent#answers"  # where battery-lamp leads into
 
 @pytest.mark.parametrize("slip", ["tools: [no-such, multimeter]", "tools: {multimeter: yes}"])
 def test_a_tree_with_an_error_has_no_numbers_for_others(shop: Path, slip: str) -> None:
-    """They would not be those of the tree once it is mended; of text or of rules, no matter."""
+    """They may differ once the mistake is fixed, whether it is of the text or of a rule."""
     file = shop / "trees/network/module-silent.yml"
     sound = file.read_text("utf-8")
     with opened(shop) as cache:
@@ -151,8 +151,8 @@ def test_named_files_have_their_findings_and_no_others(shop: Path) -> None:
                 check(shop, cache, TODAY, [gone])
 
 
-def test_a_shop_cannot_bring_its_own_memory(shop: Path) -> None:
-    """What a change brings along cannot speak for itself: the memory is not in the shop."""
+def test_a_shop_cannot_bring_its_own_cache(shop: Path) -> None:
+    """A pull request can't bring its own results: the cache isn't in the shop."""
     assert not cache_file(shop).resolve().is_relative_to(shop.resolve())
     assert cache_file(shop) != cache_file(shop.parent)
 
@@ -183,7 +183,7 @@ def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPat
 
 @pytest.fixture
 def judged(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """Note every tree that is judged."""
+    """Note every tree that is checked."""
     trees: list[str] = []
 
     def counted(tree: Tree, library: Library) -> tuple[Finding, ...]:

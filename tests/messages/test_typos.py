@@ -20,7 +20,7 @@ from builder.report.as_text import findings_as_text
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
 TYPOS = sorted((HERE / "typos").glob("*.txt"))
-PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- told\n(.*)", re.DOTALL)
+PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- report\n(.*)", re.DOTALL)
 
 
 def parts(path: Path) -> tuple[str, str, str, str]:
@@ -60,6 +60,6 @@ if __name__ == "__main__":
     for typo in TYPOS:
         with tempfile.TemporaryDirectory() as folder:
             report = report_of(typo, Path(folder))
-        head = typo.read_text(encoding="utf-8").split("--- told\n")[0]
-        typo.write_text(f"{head}--- told\n{report}", encoding="utf-8")
+        head = typo.read_text(encoding="utf-8").split("--- report\n")[0]
+        typo.write_text(f"{head}--- report\n{report}", encoding="utf-8")
     sys.exit(0)

@@ -34,7 +34,7 @@ UNSAFE = {
     "a script": f"{HEAD}><script>go()</script></svg>",
     "a script with a prefix": '<s:svg xmlns:s="http://www.w3.org/2000/svg"><s:script/></s:svg>',
     "a script of pages": f'{HEAD}><h:script xmlns:h="http://www.w3.org/1999/xhtml"/></svg>',
-    "a sign > in quotes before": f'{HEAD} aria-label=">" onload="go()"/>',
+    "a > in quotes before": f'{HEAD} aria-label=">" onload="go()"/>',
     "an event on a new line": f'{HEAD}\n onload="go()"/>',
     "an event of any name": f'{HEAD} onwhatever="go()"/>',
     "an event with a prefix of notes": f"{HEAD} xmlns:i='http://elsewhere.example' i:onload='x'/>",
@@ -81,7 +81,7 @@ ENCODED = {
     "UTF-7": codecs.encode(f'<?xml version="1.0" encoding="utf-7"?>{OTHER}', "utf-7"),
     "ISO-2022-JP": f'<?xml version="1.0" encoding="iso-2022-jp"?>{HEAD} id="\x1b$B"/>'.encode(),
     "Latin-1": f'{HEAD} id="\xfc"/>'.encode("latin-1"),
-    "NUL signs": OTHER.replace("script", "scr\0ipt").encode(),
+    "NUL characters": OTHER.replace("script", "scr\0ipt").encode(),
 }
 
 
@@ -103,7 +103,7 @@ def test_a_drawing_that_could_run_or_fetch_is_refused(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", ENCODED)
-def test_a_drawing_in_other_signs_is_refused(name: str) -> None:
+def test_a_drawing_in_another_encoding_is_refused(name: str) -> None:
     """What we read as one thing and a browser as another could hold anything."""
     assert drawing_problem(ENCODED[name])
 

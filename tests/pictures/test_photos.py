@@ -1,4 +1,4 @@
-"""A phone's photo is taken as it is, and published small, upright and without its notes.
+"""A phone's photo can be used unedited, and is published small, upright and without its notes.
 
 Orientation, time and place are tags of Exif 2.32 (CIPA DC-008): 0x0112, 0x0132, 0x8825.
 """
@@ -112,7 +112,7 @@ def bomb(tmp_path: Path, width: int, height: int) -> Path:
 
 
 @pytest.mark.parametrize("width", [MAX_PIXELS // 1000 + 1, 10_000_000])
-def test_a_bomb_is_told_and_never_unpacked(tmp_path: Path, width: int) -> None:
+def test_a_bomb_is_reported_and_never_unpacked(tmp_path: Path, width: int) -> None:
     """A hundred bytes may claim to be a picture of gigabytes."""
     for found in (
         photo_problem(bomb(tmp_path, width, 1000)),
@@ -123,8 +123,8 @@ def test_a_bomb_is_told_and_never_unpacked(tmp_path: Path, width: int) -> None:
 
 
 @pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.gif"])
-def test_a_damaged_photo_is_told(tmp_path: Path, name: str) -> None:
-    """Cut off, empty or something else by another name: told, and nothing is published."""
+def test_a_damaged_photo_is_reported(tmp_path: Path, name: str) -> None:
+    """Cut off, empty, or something else by another name: reported, and never published."""
     path = taken(tmp_path, name)
     whole = path.read_bytes()
     path.write_bytes(whole[: len(whole) // 2])

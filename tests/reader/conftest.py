@@ -10,7 +10,7 @@ from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 
 SHOP = Path(__file__).parents[1] / "shop"
-Told = Callable[[], set[tuple[str, str]]]
+Reports = Callable[[], set[tuple[str, str]]]
 
 
 @pytest.fixture
@@ -20,12 +20,12 @@ def shop(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def told(shop: Path) -> Told:
-    """Return what is told of the shop: the rule and the file of each finding."""
+def reports(shop: Path) -> Reports:
+    """Return the rule and the file of each finding in the shop."""
 
-    def tell() -> set[tuple[str, str]]:
+    def read() -> set[tuple[str, str]]:
         findings: tuple[Finding, ...] = read_library(shop)[1]
         assert all(one.message and one.why and one.hint for one in findings)
         return {(one.rule, one.at.file) for one in findings}
 
-    return tell
+    return read

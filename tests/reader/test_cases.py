@@ -1,6 +1,6 @@
 """Mistakes of text, each in a file of its own under `cases/<rule>/`.
 
-A comment `# <- rule, rule` marks the line on which the findings must stand. A file whose name
+A comment `# <- rule, rule` marks the line where the findings must be. A file whose name
 begins with `good` raises none; `bad` raises errors, `warn` raises warnings. Adding a case is adding
 a file.
 """
@@ -69,7 +69,7 @@ def test_the_quick_answer_and_the_full_one_agree(path: Path) -> None:
 
 
 def test_every_rule_of_text_has_a_bad_and_a_good_case() -> None:
-    """No rule of the reader stands unproved."""
+    """Every rule of the reader has a test."""
     folders = {path.parent for path in CASES}
     for folder in folders:
         names = {path.stem.split("-")[0] for path in folder.iterdir()}

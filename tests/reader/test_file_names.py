@@ -1,4 +1,4 @@
-"""Nothing drops out of a shop in silence: every file is read, or a finding says why it is not."""
+"""No file drops out of a shop silently: it is read, or a finding says why not."""
 
 import os
 import shutil
@@ -13,7 +13,7 @@ import pytest
 import builder
 from builder.commands.main import main
 
-from .conftest import SHOP, Told
+from .conftest import SHOP, Reports
 
 REPO = Path(builder.__file__).parents[1]  # where subprocesses find our code
 # Reads a sound shop first: all modules are loaded before root gives up its rights, which would not
@@ -34,12 +34,12 @@ for one in read_library(shop)[1]:
 """
 
 
-def test_the_sound_shop_has_nothing_astray(told: Told) -> None:
+def test_the_sound_shop_has_nothing_misplaced(reports: Reports) -> None:
     """What the tests below find is of their own making."""
-    assert told() == set()
+    assert reports() == set()
 
 
-def test_notes_and_marks_of_tools_are_left_alone(shop: Path, told: Told) -> None:
+def test_notes_and_marks_of_tools_are_left_alone(shop: Path, reports: Reports) -> None:
     """A note beside the records, a table for drafting and the lock of an editor are no mistakes."""
     (shop / "kb/README.md").write_text("notes")
     (shop / "kb/modules").mkdir(exist_ok=True)
@@ -49,36 +49,38 @@ def test_notes_and_marks_of_tools_are_left_alone(shop: Path, told: Told) -> None
     (shop / "trees/horn/silent.table.yml").write_text("rows: []")
     (shop / "trees/horn/.#silent.yml").symlink_to("someone@machine.4711")
     (shop / "trees/horn/._silent.yml").write_bytes(bytes(10))
-    assert told() == set()
+    assert reports() == set()
 
 
-def test_a_shop_without_the_folder_of_trees_is_told(shop: Path, told: Told) -> None:
+def test_a_shop_without_the_folder_of_trees_is_reported(shop: Path, reports: Reports) -> None:
     """The wrong folder, or a folder renamed, is no sound shop of no trees."""
     shutil.rmtree(shop / "trees")
-    assert ("unreadable", "trees") in told()
+    assert ("unreadable", "trees") in reports()
 
 
-def test_an_empty_folder_of_trees_is_sound(shop: Path, told: Told) -> None:
+def test_an_empty_folder_of_trees_is_sound(shop: Path, reports: Reports) -> None:
     """A new shop has no tree yet."""
     shutil.rmtree(shop / "trees")
     (shop / "trees").mkdir(exist_ok=True)
-    assert told() == set()
+    assert reports() == set()
 
 
 @pytest.mark.parametrize("folder", ["trees", "kb/modules", "kb/how-to/pictures", "site_config"])
-def test_a_file_where_a_folder_is_read_is_told(shop: Path, told: Told, folder: str) -> None:
+def test_a_file_where_a_folder_is_read_is_reported(
+    shop: Path, reports: Reports, folder: str
+) -> None:
     """A file of the folder's name would make the folder look empty."""
     shutil.rmtree(shop / folder, ignore_errors=True)
     (shop / folder).write_text("")
-    assert ("unreadable", folder) in told()
+    assert ("unreadable", folder) in reports()
 
 
 @pytest.mark.parametrize("file", ["kb/tools.yml", "trees/horn/silent.yml", "kb/modules/a.yml"])
-def test_a_folder_where_a_file_is_read_is_told(shop: Path, told: Told, file: str) -> None:
+def test_a_folder_where_a_file_is_read_is_reported(shop: Path, reports: Reports, file: str) -> None:
     """A folder of the file's name would make the file look as if it were never written."""
     remove(shop / file)
     (shop / file).mkdir(parents=True)
-    assert ("unreadable", file) in told()
+    assert ("unreadable", file) in reports()
 
 
 MISNAMED = (
@@ -92,13 +94,13 @@ MISNAMED = (
 
 
 @pytest.mark.parametrize("file", MISNAMED)
-def test_a_file_that_only_looks_as_if_it_were_read_is_told(
-    shop: Path, told: Told, file: str
+def test_a_file_that_only_looks_as_if_it_were_read_is_reported(
+    shop: Path, reports: Reports, file: str
 ) -> None:
-    """A wrong ending, a wrong folder or a dot before the name is told with the name to give it."""
+    """A wrong ending, a wrong folder, or a leading dot is reported with the right name."""
     (shop / file).parent.mkdir(parents=True, exist_ok=True)
     (shop / file).write_text("x: y\n")
-    assert told() == {("file-name", file)}
+    assert reports() == {("file-name", file)}
 
 
 @pytest.mark.parametrize(
@@ -107,30 +109,32 @@ def test_a_file_that_only_looks_as_if_it_were_read_is_told(
      ("trees/horn/silent.yml", "trees/horn/Silent.yml"),
      ("kb/how-to/supply-at-the-plug.md", "kb/how-to/supply at the plug.md")],
 )  # fmt: skip
-def test_two_files_of_one_page_are_told(shop: Path, told: Told, one: str, other: str) -> None:
+def test_two_files_of_one_page_are_reported(
+    shop: Path, reports: Reports, one: str, other: str
+) -> None:
     """Of two files with one id only one would be shown."""
     shutil.copyfile(shop / one, shop / other)
-    assert {file for rule, file in told() if rule == "file-name"} <= {one, other}
-    assert ("file-name", max(one, other)) in told()
+    assert {file for rule, file in reports() if rule == "file-name"} <= {one, other}
+    assert ("file-name", max(one, other)) in reports()
 
 
-def test_two_cases_of_one_number_are_told(shop: Path, told: Told) -> None:
+def test_two_cases_of_one_number_are_reported(shop: Path, reports: Reports) -> None:
     """Of two closed jobs with one number only one would count."""
     (shop / "kb/cases").mkdir(exist_ok=True)
     for name in "ab":
         (shop / f"kb/cases/{name}.yml").write_text("case: 2026-0001\n")
-    assert ("duplicate-key", "kb/cases/b.yml") in told()
+    assert ("duplicate-key", "kb/cases/b.yml") in reports()
 
 
 @pytest.mark.parametrize("folder", ["trees/horn", "kb", "kb/how-to/pictures", "site_config"])
-def test_what_is_no_file_at_all_is_told(shop: Path, told: Told, folder: str) -> None:
-    """A pipe or a socket among the files is told, and hangs nobody."""
+def test_what_is_no_file_at_all_is_reported(shop: Path, reports: Reports, folder: str) -> None:
+    """A pipe or a socket among the files is reported, and nothing hangs."""
     (shop / folder).mkdir(exist_ok=True)
     os.mkfifo(shop / folder / "pipe.yml")
-    with socket.socket(socket.AF_UNIX) as made, pytest.MonkeyPatch.context() as patch:
-        patch.chdir(shop / folder)  # the address of a socket has a hundred signs at most
-        made.bind("socket.yml")
-    assert told() == {("unreadable", f"{folder}/{name}.yml") for name in ("pipe", "socket")}
+    with socket.socket(socket.AF_UNIX) as endpoint, pytest.MonkeyPatch.context() as patch:
+        patch.chdir(shop / folder)  # the address of a socket is up to a hundred characters
+        endpoint.bind("socket.yml")
+    assert reports() == {("unreadable", f"{folder}/{name}.yml") for name in ("pipe", "socket")}
 
 
 LINKED = ("trees/horn/loop.yml", "kb/tools.yml", "site_config/shop.yml", "kb/how-to/loop.md",
@@ -145,19 +149,19 @@ def remove(path: Path) -> None:
 
 
 @pytest.mark.parametrize("file", LINKED)
-def test_a_link_to_itself_is_told(shop: Path, told: Told, file: str) -> None:
-    """A ring of links, wherever it stands, is a finding."""
+def test_a_link_to_itself_is_reported(shop: Path, reports: Reports, file: str) -> None:
+    """A loop of links is a finding, wherever it is."""
     remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
-    assert ("link", file) in told()
+    assert ("link", file) in reports()
 
 
 @pytest.mark.parametrize("file", LINKED)
 def test_a_check_of_a_loop_of_links_ends_with_findings(
     shop: Path, file: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """The command tells what it found, though there is no line of the file to show."""
+    """The command prints the finding, though there is no line to show."""
     remove(shop / file)
     (shop / file).parent.mkdir(exist_ok=True)
     (shop / file).symlink_to((shop / file).name)
@@ -166,27 +170,27 @@ def test_a_check_of_a_loop_of_links_ends_with_findings(
 
 
 @pytest.mark.parametrize("folder", ["trees", "trees/horn"])
-def test_a_name_that_is_not_text_is_told(shop: Path, told: Told, folder: str) -> None:
-    """A name that is not UTF-8, or that breaks the line, cannot be named in a branch."""
+def test_a_name_that_is_not_text_is_reported(shop: Path, reports: Reports, folder: str) -> None:
+    """A name that isn't UTF-8, or has a line end in it, can't be named in a branch."""
     for name in (b"l\xfcfter.yml", b"a\nb.yml"):
         path = os.fsencode(shop / folder) + b"/" + name
         Path(os.fsdecode(path)).write_text("x: y\n")
     names = {f"{folder}/l\\xfcfter.yml", f"{folder}/a\\u000ab.yml"}
-    assert told() == {("file-name", name) for name in names}
+    assert reports() == {("file-name", name) for name in names}
 
 
-def test_a_folder_behind_a_link_is_told(shop: Path, told: Told) -> None:
-    """Trees behind a link to a folder are not read, and that is told."""
+def test_a_folder_behind_a_link_is_reported(shop: Path, reports: Reports) -> None:
+    """Trees behind a link to a folder aren't read, and that is reported."""
     (shop / "trees/horn").rename(shop.parent / "elsewhere")
     (shop / "trees/horn").symlink_to(shop.parent / "elsewhere")
-    assert ("link", "trees/horn") in told()
+    assert ("link", "trees/horn") in reports()
 
 
 @pytest.mark.parametrize(
     "name", ["trees/horn", "trees/horn/silent.yml", "kb", "kb/tools.yml", "site_config",
              "kb/how-to/supply-at-the-plug.md", "kb/how-to/pictures/plug.svg"],
 )  # fmt: skip
-def test_what_the_user_may_not_read_is_told(name: str) -> None:
+def test_what_the_user_may_not_read_is_reported(name: str) -> None:
     """Without the right to a file or folder it is named, and never passed over."""
     with tempfile.TemporaryDirectory() as folder:  # pytest's own is open to its user alone
         shop = Path(shutil.copytree(SHOP, Path(folder) / "shop"))

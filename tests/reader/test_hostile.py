@@ -22,7 +22,7 @@ LAUGHS = b"a: &a [x,x,x,x,x,x,x,x,x]\n" + b"".join(
 )
 HOSTILE: dict[str, bytes] = {
     "empty": b"",
-    "blanks": b"   \n \n",
+    "spaces": b"   \n \n",
     "a comment": b"# nothing else",
     "a list": b"- a\n- b\n",
     "a word": b"word",
@@ -31,9 +31,9 @@ HOSTILE: dict[str, bytes] = {
     "UTF-16": "format: 1\n".encode("utf-16"),
     "Latin-1": "title: Lüfter 20 °C\n".encode("latin-1"),
     "a lone surrogate": b"title: \xed\xa0\x80\n",
-    "a cut sign": b"title: \xc3",
+    "a cut character": b"title: \xc3",
     "a bomb of aliases": LAUGHS,
-    "a ring of aliases": b"a: &a {b: *a}\n",
+    "a loop of aliases": b"a: &a {b: *a}\n",
     "brackets without end": b"[" * 100_000,
     "braces without end": b"{a: " * 50_000,
     "dashes without end": b"- " * 100_000,
@@ -83,7 +83,7 @@ def test_a_hostile_file_gets_findings_within_a_second(name: str) -> None:
 
 
 def test_a_link_out_of_the_shop_is_refused(tmp_path: Path) -> None:
-    """A tree that lies elsewhere is not under the shop's version control."""
+    """A tree elsewhere isn't under the shop's version control."""
     (tmp_path / "secret.yml").write_text(SOUND, encoding="utf-8")
     shop = tmp_path / "shop"
     (shop / "trees/horn").mkdir(parents=True)
@@ -93,8 +93,8 @@ def test_a_link_out_of_the_shop_is_refused(tmp_path: Path) -> None:
     assert [finding.rule for finding in findings] == ["link"]
 
 
-def test_what_is_no_file_is_told(tmp_path: Path) -> None:
-    """A link to nothing ends the life of no check, and a pipe does not hang it."""
+def test_what_is_no_file_is_reported(tmp_path: Path) -> None:
+    """A broken link doesn't end a check, and a pipe doesn't hang it."""
     (tmp_path / "trees/horn").mkdir(parents=True)
     (tmp_path / "trees/horn/gone.yml").symlink_to("nowhere.yml")
     os.mkfifo(tmp_path / "trees/horn/pipe.yml")
@@ -104,7 +104,7 @@ def test_what_is_no_file_is_told(tmp_path: Path) -> None:
 
 
 def test_a_file_over_a_mebibyte_is_refused_unread(tmp_path: Path) -> None:
-    """A line of ten megabytes is told by its size alone."""
+    """A line of ten megabytes is reported without reading it."""
     (tmp_path / "trees/horn").mkdir(parents=True)
     path = tmp_path / "trees/horn/long.yml"
     path.write_bytes(b"x" * 10_000_000)

@@ -1,4 +1,4 @@
-"""A finding stands on the line and column that an editor shows."""
+"""A finding is at the line and column that an editor shows."""
 
 import pytest
 from hypothesis import given, settings
@@ -24,12 +24,12 @@ def of(text: str) -> tuple[Finding, ...]:
 
 @pytest.mark.parametrize("end", NOT_COUNTED, ids=ascii)
 def test_a_line_end_that_editors_do_not_count_shifts_nothing(end: str) -> None:
-    """It is told where it stands, and the mistake below it on its own line."""
+    """It is reported at its place, and the mistake below it on its own line."""
     slip = SOUND.replace("    stop:", "    stopp:")
     title = SOUND.split("\n").index(TITLE) + 1
     shifted = slip.replace("title: ", f"title: a{end}b ", 1)
-    told = [(one.rule, one.at.line) for one in of(shifted)]
-    assert told == [("encoding", title), *((one.rule, one.at.line) for one in of(slip))]
+    places = [(one.rule, one.at.line) for one in of(shifted)]
+    assert places == [("encoding", title), *((one.rule, one.at.line) for one in of(slip))]
     assert of(shifted)[0].at.column == len("title: a") + 1
 
 
@@ -51,17 +51,17 @@ OPEN = ["a: {", "a: {\n", "a: {b: \n", "a: [x,\n\n", "a: {b: [c, {\n", "? [", "-
 
 
 @pytest.mark.parametrize("text", OPEN, ids=repr)
-def test_what_is_left_open_is_told_where_it_opens(text: str) -> None:
-    """The finding stands on the last bracket or quote that opens, and never past the end."""
-    [found] = of(text)
-    assert text.split("\n")[found.at.line - 1][found.at.column - 1] in "{['\"|"
+def test_what_is_left_open_is_reported_where_it_opens(text: str) -> None:
+    """The finding is at the last bracket or quote that opens, and never past the end."""
+    [finding] = of(text)
+    assert text.split("\n")[finding.at.line - 1][finding.at.column - 1] in "{['\"|"
 
 
-def test_a_bracket_that_nothing_opens_is_told() -> None:
+def test_a_bracket_that_was_never_opened_is_reported() -> None:
     """It is not taken for one that is left open."""
-    [found] = of("a: ]\n")
-    assert (found.at.line, found.at.column) == (1, 4)
-    assert "never opened" in found.message
+    [finding] = of("a: ]\n")
+    assert (finding.at.line, finding.at.column) == (1, 4)
+    assert "never opened" in finding.message
 
 
 UNSEEN = ["\u2028", "\x85", "\r\n", "\ufeff", "\x7f"]
@@ -72,24 +72,24 @@ PIECES = st.sampled_from(
 
 @settings(max_examples=300, deadline=None)
 @given(st.lists(PIECES, max_size=30).map("".join))
-def test_every_finding_stands_on_a_line_of_the_file(text: str) -> None:
+def test_every_finding_is_on_a_line_of_the_file(text: str) -> None:
     """Whatever the text, there is such a line, and the column is on it or right behind it."""
     lines = text.replace("\r\n", "\n").split("\n")
-    for found in of(text):
-        assert 1 <= found.at.line <= len(lines)
-        assert 1 <= found.at.column <= len(lines[found.at.line - 1]) + 1
+    for finding in of(text):
+        assert 1 <= finding.at.line <= len(lines)
+        assert 1 <= finding.at.column <= len(lines[finding.at.line - 1]) + 1
 
 
-@pytest.mark.parametrize("sign", ["\x7f", "\x9f", "\ufffe", "\uffff"], ids=ascii)
-def test_what_yaml_does_not_allow_is_told_where_it_stands(sign: str) -> None:
+@pytest.mark.parametrize("character", ["\x7f", "\x9f", "\ufffe", "\uffff"], ids=ascii)
+def test_what_yaml_does_not_allow_is_reported_at_its_place(character: str) -> None:
     """YAML 1.1, section 4.1.1: these are not printable."""
-    source = decode("trees/a/b.yml", f"a: b\nc: d{sign}\n".encode())
+    source = decode("trees/a/b.yml", f"a: b\nc: d{character}\n".encode())
     assert isinstance(source, Finding)
     assert (source.at.line, source.at.column) == (2, 5)
 
 
 def test_a_source_is_text_alone() -> None:
-    """A byte order mark is no sign of the first line."""
+    """A byte order mark isn't part of the first line."""
     source = decode("trees/a/b.yml", b"\xef\xbb\xbfa: b")
     assert isinstance(source, Source)
     assert source.text == "a: b"

@@ -1,4 +1,4 @@
-"""The pictures of articles: what is no plain picture is told and never published."""
+"""The pictures of articles: anything but a plain picture is reported and never published."""
 
 import io
 from pathlib import Path
@@ -50,8 +50,8 @@ REFUSED = {
 
 
 @pytest.mark.parametrize("name", REFUSED)
-def test_what_is_no_picture_is_told_and_left_out(tmp_path: Path, name: str) -> None:
-    """The finding stands on the file, and nobody publishes it."""
+def test_what_is_no_picture_is_reported_and_left_out(tmp_path: Path, name: str) -> None:
+    """The finding names the file, and it isn't published."""
     put(tmp_path, name, REFUSED[name])
     sizes, findings = pictures(tmp_path)
     assert sizes == {}
@@ -61,8 +61,8 @@ def test_what_is_no_picture_is_told_and_left_out(tmp_path: Path, name: str) -> N
 
 
 @pytest.mark.parametrize("name", ["large.svg", "large.png"])
-def test_a_picture_of_too_many_bytes_is_told_unread(tmp_path: Path, name: str) -> None:
-    """A file of 33 MB is told by its size alone, a drawing of more than one as well."""
+def test_a_picture_of_too_many_bytes_is_reported_unread(tmp_path: Path, name: str) -> None:
+    """A file of 33 MB is reported without reading it, and so is a drawing over 1 MB."""
     with put(tmp_path, name, b"").open("wb") as file:
         file.truncate(MAX_FILE_BYTES + 1 if name.endswith("svg") else 33 * MAX_FILE_BYTES)
     assert [finding.rule for finding in pictures(tmp_path)[1]] == ["size"]

@@ -12,7 +12,7 @@ from builder.reader.source import Source
 from builder.reader.trees import tree_from
 from builder.reader.yaml_text import read_yaml
 
-# What stands in the file, and the text it has to stay. Forty traps of YAML 1.1 and 1.2.
+# The text in the file, and the text it must stay. Forty traps of YAML 1.1 and 1.2.
 KEPT = [
     ("yes", "yes"), ("no", "no"), ("on", "on"), ("off", "off"), ("Yes", "Yes"), ("NO", "NO"),
     ("y", "y"), ("n", "n"), ("true", "true"), ("False", "False"), ("null", "null"), ("~", "~"),
@@ -49,7 +49,7 @@ NUMBERS = [("4", True), ("0.5", True), ("0", True), ("12.50", True), ("1e3", Fal
 
 @pytest.mark.parametrize(("written", "taken"), NUMBERS, ids=[written for written, _ in NUMBERS])
 def test_a_number_is_a_plain_decimal(written: str, taken: bool) -> None:
-    """Where minutes are wanted, a plain decimal is taken and all else is told."""
+    """`minutes` takes a plain decimal; anything else is reported."""
     tree, findings = one_check(f"    minutes: {written}\n")
     assert (findings == ()) is taken
     assert tree is not None
@@ -58,7 +58,7 @@ def test_a_number_is_a_plain_decimal(written: str, taken: bool) -> None:
 
 
 def test_a_value_knows_its_place() -> None:
-    """File, line and column lead to the very sign."""
+    """File, line and column lead to the character."""
     tree, _ = one_check("    minutes: 12\n")
     assert tree is not None
     assert tree.start.minutes is not None

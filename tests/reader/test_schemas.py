@@ -17,9 +17,9 @@ SHOP = Path(__file__).parents[1] / "shop"
 @pytest.mark.parametrize("kind", FILE_KINDS)
 def test_a_schema_is_sound(kind: str) -> None:
     """Held against the meta-schema of JSON Schema 2020-12, as jsonschema carries it."""
-    made = schema(kind)
-    assert made["$schema"] == "https://json-schema.org/draft/2020-12/schema"
-    jsonschema.Draft202012Validator.check_schema(made)
+    published = schema(kind)
+    assert published["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    jsonschema.Draft202012Validator.check_schema(published)
     jsonschema.Draft202012Validator.check_schema(text_schema(kind))
 
 
@@ -32,7 +32,7 @@ def test_every_word_is_described(kind: str) -> None:
 
 
 def properties(part: Any) -> Iterator[tuple[str, dict[str, Any]]]:
-    """Yield every named property, wherever it stands."""
+    """Yield every named property, at any depth."""
     if isinstance(part, dict):
         named = part.get("properties")
         if isinstance(named, dict):

@@ -1,4 +1,4 @@
-"""The settings of the site: what a shop may set, and that all else is told at its line."""
+"""The settings of the site: what a shop can set; anything else is reported at its line."""
 
 import shutil
 from pathlib import Path
@@ -82,7 +82,7 @@ def test_a_setting_that_could_run_code_is_refused_at_its_line(shop: Path, name: 
 
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_mistake_in_the_settings_is_a_finding_at_its_line(shop: Path, name: str) -> None:
-    """Whatever stands in the file is told with place, reason and mend, and never a traceback."""
+    """Any content is reported with place, reason, and hint, and never a traceback."""
     findings = found_in(shop, HOSTILE[name].encode())
     assert findings
     for finding in findings:
@@ -108,17 +108,17 @@ def test_settings_that_are_no_text_are_a_finding(shop: Path) -> None:
 
 
 def test_a_link_out_of_the_shop_is_refused_anywhere_beside_the_settings(shop: Path) -> None:
-    """A file from outside never lies among those that a build may touch; a link inside may."""
+    """A build never touches a file from outside the shop; a link inside is fine."""
     inner = shop / "site_config/overrides/assets"
     inner.mkdir(parents=True)
     (inner / "secret.txt").symlink_to("/etc/hostname")
     (inner / "all").symlink_to("/etc")
     (inner / "ring").symlink_to("ring")
     (inner / "inside").symlink_to("../../shop.yml")
-    told = {(one.rule, one.at.file.rpartition("/")[2]) for one in read_knowledge(shop)[1]}
-    names = {name for rule, name in told if rule == "link"}
+    findings = {(one.rule, one.at.file.rpartition("/")[2]) for one in read_knowledge(shop)[1]}
+    names = {name for rule, name in findings if rule == "link"}
     assert names == {"secret.txt", "all", "ring"}
-    assert told - {("link", name) for name in names} == {("engine-settings", "overrides")}
+    assert findings - {("link", name) for name in names} == {("engine-settings", "overrides")}
 
 
 def test_a_folder_that_is_itself_a_link_is_refused(shop: Path) -> None:
@@ -133,5 +133,5 @@ def test_a_link_to_itself_is_a_finding_in_any_file(shop: Path, name: str) -> Non
     """Before, one of these was passed over and another ended the check."""
     (shop / name).unlink()
     (shop / name).symlink_to(Path(name).name)
-    told = [(one.rule, one.at.file) for one in read_library(shop)[1]]
-    assert ("link", name) in told
+    findings = [(one.rule, one.at.file) for one in read_library(shop)[1]]
+    assert ("link", name) in findings

@@ -1,4 +1,4 @@
-"""What is larger than anyone can follow is told before time and memory go into it."""
+"""Anything too large to follow is reported before it takes time and memory."""
 
 import subprocess
 import sys
@@ -40,7 +40,7 @@ def test_a_tree_of_many_steps_is_judged(tmp_path: Path) -> None:
 
 
 def test_a_tree_of_too_many_steps_is_told_once_and_read_no_further() -> None:
-    """The finding stands on `steps`; nothing else is said, and nothing is worked out."""
+    """The finding is at `steps`; nothing else is reported, and nothing is computed."""
     tree, findings = tree_from(Source("trees/horn/a.yml", chain(20_000), ""))
     assert tree is None
     [found] = findings
@@ -58,7 +58,7 @@ MANY = {
 
 
 @pytest.mark.parametrize("name", MANY)
-def test_a_step_of_too_many_parts_is_told(name: str) -> None:
+def test_a_step_of_too_many_parts_is_reported(name: str) -> None:
     """Thousands of results in one check took minutes to hold against each other."""
     text = f"steps:\n    a:\n      check: x\n{MANY[name]}"
     tree, findings = tree_from(Source("trees/horn/a.yml", text, ""))
@@ -83,7 +83,7 @@ LONG = {
 
 
 @pytest.mark.parametrize("name", LONG)
-def test_an_article_too_long_or_too_deep_is_told(name: str) -> None:
+def test_an_article_too_long_or_too_deep_is_reported(name: str) -> None:
     """Markdown would take minutes, or go deeper than Python can; the finding is on the line."""
     body, rule, line = LONG[name]
     findings = [one for one in of_article(body) if one.rule != "tab"]
@@ -142,7 +142,7 @@ TEXTS = {
 
 
 def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
-    """Thirty thousand wrong codes are told, each on its line."""
+    """Thirty thousand wrong DTCs are reported, each on its line."""
     (tmp_path / "kb").mkdir()
     wrong = "".join(f"P{n}: {{x: y}}\n" for n in range(30_000))
     (tmp_path / "kb/codes.yml").write_text(wrong)

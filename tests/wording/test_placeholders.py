@@ -1,4 +1,4 @@
-"""Names that are asked for at the vehicle read as words where nobody fills them in."""
+"""Placeholders read as words where nothing fills them in."""
 
 from pathlib import Path
 from textwrap import dedent
@@ -48,7 +48,7 @@ def read(text: str) -> Tree:
 
 
 @pytest.mark.parametrize(
-    ("written", "said"),
+    ("written", "printed"),
     [
         ("Coil of <part>", "Coil of the part"),
         ("Is the <part> fitted at all", "Is the part fitted at all"),
@@ -64,13 +64,13 @@ def read(text: str) -> Tree:
         ("Pull the <fuse>", "Pull the fuse"),
     ],
 )
-def test_a_name_reads_as_the_thing(written: str, said: str) -> None:
-    """On paper nobody fills `<part>` in, and it is said once."""
-    assert in_plain_words(read(written)).steps["two"].text == said
+def test_a_name_reads_as_the_thing(written: str, printed: str) -> None:
+    """On paper nothing fills in `<part>`, and the word isn't repeated."""
+    assert in_plain_words(read(written)).steps["two"].text == printed
 
 
 @pytest.mark.parametrize(
-    ("written", "said"),
+    ("written", "printed"),
     [
         ("Resistance across fuse <fuse>", "Resistance across each fuse"),
         ("Unplug the <fuse> fuse", "Unplug each fuse"),
@@ -78,9 +78,9 @@ def test_a_name_reads_as_the_thing(written: str, said: str) -> None:
         ("Coil of <part>", "Coil of the part"),
     ],
 )
-def test_in_the_step_of_a_list_it_is_each(written: str, said: str) -> None:
+def test_in_the_step_of_a_list_it_is_each(written: str, printed: str) -> None:
     """Where a step is done for each of a list, it says so."""
-    assert in_plain_words(read(written)).steps["one"].text == said
+    assert in_plain_words(read(written)).steps["one"].text == printed
 
 
 def test_every_word_of_a_step_is_rewritten() -> None:
