@@ -1,0 +1,47 @@
+"""How much of a query an entry covers, worked out by hand from small tables."""
+
+import pytest
+
+from builder.find.coverage import concept_weight, measure_coverage
+from builder.find.phrasebook import Concept
+from builder.find.search_table import SearchTable, TreeRow
+from builder.find.symptom_index import SymptomIndex, build_symptom_index
+
+
+def index_of(*titles: str) -> SymptomIndex:
+    """Index trees that have nothing but a title."""
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    return build_symptom_index(
+        SearchTable((), (), (), (), (), (), trees, (), everyday=frozenset({"good", "things"}))
+    )
+
+
+@pytest.mark.parametrize(
+    ("wordings", "percent"),
+    [
+        ((("good",),), 30),
+        ((("!good",),), 30),
+        ((("crank",),), 100),
+        ((("good", "thing"),), 100),
+        ((("good",), ("crank",)), 100),
+    ],
+)
+def test_an_everyday_word_counts_less_only_by_itself(
+    wordings: tuple[tuple[str, ...], ...], percent: int
+) -> None:
+    """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
+    assert concept_weight(Concept(wordings), index_of("No crank")) == percent
+
+
+def test_the_opposite_counts_a_quarter() -> None:
+    """`no crank` finds `crank`, at half its credit squared; the same words count in full."""
+    found = measure_coverage([Concept((("!crank",),))], index_of("No crank", "Crank"))
+    assert found.credit == {0: 100 * 100, 1: 25 * 100}
+    assert (found.share(0), found.share(1)) == (100, 25)
+
+
+def test_a_phrase_that_is_there_in_part_counts_the_square_of_it() -> None:
+    """One of two words is a quarter; the best of the wordings counts."""
+    concept = Concept((("front", "belt"), ("knob", "hand", "belt", "rear")), words=2)
+    found = measure_coverage([concept], index_of("front", "belt", "knob hand belt", "rear"))
+    assert found.credit == {0: 25 * 2 * 100, 1: 25 * 2 * 100, 2: 56 * 2 * 100, 3: 6 * 2 * 100}
