@@ -201,6 +201,25 @@ def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Libr
                     assert said == other, (tree.id, box.id)
 
 
+def test_a_number_is_marked_where_a_connector_or_words_lead_to_it(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """Its dark ground is what the eye looks for after "go to 21"; a number like any other has none.
+
+    A step at the head of a column is led to by the connector at the foot of the one before.
+    """
+    for tree in trees:
+        charts = sheet_charts(flow_of(tree, library), [A4, Room(770, 300, 300)], 16).charts
+        boxes = [box for chart in charts for box in chart.boxes if box.kind != "decision"]
+        words = [" ".join(run.text for run in box.runs).replace(NO_BREAK, " ") for box in boxes]
+        led_to = {box.number for box in boxes if box.kind == "connector"}
+        for said in words:
+            led_to.update(re.findall(r"go to (\d+)", said))
+        marked = {box.number for box in boxes if box.arrival}
+        steps = {box.number for box in boxes if box.kind in ("check", "action")}
+        assert marked == led_to & steps, tree.id
+
+
 def test_a_check_of_many_results_is_parted_where_that_saves_sheets(
     trees: tuple[Tree, ...], library: Library
 ) -> None:

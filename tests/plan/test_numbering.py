@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
-from builder.plan.numbering import chart_lines, numbering
+from builder.plan.numbering import chart_lines, numbering, tree_outline
 
 MakeTree = Callable[[str], Tree]
 LADDER = """
@@ -52,6 +52,29 @@ def test_an_exit_is_drawn_only_where_nothing_else_leads(tree: MakeTree) -> None:
         ExitKind.SPENT,
     ]
     assert drawn["plug"] == ()
+
+
+def test_a_handoff_is_drawn_beside_each_check_that_leads_to_it(tree: MakeTree) -> None:
+    """It is no step of this tree and has no number; nobody has to look for it."""
+    made = tree("""
+first:
+  check: Is it plugged in
+  results:
+    - {result: no, branch: other/tree}
+    - {result: yes, branch: second}
+second:
+  check: Is the fuse good
+  results:
+    - {result: blown, branch: other/tree}
+    - {result: good, branch: module}
+module: {fix: Replace the module, cause: Dead, weight: 1}
+""")
+    (section,) = tree_outline(made, chart_lines(made))
+    beside = [
+        [link.step for side in block.sides for link in side.chain] for block in section.blocks
+    ]
+    assert beside == [["handoff:other/tree"], ["handoff:other/tree"], []]
+    assert numbering(made) == {"first": 1, "second": 2, "module": 3}
 
 
 def test_unreachable_steps_are_numbered_last(tree: MakeTree) -> None:

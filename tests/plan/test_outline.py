@@ -76,6 +76,36 @@ def test_a_long_chain_becomes_a_section_of_its_own() -> None:
     assert [block.step for block in second.blocks] == ["one", "two", "more", "x"]
 
 
+def test_sections_follow_in_the_order_met_whatever_the_order_of_the_file() -> None:
+    """A reader finds the next section where the results left off, not where it was written."""
+    graph = graph_of(
+        {
+            "a": ["p", "q", ("b", 5)],
+            "b": ["x"],
+            "r": ["s"],
+            "s": ["x"],
+            "q": ["x"],
+            "p": ["r", ("t", 1)],
+            "t": ["x"],
+            "x": [],
+        },
+        "a b p q r s t",
+    )
+    heads = [section.blocks[0].step for section in outline(graph)]
+    assert heads == ["a", "p", "r", "q"]
+
+
+def test_an_action_with_two_ways_on_is_not_drawn_beside_a_check() -> None:
+    """Beside a check there is room for one way straight to an end."""
+    graph = graph_of(
+        {"a": ["do", "b"], "do": ["x", "y"], "b": ["c"], "c": ["x"], "x": [], "y": []}, "a b c"
+    )
+    assert [[block.step for block in section.blocks] for section in outline(graph)] == [
+        ["a", "b", "c", "x"],
+        ["do", "x"],
+    ]
+
+
 def test_a_step_met_again_is_a_connector() -> None:
     """Loops and merged checks lead to the one place of the step."""
     graph = graph_of({"a": ["b", "c"], "b": ["c", "a"], "c": ["x"], "x": []}, "a b c")
