@@ -284,7 +284,8 @@ KIND: dict[str, tuple[Schema, dict[str, Schema]]] = {
             "replaces": record(
                 "a module and its part",
                 "Price, hours, and setup come from kb/modules/.",
-                {"module": slug("a module", "ID from kb/modules/.", "eps-module"),
+                {"module": pattern("a module", "ID from kb/modules/, or an answer.", "eps-module",
+                                   PLACEHOLDER_OR_NAME),
                  "part": choice("new or used", "", "new", "used")},
                 ("module", "part"), "{module: eps-module, part: new}"),
             "verify": several("a list", "How to verify the repair before release.",
