@@ -19,14 +19,11 @@ from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
-    FINDINGS,
-    HEAD,
+    RECORD,
     SUMMARY,
     TreeRecord,
     cache_rows,
-    findings_of,
-    mistakes_of,
-    record_from_rows,
+    record_from_row,
 )
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
@@ -71,7 +68,7 @@ def check(
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
     trees = _judged(shop, library, trees, packed)
-    of_trees = [(*mistakes_of(tree), *findings_of(tree)) for tree in trees.values()]
+    of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
     _store(cache, before, trees)
     chosen = (finding for finding in findings if not names or finding.at.file in names)
@@ -111,11 +108,10 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def _known(cache: Cache) -> Records:
     """Return the records of the last check; unreadable ones are skipped."""
-    heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
-    for file in heads.keys() & findings.keys():
+    for file, content in rows(cache, RECORD):
         with suppress(Exception):  # a cache may hold anything
-            known[file] = record_from_rows(heads[file], findings[file])
+            known[file] = record_from_row(content)
     return known
 
 
@@ -159,7 +155,7 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
 
 def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
-    complete = not any(mistakes_of(tree) for tree in trees.values())
+    complete = not any(tree.mistakes for tree in trees.values())
     summary = partial(_summary, shop, trees, cache)
     return replace(knowledge, trees=Trees(listings, summary), complete=complete)
 
@@ -203,5 +199,5 @@ def _store(cache: Cache, before: Records, now: Records) -> None:
                 for kind, content in cache_rows(record):
                     put_row(cache, kind, file, content)
         for file in before.keys() - now.keys():
-            for kind in (HEAD, SUMMARY, FINDINGS):
+            for kind in (RECORD, SUMMARY):
                 drop_row(cache, kind, file)
