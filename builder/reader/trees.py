@@ -5,6 +5,7 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip doesn'
 findings elsewhere.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -129,10 +130,11 @@ def _steps(
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
     steps: dict[str, Step] = {}
     broken: set[str] = set()
-    for id_, node in (map_(root, "steps") or EMPTY).items():
+    for key, node in (map_(root, "steps") or EMPTY).items():
         mistakes: list[Finding] = []
+        id_ = _reachable_name(key, findings)
         readable = (
-            isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
+            isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
         )
         step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
         findings += mistakes
@@ -140,6 +142,18 @@ def _steps(
             broken.add(str(id_))
         steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
     return steps, frozenset(broken)
+
+
+def _reachable_name(name: Text, findings: list[Finding]) -> Text:
+    """Return the name of a step as a branch would write it."""
+    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-")
+    if plain == name or not plain:
+        return name
+    findings.append(mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"
+                            if " " in name else f"`{name}` can't be the name of a step",
+                            "no branch can lead to it",
+                            f"write `{plain}:`: letters, digits and `-` only"))  # fmt: skip
+    return Text(plain, name.at)
 
 
 def _touches(id_: Text, node: Map, lines: set[int]) -> bool:

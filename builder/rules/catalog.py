@@ -17,6 +17,7 @@ MODULES = (
     "found_by_reader.unreadable",
     "found_by_reader.file_name",
     "found_by_reader.link",
+    "found_by_reader.merge_conflict",
     "found_by_reader.tab",
     "found_by_reader.syntax",
     "found_by_reader.documents",
