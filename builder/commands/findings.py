@@ -37,7 +37,11 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
         case _:
             color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
-                verdict.findings, lambda file: _lines(shop, file), trees, color=color
+                verdict.findings,
+                lambda file: _lines(shop, file),
+                trees,
+                color=color,
+                drafts=verdict.drafts,
             )
     sys.stdout.write(text)
 

@@ -1,8 +1,8 @@
 """Characters that YAML reads differently from what an author means.
 
-In: the text of a file. Out: findings on tabs, on invisible line ends, on no-break spaces, on text that YAML would drop
-as a comment, on anchors and tags; and the text with spaces for the first two, so that YAML counts
-lines and columns as editors do.
+In: the text of a file. Out: findings on tabs, on invisible line ends, on no-break spaces, on text
+that YAML would drop as a comment, on anchors and tags; and the text with spaces for the first
+three, so that YAML counts lines and columns as editors do.
 """
 
 import re

@@ -47,7 +47,7 @@ def open_quote(text: str, mark: Any) -> Explained:
     quote, phrase = line[mark.column], line[mark.column + 1 :].strip()
     quote = '"' if "'" in phrase and '"' not in phrase else quote
     key = f"{line[: mark.column].strip(' -')} ".lstrip()
-    return (f"the quote opened here isn't closed on its line",
+    return ("the quote opened here isn't closed on its line",
             f"write `{key}{quote}{phrase}{quote}`", mark)  # fmt: skip
 
 

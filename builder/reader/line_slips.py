@@ -112,7 +112,7 @@ def _half_in_quotes(lines: list[str], line: int, column: int) -> LineSlip | None
     inner = text[start:] if after_a_word else text[start + 1 :].removesuffix(quote)
     key = text[:start].strip(" -")
     other = "'" if '"' in inner else '"'
-    return LineSlip(line, start, f"the quotes end before the phrase does: `{text[start : end + 1]}`",
+    return LineSlip(line, start, f"the quotes end too early: `{text[start : end + 1]}`",
                     f"put the whole phrase in quotes: `{key} {other}{inner}{other}`")  # fmt: skip
 
 
@@ -159,9 +159,11 @@ def _step_too_far_left(lines: list[str], line: int) -> LineSlip | None:
             match = NAME_LINE.fullmatch(lines[at].rstrip())
             if not match or match[2] in TREE["properties"]:
                 return None
-            return LineSlip(at, 0, f"`{match[2]}` starts in column 1, `{lines[line].strip()}` "
-                                   f"in column {indent + 1}",
-                            f"put {indent} spaces before `{match[2]}:`, if it's a step")  # fmt: skip
+            message = (
+                f"`{match[2]}` starts in column 1, `{lines[line].strip()}` in column {indent + 1}"
+            )
+            hint = f"put {indent} spaces before `{match[2]}:`, if it's a step"
+            return LineSlip(at, 0, message, hint)
     return None
 
 

@@ -121,13 +121,23 @@ def _name(_name_of_key: str, value: str) -> str | None:
     return plain.removesuffix("-yml") if plain.strip("/") and value.count("/") < 2 else None
 
 
+def _file_name(_name: str, value: str) -> str | None:
+    stem, dot, ending = value.rpartition("/")[2].rpartition(".")
+    ending = {"heic": "jpg", "heif": "jpg", "bmp": "png", "tif": "png", "tiff": "png"}.get(
+        ending.lower(), ending.lower()
+    )
+    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", stem).strip("-")
+    return f"{plain}.{ending}" if plain and dot else None
+
+
 def _over_limit(name: str, value: str) -> str | None:
     if value.upper().strip(". ") in ("OL", "O.L", "0L", "OVER", "INFINITE", "INF", "∞"):
         return "OL"
     return _number(name, value)
 
 
-def _listed(_name: str, value: str) -> str | None:
+def listed(value: str) -> str | None:
+    """Return one line of text as a list, cut at its commas; None where it needs quotes."""
     items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
     return f"[{', '.join(items)}]" if items and not set(value) & set("[]{}:#\"'") else None
 
@@ -153,6 +163,6 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "an amount, or a range of amounts": _money,
     "a branch": _name,
     "a step": _name,
+    "a file name": _file_name,
     "`any`, or a list of vehicles": _vehicle,
 }
-

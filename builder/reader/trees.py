@@ -17,12 +17,11 @@ from builder.model.tree import Question, Status, Step, Symptom, Tree
 from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.nodes import EMPTY, Map, NodePath
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.step_forms import broken_step, step_from
-from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
     choice_of,
@@ -95,6 +94,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     mistakes, paths = validate(root, "tree")
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
     head = _without(root, paths)
+    if root.value("reviewed") and not head.value("reviewed"):
+        head[root.key("reviewed")] = map_(root, "reviewed") or EMPTY  # misspelled, but there
     steps, broken = _steps(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:

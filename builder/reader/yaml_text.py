@@ -21,6 +21,7 @@ from builder.reader.characters import (
     unseen_line_ends,
     with_spaces,
 )
+from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
 from builder.reader.syntax import bridged, explain
@@ -179,7 +180,8 @@ class _Reading:
         self.findings.append(Finding(
             "duplicate-key", Severity.ERROR, key.at, f"`{key}` is defined twice",
             "only one of them would count, and you can't tell which",
-            "rename one of them, or merge the two",
+            "keep one of the two lines" if key in words_of_the_format()
+            else "rename one of them, or merge the two",
             (Related(first.at, "first defined here"),)))  # fmt: skip
 
     def missing_dash(self, key: Text, value: Node, first: Text) -> None:

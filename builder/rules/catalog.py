@@ -65,6 +65,7 @@ MODULES = (
     "supply_before_programming",
     "caution_before_hazard",
     "prove_before_replacing",
+    "unmarked_test",
     "after",
     # setup
     "missing_set_up",
@@ -76,6 +77,7 @@ MODULES = (
     "no_such_hazard",
     "no_such_lamp",
     "no_such_system",
+    "wrong_folder",
     "no_such_vehicle",
     "no_such_module",
     "malformed_code",
@@ -88,6 +90,7 @@ MODULES = (
     "unused_article",
     "same_symptom_twice",
     # words
+    "template_text",
     "slang",
     "abbreviation",
     "too_long_for_box",
@@ -97,6 +100,7 @@ MODULES = (
     "no_weights",
     "chance_against_weights",
     "review_too_old",
+    "review_in_doubt",
     "linked_draft",
     "linked_retired",
     "unused_silence",  # runs after all others, on what the comments hide

@@ -54,7 +54,8 @@ def report_of(path: Path, folder: Path) -> str:
         read = shop / name
         return read.read_text(encoding="utf-8").split("\n") if read.is_file() else []
 
-    return findings_as_text(verdict.findings, lines, len(verdict.library.trees))
+    trees = len(verdict.library.trees)
+    return findings_as_text(verdict.findings, lines, trees, drafts=verdict.drafts)
 
 
 def _file_of(head: str, shop: Path) -> Path:

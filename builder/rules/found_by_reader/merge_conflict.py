@@ -5,25 +5,41 @@ Why: Both versions stand in the file, and a tech would get both, or neither.
 
 Wrong:
 
-    belt:
-      check: Is the belt tight and dry?
+    # trees/charging/lamp-on.yml
+    format: 1
+    title: Charging light on
+    status: ready
+    system: charging
+    symptom: {words: [battery light on]}
+    written: {by: R. Osei, date: 2026-03-02}
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    steps:
+      belt:
     <<<<<<< HEAD
-      minutes: 3
+        check: Is the belt tight?
     =======
-      minutes: 5
-    >>>>>>> new-minutes
-      results:
-        - {result: yes, branch: all-good}
-        - {result: no, branch: repair}
+        check: Is the belt tight and dry?
+    >>>>>>> dry-belt
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
 
 Right:
 
-    belt:
-      check: Is the belt tight and dry?
-      minutes: 3
-      results:
-        - {result: yes, branch: all-good}
-        - {result: no, branch: repair}
+    # trees/charging/lamp-on.yml
+    format: 1
+    title: Charging light on
+    status: ready
+    system: charging
+    symptom: {words: [battery light on]}
+    written: {by: R. Osei, date: 2026-03-02}
+    reviewed: {by: M. Lind, date: 2026-09-01}
+    steps:
+      belt:
+        check: Is the belt tight and dry?
+        results:
+          - {result: yes, branch: all-good}
+          - {result: no, branch: repair}
 
 Fix: Keep one version of the lines, and delete the other one and the three marked lines.
 """
