@@ -18,7 +18,7 @@ def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
     """Return by the typed words what to write instead."""
     ranges: dict[str, Range] = {}
     unread: set[str] = set()
-    for words in typed:
+    for words in map(str, typed):
         span = parse_range(words)
         if isinstance(span, str) and (likely := likely_words(words)):
             unread.add(words)

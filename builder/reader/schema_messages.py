@@ -61,15 +61,20 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     title = error.schema.get("title", "something else")
     if value == "":
         return _no_value(root, path, error)
-    if isinstance(value, Map) and value and error.schema.get("type") == "string":
+    if isinstance(value, Map) and value and _types(error.schema) == ["string"]:
         return _colon_in_a_phrase(value, title)
     hint = example(name, error.schema)
     if isinstance(value, Text):
         hint = _write(name, _right_text(title, name, value, error.schema)) or hint
-    if isinstance(value, Seq) and value and error.schema.get("type") == "object":
+    if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
     message = f"`{name}` must be {title}, not {_shown(value)}"
     return _finding("wrong-type", _place(root, path), message, hint, title)
+
+
+def _types(schema: dict[str, Any]) -> list[str]:
+    kinds = schema.get("type", [])
+    return kinds if isinstance(kinds, list) else [kinds]
 
 
 def _colon_in_a_phrase(value: Map, title: str) -> Finding:
@@ -83,7 +88,7 @@ def _colon_in_a_phrase(value: Map, title: str) -> Finding:
 def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
     """Return the author's own value in a form that fits; None where there is none."""
     right = put_right(title, name, value)
-    if right is None and schema.get("type") == "array":
+    if right is None and "array" in _types(schema) and title.startswith("a list"):
         return listed(value)
     if right is None or right.startswith("["):
         return right
