@@ -29,6 +29,7 @@ from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
+from builder.model.tree import Status
 from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
@@ -48,6 +49,12 @@ class Verdict:
     def errors(self) -> int:
         """How many findings stop a build."""
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
+
+    @property
+    def drafts(self) -> frozenset[str]:
+        """The files of the drafts, where the findings of the rules are only warnings."""
+        trees = self.library.listings.values()
+        return frozenset(tree.file for tree in trees if tree.status is Status.DRAFT)
 
 
 def check(

@@ -17,6 +17,7 @@ MODULES = (
     "found_by_reader.unreadable",
     "found_by_reader.file_name",
     "found_by_reader.link",
+    "found_by_reader.merge_conflict",
     "found_by_reader.tab",
     "found_by_reader.syntax",
     "found_by_reader.documents",
@@ -66,6 +67,7 @@ MODULES = (
     "supply_before_programming",
     "caution_before_hazard",
     "prove_before_replacing",
+    "unmarked_test",
     "after",
     # setup
     "missing_set_up",
@@ -77,6 +79,7 @@ MODULES = (
     "no_such_hazard",
     "no_such_lamp",
     "no_such_system",
+    "wrong_folder",
     "no_such_vehicle",
     "no_such_module",
     "no_such_spec",
@@ -93,6 +96,7 @@ MODULES = (
     "unused_article",
     "same_symptom_twice",
     # words
+    "template_text",
     "slang",
     "abbreviation",
     "too_long_for_box",
@@ -102,6 +106,7 @@ MODULES = (
     "no_weights",
     "chance_against_weights",
     "review_too_old",
+    "review_in_doubt",
     "linked_draft",
     "linked_retired",
     "unused_silence",  # runs after all others, on what the comments hide
