@@ -1,0 +1,195 @@
+"""The tables that a walk follows, in Python and in the page's script: lists and maps for JSON.
+
+In: filled by `compile_tree` and `compile_shop`. Out: read by the reducer (`reduce`, `screen`,
+`record`) and by the page's script, which do nothing but follow them.
+
+A key that would be empty is left out. Minutes and numbers of readings are exact decimals as text;
+counts are whole numbers. Texts may hold placeholders, `<module>`: `texts` fills them in.
+
+`Target`, where a walk goes, is one text: `belt` is a step beside this one, `charging/overcharge`
+or `charging/overcharge#pulley` another tree, `back`, `next`, and in a procedure `return: good`.
+`""` is nowhere: the person to call.
+"""
+
+from typing import Literal, NotRequired, TypedDict
+
+from builder.walk.rows import ComputedRow, CutPair, InstrumentRow, ReadingRow, ToolRow
+
+Target = str
+StateRow = tuple[str, str, str]  # condition, part, current; "" where it takes none
+Kind = Literal["check", "action", "fix", "stop", "return"]
+
+
+class WalkResultRow(TypedDict):
+    """A result of a check: its words, the range of each reading that it names, where it leads."""
+
+    text: str
+    to: Target
+    ranges: dict[str, CutPair]  # {} for a phrase
+    otherwise: NotRequired[bool]  # covers what the results above it leave
+    places: NotRequired[dict[str, str]]  # by reading with a spec: below, within, above, none
+    means: NotRequired[str]
+    answers: NotRequired[dict[str, str]]  # `with`: what the other tree asks
+
+
+class ByRow(TypedDict):
+    """The procedure that finds the result of a check, and what fills its `takes`."""
+
+    procedure: str
+    takes: dict[str, str]
+
+
+class SpecNeededRow(TypedDict):
+    """A spec of the vehicle maker to look up: `from` and `to` of a range, or `limit`."""
+
+    text: str  # what to look up
+    names: list[str]
+
+
+class VerifyRow(TypedDict):
+    """One test after the repair: in words, or a check of this tree, or a procedure."""
+
+    text: NotRequired[str]
+    step: NotRequired[str]
+    by: NotRequired[ByRow]
+    passes: NotRequired[list[str]]  # the results that pass
+
+
+class WalkStepRow(TypedDict):
+    """One step. `readings`, `computed`, `results` and `tools` are there in every check."""
+
+    kind: Kind
+    text: str
+    # what is told beside the text
+    note: NotRequired[str]
+    do: NotRequired[list[str]]  # done before the answer
+    at: NotRequired[str]  # where to look
+    when: NotRequired[list[str]]  # conditions in free text
+    write_down: NotRequired[list[str]]
+    how_to: NotRequired[str]
+    picture: NotRequired[tuple[str, str]]  # file, what it shows
+    minutes: NotRequired[str]  # work
+    wait: NotRequired[str]  # minutes that are no work
+    people: NotRequired[int]
+    put_back: NotRequired[str]  # told before the job ends
+    # states and hazards
+    needs: NotRequired[list[StateRow]]
+    hook_up: NotRequired[bool]  # with the key off: do the lines, then enter the states
+    hazards: NotRequired[list[str]]
+    # how the walk goes on
+    at_most: NotRequired[int]
+    spent: NotRequired[Target]
+    each: NotRequired[tuple[str, str]]  # the item's name, the name of its list
+    list_step: NotRequired[str]  # the step that `next` of this step goes to
+    then: NotRequired[Target]  # of an action
+    word: NotRequired[str]  # of a `return`
+    # checks
+    readings: NotRequired[list[ReadingRow]]
+    computed: NotRequired[list[ComputedRow]]
+    results: NotRequired[list[WalkResultRow]]
+    tools: NotRequired[list[str]]
+    figure: NotRequired[list[str]]  # the names of the spec to look up, as `follow` has them
+    look_up: NotRequired[SpecNeededRow]
+    specs: NotRequired[dict[str, str]]  # by reading, the shop's spec
+    several: NotRequired[bool]  # more than one result may be true: the first counts
+    cannot_test: NotRequired[Target]
+    by: NotRequired[ByRow]
+    # fixes and stops
+    cause: NotRequired[str]
+    verify: NotRequired[list[VerifyRow]]
+    still_there: NotRequired[Target]
+    drive: NotRequired[str]
+    why: NotRequired[str]
+    stop: NotRequired[str]  # the kind of a stop
+
+
+class AskRow(TypedDict):
+    """A question asked once, before the first step."""
+
+    ask: str
+    one_of: list[str]
+
+
+class TreeTable(TypedDict):
+    """A tree or, with `takes` and `returns`, a procedure."""
+
+    id: str  # `charging/lamp-on`, `procedures/battery-proof`
+    title: str
+    revision: str
+    start: str
+    steps: dict[str, WalkStepRow]
+    asks: NotRequired[dict[str, AskRow]]
+    lists: NotRequired[dict[str, list[str]]]
+    drive: NotRequired[str]
+    why: NotRequired[str]
+    note: NotRequired[str]
+    returns: NotRequired[list[str]]
+    never_on: NotRequired[list[str]]
+
+
+class ConditionRow(TypedDict):
+    """A condition of the shop, for the planner of states; the keys are those of the format."""
+
+    group: NotRequired[str]
+    normal: NotRequired[bool]
+    takes: NotRequired[str]  # part, current
+    text: NotRequired[str]
+    enter: NotRequired[list[str]]
+    undo: NotRequired[list[str]]
+    excludes: NotRequired[list[str]]
+    changed_with: NotRequired[list[str]]
+    minutes: NotRequired[str]
+    wait: NotRequired[str]
+    hazards: NotRequired[list[str]]
+
+
+class HazardRow(TypedDict):
+    """A caution: the signal word, one line of it, and its three parts."""
+
+    signal: str  # DANGER, WARNING, CAUTION, NOTICE
+    short: str
+    hazard: str
+    harm: str
+    avoid: str
+
+
+class SpecRow(TypedDict):
+    """What can be measured: `good` is a range, or `look up` with the names to ask for."""
+
+    text: str
+    unit: str
+    low: str
+    high: str
+    good: NotRequired[dict[str, CutPair]]  # by load; "" where it depends on none
+    look_up: NotRequired[list[str]]
+    origin: NotRequired[str]
+
+
+class VehicleTable(TypedDict):
+    """A vehicle: its words, the items of its lists, what it overrides."""
+
+    text: str
+    lists: NotRequired[dict[str, list[str]]]
+    specs: NotRequired[dict[str, SpecRow]]
+
+
+class ShopTable(TypedDict):
+    """What all trees of a shop share; a page may hold only the entries that its tree names."""
+
+    conditions: dict[str, ConditionRow]  # in the order of the file
+    hazards: dict[str, HazardRow]
+    tools: dict[str, ToolRow]
+    procedures: dict[str, TreeTable]
+    specs: dict[str, SpecRow]
+    vehicles: dict[str, VehicleTable]
+    stuck: dict[str, str]  # the person to call: call, phone
+
+
+class WalkTables(TypedDict):
+    """All that a walk may come to: the shop, and trees by ID, loaded when a handoff needs them."""
+
+    shop: ShopTable
+    trees: dict[str, TreeTable]
+
+
+__all__ = ["InstrumentRow", "ReadingRow", "ToolRow", "WalkTables"]
