@@ -1,27 +1,182 @@
 """What a walk shows at its step, computed from the tables and the state alone.
 
-In: `WalkTables`, a `WalkState`. Out: a map for JSON; what would be empty is left out.
+In: `WalkTables`, a `WalkState`. Out: a map for JSON. What would be empty is left out; texts have
+their placeholders filled in.
 
-| key | holds |
-|---|---|
-| `phase` | `start`, `fill`, `step`, `verify`, `end`, `paused` |
-| `in`, `step`, `kind`, `text` | where the walk is; text with placeholders filled in, as all texts here |
-| `inside` | titles from the tree to the procedure that runs |
-| `item` | the item of the list that is gone through |
-| `asks` | phase `fill`: what is to be filled in, `{"name", "ask", "one_of"}` |
-| `lines` | what to do before the answer: `{"text", "of", "ticked"}`; `of` is `change`, `do`, `after`
-  (a change after the lines to hook up), `put back`. `tick` counts them from 0 |
-| `now` | texts of the states that hold at the step |
-| `hazards` | `{"id", "full"}`, most severe first; `full`: new, or DANGER; else one line |
-| `unread` | hazards to acknowledge before the step is answered or done |
-| `when`, `note`, `at`, `write_down` | as in the step |
-| `minutes`, `wait` | of the step and its changes, as text |
-| `visit` | `[2, 3]`: the second time of at most three |
-| `results` | `{"text", "means"}` in the order of the step |
-| `ranges` | by reading, with a vehicle's spec: the good range as two cuts |
-| `procedure` | of a check with `by`: `{"id", "title"}` |
-| `earlier` | what the same procedure proved earlier in the job: `{"word", "step"}` |
-| `verify` | phase `verify`: `{"index", "count", "text"}` |
-| `end` | as in the record; `call` the person to call, `rejoin` the step to go back to |
-| `drive`, `why` | what holds for driving the vehicle as it is |
+    phase       start, fill, step, verify, end, paused
+    in, step    where the walk is; with `kind` and `text` of the step
+    inside      titles, from the tree to the procedure that runs
+    item        the item of the list that is gone through
+    asks        in phase fill, what is to be filled in: {"name", "ask", "one_of"}
+    lines       what to do before the answer: {"text", "of", "ticked"}; `of` is change, do, after
+                (a change after the lines to hook up) or put back; `tick` counts them from 0
+    now         texts of the states that hold at the step
+    hazards     {"id", "full"}, most severe first; full: new, or DANGER; else one line
+    unread      hazards to acknowledge before the step is answered or done
+    when, note, at, write_down    as in the step
+    minutes, wait                 of the step and its changes, as text
+    visit       [2, 3]: the second time, of at most three
+    passed      texts of the steps that were spent on the way here
+    results     {"text", "means"}, in the order of the step
+    ranges      by reading with a spec, the good range as two cuts
+    procedure   of a check with `by`: its title
+    earlier     what the same procedure proved earlier in the job: {"word", "step"}
+    verify      in phase verify: {"index", "count", "text"}
+    end         like `ended` in the record; `call` is the person to call
+    rejoin      the step to go back to, in the tree that handed off to this one
+    drive, why  what holds for driving the vehicle as it is
 """
+
+from decimal import Decimal
+from typing import Any
+
+from builder.walk.compile_tree import without_empty
+from builder.walk.list_items import items_of
+from builder.walk.record import end_row
+from builder.walk.targets import run_key
+from builder.walk.to_fill import asks_at
+from builder.walk.told import (
+    Plan,
+    fill_in,
+    hazards_at,
+    in_full,
+    line_texts,
+    plan_of,
+    row_of,
+    unread,
+)
+from builder.walk.walk_state import Frame, WalkState
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+
+
+def screen(tables: WalkTables, state: WalkState) -> dict[str, Any]:
+    """Return what is shown."""
+    if not state.tree:
+        return {"phase": "start"}
+    frame = state.frames[-1]
+    row = row_of(tables, frame)
+    where = {
+        "phase": _phase(tables, state),
+        "in": frame.inside,
+        "step": frame.step,
+        "kind": row["kind"],
+        "inside": [tables[one.inside]["title"] for one in state.frames],
+    }
+    if state.paused or where["phase"] == "fill":
+        return where | without_empty({"asks": asks_at(tables, state)})
+    plan = plan_of(tables, state)
+    parts = (
+        _words(row, frame),
+        _caution_and_lines(tables, state, plan),
+        _answers(tables, state, row),
+        _progress(tables, state, row),
+        _minutes(row, plan),
+        _end(tables, state),
+    )
+    return where | without_empty({key: value for part in parts for key, value in part.items()})
+
+
+def _phase(tables: WalkTables, state: WalkState) -> str:
+    if state.paused:
+        return "paused"
+    if asks_at(tables, state):
+        return "fill"
+    if state.verifying is not None and not any(frame.verifies for frame in state.frames):
+        return "verify"
+    is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
+    return "end" if is_over else "step"
+
+
+def _words(row: WalkStepRow, frame: Frame) -> dict[str, Any]:
+    filled = frame.filled
+    texts = {"text": row["text"], "note": row.get("note", ""), "at": row.get("at", "")}
+    lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
+    return {key: fill_in(text, filled) for key, text in texts.items()} | {
+        key: [fill_in(text, filled) for text in items] for key, items in lists.items()
+    }
+
+
+def _caution_and_lines(tables: WalkTables, state: WalkState, plan: Plan) -> dict[str, Any]:
+    hazards = hazards_at(tables, state, plan)
+    texts = ((held, tables.conditions[held.condition].text or "") for held in plan.states)
+    return {
+        "lines": [
+            {"text": text, "of": of, "ticked": line in state.ticked}
+            for line, (of, text) in enumerate(line_texts(tables, state, plan))
+        ],
+        "now": [
+            text.replace("<part>", held.part).replace("<current>", held.value)
+            for held, text in texts
+            if text
+        ],
+        "hazards": [{"id": one, "full": in_full(tables, state, one)} for one in hazards],
+        "unread": [*unread(tables, state, hazards)],
+    }
+
+
+def _answers(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
+    results = [
+        without_empty(
+            {
+                "text": fill_in(one["text"], frame.filled),
+                "means": fill_in(one.get("means", ""), frame.filled),
+            }
+        )
+        for one in row.get("results", ())
+    ]
+    if "by" not in row:
+        return {"results": results}
+    procedure = tables.shop["procedures"].get(row["by"]["procedure"])
+    word, place = state.proved.get(run_key(row, frame), ("", ""))
+    is_elsewhere = place and place != frame.place
+    return {
+        "results": results,
+        "procedure": procedure["title"] if procedure else "",
+        "earlier": {"word": word, "step": place} if is_elsewhere else None,
+    }
+
+
+def _progress(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
+    tests = row.get("verify", [])
+    at_test = state.verifying is not None and row["kind"] == "fix"
+    items = items_of(tables, state, row)
+    return {
+        "item": items[frame.items[frame.step]] if items else "",
+        "visit": [frame.counts.get(frame.step, 1), row["at_most"]] if "at_most" in row else None,
+        "passed": [
+            tables[inside]["steps"][step]["text"]
+            for inside, _, step in (place.partition("#") for place in state.passed)
+        ],
+        "verify": {
+            "index": state.verifying,
+            "count": len(tests),
+            "text": tests[state.verifying or 0].get("text", ""),
+        }
+        if at_test
+        else None,
+    }
+
+
+def _minutes(row: WalkStepRow, plan: Plan) -> dict[str, Any]:
+    """Return the minutes of the step and its changes, without zeros at the end."""
+    changes = (*plan.first, *plan.after)
+    work = Decimal(row.get("minutes", 0)) + sum(change.minutes for change in changes)
+    wait = Decimal(row.get("wait", 0)) + sum(change.wait for change in changes)
+    return {"minutes": _digits(work), "wait": _digits(wait)}
+
+
+def _digits(value: Decimal) -> str:
+    return f"{value.normalize():f}" if value else ""
+
+
+def _end(tables: WalkTables, state: WalkState) -> dict[str, Any]:
+    if not state.end:
+        return {}
+    is_fixed = state.end.kind == "fix" and state.end.verified is not None
+    return {
+        "end": end_row(state.end),
+        "call": dict(tables.shop["stuck"]) if state.end.kind == "stuck" else None,
+        "rejoin": state.left[0].place if is_fixed and state.left else "",
+    }

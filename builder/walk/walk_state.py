@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from builder.graph.vehicle_states import States
-from builder.walk.events import Event
+from builder.walk.events import Event, Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +27,9 @@ class Frame:
 
     inside: str  # ID of the tree, or `procedures/<name>`
     step: str
-    came_from: str = ""  # the step that led here: where `back` goes
+    came_from: Mapping[str, str] = field(default_factory=dict)  # to each step, the one before
     counts: Mapping[str, int] = field(default_factory=dict)
-    item: int = 0  # of the list that is gone through, from 0
+    items: Mapping[str, int] = field(default_factory=dict)  # of each list, by its step, from 0
     filled: Mapping[str, str] = field(default_factory=dict)  # placeholders: asks, arguments
     failed: frozenset[str] = frozenset()
     verifies: bool = False  # leaves with its result, to the fix below it
@@ -56,13 +56,14 @@ class RecordedStep:
     inside: str
     step: str
     kind: str
-    result: str = ""  # its words; of an action done, of a check `cannot test` or `none of these`
+    result: str = ""  # its words; of an action `done`; or `cannot test`, `none of these`
     means: str = ""
     item: str = ""
     readings: Mapping[str, RecordedReading] = field(default_factory=dict)
     too_close: bool = False  # a limit is nearer than the instrument can tell
     stated: bool = False  # not measured on this walk
-    seen: str = ""
+    seen: str = ""  # one line; of a test after the repair, what was tested
+    earlier: str = ""  # the step that had proved it, where it wasn't run again
     wrote: Mapping[str, str] = field(default_factory=dict)
     at: str = ""
     who: str = ""
@@ -104,7 +105,7 @@ class WalkState:
     complaint: str = ""
     frames: tuple[Frame, ...] = ()  # the last is where the walk is, the first the tree
     left: tuple[Frame, ...] = ()  # trees that handed off, to rejoin; the last one first
-    filled: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # lists, specs
+    filled: Mapping[str, Value] = field(default_factory=dict)  # lists and specs, for the job
     sources: Mapping[str, str] = field(default_factory=dict)  # of the specs
     now: States = ()
     to_normal: bool = False  # everything goes back to normal before the step
@@ -114,6 +115,7 @@ class WalkState:
     verifying: int | None = None  # the test after the repair that comes next
     put_back: tuple[str, ...] = ()
     proved: Mapping[str, tuple[str, str]] = field(default_factory=dict)  # procedure: word, place
+    passed: tuple[str, ...] = ()  # steps spent, and so passed, on the way to this one
     paused: str = ""  # "", pause, hand_over
     end: WalkEnd | None = None
     steps: tuple[RecordedStep, ...] = ()

@@ -11,10 +11,14 @@ or `charging/overcharge#pulley` another tree, `back`, `next`, and in a procedure
 `""` is nowhere: the person to call.
 """
 
+from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Literal, NotRequired, TypedDict
 
-from builder.walk.rows import ComputedRow, CutPair, InstrumentRow, ReadingRow, ToolRow
+from builder.model.conditions import Conditions
+from builder.walk.rows import ComputedRow, CutPair, ReadingRow, ToolRow
 
+PROCEDURES = "procedures/"
 Target = str
 StateRow = tuple[str, str, str]  # condition, part, current; "" where it takes none
 Kind = Literal["check", "action", "fix", "stop", "return"]
@@ -185,11 +189,15 @@ class ShopTable(TypedDict):
     stuck: dict[str, str]  # the person to call: call, phone
 
 
-class WalkTables(TypedDict):
-    """All that a walk may come to: the shop, and trees by ID, loaded when a handoff needs them."""
+@dataclass(frozen=True, slots=True)
+class WalkTables:
+    """All that a walk may come to: the shop, and trees by ID, each loaded when it is needed."""
 
     shop: ShopTable
-    trees: dict[str, TreeTable]
+    trees: Mapping[str, TreeTable]
+    conditions: Conditions  # of the shop, for the planner of states
 
-
-__all__ = ["InstrumentRow", "ReadingRow", "ToolRow", "WalkTables"]
+    def __getitem__(self, inside: str) -> TreeTable:
+        """Return a tree, or a procedure as `procedures/<name>`. Raises KeyError."""
+        name = inside.removeprefix(PROCEDURES)
+        return self.trees[inside] if name == inside else self.shop["procedures"][name]

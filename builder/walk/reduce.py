@@ -1,0 +1,118 @@
+"""The reducer of a walk: state and event to the next state.
+
+In: `WalkTables`, a `WalkState`, an event. Out: the next state, or a `Refusal` that changes nothing.
+"""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from builder.walk.events import Answer, Back, Correct, Event, Start
+from builder.walk.forward import forward
+from builder.walk.told import physical_states
+from builder.walk.walk_state import Refusal, WalkState
+from builder.walk.walk_tables import WalkTables
+
+
+def reduce_event(tables: WalkTables, state: WalkState, event: Event) -> WalkState | Refusal:
+    """Return the state after an event."""
+    match event:
+        case Back():
+            return _undone(state, event)
+        case Correct():
+            return _corrected(tables, state, event)
+        case _:
+            following = _one_more(tables, state, event)
+            if isinstance(following, Refusal):
+                return following
+            return replace(following, events=(*state.events, event), before=state)
+
+
+def replay(tables: WalkTables, events: Iterable[Event]) -> WalkState | Refusal:
+    """Return the state after all events, or the first refusal, with the number of its event."""
+    state = WalkState()
+    for number, event in enumerate(events, 1):
+        following = reduce_event(tables, state, event)
+        if isinstance(following, Refusal):
+            return Refusal(f"event {number}: {following.message}")
+        state = following
+    return state
+
+
+def _one_more(tables: WalkTables, state: WalkState, event: Event) -> WalkState | Refusal:
+    following = forward(tables, state, event)
+    if isinstance(following, Refusal):
+        return following
+    return replace(following, done=(*state.done, event))
+
+
+def _undone(state: WalkState, event: Back) -> WalkState | Refusal:
+    """Return the state before the last event; what was measured since then is kept."""
+    if state.before is None:
+        return Refusal("there is nothing to undo")
+    before = state.before
+    kept = (*before.steps, *before.struck)
+    measured = (one for one in (*state.struck, *state.steps) if one.readings or one.wrote)
+    lost = tuple(one for one in measured if one not in kept)
+    return replace(before, events=(*state.events, event), struck=(*before.struck, *lost))
+
+
+def _corrected(tables: WalkTables, state: WalkState, event: Correct) -> WalkState | Refusal:
+    """Play the events again with another answer, as far as they still fit."""
+    if refusal := _not_correctable(state, event):
+        return refusal
+    entry = state.steps[event.index]
+    old = state.done[entry.event]
+    answer = Answer(
+        step=f"{entry.inside}#{entry.step}",
+        result=event.result,
+        readings=event.readings,
+        stated=event.stated,
+        at=old.at,
+        who=old.who,
+    )
+    again = WalkState()
+    for earlier in (*state.done[: entry.event], answer):
+        following = _one_more(tables, again, earlier)
+        if isinstance(following, Refusal):
+            return following
+        again = following
+    for later in state.done[entry.event + 1 :]:
+        following = _one_more(tables, again, later)
+        if isinstance(following, Refusal):
+            again = _parted(tables, state, again, event)
+            break
+        again = following
+    if again.steps == state.steps:
+        return state
+    struck = tuple(one for one in state.steps if one not in again.steps)
+    return replace(
+        again,
+        struck=(*state.struck, *struck),
+        acknowledged=state.acknowledged,
+        events=(*state.events, event),
+        before=state,
+    )
+
+
+def _not_correctable(state: WalkState, event: Correct) -> Refusal | None:
+    if state.paused:
+        return Refusal("resume the job first")
+    if not 0 <= event.index < len(state.steps):
+        return Refusal(f"there is no step {event.index}: the record has {len(state.steps)}, from 0")
+    entry = state.steps[event.index]
+    if entry.kind != "check" or entry.event < 0 or isinstance(state.done[entry.event], Start):
+        return Refusal("only the answer of a check can be corrected")
+    return None
+
+
+def _parted(tables: WalkTables, state: WalkState, again: WalkState, event: Correct) -> WalkState:
+    """Return where the corrected walk stands; the vehicle is as it was when it was corrected."""
+    put_back = dict.fromkeys((*again.put_back, *state.put_back))
+    return replace(
+        again,
+        now=physical_states(tables, state),
+        known=state.known,
+        put_back=tuple(put_back),
+        since=event.at,
+        worked=0,
+    )
