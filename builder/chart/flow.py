@@ -165,8 +165,8 @@ def _ranked(at: NumberedTree, sections: Sequence[OutlineSection], edges: Edges) 
 
 def _label(step: Step, way: ExitKind, line: ChartLine) -> str:
     match way:
-        case ExitKind.COULD_NOT:
-            return "could not be done"
+        case ExitKind.CANNOT_TEST:
+            return "can't test"
         case ExitKind.SPENT:
             return spent_words(step)
         case ExitKind.STILL_THERE:

@@ -94,4 +94,4 @@ class Check:
     computed: tuple[Computed, ...] = ()
     figure: Figure | None = None
     several: bool = False  # more than one result can match: the first one counts
-    could_not: Branch | None = None
+    cannot_test: Branch | None = None

@@ -227,7 +227,7 @@ def _reading(reading: Reading) -> str:
 
 def _otherwise(context: TreeContext, step: Step, check: Check) -> str:
     stuck = capitalized(stuck_advice(context.library.shop))
-    if not check.could_not:
+    if not check.cannot_test:
         return f"No match, or can't do it? {stuck}."
-    target = branch_target(context, step, check.could_not)
+    target = branch_target(context, step, check.cannot_test)
     return f"Can't do it? {capitalized(_target_text(target))}. No match? {stuck}."

@@ -199,7 +199,7 @@ def _settings(root: Map, site: Map) -> Shop:
     return Shop(
         name=the_text(root, "shop", "The shop"),
         site_address=the_text(root, "site_address", "https://charts.example/"),
-        labor_rate=number(root, "labour_rate") or Decimal(0),
+        labor_rate=number(root, "labor_rate") or Decimal(0),
         currency=the_text(root, "currency", "USD"),
         tax_percent=number(root, "tax_percent") or Decimal(0),
         tax_base=str(text(root, "tax_base") or "parts"),

@@ -61,7 +61,7 @@ def systems(root: Map) -> dict[str, System]:
 def lamps(root: Map) -> dict[str, Lamp]:
     """Read kb/lamps.yml."""
     return {
-        str(id_): Lamp(id_, the_text(node, "name"), text(node, "looks_like"), text(node, "colour"))
+        str(id_): Lamp(id_, the_text(node, "name"), text(node, "looks_like"), text(node, "color"))
         for id_, node in _entries(root)
     }
 

@@ -50,7 +50,7 @@ def check_from(step: Map, findings: list[Finding]) -> Check:
         computed=computed,
         figure=figure,
         several=text(step, "several") is not None,
-        could_not=branch(step, "could_not"),
+        cannot_test=branch(step, "cannot_test"),
     )
 
 

@@ -161,9 +161,9 @@ charge:
     assert chances.ends == {"x": Fraction(1, 4), "y": Fraction(3, 4)}
 
 
-def test_could_not_counts_only_if_nothing_else_leads_to_its_target(tree) -> None:
-    """`could_not` is an unusual exit of a step."""
-    checks = check("a", "x", "y") + "  could_not: "
+def test_cannot_test_counts_only_if_nothing_else_leads_to_its_target(tree) -> None:
+    """`cannot_test` is an unusual exit of a step."""
+    checks = check("a", "x", "y") + "  cannot_test: "
     assert walk_chances(tree(checks + "x\n" + ends(x=1, y=1))).routes["a", 2] == 0
     assert walk_chances(tree(checks + "z\n" + ends(x=1, y=1, z=2))).routes["a", 2] == Fraction(1, 2)
 

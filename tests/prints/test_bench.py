@@ -51,7 +51,7 @@ def prefix(tree: Tree, step: str) -> str:
         "Date",
         "Name",
         "☐ below 12.2 V (battery flat) → go to 3",
-        "☐ could not be done → go to 6",
+        "☐ can't test → go to 6",
         "plus: V",
         "ground: V",
         "sum = plus + ground:",

@@ -70,7 +70,7 @@ def whole(text: str, system: str, slug: str) -> str:
         own = {line.split(":")[0] for line in text.splitlines()}
         text = "".join(line for line in head if line.split(":")[0] not in own) + text
     for name, end in ENDS.items():
-        named = re.search(rf"(?:branch|then|spent|still_there|could_not): {name}\b", text)
+        named = re.search(rf"(?:branch|then|spent|still_there|cannot_test): {name}\b", text)
         if named and f"\n  {name}:" not in text:
             text = text.rstrip("\n") + "\n" + end
     return text

@@ -28,8 +28,8 @@ LAMPS = by_name(
     record("a warning light", "One warning light.",
            {"name": WORDS,
             "looks_like": string("a few words", "What it looks like.", "a battery", 120),
-            "colour": string("a color", "Red, amber, blue, or green.", "red", 28)},
-           ("name",), "{name: Charging light, looks_like: a battery, colour: red}"),
+            "color": string("a color", "Red, amber, blue, or green.", "red", 28)},
+           ("name",), "{name: Charging light, looks_like: a battery, color: red}"),
     "{charging: {name: Charging light}}",
 )  # fmt: skip
 HAZARDS = by_name(

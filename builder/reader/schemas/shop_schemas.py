@@ -20,7 +20,7 @@ SHOP = record(
     {"shop": string("a name", "The shop's name.", "Osei and Lind Motors", 60),
      "site_address": pattern("an address", "The address behind the QR code on a print.",
                              "https://charts.example/", r"^https?://[^\s\"'<>]+/$"),
-     "labour_rate": decimal("an amount", "The labor rate per hour.", 140, 0),
+     "labor_rate": decimal("an amount", "The labor rate per hour.", 140, 0),
      "currency": pattern("three letters", "The currency code (ISO 4217).", "USD", "^[A-Z]{3}$"),
      "tax_percent": decimal("percent", "The tax rate.", 8, 0),
      "tax_base": choice("what is taxed", "What the tax applies to.", "parts", "all", "none"),
@@ -33,8 +33,8 @@ SHOP = record(
      "longest_path": count("a whole number", "The most steps a path should have.", 40),
      "stuck": record("who to call", "Who to call when no result matches.",
                      {"call": WORDS, "phone": WORDS}, ("call",), "{call: foreman, phone: 14}")},
-    ("shop", "site_address", "labour_rate", "currency", "stuck"),
-    "{shop: Osei and Lind Motors, labour_rate: 140}",
+    ("shop", "site_address", "labor_rate", "currency", "stuck"),
+    "{shop: Osei and Lind Motors, labor_rate: 140}",
 )  # fmt: skip
 SITE = record(
     "the site's settings", "Site settings a shop can change; none of them runs code.",

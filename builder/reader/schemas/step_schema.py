@@ -24,7 +24,7 @@ VERBS = (
     "connect-battery", "clear-codes", "cycle-key", "read-codes-again", "drive",
     "check-ground", "check-network",
 )  # fmt: skip
-MODULE_VERBS = ("program", "configure", "pair", "initialise")
+MODULE_VERBS = ("program", "configure", "pair", "initialize")
 
 BRANCH = pattern(
     "a branch",
@@ -169,7 +169,7 @@ KIND: dict[str, tuple[Schema, dict[str, Schema]]] = {
             "results": several("a list of results, each with its branch", "Where each result goes.",
                                RESULT, "[{result: yes, branch: belt}, {result: no, branch: fuse}]",
                                0),
-            "could_not": BRANCH | {"description": "Where to go if you can't test."},
+            "cannot_test": BRANCH | {"description": "Where to go if you can't test."},
         },
     ),
     "action": (
