@@ -114,7 +114,7 @@ def _check_row(tree: Tree, step: Step, check: Check) -> Row:
     figure = check.figure if measured and "figure" in measured else None
     own = without_empty({
         "several": check.several,
-        "cannot_test": _target(tree, check.could_not),
+        "cannot_test": _target(tree, check.cannot_test),
         "figure": measured.get("figure") if measured else None,
         "look_up": str(figure.look_up) if figure else "",
     })  # fmt: skip

@@ -6,10 +6,10 @@ In: `WalkTables`, a `WalkState`, an event. Out: the next state, or a `Refusal` t
 from collections.abc import Iterable
 from dataclasses import replace
 
-from builder.walk.events import Answer, Back, Correct, Event, Start
+from builder.walk.events import Answer, Back, Correct, Event
 from builder.walk.forward import forward
 from builder.walk.told import physical_states
-from builder.walk.walk_state import Refusal, WalkState
+from builder.walk.walk_state import Refusal, VehicleAsIs, WalkState
 from builder.walk.walk_tables import WalkTables
 
 
@@ -38,11 +38,27 @@ def replay(tables: WalkTables, events: Iterable[Event]) -> WalkState | Refusal:
     return state
 
 
-def _one_more(tables: WalkTables, state: WalkState, event: Event) -> WalkState | Refusal:
-    following = forward(tables, state, event)
+def _one_more(
+    tables: WalkTables, state: WalkState, event: Event | VehicleAsIs
+) -> WalkState | Refusal:
+    if isinstance(event, VehicleAsIs):
+        following: WalkState | Refusal = _as_it_is(state, event)
+    else:
+        following = forward(tables, state, event)
     if isinstance(following, Refusal):
         return following
     return replace(following, done=(*state.done, event))
+
+
+def _as_it_is(state: WalkState, vehicle: VehicleAsIs) -> WalkState:
+    return replace(
+        state,
+        now=vehicle.now,
+        known=vehicle.known,
+        put_back=tuple(dict.fromkeys((*state.put_back, *vehicle.put_back))),
+        since=vehicle.since,
+        worked=0,
+    )
 
 
 def _undone(state: WalkState, event: Back) -> WalkState | Refusal:
@@ -60,26 +76,16 @@ def _corrected(tables: WalkTables, state: WalkState, event: Correct) -> WalkStat
     """Play the events again with another answer, as far as they still fit."""
     if refusal := _not_correctable(state, event):
         return refusal
-    entry = state.steps[event.index]
-    old = state.done[entry.event]
-    answer = Answer(
-        step=f"{entry.inside}#{entry.step}",
-        result=event.result,
-        readings=event.readings,
-        stated=event.stated,
-        at=old.at,
-        who=old.who,
-    )
-    again = WalkState()
-    for earlier in (*state.done[: entry.event], answer):
-        following = _one_more(tables, again, earlier)
-        if isinstance(following, Refusal):
-            return following
-        again = following
-    for later in state.done[entry.event + 1 :]:
+    at = state.steps[event.index].event
+    again = _played(tables, (*state.done[:at], _other_answer(state, event)))
+    if isinstance(again, Refusal):
+        return again
+    for later in state.done[at + 1 :]:
         following = _one_more(tables, again, later)
         if isinstance(following, Refusal):
-            again = _parted(tables, state, again, event)
+            now = physical_states(tables, state)
+            vehicle = VehicleAsIs(now, state.known, state.put_back, event.at)
+            again = replace(_as_it_is(again, vehicle), done=(*again.done, vehicle))
             break
         again = following
     if again.steps == state.steps:
@@ -94,25 +100,36 @@ def _corrected(tables: WalkTables, state: WalkState, event: Correct) -> WalkStat
     )
 
 
+def _other_answer(state: WalkState, event: Correct) -> Answer:
+    entry = state.steps[event.index]
+    old = state.done[entry.event]
+    assert not isinstance(old, VehicleAsIs)
+    return Answer(
+        step=f"{entry.inside}#{entry.step}",
+        result=event.result,
+        readings=event.readings,
+        stated=event.stated,
+        at=old.at,
+        who=old.who,
+    )
+
+
+def _played(tables: WalkTables, events: Iterable[Event | VehicleAsIs]) -> WalkState | Refusal:
+    state = WalkState()
+    for event in events:
+        following = _one_more(tables, state, event)
+        if isinstance(following, Refusal):
+            return following
+        state = following
+    return state
+
+
 def _not_correctable(state: WalkState, event: Correct) -> Refusal | None:
     if state.paused:
         return Refusal("resume the job first")
     if not 0 <= event.index < len(state.steps):
         return Refusal(f"there is no step {event.index}: the record has {len(state.steps)}, from 0")
     entry = state.steps[event.index]
-    if entry.kind != "check" or entry.event < 0 or isinstance(state.done[entry.event], Start):
+    if entry.kind != "check" or entry.event < 0:
         return Refusal("only the answer of a check can be corrected")
     return None
-
-
-def _parted(tables: WalkTables, state: WalkState, again: WalkState, event: Correct) -> WalkState:
-    """Return where the corrected walk stands; the vehicle is as it was when it was corrected."""
-    put_back = dict.fromkeys((*again.put_back, *state.put_back))
-    return replace(
-        again,
-        now=physical_states(tables, state),
-        known=state.known,
-        put_back=tuple(put_back),
-        since=event.at,
-        worked=0,
-    )

@@ -27,6 +27,12 @@ from builder.walk.told import hazards_at, plan_of, row_of, unread
 from builder.walk.walk_state import Refusal, WalkState
 from builder.walk.walk_tables import WalkTables
 
+_INSTEAD = {
+    "check": "this is a check: answer it",
+    "action": "this is an action: mark it as done",
+    "fix": "this is a fix: mark it as done",
+}
+
 
 def unfit(tables: WalkTables, state: WalkState, event: Event) -> Refusal | None:
     """Return why an event can't be now."""
@@ -88,7 +94,7 @@ def _of_the_kind(tables: WalkTables, state: WalkState, event: Event) -> str:
         return "the repair is done: go through its tests"
     gives_up = isinstance(event, CannotTest | NoneOfThese) and row["kind"] != "fix"
     if not gives_up and isinstance(event, Done) != (row["kind"] in ("action", "fix")):
-        return f"this step is a {row['kind']}: {_instead(row['kind'])}"
+        return _INSTEAD[row["kind"]]
     if isinstance(event, RunProcedure | TakeEarlier) and "by" not in row:
         return "this check runs no procedure: answer it"
     if isinstance(event, TakeEarlier) and run_key(row, frame) not in state.proved:
@@ -99,10 +105,6 @@ def _of_the_kind(tables: WalkTables, state: WalkState, event: Event) -> str:
 def _tests_in_words(state: WalkState) -> bool:
     """Whether the walk is at a test in words, and not in a check that verifies."""
     return state.verifying is not None and not any(frame.verifies for frame in state.frames)
-
-
-def _instead(kind: str) -> str:
-    return "answer it" if kind == "check" else "mark it as done"
 
 
 def _cautions(tables: WalkTables, state: WalkState, event: Event) -> str:

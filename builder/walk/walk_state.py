@@ -92,6 +92,19 @@ class WalkEnd:
 
 
 @dataclass(frozen=True, slots=True)
+class VehicleAsIs:
+    """What holds where an answer was corrected and later steps don't follow any more.
+
+    It stands among the events that hold, but is none: the vehicle stays as those steps left it.
+    """
+
+    now: States
+    known: frozenset[str]
+    put_back: tuple[str, ...]
+    since: str
+
+
+@dataclass(frozen=True, slots=True)
 class WalkState:
     """A walk so far.
 
@@ -123,6 +136,6 @@ class WalkState:
     acknowledged: tuple[Acknowledged, ...] = ()
     since: str = ""  # the time that the walk came to the step, or was resumed
     worked: int = 0  # seconds at the step before that
-    done: tuple[Event, ...] = ()  # the events that hold
+    done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold
     events: tuple[Event, ...] = ()  # all, with those that were undone
     before: "WalkState | None" = None  # without the last event

@@ -189,7 +189,7 @@ class ShopTable(TypedDict):
     stuck: dict[str, str]  # the person to call: call, phone
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class WalkTables:
     """All that a walk may come to: the shop, and trees by ID, each loaded when it is needed."""
 
