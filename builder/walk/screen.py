@@ -17,6 +17,8 @@ their placeholders filled in.
     minutes, wait                 of the step and its changes, as text
     visit       [2, 3]: the second time, of at most three
     passed      texts of the steps that were spent on the way here
+    readings    what to read, with the specs to look up first: {"name", "unit", "phrases"}
+    look_up     the spec to look up, in words
     results     {"text", "means"}, in the order of the step
     ranges      by reading with a spec, the good range as two cuts
     procedure   of a check with `by`: its title
@@ -126,7 +128,7 @@ def _answers(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str
         for one in row.get("results", ())
     ]
     if "by" not in row:
-        return {"results": results}
+        return {"results": results, "readings": _readings(row), "look_up": row.get("look_up", "")}
     procedure = tables.shop["procedures"].get(row["by"]["procedure"])
     word, place = state.proved.get(run_key(row, frame), ("", ""))
     is_elsewhere = place and place != frame.place
@@ -135,6 +137,16 @@ def _answers(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str
         "procedure": procedure["title"] if procedure else "",
         "earlier": {"word": word, "step": place} if is_elsewhere else None,
     }
+
+
+def _readings(row: WalkStepRow) -> list[dict[str, Any]]:
+    readings = row.get("readings", [])
+    specs = [{"name": name, "unit": readings[0]["unit"]} for name in row.get("figure", ())]
+    return specs + [
+        {"name": one["name"], "unit": one["unit"]}
+        | ({"phrases": one["phrases"]} if "phrases" in one else {})
+        for one in readings
+    ]
 
 
 def _progress(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str, Any]:

@@ -43,13 +43,6 @@ class ByRow(TypedDict):
     takes: dict[str, str]
 
 
-class SpecNeededRow(TypedDict):
-    """A spec of the vehicle maker to look up: `from` and `to` of a range, or `limit`."""
-
-    text: str  # what to look up
-    names: list[str]
-
-
 class VerifyRow(TypedDict):
     """One test after the repair: in words, or a check of this tree, or a procedure."""
 
@@ -93,7 +86,7 @@ class WalkStepRow(TypedDict):
     results: NotRequired[list[WalkResultRow]]
     tools: NotRequired[list[str]]
     figure: NotRequired[list[str]]  # the names of the spec to look up, as `follow` has them
-    look_up: NotRequired[SpecNeededRow]
+    look_up: NotRequired[str]  # that spec in words
     specs: NotRequired[dict[str, str]]  # by reading, the shop's spec
     several: NotRequired[bool]  # more than one result may be true: the first counts
     cannot_test: NotRequired[Target]
