@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from builder.walk.answers import answered
+from builder.walk.answered import answered
 from builder.walk.events import (
     Answer,
     CannotTest,
