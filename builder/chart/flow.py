@@ -202,7 +202,7 @@ def _named_in_notes(at: NumberedTree) -> frozenset[str]:
         str(way.branch.step)
         for step in at.tree.steps.values()
         for way in undrawn_ways(at.drawn, step)
-        if way.branch.step and not way.branch.tree
+        if way.branch.step and not way.branch.leaves
     )
 
 

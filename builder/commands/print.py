@@ -42,8 +42,8 @@ def run(options: argparse.Namespace) -> int:
     """Print every sheet that is asked for."""
     from tqdm import tqdm
 
+    from builder.check.filled_tree import tree_of
     from builder.prints.print_jobs import print_trees, tree_ids
-    from builder.reader.trees import tree_of
 
     shop = shop_of(options)
     out = Path(options.out) if options.out else shop / "prints"

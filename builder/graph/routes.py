@@ -42,7 +42,7 @@ class Exit:
 
 @dataclass(frozen=True, slots=True)
 class Route:
-    """One edge from a step to another of the same tree, or (`to` is None) out of the tree."""
+    """One edge from a step to another, or (`to` is None) out of the tree or the procedure."""
 
     source: str
     to: str | None
@@ -107,7 +107,7 @@ def _targets(
     if exit_.kind is ExitKind.NEXT:
         looped = list_step(tree, step)
         return [looped] if looped else []
-    if exit_.branch.tree:
+    if exit_.branch.leaves:
         return [None]
     return [exit_.branch.step] if exit_.branch.step in tree.steps else []
 

@@ -14,7 +14,7 @@ from builder.pages.branches import BranchTarget, TreeContext, branch_target
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import PriceLine
 from builder.wording.labels import STOP_LABELS
-from builder.wording.sentences import capitalized, module_name, requirement_text
+from builder.wording.sentences import capitalized, module_name, verification_text
 from builder.wording.value_text import money_text, number_text
 
 
@@ -61,7 +61,7 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         hours=f"{number_text(fix.hours)} h" if fix.hours is not None else "",
         parts=tuple(_part(context, part) for part in fix.parts),
         replaces=_replaces(context, fix),
-        verify=tuple(capitalized(requirement_text(text)) for text in fix.verify),
+        verify=tuple(capitalized(verification_text(one)) for one in fix.verify),
         still_there=branch_target(context, step, after) if after else None,
         tell=str(fix.tell or ""),
         options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),

@@ -5,8 +5,8 @@ In: the catalog of trees. Out: `Page`s.
 
 from collections.abc import Iterator
 
-from builder.model.knowledge import Vehicle
 from builder.model.module_record import Module
+from builder.model.vehicle_data import Vehicle
 from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render

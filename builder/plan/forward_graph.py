@@ -78,7 +78,7 @@ def _usual_edges(tree: Tree, start: str) -> list[ForwardEdge]:
 def _edges_to_steps(tree: Tree) -> Iterable[ForwardEdge]:
     for step in tree.steps.values():
         for index, exit_ in enumerate(exits(step)):
-            to = None if exit_.branch.tree else str(exit_.branch.step)
+            to = None if exit_.branch.leaves else str(exit_.branch.step)
             is_named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
             if is_named and (to is None or to in tree.steps):
                 yield ForwardEdge(str(step.id), index, to, exit_)

@@ -32,6 +32,7 @@ from builder.trade.units import find_unit
 from builder.wording.labels import STEP_LABELS
 from builder.wording.placeholders import in_plain_words
 from builder.wording.results import NO_BREAK, tied
+from builder.wording.sentences import verification_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
@@ -175,8 +176,8 @@ def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
     for item in step.write_down:
         yield blank_to_fill(f"{item}:", LONG)
     if isinstance(step.body, Fix):
-        for item in step.body.verify:
-            yield paragraph(f"☐ Verified: {DEED_WORDS.get(item, item)}")
+        for one in step.body.verify:
+            yield paragraph(f"☐ Verified: {verification_text(one)}")
     if several:
         yield quiet_paragraph(node.notes[0])
     yield from _ways(step, flow)

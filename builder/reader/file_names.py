@@ -15,9 +15,16 @@ from builder.reader.folders import UNREAD, listing, not_a_folder
 from builder.reader.source import mistake
 
 KNOWLEDGE = (
-    "codes", "conditions", "glossary", "hazards", "lamps", "systems", "tools", "vehicles", "words",
+    "codes", "conditions", "glossary", "hazards", "lamps", "parts", "specs", "systems", "tools",
+    "words",
 )  # fmt: skip
-OF_MANY = {"kb/modules": ".yml", "kb/cases": ".yml", "kb/how-to": ".md"}  # a file a record
+OF_MANY = {
+    "kb/modules": ".yml",
+    "kb/cases": ".yml",
+    "kb/how-to": ".md",
+    "kb/procedures": ".yml",
+    "kb/vehicles": ".yml",
+}  # a file a record
 FOLDERS = ("trees", "kb", "site_config")
 PICTURES = "kb/how-to/pictures"
 RESERVED = ("index", "readme")  # the site engine makes a folder's own page from these
