@@ -93,8 +93,7 @@ def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
         write_assets(site.library, new)
         write_pictures(site.shop, site.library.pictures, site.cache, new)
         write_files(site.files, new)
-        write_pages(pages, new)
-        publish(new, out, before)
+        publish(new, write_pages(pages, new), out, before)
     with transaction(site.cache):
         drop_removed_pages(pages)
     sheets = sum(len(page.files) for page in pages.this_build.values())
