@@ -90,7 +90,7 @@ def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
         put_engine_file(pages, name, content)
     with folder_beside(out) as folder:
         new = folder / "new"
-        write_assets(site.library, new)
+        write_assets(site.library, site.cache, new)
         write_pictures(site.shop, site.library.pictures, site.cache, new)
         write_files(site.files, new)
         publish(new, write_pages(pages, new), out, before)
