@@ -69,6 +69,14 @@ MODULES = (
     "prove_before_replacing",
     "unmarked_test",
     "after",
+    # evidence
+    "part_without_proof",
+    "proved_by",
+    "quoted_reading",
+    "claim_without_reading",
+    "no_such_verification",
+    # drive
+    "no_drive_advice",
     # setup
     "missing_set_up",
     "used_part_refused",

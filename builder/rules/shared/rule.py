@@ -29,6 +29,8 @@ class Family(StrEnum):
     FLOW = "flow"
     READINGS = "readings"
     ORDER = "order"
+    EVIDENCE = "evidence"
+    DRIVE = "drive"
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
