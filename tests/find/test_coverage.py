@@ -2,7 +2,8 @@
 
 import pytest
 
-from builder.find.coverage import concept_weight, measure_coverage
+from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.coverage import kind_of, measure_coverage
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
@@ -30,7 +31,7 @@ def test_an_everyday_word_counts_less_only_by_itself(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
     """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
-    assert concept_weight(Concept(wordings), index_of("No crank")) == percent
+    assert KIND_WEIGHTS[kind_of(Concept(wordings), index_of("No crank", "A good thing"))] == percent
 
 
 def test_the_opposite_counts_a_quarter() -> None:
