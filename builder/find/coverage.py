@@ -81,17 +81,8 @@ def measure_coverage(concepts: Sequence[Concept], index: SymptomIndex) -> QueryC
             telling += 1
             _add(in_title, _entries_above(_by_title(in_phrases, index), CLEAR_CREDIT), 1)
     phrases = _best_phrases(index, phrase_gain, phrase_credit, most)
-    return QueryCoverage(
-        words,
-        telling,
-        len(concepts) == 1 == concepts[0].words,
-        gain,
-        credit,
-        phrases,
-        named,
-        has,
-        in_title,
-    )
+    one = len(concepts) == 1 == concepts[0].words
+    return QueryCoverage(words, telling, one, gain, credit, phrases, named, has, in_title)
 
 
 def _entries_above(credits: Credits, least: int) -> Credits:

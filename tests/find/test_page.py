@@ -164,7 +164,7 @@ def test_an_ambiguous_word_is_asked_about(page: Page) -> None:
 
 
 def test_nothing_found_is_explained(page: Page) -> None:
-    """No tree: that is said, with the words in no tree and the way to begin one; browsing is open."""
+    """No tree: it says so, with the words in no tree and how to begin one; the lists come back."""
     ask(page, "xyzzy quux")
     assert page.locator(".find-count").inner_text() == "We have no tree for this."
     assert "xyzzy" in page.locator(".find-understood").inner_text()
