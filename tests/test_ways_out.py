@@ -115,7 +115,7 @@ def step_words(draw: st.DrawFn, kind: str, around: Around) -> Words:
         targets = [draw(on), *draw(st.lists(others, min_size=1, max_size=3))]
         words["results"] = [draw(_result_words(at, name)) for at, name in enumerate(targets)]
         if draw(st.booleans()):
-            words["could_not"] = draw(to)
+            words["cannot_test"] = draw(to)
     elif kind == "action":
         words["then"] = draw(on)
     elif kind == "fix":
@@ -236,7 +236,7 @@ def test_no_tree_hangs_its_prints(drawn: tuple[Tree, Tree]) -> None:
 
 
 PLACES = {
-    "could_not": {"check": "Look", "results": [{"result": "yes", "branch": "fix"}]},
+    "cannot_test": {"check": "Look", "results": [{"result": "yes", "branch": "fix"}]},
     "still_there": {"fix": "Mend it", "cause": "It is worn", "weight": 1, "verify": ["again"]},
     "spent": {"action": "Charge it", "at_most": 1, "then": "fix"},
     "then": {"action": "Charge it"},

@@ -27,7 +27,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the shop; if it is sound, build the site."""
-    from builder.reader.trees import tree_of
+    from builder.check.filled_tree import tree_of
     from builder.site.build_site import SiteInput, build_site
 
     start, shop = monotonic(), shop_of(options)

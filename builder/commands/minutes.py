@@ -4,6 +4,7 @@ import argparse
 import json
 
 from builder.commands.place import shop_of
+from builder.commands.tree_names import tree_named
 
 NAME = "minutes"
 HELP = "estimate how long a tree takes"
@@ -17,10 +18,16 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the expected, shortest and longest time of a tree, and those of each fix."""
+    from builder.cache.database import opened
+    from builder.check.filled_tree import tree_of
+    from builder.check.verdict import known_library
     from builder.plan.minutes import minutes_as_json, tree_minutes
-    from builder.reader.trees import the_tree
 
-    whole = tree_minutes(the_tree(shop_of(options), options.tree))
+    shop = shop_of(options)
+    with opened(shop) as cache:
+        library = known_library(shop, cache)
+    id_ = tree_named(options.tree, library.trees)
+    whole = tree_minutes(tree_of(shop, library, id_))
     if options.format == "json":
         print(json.dumps(minutes_as_json(whole), indent=2))
         return 0

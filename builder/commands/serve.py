@@ -35,7 +35,7 @@ def rebuild(shop: Path, printed: set[str], out: Path) -> int:
 
     `printed` are the notes that were printed before: each is printed once.
     """
-    from builder.reader.trees import tree_of
+    from builder.check.filled_tree import tree_of
     from builder.site.build_site import SiteInput, build_site
 
     with opened(shop) as cache:

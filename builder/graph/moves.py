@@ -100,7 +100,7 @@ def moves_of(tree: Tree) -> Moves:
 
 
 def _leads_nowhere(tree: Tree, exit_: Exit) -> bool:
-    named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT) and not exit_.branch.tree
+    named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT) and not exit_.branch.leaves
     return named and exit_.branch.step not in tree.steps
 
 

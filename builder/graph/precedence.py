@@ -64,7 +64,7 @@ def leaves_done(step: Step, move: Move) -> bool:
     was left before; a step that could not be done is not done.
     """
     exit_ = move.route.exit
-    if exit_.kind is ExitKind.COULD_NOT:
+    if exit_.kind is ExitKind.CANNOT_TEST:
         return False
     marked = isinstance(step.body, Check) and any(result.done for result in step.body.results)
     return not marked or bool(exit_.result and exit_.result.done)

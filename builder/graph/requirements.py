@@ -20,7 +20,7 @@ class Requirement:
 
 
 # A module can be lost when its supply voltage drops during these.
-WRITING_VERBS = frozenset({"program", "configure", "initialise"})
+WRITING_VERBS = frozenset({"program", "configure", "initialize"})
 
 CODES_RECORDED = Requirement(
     name="the codes are recorded",

@@ -23,7 +23,7 @@ class ExitKind(StrEnum):
     NEXT = "next"  # to the next item of a list
     STILL_THERE = "still there"  # a verification that failed; taken once
     SPENT = "spent"  # `at_most` is used up, or the list is done
-    COULD_NOT = "could not"
+    CANNOT_TEST = "cannot test"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ class Exit:
 
 @dataclass(frozen=True, slots=True)
 class Route:
-    """One edge from a step to another of the same tree, or (`to` is None) out of the tree."""
+    """One edge from a step to another, or (`to` is None) out of the tree or the procedure."""
 
     source: str
     to: str | None
@@ -58,10 +58,10 @@ class Route:
 def exits(step: Step) -> list[Exit]:
     """Return every exit of a step, in the order of the file."""
     match step.body:
-        case Check(results=results, could_not=could_not):
+        case Check(results=results, cannot_test=cannot_test):
             step_exits = [_of_result(result) for result in results]
-            if could_not:
-                step_exits.append(Exit(ExitKind.COULD_NOT, could_not))
+            if cannot_test:
+                step_exits.append(Exit(ExitKind.CANNOT_TEST, cannot_test))
         case Action(then=then):
             step_exits = [Exit(_kind_of_then(then), then)] if then else []
         case Fix(still_there=still_there):
@@ -107,7 +107,7 @@ def _targets(
     if exit_.kind is ExitKind.NEXT:
         looped = list_step(tree, step)
         return [looped] if looped else []
-    if exit_.branch.tree:
+    if exit_.branch.leaves:
         return [None]
     return [exit_.branch.step] if exit_.branch.step in tree.steps else []
 

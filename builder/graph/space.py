@@ -10,7 +10,7 @@ from decimal import Decimal
 from functools import partial
 
 from builder.model.checks import Check, Computed, Reading, Result
-from builder.model.figures import COMPARISONS, PLACES
+from builder.model.figures import COMPARISONS, NOTHING_SHOWN, PLACES
 from builder.model.ranges import EVERYTHING, OVER, TOP, Box, Cut, Range, between
 from builder.trade.expressions import Expression, bounds_of_expression, parse_expression
 from builder.trade.mistake import Mistake
@@ -61,9 +61,13 @@ def space_of(check: Check) -> Space | None:
     axes = tuple(_axes(check))
     if not axes or any(axis.domain.empty for axis in axes):
         return None
-    results = tuple(result for result in check.results if not result.otherwise)
+    results = tuple(result for result in check.results if _has_box(result))
     boxes = tuple(_box(check, axes, result) for result in results)
     return Space(axes, results, boxes)
+
+
+def _has_box(result: Result) -> bool:
+    return not result.otherwise and NOTHING_SHOWN not in result.compares.values()
 
 
 def _axes(check: Check) -> Iterator[Axis]:

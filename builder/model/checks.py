@@ -14,21 +14,27 @@ from builder.model.text import Number, Position, Text
 
 @dataclass(frozen=True, slots=True)
 class Branch:
-    """Where a result or an action leads."""
+    """Where a result or an action leads, or the word that a procedure returns."""
 
     text: Text  # as written: `belt`, `network/unit-silent#answers`, `next`, `back`
     step: str | None = None  # in this tree, or in the tree handed off to
     tree: str | None = None  # the tree handed off to
+    returns: bool = False  # from a procedure, with `text` as the word
+
+    @property
+    def leaves(self) -> bool:
+        """Whether it leaves the tree or the procedure."""
+        return self.tree is not None or self.returns
 
     @property
     def next_item(self) -> bool:
         """Whether it continues with the next item of the step's list."""
-        return self.text == "next"
+        return self.text == "next" and not self.returns
 
     @property
     def back(self) -> bool:
         """Whether it goes back to the step that led here."""
-        return self.text == "back"
+        return self.text == "back" and not self.returns
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +45,8 @@ class Result:
     text: Text  # the phrase or range as written; of several readings "plus: ..., ground: ..."
     branch: Branch
     ranges: Mapping[str, Range] = field(default_factory=dict)  # reading name to range; {} = phrase
+    # Reading name to `below spec`, `within spec`, `above spec` or `none` (nothing shown).
+    compares: Mapping[str, Text] = field(default_factory=dict)
     otherwise: bool = False  # everything the results above don't cover; only with several readings
     means: Text | None = None
     done: bool = False
@@ -58,6 +66,7 @@ class Reading:
     high: Decimal  # infinity where `to: OL`: the meter can show over-limit
     resolution: Number | None = None
     origin: Text | None = None
+    spec: Text | None = None  # its name: unit and range come from there
     one_of: tuple[Text, ...] = ()  # phrases instead of a number: then low and high count them
 
     @property
@@ -94,4 +103,6 @@ class Check:
     computed: tuple[Computed, ...] = ()
     figure: Figure | None = None
     several: bool = False  # more than one result can match: the first one counts
-    could_not: Branch | None = None
+    cannot_test: Branch | None = None
+    by: Text | None = None  # the procedure that finds the result
+    with_: Mapping[str, Text] = field(default_factory=dict)  # what the procedure takes

@@ -1,9 +1,10 @@
-"""The ends of a tree: a fix, which repairs, and a stop, which doesn't.
+"""The ends of a tree or a procedure: a fix, which repairs, a stop, which doesn't, and a return.
 
-In: filled by the reader. Out: `Fix` and `Stop`, the bodies of steps that end a walk.
+In: filled by the reader. Out: `Fix`, `Stop` and `Return`, the bodies of steps that end a walk.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import StrEnum
 
@@ -36,6 +37,44 @@ class Replaces:
     part: Text  # new | used
 
 
+class Drive(StrEnum):
+    """Whether the vehicle may be driven as it is, before the repair; the mildest first."""
+
+    YES = "yes"
+    WITH_CARE = "with care"
+    NO = "no"
+
+
+@dataclass(frozen=True, slots=True)
+class Verification:
+    """One thing that proves a repair: a check of the tree, a procedure, or free text."""
+
+    text: Text  # the name of a check or a procedure, which has no blank; or free text
+    passes: Text | None = None  # the result that passes, or the one thing the procedure takes
+    readings: Mapping[str, Text] = field(default_factory=dict)  # what passes, of several readings
+
+    @property
+    def is_named(self) -> bool:
+        """Whether it names a check or a procedure."""
+        return " " not in self.text
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """A check that a fix rests on, and the results of it that will do."""
+
+    step: Text
+    results: tuple[Text, ...]
+
+
+class PartKind(StrEnum):
+    """What kind of part an option installs."""
+
+    NEW = "new"
+    USED = "used"
+    REBUILT = "rebuilt"
+
+
 @dataclass(frozen=True, slots=True)
 class FixOption:
     """An estimate option of a fix; it replaces the standard option with the same ID."""
@@ -50,6 +89,7 @@ class FixOption:
     note: Text | None = None
     not_offered: Text | None = None
     chance: Number | None = None  # of a comeback with the same fault, 0 to 1
+    part: PartKind | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +101,11 @@ class Fix:
     hours: Number | None = None
     parts: tuple[Part, ...] = ()
     replaces: Replaces | None = None
-    verify: tuple[Text, ...] = ()
+    verify: tuple[Verification, ...] = ()
+    proved_by: tuple[Proof, ...] = ()
+    torques: tuple[Text, ...] = ()  # names in the vehicle's file
+    drive: Drive | None = None  # None: as the tree says
+    why: Text | None = None
     still_there: Branch | None = None
     tell: Text | None = None
     options: tuple[FixOption, ...] = ()
@@ -83,3 +127,10 @@ class Stop:
 
     kind: StopKind
     weight: Number | None = None
+    drive: Drive | None = None  # None: as the tree says
+    why: Text | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Return:
+    """An end of a procedure; the words of its step are the word that it returns."""

@@ -35,6 +35,8 @@ COMPARISONS: Mapping[FigureKind, Mapping[str, Range]] = {
         "at least the figure": _places(1, 2),
     },
 }
+NOTHING_SHOWN = "none"
+SPEC_WORDS = ("below spec", "within spec", "above spec", NOTHING_SHOWN)
 PLACES: Mapping[FigureKind, tuple[str, ...]] = {
     FigureKind.BAND: ("below the figure", "within the figure", "above the figure"),
     FigureKind.LIMIT: ("below the figure", "exactly at the figure", "above the figure"),

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from builder.model.text import Number, Position, Text
-from builder.model.tree import Scope, Signed
+from builder.model.tree import Signed
 
 
 class Signal(StrEnum):
@@ -29,11 +29,12 @@ class Hazard:
     hazard: Text
     harm: Text
     avoid: Text
+    one_line: Text | None = None
 
     @property
     def short(self) -> str:
-        """Its ID in words, for a single line: battery gas."""
-        return self.id.replace("-", " ")
+        """Its words for a single line; by default its ID: battery gas."""
+        return str(self.one_line or self.id.replace("-", " "))
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,16 +76,6 @@ class System:
 
     id: Text
     name: Text
-
-
-@dataclass(frozen=True, slots=True)
-class Vehicle:
-    """A vehicle that the shop works on."""
-
-    id: Text
-    scope: Scope
-    lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
-    note: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,14 +20,15 @@ from builder.model.knowledge import (
     System,
     Term,
     Tool,
-    Vehicle,
     Word,
 )
 from builder.model.module_record import Module
+from builder.model.procedures import Procedure
 from builder.model.shop import Shop
 from builder.model.silence import Silence
 from builder.model.summary import Handoff, TreeListing, TreeSummary, listing_of
 from builder.model.tree import Status
+from builder.model.vehicle_data import Spec, Vehicle, VehiclePart
 
 
 class NotThereError(Exception):
@@ -73,6 +74,9 @@ class Library:
     lamps: Mapping[str, Lamp] = field(default_factory=dict)
     hazards: Mapping[str, Hazard] = field(default_factory=dict)
     conditions: Mapping[str, Condition] = field(default_factory=dict)
+    procedures: Mapping[str, Procedure] = field(default_factory=dict)
+    specs: Mapping[str, Spec] = field(default_factory=dict)
+    parts: Mapping[str, VehiclePart] = field(default_factory=dict)
     tools: Mapping[str, Tool] = field(default_factory=dict)
     vehicles: Mapping[str, Vehicle] = field(default_factory=dict)
     codes: Mapping[str, CodeEntry] = field(default_factory=dict)

@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from builder.model.ends import Money
 from builder.model.text import Number, Position, Text
-from builder.model.tree import Scope
+from builder.model.tree import Need, Scope
 
 
 class Needed(StrEnum):
@@ -60,6 +60,17 @@ class SetUpStep:
 
 
 @dataclass(frozen=True, slots=True)
+class Fitting:
+    """How a module is installed; every fix that replaces it inherits this."""
+
+    do: tuple[Text, ...] = ()
+    when: tuple[Text, ...] = ()  # conditions in free text
+    needs: tuple[Need, ...] = ()  # states of the vehicle
+    hazards: tuple[Text, ...] = ()
+    torques: tuple[Text, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Module:
     """The setup record of a control module."""
 
@@ -83,3 +94,4 @@ class Module:
     price: Money | None = None
     hours: Mapping[str, Number] = field(default_factory=dict)  # fit, set_up, verify
     source: Mapping[str, Text] = field(default_factory=dict)
+    fit: Fitting | None = None

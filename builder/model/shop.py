@@ -36,4 +36,9 @@ class Shop:
     review_months: int = 12  # how long a review is valid
     stuck: Mapping[str, Text] = field(default_factory=dict)  # call: foreman, phone: 14
     longest_path: int = 40  # steps; a longer path is a finding
+    most_steps: int = 24  # checks and actions of a tree; more are a finding
+    most_words: int = 30  # of a note; more are a finding
+    phone: Text | None = None  # on what the customer gets
+    diagnosis_fee: Money | None = None
+    prices_hold: Text | None = None  # how long, such as `30 days`
     site: SiteSettings = SiteSettings()

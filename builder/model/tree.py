@@ -1,7 +1,7 @@
 """A decision tree in the words of the format.
 
 In: filled by the reader from `trees/<system>/<slug>.yml`. Out: used by every other room. A step's
-`body` says what kind it is: `Check`, `Action`, `Fix` or `Stop`.
+`body` says what kind it is: `Check`, `Action`, `Fix`, `Stop` or, in a procedure, `Return`.
 """
 
 from collections.abc import Mapping
@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from builder.model.checks import Branch, Check
-from builder.model.ends import Fix, Stop
+from builder.model.ends import Drive, Fix, Return, Stop
 from builder.model.silence import Silence
 from builder.model.text import Number, Position, Text
 
@@ -39,15 +39,39 @@ class Deed:
 
 
 @dataclass(frozen=True, slots=True)
+class Need:
+    """A state of the vehicle that a step needs, as written: `key-on`, `{unplugged: alternator}`."""
+
+    condition: Text  # its id
+    value: Text | None = None  # the part, or the current of a load; may be a placeholder
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """Where at the vehicle a step works: a phrase, or a part, a connector or a fuse."""
+
+    at: Position
+    phrase: Text | None = None
+    part: Text | None = None
+    connector: Text | None = None  # in trees for one vehicle
+    pins: tuple[Text, ...] = ()  # roles of a part's pins, numbers of a connector's
+    fuse: Text | None = None  # the part that the fuse feeds
+
+
+@dataclass(frozen=True, slots=True)
 class Step:
     """One step of a tree."""
 
     id: Text
     at: Position  # of the whole step
-    text: Text  # the words after `check:`, `action:`, `fix:` or `stop:`
-    body: Check | Action | Fix | Stop
+    text: Text  # the words after `check:`, `action:`, `fix:`, `stop:` or `return:`
+    body: Check | Action | Fix | Stop | Return
     note: Text | None = None
-    when: tuple[Text, ...] = ()
+    do: tuple[Text, ...] = ()  # what is done before the answer, a line each
+    where: Where | None = None
+    when: tuple[Text, ...] = ()  # conditions in free text
+    needs: tuple[Need, ...] = ()  # states of the vehicle
+    hook_up: Text | None = None  # the state in which the `do` lines are done
     tools: tuple[Text, ...] = ()
     how_to: Text | None = None
     picture: Picture | None = None
@@ -66,7 +90,7 @@ class Step:
 
     @property
     def kind(self) -> str:
-        """The key of the format: check, action, fix or stop."""
+        """The key of the format: check, action, fix, stop or return."""
         return type(self.body).__name__.lower()
 
 
@@ -99,14 +123,26 @@ class Signed:
     date: Text
 
 
+class ValueKind(StrEnum):
+    """What kind of value a placeholder stands for."""
+
+    PART = "part"
+    CURRENT = "current"  # of a load, such as `9 A`
+    SPEC = "spec"
+    MODULE = "module"
+    TEXT = "text"
+
+
 @dataclass(frozen=True, slots=True)
 class Question:
-    """A question asked once for the whole tree, and the DTCs that answer it."""
+    """A question asked once for the whole tree, or a value that a procedure takes."""
 
     name: Text
     ask: Text
     one_of: tuple[Text, ...] = ()
     codes: Mapping[str, Text] = field(default_factory=dict)
+    kind: ValueKind = ValueKind.TEXT
+    default: Text | None = None
 
 
 class Status(StrEnum):
@@ -134,9 +170,12 @@ class Tree:
     written: Signed | None = None
     reviewed: Signed | None = None
     replaced_by: Text | None = None
+    drive: Drive | None = None  # for every end that has none of its own
+    why: Text | None = None
     asks: tuple[Question, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
+    format: int = 2
     broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
     defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
 

@@ -19,7 +19,7 @@ from builder.wording.value_text import number_text
 _INCOMING_TEXTS = {
     ExitKind.STILL_THERE: "not fixed",
     ExitKind.SPENT: "after the last try",
-    ExitKind.COULD_NOT: "can't do it",
+    ExitKind.CANNOT_TEST: "can't do it",
     ExitKind.NEXT: "next on the list",
 }
 

@@ -9,7 +9,7 @@ from builder.model.library import Library
 from builder.pages.page import Page
 from builder.pages.render import render
 
-MIXED_UP = ("programming", "configuration", "initialisation", "security-learning")
+MIXED_UP = ("programming", "configuration", "initialization", "security-learning")
 
 
 def glossary_page(library: Library) -> Page:

@@ -4,7 +4,7 @@ In: a `Tree`. Out: its `ForwardGraph`, an acyclic graph from which chances and m
 
 Left out are the edges back (`back`, `next`, and any edge that closes a loop when the results are
 followed in the order of the file) and the detours that only come back. Three exits are unusual:
-`could_not`, `still_there`, and a result that states a `chance` of coming back. They count only if
+`cannot_test`, `still_there`, and a result that states a `chance` of coming back. They count only if
 nothing else leads to their target: to that step, or to that step of another tree.
 """
 
@@ -78,7 +78,7 @@ def _usual_edges(tree: Tree, start: str) -> list[ForwardEdge]:
 def _edges_to_steps(tree: Tree) -> Iterable[ForwardEdge]:
     for step in tree.steps.values():
         for index, exit_ in enumerate(exits(step)):
-            to = None if exit_.branch.tree else str(exit_.branch.step)
+            to = None if exit_.branch.leaves else str(exit_.branch.step)
             is_named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
             if is_named and (to is None or to in tree.steps):
                 yield ForwardEdge(str(step.id), index, to, exit_)
@@ -87,7 +87,7 @@ def _edges_to_steps(tree: Tree) -> Iterable[ForwardEdge]:
 def _is_unusual(edge: ForwardEdge) -> bool:
     result = edge.exit.result
     has_chance = result is not None and result.chance is not None
-    return has_chance or edge.exit.kind in (ExitKind.COULD_NOT, ExitKind.STILL_THERE)
+    return has_chance or edge.exit.kind in (ExitKind.CANNOT_TEST, ExitKind.STILL_THERE)
 
 
 def _by(

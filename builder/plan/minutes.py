@@ -6,7 +6,7 @@ Minutes are work: the `minutes` of each step, as often as it is done. A step wit
 counts 0, or as long as the step whose method it takes (`same_as`). `wait` is kept separate and
 never added. Labor for a repair (`hours`) is priced in the estimate options and is not in here. A
 walk that hands off to another tree counts up to the handoff. A walk that fails its verification
-starts over and is not counted further; neither is the detour of a `could_not`.
+starts over and is not counted further; neither is the detour of a `cannot_test`.
 
 Walks that spend nothing take a loop as often as its `chance` says. Walks that leave a step by
 `spent` take it as often as `at_most` allows, see `retry_loops`; without a chance, only they do. The

@@ -4,7 +4,7 @@ In: a `Tree` and its `ForwardGraph`. Out: `MinutesRange`, exact.
 
 Every walk that the tree allows counts, with all the repeats that `at_most` allows. A step is done
 as often as that, and left by `spent` (without it, to the shop's `stuck`) when it comes up once
-more. `could_not` and `still_there` are not walked, unless nothing else leads to their target. A
+more. `cannot_test` and `still_there` are not walked, unless nothing else leads to their target. A
 list of unknown length counts one item, a loop without a limit one iteration. If the repeats of a
 loop combine in too many ways to count, every step counts once, and `includes_repeats` is false.
 """
@@ -79,7 +79,7 @@ def _walked(tree: Tree, graph: ForwardGraph, moves: Moves, place: Place) -> Iter
     usual = {edge.exit.kind for edge in graph.outgoing.get(place.step, ())}
     for move in moves.moves_from(place) if place.step not in tree.broken else ():
         kind = move.route.exit.kind
-        if kind not in (ExitKind.COULD_NOT, ExitKind.STILL_THERE) or kind in usual:
+        if kind not in (ExitKind.CANNOT_TEST, ExitKind.STILL_THERE) or kind in usual:
             yield move
 
 

@@ -15,7 +15,7 @@ from builder.model.tree import Action, Tree
 from builder.plan.chances import walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 
-LINE_KINDS = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.COULD_NOT})
+LINE_KINDS = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.CANNOT_TEST})
 NOTE_KINDS = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 
 

@@ -26,7 +26,7 @@ from builder.model.tree import Tree
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.iterations import VisitLimit, expected_iterations
 
-NOT_FOLLOWED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE, ExitKind.COULD_NOT})
+NOT_FOLLOWED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE, ExitKind.CANNOT_TEST})
 
 
 @dataclass(frozen=True, slots=True)

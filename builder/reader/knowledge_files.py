@@ -15,15 +15,18 @@ from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, HowTo
 from builder.model.library import Library
 from builder.model.module_record import Module
+from builder.model.procedures import Procedure
 from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text
-from builder.reader import records
+from builder.model.vehicle_data import Vehicle
+from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
 from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.picture_files import pictures
+from builder.reader.procedure_files import procedure_from
 from builder.reader.silences import silences_in
 from builder.reader.site_config import SITE_FILE, refusals, unused
 from builder.reader.source import mistake, read_source
@@ -46,7 +49,10 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         hazards=records.hazards(_map(reading, "kb/hazards.yml")),
         conditions=_conditions(reading),
         tools=records.tools(_map(reading, "kb/tools.yml")),
-        vehicles=records.vehicles(_map(reading, "kb/vehicles.yml")),
+        procedures=_procedures(reading),
+        specs=vehicle_records.specs(_map(reading, "kb/specs.yml"), reading.findings),
+        parts=vehicle_records.vehicle_parts(_map(reading, "kb/parts.yml")),
+        vehicles=_vehicles(reading),
         codes=records.codes(codes),
         failure_types=records.failure_types(codes),
         glossary=records.glossary(_map(reading, "kb/glossary.yml")),
@@ -141,15 +147,51 @@ def _records(reading: _Reading, folder: str, kind: str) -> Iterator[tuple[str, M
     """Read every file of a folder; a file without its main key is left out."""
     for file in reading.files:
         if file.startswith(f"{folder}/"):
+            before = len(reading.findings)
             root = _map(reading, file, kind)
+            if root is EMPTY and len(reading.findings) == before:
+                reading.findings.append(_empty(file, kind))
             if Text(kind) in root:
                 yield file, root
+
+
+def _empty(file: str, kind: str) -> Finding:
+    return mistake("missing-key", file, "there is nothing in this file",
+                   f"the {kind} is missing from every tree and page that names it",
+                   "copy another file of this folder and change it, or delete this")  # fmt: skip
 
 
 def _modules(reading: _Reading) -> dict[str, Module]:
     files = _records(reading, "kb/modules", "module")
     modules = (records.module(Path(file).stem, file, root) for file, root in files)
     return {module.id: module for module in modules}
+
+
+def _vehicles(reading: _Reading) -> dict[str, Vehicle]:
+    files = [file for file in reading.files if file.startswith("kb/vehicles/")]
+    roots = {file: _map(reading, file, "vehicle") for file in files}
+    vehicles = (
+        vehicle_records.vehicle(file, root, reading.findings)
+        for file, root in roots.items()
+        if Text("make") in root and Text("model") in root
+    )
+    return {str(vehicle.id): vehicle for vehicle in vehicles}
+
+
+def _procedures(reading: _Reading) -> dict[str, Procedure]:
+    procedures: dict[str, Procedure] = {}
+    for file in reading.files:
+        if not file.startswith("kb/procedures/"):
+            continue
+        source = read_source(reading.shop, reading.shop / file)
+        if isinstance(source, Finding):
+            reading.findings.append(source)
+            continue
+        procedure, findings = procedure_from(source)
+        reading.findings.extend(findings)
+        if procedure:
+            procedures[procedure.name] = procedure
+    return procedures
 
 
 def _cases(reading: _Reading) -> dict[str, Case]:
@@ -199,7 +241,7 @@ def _settings(root: Map, site: Map) -> Shop:
     return Shop(
         name=the_text(root, "shop", "The shop"),
         site_address=the_text(root, "site_address", "https://charts.example/"),
-        labor_rate=number(root, "labour_rate") or Decimal(0),
+        labor_rate=number(root, "labor_rate") or Decimal(0),
         currency=the_text(root, "currency", "USD"),
         tax_percent=number(root, "tax_percent") or Decimal(0),
         tax_base=str(text(root, "tax_base") or "parts"),
@@ -210,5 +252,10 @@ def _settings(root: Map, site: Map) -> Shop:
         review_months=int(months),
         stuck=named_texts(root, "stuck") if map_(root, "stuck") else {},
         longest_path=int(number(root, "longest_path") or 40),
+        most_steps=int(number(root, "most_steps") or 24),
+        most_words=int(number(root, "most_words") or 30),
+        phone=text(root, "phone"),
+        diagnosis_fee=money(text(root, "diagnosis_fee")),
+        prices_hold=text(root, "prices_hold"),
         site=SiteSettings(str(text(site, "copyright") or ""), str(text(site, "site_author") or "")),
     )

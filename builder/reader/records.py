@@ -16,11 +16,11 @@ from builder.model.knowledge import (
     System,
     Term,
     Tool,
-    Vehicle,
     Word,
 )
 from builder.model.module_record import (
     DriveBefore,
+    Fitting,
     Module,
     Needed,
     SafetySystem,
@@ -32,13 +32,12 @@ from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.schemas.step_schema import MODULE_VERBS
 from builder.reader.values import (
     choice_of,
+    conditions,
     map_,
     maps,
     money,
-    named_lists,
     named_texts,
     number,
-    scope,
     scopes,
     text,
     texts,
@@ -61,7 +60,7 @@ def systems(root: Map) -> dict[str, System]:
 def lamps(root: Map) -> dict[str, Lamp]:
     """Read kb/lamps.yml."""
     return {
-        str(id_): Lamp(id_, the_text(node, "name"), text(node, "looks_like"), text(node, "colour"))
+        str(id_): Lamp(id_, the_text(node, "name"), text(node, "looks_like"), text(node, "color"))
         for id_, node in _entries(root)
     }
 
@@ -75,6 +74,7 @@ def hazards(root: Map) -> dict[str, Hazard]:
             the_text(node, "hazard"),
             the_text(node, "harm"),
             the_text(node, "avoid"),
+            text(node, "short"),
         )
         for id_, node in _entries(root)
     }
@@ -106,14 +106,6 @@ def _reads(node: Map) -> tuple[InstrumentRange, ...]:
 
 def _number(node: Map, name: str) -> Number:
     return number(node, name) or Number("0", node.at)
-
-
-def vehicles(root: Map) -> dict[str, Vehicle]:
-    """Read kb/vehicles.yml."""
-    return {
-        str(id_): Vehicle(id_, scope(node), named_lists(node, "lists"), text(node, "note"))
-        for id_, node in _entries(root)
-    }
 
 
 def codes(root: Map) -> dict[str, CodeEntry]:
@@ -191,6 +183,20 @@ def module(id_: str, file: str, root: Map) -> Module:
         price=money(text(root, "price")),
         hours={name: Number(value, value.at) for name, value in named_texts(root, "hours").items()},
         source=named_texts(root, "source"),
+        fit=_fitting(map_(root, "fit")),
+    )
+
+
+def _fitting(node: Map | None) -> Fitting | None:
+    if node is None:
+        return None
+    when, needs = conditions(node)
+    return Fitting(
+        do=texts(node, "do"),
+        when=when,
+        needs=needs,
+        hazards=texts(node, "hazards"),
+        torques=texts(node, "torques"),
     )
 
 

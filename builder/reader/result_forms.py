@@ -6,16 +6,17 @@ the check doesn't have.
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
 
-from builder.model.checks import Branch, Check, Computed, Figure, Reading, Result
-from builder.model.figures import COMPARISONS, FigureKind
+from builder.model.checks import Check, Computed, Figure, Reading, Result
+from builder.model.figures import COMPARISONS, SPEC_WORDS, FigureKind
 from builder.model.finding import Finding
 from builder.model.ranges import INFINITY, OVER, Range, between
-from builder.model.text import NOWHERE, Text
+from builder.model.text import NOWHERE, Position, Text
 from builder.reader.nodes import EMPTY, Map, Node
+from builder.reader.range_neighbors import fitting_words
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
 from builder.reader.values import (
@@ -24,6 +25,7 @@ from builder.reader.values import (
     maps,
     named_texts,
     number,
+    returned,
     text,
     texts,
     the_text,
@@ -43,15 +45,31 @@ def check_from(step: Map, findings: list[Finding]) -> Check:
     )
     figure = _figure(step, findings)
     form = _Form(readings, frozenset(str(reading.name) for reading in computed), figure)
-    results = (_result(node, form, findings) for node in maps(step, "results"))
+    if form.single and not form.single.one_of and not form.single.spec:
+        typed = [words for node in maps(step, "results") if (words := text(node, "result"))]
+        form.instead = fitting_words([*typed, *(map_(step, "results") or EMPTY)], form.single)
     return Check(
-        results=tuple(result for result in results if result),
+        results=tuple(_results(step, form, findings)),
         readings=readings,
         computed=computed,
         figure=figure,
         several=text(step, "several") is not None,
-        could_not=branch(step, "could_not"),
+        cannot_test=branch(step, "cannot_test"),
+        by=text(step, "by"),
+        with_=named_texts(step, "with"),
     )
+
+
+def _results(step: Map, form: "_Form", findings: list[Finding]) -> Iterator[Result]:
+    """Yield the results, from a list or from a map of branches."""
+    for node in maps(step, "results"):
+        if result := _result(node, form, findings):
+            yield result
+    for words, target in (map_(step, "results") or EMPTY).items():
+        node = Map({Text("result", words.at): words, Text("branch", target.at): target})
+        node.at = words.at
+        if result := _result(node, form, findings):
+            yield result
 
 
 class _Form:
@@ -64,6 +82,7 @@ class _Form:
         self.names = {*self.readings, *computed}
         self.figure = figure
         self.single = self.readings.get("")
+        self.instead: Mapping[str, str] = {}  # by typed words, those that fit beside the others
 
 
 def _readings(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
@@ -75,6 +94,12 @@ def _readings(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
     if map_(step, "computed") and not several:
         findings.append(_bad(step.key("computed"), "`computed` has no `readings` to calculate from",
                           "put the readings under `readings`, each with a name"))  # fmt: skip
+    if spec := text(step, "spec"):
+        if single or several:
+            other = "reading" if single else "readings"
+            findings.append(_bad(step.key("spec"), f"a check takes `spec` or `{other}`, not both",
+                                 "put `spec` under the reading it belongs to"))  # fmt: skip
+        return (_spec_reading("", spec.at, spec),)
     if single:
         return (_reading("", single),)
     return tuple(
@@ -84,7 +109,14 @@ def _readings(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
     )
 
 
+def _spec_reading(name: str, at: Position, spec: Text) -> Reading:
+    """Return a reading of which nothing but its spec is known: its unit and span come later."""
+    return Reading(at, name, Text("", NOWHERE), Decimal(0), Decimal(0), spec=spec)
+
+
 def _reading(name: str, node: Map) -> Reading:
+    if spec := text(node, "spec"):
+        return _spec_reading(name, node.at, spec)
     one_of = texts(node, "one_of")
     top = text(node, "to")
     low: Decimal = number(node, "from") or Decimal(0)
@@ -124,10 +156,11 @@ def _figure(step: Map, findings: list[Finding]) -> Figure | None:
 
 def _result(node: Map, form: _Form, findings: list[Finding]) -> Result | None:
     value = node[Text("result")]
-    exit_: Branch | None = branch(node, "branch")
-    assert exit_ is not None  # the schema requires it
+    exit_ = branch(node, "branch") or returned(node)
+    assert exit_ is not None  # the schema requires one of them
     before = len(findings)
     ranges = _ranges(node, value, form, findings)
+    compares = _compares(value, form)
     if len(findings) > before:
         return None
     return Result(
@@ -135,6 +168,7 @@ def _result(node: Map, form: _Form, findings: list[Finding]) -> Result | None:
         text=_result_text(node, value),
         branch=exit_,
         ranges=ranges,
+        compares=compares,
         otherwise=value == "otherwise" and not form.single and bool(form.readings),
         means=text(node, "means"),
         done=text(node, "done") is not None,
@@ -155,7 +189,7 @@ def _result_text(node: Map, value: Node) -> Text:
 
 def _ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if form.single:
-        return _one_range(node, value, form.single, findings)
+        return _one_range(node, value, form, findings)
     if form.names:
         return _many_ranges(node, value, form, findings)
     if not isinstance(value, Text):
@@ -169,14 +203,12 @@ def _ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dic
     return {}
 
 
-def _one_range(
-    node: Map, value: Node, reading: Reading, findings: list[Finding]
-) -> dict[str, Range]:
+def _one_range(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if not isinstance(value, Text):
         findings.append(_bad(node.key("result"), "the check has one reading, and it has no name",
                           "write just the range, such as `below 13.2`"))  # fmt: skip
         return {}
-    span = _range(value, reading, findings)
+    span = _range(value, form.single, findings, form.instead.get(str(value)))
     return {"": span} if span else {}
 
 
@@ -201,7 +233,26 @@ def _many_ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -
     return ranges
 
 
-def _range(words: Text, reading: Reading | None, findings: list[Finding]) -> Range | None:
+def _compares(value: Node, form: _Form) -> dict[str, Text]:
+    """Return how readings compare with their spec, by reading."""
+    words = value if isinstance(value, Map) else Map({Text(""): value})
+    return {
+        str(name): one
+        for name, one in words.items()
+        if isinstance(one, Text) and name in form.readings and form.readings[str(name)].spec
+        and one in SPEC_WORDS
+    }  # fmt: skip
+
+
+def _range(
+    words: Text, reading: Reading | None, findings: list[Finding], instead: str | None = None
+) -> Range | None:
+    if reading and reading.spec:
+        if words not in SPEC_WORDS:
+            listed = ", ".join(f"`{word}`" for word in SPEC_WORDS)
+            findings.append(_bad(words, f"`{words}` doesn't compare a reading with its spec",
+                                 f"use one of {listed}"))  # fmt: skip
+        return None
     if reading and reading.one_of:
         if words in reading.one_of:
             place = Decimal(reading.one_of.index(words))
@@ -211,12 +262,14 @@ def _range(words: Text, reading: Reading | None, findings: list[Finding]) -> Ran
         return None
     span = parse_range(words)
     if isinstance(span, str):
-        hint = span
+        hint = f"write `{instead}`" if instead else span
         if DECIMAL_COMMA.search(words):
             findings.append(_bad(words, f"`{words}` has a decimal comma", hint))
             return None
         if words == "otherwise":
-            hint = "write the range that is left; with one reading there is no `otherwise`"
+            rest = f"write the range that is left, `{instead}`" if instead else (
+                "write the range that is left")  # fmt: skip
+            hint = f"{rest}: with one reading there is no `otherwise`"
         findings.append(_bad(words, f"`{words}` isn't a range", hint))
         return None
     if span == OVER and reading and not reading.to_over:

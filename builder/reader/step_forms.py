@@ -3,20 +3,37 @@
 In: the map of a step that has passed the schema. Out: a `Step`, and a finding for every mistake.
 """
 
+from collections.abc import Iterator
+
 from builder.model.checks import Check
-from builder.model.ends import Fix, FixOption, Replaces, Stop, StopKind
+from builder.model.ends import (
+    Drive,
+    Fix,
+    FixOption,
+    PartKind,
+    Proof,
+    Replaces,
+    Return,
+    Stop,
+    StopKind,
+    Verification,
+)
 from builder.model.finding import Finding
 from builder.model.text import Text
-from builder.model.tree import Action, Step
-from builder.reader.nodes import EMPTY, Map
+from builder.model.tree import Action, Step, Where
+from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.result_forms import check_from
-from builder.reader.schemas.step_schema import KIND
+from builder.reader.schemas.step_schema import ANY_STEP, KIND
 from builder.reader.source import mistake
 from builder.reader.values import (
     branch,
     choice_of,
+    choice_or_none,
+    conditions,
     deeds,
+    items,
     map_,
+    maps,
     money,
     number,
     parts,
@@ -29,18 +46,25 @@ from builder.reader.values import (
 
 def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
     """Build a step; its mistakes are added to `findings`."""
-    kind = next(kind for kind in KIND if node.value(kind) is not None)
+    kind = next(kind for kind in (*KIND, "return") if node.value(kind) is not None)
     if text(node, "spent") and not text(node, "at_most") and not map_(node, "each"):
         findings.append(mistake("bad-value", node.key("spent").at, "`spent` has no `at_most`",
                                 "the tech can't tell when the limit is reached",
                                 "add `at_most: 3`, or delete `spent`"))  # fmt: skip
+    if by := text(node, "by"):
+        findings += _beside_procedure(node, by)
+    when, needs = conditions(node)
     return Step(
         id=id_,
         at=node.at,
         text=the_text(node, kind),
         body=_body(kind, node, findings),
         note=text(node, "note"),
-        when=texts(node, "when"),
+        do=texts(node, "do"),
+        where=_where(node),
+        when=when,
+        needs=needs,
+        hook_up=text(node, "hook_up"),
         tools=texts(node, "tools"),
         how_to=text(node, "how_to"),
         picture=picture(node),
@@ -65,7 +89,7 @@ def broken_step(id_: Text, node: Map | None) -> Step:
     return Step(id_, node.at if node else id_.at, words or Text("", id_.at), Action(None))
 
 
-def _body(kind: str, node: Map, findings: list[Finding]) -> Check | Action | Fix | Stop:
+def _body(kind: str, node: Map, findings: list[Finding]) -> Check | Action | Fix | Stop | Return:
     match kind:
         case "check":
             return check_from(node, findings)
@@ -73,8 +97,19 @@ def _body(kind: str, node: Map, findings: list[Finding]) -> Check | Action | Fix
             return Action(branch(node, "then"))
         case "fix":
             return _fix(node)
+        case "return":
+            return Return()
         case _:
-            return Stop(choice_of(StopKind, node, "kind", StopKind.FOREMAN), number(node, "weight"))
+            return _stop(node)
+
+
+def _stop(node: Map) -> Stop:
+    return Stop(
+        kind=choice_of(StopKind, node, "kind", StopKind.FOREMAN),
+        weight=number(node, "weight"),
+        drive=choice_or_none(Drive, node, "drive"),
+        why=text(node, "why"),
+    )
 
 
 def _fix(node: Map) -> Fix:
@@ -87,7 +122,11 @@ def _fix(node: Map) -> Fix:
         replaces=Replaces(replaces.at, the_text(replaces, "module"), the_text(replaces, "part"))
         if replaces
         else None,
-        verify=texts(node, "verify"),
+        verify=tuple(_verification(item) for item in items(node, "verify")),
+        proved_by=tuple(proof for item in maps(node, "proved_by") for proof in _proofs(item)),
+        torques=texts(node, "torques"),
+        drive=choice_or_none(Drive, node, "drive"),
+        why=text(node, "why"),
         still_there=branch(node, "still_there"),
         tell=text(node, "tell"),
         options=tuple(
@@ -96,6 +135,52 @@ def _fix(node: Map) -> Fix:
             if isinstance(value, Map)
         ),
     )
+
+
+def _verification(item: Node) -> Verification:
+    if isinstance(item, Map):
+        for name, value in item.items():
+            if isinstance(value, Map):
+                return Verification(name, readings=_texts_of(value))
+            if isinstance(value, Text):
+                return Verification(name, value)
+    return Verification(item if isinstance(item, Text) else Text("", item.at))
+
+
+def _texts_of(node: Map) -> dict[str, Text]:
+    return {str(name): value for name, value in node.items() if isinstance(value, Text)}
+
+
+def _proofs(node: Map) -> Iterator[Proof]:
+    for step, value in node.items():
+        one = (value,) if isinstance(value, Text) else tuple(value)
+        yield Proof(step, tuple(result for result in one if isinstance(result, Text)))
+
+
+def _where(node: Map) -> Where | None:
+    if phrase := text(node, "at"):
+        return Where(phrase.at, phrase)
+    place = map_(node, "at")
+    if place is None:
+        return None
+    return Where(
+        at=place.at,
+        part=text(place, "part"),
+        connector=text(place, "connector"),
+        pins=texts(place, "pins"),
+        fuse=text(place, "fuse"),
+    )
+
+
+def _beside_procedure(node: Map, by: Text) -> Iterator[Finding]:
+    """Yield a finding for every key that belongs into the procedure that a step runs."""
+    own = ("check", "by", "with", "note", "results", "cannot_test", "at_most", "spent")
+    known = {**KIND["check"][1], **ANY_STEP, "check": None}
+    for key in node:
+        if key in known and key not in own:
+            yield mistake("unknown-key", key.at, f"a step with `by` can't have `{key}`",
+                          "the walk would ignore it: the procedure has its own",
+                          f"delete it here, or write it in kb/procedures/{by}.yml")  # fmt: skip
 
 
 def _option(id_: Text, node: Map) -> FixOption:
@@ -110,6 +195,7 @@ def _option(id_: Text, node: Map) -> FixOption:
         note=text(node, "note"),
         not_offered=text(node, "not_offered"),
         chance=number(node, "chance"),
+        part=choice_or_none(PartKind, node, "part"),
     )
 
 

@@ -5,29 +5,31 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip doesn'
 findings elsewhere.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
 
+from builder.model.ends import Drive
 from builder.model.finding import Finding
-from builder.model.library import Library, NotThereError
 from builder.model.text import Text
-from builder.model.tree import Question, Status, Step, Symptom, Tree
+from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
 from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.nodes import EMPTY, Map, NodePath
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.step_forms import broken_step, step_from
-from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
     choice_of,
+    choice_or_none,
     map_,
     named_lists,
     named_texts,
+    number,
     scopes,
     signed,
     text,
@@ -35,6 +37,8 @@ from builder.reader.values import (
     the_text,
 )
 from builder.reader.yaml_text import read_yaml
+
+NEWEST = 2  # format
 
 
 def tree_files(shop: Path) -> tuple[Path, ...]:
@@ -50,29 +54,6 @@ def tree_names(shop: Path) -> list[str]:
 def tree_id(file: str) -> str:
     """Return a tree's ID: its path in `trees/` without `.yml`."""
     return file.removeprefix("trees/").rsplit(".", 1)[0]
-
-
-def tree_file(shop: Path, id_: str) -> Path | None:
-    """Return the file of a tree by its ID, or None."""
-    return next((shop / name for name in tree_names(shop) if tree_id(name) == id_), None)
-
-
-def the_tree(shop: Path, id_: str) -> Tree:
-    """Read one tree by its ID. Raises NotThereError."""
-    path = tree_file(shop, id_)
-    tree = read_tree(shop, path)[0] if path else None
-    if tree is None:
-        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
-    return tree
-
-
-def tree_of(shop: Path, library: Library, id_: str) -> Tree:
-    """Read one tree that the library lists. Raises NotThereError."""
-    listing = library.listings.get(id_)
-    tree = read_tree(shop, shop / listing.file)[0] if listing else None
-    if tree is None:
-        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
-    return tree
 
 
 def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
@@ -93,12 +74,16 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
-    head = _without(root, paths)
-    steps, broken = _steps(root, paths, broken_lines, findings)
+    head = without(root, paths)
+    if root.value("reviewed") and not head.value("reviewed"):
+        head[root.key("reviewed")] = map_(root, "reviewed") or EMPTY  # misspelled, but there
+    steps, broken = steps_in(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)
+    if root.value("status") is None:
+        tree = replace(tree, status=Status.DRAFT)
     return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
 
 
@@ -112,10 +97,10 @@ def _twice(steps: Mapping[str, Step], findings: Iterable[Finding]) -> Iterator[s
 def _no_tree(source: Source) -> Finding:
     return mistake("missing-key", source.file, "there is no tree in this file",
                    "a search finds nothing here",
-                   "start with `format: 1`, or create one with `baytree new tree`")  # fmt: skip
+                   "start with `title:`, or create one with `baytree new tree`")  # fmt: skip
 
 
-def _without(root: Map, paths: Iterable[NodePath]) -> Map:
+def without(root: Map, paths: Iterable[NodePath]) -> Map:
     """Leave out the keys of the head that are broken."""
     bad = {str(path[0]) for path in paths if path}
     head = Map((key, value) for key, value in root.items() if key not in bad)
@@ -123,23 +108,40 @@ def _without(root: Map, paths: Iterable[NodePath]) -> Map:
     return head
 
 
-def _steps(
+def steps_in(
     root: Map, paths: list[NodePath], broken_lines: set[int], findings: list[Finding]
 ) -> tuple[dict[str, Step], frozenset[str]]:
+    """Read the steps; return them with the names of those that are broken."""
+    free_text = text(root, "format") == "1"
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
     steps: dict[str, Step] = {}
     broken: set[str] = set()
-    for id_, node in (map_(root, "steps") or EMPTY).items():
+    for key, node in (map_(root, "steps") or EMPTY).items():
         mistakes: list[Finding] = []
+        id_ = _reachable_name(key, findings)
         readable = (
-            isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
+            isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
         )
         step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
+        if step and free_text and isinstance(node, Map):  # the first format had no states
+            step = replace(step, when=texts(node, "when"), needs=())
         findings += mistakes
         if step is None or mistakes:
             broken.add(str(id_))
         steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
     return steps, frozenset(broken)
+
+
+def _reachable_name(name: Text, findings: list[Finding]) -> Text:
+    """Return the name of a step as a branch would write it."""
+    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-")
+    if plain == name or not plain:
+        return name
+    findings.append(mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"
+                            if " " in name else f"`{name}` can't be the name of a step",
+                            "no branch can lead to it",
+                            f"write `{plain}:`: letters, digits and `-` only"))  # fmt: skip
+    return Text(plain, name.at)
 
 
 def _touches(id_: Text, node: Map, lines: set[int]) -> bool:
@@ -163,9 +165,12 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
         written=signed(head, "written"),
         reviewed=signed(head, "reviewed"),
         replaced_by=text(head, "replaced_by"),
+        drive=choice_or_none(Drive, head, "drive"),
+        why=text(head, "why"),
         asks=_asks(head),
         lists=named_lists(head, "lists"),
         silences=silences_in(source.file, source.text),
+        format=int(number(head, "format") or NEWEST),
         broken=broken,
     )
 
@@ -173,7 +178,7 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
 def _symptom(head: Map) -> Symptom:
     node = map_(head, "symptom") or EMPTY
     return Symptom(
-        words=texts(node, "words"),
+        words=texts(head, "symptom") or texts(node, "words"),
         lamps=texts(node, "lamps"),
         codes=texts(node, "codes"),
         fitted_elsewhere=texts(node, "fitted_elsewhere"),
@@ -184,7 +189,13 @@ def _symptom(head: Map) -> Symptom:
 def _asks(head: Map) -> tuple[Question, ...]:
     asks = map_(head, "asks") or EMPTY
     return tuple(
-        Question(name, the_text(node, "ask"), texts(node, "one_of"), named_texts(node, "codes"))
+        Question(
+            name=name,
+            ask=the_text(node, "ask"),
+            one_of=texts(node, "one_of"),
+            codes=named_texts(node, "codes"),
+            kind=choice_of(ValueKind, node, "is", ValueKind.TEXT),
+        )
         for name, node in asks.items()
         if isinstance(node, Map)
     )

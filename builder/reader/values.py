@@ -11,7 +11,7 @@ from typing import TypeVar
 from builder.model.checks import Branch
 from builder.model.ends import Money, Part
 from builder.model.text import Number, Text
-from builder.model.tree import Deed, Picture, Scope, Signed
+from builder.model.tree import Deed, Need, Picture, Scope, Signed
 from builder.reader.nodes import EMPTY, Map, Node, Seq
 
 Choice = TypeVar("Choice", bound=StrEnum)
@@ -32,6 +32,30 @@ def choice_of(kind: type[Choice], node: Map, name: str, default: Choice) -> Choi
     """Return a word of a closed list; the default where it is missing."""
     word = text(node, name)
     return kind(str(word)) if word is not None else default
+
+
+def choice_or_none(kind: type[Choice], node: Map, name: str) -> Choice | None:
+    """Return a word of a closed list, or None."""
+    word = text(node, name)
+    return None if word is None else kind(str(word))
+
+
+def conditions(node: Map) -> tuple[tuple[Text, ...], tuple[Need, ...]]:
+    """Return the conditions under `when`: those in free text, and the states.
+
+    Free text has a blank in it.
+    """
+    free: list[Text] = []
+    needs: list[Need] = []
+    for item in items(node, "when"):
+        if isinstance(item, Text):
+            if " " in item:
+                free.append(item)
+            else:
+                needs.append(Need(item))
+        elif isinstance(item, Map):
+            needs += (Need(name, one) for name, one in item.items() if isinstance(one, Text))
+    return tuple(free), tuple(needs)
 
 
 def number(node: Map, name: str) -> Number | None:
@@ -83,6 +107,12 @@ def branch(node: Map, name: str) -> Branch | None:
         tree, _, step = words.partition("#")
         return Branch(words, step or None, tree)
     return Branch(words) if words in ("next", "back") else Branch(words, str(words))
+
+
+def returned(node: Map) -> Branch | None:
+    """Return the word that a result of a procedure returns, as a branch."""
+    word = text(node, "return")
+    return Branch(word, returns=True) if word is not None else None
 
 
 def money(words: Text | None) -> Money | None:

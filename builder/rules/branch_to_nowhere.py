@@ -60,7 +60,7 @@ def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
         if exit_.kind is not ExitKind.BACK:
             message = "`back` works only in the `then` of an action"
             yield RULE.finding(branch.text.at, message, WHY, "write the step's name")
-    elif not branch.tree and branch.step not in facts.tree.steps:
+    elif not branch.leaves and branch.step not in facts.tree.steps:
         yield _no_step(facts, branch.text, WHY)
 
 

@@ -8,7 +8,7 @@ Wrong:
     # site_config/shop.yml
     shop: Osei and Lind Motors
     site_address: https://charts.example/
-    labour_rate: 140.00
+    labor_rate: 140.00
     currency: USD
     longest_path: 3
     stuck: {call: foreman}
@@ -35,7 +35,7 @@ Right:
     # site_config/shop.yml
     shop: Osei and Lind Motors
     site_address: https://charts.example/
-    labour_rate: 140.00
+    labor_rate: 140.00
     currency: USD
     longest_path: 3
     stuck: {call: foreman}

@@ -57,5 +57,5 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding where the tree's system doesn't exist."""
     why = "the tree is missing from its system's page"
     yield from unknown_names(
-        RULE, [facts.tree.system], facts.library.systems, why, "kb/systems.yml"
+        RULE, filter(None, [facts.tree.system]), facts.library.systems, why, "kb/systems.yml"
     )

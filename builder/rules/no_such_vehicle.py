@@ -25,7 +25,7 @@ Right:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
 
-Fix: Write make, model and years as they are in `kb/vehicles.yml`, or add the vehicle there.
+Fix: Write make, model and years as they are in the files of `kb/vehicles/`, or add a file for it.
 """
 
 from collections.abc import Iterator
@@ -67,7 +67,7 @@ def _scope(library: Library, scope: Scope) -> Iterator[Finding]:
     ]
     if not same:
         names = [f"{vehicle.make} {vehicle.model}" for vehicle in known]
-        hint = suggestion(name, names, "add it to kb/vehicles.yml, or use one from there")
+        hint = suggestion(name, names, "add a file for it to kb/vehicles/, or use one from there")
         yield RULE.finding(scope.model.at, f"vehicle `{name}` doesn't exist", WHY, hint)
     elif scope.years and not any(_made_in(vehicle, scope.years) for vehicle in same):
         years = ", ".join(_years(vehicle.years) for vehicle in same if vehicle.years)
@@ -75,7 +75,7 @@ def _scope(library: Library, scope: Scope) -> Iterator[Finding]:
             scope.model.at,
             f"`{name}` wasn't made in all of {_years(scope.years)}",
             WHY,
-            f"write years within {years}, or correct kb/vehicles.yml",
+            f"write years within {years}, or correct its file in kb/vehicles/",
         )
 
 

@@ -29,7 +29,7 @@ TASK_TEXTS: Mapping[str, str] = {
     "program": "program {}",
     "configure": "configure {}",
     "pair": "do the security pairing of {}",
-    "initialise": "initialize {}",
+    "initialize": "initialize {}",
     "clear-codes": "clear the DTCs",
     "cycle-key": "turn the key off and on again",
     "read-codes-again": "read the DTCs again",
@@ -40,7 +40,7 @@ SETUP_LABELS: Mapping[str, str] = {
     "program": "Programming",
     "configure": "Configuration",
     "pair": "Security pairing",
-    "initialise": "Initialization",
+    "initialize": "Initialization",
 }
 
 USED_PART_TEXTS: Mapping[str, str] = {

@@ -5,6 +5,7 @@ In: words of the format, the library. Out: plain text; nothing here is HTML.
 
 from collections.abc import Iterable
 
+from builder.model.ends import Verification
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Deed
@@ -29,6 +30,15 @@ def requirement_text(text: str) -> str:
     """Return a task that must come first in words; other text stays as written."""
     verb, _, module = text.partition(" ")
     return TASK_TEXTS[verb].replace("{}", module) if verb in TASK_TEXTS else text
+
+
+def verification_text(verification: Verification) -> str:
+    """Write what proves a repair: `no DTC after 10 miles`, `hold: firm`."""
+    passes = verification.passes or ", ".join(
+        f"{name} {words}" for name, words in verification.readings.items()
+    )
+    words = requirement_text(verification.text)
+    return f"{words}: {passes}" if passes else words
 
 
 def module_name(id_: str | None, library: Library) -> str:

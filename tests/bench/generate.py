@@ -68,7 +68,7 @@ def knowledge() -> dict[str, str]:
         "tools: [multimeter]\n---\n\nMeasure along the wire, with the load on.\n"
     )
     found["site_config/shop.yml"] = (
-        "shop: A generated shop\nsite_address: https://charts.example/\nlabour_rate: 140.00\n"
+        "shop: A generated shop\nsite_address: https://charts.example/\nlabor_rate: 140.00\n"
         "currency: USD\ntax_percent: 8\nstuck: {call: foreman, phone: 14}\n"
     )
     return found

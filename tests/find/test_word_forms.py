@@ -32,7 +32,7 @@ FAMILIES = [  # words that a search should take for one another
     "align aligned alignment",
     "recognise recognised recognize recognized",
     "vapour vapor vapours",
-    "colour color colours",
+    "color color colors",
     "slip slips slipping slipped",
     "supply supplies",
     "calibrate calibration calibrated",

@@ -167,7 +167,7 @@ def test_a_mileage_that_isnt_a_number_is_left_out(text: str) -> None:
 
 def test_the_four_words_come_first_in_the_glossary(library: Library) -> None:
     """People mix them up, so they're above the other terms."""
-    ids = ("programming", "configuration", "initialisation", "security-learning", "abs")
+    ids = ("programming", "configuration", "initialization", "security-learning", "abs")
     terms = {word: Term(Text(word), Text(word), Text(f"meaning of {word}")) for word in ids}
     text = text_of(glossary_page(replace(library, glossary=terms)))
     assert text.index("meaning of security-learning") < text.index("meaning of abs")

@@ -12,6 +12,7 @@ from urllib.parse import unquote, urlsplit
 import jinja2
 import pytest
 
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
 from builder.model.tree import Status
 from builder.pages import addresses
@@ -22,7 +23,6 @@ from builder.pages.findings import findings_page
 from builder.pages.page import Page
 from builder.pages.render import TEMPLATES
 from builder.pages.tree import tree_page
-from builder.reader.trees import tree_of
 from builder.site.engine import HEADER_LINKS
 
 TESTS = Path(__file__).parents[1]

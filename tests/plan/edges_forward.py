@@ -11,7 +11,7 @@ from builder.graph.routes import Exit, ExitKind, exits
 from builder.model.ends import Fix, Stop
 from builder.model.tree import Tree
 
-UNUSUAL = (ExitKind.COULD_NOT, ExitKind.STILL_THERE)
+UNUSUAL = (ExitKind.CANNOT_TEST, ExitKind.STILL_THERE)
 
 
 class Edge(NamedTuple):

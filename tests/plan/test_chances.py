@@ -77,6 +77,13 @@ def test_a_fix_without_a_weight_takes_those_of_the_edges_to_it(tree) -> None:
     assert chances.ends == {"belt": Fraction(3, 9), "diode": Fraction(6, 9)}
 
 
+def test_where_no_fix_has_a_weight_one_without_counts_once(tree) -> None:
+    """An edge that states 3 stands against 1 for the fix that nothing is known of."""
+    steps = check("a", "belt weight: 3", "b") + check("b", "diode", "diode")
+    chances = walk_chances(tree(steps + ends("belt", "diode")))
+    assert chances.ends == {"belt": Fraction(3, 4), "diode": Fraction(1, 4)}
+
+
 def test_a_fix_without_any_weight_counts_as_the_average(tree) -> None:
     """With weights of 2 and 4 beside it, it counts 3."""
     chances = walk_chances(tree(check("a", "x", "y", "z") + ends("x", y=2, z=4)))
@@ -161,9 +168,9 @@ charge:
     assert chances.ends == {"x": Fraction(1, 4), "y": Fraction(3, 4)}
 
 
-def test_could_not_counts_only_if_nothing_else_leads_to_its_target(tree) -> None:
-    """`could_not` is an unusual exit of a step."""
-    checks = check("a", "x", "y") + "  could_not: "
+def test_cannot_test_counts_only_if_nothing_else_leads_to_its_target(tree) -> None:
+    """`cannot_test` is an unusual exit of a step."""
+    checks = check("a", "x", "y") + "  cannot_test: "
     assert walk_chances(tree(checks + "x\n" + ends(x=1, y=1))).routes["a", 2] == 0
     assert walk_chances(tree(checks + "z\n" + ends(x=1, y=1, z=2))).routes["a", 2] == Fraction(1, 2)
 

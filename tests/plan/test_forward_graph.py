@@ -75,7 +75,7 @@ look:
   results:
     - {{result: this, branch: repair}}
     - {{result: that, branch: {that}}}
-  could_not: other/tree
+  cannot_test: other/tree
 repair:
   fix: Repair it
   cause: It is old

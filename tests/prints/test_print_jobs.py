@@ -14,6 +14,7 @@ import pytest
 
 from builder.cache.database import opened
 from builder.check import verdict
+from builder.check.filled_tree import tree_of
 from builder.check.verdict import check, known_library
 from builder.commands.main import main
 from builder.cores import spread
@@ -21,7 +22,6 @@ from builder.model.library import NotThereError, self_contained
 from builder.prints.print_jobs import print_trees, tree_ids
 from builder.prints.sheets import PrintRequest
 from builder.reader import trees as reader
-from builder.reader.trees import tree_of
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 

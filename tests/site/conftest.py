@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 
 from builder.cache.database import Cache, opened, temporary
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
-from builder.reader.trees import tree_of
 from builder.site.build_site import SiteCounts, SiteInput, build_site
 
 if TYPE_CHECKING:

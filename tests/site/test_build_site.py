@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import cache_file, opened
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
-from builder.reader.trees import tree_of
 from builder.site.build_site import SiteInput, build_site
 
 from .conftest import build_shop

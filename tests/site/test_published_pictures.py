@@ -8,10 +8,10 @@ import pytest
 from PIL import Image
 
 from builder.cache.database import temporary
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
 from builder.model.finding import Severity
 from builder.pictures import photos
-from builder.reader.trees import tree_of
 from builder.site.build_site import SiteInput, build_site
 
 from .conftest import build_shop

@@ -28,8 +28,8 @@ LAMPS = by_name(
     record("a warning light", "One warning light.",
            {"name": WORDS,
             "looks_like": string("a few words", "What it looks like.", "a battery", 120),
-            "colour": string("a color", "Red, amber, blue, or green.", "red", 28)},
-           ("name",), "{name: Charging light, looks_like: a battery, colour: red}"),
+            "color": string("a color", "Red, amber, blue, or green.", "red", 28)},
+           ("name",), "{name: Charging light, looks_like: a battery, color: red}"),
     "{charging: {name: Charging light}}",
 )  # fmt: skip
 HAZARDS = by_name(
@@ -40,7 +40,8 @@ HAZARDS = by_name(
                              "DANGER", "WARNING", "CAUTION", "NOTICE"),
             "hazard": string("a few words", "The danger.", "The wheel can turn by itself", 120),
             "harm": string("a few words", "What it does.", "It breaks hands and arms", 120),
-            "avoid": string("a few words", "How to avoid it.", "Keep hands and arms out", 200)},
+            "avoid": string("a few words", "How to avoid it.", "Keep hands and arms out", 200),
+            "short": string("a few words", "For a single line.", "Belts and pulleys spin", 34)},
            ("signal", "hazard", "harm", "avoid"), ""),
     "{rotating-parts: {signal: WARNING, hazard: ..., harm: ..., avoid: ...}}",
 )  # fmt: skip
@@ -64,18 +65,6 @@ TOOLS = by_name(
             "note": string("a note", "What else helps.", "Test the leads first.", 400)},
            ("name",), "{name: Multimeter}"),
     "{multimeter: {name: Multimeter}}",
-)  # fmt: skip
-VEHICLES = by_name(
-    "vehicles by ID", "Vehicles the shop works on.",
-    record("a vehicle", "One vehicle.",
-           {"make": WORDS, "model": WORDS,
-            "years": pattern("model years", "First and last.", "2017-2022", r"^\d{4}(-\d{4})?$"),
-            "lists": by_name("lists by name", "Lists that steps repeat over.",
-                             several("a list", "Its items.", WORDS, "[engine-module]"),
-                             "{modules: [engine-module]}"),
-            "note": string("a note", "What else helps.", "", 400)},
-           ("make", "model"), "{make: Corvane, model: Tern, years: 2017-2022}"),
-    "{tern: {make: Corvane, model: Tern}}",
 )  # fmt: skip
 CODE = record(
     "a DTC in the shop's own words", "One DTC.",

@@ -20,21 +20,29 @@ from builder.reader.schemas.shapes import (
     slug,
     string,
 )
-from builder.reader.schemas.step_schema import HAZARD, MODULE_VERBS, TOOL
+from builder.reader.schemas.step_schema import (
+    CONDITIONS_NEEDED,
+    DO,
+    HAZARD,
+    MODULE_VERBS,
+    TOOL,
+    TORQUES,
+)
 
 SET_UP_STEP: Schema = {
     "anyOf": [
         {"enum": ["not needed", "not known"]},
-        record("minutes and conditions", "",
+        record("minutes and states", "",
                {"minutes": decimal("minutes", "Labor, in minutes.", 15, 0),
-                "needs": several("a list", "Conditions.", WORDS, "[power-supply, key on]"),
+                "needs": several("a list", "States from kb/conditions.yml.", WORDS,
+                                 "[battery-support, key-on]"),
                 "hazards": several("a list of hazards", "IDs from kb/hazards.yml.", HAZARD,
                                    "[road-test]")},
                ("minutes",), ""),
     ],
-    "title": "`not needed`, `not known`, or minutes and conditions",
+    "title": "`not needed`, `not known`, or minutes and states",
     "description": "One part of the setup; each needs an answer.",
-    "examples": ["{minutes: 15, needs: [power-supply, key on]}"],
+    "examples": ["{minutes: 15, needs: [battery-support, key-on]}"],
 }  # fmt: skip
 MODULE = record(
     "a module's setup record", "What a control module needs when it is replaced.",
@@ -62,15 +70,21 @@ MODULE = record(
                          string("a few words", "", "supply", 60), "{voltage out of range: supply}"),
      "network": string("a network", "The network it is on.", "powertrain CAN", 60),
      "if_it_fails": string("a few words", "What stops working.", "No power steering assist", 200),
+     "fit": record("how it is installed", "Every fix that replaces the module inherits it.",
+                   {"when": CONDITIONS_NEEDED, "do": DO,
+                    "hazards": several("a list of hazards", "IDs from kb/hazards.yml.", HAZARD,
+                                       "[restraint-charge]"),
+                    "torques": TORQUES},
+                   (), "{when: [battery-disconnected], do: [Unplug both connectors]}"),
      "price": MONEY,
      "hours": record("hours", "Labor hours.",
-                     {name: decimal("hours", "Labor hours.", 1.2, 0)
+                     {name: decimal("a number of hours", "Labor hours.", 1.2, 0)
                       for name in ("fit", "set_up", "verify")},
                      ("fit", "set_up", "verify"), "{fit: 1.2, set_up: 0.8, verify: 0.5}"),
      "source": record("a source", "Where this comes from.",
                       {"by": WORDS, "from": string("a source", "", "case 2026-0412", 120),
                        "date": DATE}, ("by", "from", "date"), "")},
-    ("format", "module", "used_part", "drive_before_set_up", "safety", "set_up", "price", "hours",
+    ("module", "used_part", "drive_before_set_up", "safety", "set_up", "price", "hours",
      "source"),
     "",
 )  # fmt: skip
@@ -98,7 +112,7 @@ CASE = record(
      "verified": string("a few words", "How the repair was verified.", "no DTC after 10 miles",
                         120),
      "outcome": choice("an outcome", "Did the repair hold?", "fixed", "came back", "not known")},
-    ("format", "case", "tree", "dates", "path", "outcome"), "",
+    ("case", "tree", "dates", "path", "outcome"), "",
 )  # fmt: skip
 ARTICLE = record(
     "the head of an article", "Between the two lines of `---`.",

@@ -16,14 +16,16 @@ from builder.reader.schemas.knowledge_schemas import (
     LAMPS,
     SYSTEMS,
     TOOLS,
-    VEHICLES,
     WORD_LIST,
 )
+from builder.reader.schemas.procedure_schema import PROCEDURE, PROCEDURE_STEPS
 from builder.reader.schemas.record_schemas import ARTICLE, CASE, MODULE
 from builder.reader.schemas.shapes import PLAIN_NUMBER, Schema
 from builder.reader.schemas.shop_schemas import SHOP, SITE
 from builder.reader.schemas.step_schema import STEP_DEFINITIONS
 from builder.reader.schemas.tree_schema import TREE
+from builder.reader.schemas.vehicle_schemas import SPECS, VEHICLE, VEHICLE_PARTS
+from builder.reader.schemas.walk_schema import RECORD
 
 FILE_KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
@@ -34,7 +36,10 @@ FILE_KINDS: Mapping[str, Schema] = {
     "hazards": HAZARDS,
     "conditions": CONDITIONS,
     "tools": TOOLS,
-    "vehicles": VEHICLES,
+    "specs": SPECS,
+    "parts": VEHICLE_PARTS,
+    "vehicle": VEHICLE,
+    "procedure": PROCEDURE | {"$defs": PROCEDURE_STEPS},
     "codes": CODES,
     "glossary": GLOSSARY,
     "words": WORD_LIST,
@@ -42,15 +47,17 @@ FILE_KINDS: Mapping[str, Schema] = {
     "case": CASE,
     "article": ARTICLE,
 }
+# All that are published: files that authors write, and what a walk writes.
+PUBLISHED: Mapping[str, Schema] = {**FILE_KINDS, "record": RECORD}
 
 
 def schema(kind: str) -> Schema:
-    """Return the published schema of a kind of file; KeyError for an unknown kind."""
+    """Return a published schema; KeyError for an unknown kind."""
     head = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"{kind}.schema.json",
     }
-    return head | copy.deepcopy(dict(FILE_KINDS[kind]))
+    return head | copy.deepcopy(dict(PUBLISHED[kind]))
 
 
 def text_schema(kind: str) -> Schema:
@@ -77,8 +84,9 @@ def _as_text(part: object) -> object:
     result = {key: _as_text(value) for key, value in part.items()}
     if result.get("type") in ("number", "integer"):
         return result | {"type": "string", "pattern": _number_pattern(result)}
-    if isinstance(result.get("type"), list):
-        result["type"] = "string"
+    if isinstance(kinds := result.get("type"), list):
+        kinds = [kind for kind in kinds if kind not in ("number", "boolean")]
+        result["type"] = kinds if len(kinds) > 1 else "string"
     return result
 
 
@@ -92,6 +100,7 @@ def named_schema(kind: str, library: Library) -> Schema:
         "a system": library.systems,
         "an article": library.how_tos,
         "a module": library.modules,
+        "a procedure": library.procedures,
     }
     result = _with_names(schema(kind), {title: sorted(ids) for title, ids in names.items()})
     assert isinstance(result, dict)
@@ -117,6 +126,6 @@ def schema_texts(library: Library | None = None, kind: str | None = None) -> dic
             named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
         )
         + "\n"
-        for name in FILE_KINDS
+        for name in PUBLISHED
         if kind in (None, name)
     }

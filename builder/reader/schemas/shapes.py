@@ -95,14 +95,28 @@ def record(
     }
 
 
+def by_type(title: str, description: str, shapes: dict[str, Schema], example: str) -> Schema:
+    """One of several shapes, told apart by their JSON type; each keeps its own messages."""
+    *others, last = sorted(shapes, key=lambda kind: kind == "string")
+    rest = shapes[last]
+    for kind in others:
+        rest = {"if": {"type": kind}, "then": shapes[kind], "else": rest}
+    return {
+        "type": [*shapes, *(("number", "boolean") if "string" in shapes else ())],
+        "title": title,
+        "description": description,
+        "examples": [example],
+    } | {key: rest[key] for key in ("if", "then", "else")}
+
+
 def slug(title: str, description: str, example: str) -> Schema:
     """A name that other files refer to."""
     return pattern(title, description, example, r"^[A-Za-z0-9]+([ _-][A-Za-z0-9]+)*$")
 
 
 FORMAT: Schema = {
-    "enum": [1, "1"], "title": "the number 1", "description": "The version of the format.",
-    "examples": [1],
+    "enum": [2, "2", 1, "1"], "title": "the number 2", "examples": [2],
+    "description": "The version of the format; without it, the newest.",
 }  # fmt: skip
 WORDS = string("a few words", "", "Charging light")
 NAMES = several("a list of names", "Other names for it.", WORDS, "[steering computer]")

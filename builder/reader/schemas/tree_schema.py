@@ -9,6 +9,7 @@ from builder.reader.schemas.shapes import (
     SIGNED,
     Schema,
     by_name,
+    by_type,
     choice,
     pattern,
     record,
@@ -16,7 +17,7 @@ from builder.reader.schemas.shapes import (
     slug,
     string,
 )
-from builder.reader.schemas.step_schema import STEP
+from builder.reader.schemas.step_schema import DRIVING, STEP
 
 PHRASE = string("a phrase", "What a customer or an apprentice says.", "battery light on")
 TREE_ID = pattern("a tree ID", "The file's path in `trees/`, without `.yml`.", "charging/lamp-on",
@@ -49,6 +50,7 @@ ASKED = record(
     "Steps write its answer as <name>; a DTC or a handoff may answer it.",
     {
         "ask": string("a question", "The question, asked at the start.", "Which wheel", 60),
+        "is": choice("part", "Whether the answers are parts.", "part"),
         "one_of": several("a list of answers", "The possible answers.",
                           string("an answer", "One answer.", "front left", 28),
                           "[front left, front right]"),
@@ -74,13 +76,19 @@ TREE: Schema = {
                          "draft", "ready", "retired"),
         "replaced_by": TREE_ID | {"description": "The tree that replaces a retired one."},
         "system": slug("a system", "ID from kb/systems.yml.", "charging"),
-        "symptom": SYMPTOM,
+        "symptom": by_type(
+            "a list of phrases, or words, warning lights, and DTCs", "How the fault shows itself.",
+            {"array": several("a list of phrases", "What people say; eight or more search best.",
+                              PHRASE, "[no horn, horn quiet]"),
+             "object": SYMPTOM},
+            "[no horn, horn quiet]"),
         "applies_to": {
             "anyOf": [{"enum": ["any"]}, several("a list of vehicles", "The vehicles.", SCOPE, "")],
             "title": "`any`, or a list of vehicles",
             "description": "The vehicles this tree covers.",
             "examples": ["[{make: Corvane, model: Tern, years: 2017-2022}]"],
         },
+        **DRIVING,
         "written": SIGNED | {"description": "Who wrote it, and when."},
         "reviewed": SIGNED | {"description": "Who last followed it on a vehicle, and when."},
         "asks": by_name("questions by name", "Questions asked once for the whole tree.", ASKED,
@@ -93,6 +101,6 @@ TREE: Schema = {
         "steps": by_name("steps by name", "The first step is the start.", STEP,
                          "{running: {check: Measure battery voltage, results: ...}}"),
     },
-    ("format", "title", "status", "system", "symptom", "steps"),
+    ("title", "symptom", "steps"),
     "",
 )  # fmt: skip

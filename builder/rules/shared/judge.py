@@ -46,6 +46,8 @@ def is_independent(tree: TreeListing, library: Library) -> bool:
 
 def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     """Judge the knowledge, and all trees together."""
+    procedures = [one.tree for one in library.procedures.values()]
+    of_procedures = [finding for tree in procedures for finding in judge(tree, library)]
     trees = [tree for tree in library.listings.values() if tree.status is not Status.RETIRED]
     drafts = {tree.file for tree in trees if tree.status is Status.DRAFT}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
@@ -55,9 +57,8 @@ def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
     if library.silences:
         findings = [*not_silenced(findings, library.silences, LIBRARY_RULE_NAMES)]
         findings += malformed(library.silences, LIBRARY_RULE_NAMES)
-    return _ordered(
-        as_warning(finding) if finding.at.file in drafts else finding for finding in findings
-    )
+    in_drafts = (as_warning(one) if one.at.file in drafts else one for one in findings)
+    return _ordered((*of_procedures, *in_drafts))
 
 
 def _ordered(findings: Iterable[Finding]) -> tuple[Finding, ...]:

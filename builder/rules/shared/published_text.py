@@ -47,7 +47,7 @@ def _of_check(check: Check) -> Iterator[Text]:
 
 def _of_fix(fix: Fix) -> Iterator[Text]:
     yield fix.cause
-    yield from fix.verify
+    yield from (one.text for one in fix.verify if not one.is_named)
     yield from (part.part for part in fix.parts)
     if fix.tell:
         yield fix.tell

@@ -12,6 +12,7 @@ from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
 from builder.graph.space import Space, space_of
+from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
 from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
@@ -70,6 +71,7 @@ class Facts:
 
 def facts_of(tree: Tree, library: Library) -> Facts:
     """Compute what the rules share."""
+    tree = with_specs(tree, library.specs)
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(step for _, step in callers if step)
     steps = tuple(step for step in tree.steps.values() if step.id not in tree.broken)

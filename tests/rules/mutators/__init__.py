@@ -53,7 +53,7 @@ MUTATORS: dict[str, Mutator] = {
         "record-codes", "clear-codes", "disconnect-battery"
     ),
     "supply-before-programming": order.deed_removed(
-        "hold-supply", "program", "configure", "initialise"
+        "hold-supply", "program", "configure", "initialize"
     ),
     "caution-before-hazard": order.caution_removed,
     "prove-before-replacing": order.proof_removed,

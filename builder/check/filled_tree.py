@@ -1,0 +1,20 @@
+"""A tree as everything behind the check gets it: read, with its spec readings filled in.
+
+In: a shop's folder, its library, an ID. Out: the `Tree`.
+"""
+
+from pathlib import Path
+
+from builder.graph.spec_readings import with_specs
+from builder.model.library import Library, NotThereError
+from builder.model.tree import Tree
+from builder.reader.trees import read_tree
+
+
+def tree_of(shop: Path, library: Library, id_: str) -> Tree:
+    """Read one tree that the library lists. Raises NotThereError."""
+    listing = library.listings.get(id_)
+    tree = read_tree(shop, shop / listing.file)[0] if listing else None
+    if tree is None:
+        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
+    return with_specs(tree, library.specs)

@@ -1,0 +1,69 @@
+"""The schema of a procedure's file.
+
+In: the schemas of a step. Out: `PROCEDURE`, and the definitions of its steps.
+"""
+
+from builder.reader.schemas.shapes import (
+    FORMAT,
+    SIGNED,
+    Schema,
+    by_name,
+    choice,
+    record,
+    several,
+    string,
+)
+from builder.reader.schemas.step_schema import (
+    ANY_STEP,
+    KIND,
+    NOTE,
+    PART_NAME,
+    PROCEDURE_RESULT,
+    RETURNED,
+    any_of_kinds,
+    results_of,
+    step_of,
+)
+
+TAKEN = record(
+    "what kind of value it is", "Something that the procedure is told; steps write it as <name>.",
+    {"is": choice("a kind of value", "What kind of value it is.", "part", "current", "spec",
+                  "module", "text"),
+     "else": string("a value", "The value where a tree says nothing.", "2 A", 60)},
+    ("is",), "{is: part}",
+)  # fmt: skip
+
+
+def _check() -> Schema:
+    words, own = KIND["check"]
+    results = results_of(PROCEDURE_RESULT)
+    return record(
+        "a step of kind check", str(words["description"]),
+        {"check": words} | own | {"results": results} | ANY_STEP, ("check",), "",
+    )  # fmt: skip
+
+
+PROCEDURE_STEPS: dict[str, Schema] = {
+    "check": _check(),
+    "action": step_of("action"),
+    "return": record("a step of kind return", "An end of the procedure.", {"return": RETURNED},
+                     ("return",), ""),
+}  # fmt: skip
+PROCEDURE = record(
+    "a procedure", "A short tree that other trees run.",
+    {"format": FORMAT,
+     "title": string("a title", "What it finds out or does.", "Is the wire good?", 60),
+     "takes": by_name("what it takes, by name", "What a tree tells it.", TAKEN,
+                      "{part: {is: part}}"),
+     "returns": several("a list of words", "Every word it can return, the one that passes first.",
+                        RETURNED, "[good, open, shorted]"),
+     "never_on": several("a list of parts", "Parts it must not be run on.", PART_NAME,
+                         "[srs-module]"),
+     "note": NOTE,
+     "written": SIGNED | {"description": "Who wrote it, and when."},
+     "reviewed": SIGNED | {"description": "Who last followed it on a vehicle, and when."},
+     "steps": by_name("steps by name", "The first step is the start.",
+                      any_of_kinds({kind: kind for kind in PROCEDURE_STEPS}),
+                      "{through: {check: Measure resistance, results: ...}}")},
+    ("title", "returns", "steps"), "",
+)  # fmt: skip

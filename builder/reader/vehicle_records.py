@@ -1,0 +1,163 @@
+"""Specs, parts and vehicles from their maps.
+
+In: maps that have passed their schema. Out: records by id, and a finding for every good range that
+can't be read.
+"""
+
+from decimal import Decimal
+from pathlib import PurePosixPath
+
+from builder.model.finding import Finding
+from builder.model.ranges import BOTTOM, INFINITY, TOP, Range
+from builder.model.text import Number, Text
+from builder.model.vehicle_data import (
+    Connector,
+    Fuse,
+    Good,
+    LimitShape,
+    Pin,
+    Spec,
+    Torque,
+    Vehicle,
+    VehiclePart,
+    VehicleSpec,
+)
+from builder.reader.nodes import EMPTY, Map
+from builder.reader.range_words import parse_range
+from builder.reader.source import mistake
+from builder.reader.values import (
+    map_,
+    named_lists,
+    named_texts,
+    number,
+    scope,
+    text,
+    texts,
+    the_text,
+)
+
+LOOK_UP = {
+    "look it up": LimitShape.BAND,
+    "at most, look it up": LimitShape.AT_MOST,
+    "at least, look it up": LimitShape.AT_LEAST,
+}
+WHY = "the walk can't tell a good reading from a bad one"
+
+
+def _entries(node: Map | None) -> list[tuple[Text, Map]]:
+    return [(key, value) for key, value in (node or EMPTY).items() if isinstance(value, Map)]
+
+
+def specs(root: Map, findings: list[Finding]) -> dict[str, Spec]:
+    """Read kb/specs.yml."""
+    return {str(id_): _spec(id_, node, findings) for id_, node in _entries(root)}
+
+
+def _spec(id_: Text, node: Map, findings: list[Finding]) -> Spec:
+    return Spec(
+        id=id_,
+        text=the_text(node, "text"),
+        unit=the_text(node, "unit"),
+        low=number(node, "from") or Decimal(0),
+        high=INFINITY if text(node, "to") == "OL" else number(node, "to") or Decimal(0),
+        good=_good(node, findings),
+        resolution=number(node, "resolution"),
+        origin=text(node, "origin"),
+    )
+
+
+def _good(node: Map, findings: list[Finding]) -> Good:
+    """Return the good range of a spec, or one for each load; a mistake counts as not known."""
+    loads = map_(node, "good")
+    if loads is None:
+        return _good_range(the_text(node, "good", "look it up"), findings)
+    by_load: dict[str, Good] = {}
+    for load, words in loads.items():
+        if not load.startswith("at "):
+            findings.append(mistake("bad-value", load.at, f"`{load}` isn't a load", WHY,
+                                    "write a current, such as `at 2 A`"))  # fmt: skip
+        elif isinstance(words, Text):
+            by_load[load.removeprefix("at ")] = _good_range(words, findings)
+    shapes = [good.shape for good in by_load.values()]
+    return Good(node.key("good"), shapes[0] if shapes else LimitShape.BAND, by_load=by_load)
+
+
+def _good_range(words: Text, findings: list[Finding]) -> Good:
+    if words in LOOK_UP:
+        return Good(words, LOOK_UP[words])
+    span = parse_range(words)
+    if isinstance(span, Range):
+        return Good(words, _shape(span), span)
+    listed = ", ".join(f"`{one}`" for one in LOOK_UP)
+    findings.append(mistake("bad-value", words.at, f"`{words}` isn't a range", WHY,
+                            f"{span}; where it isn't known, {listed}"))  # fmt: skip
+    return Good(words, LimitShape.BAND)
+
+
+def _shape(span: Range) -> LimitShape:
+    if span.low == BOTTOM:
+        return LimitShape.AT_MOST
+    return LimitShape.AT_LEAST if span.high == TOP else LimitShape.BAND
+
+
+def vehicle_parts(root: Map) -> dict[str, VehiclePart]:
+    """Read kb/parts.yml."""
+    return {
+        str(id_): VehiclePart(id_, the_text(node, "name"), texts(node, "also_called"))
+        for id_, node in _entries(root)
+    }
+
+
+def vehicle(file: str, root: Map, findings: list[Finding]) -> Vehicle:
+    """Read one file of kb/vehicles/."""
+    return Vehicle(
+        id=Text(PurePosixPath(file).stem, root.key("make").at),
+        file=file,
+        scope=scope(root),
+        lists=named_lists(root, "lists"),
+        note=text(root, "note"),
+        specs={
+            str(name): VehicleSpec(_good(node, findings), text(node, "source"))
+            for name, node in _entries(map_(root, "specs"))
+        },
+        connectors={
+            str(id_): _connector(id_, node) for id_, node in _entries(map_(root, "connectors"))
+        },
+        fuses={str(id_): _fuse(id_, node) for id_, node in _entries(map_(root, "fuses"))},
+        torques={str(id_): _torque(id_, node) for id_, node in _entries(map_(root, "torques"))},
+        source=named_texts(root, "source"),
+    )
+
+
+def _connector(id_: Text, node: Map) -> Connector:
+    return Connector(
+        id=id_,
+        of=the_text(node, "of"),
+        where=text(node, "where"),
+        rows=number(node, "rows"),
+        columns=number(node, "columns"),
+        pins={str(number_): _pin(number_, pin) for number_, pin in _entries(map_(node, "pins"))},
+    )
+
+
+def _pin(number_: Text, node: Map) -> Pin:
+    return Pin(
+        number=number_,
+        role=the_text(node, "role"),
+        circuit=text(node, "circuit"),
+        wire=text(node, "wire"),
+        to=text(node, "to"),
+        fuse=text(node, "fuse"),
+    )
+
+
+def _fuse(id_: Text, node: Map) -> Fuse:
+    return Fuse(id_, the_text(node, "box"), _number(node, "amps"), text(node, "feeds"))
+
+
+def _torque(id_: Text, node: Map) -> Torque:
+    return Torque(id_, _number(node, "Nm"), text(node, "note"), text(node, "source"))
+
+
+def _number(node: Map, name: str) -> Number:
+    return number(node, name) or Number("0", node.at)
