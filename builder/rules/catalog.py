@@ -91,6 +91,18 @@ MODULES = (
     "abbreviation",
     "too_long_for_box",
     "unprintable_sign",
+    # procedures
+    "no_such_procedure",
+    "unhandled_word",
+    "no_such_word",
+    "never_returned",
+    "procedure_values",
+    "procedure_loop",
+    "never_on",
+    "no_way_out",
+    "long_procedure",
+    "unused_procedure",
+    "unused_value",
     # upkeep
     "no_verification",
     "no_weights",
