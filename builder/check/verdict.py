@@ -4,7 +4,6 @@ In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and jud
 if it is new, or if something that its findings depend on has changed since the last check.
 """
 
-import os
 import re
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
@@ -18,6 +17,7 @@ from builder.cache.database import Cache, drop_row, put_row, row, rows, transact
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
 from builder.check.filled_knowledge import filled_knowledge
+from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
     RECORD,
@@ -30,6 +30,7 @@ from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
+from builder.model.tree import Status
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
@@ -49,6 +50,12 @@ class Verdict:
         """How many findings stop a build."""
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
 
+    @property
+    def drafts(self) -> frozenset[str]:
+        """The files of the drafts, where the findings of the rules are only warnings."""
+        trees = self.library.listings.values()
+        return frozenset(tree.file for tree in trees if tree.status is Status.DRAFT)
+
 
 def check(
     shop: Path,
@@ -57,12 +64,12 @@ def check(
     files: Iterable[Path] = (),
     progress: Progress = no_progress,
 ) -> Verdict:
-    """Judge every tree and the shop as a whole; with files, return only their findings.
+    """Judge every tree and the shop as a whole; with files or folders, return only their findings.
 
     The results are stored in the cache. Raises FileNotFoundError where one of the files doesn't
-    exist or isn't in the shop.
+    exist or isn't in the shop, or a folder has nothing to check.
     """
-    names = {_name_in_shop(shop, path) for path in files}
+    names = {name_in_shop(shop, path) for path in files}
     knowledge, mistakes = filled_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
@@ -71,19 +78,8 @@ def check(
     of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
     _store(cache, before, trees)
-    chosen = (finding for finding in findings if not names or finding.at.file in names)
+    chosen = (one for one in findings if not names or is_in(one.at.file, names))
     return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(chosen))
-
-
-def _name_in_shop(shop: Path, path: Path) -> str:
-    """Return the name of a file as findings have it, with all links followed."""
-    # Not Path.resolve: before Python 3.13 that raises RuntimeError on a link to itself.
-    file = Path(os.path.realpath(path))
-    if not file.exists():
-        raise FileNotFoundError(f"{path} doesn't exist, or is a broken link")
-    if not file.is_relative_to(shop):
-        raise FileNotFoundError(f"{path} isn't in the shop {shop}")
-    return file.relative_to(shop).as_posix()
 
 
 def known_library(shop: Path, cache: Cache) -> Library:

@@ -52,7 +52,7 @@ TEXTS = (
     "with a new part", "Words to verify", "Read the DTCs again", "Not fixed?",
     "Words for the customer", "Name of the option", "EUR 99,00", "note of the option",
     "Name of what is not offered: we don't offer this. Reason not to offer", "Words of the stop",
-    "Call the foreman",
+    "Unsafe: stop",
 )  # fmt: skip
 
 
