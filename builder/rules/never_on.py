@@ -52,8 +52,8 @@ from datetime import date
 from builder.graph.runs import values_of
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.rules.shared.close_names import suggestion
-from builder.rules.shared.procedure_steps import part_names, steps_that_run
+from builder.rules.shared.part_hint import is_part, part_hint
+from builder.rules.shared.procedure_steps import steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
@@ -80,13 +80,12 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every part in `never_on` that doesn't exist."""
-    parts = part_names(library)
     for procedure in library.procedures.values():
         for part in procedure.never_on:
-            if part not in parts:
+            if not is_part(part, library):
                 yield RULE.finding(
                     part.at,
                     f"part `{part}` doesn't exist",
                     "the procedure can still be run on what was meant",
-                    suggestion(part, parts, "add it to kb/parts.yml, or use a name from there"),
+                    part_hint(part, library),
                 )

@@ -63,7 +63,8 @@ from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Question, ValueKind
 from builder.rules.shared.close_names import suggestion
-from builder.rules.shared.procedure_steps import Running, part_names, steps_that_run
+from builder.rules.shared.part_hint import is_part, part_hint
+from builder.rules.shared.procedure_steps import Running, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -118,10 +119,8 @@ def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
     if asked := PLACEHOLDER.fullmatch(value):
         yield from _asked(facts, taken, value, asked[1])
     elif taken.kind in KIND and not _is_of_kind(facts.library, taken.kind, value):
-        kind, otherwise = KIND[taken.kind]
-        known = _known(facts.library, taken.kind)
-        hint = suggestion(value, known, otherwise)
-        message = f"`{value}` isn't {kind}, and `{taken.name}` takes one"
+        message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"
+        hint = _hint(facts.library, taken.kind, value)
         yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
 
 
@@ -144,18 +143,20 @@ def _asked(facts: Facts, taken: Question, value: Text, name: str) -> Iterator[Fi
 
 
 def _is_of_kind(library: Library, kind: ValueKind, value: Text) -> bool:
-    if kind is ValueKind.CURRENT:
-        return CURRENT.fullmatch(value) is not None
-    return value in _known(library, kind)
+    match kind:
+        case ValueKind.PART:
+            return is_part(value, library)
+        case ValueKind.CURRENT:
+            return CURRENT.fullmatch(value) is not None
+        case _:
+            return value in _known(library, kind)
 
 
 def _known(library: Library, kind: ValueKind) -> Iterable[str]:
-    match kind:
-        case ValueKind.PART:
-            return part_names(library)
-        case ValueKind.MODULE:
-            return library.modules
-        case ValueKind.SPEC:
-            return library.specs
-        case _:
-            return ()
+    return {ValueKind.MODULE: library.modules, ValueKind.SPEC: library.specs}.get(kind, ())
+
+
+def _hint(library: Library, kind: ValueKind, value: Text) -> str:
+    if kind is ValueKind.PART:
+        return part_hint(value, library)
+    return suggestion(value, _known(library, kind), KIND[kind][1])

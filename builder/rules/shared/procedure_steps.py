@@ -1,6 +1,6 @@
-"""The steps of a tree that run a procedure, with the procedure; and what counts as a part.
+"""The steps of a tree that run a procedure, with the procedure.
 
-In: the `Facts` of a tree, the library. Out: each such `Running` step whose procedure exists.
+In: the `Facts` of a tree. Out: each such `Running` step whose procedure exists.
 """
 
 from collections.abc import Iterator
@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from builder.graph.runs import procedure_of
 from builder.model.checks import Check
-from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.model.text import Text
 from builder.model.tree import Step
@@ -31,8 +30,3 @@ def steps_that_run(facts: Facts) -> Iterator[Running]:
         procedure = procedure_of(step, facts.library.procedures)
         if procedure and isinstance(step.body, Check) and step.body.by:
             yield Running(step, step.body, step.body.by, procedure)
-
-
-def part_names(library: Library) -> frozenset[str]:
-    """Return the names of all parts; a module's ID is one too."""
-    return frozenset((*library.parts, *library.modules))
