@@ -17,13 +17,11 @@ another of its group, excludes it, or the job ends. What changes:
 4. The needed power state comes last. What can't be entered before it comes after it: a state that
    needs the power on, or that excludes the power state in which the rest is changed.
 
-What takes the power off (`counts_as: power off`) goes before the rules above: an airbag is
-unplugged with the battery disconnected, and plugged in again before it is reconnected.
+Before these rules goes what takes the power off (`counts_as: power off`):
 5. A needed power state that takes the power off comes first, right after what has `changed_with`
-   and can't be changed in it. Everything else is changed while the power is off.
+   and can't be changed in it: an airbag is unplugged with the battery disconnected.
 6. Where the power is off and a change sends the key elsewhere, what names the power off in
-   `changed_with` is changed before.
-
+   `changed_with` is changed before: the airbag is plugged in before the battery is reconnected.
 No line is told twice: what `key-off` has told is left out of `battery-disconnected`.
 The key never goes past a state that excludes it: before it does, that state goes back to normal,
 and is entered again if the step needs it. So does a load before its connector is plugged in.
@@ -128,9 +126,8 @@ class _Work:
         if wanted and wanted != now and self._is_power_off(wanted):
             self._change(leave, lambda listed: bool(listed) and wanted.condition not in listed)
             self._key_to(wanted)
-        elif now and self._is_power_off(now):
-            if any(now.condition not in listed for listed in self._lists(leave)):
-                self._change(leave, lambda listed: now.condition in listed)
+        elif now and self._is_power_off(now) and self._goes_elsewhere(now, leave):
+            self._change(leave, lambda listed: now.condition in listed)
 
     def _is_power_off(self, state: VehicleState) -> bool:
         return self.conditions[state.condition].counts_as is CountsAs.POWER_OFF
@@ -177,6 +174,9 @@ class _Work:
     def _key_first(self, leave: list[VehicleState]) -> None:
         """Bring the key to where the changes can be made, if one can't be made as it is."""
         self._key_for(self._lists(leave))
+
+    def _goes_elsewhere(self, power: VehicleState, leave: list[VehicleState]) -> bool:
+        return any(power.condition not in listed for listed in self._lists(leave))
 
     def _lists(self, leave: list[VehicleState]) -> list[tuple[str, ...]]:
         changing = [self._allowed(one, one not in leave) for one in (*leave, *self.to_enter())]
