@@ -19,7 +19,7 @@ from builder.model.text import Text
 from builder.model.tree import Tree
 
 
-class Run(NamedTuple):
+class Call(NamedTuple):
     """A procedure that a step runs, or one check of the verification of a fix."""
 
     step: str  # the check with `by`, or the fix
@@ -29,13 +29,13 @@ class Run(NamedTuple):
 class Place(NamedTuple):
     """A step of a walk and, for an action that goes `back`, the step it goes back to.
 
-    Where the states along the paths are followed, it also has the runs that the step is in, and the
+    Where the states along the paths are followed, it also has the calls that the step is in, and the
     states in which a walk arrives.
     """
 
     step: str
     caller: str | None = None
-    runs: tuple[Run, ...] = ()  # the outermost first
+    calls: tuple[Call, ...] = ()  # the outermost first
     states: tuple[VehicleState, ...] = ()
 
 

@@ -1,12 +1,12 @@
 """What is being run at a place of a walk: the tree, a procedure, a check that verifies a fix.
 
-In: a tree and what the shop knows. Out: the `Frame` of any runs.
+In: a tree and what the shop knows. Out: the `Frame` of any calls.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from builder.graph.moves import Moves, Run, moves_of
+from builder.graph.moves import Call, Moves, moves_of
 from builder.graph.needed_states import NOTHING_GIVEN, Given, values_given
 from builder.graph.step_entry import Planner
 from builder.graph.verifications import VerifyingRun, verifying_runs
@@ -15,7 +15,7 @@ from builder.model.module_record import Module
 from builder.model.procedures import Procedure
 from builder.model.tree import Step, Tree
 
-Runs = tuple[Run, ...]
+Calls = tuple[Call, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +49,15 @@ class Frames:
     def __init__(self, tree: Tree, known: PathKnowledge) -> None:
         """Begin with the tree itself."""
         self.known = known
-        self._frames: dict[Runs, Frame] = {(): Frame(tree, moves_of(tree), NOTHING_GIVEN)}
+        self._frames: dict[Calls, Frame] = {(): Frame(tree, moves_of(tree), NOTHING_GIVEN)}
         self._moves: dict[str, Moves] = {}  # of the procedures
         self._items: dict[tuple[int, str], tuple[VerifyingRun, ...]] = {}
 
-    def frame(self, runs: Runs) -> Frame:
+    def frame(self, calls: Calls) -> Frame:
         """Return what is being run."""
-        if runs not in self._frames:
-            self._frames[runs] = self._new_frame(runs)
-        return self._frames[runs]
+        if calls not in self._frames:
+            self._frames[calls] = self._new_frame(calls)
+        return self._frames[calls]
 
     def items(self, frame: Frame, fix: Step) -> tuple[VerifyingRun, ...]:
         """Return what verifies a fix."""
@@ -73,13 +73,13 @@ class Frames:
             return None
         return self.known.procedures.get(str(name))
 
-    def _new_frame(self, runs: Runs) -> Frame:
-        outer, run = self.frame(runs[:-1]), runs[-1]
-        step = outer.tree.steps[run.step]
-        if run.verification is None:
+    def _new_frame(self, calls: Calls) -> Frame:
+        outer, call = self.frame(calls[:-1]), calls[-1]
+        step = outer.tree.steps[call.step]
+        if call.verification is None:
             assert isinstance(step.body, Check)
             return self._of_procedure(outer, str(step.body.by), step.body.with_, None)
-        item = self.items(outer, step)[run.verification]
+        item = self.items(outer, step)[call.verification]
         if item.is_step:
             return Frame(outer.tree, outer.moves, outer.given, outer.procedures, item)
         return self._of_procedure(outer, item.name, item.with_, item)

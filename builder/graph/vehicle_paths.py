@@ -121,7 +121,7 @@ class _Search:
         groups: dict[tuple[object, str], list[Place]] = {}
         for place in self.moves_from:
             if self.follower.step_at(place).spent:
-                groups.setdefault((place.runs, place.step), []).append(place)
+                groups.setdefault((place.calls, place.step), []).append(place)
         for places in groups.values():
             if any(place in self.waiting for place in places):
                 again = self._reached_from(places)

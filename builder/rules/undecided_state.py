@@ -75,7 +75,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     conditions = conditions_for(facts.library)
     reached: dict[str, list[Place]] = defaultdict(list)
     for place in paths.moves_from:
-        if not place.runs:
+        if not place.calls:
             reached[place.step].append(place)
     for step in facts.steps:
         if isinstance(step.body, Check) and (step.tools or step.hazards or step.do):

@@ -20,7 +20,7 @@ def names_in_words(places: list[Place]) -> str:
     """Write places as `a -> b -> c`; the steps of a procedure as the step that runs it."""
     names: list[str] = []
     for place in places:
-        name = place.runs[0].step if place.runs else place.step
+        name = place.calls[0].step if place.calls else place.step
         if not names or names[-1] != name:
             names.append(name)
     return " -> ".join(names)
@@ -28,12 +28,12 @@ def names_in_words(places: list[Place]) -> str:
 
 def own_step(facts: Facts, place: Place) -> Step:
     """Return the step of the tree that a place belongs to."""
-    return facts.tree.steps[place.runs[0].step if place.runs else place.step]
+    return facts.tree.steps[place.calls[0].step if place.calls else place.step]
 
 
 def shown_at(facts: Facts, place: Place) -> Text:
     """Return the author's words at which something in a place is pointed out."""
     step = own_step(facts, place)
-    if place.runs and isinstance(step.body, Check) and step.body.by:
+    if place.calls and isinstance(step.body, Check) and step.body.by:
         return step.body.by
     return step.text
