@@ -112,6 +112,17 @@ MODULES = (
     "abbreviation",
     "too_long_for_box",
     "unprintable_sign",
+    # procedures
+    "no_such_procedure",
+    "unhandled_word",
+    "no_such_word",
+    "never_returned",
+    "procedure_values",
+    "procedure_loop",
+    "never_on",
+    "long_procedure",
+    "unused_procedure",
+    "unused_value",
     # upkeep
     "no_verification",
     "no_weights",

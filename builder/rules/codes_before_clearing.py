@@ -38,14 +38,15 @@ one `done: yes`. A tree that only other trees lead to starts with what all of th
 
 from collections.abc import Iterator
 
+from builder.graph.deeds import unmet_deeds
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.order import (
+    deed_as_text,
     entering_handoffs,
     path_as_text,
     reached_steps,
     unmet,
-    unmet_deeds,
 )
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
@@ -66,7 +67,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         for deed in unmet_deeds(step, CODES_RECORDED):
             finding = RULE.finding(
                 deed.text.at,
-                f"`{deed.text}` runs before the DTCs are recorded: {path_as_text(reached, place)}",
+                f"{deed_as_text(step, deed)} runs before the DTCs are recorded: "
+                f"{path_as_text(reached, place)}",
                 "what the modules knew about the fault is gone for good",
                 "add an earlier step with `does: [record-codes]`",
                 *entering_handoffs(facts, reached, place),

@@ -43,14 +43,15 @@ Fix: Put a step with `does: [check-supply]`, its good result marked `done: yes`,
 
 from collections.abc import Iterator
 
+from builder.graph.deeds import unmet_deeds
 from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.order import (
+    deed_as_text,
     entering_handoffs,
     path_as_text,
     reached_steps,
     unmet,
-    unmet_deeds,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -79,7 +80,8 @@ def _unmet(facts: Facts, requirement: Requirement) -> Iterator[Finding]:
         for deed in unmet_deeds(step, requirement):
             yield RULE.finding(
                 deed.text.at,
-                f"`{deed.text}` runs {MISSING[requirement]}: {path_as_text(reached, place)}",
+                f"{deed_as_text(step, deed)} runs {MISSING[requirement]}: "
+                f"{path_as_text(reached, place)}",
                 "a voltage drop during programming can ruin the module",
                 f"add an earlier step with `does: [{requirement.met_by}]`",
                 *entering_handoffs(facts, reached, place),

@@ -12,6 +12,7 @@ from functools import cache, partial
 from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
+from builder.graph.runs import with_runs
 from builder.graph.space import Space, space_of
 from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
@@ -36,6 +37,7 @@ class Family(StrEnum):
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
+    PROCEDURES = "procedures"
     UPKEEP = "upkeep"
 
 
@@ -76,7 +78,7 @@ class Facts:
 
 def facts_of(tree: Tree, library: Library) -> Facts:
     """Compute what the rules share."""
-    tree = with_specs(tree, library.specs)
+    tree = with_runs(with_specs(tree, library.specs), library.procedures)
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(step for _, step in callers if step)
     steps = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
