@@ -29,8 +29,8 @@ class Call(NamedTuple):
 class Place(NamedTuple):
     """A step of a walk and, for an action that goes `back`, the step it goes back to.
 
-    Where the states along the paths are followed, it also has the calls that the step is in, and the
-    states in which a walk arrives.
+    Where the states along the paths are followed, it also has the calls that the step is in, and
+    the states in which a walk arrives.
     """
 
     step: str

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from builder.graph.moves import Call, Move, Place
 from builder.graph.needed_states import fitting_of
 from builder.graph.routes import Exit, ExitKind, Route
-from builder.graph.run_frames import Frame, Frames, PathKnowledge, Calls
+from builder.graph.run_frames import Calls, Frame, Frames, PathKnowledge
 from builder.graph.step_entry import StepEntry, entry_of
 from builder.graph.vehicle_states import States
 from builder.model.checks import Branch, Check

@@ -107,7 +107,11 @@ def check(facts: Facts) -> Iterator[Finding]:
     told: set[str] = set()
     for place in paths.moves_from:
         entry = paths.entries[place]
-        if place.calls or place.step in told or any(True for _ in at_odds(conditions, entry.needed)):
+        if (
+            place.calls
+            or place.step in told
+            or any(True for _ in at_odds(conditions, entry.needed))
+        ):
             continue
         bad = first_impossible(conditions, place.states, entry)
         if bad:

@@ -21,8 +21,8 @@ Right:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, branch: all-good}
 
-Fix: Name a state in `when`, or say what is on, what is off, how warm and how fast; or name in `same_as` the step
-whose method and conditions this one uses.
+Fix: Name a state in `when`, or say what is on, what is off, how warm and how fast; or name in
+`same_as` the step whose method and conditions this one uses.
 """
 
 from collections.abc import Iterator

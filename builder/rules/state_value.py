@@ -89,4 +89,4 @@ def _missing(need: Need, takes: Takes) -> Finding:
 def _nowhere(need: Need, one: Condition) -> Finding:
     return RULE.finding(need.condition.at, f"`{one.id}: {need.value}` goes nowhere",
                         "the tech can't tell where to hook it up",
-                        "add `at:` with the part: `at: {part: alternator, pins: [sense]}`")  # fmt: skip
+                        "add `at:` with the part: `at: {part: alternator}`")  # fmt: skip
