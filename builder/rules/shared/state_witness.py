@@ -16,6 +16,15 @@ def path_in_words(paths: VehiclePaths, place: Place) -> str:
     return names_in_words(list(paths.path_to(place)))
 
 
+def paths_in_words(paths: VehiclePaths, *places: Place) -> tuple[str, ...]:
+    """Write the shortest paths to some places; with the steps of procedures, if all else is one."""
+    every = [list(paths.path_to(place)) for place in places]
+    texts = tuple(map(names_in_words, every))
+    if len(set(texts)) == len(texts):
+        return texts
+    return tuple(" -> ".join(place.step for place in path) for path in every)
+
+
 def names_in_words(places: list[Place]) -> str:
     """Write places as `a -> b -> c`; the steps of a procedure as the step that runs it."""
     names: list[str] = []
