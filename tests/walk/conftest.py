@@ -1,6 +1,7 @@
 """The walk tables of one tree with every kind of check, and of the trees of the test shop."""
 
 import json
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,15 @@ from builder.walk.walk_tables import WalkTables
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
+SAMPLES = HERE.parent / "samples"  # in format 2, with states, procedures and specs
+
+
+@cache
+def tables_of(shop: Path) -> WalkTables:
+    """Return the tables of all trees of a shop."""
+    library, _ = read_library(shop)
+    trees = (read_tree(shop, shop / entry.file)[0] for entry in library.trees.values())
+    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees if tree})
 
 
 @pytest.fixture(scope="session")
@@ -48,8 +58,8 @@ def shop() -> tuple[Library, list[Tree]]:
     return library, [tree for tree in trees if tree and not tree.broken]
 
 
-@pytest.fixture(scope="session")
-def tables(shop: tuple[Library, list[Tree]]) -> WalkTables:
-    """Return the tables of all trees of the test shop."""
-    library, trees = shop
-    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees})
+@pytest.fixture(scope="session", params=[SHOP, SAMPLES], ids=["shop", "samples"])
+def tables(request: pytest.FixtureRequest) -> WalkTables:
+    """Return the tables of all trees of a shop, of each in turn."""
+    shop: Path = request.param
+    return tables_of(shop)
