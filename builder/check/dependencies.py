@@ -75,7 +75,7 @@ def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], 
             return digest(*((name, _content(value)) for name, value in entries.items()))
         return digest(_content(entries[id_])) if id_ in entries else ""
 
-    return lambda used: digest(shop, *(of_entry(*entry) for entry in used))
+    return lambda used: digest(shop, " ".join(of_entry(*entry) for entry in used))
 
 
 def neighbor_digests(

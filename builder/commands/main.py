@@ -4,7 +4,6 @@ In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not
 """
 
 import argparse
-import gc
 import io
 import os
 import sys
@@ -50,9 +49,6 @@ OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the comma
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command."""
-    # Trees are thousands of small values without cycles; to look for cycles among them at the usual
-    # pace took a fifth of a build.
-    gc.set_threshold(100_000, 50, 50)
     _print_anything()
     options = parser().parse_args(arguments)
     try:
