@@ -19,7 +19,7 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_state import JobState, RecordedStep, Refused
+from builder.walk.job_state import JobState, RecordedStep, Refused, stuck
 from builder.walk.rows import ToolRow
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
@@ -27,13 +27,12 @@ from builder.walk.targets import (
     into_procedure,
     judge_test,
     leave,
-    run_key,
-    stuck,
     verify_next,
     with_result,
 )
-from builder.walk.told import fill_in, hazards_at, plan_of, row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.told import fill_in, hazards_at, plan_of, row_of, run_key
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 CANNOT_TEST, NONE_OF_THESE, DONE = "cannot test", "none of these", "done"
 StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified

@@ -12,8 +12,10 @@ from builder.model.module_record import Module
 from builder.walk.compile_tree import state_row, tree_table
 from builder.walk.compile_vehicle import spec_row, vehicle_table
 from builder.walk.plain_rows import minutes_as_text, plain_texts, without_empty
+from builder.walk.shop_rows import ConditionRow, FittingRow, ShopTable
 from builder.walk.table import tool_row
-from builder.walk.walk_tables import ConditionRow, FittingRow, ShopTable, TreeTable, WalkTables
+from builder.walk.tree_rows import TreeTable
+from builder.walk.walk_tables import WalkTables
 
 
 def walk_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:

@@ -18,7 +18,7 @@ from builder.walk.compile_branch import target_of, target_of_next
 from builder.walk.compile_check import check_row
 from builder.walk.compile_verify import verify_row
 from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
-from builder.walk.walk_tables import StateRow, TreeTable, WalkStepRow, WhereRow
+from builder.walk.tree_rows import StateRow, TreeTable, WalkStepRow, WhereRow
 
 
 def tree_table(tree: Tree, library: Library) -> TreeTable:

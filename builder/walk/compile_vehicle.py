@@ -10,7 +10,7 @@ from builder.model.vehicle_data import Connector, Fuse, Good, LimitShape, Pin, S
 from builder.trade.units import find_unit
 from builder.walk.plain_rows import plain_texts, without_empty
 from builder.walk.rows import CutPair
-from builder.walk.walk_tables import (
+from builder.walk.shop_rows import (
     ConnectorRow,
     FuseRow,
     GoodRow,

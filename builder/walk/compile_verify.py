@@ -11,7 +11,7 @@ from builder.model.ends import Verification
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Tree
-from builder.walk.walk_tables import VerifyRow
+from builder.walk.tree_rows import VerifyRow
 
 _GOOD = "within spec"
 

@@ -4,10 +4,12 @@ In: the events. Out: `JobState`. Screens and the record are computed from it.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
+
+STUCK = "stuck"  # the end where the person to call is shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,3 +143,9 @@ class JobState:
     done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold
     events: tuple[Event, ...] = ()  # all, with those that were undone
     before: "JobState | None" = None  # without the last event
+
+
+def stuck(state: JobState) -> JobState:
+    """End at the person to call."""
+    frame = state.frames[-1]
+    return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)

@@ -42,7 +42,6 @@ from builder.walk.list_items import items_of
 from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
 from builder.walk.spec_ranges import good_ranges, with_ranges
-from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at
 from builder.walk.told import (
     Plan,
@@ -52,9 +51,11 @@ from builder.walk.told import (
     line_texts,
     plan_of,
     row_of,
+    run_key,
     unread,
 )
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 from builder.walk.where import where_rows
 
 

@@ -6,7 +6,7 @@ In: the map of `screen`, the cautions of the shop. Out: lines of text.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from builder.walk.walk_tables import HazardRow
+from builder.walk.shop_rows import HazardRow
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 _LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}

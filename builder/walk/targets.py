@@ -7,12 +7,12 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.walk.job_state import Frame, JobState, RecordedStep, Refused, WalkEnd
+from builder.walk.job_state import Frame, JobState, RecordedStep, Refused, WalkEnd, stuck
 from builder.walk.list_items import items_of, with_item
-from builder.walk.told import fill_in, row_of
-from builder.walk.walk_tables import Target, VerifyRow, WalkStepRow, WalkTables
+from builder.walk.told import fill_in, row_of, run_key
+from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
-STUCK = "stuck"
 _RETURN = "return: "
 _PASSED, _FAILED = "passed", "failed"
 
@@ -77,12 +77,6 @@ def _arrived(tables: WalkTables, state: JobState) -> JobState | Refused:
             return state
 
 
-def stuck(state: JobState) -> JobState:
-    """End at the person to call."""
-    frame = state.frames[-1]
-    return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
-
-
 def _to_next_item(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame = state.frames[-1]
     step = row_of(tables, frame).get("list_step", "")
@@ -144,13 +138,6 @@ def with_result(
         at=state.since,
     )
     return leave(tables, replace(state, steps=(*state.steps, entry)), word, result["to"])
-
-
-def run_key(row: WalkStepRow, frame: Frame) -> str:
-    """Return the procedure of a check with what fills it, as one text."""
-    takes = sorted(row["by"]["takes"].items())
-    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
-    return " ".join((row["by"]["procedure"], *filled))
 
 
 def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:

@@ -12,7 +12,9 @@ from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.vehicle_states import States, at_odds
 from builder.model.conditions import POWER, Conditions, VehicleState
 from builder.walk.job_state import Frame, JobState
-from builder.walk.walk_tables import FittingRow, WalkStepRow, WalkTables
+from builder.walk.shop_rows import FittingRow
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 _SEVERITY = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _TO_ACKNOWLEDGE = ("DANGER", "WARNING")
@@ -54,6 +56,13 @@ def fill_in(text: str, filled: Mapping[str, str]) -> str:
     for name, value in filled.items():
         text = text.replace(f"<{name}>", value)
     return text
+
+
+def run_key(row: WalkStepRow, frame: Frame) -> str:
+    """Return the procedure of a check with what fills it, as one text."""
+    takes = sorted(row["by"]["takes"].items())
+    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
+    return " ".join((row["by"]["procedure"], *filled))
 
 
 def plan_of(tables: WalkTables, state: JobState) -> Plan:

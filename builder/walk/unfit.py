@@ -22,9 +22,8 @@ from builder.walk.events import (
     Verified,
 )
 from builder.walk.job_state import JobState, Refused
-from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at, unanswered
-from builder.walk.told import hazards_at, plan_of, row_of, unread
+from builder.walk.told import hazards_at, plan_of, row_of, run_key, unread
 from builder.walk.walk_tables import WalkTables
 
 _INSTEAD = {
