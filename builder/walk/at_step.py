@@ -23,6 +23,7 @@ from builder.walk.job_state import JobState, RecordedStep, Refused, stuck
 from builder.walk.rows import ToolRow
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
+    CANNOT_TEST,
     cannot_test,
     into_procedure,
     judge_test,
@@ -34,7 +35,7 @@ from builder.walk.told import fill_in, hazards_at, plan_of, row_of, run_key
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
-CANNOT_TEST, NONE_OF_THESE, DONE = "cannot test", "none of these", "done"
+NONE_OF_THESE, DONE = "none of these", "done"
 StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified
 
 

@@ -83,7 +83,8 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
         )
     if "verify" in shown:
         test = shown["verify"]
-        yield f"  Test {test['index'] + 1} of {test['count']}: {test['text']} (`pass` or `fail`)"
+        way = f"{test['text']} (`pass` or `fail`)" if test["text"] else "after the repair"
+        yield f"  Test {test['index'] + 1} of {test['count']}: {way}"
 
 
 def _end(shown: Mapping[str, Any]) -> Iterator[str]:

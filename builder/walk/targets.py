@@ -14,6 +14,7 @@ from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
 _RETURN = "return: "
+CANNOT_TEST = "cannot test"
 _PASSED, _FAILED = "passed", "failed"
 
 
@@ -150,7 +151,9 @@ def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     outside = replace(state, frames=state.frames[:-1])
     if frame.verifies:
         return _verified(tables, outside, frame, "")
-    return cannot_test(tables, outside)
+    caller = outside.frames[-1]
+    entry = RecordedStep(caller.inside, caller.step, "check", CANNOT_TEST, at=state.since)
+    return cannot_test(tables, replace(outside, steps=(*outside.steps, entry)))
 
 
 # Results, and the verification of a repair

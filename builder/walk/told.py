@@ -65,6 +65,13 @@ def run_key(row: WalkStepRow, frame: Frame) -> str:
     return " ".join((row["by"]["procedure"], *filled))
 
 
+def proved_elsewhere(state: JobState, row: WalkStepRow) -> tuple[str, str] | None:
+    """Return the word that the procedure of another check proved earlier, and that check."""
+    frame = state.frames[-1]
+    proof = state.proved.get(run_key(row, frame))
+    return proof if proof and proof[1] != frame.place else None
+
+
 def plan_of(tables: WalkTables, state: JobState) -> Plan:
     """Return what changes at the step of a walk; at an end all goes back to normal."""
     conditions, frame = tables.conditions, state.frames[-1]
