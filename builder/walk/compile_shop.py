@@ -9,7 +9,7 @@ from typing import cast
 from builder.model.conditions import Condition
 from builder.model.library import Library
 from builder.model.module_record import Module
-from builder.walk.compile_tree import state_row, tree_table
+from builder.walk.compile_tree import is_state, state_row, tree_table
 from builder.walk.compile_vehicle import spec_row, vehicle_table
 from builder.walk.plain_rows import minutes_as_text, plain_texts, without_empty
 from builder.walk.shop_rows import ConditionRow, FittingRow, ShopTable
@@ -74,8 +74,7 @@ def _fitting_row(module: Module, library: Library) -> FittingRow:
     row = {
         "do": plain_texts(fit.do),
         "when": plain_texts(fit.when),
-        "needs": [state_row(need, None, library) for need in fit.needs
-                  if need.condition in library.conditions],
+        "needs": [state_row(need, None, library) for need in fit.needs if is_state(need, library)],
         "hazards": plain_texts(fit.hazards),
         "torques": plain_texts(fit.torques),
     }  # fmt: skip

@@ -80,7 +80,7 @@ def _needs(step: Step, library: Library) -> Row:
 
     States that can't hold together are told as text: a finding has named them already.
     """
-    known = [need for need in step.needs if need.condition in library.conditions]
+    known = [need for need in step.needs if is_state(need, library)]
     states = [state_row(need, step.where, library) for need in known]
     unknown = [str(need.condition) for need in step.needs if need not in known]
     free = [*plain_texts(step.when), *unknown]
@@ -89,11 +89,18 @@ def _needs(step: Step, library: Library) -> Row:
     return without_empty({"needs": states, "when": free})
 
 
+def is_state(need: Need, library: Library) -> bool:
+    """Whether a need names a condition of the shop, with what that takes."""
+    condition = library.conditions.get(str(need.condition))
+    return condition is not None and bool(condition.takes) == bool(need.value)
+
+
 def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
     """Return a needed state; a load is at the part where the step works."""
     value = str(need.value or "")
     if library.conditions[need.condition].takes is Takes.CURRENT:
-        return str(need.condition), str((where.part if where else None) or ""), value
+        place = (where.part or where.connector or where.fuse) if where else None
+        return str(need.condition), str(place or ""), value
     return str(need.condition), value, ""
 
 

@@ -20,7 +20,7 @@ class Refused:
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class WalkFrame:
     """A tree, or on top of it a procedure that runs, or a check done to verify a repair.
 
     `counts` are the times that each step was come to; `failed` the fixes whose verification
@@ -120,8 +120,8 @@ class JobState:
     revision: str = ""
     vehicle: str = ""
     complaint: str = ""
-    frames: tuple[Frame, ...] = ()  # the last is where the walk is, the first the tree
-    left: tuple[Frame, ...] = ()  # trees that handed off, to rejoin; the last one first
+    frames: tuple[WalkFrame, ...] = ()  # the last is where the walk is, the first the tree
+    left: tuple[WalkFrame, ...] = ()  # trees that handed off, to rejoin; the last one first
     filled: Mapping[str, Value] = field(default_factory=dict)  # lists and specs, for the job
     sources: Mapping[str, str] = field(default_factory=dict)  # of the specs
     now: States = ()

@@ -7,7 +7,7 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.walk.job_state import Frame, JobState, RecordedStep, Refused, WalkEnd, stuck
+from builder.walk.job_state import JobState, RecordedStep, Refused, WalkEnd, WalkFrame, stuck
 from builder.walk.list_items import items_of, with_item
 from builder.walk.told import fill_in, row_of, run_key
 from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
@@ -95,7 +95,7 @@ def _hand_off(
     filled = {name: fill_in(text, state.frames[-1].filled) for name, text in answers.items()}
     there = replace(
         state,
-        frames=(Frame(id_, "", filled=filled),),
+        frames=(WalkFrame(id_, "", filled=filled),),
         left=(state.frames[0], *state.left),
         to_normal=True,
         known=frozenset(),
@@ -191,7 +191,7 @@ def _waiting(tables: WalkTables, state: JobState, step: str) -> JobState:
     """Put a check on top, and on top of it the steps that come before it."""
     fix = state.frames[-1]
     first = tables[fix.inside]["steps"][step].get("after", [])
-    frames = [Frame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
+    frames = [WalkFrame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
     frames += [replace(frames[0], waits=one, aside=True) for one in reversed(first)]
     return replace(state, frames=(*state.frames, *frames))
 
@@ -212,14 +212,16 @@ def into_procedure(
         return stuck(state)
     takes = {name: fill_in(value, frame.filled) for name, value in by["takes"].items()}
     takes = {**table.get("defaults", {}), **takes}
-    inner = Frame(table["id"], "", filled=takes, verifies=verifies)
+    inner = WalkFrame(table["id"], "", filled=takes, verifies=verifies)
     inside = replace(state, frames=(*state.frames, inner))
     if set(takes.values()) & set(table.get("never_on", ())):
         return cannot_test(tables, inside)
     return come_to(tables, inside, table["start"])
 
 
-def _verified(tables: WalkTables, state: JobState, frame: Frame, result: str) -> JobState | Refused:
+def _verified(
+    tables: WalkTables, state: JobState, frame: WalkFrame, result: str
+) -> JobState | Refused:
     """Go on after a check that verifies; of a step that only comes before it, any result does."""
     if frame.aside:
         return _come_to_waiting(tables, state)
