@@ -15,7 +15,6 @@ from builder.walk.walk_tables import WalkTables
 
 _RETURN = "return: "
 CANNOT_TEST = "cannot test"
-_PASSED, _FAILED = "passed", "failed"
 
 
 def go(
@@ -233,9 +232,9 @@ def judge_test(tables: WalkTables, state: JobState, passed: bool) -> JobState | 
     """Go on after a test of the repair; one that failed leads to where the fault still is."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     test = row["verify"][state.verifying or 0]
-    words = _PASSED if passed else _FAILED
-    seen, at = _test_text(test), state.since
-    entry = RecordedStep(frame.inside, frame.step, "verify", words, seen=seen, at=at)
+    words = "passed" if passed else "failed"
+    seen = test.get("text") or test.get("step") or test["by"]["procedure"]
+    entry = RecordedStep(frame.inside, frame.step, "verify", words, seen=seen, at=state.since)
     state = replace(state, steps=(*state.steps, entry))
     if passed:
         return verify_next(tables, state, (state.verifying or 0) + 1)
@@ -246,7 +245,3 @@ def judge_test(tables: WalkTables, state: JobState, passed: bool) -> JobState | 
     failed = replace(frame, failed=frame.failed | {frame.step})
     again = replace(state, frames=(*state.frames[:-1], failed), end=None, verifying=None)
     return go(tables, again, target)
-
-
-def _test_text(test: VerifyRow) -> str:
-    return test.get("text") or test.get("step") or test["by"]["procedure"]

@@ -1,6 +1,8 @@
 """The walk tables of one tree with every kind of check, and of the trees of the test shop."""
 
 import json
+import subprocess
+import sys
 from functools import cache
 from pathlib import Path
 
@@ -58,8 +60,18 @@ def shop() -> tuple[Library, list[Tree]]:
     return library, [tree for tree in trees if tree and not tree.broken]
 
 
-@pytest.fixture(scope="session", params=[SHOP, SAMPLES], ids=["shop", "samples"])
+@pytest.fixture(scope="session")
+def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Write a shop of generated trees, of 5 to 80 steps, with ways back, limits and handoffs."""
+    folder = tmp_path_factory.mktemp("generated")
+    script = HERE.parent / "bench" / "generate.py"
+    subprocess.run([sys.executable, str(script), str(folder), "--trees", "20"], check=True)
+    return folder
+
+
+@pytest.fixture(scope="session", params=["shop", "samples", "generated"])
 def tables(request: pytest.FixtureRequest) -> WalkTables:
     """Return the tables of all trees of a shop, of each in turn."""
-    shop: Path = request.param
+    shops = {"shop": SHOP, "samples": SAMPLES}
+    shop = shops.get(request.param) or request.getfixturevalue("generated")
     return tables_of(shop)

@@ -43,6 +43,14 @@ def test_every_fix_is_reached(shop: Path, tree: str, fault: str) -> None:
         assert state.steps[-1].result == "passed"
 
 
+def test_fixes_of_generated_trees_are_reached(generated: Path) -> None:
+    """So is one fix of each tree of a shop that nobody wrote by hand."""
+    tables = tables_of(generated)
+    for tree, table in tables.trees.items():
+        fixes = [id_ for id_, row in table["steps"].items() if row["kind"] == "fix"]
+        drilled(tables, tree, Random(tree).choice(fixes))
+
+
 @pytest.mark.parametrize(("shop", "tree", "fault"), FIXES[::5])
 def test_the_same_seed_is_the_same_drill(shop: Path, tree: str, fault: str) -> None:
     """Teacher and apprentice see the same readings."""
