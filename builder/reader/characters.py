@@ -63,7 +63,7 @@ def tabs(source: Source) -> Iterator[Finding]:
 def _spaces_hint(line: str, below: list[str]) -> str:
     """Return how many spaces to type: as many as the next line without a tab has."""
     if line.lstrip(" ")[:1] != "\t":
-        return "type a space instead"
+        return f"type a space instead: `{re.sub(chr(9) + '+', ' ', line).strip()}`"
     model = next((other for other in below if other.strip() and "\t" not in other), "")
     width = len(model) - len(model.lstrip(" "))
     return f"start the line with {width} spaces, like the next line"

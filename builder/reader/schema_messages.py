@@ -114,6 +114,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if error.validator == "enum":
         return _not_in_the_list(root, path, error)
     message = f"`{name}` must be {title}, not {_shown(value)}"
+    if title == f"a {name}":
+        message = f"{_shown(value)} can't be {title}"
     right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     if right and re.fullmatch(r"-?\d+,\d+", str(value)):
         message = f"`{value}` has a decimal comma"
@@ -140,7 +142,7 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
     if near:
-        hint = f"did you mean `{near[0]}`?"
+        hint = f"did you mean `{name}: {near[0]}`?"
     title = error.schema.get("title", "")
     return _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
 
@@ -156,8 +158,10 @@ def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
 
 def _form(name: str, schema: dict[str, Any]) -> str:
     """Return an example, and for a number that it takes no words."""
-    is_number = str(schema.get("title")).startswith(("a number", "a whole number"))
-    return f"{'write just a number, ' if is_number else ''}{example(name, schema)}"
+    title = str(schema.get("title"))
+    is_number = title.startswith(("a number", "a whole number"))
+    what = f"the {title.removeprefix('a number of ')}" if "number of" in title else "a number"
+    return f"{f'write just {what}, ' if is_number else ''}{example(name, schema)}"
 
 
 def _write(name: str, right: str | None) -> str:
