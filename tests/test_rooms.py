@@ -25,7 +25,7 @@ IMPORTS: dict[str, set[str]] = {
     "walk": {"graph", "model", "trade"},
     "plan": {"graph", "model", "wording"},
     "chart": {"graph", "model", "plan", "wording"},
-    "rules": {"chart", "graph", "model", "plan", "trade"},
+    "rules": {"chart", "graph", "model", "plan", "trade", "wording"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
@@ -35,7 +35,7 @@ IMPORTS: dict[str, set[str]] = {
     "authoring": {"reader"},
     "commands": {
         "authoring", "cache", "check", "cores", "find", "model", "plan", "prints", "reader",
-        "report", "rules", "site",
+        "report", "rules", "site", "walk",
     },
 }  # fmt: skip
 # Modules that are one kind of thing each, so that each has the same names: what they are for.

@@ -4,7 +4,6 @@ In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and jud
 if it is new, or if something that its findings depend on has changed since the last check.
 """
 
-import os
 import re
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
@@ -17,16 +16,14 @@ from pathlib import Path
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
+from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
-    FINDINGS,
-    HEAD,
+    RECORD,
     SUMMARY,
     TreeRecord,
     cache_rows,
-    findings_of,
-    mistakes_of,
-    record_from_rows,
+    record_from_row,
 )
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
@@ -67,33 +64,22 @@ def check(
     files: Iterable[Path] = (),
     progress: Progress = no_progress,
 ) -> Verdict:
-    """Judge every tree and the shop as a whole; with files, return only their findings.
+    """Judge every tree and the shop as a whole; with files or folders, return only their findings.
 
     The results are stored in the cache. Raises FileNotFoundError where one of the files doesn't
-    exist or isn't in the shop.
+    exist or isn't in the shop, or a folder has nothing to check.
     """
-    names = {_name_in_shop(shop, path) for path in files}
+    names = {name_in_shop(shop, path) for path in files}
     knowledge, mistakes = read_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
     trees = _judged(shop, library, trees, packed)
-    of_trees = [(*mistakes_of(tree), *findings_of(tree)) for tree in trees.values()]
+    of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
     _store(cache, before, trees)
-    chosen = (finding for finding in findings if not names or finding.at.file in names)
+    chosen = (one for one in findings if not names or is_in(one.at.file, names))
     return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(chosen))
-
-
-def _name_in_shop(shop: Path, path: Path) -> str:
-    """Return the name of a file as findings have it, with all links followed."""
-    # Not Path.resolve: before Python 3.13 that raises RuntimeError on a link to itself.
-    file = Path(os.path.realpath(path))
-    if not file.exists():
-        raise FileNotFoundError(f"{path} doesn't exist, or is a broken link")
-    if not file.is_relative_to(shop):
-        raise FileNotFoundError(f"{path} isn't in the shop {shop}")
-    return file.relative_to(shop).as_posix()
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
@@ -118,11 +104,10 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def _known(cache: Cache) -> Records:
     """Return the records of the last check; unreadable ones are skipped."""
-    heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
-    for file in heads.keys() & findings.keys():
+    for file, content in rows(cache, RECORD):
         with suppress(Exception):  # a cache may hold anything
-            known[file] = record_from_rows(heads[file], findings[file])
+            known[file] = record_from_row(content)
     return known
 
 
@@ -166,7 +151,7 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
 
 def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
-    complete = not any(mistakes_of(tree) for tree in trees.values())
+    complete = not any(tree.mistakes for tree in trees.values())
     summary = partial(_summary, shop, trees, cache)
     return replace(knowledge, trees=Trees(listings, summary), complete=complete)
 
@@ -210,5 +195,5 @@ def _store(cache: Cache, before: Records, now: Records) -> None:
                 for kind, content in cache_rows(record):
                     put_row(cache, kind, file, content)
         for file in before.keys() - now.keys():
-            for kind in (HEAD, SUMMARY, FINDINGS):
+            for kind in (RECORD, SUMMARY):
                 drop_row(cache, kind, file)

@@ -14,7 +14,9 @@ HELP = "report errors and warnings by line"
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
-    parser.add_argument("files", nargs="*", metavar="FILE", help="report only these files or trees")
+    parser.add_argument(
+        "files", nargs="*", metavar="FILE", help="report only these files, folders or trees"
+    )
     parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text",
                         help="output format (default: text)")  # fmt: skip
     parser.add_argument("--strict", action="store_true", help="treat warnings as errors")

@@ -7,7 +7,7 @@ from pathlib import Path
 from builder.commands.place import from_here, shop_of, write_output
 from builder.model.library import Library
 from builder.reader.knowledge_files import read_knowledge
-from builder.reader.schemas.schema_list import FILE_KINDS, schema_texts
+from builder.reader.schemas.schema_list import PUBLISHED, schema_texts
 from builder.rules.shared.close_names import suggestion
 
 NAME = "schema"
@@ -23,8 +23,8 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the schemas with the shop's own names, or print the one that is named."""
-    if options.kind and options.kind not in FILE_KINDS:
-        hint = suggestion(options.kind, FILE_KINDS, f"use one of {', '.join(FILE_KINDS)}")
+    if options.kind and options.kind not in PUBLISHED:
+        hint = suggestion(options.kind, PUBLISHED, f"use one of {', '.join(PUBLISHED)}")
         print(f"baytree: there is no kind of file `{options.kind}`; {hint}", file=sys.stderr)
         return 2
     shop = shop_of(options)

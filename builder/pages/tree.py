@@ -32,6 +32,7 @@ from builder.wording.hazards import by_severity
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import joined, module_name
 from builder.wording.value_text import duration_text, scope_text
+from builder.wording.vehicle_words import driving_text
 
 WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
 
@@ -75,6 +76,7 @@ def tree_page(
         questions=[_question(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(analysis),
+        driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
         related=tuple(related),
         prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
         walk=_walk_json(walk),

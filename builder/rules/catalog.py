@@ -54,6 +54,8 @@ MODULES = (
     "mixed_units",
     "open_over_zero",
     "hidden_bands",
+    "spec_result",
+    "spec_load",
     "limit_without_load",
     "resistance_under_power",
     "limit_without_condition",
@@ -67,6 +69,14 @@ MODULES = (
     "prove_before_replacing",
     "unmarked_test",
     "after",
+    # evidence
+    "part_without_proof",
+    "proved_by",
+    "quoted_reading",
+    "claim_without_reading",
+    "no_such_verification",
+    # drive
+    "no_drive_advice",
     # setup
     "missing_set_up",
     "used_part_refused",
@@ -80,6 +90,10 @@ MODULES = (
     "wrong_folder",
     "no_such_vehicle",
     "no_such_module",
+    "no_such_spec",
+    "no_such_part",
+    "vehicle_lacks_data",
+    "vehicle_value",
     "malformed_code",
     "no_such_condition",
     "condition_group",
@@ -92,9 +106,12 @@ MODULES = (
     # words
     "template_text",
     "slang",
+    "house_word",
     "abbreviation",
     "too_long_for_box",
     "unprintable_sign",
+    # length
+    "too_much_to_read",
     # upkeep
     "no_verification",
     "no_weights",

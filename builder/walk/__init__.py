@@ -1,5 +1,6 @@
-"""A tree as one table that a page and a terminal follow, and the code that follows it.
+"""A tree as one table that a page and a terminal follow, and the walk that follows it.
 
-In: a `Tree`, and what a tech types in at the vehicle. Out: plain lists and maps, ready for JSON;
-and the result that the readings give. `web/follow.js` follows the same table.
+In: a `Tree`, the library, and what happens on a job, event after event. Out: tables, screens and
+records as plain lists and maps, ready for JSON; a simulated vehicle to practice on. The page's
+script follows the same tables. DEVELOPERS.md has the whole under "The walk".
 """

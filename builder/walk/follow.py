@@ -21,7 +21,7 @@ from builder.trade.exact import DOWN, UP, round_digits
 from builder.trade.expressions import Compiled, run_form
 from builder.trade.mistake import Mistake
 from builder.walk.readings import ReadingValue, parse_readings
-from builder.walk.rows import CutPair, ReadingRow, ResultRow, StepRow, WalkTable
+from builder.walk.rows import CutPair, ReadingRow, ResultRow, StepRow, ToolRow, WalkTable
 
 
 class OutcomeState(StrEnum):
@@ -60,10 +60,16 @@ _ANYTHING = _Span(-INFINITY, INFINITY)
 def follow(table: WalkTable, step: str, typed: Mapping[str, str]) -> ReadingOutcome:
     """Return which result of a step matches the readings; an empty field isn't read yet."""
     row = table["steps"][step]
+    return read_as(
+        row, [table["tools"][id_] for id_ in row["tools"] if id_ in table["tools"]], typed
+    )
+
+
+def read_as(row: StepRow, tools: Sequence[ToolRow], typed: Mapping[str, str]) -> ReadingOutcome:
+    """Return which result of a check matches the readings, taken with these tools."""
     filled = {name: text.strip() for name, text in typed.items() if text.strip()}
     if not filled:
         return ReadingOutcome(OutcomeState.EMPTY)
-    tools = [table["tools"][id_] for id_ in row["tools"] if id_ in table["tools"]]
     readings, mistakes = parse_readings(row, tools, filled)
     if mistakes:
         return ReadingOutcome(OutcomeState.INVALID, mistakes=mistakes)

@@ -38,22 +38,23 @@ def walk_table(tree: Tree, library: Library) -> WalkTable:
     steps: dict[str, StepRow] = {}
     kinds: set[str] = set()
     for step in tree.steps.values():
-        row = _step_row(step, _tools(tree, step))
+        row = measuring_row(step, tools_of(tree, step))
         if row:
             steps[str(step.id)] = row
             kinds.update(reading["unit"] for reading in row["readings"] if reading["unit"])
     named = dict.fromkeys(id_ for row in steps.values() for id_ in row["tools"])
-    tools = {id_: _tool_row(library.tools[id_], kinds) for id_ in named if id_ in library.tools}
+    tools = {id_: tool_row(library.tools[id_], kinds) for id_ in named if id_ in library.tools}
     return {"steps": steps, "tools": {id_: row for id_, row in tools.items() if row["reads"]}}
 
 
-def _tools(tree: Tree, step: Step) -> list[str]:
+def tools_of(tree: Tree, step: Step) -> list[str]:
     """Return the tools of a step, or those of the step whose method it takes."""
     method = tree.steps.get(step.same_as) if step.same_as else None
     return [str(id_) for id_ in step.tools or (method.tools if method else ())]
 
 
-def _step_row(step: Step, tools: list[str]) -> StepRow | None:
+def measuring_row(step: Step, tools: list[str]) -> StepRow | None:
+    """Return the readings of a check and the ranges of its results; None where it has none."""
     check = step.body
     if not isinstance(check, Check):
         return None
@@ -149,8 +150,11 @@ def _text(value: Decimal) -> str:
     return f"{value:f}"
 
 
-def _tool_row(tool: Tool, kinds: set[str]) -> ToolRow:
-    ranges = [r for r in tool.reads if any(same_kind(r.unit, kind) for kind in kinds)]
+def tool_row(tool: Tool, kinds: set[str] | None = None) -> ToolRow:
+    """Return a tool with its ranges for some units, or with all."""
+    ranges = [
+        r for r in tool.reads if kinds is None or any(same_kind(r.unit, kind) for kind in kinds)
+    ]
     return {"name": str(tool.name), "reads": [_instrument_row(r) for r in ranges]}
 
 

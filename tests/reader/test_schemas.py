@@ -8,13 +8,13 @@ import jsonschema
 import pytest
 
 from builder.reader.knowledge_files import read_knowledge
-from builder.reader.schemas import FILE_KINDS, named_schema, schema
-from builder.reader.schemas.schema_list import text_schema
+from builder.reader.schemas import named_schema, schema
+from builder.reader.schemas.schema_list import PUBLISHED, text_schema
 
 SHOP = Path(__file__).parents[1] / "shop"
 
 
-@pytest.mark.parametrize("kind", FILE_KINDS)
+@pytest.mark.parametrize("kind", PUBLISHED)
 def test_a_schema_is_sound(kind: str) -> None:
     """Held against the meta-schema of JSON Schema 2020-12, as jsonschema carries it."""
     published = schema(kind)
@@ -23,7 +23,7 @@ def test_a_schema_is_sound(kind: str) -> None:
     jsonschema.Draft202012Validator.check_schema(text_schema(kind))
 
 
-@pytest.mark.parametrize("kind", FILE_KINDS)
+@pytest.mark.parametrize("kind", PUBLISHED)
 def test_every_word_is_described(kind: str) -> None:
     """An editor shows the description while the author types."""
     for name, part in properties(schema(kind)):

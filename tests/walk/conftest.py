@@ -10,8 +10,11 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.source import Source, decode
 from builder.reader.trees import read_tree, tree_from
+from builder.walk.compile_shop import walk_tables
+from builder.walk.compile_tree import tree_table
 from builder.walk.rows import WalkTable
 from builder.walk.table import walk_table
+from builder.walk.walk_tables import WalkTables
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
@@ -43,3 +46,10 @@ def shop() -> tuple[Library, list[Tree]]:
     library, _ = read_library(SHOP)
     trees = (read_tree(SHOP, SHOP / entry.file)[0] for entry in library.trees.values())
     return library, [tree for tree in trees if tree and not tree.broken]
+
+
+@pytest.fixture(scope="session")
+def tables(shop: tuple[Library, list[Tree]]) -> WalkTables:
+    """Return the tables of all trees of the test shop."""
+    library, trees = shop
+    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees})

@@ -25,6 +25,7 @@ from builder.reader.schemas.shop_schemas import SHOP, SITE
 from builder.reader.schemas.step_schema import STEP_DEFINITIONS
 from builder.reader.schemas.tree_schema import TREE
 from builder.reader.schemas.vehicle_schemas import SPECS, VEHICLE, VEHICLE_PARTS
+from builder.reader.schemas.walk_schema import RECORD
 
 FILE_KINDS: Mapping[str, Schema] = {
     "tree": TREE | {"$defs": STEP_DEFINITIONS},
@@ -46,15 +47,17 @@ FILE_KINDS: Mapping[str, Schema] = {
     "case": CASE,
     "article": ARTICLE,
 }
+# All that are published: files that authors write, and what a walk writes.
+PUBLISHED: Mapping[str, Schema] = {**FILE_KINDS, "record": RECORD}
 
 
 def schema(kind: str) -> Schema:
-    """Return the published schema of a kind of file; KeyError for an unknown kind."""
+    """Return a published schema; KeyError for an unknown kind."""
     head = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"{kind}.schema.json",
     }
-    return head | copy.deepcopy(dict(FILE_KINDS[kind]))
+    return head | copy.deepcopy(dict(PUBLISHED[kind]))
 
 
 def text_schema(kind: str) -> Schema:
@@ -123,6 +126,6 @@ def schema_texts(library: Library | None = None, kind: str | None = None) -> dic
             named_schema(name, library) if library else schema(name), indent=2, ensure_ascii=False
         )
         + "\n"
-        for name in FILE_KINDS
+        for name in PUBLISHED
         if kind in (None, name)
     }

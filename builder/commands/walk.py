@@ -1,0 +1,131 @@
+"""`baytree walk`: follow a tree at the terminal, or play a file of events."""
+
+import argparse
+import json
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from builder.commands.place import shop_of
+from builder.walk.events import Start
+from builder.walk.job_state import JobState, Refused
+from builder.walk.walk_tables import WalkTables
+
+NAME = "walk"
+HELP = "follow a tree step by step"
+CAUTION = (
+    "The vehicle maker's service information, local codes and licensed practice come first.\n"
+    "Type ? for help."
+)
+
+
+def add_flags(parser: argparse.ArgumentParser) -> None:
+    """Add the flags."""
+    parser.add_argument("tree", metavar="TREE", help="tree ID")
+    parser.add_argument("--vehicle", metavar="ID", default="", help="vehicle from kb/vehicles.yml")
+    parser.add_argument("--complaint", metavar="WORDS", default="", help="the customer's words")
+    parser.add_argument("--replay", metavar="FILE", help="play a record or a list of events")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="output format")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Walk, then print the record."""
+    from builder.commands.shop_tables import tables_of_shop
+    from builder.walk.record import record_of
+    from builder.walk.screen_text import record_lines
+
+    tables, _ = tables_of_shop(shop_of(options), options.tree)
+    start = Start(
+        tree=options.tree, vehicle=options.vehicle, complaint=options.complaint, at=time_now()
+    )
+    state = _replayed(tables, options) if options.replay else walked(tables, start)
+    if isinstance(state, Refused):
+        print(f"baytree: {options.replay or options.tree}: {state.message}", file=sys.stderr)
+        return 2
+    record = record_of(state)
+    if options.format == "json":
+        print(json.dumps(record, indent=2, ensure_ascii=False))
+    else:
+        print(*record_lines(record), sep="\n")
+    return 0
+
+
+def time_now() -> str:
+    """Return the time now, to the second."""
+    return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+
+
+def walked(tables: WalkTables, start: Start) -> JobState | Refused:
+    """Ask at the terminal until the walk is left. What is shown goes to standard error."""
+    from builder.walk.reduce import reduce_event
+    from builder.walk.screen import screen
+    from builder.walk.screen_text import screen_lines
+    from builder.walk.typed_line import event_of_line
+
+    state: JobState | Refused = reduce_event(tables, JobState(), start)
+    print(CAUTION, file=sys.stderr)
+    while isinstance(state, JobState):
+        shown = screen(tables, state)
+        print(*screen_lines(shown, tables.shop["hazards"]), sep="\n", file=sys.stderr)
+        line = _line(state)
+        if line is None:
+            return state
+        event = event_of_line(line, shown, time_now())
+        following = event if isinstance(event, Refused) else reduce_event(tables, state, event)
+        if isinstance(following, Refused):
+            print(f"  {following.message}", file=sys.stderr)
+        else:
+            state = following
+    return state
+
+
+def _line(state: JobState) -> str | None:
+    """Return what is typed; None to leave."""
+    from builder.walk.record import record_of
+    from builder.walk.screen_text import record_lines
+    from builder.walk.typed_line import HELP as TYPED
+
+    while True:
+        print("> ", end="", file=sys.stderr, flush=True)
+        line = sys.stdin.readline()
+        match line.strip().casefold():
+            case "quit" | "exit":
+                return None
+            case "" if not line:
+                return None
+            case "?" | "help":
+                print(TYPED, file=sys.stderr)
+            case "list":
+                print(*record_lines(record_of(state)), sep="\n", file=sys.stderr)
+            case _:
+                return line
+
+
+def _replayed(tables: WalkTables, options: argparse.Namespace) -> JobState | Refused:
+    """Play a file: a record, or a list of events that may leave out the start."""
+    from builder.walk.event_files import event_from
+    from builder.walk.reduce import replay
+
+    rows = _rows(Path(options.replay))
+    if isinstance(rows, Refused):
+        return rows
+    events = [event_from(row) for row in rows]
+    for number, event in enumerate(events, 1):
+        if isinstance(event, Refused):
+            return Refused(f"event {number}: {event.message}")
+    good = [event for event in events if not isinstance(event, Refused)]
+    if not good or not isinstance(good[0], Start):
+        good.insert(0, Start(tree=options.tree, vehicle=options.vehicle))
+    elif good[0].tree != options.tree:
+        return Refused(f"this is a walk of `{good[0].tree}`, not of `{options.tree}`")
+    return replay(tables, good)
+
+
+def _rows(path: Path) -> list[Any] | Refused:
+    try:
+        content = json.loads(path.read_text("utf-8"))
+    except ValueError as error:
+        return Refused(f"no JSON: {error}")
+    rows = content.get("events") if isinstance(content, dict) else content
+    return rows if isinstance(rows, list) else Refused("no record, and no list of events")

@@ -1,0 +1,142 @@
+"""How a step is left: answered, done, not possible, a procedure run, a test judged.
+
+In: the tables, a state at a step, an event that fits it. Out: the next state, or a `Refused`. What
+was done is recorded, and the states that the step needs hold from then on.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime
+
+from builder.walk.answered import answered
+from builder.walk.events import (
+    Answer,
+    CannotTest,
+    Done,
+    Event,
+    NoneOfThese,
+    RunProcedure,
+    TakeEarlier,
+    Verified,
+)
+from builder.walk.job_state import JobState, RecordedStep, Refused
+from builder.walk.rows import ToolRow
+from builder.walk.spec_ranges import with_ranges
+from builder.walk.targets import (
+    cannot_test,
+    into_procedure,
+    judge_test,
+    leave,
+    run_key,
+    stuck,
+    verify_next,
+    with_result,
+)
+from builder.walk.told import fill_in, hazards_at, plan_of, row_of
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+
+CANNOT_TEST, NONE_OF_THESE, DONE = "cannot test", "none of these", "done"
+StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified
+
+
+def leave_by(tables: WalkTables, state: JobState, event: StepEvent) -> JobState | Refused:
+    """Return the state after an event at the step."""
+    match event:
+        case Answer():
+            return _answered(tables, state, event)
+        case Done():
+            return _done(tables, state, event)
+        case CannotTest():
+            entry = _entry(tables, state, event, CANNOT_TEST)
+            return cannot_test(tables, _left(tables, state, entry, changed=bool(state.ticked)))
+        case NoneOfThese():
+            return stuck(_left(tables, state, _entry(tables, state, event, NONE_OF_THESE)))
+        case RunProcedure():
+            row = row_of(tables, state.frames[-1])
+            return into_procedure(tables, moved(state, event.at), row)
+        case TakeEarlier():
+            frame, row = state.frames[-1], row_of(tables, state.frames[-1])
+            word, place = state.proved[run_key(row, frame)]
+            return with_result(tables, moved(state, event.at), word, earlier=place)
+        case Verified(passed=passed):
+            return judge_test(tables, moved(state, event.at), passed)
+
+
+def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | Refused:
+    row = with_ranges(tables, state, row_of(tables, state.frames[-1]))
+    answer = answered(row, tools_of_row(tables, row), event)
+    if isinstance(answer, Refused):
+        return answer
+    result = row["results"][answer.result]
+    entry = replace(
+        _entry(tables, state, event, result["text"]),
+        means=result.get("means", ""),
+        readings=answer.readings,
+        too_close=answer.too_close,
+        stated=event.stated,
+    )
+    left = _left(tables, state, entry)
+    return leave(tables, left, result["text"], result["to"], result.get("answers"))
+
+
+def tools_of_row(tables: WalkTables, row: WalkStepRow) -> Sequence[ToolRow]:
+    """Return the tools of a step that read something."""
+    tools = tables.shop["tools"]
+    return [tools[id_] for id_ in row.get("tools", ()) if id_ in tools]
+
+
+def _done(tables: WalkTables, state: JobState, event: Done) -> JobState | Refused:
+    row = row_of(tables, state.frames[-1])
+    entry = replace(_entry(tables, state, event, DONE), wrote=event.wrote)
+    left = _left(tables, state, entry)
+    if row["kind"] == "fix":
+        return verify_next(tables, left, 0)
+    return leave(tables, left, DONE, row.get("then", ""))
+
+
+def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> RecordedStep:
+    frame, row = state.frames[-1], row_of(tables, state.frames[-1])
+    seconds = seconds_between(state.since, event.at)
+    return RecordedStep(
+        frame.inside,
+        frame.step,
+        row["kind"],
+        result,
+        item=frame.filled.get(row["each"][0], "") if "each" in row else "",
+        seen=event.seen if isinstance(event, CannotTest | NoneOfThese) else "",
+        at=event.at,
+        who=event.who,
+        minutes=None if seconds is None else (state.worked + seconds + 30) // 60,
+        event=len(state.done),
+    )
+
+
+def _left(
+    tables: WalkTables, state: JobState, entry: RecordedStep, *, changed: bool = True
+) -> JobState:
+    """Record a step; unless it wasn't begun, the states that it needs hold now."""
+    plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
+    put_back = [fill_in(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
+    shown = frozenset(hazards_at(tables, state, plan))
+    return replace(
+        moved(state, entry.at),
+        steps=(*state.steps, entry),
+        now=plan.states if changed else state.now,
+        to_normal=state.to_normal and not changed,
+        known=state.known | shown,
+        put_back=tuple(dict.fromkeys((*state.put_back, *(put_back if changed else ())))),
+    )
+
+
+def moved(state: JobState, at: str) -> JobState:
+    """Return the state on its way to another step, since a time."""
+    return replace(state, read=frozenset(), ticked=frozenset(), passed=(), since=at, worked=0)
+
+
+def seconds_between(start: str, end: str) -> int | None:
+    """Return the seconds from one time to another, none below zero; None without both."""
+    if not start or not end:
+        return None
+    return max(
+        0, int((datetime.fromisoformat(end) - datetime.fromisoformat(start)).total_seconds())
+    )

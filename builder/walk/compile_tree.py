@@ -1,0 +1,139 @@
+"""A tree or a procedure as the table that a walk follows.
+
+In: a `Tree`, and the library for its conditions and procedures. Out: a `TreeTable`. A branch to
+nowhere is "" there, so that a walk of a tree with mistakes comes to the person to call and never
+to an exception.
+"""
+
+from typing import cast
+
+from builder.graph.vehicle_states import at_odds
+from builder.model.checks import Check
+from builder.model.conditions import Takes, VehicleState
+from builder.model.ends import Fix, Return, Stop
+from builder.model.library import Library
+from builder.model.procedures import FOLDER
+from builder.model.tree import Action, Need, Step, Tree, Where
+from builder.walk.compile_branch import target_of, target_of_next
+from builder.walk.compile_check import check_row
+from builder.walk.compile_verify import verify_row
+from builder.walk.plain_rows import Row, minutes_as_text, texts, without_empty
+from builder.walk.walk_tables import StateRow, TreeTable, WalkStepRow, WhereRow
+
+
+def tree_table(tree: Tree, library: Library) -> TreeTable:
+    """Compile a tree, or the tree of a procedure."""
+    asks = {str(one.name): {"ask": str(one.ask), "one_of": texts(one.one_of)} for one in tree.asks}
+    procedure = library.procedures.get(tree.id.removeprefix(f"{FOLDER}/"))
+    is_procedure = procedure is not None and procedure.tree.id == tree.id
+    table = {
+        "title": str(tree.title),
+        "asks": asks,
+        "defaults": {str(one.name): str(one.default) for one in tree.asks if one.default},
+        "lists": {str(name): texts(items) for name, items in tree.lists.items()},
+        "drive": str(tree.drive or ""),
+        "why": str(tree.why or ""),
+        "note": str(procedure.note or "") if procedure and is_procedure else "",
+        "returns": texts(procedure.returns) if procedure and is_procedure else [],
+        "never_on": texts(procedure.never_on) if procedure and is_procedure else [],
+    }
+    fixed = {
+        "id": tree.id,
+        "revision": tree.revision,
+        "start": str(tree.start.id),
+        "steps": {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()},
+    }
+    return cast("TreeTable", fixed | without_empty(table))
+
+
+def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
+    method = tree.steps.get(step.same_as, step) if step.same_as else step
+    own = {
+        "kind": step.kind,
+        "text": str(step.text),
+        "do": texts(step.do or method.do),
+        "where": where_row(step.where or method.where),
+        "how_to": str(step.how_to or method.how_to or ""),
+        "picture": (str(step.picture.file), str(step.picture.shows)) if step.picture else None,
+        "minutes": minutes_as_text(step.minutes or method.minutes),
+        "wait": minutes_as_text(step.wait or method.wait),
+        "people": int(step.people) if step.people else None,
+        "put_back": str(step.put_back or ""),
+        "hazards": texts(step.hazards),
+        "hook_up": str(step.hook_up or ""),
+        "at_most": int(step.at_most) if step.at_most else None,
+        "spent": target_of(tree, step.spent),
+        "each": (str(step.each[0]), str(step.each[1])) if step.each else None,
+        "after": [str(one) for one in step.after if one in tree.steps],
+        "list_step": target_of_next(tree, step),
+        "note": str(step.note or ""),
+        "write_down": texts(step.write_down),
+    }
+    row = without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
+    return cast("WalkStepRow", row)
+
+
+def _needs(step: Step, library: Library) -> Row:
+    """Return the states that a step needs, and its conditions in free text.
+
+    States that can't hold together are told as text: a finding has named them already.
+    """
+    known = [need for need in step.needs if need.condition in library.conditions]
+    states = [state_row(need, step.where, library) for need in known]
+    unknown = [str(need.condition) for need in step.needs if need not in known]
+    free = [*texts(step.when), *unknown]
+    if any(at_odds(library.conditions, (VehicleState(*state) for state in states))):
+        return {"when": [*free, *(str(need.condition) for need in known)]}
+    return without_empty({"needs": states, "when": free})
+
+
+def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
+    """Return a needed state; a load is at the part where the step works."""
+    value = str(need.value or "")
+    if library.conditions[need.condition].takes is Takes.CURRENT:
+        return str(need.condition), str((where.part if where else None) or ""), value
+    return str(need.condition), value, ""
+
+
+def where_row(where: Where | None) -> WhereRow:
+    """Return where a step works."""
+    if where is None:
+        return {}
+    row = {
+        "phrase": str(where.phrase or ""),
+        "part": str(where.part or ""),
+        "connector": str(where.connector or ""),
+        "pins": texts(where.pins),
+        "fuse": str(where.fuse or ""),
+    }
+    return cast("WhereRow", without_empty(row))
+
+
+def _body_row(tree: Tree, step: Step, library: Library) -> Row:
+    match step.body:
+        case Check() as check:
+            return check_row(tree, step, check, library)
+        case Action(then=then):
+            return {"then": target_of(tree, then)}
+        case Fix() as fix:
+            return _fix_row(tree, fix, library)
+        case Stop() as stop:
+            words = {"drive": str(stop.drive or ""), "why": str(stop.why or "")}
+            return {"stop": str(stop.kind)} | without_empty(words)
+        case Return():
+            return {"word": str(step.text)}
+
+
+def _fix_row(tree: Tree, fix: Fix, library: Library) -> Row:
+    verify = [verify_row(tree, one, library) for one in fix.verify]
+    return without_empty({
+        "cause": str(fix.cause),
+        "tell": str(fix.tell or ""),
+        "verify": verify,
+        "still_there": target_of(tree, fix.still_there),
+        "replaces": str(fix.replaces.module) if fix.replaces else "",
+        "torques": texts(fix.torques),
+        "proved_by": [[str(one.step), texts(one.results)] for one in fix.proved_by],
+        "drive": str(fix.drive or ""),
+        "why": str(fix.why or ""),
+    })  # fmt: skip

@@ -1,0 +1,216 @@
+"""What a walk shows at its step, computed from the tables and the state alone.
+
+In: `WalkTables`, a `JobState`. Out: a map for JSON. What would be empty is left out; texts have
+their placeholders filled in.
+
+    phase       start, fill, step, verify, end, paused
+    in, step    where the walk is; with `kind` and `text` of the step
+    inside      titles, from the tree to the procedure that runs
+    item        the item of the list that is gone through
+    asks        in phase fill, what is to be filled in: {"name", "ask", "one_of"}
+    lines       what to do before the answer: {"text", "of", "ticked"}; `of` is change, do, after
+                (a change after the lines to hook up) or put back; `tick` counts them from 0
+    now         texts of the states that hold at the step
+    hazards     {"id", "full"}, most severe first; full: new, or DANGER; else one line
+    unread      hazards to acknowledge before the step is answered or done
+    when, note, write_down        as in the step
+    at          where to work: {"phrase"}, {"connector", "where", "pin", "role", "wire", ...},
+                {"fuse", "box", "amps", "feeds"}, or what was noted: {"name", "noted"}
+    torques     of a fix: {"name", "newton_meters", "note"}
+    minutes, wait                 of the step and its changes, as text
+    visit       [2, 3]: the second time, of at most three
+    passed      texts of the steps that were spent on the way here
+    readings    what to read, with the specs to look up first: {"name", "unit", "phrases"}
+    look_up     the spec to look up, in words
+    results     {"text", "means"}, in the order of the step
+    ranges      by reading with a spec, the good range as two cuts
+    procedure   of a check with `by`: its title
+    earlier     what the same procedure proved earlier in the job: {"word", "step"}
+    verify      in phase verify: {"index", "count", "text"}
+    cause, tell of a fix, with the readings that they quote
+    end         like `ended` in the record; `call` is the person to call
+    rejoin      the step to go back to, in the tree that handed off to this one
+    drive, why  what holds for driving the vehicle as it is
+"""
+
+from decimal import Decimal
+from typing import Any
+
+from builder.walk.fix_words import drive_of, quoting, torque_rows
+from builder.walk.job_state import JobState
+from builder.walk.list_items import items_of
+from builder.walk.plain_rows import without_empty
+from builder.walk.record import end_row
+from builder.walk.spec_ranges import good_ranges, with_ranges
+from builder.walk.targets import run_key
+from builder.walk.to_fill import asks_at
+from builder.walk.told import (
+    Plan,
+    fill_in,
+    hazards_at,
+    in_full,
+    line_texts,
+    plan_of,
+    row_of,
+    unread,
+)
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.where import where_rows
+
+
+def screen(tables: WalkTables, state: JobState) -> dict[str, Any]:
+    """Return what is shown."""
+    if not state.tree:
+        return {"phase": "start"}
+    frame = state.frames[-1]
+    row = row_of(tables, frame)
+    where = {
+        "phase": _phase(tables, state),
+        "in": frame.inside,
+        "step": frame.step,
+        "kind": row["kind"],
+        "inside": [tables[one.inside]["title"] for one in state.frames],
+    }
+    if state.paused or where["phase"] == "fill":
+        return where | without_empty({"asks": asks_at(tables, state)})
+    plan = plan_of(tables, state)
+    parts = (
+        _words(tables, state, row),
+        _caution_and_lines(tables, state, plan),
+        _answers(tables, state, row),
+        _progress(tables, state, row),
+        _minutes(row, plan),
+        _end(tables, state, row),
+    )
+    return where | without_empty({key: value for part in parts for key, value in part.items()})
+
+
+def _phase(tables: WalkTables, state: JobState) -> str:
+    if state.paused:
+        return "paused"
+    if asks_at(tables, state):
+        return "fill"
+    if state.verifying is not None and not any(frame.verifies for frame in state.frames):
+        return "verify"
+    is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
+    return "end" if is_over else "step"
+
+
+def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    filled = state.frames[-1].filled
+    texts = {"text": row["text"], "note": row.get("note", "")}
+    lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
+    return {
+        **{key: fill_in(text, filled) for key, text in texts.items()},
+        **{key: [fill_in(text, filled) for text in items] for key, items in lists.items()},
+        "at": [without_empty(one) for one in where_rows(tables, state, row)],
+        "torques": torque_rows(tables, state, row),
+    }
+
+
+def _caution_and_lines(tables: WalkTables, state: JobState, plan: Plan) -> dict[str, Any]:
+    hazards = hazards_at(tables, state, plan)
+    texts = ((held, tables.conditions[held.condition].text or "") for held in plan.states)
+    return {
+        "lines": [
+            {"text": text, "of": of, "ticked": line in state.ticked}
+            for line, (of, text) in enumerate(line_texts(tables, state, plan))
+        ],
+        "now": [
+            text.replace("<part>", held.part).replace("<current>", held.value)
+            for held, text in texts
+            if text
+        ],
+        "hazards": [{"id": one, "full": in_full(tables, state, one)} for one in hazards],
+        "unread": [*unread(tables, state, hazards)],
+    }
+
+
+def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
+    results = [
+        without_empty(
+            {
+                "text": fill_in(one["text"], frame.filled),
+                "means": fill_in(one.get("means", ""), frame.filled),
+            }
+        )
+        for one in row.get("results", ())
+    ]
+    measured = {
+        "results": results,
+        "readings": _readings(with_ranges(tables, state, row)),
+        "look_up": row.get("look_up", ""),
+        "ranges": good_ranges(tables, state, row),
+    }
+    return measured | (_procedure(tables, state, row) if "by" in row else {})
+
+
+def _procedure(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
+    procedure = tables.shop["procedures"].get(row["by"]["procedure"])
+    word, place = state.proved.get(run_key(row, frame), ("", ""))
+    is_elsewhere = place and place != frame.place
+    return {
+        "procedure": procedure["title"] if procedure else "",
+        "earlier": {"word": word, "step": place} if is_elsewhere else None,
+    }
+
+
+def _readings(row: WalkStepRow) -> list[dict[str, Any]]:
+    readings = row.get("readings", [])
+    specs = [{"name": name, "unit": readings[0]["unit"]} for name in row.get("figure", ())]
+    return specs + [
+        {"name": one["name"], "unit": one["unit"]}
+        | ({"phrases": one["phrases"]} if "phrases" in one else {})
+        for one in readings
+    ]
+
+
+def _progress(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
+    tests = row.get("verify", [])
+    at_test = state.verifying is not None and row["kind"] == "fix"
+    items = items_of(tables, state, row)
+    return {
+        "item": items[frame.items[frame.step]] if items else "",
+        "visit": [frame.counts.get(frame.step, 1), row["at_most"]] if "at_most" in row else None,
+        "passed": [
+            tables[inside]["steps"][step]["text"]
+            for inside, _, step in (place.partition("#") for place in state.passed)
+        ],
+        "verify": {
+            "index": state.verifying,
+            "count": len(tests),
+            "text": tests[state.verifying or 0].get("text", ""),
+        }
+        if at_test
+        else None,
+    }
+
+
+def _minutes(row: WalkStepRow, plan: Plan) -> dict[str, Any]:
+    """Return the minutes of the step and its changes, without zeros at the end."""
+    changes = (*plan.first, *plan.after)
+    work = Decimal(row.get("minutes", 0)) + sum(change.minutes for change in changes)
+    wait = Decimal(row.get("wait", 0)) + sum(change.wait for change in changes)
+    return {"minutes": _digits(work), "wait": _digits(wait)}
+
+
+def _digits(value: Decimal) -> str:
+    return f"{value.normalize():f}" if value else ""
+
+
+def _end(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    whether, why = drive_of(tables, state)
+    words: dict[str, Any] = {"drive": whether, "why": why}
+    if not state.end:
+        return words
+    is_fixed = state.end.kind == "fix" and state.end.verified is not None
+    return words | {
+        "cause": quoting(state, row.get("cause", "")),
+        "tell": quoting(state, row.get("tell", "")),
+        "end": end_row(state.end),
+        "call": dict(tables.shop["stuck"]) if state.end.kind == "stuck" else None,
+        "rejoin": state.left[0].place if is_fixed and state.left else "",
+    }

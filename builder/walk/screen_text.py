@@ -1,0 +1,118 @@
+"""What a walk shows, as lines for the terminal.
+
+In: the map of `screen`, the cautions of the shop. Out: lines of text.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from builder.walk.walk_tables import HazardRow
+
+_KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
+_LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}
+
+
+def screen_lines(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Iterator[str]:
+    """Yield the lines of a screen."""
+    yield ""
+    if shown["phase"] == "paused":
+        yield "Paused. Type `resume` to go on."
+        return
+    if shown["phase"] == "fill":
+        yield from _to_fill(shown["asks"][0])
+        return
+    yield " > ".join(shown["inside"])
+    yield from _cautions(shown, hazards)
+    title = f"{_KINDS[shown['kind']]}: {shown['text']}"
+    yield title + (f" ({shown['item']})" if "item" in shown else "")
+    if "now" in shown:
+        yield f"  Now: {', '.join(shown['now'])}"
+    yield from _to_do(shown)
+    yield from _ways_on(shown)
+    yield from _end(shown)
+
+
+def _to_fill(ask: Mapping[str, Any]) -> Iterator[str]:
+    yield f"{ask['ask']}?" + (" Several, with commas between." if ask.get("list") else "")
+    for number, choice in enumerate(ask["one_of"], 1):
+        yield f"  {number}  {choice}"
+
+
+def _cautions(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Iterator[str]:
+    for hazard in shown.get("hazards", ()):
+        row = hazards[hazard["id"]]
+        if hazard["full"]:
+            yield f"  {row['signal']}: {row['hazard']}. {row['harm']}. {row['avoid']}."
+        else:
+            yield f"  {row['signal']}: {row['short']}"
+    if "unread" in shown:
+        yield "  Read this first, then press Enter."
+
+
+def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
+    if "at" in shown:
+        yield f"  At: {shown['at']}"
+    if "when" in shown:
+        yield f"  When: {', '.join(shown['when'])}"
+    for number, line in enumerate(shown.get("lines", ()), 1):
+        mark = "x" if line["ticked"] else " "
+        yield f"  [{mark}] {number} {_LINES[line['of']]}: {line['text']}"
+    for text in shown.get("write_down", ()):
+        yield f"  Write down: {text}"
+    if "note" in shown:
+        yield f"  Note: {shown['note']}"
+    if "visit" in shown and shown["visit"][0] > 1:
+        yield f"  Time {shown['visit'][0]} of at most {shown['visit'][1]}"
+
+
+def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
+    if "look_up" in shown:
+        yield f"  Look up: {shown['look_up']}"
+    for reading in shown.get("readings", ()):
+        choices = " / ".join(reading.get("phrases", ()))
+        yield f"  Read: {reading['name'] or 'the value'} {choices or 'in ' + reading['unit']}"
+    if "procedure" in shown:
+        yield f"  Procedure: {shown['procedure']} (type `run`)"
+    if "earlier" in shown:
+        yield f"  Proved earlier: {shown['earlier']['word']} (type `take`)"
+    if shown["phase"] == "end":
+        return
+    for number, result in enumerate(shown.get("results", ()), 1):
+        yield f"  {number}  {result['text']}" + (
+            f" ({result['means']})" if "means" in result else ""
+        )
+    if "verify" in shown:
+        test = shown["verify"]
+        yield f"  Test {test['index'] + 1} of {test['count']}: {test['text']} (`pass` or `fail`)"
+
+
+def _end(shown: Mapping[str, Any]) -> Iterator[str]:
+    if shown["phase"] != "end":
+        return
+    if "call" in shown:
+        yield f"Nothing here fits. Call {', '.join(shown['call'].values())}."
+    elif shown["end"]["kind"] == "fix":
+        yield "Verified." if shown["end"]["verified"] else "Done, without a test."
+    if "rejoin" in shown:
+        yield f"Type `rejoin` to go back to {shown['rejoin']}."
+
+
+def record_lines(record: Mapping[str, Any]) -> Iterator[str]:
+    """Yield the steps of a record and its end."""
+    for number, step in enumerate(record["steps"], 1):
+        yield f"{number:3}  {_entry(step)}"
+    for step in record["struck"]:
+        yield f"  -  {_entry(step)} (struck out)"
+    if record["end"]:
+        yield f"end: {record['end']}"
+
+
+def _entry(step: Mapping[str, Any]) -> str:
+    readings = (
+        f"{name} {one['value']} {one['unit']}".strip() for name, one in step["readings"].items()
+    )
+    more = [*readings, *([step["item"]] if "item" in step else [])]
+    words = f"{step['in']}#{step['step']}: {step['result']}"
+    return (
+        words + (f" ({', '.join(more)})" if more else "") + (", stated" if step["stated"] else "")
+    )

@@ -1,0 +1,140 @@
+"""What is told at the step of a walk: the changes at the vehicle, and the cautions.
+
+In: the tables, the state. Out: a `Plan` of changes; hazards, most severe first. The screen shows
+them, the reducer takes over what then holds.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import cast
+
+from builder.graph.state_changes import Changes, back_to_normal, changes
+from builder.graph.vehicle_states import States, at_odds
+from builder.model.conditions import POWER, Conditions, VehicleState
+from builder.walk.job_state import Frame, JobState
+from builder.walk.walk_tables import FittingRow, WalkStepRow, WalkTables
+
+_SEVERITY = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+_TO_ACKNOWLEDGE = ("DANGER", "WARNING")
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What changes before the lines of a step and, to hook up with the key off, after them."""
+
+    first: Changes
+    after: Changes
+    states: States  # that hold then
+
+
+def row_of(tables: WalkTables, frame: Frame) -> WalkStepRow:
+    """Return the step where a frame is; a fix with how its module is fitted."""
+    row = tables[frame.inside]["steps"][frame.step]
+    fit = tables.shop["modules"].get(fill_in(row.get("replaces", ""), frame.filled))
+    return _fitted(tables, row, fit) if fit else row
+
+
+def _fitted(tables: WalkTables, row: WalkStepRow, fit: FittingRow) -> WalkStepRow:
+    """Add how a module is fitted; its states only where they go with those of the step."""
+    needs = [*row.get("needs", ()), *fit.get("needs", ())]
+    if any(at_odds(tables.conditions, (VehicleState(*state) for state in needs))):
+        needs = row.get("needs", [])
+    more = {
+        "needs": needs,
+        "do": [*fit.get("do", ()), *row.get("do", ())],
+        "when": [*row.get("when", ()), *fit.get("when", ())],
+        "hazards": [*row.get("hazards", ()), *fit.get("hazards", ())],
+        "torques": [*dict.fromkeys((*row.get("torques", ()), *fit.get("torques", ())))],
+    }
+    return cast("WalkStepRow", {**row, **{key: value for key, value in more.items() if value}})
+
+
+def fill_in(text: str, filled: Mapping[str, str]) -> str:
+    """Return a text with its placeholders filled in; one that isn't known stays."""
+    for name, value in filled.items():
+        text = text.replace(f"<{name}>", value)
+    return text
+
+
+def plan_of(tables: WalkTables, state: JobState) -> Plan:
+    """Return what changes at the step of a walk; at an end all goes back to normal."""
+    conditions, frame = tables.conditions, state.frames[-1]
+    row = row_of(tables, frame)
+    if state.end and not (state.end.kind == "fix" and state.end.verified is None):
+        first, now = back_to_normal(conditions, state.now)
+        return Plan(first, (), now)
+    first, now = back_to_normal(conditions, state.now) if state.to_normal else ((), state.now)
+    needs = needed(row, frame)
+    if "hook_up" not in row:
+        more, now = changes(conditions, now, needs)
+        return Plan((*first, *more), (), now)
+    more, now = changes(conditions, now, _for_hook_up(conditions, row["hook_up"], needs))
+    after, now = changes(conditions, now, needs)
+    return Plan((*first, *more), after, now)
+
+
+def needed(row: WalkStepRow, frame: Frame) -> States:
+    """Return the states that a step needs, with their parts filled in."""
+    return tuple(
+        VehicleState(condition, fill_in(part, frame.filled), fill_in(value, frame.filled))
+        for condition, part, value in row.get("needs", ())
+    )
+
+
+def _for_hook_up(conditions: Conditions, state: str, needs: States) -> States:
+    """Return what holds while something is hooked up: that state, and what goes with it."""
+    own = VehicleState(state)
+    others = (one for one in needs if conditions[one.condition].group != POWER)
+    together = (own, *others)
+    return (own,) if any(at_odds(conditions, together)) else together
+
+
+def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:
+    """Return the hazards of the changes, of the states that hold and of the step itself."""
+    told = [hazard for change in (*plan.first, *plan.after) for hazard in change.hazards]
+    held = [one for held in plan.states for one in tables.conditions[held.condition].hazards]
+    own = row_of(tables, state.frames[-1]).get("hazards", [])
+    ids = dict.fromkeys(str(one) for one in (*told, *held, *own))
+    known = tables.shop["hazards"]
+    ranked = [one for one in ids if one in known]
+    return tuple(sorted(ranked, key=lambda one: _SEVERITY.index(known[one]["signal"])))
+
+
+def in_full(tables: WalkTables, state: JobState, hazard: str) -> bool:
+    """Whether a hazard is shown in full: the first time since a break; a DANGER always."""
+    signal = tables.shop["hazards"][hazard]["signal"]
+    return signal == "DANGER" or hazard not in state.known
+
+
+def unread(tables: WalkTables, state: JobState, hazards: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the hazards to acknowledge before the step is answered or done."""
+    return tuple(
+        one
+        for one in hazards
+        if tables.shop["hazards"][one]["signal"] in _TO_ACKNOWLEDGE
+        and in_full(tables, state, one)
+        and one not in state.read
+    )
+
+
+def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Return the lines to do at the step, each with what it belongs to."""
+    row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
+    lines = [("change", text) for change in plan.first for text in change.told]
+    lines += [("do", fill_in(text, frame.filled)) for text in row.get("do", ())]
+    lines += [("after", text) for change in plan.after for text in change.told]
+    if state.end:
+        lines += [("put back", text) for text in state.put_back]
+    return tuple(lines)
+
+
+def physical_states(tables: WalkTables, state: JobState) -> States:
+    """Return the states of the vehicle as they are: changed if a line to change it is ticked."""
+    if not state.ticked or not state.frames:
+        return state.now
+    plan = plan_of(tables, state)
+    lines = line_texts(tables, state, plan)
+    is_changed = any(
+        lines[line][0] in ("change", "after") for line in state.ticked if line < len(lines)
+    )
+    return plan.states if is_changed else state.now

@@ -1,0 +1,118 @@
+"""What is typed at the terminal, as an event.
+
+In: a line, what is shown, the time. Out: an `Event`, or a `Refused`. An answer is a reading, or
+where nothing is read the number of a result, from 1; several are `plus=0.1 V; ground=0.2 V`.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from builder.walk.events import (
+    Acknowledge,
+    Answer,
+    Back,
+    CannotTest,
+    Correct,
+    Done,
+    Event,
+    Fill,
+    HandOver,
+    NoneOfThese,
+    Pause,
+    Rejoin,
+    Resume,
+    RunProcedure,
+    TakeEarlier,
+    Tick,
+    Verified,
+)
+from builder.walk.job_state import Refused
+
+HELP = """\
+  2                        the second result, where nothing is read
+  14.2 V                   a reading
+  plus=0.1; ground=0.2 V   several readings
+  14.2 V as 2              a reading too close to call, taken as the second result
+  stated 2                 the second result, known but not measured here
+  can't test               it can't be tested
+  none WORDS               nothing fits, and what you saw
+  done                     an action or a repair is done
+  pass, fail               a test after the repair
+  read                     the cautions are read
+  tick 1                   line 1 is done
+  run, take                run the procedure, or take what it proved earlier
+  back                     undo the last entry
+  correct 3 ANSWER         give step 3 of the list another answer
+  list                     what was done so far
+  pause, resume            a break
+  hand over NAME           to somebody else
+  rejoin                   back to the tree that led here
+  quit                     leave"""
+
+Shown = Mapping[str, Any]
+_PLAIN: Mapping[str, Callable[..., Event]] = {
+    "done": Done,
+    "back": Back,
+    "pause": Pause,
+    "resume": Resume,
+    "rejoin": Rejoin,
+    "run": RunProcedure,
+    "take": TakeEarlier,
+    "can't test": CannotTest,
+    "cannot test": CannotTest,
+    "hand over": HandOver,
+}
+
+
+def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
+    """Return the event of a line."""
+    words = " ".join(line.split())
+    command = words.casefold()
+    if shown.get("asks"):
+        return _fill(words, shown["asks"][0], at)
+    if command in _PLAIN:
+        return _PLAIN[command](at=at)
+    if command in ("read", "") and shown.get("unread"):
+        return Acknowledge(hazards=tuple(shown["unread"]), at=at)
+    if command in ("pass", "fail"):
+        return Verified(passed=command == "pass", at=at)
+    if command.startswith("none"):
+        return NoneOfThese(seen=words[4:].strip(), at=at)
+    if command.startswith("hand over "):
+        return HandOver(to=words[10:], at=at)
+    if match := re.fullmatch(r"tick ([0-9]+)", command):
+        return Tick(line=int(match[1]) - 1, at=at)
+    if match := re.fullmatch(r"correct ([0-9]+) (.+)", words, re.IGNORECASE):
+        result, readings, stated = _answer(match[2], "=" in match[2] or not match[2].isdigit())
+        index = int(match[1]) - 1
+        return Correct(index=index, result=result, readings=readings, stated=stated, at=at)
+    if not words:
+        return Refused("type an answer, or ? for help")
+    result, readings, stated = _answer(words, bool(shown.get("readings")))
+    return Answer(result=result, readings=readings, stated=stated, at=at)
+
+
+def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
+    if words.casefold() == "back":
+        return Back(at=at)
+    if ask.get("list"):
+        items = tuple(item.strip() for item in words.split(",") if item.strip())
+        return Fill(name=ask["name"], value=items, at=at)
+    if words.isdigit() and 0 < int(words) <= len(ask["one_of"]):
+        words = ask["one_of"][int(words) - 1]
+    return Fill(name=ask["name"], value=words, at=at)
+
+
+def _answer(words: str, reads: bool) -> tuple[int | None, Mapping[str, str], bool]:
+    """Return the result counted from 0, the readings, and whether it is stated."""
+    if match := re.fullmatch(r"stated ([0-9]+)", words, re.IGNORECASE):
+        return int(match[1]) - 1, {}, True
+    if not reads:
+        return (int(words) - 1 if words.isdigit() else None), {}, False
+    chosen = re.fullmatch(r"(.+?) as ([0-9]+)", words)
+    typed, result = (chosen[1], int(chosen[2]) - 1) if chosen else (words, None)
+    if "=" not in typed:
+        return result, {"": typed}, False
+    pairs = (part.partition("=") for part in typed.split(";"))
+    return result, {name.strip(): text.strip() for name, _, text in pairs}, False

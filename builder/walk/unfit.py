@@ -1,0 +1,115 @@
+"""Whether an event fits the walk as it is.
+
+In: the tables, a state, an event. Out: a `Refused` that says what comes first, or None.
+"""
+
+from builder.walk.events import (
+    Acknowledge,
+    Answer,
+    CannotTest,
+    Done,
+    Event,
+    Fill,
+    HandOver,
+    NoneOfThese,
+    Pause,
+    Rejoin,
+    Resume,
+    RunProcedure,
+    Start,
+    TakeEarlier,
+    Tick,
+    Verified,
+)
+from builder.walk.job_state import JobState, Refused
+from builder.walk.targets import run_key
+from builder.walk.to_fill import asks_at, unanswered
+from builder.walk.told import hazards_at, plan_of, row_of, unread
+from builder.walk.walk_tables import WalkTables
+
+_INSTEAD = {
+    "check": "this is a check: answer it",
+    "action": "this is an action: mark it as done",
+    "fix": "this is a fix: mark it as done",
+}
+
+
+def unfit(tables: WalkTables, state: JobState, event: Event) -> Refused | None:
+    """Return why an event can't be now."""
+    reason = _of_the_job(tables, state, event)
+    if not reason and not isinstance(event, Start | Resume):
+        reason = _of_the_step(tables, state, event)
+    return Refused(reason) if reason else None
+
+
+def _of_the_job(tables: WalkTables, state: JobState, event: Event) -> str:
+    if isinstance(event, Start):
+        return _start(tables, state, event)
+    if not state.tree:
+        return "the job hasn't begun: start it first"
+    if bool(state.paused) != isinstance(event, Resume):
+        return "resume the job first" if state.paused else "the job isn't paused"
+    return ""
+
+
+def _start(tables: WalkTables, state: JobState, event: Start) -> str:
+    if state.tree:
+        return "the job has begun already"
+    if event.tree not in tables.trees:
+        return f"there is no tree `{event.tree}`"
+    steps = tables.trees[event.tree]["steps"]
+    unknown = [one for one in (event.enter, *event.proven) if one and one not in steps]
+    if unknown:
+        return f"the tree `{event.tree}` has no step `{unknown[0]}`"
+    if event.vehicle and event.vehicle not in tables.shop["vehicles"]:
+        return f"the shop has no vehicle `{event.vehicle}`"
+    return ""
+
+
+def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
+    frame = state.frames[-1]
+    step = getattr(event, "step", "")
+    if step not in ("", frame.step, frame.place):
+        return f"the walk is at `{frame.place}`, not at `{step}`"
+    if isinstance(event, Pause | HandOver | Tick | Acknowledge):
+        return ""
+    if isinstance(event, Rejoin):
+        is_verified = state.end and state.end.kind == "fix" and state.end.verified is not None
+        return "" if is_verified and state.left else "there is no tree to go back to"
+    if isinstance(event, Fill):
+        names = [row["name"] for row in asks_at(tables, state)]
+        return "" if event.name in names else f"the walk doesn't ask for `{event.name}` now"
+    if missing := unanswered(tables, state):
+        return f"fill in first: {missing}"
+    return _of_the_kind(tables, state, event)
+
+
+def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
+    row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
+    if isinstance(event, Verified):
+        return "" if _tests_in_words(state) else "there is no test after a repair to judge now"
+    if state.end and (state.end.kind != "fix" or state.end.verified is not None):
+        return "the walk has ended: correct an answer, or go back"
+    if _tests_in_words(state):
+        return "the repair is done: go through its tests"
+    gives_up = isinstance(event, CannotTest | NoneOfThese) and row["kind"] != "fix"
+    if not gives_up and isinstance(event, Done) != (row["kind"] in ("action", "fix")):
+        return _INSTEAD[row["kind"]]
+    if isinstance(event, RunProcedure | TakeEarlier) and "by" not in row:
+        return "this check runs no procedure: answer it"
+    if isinstance(event, TakeEarlier) and run_key(row, frame) not in state.proved:
+        return "the procedure wasn't run earlier: run it"
+    return _cautions(tables, state, event)
+
+
+def _tests_in_words(state: JobState) -> bool:
+    """Whether the walk is at a test in words, and not in a check that verifies."""
+    return state.verifying is not None and not any(frame.verifies for frame in state.frames)
+
+
+def _cautions(tables: WalkTables, state: JobState, event: Event) -> str:
+    if not isinstance(event, Answer | Done):
+        return ""
+    hazards = unread(tables, state, hazards_at(tables, state, plan_of(tables, state)))
+    shorts = ", ".join(tables.shop["hazards"][one]["short"] for one in hazards)
+    return f"read and acknowledge first: {shorts}" if hazards else ""
