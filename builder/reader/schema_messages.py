@@ -142,7 +142,7 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
     if near:
-        hint = f"did you mean `{name}: {near[0]}`?"
+        hint = f"did you mean `{near[0]}`?"
     title = error.schema.get("title", "")
     return _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
 
