@@ -7,6 +7,7 @@ to an exception.
 
 from typing import cast
 
+from builder.graph.needed_states import part_at
 from builder.graph.vehicle_states import at_odds
 from builder.model.checks import Check
 from builder.model.conditions import Takes, VehicleState
@@ -99,8 +100,7 @@ def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
     """Return a needed state; a load is at the part where the step works."""
     value = str(need.value or "")
     if library.conditions[need.condition].takes is Takes.CURRENT:
-        place = (where.part or where.connector or where.fuse) if where else None
-        return str(need.condition), str(place or ""), value
+        return str(need.condition), part_at(where), value
     return str(need.condition), value, ""
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
 
+CANNOT_TEST = "cannot test"  # the result of a check that couldn't be done
 STUCK = "stuck"  # the end where the person to call is shown
 
 

@@ -37,6 +37,7 @@ their placeholders filled in.
 from decimal import Decimal
 from typing import Any
 
+from builder.graph.runs import fill_in
 from builder.walk.fix_words import drive_of, quoting, torque_rows
 from builder.walk.job_state import JobState
 from builder.walk.list_items import items_of
@@ -46,7 +47,6 @@ from builder.walk.spec_ranges import good_ranges, with_ranges
 from builder.walk.to_fill import asks_at
 from builder.walk.told import (
     Plan,
-    fill_in,
     hazards_at,
     in_full,
     line_texts,

@@ -7,14 +7,22 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.walk.job_state import JobState, RecordedStep, Refused, WalkEnd, WalkFrame, stuck
+from builder.graph.runs import fill_in
+from builder.walk.job_state import (
+    CANNOT_TEST,
+    JobState,
+    RecordedStep,
+    Refused,
+    WalkEnd,
+    WalkFrame,
+    stuck,
+)
 from builder.walk.list_items import items_of, with_item
-from builder.walk.told import fill_in, row_of, run_key
+from builder.walk.told import row_of, run_key
 from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
 _RETURN = "return: "
-CANNOT_TEST = "cannot test"
 
 
 def go(
@@ -145,9 +153,12 @@ def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     if "cannot_test" in row and not frame.verifies:
         return go(tables, state, row["cannot_test"])
-    if len(state.frames) == 1:
-        return stuck(state)
-    outside = replace(state, frames=state.frames[:-1])
+    return _cannot_run(tables, state) if len(state.frames) > 1 else stuck(state)
+
+
+def _cannot_run(tables: WalkTables, state: JobState) -> JobState | Refused:
+    """Leave a procedure, or a check that verifies, that can't be done."""
+    frame, outside = state.frames[-1], replace(state, frames=state.frames[:-1])
     if frame.verifies:
         return _verified(tables, outside, frame, "")
     caller = outside.frames[-1]
@@ -214,7 +225,7 @@ def into_procedure(
     inner = WalkFrame(table["id"], "", filled=takes, verifies=verifies)
     inside = replace(state, frames=(*state.frames, inner))
     if set(takes.values()) & set(table.get("never_on", ())):
-        return cannot_test(tables, inside)
+        return _cannot_run(tables, inside)
     return come_to(tables, inside, table["start"])
 
 

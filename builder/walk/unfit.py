@@ -107,7 +107,7 @@ def _tests_in_words(state: JobState) -> bool:
 
 
 def _cautions(tables: WalkTables, state: JobState, event: Event) -> str:
-    if not isinstance(event, Answer | Done):
+    if not isinstance(event, Answer | Done) or (isinstance(event, Answer) and event.stated):
         return ""
     hazards = unread(tables, state, hazards_at(tables, state, plan_of(tables, state)))
     shorts = ", ".join(tables.shop["hazards"][one]["short"] for one in hazards)
