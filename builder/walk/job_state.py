@@ -150,3 +150,8 @@ def stuck(state: JobState) -> JobState:
     """End at the person to call."""
     frame = state.frames[-1]
     return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
+
+
+def is_over(state: JobState) -> bool:
+    """Whether the walk has ended, and a repair, if it ended with one, is tested."""
+    return state.end is not None and (state.end.kind != "fix" or state.end.verified is not None)

@@ -12,7 +12,7 @@ from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
 from builder.graph.vehicle_states import States, place_of
 from builder.model.conditions import VehicleState
-from builder.walk.job_state import JobState, WalkFrame
+from builder.walk.job_state import JobState, WalkFrame, is_over
 from builder.walk.shop_rows import FittingRow
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
@@ -74,7 +74,7 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     """Return what changes at the step of a walk; at an end all goes back to normal."""
     conditions, frame = tables.conditions, state.frames[-1]
     row = row_of(tables, frame)
-    if state.end and not (state.end.kind == "fix" and state.end.verified is None):
+    if is_over(state):
         first, now = back_to_normal(conditions, state.now)
         return Plan(first, (), now)
     first, now = back_to_normal(conditions, state.now) if state.to_normal else ((), state.now)
@@ -128,7 +128,8 @@ def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[s
     """Return the lines to do at the step, each with what it belongs to."""
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     lines = [("change", text) for change in plan.first for text in change.told]
-    lines += [("do", fill_in(text, frame.filled)) for text in row.get("do", ())]
+    if not is_over(state):
+        lines += [("do", fill_in(text, frame.filled)) for text in row.get("do", ())]
     lines += [("after", text) for change in plan.after for text in change.told]
     if state.end:
         lines += [("put back", text) for text in state.put_back]

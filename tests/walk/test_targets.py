@@ -132,7 +132,7 @@ def test_a_list_is_gone_through_item_by_item() -> None:
         while place(state) == f"{tree}#{id_}" and not state.end:
             items.append(screen(tables, state)["item"])
             at = next(at for at, one in enumerate(row["results"]) if one["to"] == "next")
-            state = typed(tables, state, f"stated {at + 1}" if row["readings"] else f"{at + 1}")
+            state = typed(tables, state, f"stated #{at + 1}" if row["readings"] else f"{at + 1}")
         assert len(items) == len(set(items)) > 1
         assert place(state).endswith(f"#{row['spent']}") if "spent" in row else state.end
 
