@@ -51,9 +51,8 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
 
 def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
     method = tree.steps.get(step.same_as, step) if step.same_as else step
+    fixed = {"kind": step.kind, "text": str(step.text)}
     own = {
-        "kind": step.kind,
-        "text": str(step.text),
         "do": plain_texts(step.do or method.do),
         "where": where_row(step.where or method.where),
         "how_to": str(step.how_to or method.how_to or ""),
@@ -72,7 +71,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "note": str(step.note or ""),
         "write_down": plain_texts(step.write_down),
     }
-    row = without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
+    row = fixed | without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)
 
 
