@@ -66,6 +66,17 @@ def test_a_proof_is_offered_instead_of_run_again(samples: WalkTables) -> None:
     assert "earlier" in refused(samples, again, "take")
 
 
+def test_a_proof_ends_with_a_repair(samples: WalkTables) -> None:
+    """What was proved before a part was replaced doesn't hold after it."""
+    state = typed(samples, started(samples, "charging/lamp-on", "tern", enter="battery"), "run")
+    state = typed(samples, state, "3", "12.6 V", "1", "12.1 V", "14 V")
+    assert place(state) == "charging/lamp-on#cable"
+    assert state.proved == {"battery-proof": ("good", "charging/lamp-on#battery")}
+    state = typed(samples, state, "0.9 V")
+    assert place(state) == "charging/lamp-on#cable-fix"
+    assert state.proved == {}
+
+
 def test_a_fix_of_another_tree_offers_to_go_back(samples: WalkTables) -> None:
     """After its verification the walk goes back to the step that handed off."""
     state = typed(samples, started(samples, "charging/lamp-on", enter="running"), "15.6 V")
