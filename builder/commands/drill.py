@@ -38,8 +38,11 @@ def run(options: argparse.Namespace) -> int:
     tables, trees = tables_of_shop(shop, options.tree)
     random = Random(options.seed)
     faults = faults_of(trees.tree(options.tree))
+    if not faults:
+        print(f"baytree: `{options.tree}` has no fix to practice", file=sys.stderr)
+        return 2
     if options.fault and options.fault not in faults:
-        names = ", ".join(faults) or "none"
+        names = ", ".join(faults)
         print(f"baytree: `{options.tree}` has no fix `{options.fault}`: {names}", file=sys.stderr)
         return 2
     fault = options.fault or drawn_fault(faults, random)

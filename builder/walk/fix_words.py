@@ -5,8 +5,9 @@ In: the tables, the state. Out: texts and rows for the screen.
 
 import re
 
+from builder.graph.runs import fill_in
 from builder.walk.job_state import JobState, RecordedStep
-from builder.walk.told import fill_in, row_of
+from builder.walk.told import row_of
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 

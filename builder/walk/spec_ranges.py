@@ -6,10 +6,10 @@ In: the tables, the state, the row of a check. Out: the row with the ranges of i
 from collections.abc import Mapping
 from typing import cast
 
+from builder.graph.runs import fill_in
 from builder.walk.job_state import JobState
 from builder.walk.rows import CutPair, ReadingRow
 from builder.walk.shop_rows import GoodRow, SpecRow
-from builder.walk.told import fill_in
 from builder.walk.tree_rows import WalkResultRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 

@@ -7,9 +7,9 @@ vehicle has no data.
 from collections.abc import Iterator
 from typing import Any
 
+from builder.graph.runs import fill_in
 from builder.walk.job_state import JobState
 from builder.walk.shop_rows import ConnectorRow, VehicleTable
-from builder.walk.told import fill_in
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
