@@ -14,7 +14,8 @@ from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, STOP_WORDS
 from builder.find.concept_kinds import KIND_WEIGHTS
-from builder.find.coverage import CLEAR_CREDIT, OPPOSITE_CREDIT, PART_CREDIT
+from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.mentions import PART_CREDIT
 from builder.find.phrasebook import GAP
 from builder.find.ranking import (
     CERTAIN,

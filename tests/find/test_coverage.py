@@ -3,7 +3,8 @@
 import pytest
 
 from builder.find.concept_kinds import KIND_WEIGHTS
-from builder.find.coverage import kind_of, measure_coverage
+from builder.find.coverage import measure_coverage
+from builder.find.covered_concepts import kind_of
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
