@@ -52,7 +52,7 @@ class IndexedPhrase:
     text: str
     concepts: tuple[Tokens, ...]  # the tokens of each, and of all that it can mean
     weight: int  # percent: what the tree says of itself counts more than the name of a lamp
-    is_title: bool = False
+    is_title: bool = False  # of a tree; an article has nothing else
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,9 +95,12 @@ def build_symptom_index(table: SearchTable) -> SymptomIndex:
     """Index the trees of a shop, and the titles of its articles."""
     book = make_phrasebook(table.slang, table.synonyms, table.subjects)
     texts = tuple(_weighted_texts(table))
+    trees = len(table.trees)
     before = (-1, *(entry for entry, _, _ in texts))
     phrases = tuple(
-        IndexedPhrase(entry, text, _concept_tokens(text, book), weight, is_title=entry != last)
+        IndexedPhrase(
+            entry, text, _concept_tokens(text, book), weight, is_title=last < entry < trees
+        )
         for last, (entry, text, weight) in zip(before, texts, strict=False)
     )
     return SymptomIndex(

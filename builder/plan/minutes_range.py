@@ -25,6 +25,7 @@ from builder.plan.forward_graph import ForwardGraph
 from builder.plan.retry_loops import max_visits
 
 MAX_STATES = 30_000
+MAX_COUNTS = 300_000  # of visits to a step, over all states: for time and memory
 ZERO = Fraction(0)
 Bounds = tuple[Fraction, Fraction]  # shortest and longest minutes
 
@@ -110,6 +111,7 @@ def _on_loops(graph: "nx.DiGraph[Place]") -> Iterator[Place]:
 def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bounds] | None:
     """Follow every walk to its end, each state once; None if there are too many states."""
     known: dict[WalkState, Bounds] = {}
+    counts = 0
     opened: dict[WalkState, tuple[Fraction, bool, list[WalkState]]] = {}
     stack = list(starts)
     while stack:
@@ -117,7 +119,8 @@ def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bound
         if state not in opened:
             opened[state] = _open_state(walks, state)
             stack += [following for following in opened[state][2] if following not in opened]
-            if len(opened) > MAX_STATES:
+            counts += len(state.done)
+            if len(opened) > MAX_STATES or counts > MAX_COUNTS:
                 return None
             continue
         stack.pop()

@@ -63,7 +63,8 @@
     const tokens = new Set([...concepts].flatMap((concept) => concept.split("+")));
     for (const token of tokens) push(index.postings, token, index.phrases.length);
     for (const word of words) word.uses++;
-    const isTitle = index.entries[entry].first === undefined;
+    const { kind, first } = index.entries[entry];
+    const isTitle = first === undefined && kind === "tree"; // an article has nothing else
     index.entries[entry].first ??= index.phrases.length;
     index.phrases.push({ entry, words, weight, length: concepts.size, isTitle });
   }

@@ -42,8 +42,6 @@ RIGHT = {
 CASES = [
     (title, typed, right) for title, values in RIGHT.items() for typed, right in values.items()
 ]
-    (title, typed, right) for title, values in RIGHT.items() for typed, right in values.items()
-]
 
 
 @pytest.mark.parametrize(("title", "typed", "right"), CASES)
