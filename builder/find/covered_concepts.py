@@ -54,7 +54,8 @@ def cover_concept(concept: Concept, index: SymptomIndex) -> CoveredConcept:
 
 def kind_of(concept: Concept, index: SymptomIndex) -> str:
     """What kind of thing a concept says."""
-    known = any(token in index.postings for token in concept.tokens)
+    both = (each for token in concept.tokens for each in (token, opposite(token)))
+    known = any(token in index.postings for token in both)
     return concept_kind(concept, index.trade, index.vocabulary.little, known=known)
 
 

@@ -70,7 +70,8 @@
     if (isAnyOf(subjects)) return "subject";
     if (isAnyOf(complaints)) return "complaint";
     if (wordings.size === 1 && isAnyOf(index.little)) return "everyday";
-    return alternatives.flat().some((token) => index.postings.has(token)) ? "plain" : "unknown";
+    const isKnown = (token) => index.postings.has(token) || index.postings.has(opposite(token));
+    return alternatives.flat().some(isKnown) ? "plain" : "unknown";
   }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.

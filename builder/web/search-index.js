@@ -94,8 +94,8 @@
     for (const { written, uses } of words)
       for (const word of splitWords(written)) spoken.set(word, (spoken.get(word) ?? 0) + uses);
     const others = [...STOP_WORDS, ...NEGATIONS, ...data.otherWords.split(" ")];
-    const ofTrade = data.tradeWords.split(" ").map((word) => [word, data.rules.ofTheTrade]);
-    const known = new Map([...ofTrade, ...others.map((word) => [word, 0]), ...spoken]);
+    const unsaid = data.unsaid.split(" ").map((word) => [word, data.rules.unsaid]);
+    const known = new Map([...unsaid, ...others.map((word) => [word, 0]), ...spoken]);
     const [stems, stemUses] = [new Map(), new Map()];
     for (const [word, uses] of [...known].sort(mostUsedFirst))
       if (!stems.has(stemWord(word))) {
