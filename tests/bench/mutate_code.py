@@ -64,6 +64,7 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
         " or ",
         "the heads of sections are marked anyway",
     ),
+    ("suggestions.py", "sorted({tree.system", "", "they are put in order by their names"),
     ("verdict.py", "in listing.leads_to if step", "", "a tree left out is judged again with all"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
     ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),

@@ -17,7 +17,7 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 
 from guard import Trouble
-from mutate import TEXT, Mutant, mutate
+from mutate import Mutant, mutate
 from shop_copy import ShopCopy, cache_bytes, copy_of, differences, put_cache, restore
 from visit import QUICK, SLOW, visited
 
@@ -145,7 +145,7 @@ def _tried(
 
 def _chosen(copy: ShopCopy, chance: random.Random) -> list[str]:
     """Choose some trees, or some other files."""
-    files = sorted(path.as_posix() for path in copy.files if path.suffix in TEXT)
+    files = sorted(path.as_posix() for path in copy.files)
     trees = [file for file in files if file.startswith("trees/")]
     some, sizes = chance.choice(((trees, TREES), ([*set(files) - set(trees)], OTHERS)))
     return chance.sample(sorted(some), min(len(some), chance.choice(sizes)))
