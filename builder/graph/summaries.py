@@ -6,7 +6,7 @@ In: a `Tree`. Out: its `TreeSummary`, with the requirements a walk may lack at e
 from collections.abc import Iterable, Iterator
 from sys import intern
 
-from builder.graph.moves import moves_of
+from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS
 from builder.graph.routes import exits
@@ -46,6 +46,7 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
     if not leaving:
         return
     moves = moves_of(tree)
+    previous = moves.previous_steps()
     predecessors = {
         requirement: unmet_predecessors(moves, tree.steps, requirement)
         for requirement in REQUIREMENTS
@@ -69,7 +70,7 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
             tree=str(exit_.branch.tree),
             step=exit_.branch.step,
             from_tree=tree.id,
-            reached_from=shared(moves.steps_leading_to(step.id)),
+            reached_from=shared(steps_leading_to(step.id, previous)),
             without={name: shared(origins) for name, origins in unmet.items()},
         )
 

@@ -106,9 +106,12 @@ MODULES = (
     # words
     "template_text",
     "slang",
+    "house_word",
     "abbreviation",
     "too_long_for_box",
     "unprintable_sign",
+    # length
+    "too_much_to_read",
     # upkeep
     "no_verification",
     "no_weights",

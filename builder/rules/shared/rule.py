@@ -34,6 +34,7 @@ class Family(StrEnum):
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
+    LENGTH = "length"
     UPKEEP = "upkeep"
 
 
