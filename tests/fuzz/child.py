@@ -80,7 +80,7 @@ class Child:
         """End the child and all of its own, and return its code."""
         if self.process is None:
             return None
-        self.process.join(1 if self.process.exitcode is None else None)
+        self.process.join(1)  # one that has died may not be reaped yet
         if self.process.exitcode is None:
             os.killpg(self.process.pid or 0, signal.SIGKILL)
             self.process.join()
@@ -101,6 +101,7 @@ class Child:
 
 def _serve(pipe: Connection, shop: Path, folder: Path, slow: float) -> None:
     os.setsid()
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
     resource.setrlimit(resource.RLIMIT_AS, (LARGEST, LARGEST))
     os.environ["XDG_CACHE_HOME"] = str(folder / "cache")
     copy = copy_of(shop, folder / "shop")
