@@ -26,6 +26,7 @@ class TreeRecord:
     used: tuple[tuple[str, str], ...] = ()  # kind and id of the knowledge looked up while judging
     inputs: str = ""  # hash of everything the findings depend on; "" until the rules have run
     numbers: tuple[tuple[str, int], ...] = ()  # of the steps that other trees lead into
+    runs: tuple[str, ...] = ()  # hashes of the procedures that the listing names
     mistakes: Findings = ()  # of the file's text
     findings: Findings = ()  # of the rules
     summary: bytes = field(default=b"", compare=False)  # b"" where it is only in the cache
@@ -57,7 +58,7 @@ def with_findings(
 def cache_rows(record: TreeRecord) -> Iterator[tuple[str, bytes]]:
     """Yield the kind and content of each cache row of a record."""
     hashes = record.content, record.shape, record.inputs
-    lists = record.used, record.numbers, record.mistakes, record.findings
+    lists = record.used, record.numbers, record.runs, record.mistakes, record.findings
     yield RECORD, to_bytes((hashes, record.listing, lists))
     if record.summary:
         yield SUMMARY, record.summary
@@ -68,10 +69,11 @@ def record_from_row(row: bytes) -> TreeRecord:
 
     Raises any exception where the row holds something else.
     """
-    (content, shape, inputs), listing, (used, numbers, mistakes, findings) = from_bytes(row, tuple)
+    (content, shape, inputs), listing, lists = from_bytes(row, tuple)
+    used, numbers, runs, mistakes, findings = lists
     if not all(isinstance(finding, Finding) for finding in (*mistakes, *findings)):
         raise TypeError("these aren't findings")
-    return TreeRecord(content, listing, shape, used, inputs, numbers, mistakes, findings)
+    return TreeRecord(content, listing, shape, used, inputs, numbers, runs, mistakes, findings)
 
 
 def _shape(summary: TreeSummary) -> str:

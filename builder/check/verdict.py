@@ -5,7 +5,7 @@ if it is new, or if something that its findings depend on has changed since the 
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
@@ -16,6 +16,7 @@ from pathlib import Path
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
+from builder.check.filled_knowledge import filled_knowledge
 from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
@@ -30,7 +31,6 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
 from builder.model.tree import Status
-from builder.reader.knowledge_files import read_knowledge
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
@@ -70,7 +70,7 @@ def check(
     exist or isn't in the shop, or a folder has nothing to check.
     """
     names = {name_in_shop(shop, path) for path in files}
-    knowledge, mistakes = read_knowledge(shop)
+    knowledge, mistakes = filled_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
@@ -84,10 +84,12 @@ def check(
 
 def known_library(shop: Path, cache: Cache) -> Library:
     """Return the library without judging it; trees in the cache aren't read again."""
-    before = _known(cache)
-    files = tree_names(shop)
-    trees = {file: _cached(shop, before, file) or unchecked_record(shop, file) for file in files}
-    library = _library(shop, read_knowledge(shop)[0], trees, cache)
+    before, knowledge = _known(cache), filled_knowledge(shop)[0]
+    cached = partial(_cached, shop, before, _run_hashes(knowledge))
+    trees = {
+        file: cached(file) or unchecked_record(shop, knowledge, file) for file in tree_names(shop)
+    }
+    library = _library(shop, knowledge, trees, cache)
     return replace(library, entry_numbers=_entry_numbers(trees))
 
 
@@ -111,17 +113,34 @@ def _known(cache: Cache) -> Records:
     return known
 
 
-def _cached(shop: Path, before: Records, file: str) -> TreeRecord | None:
-    """Return the record of a file, if the file hasn't changed."""
+RunHashes = Callable[[TreeRecord], tuple[str, ...]]
+
+
+def _run_hashes(knowledge: Library) -> RunHashes:
+    """Return a function that hashes the procedures that a tree names."""
+    hash_of = knowledge_digest(knowledge)
+
+    def hashes(record: TreeRecord) -> tuple[str, ...]:
+        names = record.listing.procedures if record.listing else ()
+        return tuple(hash_of([("procedures", name)]) for name in names)
+
+    return hashes
+
+
+def _cached(shop: Path, before: Records, runs: RunHashes, file: str) -> TreeRecord | None:
+    """Return the record of a file, if neither it nor what its summary tells of has changed."""
     record = before.get(file)
-    return record if record and record.content == content_of(shop / file) else None
+    if record is None or record.content != content_of(shop / file):
+        return None
+    return record if record.runs == runs(record) else None
 
 
 def _examined(
     shop: Path, before: Records, knowledge: Library, progress: Progress
 ) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
     """Return the record of every tree, and the packed trees that are still to be judged."""
-    known = {file: _cached(shop, before, file) for file in tree_names(shop)}
+    runs = _run_hashes(knowledge)
+    known = {file: _cached(shop, before, runs, file) for file in tree_names(shop)}
     new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
     examined = dict(zip(new, examine_all(shop, new, knowledge, led_into, progress), strict=True))
@@ -130,6 +149,7 @@ def _examined(
     for file, record in known.items():
         if record is None:
             record = examined[file].record
+            record = replace(record, runs=runs(record))
             if not examined[file].pending:
                 record = replace(record, inputs=alone(record.used))
         now[file] = record
@@ -152,15 +172,17 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
 def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
     complete = not any(tree.mistakes for tree in trees.values())
-    summary = partial(_summary, shop, trees, cache)
+    summary = partial(_summary, shop, knowledge, trees, cache)
     return replace(knowledge, trees=Trees(listings, summary), complete=complete)
 
 
-def _summary(shop: Path, trees: Records, cache: Cache, listing: TreeListing) -> TreeSummary:
+def _summary(
+    shop: Path, knowledge: Library, trees: Records, cache: Cache, listing: TreeListing
+) -> TreeSummary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
     with suppress(Exception):  # the row may be damaged or deleted by now
         return from_bytes(content, TreeSummary)
-    return from_bytes(unchecked_record(shop, listing.file).summary, TreeSummary)
+    return from_bytes(unchecked_record(shop, knowledge, listing.file).summary, TreeSummary)
 
 
 def _judged(

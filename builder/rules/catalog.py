@@ -77,6 +77,17 @@ MODULES = (
     "no_such_verification",
     # drive
     "no_drive_advice",
+    # states
+    "no_such_state",
+    "state_value",
+    "state_in_words",
+    "states_at_odds",
+    "power_not_named",
+    "undecided_state",
+    "impossible_state",
+    "hook_up",
+    "state_deed",
+    "too_many_states",
     # setup
     "missing_set_up",
     "used_part_refused",
@@ -112,6 +123,17 @@ MODULES = (
     "unprintable_sign",
     # length
     "too_much_to_read",
+    # procedures
+    "no_such_procedure",
+    "unhandled_word",
+    "no_such_word",
+    "never_returned",
+    "procedure_values",
+    "procedure_loop",
+    "never_on",
+    "long_procedure",
+    "unused_procedure",
+    "unused_value",
     # upkeep
     "no_verification",
     "no_weights",

@@ -28,17 +28,17 @@ Fix: Write the part as it is in `kb/parts.yml` or `kb/modules/`, or add it to `k
 pin by one of the roles that the message lists.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import date
 
 from builder.model.conditions import Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.model.module_record import Module, SafetySystem
 from builder.model.text import Text
 from builder.model.tree import Step, ValueKind
 from builder.model.vehicle_data import PIN_ROLES
 from builder.rules.shared.close_names import closest_names
+from builder.rules.shared.part_hint import part_hint
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -48,7 +48,6 @@ RULE = Rule(
     summary="A part, or a role of a pin, that doesn't exist.",
 )
 WHY = "no vehicle's file can say where it is"
-CRITICAL = {SafetySystem.RESTRAINTS, SafetySystem.HIGH_VOLTAGE}
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -79,6 +78,8 @@ def _parts_of(facts: Facts, step: Step) -> Iterator[Text]:
             yield need.value
     if step.where:
         yield from filter(None, (step.where.part, step.where.fuse))
+    proofs = (deed for deed in step.does if deed.module and not deed.is_setup)
+    yield from (Text(str(deed.module), deed.text.at) for deed in proofs)
 
 
 def _unknown(names: Iterator[Text], library: Library) -> Iterator[Finding]:
@@ -87,38 +88,6 @@ def _unknown(names: Iterator[Text], library: Library) -> Iterator[Finding]:
             yield RULE.finding(
                 name.at, f"part `{name}` doesn't exist", WHY, part_hint(name, library)
             )
-
-
-def part_hint(name: str, library: Library) -> str:
-    """Offer the part that is meant: by what it is also called, else by its spelling.
-
-    By spelling no module of airbags or high voltage is offered for another one, nor the reverse.
-    """
-    otherwise = "add it to kb/parts.yml, or use a name from there or from kb/modules/"
-    if called := _called(name, library):
-        return f"did you mean `{called}`?"
-    known = {id_: library.modules.get(id_) for id_ in (*library.parts, *library.modules)}
-    close = [one for one in closest_names(name, known) if _may_be_offered(name, known[one])]
-    return f"did you mean {' or '.join(f'`{one}`' for one in close)}?" if close else otherwise
-
-
-def _called(name: str, library: Library) -> str | None:
-    words = name.replace("-", " ").casefold()
-    records: Mapping[str, tuple[Text, ...]] = {
-        **{id_: (part.name, *part.also_called) for id_, part in library.parts.items()},
-        **{id_: (module.name, *module.also_called) for id_, module in library.modules.items()},
-    }
-    for id_, names in records.items():
-        if words in {one.replace("-", " ").casefold() for one in names}:
-            return id_
-    return None
-
-
-def _may_be_offered(name: str, module: Module | None) -> bool:
-    """Whether a slip of the keyboard is likely: never between classes of safety."""
-    looks_critical = any(word in name.casefold() for word in ("airbag", "srs", "restraint"))
-    is_critical = module is not None and module.safety in CRITICAL
-    return looks_critical == is_critical
 
 
 def _role_hint(role: str) -> str:

@@ -25,6 +25,7 @@ VERBS = (
     "connect-battery", "clear-codes", "cycle-key", "read-codes-again", "drive",
     "check-ground", "check-network",
 )  # fmt: skip
+PART_VERBS = ("check-supply", "check-ground", "check-network")  # they can name a part
 MODULE_VERBS = ("program", "configure", "pair", "initialize")
 
 BRANCH = pattern(
@@ -39,7 +40,7 @@ TASK = pattern(
     "a task from the list",
     "What the step gets done; the checks of step order read it.",
     "record-codes",
-    f"^({'|'.join(VERBS)}|({'|'.join(MODULE_VERBS)}) .+)$",
+    f"^({'|'.join(VERBS)}|({'|'.join((*PART_VERBS, *MODULE_VERBS))}) .+)$",
 ) | {"examples": [*VERBS, *(f"{verb} eps-module" for verb in MODULE_VERBS)]}
 
 SPEC_NAME = pattern("a spec", "ID from kb/specs.yml.", "charging-voltage",
