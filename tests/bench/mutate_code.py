@@ -56,7 +56,6 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("examine.py", "TRIES = 5", "", "any small number does"),
     ("examine.py", "PORTION = 8", "", "any small number does"),
     ("tree_record.py", "sorted(used)", "", "the order is kept with the row that was hashed by it"),
-    ("ranking.py", "phrase.get(entry, -1)", "1 -> 2", "any number below 0 is no phrase"),
     ("columns.py", "default=0)", "0 -> 1", "where there is no column there is nothing to fill"),
     (
         "draw_sheets.py",
@@ -64,7 +63,6 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
         " or ",
         "the heads of sections are marked anyway",
     ),
-    ("suggestions.py", "sorted({tree.system", "", "they are put in order by their names"),
     ("verdict.py", "in listing.leads_to if step", "", "a tree left out is judged again with all"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
     ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),
