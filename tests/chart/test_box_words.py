@@ -17,9 +17,7 @@ NAMES = ("battery gas", "rotating parts", "supply while programming", "hot coola
 def test_a_bar_reaches_to_the_sides_of_its_box_and_no_further(kind: str) -> None:
     """At every width, from one that holds only the signal word to one that holds all names."""
     node = Node("a", kind, "Look", "1", caution=Signal.WARNING, hazards=NAMES)
-    flow = Flow(
-        "drawn", {"a": node}, {"a": ()}, (OutlineSection((OutlineBlock("a", (), None),)),), {}
-    )
+    flow = Flow("drawn", {"a": node}, {"a": ()}, (OutlineSection((OutlineBlock("a", (), None),)),))
     metrics = flow_metrics(flow)
     narrowest = int(metrics.boxes["a"].widest + 2 * metrics.pads["a"]) + 1
     for width in range(narrowest, narrowest + 300):
