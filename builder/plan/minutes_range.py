@@ -26,6 +26,7 @@ from builder.plan.retry_loops import max_visits
 from builder.plan.step_costs import costs_by_exit, costs_of_steps
 
 MAX_STATES = 30_000
+MAX_COUNTS = 300_000  # of visits to a step, over all states: for time and memory
 ZERO = Fraction(0)
 Bounds = tuple[Fraction, Fraction]  # shortest and longest minutes
 
@@ -148,6 +149,7 @@ def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bound
     """
     known: dict[WalkState, Bounds | None] = {}
     opened: dict[WalkState, tuple[Fraction, list[_Choice]]] = {}
+    counts = 0
     stack = list(starts)
     while stack:
         state = stack[-1]
@@ -155,7 +157,8 @@ def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bound
             opened[state] = _open_state(walks, state)
             following = [one.state for one in opened[state][1] if one.state]
             stack += [one for one in following if one not in opened]
-            if len(opened) > MAX_STATES:
+            counts += len(state.done)
+            if len(opened) > MAX_STATES or counts > MAX_COUNTS:
                 return None
             continue
         stack.pop()

@@ -155,8 +155,9 @@ def _visit_limits(
     tree: Tree, loops: Sequence[Sequence[str]], passed: Container[str]
 ) -> Iterator[VisitLimit]:
     """Yield the visits that `at_most` leaves for loops; a step passed earlier was done once."""
+    steps_of = [frozenset(loop) for loop in loops]
     for step in dict.fromkeys(step for loop in loops for step in loop):
         most = max_visits(tree, step)
         if most:
-            with_step = frozenset(at for at, loop in enumerate(loops) if step in loop)
+            with_step = frozenset(at for at, steps in enumerate(steps_of) if step in steps)
             yield VisitLimit(step, most - (step in passed), with_step)

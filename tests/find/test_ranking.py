@@ -10,8 +10,9 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.find.ranking import SearchAnswer, answer_query
-from builder.find.search_table import SearchTable
+from builder.find import ranking
+from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query
+from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
 
@@ -43,6 +44,26 @@ def test_the_table_of_cases_holds(case: dict[str, Any], small: SearchTable) -> N
         assert facts[fact] == case[fact], fact
     assert set(case.get("among", ())) <= set(ids)
     assert not set(case.get("not", ())) & set(ids)
+
+
+def test_a_hit_with_less_than_a_twentieth_of_the_best_score_is_left_out(
+    small: SearchTable, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A twentieth itself is kept; the scores of these four come in place of those of the words."""
+    scores = [2000, 100, 99, 0]
+    entries = [ScoredEntry(at, score, -1, 0) for at, score in enumerate(scores)]
+    monkeypatch.setattr(ranking, "_score_entries", lambda *_: entries)
+    answer = answer_query(build_symptom_index(small), "crank")
+    assert [hit.score for hit in answer.hits] == [2000, 100]
+
+
+def test_a_beginning_stands_for_the_most_used_word_that_begins_so() -> None:
+    """The shop writes `regulator` twice and `regulating` once."""
+    titles = ("regulator belt", "regulating lamp", "regulator noise")
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), trees, ()))
+    answer = answer_query(index, "regul ")
+    assert answer.understood.corrected == (("regul", "regulator"),)
 
 
 def as_page(answer: SearchAnswer) -> dict[str, Any]:

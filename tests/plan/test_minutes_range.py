@@ -70,9 +70,10 @@ def test_the_range_is_that_of_all_walks_one_by_one(tree, start: str) -> None:
     assert (bounds.shortest[start], bounds.longest[start]) == (min(walks), max(walks))
 
 
-def test_with_too_many_repeats_every_step_counts_once(tree, monkeypatch) -> None:
+@pytest.mark.parametrize("bound", ["MAX_STATES", "MAX_COUNTS"])
+def test_with_too_many_repeats_every_step_counts_once(tree, monkeypatch, bound: str) -> None:
     """There is still a figure, and it states that the repeats are not in it."""
-    monkeypatch.setattr(module, "MAX_STATES", 3)
+    monkeypatch.setattr(module, bound, 3)
     drawn = tree(LOOPS)
     bounds = minutes_range(drawn, forward_graph(drawn))
     assert not bounds.includes_repeats

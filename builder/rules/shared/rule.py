@@ -30,9 +30,12 @@ class Family(StrEnum):
     FLOW = "flow"
     READINGS = "readings"
     ORDER = "order"
+    EVIDENCE = "evidence"
+    DRIVE = "drive"
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
+    LENGTH = "length"
     PROCEDURES = "procedures"
     UPKEEP = "upkeep"
 
