@@ -9,7 +9,8 @@ from dataclasses import replace
 
 from builder.model.checks import Check
 from builder.model.ends import Fix
-from builder.model.procedures import Procedure, Procedures
+from builder.model.library import Library
+from builder.model.procedures import FOLDER, Procedure, Procedures
 from builder.model.text import Text
 from builder.model.tree import Deed, Run, Step, Tree
 
@@ -21,6 +22,12 @@ def with_runs(tree: Tree, procedures: Procedures) -> Tree:
         return tree
     steps = {name: replace(step, run=runs[name]) for name, step in tree.steps.items()}
     return replace(tree, steps=steps)
+
+
+def procedure_named(library: Library, id_: str) -> Procedure | None:
+    """Return a procedure by the ID of its tree, `procedures/<name>`, if the shop has it."""
+    folder, _, name = id_.partition("/")
+    return library.procedures.get(name) if folder == FOLDER and id_ not in library.trees else None
 
 
 def run_of(step: Step, procedures: Procedures) -> Run | None:
@@ -37,6 +44,24 @@ def procedure_of(step: Step, procedures: Procedures) -> Procedure | None:
     """Return the procedure that a step runs, if the shop has it."""
     by = step.body.by if isinstance(step.body, Check) else None
     return procedures.get(str(by)) if by else None
+
+
+def procedures_of(step: Step, procedures: Procedures) -> tuple[Procedure, ...]:
+    """Return the procedures that a step runs, and those that these run, each once."""
+    found: dict[str, Procedure] = {}
+    steps = [step]
+    while steps:
+        procedure = procedure_of(steps.pop(), procedures)
+        if procedure and procedure.name not in found:
+            found[procedure.name] = procedure
+            steps += [*procedure.tree.steps.values()][::-1]
+    return tuple(found.values())
+
+
+def with_inner_steps(step: Step, procedures: Procedures) -> tuple[Step, ...]:
+    """Return a step, and the steps of all procedures that it runs."""
+    inner = procedures_of(step, procedures)
+    return (step, *(one for procedure in inner for one in procedure.tree.steps.values()))
 
 
 def procedures_named(tree: Tree) -> Iterator[str]:
