@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from urllib.parse import quote
 
 from builder.graph.runs import procedures_named
+from builder.graph.spec_readings import with_specs
 from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.model.summary import TreeSummary
@@ -50,7 +51,7 @@ def procedure_page(
     prints: Iterable[TreePrint] = (),
 ) -> Page:
     """Write the page of one procedure."""
-    tree = in_plain_words(procedure.tree)
+    tree = in_plain_words(with_specs(procedure.tree, library.specs))
     path = addresses.page_of(tree)
     context = tree_context(tree, library, analysis.numbers)
     cards = tuple(step_cards(context, analysis))
