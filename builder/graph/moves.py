@@ -14,15 +14,29 @@ from typing import NamedTuple
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.checks import Branch
+from builder.model.conditions import VehicleState
 from builder.model.text import Text
 from builder.model.tree import Tree
 
 
+class Call(NamedTuple):
+    """A procedure that a step runs, or one check of the verification of a fix."""
+
+    step: str  # the check with `by`, or the fix
+    verification: int | None = None  # which of those of the fix
+
+
 class Place(NamedTuple):
-    """A step of a walk and, for an action that goes `back`, the step it goes back to."""
+    """A step of a walk and, for an action that goes `back`, the step it goes back to.
+
+    Where the states along the paths are followed, it also has the calls that the step is in, and
+    the states in which a walk arrives.
+    """
 
     step: str
     caller: str | None = None
+    calls: tuple[Call, ...] = ()  # the outermost first
+    states: tuple[VehicleState, ...] = ()
 
 
 class Move(NamedTuple):

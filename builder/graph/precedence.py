@@ -30,12 +30,16 @@ class ReachedUnmet:
 
     def path_to(self, place: Place) -> list[str]:
         """Return the steps that lead there, from a start or from the step that undid it."""
-        steps = [place.step]
+        return [one.step for one in self.places_to(place)]
+
+    def places_to(self, place: Place) -> list[Place]:
+        """Return the places that lead there, likewise."""
+        places = [place]
         move = self.arrived_by[place]
         while move:
-            steps.append(move.source.step)
+            places.append(move.source)
             move = None if move in self.undoing else self.arrived_by[move.source]
-        return steps[::-1]
+        return places[::-1]
 
 
 def reached_unmet(

@@ -148,8 +148,8 @@ def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bound
     The bounds of a state are None where no walk that counts goes on from it.
     """
     known: dict[WalkState, Bounds | None] = {}
-    opened: dict[WalkState, tuple[Fraction, list[_Choice]]] = {}
     counts = 0
+    opened: dict[WalkState, tuple[Fraction, list[_Choice]]] = {}
     stack = list(starts)
     while stack:
         state = stack[-1]

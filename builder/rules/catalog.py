@@ -77,6 +77,17 @@ MODULES = (
     "no_such_verification",
     # drive
     "no_drive_advice",
+    # states
+    "no_such_state",
+    "state_value",
+    "state_in_words",
+    "states_at_odds",
+    "power_not_named",
+    "undecided_state",
+    "impossible_state",
+    "hook_up",
+    "state_deed",
+    "too_many_states",
     # setup
     "missing_set_up",
     "used_part_refused",

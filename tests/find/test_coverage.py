@@ -2,7 +2,8 @@
 
 import pytest
 
-from builder.find.coverage import concept_weight, measure_coverage, rarity
+from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.coverage import kind_of, measure_coverage, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
@@ -30,7 +31,7 @@ def test_an_everyday_word_counts_less_only_by_itself(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
     """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
-    assert concept_weight(Concept(wordings), index_of("No crank")) == percent
+    assert KIND_WEIGHTS[kind_of(Concept(wordings), index_of("No crank", "A good thing"))] == percent
 
 
 def test_the_opposite_counts_a_quarter() -> None:
@@ -58,10 +59,3 @@ def test_an_entry_has_a_concept_if_it_covers_more_than_half_of_it(
     index = index_of(" ".join(WORDS), " ".join(WORDS[:there]), "Crank")
     found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
     assert found.gain == {0: 100 * rarity(3, having), 1: credit * rarity(3, having)}
-
-
-def test_a_phrase_that_covers_next_to_nothing_fits_by_nothing() -> None:
-    """One word of eleven is less than a hundredth of the query and of the phrase."""
-    index = index_of(WORDS[0], "Crank")
-    found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
-    assert found.fit == {0: 0}

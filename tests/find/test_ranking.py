@@ -10,8 +10,7 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.find import ranking
-from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query
+from builder.find.ranking import SearchAnswer, answer_query
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
@@ -38,23 +37,14 @@ def test_the_table_of_cases_holds(case: dict[str, Any], small: SearchTable) -> N
         "years": list(said.vehicle.years),
         "number": said.vehicle.number_check,
         "others": said.other_vehicles,
-        "offered": bool(answer.suggestions),
+        "nearest": [hit.id for hit in answer.nearest],
+        "safety": len(answer.safety),
+        "trees": answer.trees,
     }
     for fact in facts.keys() & case.keys():
         assert facts[fact] == case[fact], fact
     assert set(case.get("among", ())) <= set(ids)
     assert not set(case.get("not", ())) & set(ids)
-
-
-def test_a_hit_with_less_than_a_twentieth_of_the_best_score_is_left_out(
-    small: SearchTable, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A twentieth itself is kept; the scores of these four come in place of those of the words."""
-    scores = [2000, 100, 99, 0]
-    entries = [ScoredEntry(at, score, -1, 0) for at, score in enumerate(scores)]
-    monkeypatch.setattr(ranking, "_score_entries", lambda *_: entries)
-    answer = answer_query(build_symptom_index(small), "crank")
-    assert [hit.score for hit in answer.hits] == [2000, 100]
 
 
 def test_a_beginning_stands_for_the_most_used_word_that_begins_so() -> None:
@@ -129,12 +119,14 @@ def test_any_query_gets_an_answer_in_order(
 def test_nothing_depends_on_the_order_of_words_that_stand_alone(small: SearchTable) -> None:
     """The same words in another order find the same trees with the same scores."""
     index = build_symptom_index(small)
-    one, other = answer_query(index, "lamp abs brakes "), answer_query(index, "brakes lamp abs ")
+    one, other = answer_query(index, "lamp abs brakes "), answer_query(index, "abs lamp brakes ")
     assert [(hit.id, hit.score) for hit in one.hits] == [(hit.id, hit.score) for hit in other.hits]
 
 
-def test_an_empty_list_always_comes_with_somewhere_to_go(small: SearchTable) -> None:
-    """Words that no tree has lead to the systems and lamps whose names look most like them."""
-    places = answer_query(build_symptom_index(small), "chrgng").suggestions
-    assert places[0].name == "Charging"
-    assert {place.kind for place in places} == {"system", "lamp"}
+def test_an_empty_list_leads_to_trees_of_the_same_subject(small: SearchTable) -> None:
+    """Where no tree fits, up to two that have the part in question are near; else none."""
+    index = build_symptom_index(small)
+    near = answer_query(index, "brakes squeal in the rain ")
+    assert not near.hits
+    assert {hit.id for hit in near.nearest} == {"brakes/parking", "brakes/abs"}
+    assert answer_query(index, "sunroof leaks ").nearest == ()

@@ -22,6 +22,7 @@ from builder.rules.shared.judge import judge, judge_library
 SHOP = Path(__file__).parent / "shop"
 TODAY = date(2026, 10, 1)
 FILE = re.compile(r"^# ((?:trees|kb|site_config)/\S+)\n", re.MULTILINE)
+KEYS = "format|status|symptom|asks|lists|steps|applies_to"  # with which a tree begins
 HEAD = """\
 format: 1
 title: A case of the tests, {slug}
@@ -30,6 +31,8 @@ system: {system}
 symptom: {{words: [it shows as {slug}]}}
 written: {{by: R. Osei, date: 2026-03-02}}
 reviewed: {{by: M. Lind, date: 2026-09-01}}
+drive: with care
+why: It may get worse.
 """
 ENDS = {
     "repair": """\

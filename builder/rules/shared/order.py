@@ -24,7 +24,7 @@ TreeEntry = tuple[str, str]  # a tree and the step at which a walk enters it
 def unmet(facts: Facts, requirement: Requirement) -> ReachedUnmet:
     """Return where a walk can arrive with a requirement unmet."""
     graph, steps = facts.graph, facts.tree.steps
-    starts = [place for place in graph.starts if not _met_at_start(facts, place, requirement)]
+    starts = [place for place in graph.starts if not is_met_at_start(facts, place, requirement)]
     undoes = with_effect(steps, requirement, Effect.UNDONE)
     undoing = [move for move in graph.moves if undoes(move)]
     return _reached_unmet(facts, starts, with_effect(steps, requirement, Effect.MET), undoing)
@@ -50,12 +50,6 @@ def without_step(facts: Facts, name: str) -> ReachedUnmet:
         return move.source.step == name and leaves_done(step, move.route.exit)
 
     return _reached_unmet(facts, facts.graph.starts, does_step)
-
-
-def without_caution(facts: Facts, hazard: str) -> ReachedUnmet:
-    """Return where a walk can arrive without having passed a step that names a hazard."""
-    cautious = {name for name, step in facts.tree.steps.items() if hazard in step.hazards}
-    return _reached_unmet(facts, facts.graph.starts, lambda move: move.source.step in cautious)
 
 
 def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
@@ -106,7 +100,7 @@ def entering_handoffs(facts: Facts, reached: ReachedUnmet, place: Place) -> Iter
                 yield Related(handoff.at, f"`{handoff.from_tree}` hands off to `{first}` here")
 
 
-def _met_at_start(facts: Facts, place: Place, requirement: Requirement) -> bool:
+def is_met_at_start(facts: Facts, place: Place, requirement: Requirement) -> bool:
     """Whether it is met where a walk begins; for a procedure the steps that run it answer."""
     entry = facts.tree.id, place.step
     return facts.tree.is_procedure or _met_on_entry(facts.library, entry, requirement, frozenset())

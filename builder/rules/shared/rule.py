@@ -4,10 +4,11 @@ In: nothing. Out: `Rule`, the name and severity of its findings, and `Facts`, al
 ask about one tree. A rule is a module with a `RULE` and a `check`; `catalog.py` lists them.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
+from functools import cache, partial
 from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
@@ -15,12 +16,14 @@ from builder.graph.runs import with_runs
 from builder.graph.space import Space, space_of
 from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
+from builder.graph.vehicle_paths import VehiclePaths
 from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Step, Tree
 from builder.rules.shared.published_text import texts_of
+from builder.rules.shared.state_paths import paths_of
 
 
 class Family(StrEnum):
@@ -32,6 +35,7 @@ class Family(StrEnum):
     ORDER = "order"
     EVIDENCE = "evidence"
     DRIVE = "drive"
+    STATES = "states"
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
@@ -72,6 +76,7 @@ class Facts:
     exits: tuple[tuple[Step, Exit], ...]  # every exit of those
     spaces: Mapping[str, Space]  # by step, of the checks that measure
     texts: tuple[Text, ...]  # what a reader of the page and the prints sees
+    paths: Callable[[], VehiclePaths | None]  # with the states along them; computed when asked for
 
 
 def facts_of(tree: Tree, library: Library) -> Facts:
@@ -90,6 +95,7 @@ def facts_of(tree: Tree, library: Library) -> Facts:
         exits=tuple((step, exit_) for step in steps for exit_ in exits(step)),
         spaces=spaces,
         texts=tuple(texts_of(tree, steps)),
+        paths=cache(partial(paths_of, tree, library, tuple(entered))),
     )
 
 
