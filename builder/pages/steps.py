@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 
 from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Need, Picture, Run, Step
+from builder.model.tree import Action, Need, Picture, ProcedureRun, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,
@@ -166,7 +166,7 @@ def _time(step: Step) -> str:
     return ", then ".join(parts)
 
 
-def run_time(run: Run) -> str:
+def run_time(run: ProcedureRun) -> str:
     """Write how long a procedure takes, from its shortest to its longest word."""
     low = min(one.shortest for one in run.outcomes.values())
     high = max(one.longest for one in run.outcomes.values())

@@ -7,8 +7,6 @@ from functools import partial
 
 from builder.cache.digest import digest
 from builder.cores.spread import on_all_cores
-from builder.graph.spec_readings import with_specs
-from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.pages import addresses
 from builder.pages.analysis import analyze_tree
@@ -32,8 +30,7 @@ def put_procedures(pages: PageCache, trees: TreeInput) -> None:
 
 def _rendered(trees: TreeInput, stale: tuple[Procedure, str]) -> tuple[Page, str, dict[str, bytes]]:
     procedure, key = stale
-    library: Library = trees.library
-    tree = with_specs(procedure.tree, library.specs)
+    library, tree = trees.library, trees.read_tree(procedure.tree.id)
     page = procedure_page(procedure, library, analyze_tree(tree, library), trees.links)
     files = {
         addresses.print_path(tree.id, kind.suffix): pdf

@@ -8,7 +8,7 @@ import pytest
 from builder.check.unchecked_library import read_library
 from builder.graph.unproved_words import words_without_proof
 from builder.model.library import Library
-from builder.model.tree import Run
+from builder.model.tree import ProcedureRun
 from builder.reader.trees import read_tree
 from builder.rules.shared.judge import judge
 
@@ -43,7 +43,7 @@ def shop(tmp_path: Path):
 def done(library: Library, name: str) -> dict[str, list[str]]:
     """Return by word what a procedure has done."""
     run = library.procedures[name].run
-    assert isinstance(run, Run)
+    assert isinstance(run, ProcedureRun)
     return {word: [str(deed.text) for deed in one.does] for word, one in run.outcomes.items()}
 
 
