@@ -23,7 +23,7 @@ from builder.model.text import Position
 ALL = "*"  # every entry of a kind, recorded when a rule iterates over them
 KNOWLEDGE_KINDS = (
     "systems", "lamps", "hazards", "conditions", "procedures", "specs", "parts", "tools",
-    "vehicles", "codes", "failure_types", "glossary", "words", "same_words",
+    "vehicles", "codes", "failure_types", "glossary", "words", "house_words", "same_words",
     "how_tos", "modules", "cases", "pictures",
 )  # fmt: skip
 Used = set[tuple[str, str]]  # kind and id

@@ -51,7 +51,7 @@ def with_findings(
         record,
         findings=findings,
         used=tuple(sorted(used)),
-        numbers=tuple(sorted(numbers.items())),
+        numbers=tuple(numbers.items()),
     )
 
 

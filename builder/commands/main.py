@@ -11,7 +11,19 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from builder import __version__
-from builder.commands import build, check, find, minutes, new, rules, schema, serve, start, walk
+from builder.commands import (
+    build,
+    check,
+    drill,
+    find,
+    minutes,
+    new,
+    rules,
+    schema,
+    serve,
+    start,
+    walk,
+)
 from builder.commands import print as print_
 from builder.model.library import NotThereError
 
@@ -30,7 +42,7 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, minutes, start, new, rules, schema,
+    check, build, print_, serve, find, walk, drill, minutes, start, new, rules, schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 

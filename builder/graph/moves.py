@@ -79,18 +79,27 @@ class Moves:
                 queue.extend(move.to for move in moves[place] if move.to is not None)
         return moves
 
-    def steps_leading_to(self, step: str) -> frozenset[str]:
-        """Return every step from which a walk can reach a step, including that step."""
-        sources: dict[str, set[str]] = defaultdict(set)
+    def previous_steps(self) -> Mapping[str, set[str]]:
+        """Return by step the steps from which one move leads to it."""
+        previous: dict[str, set[str]] = defaultdict(set)
         for name, step_routes in self.routes.items():
             for route in step_routes:
-                sources[route.to or ""].add(name)
-        known, stack = {step}, [step]
-        while stack:
-            new = sources[stack.pop()] - known
-            known |= new
-            stack += new
-        return frozenset(map(str, known))
+                if route.to is not None:
+                    previous[route.to].add(name)
+        return previous
+
+
+def steps_leading_to(step: str, previous: Mapping[str, set[str]]) -> frozenset[str]:
+    """Return every step from which a walk can reach a step, including that step.
+
+    `previous` comes from `Moves.previous_steps`, once for all steps of a tree.
+    """
+    known, stack = {step}, [step]
+    while stack:
+        new = previous.get(stack.pop(), set()) - known
+        known |= new
+        stack += new
+    return frozenset(map(str, known))
 
 
 def moves_of(tree: Tree) -> Moves:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from sys import intern
 
 from builder.graph.deeds import all_deeds
-from builder.graph.moves import moves_of
+from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.routes import exits
@@ -49,6 +49,7 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
     if not leaving:
         return
     moves = moves_of(tree)
+    previous = moves.previous_steps()
     predecessors = {
         requirement: unmet_predecessors(moves, tree.steps, requirement)
         for requirement in _affected(tree)
@@ -71,7 +72,7 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
             tree=str(exit_.branch.tree),
             step=exit_.branch.step,
             from_tree=tree.id,
-            reached_from=shared(moves.steps_leading_to(step.id)),
+            reached_from=shared(steps_leading_to(step.id, previous)),
             without={name: shared(origins) for name, origins in unmet.items()},
         )
 

@@ -57,6 +57,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         failure_types=records.failure_types(codes),
         glossary=records.glossary(_map(reading, "kb/glossary.yml")),
         words=records.slang(words),
+        house_words=records.house_words(words),
         same_words=records.same_words(words),
         how_tos=_articles(reading),
         modules=_modules(reading),

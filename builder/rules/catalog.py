@@ -69,6 +69,14 @@ MODULES = (
     "prove_before_replacing",
     "unmarked_test",
     "after",
+    # evidence
+    "part_without_proof",
+    "proved_by",
+    "quoted_reading",
+    "claim_without_reading",
+    "no_such_verification",
+    # drive
+    "no_drive_advice",
     # states
     "no_such_state",
     "state_value",
@@ -109,9 +117,12 @@ MODULES = (
     # words
     "template_text",
     "slang",
+    "house_word",
     "abbreviation",
     "too_long_for_box",
     "unprintable_sign",
+    # length
+    "too_much_to_read",
     # procedures
     "no_such_procedure",
     "unhandled_word",

@@ -21,6 +21,7 @@ from builder.pages.tree import tree_page
 from builder.prints.sheets import SHEETS, PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
+PORTION = 4  # pages that a process gets at a time; with its sheets, one alone takes long enough
 OFFERED = tuple(kind for kind in SHEETS.values() if kind.link)  # on the pages of trees
 Related = tuple[TreeSummary, ...]  # the trees that a page lists as related
 
@@ -56,7 +57,8 @@ def put_trees(
         key = _page_key(library, summary, related, trees.links)
         if not reuse_page(pages, addresses.tree_path(id_), key):
             stale.append((summary, related))
-    results = on_all_cores(partial(_render_tree, trees), stale)
+    portion = 1 if trees.prints else PORTION
+    results = on_all_cores(partial(_render_tree, trees), stale, portion)
     what = "Making pages and sheets of trees" if trees.prints else "Making pages of trees"
     for page, key, files in counted(results, progress, what, len(stale)):
         put_page(pages, page, key, files)

@@ -28,7 +28,6 @@ def test_the_sets_are_large() -> None:
     assert sum(map(len, STORIES.values())) >= 80
 
 
-@pytest.mark.xfail(reason="every query gets trees", strict=True)
 def test_no_tree_is_offered_where_the_shop_has_none(index: SymptomIndex) -> None:
     """In 95 % of the complaints without a tree, no hit is a tree."""
     offered = {
@@ -39,7 +38,17 @@ def test_no_tree_is_offered_where_the_shop_has_none(index: SymptomIndex) -> None
     assert len(offered) <= 0.05 * len(UNCOVERED), offered
 
 
-@pytest.mark.xfail(reason="stories find too little", strict=True)
+def test_ordinary_complaints_raise_no_alarm(index: SymptomIndex) -> None:
+    """None of them shows a safety line, whatever words of danger stand in it."""
+    assert [query for query in UNCOVERED if answer_query(index, query).safety] == []
+
+
+def test_danger_shows_the_safety_line(index: SymptomIndex) -> None:
+    """Each query about danger shows one, typed with or without the last blank."""
+    asked = [query + end for query in DANGER for end in ("", " ")]
+    assert [query for query in asked if not answer_query(index, query).safety] == []
+
+
 def test_a_story_finds_its_tree(library: Library, index: SymptomIndex) -> None:
     """85 % of the stories find their tree first, 95 % among the first three."""
     assert STORIES.keys() - library.trees.keys() == set()

@@ -33,10 +33,13 @@ class Family(StrEnum):
     FLOW = "flow"
     READINGS = "readings"
     ORDER = "order"
+    EVIDENCE = "evidence"
+    DRIVE = "drive"
     STATES = "states"
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
+    LENGTH = "length"
     PROCEDURES = "procedures"
     UPKEEP = "upkeep"
 
