@@ -81,7 +81,7 @@ def values_of(check: Check, procedure: Procedure) -> dict[str, str]:
     return defaults | {str(name): str(value) for name, value in check.with_.items()}
 
 
-def _with_values(text: str, values: Mapping[str, str]) -> str:
+def with_values(text: str, values: Mapping[str, str]) -> str:
     """Write values in the places of their names: `<part>`."""
     for name, value in values.items():
         text = text.replace(f"<{name}>", value)
@@ -100,5 +100,5 @@ def _filled(run: ProcedureRun, values: Mapping[str, str], by: Text) -> Procedure
 
 def _deed(deed: Deed, values: Mapping[str, str], by: Text) -> Deed:
     """Return a deed of a procedure as one of the step that runs it."""
-    module = _with_values(deed.module, values) if deed.module else None
-    return Deed(Text(_with_values(deed.text, values), by.at), deed.verb, module)
+    module = with_values(deed.module, values) if deed.module else None
+    return Deed(Text(with_values(deed.text, values), by.at), deed.verb, module)

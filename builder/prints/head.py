@@ -33,7 +33,7 @@ PHRASES = 5  # of a customer, that the head gives
 
 
 @dataclass(frozen=True, slots=True)
-class Caution:
+class PrintedCaution:
     """A hazard of the tree as the list of cautions has it."""
 
     signal: Signal
@@ -50,7 +50,7 @@ class SheetHead:
     first: str  # the first check
     hazard: Hazard | None  # the most severe
     particulars: tuple[str, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[PrintedCaution, ...]
 
 
 def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> SheetHead:
@@ -87,10 +87,10 @@ def _hazards_of(step: Step, library: Library) -> Iterable[str]:
     return dict.fromkeys(str(hazard) for one in steps for hazard in one.hazards)
 
 
-def _caution(hazard: Hazard, steps: list[int]) -> Caution:
+def _caution(hazard: Hazard, steps: list[int]) -> PrintedCaution:
     at = f"({_where(steps)})."
     text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} {at}"
-    return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}")
+    return PrintedCaution(hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}")
 
 
 def _where(steps: list[int]) -> str:
@@ -142,7 +142,7 @@ def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:
     return made
 
 
-def _shorter(cautions: tuple[Caution, ...]) -> Iterator[tuple[Caution, ...]]:
+def _shorter(cautions: tuple[PrintedCaution, ...]) -> Iterator[tuple[PrintedCaution, ...]]:
     """Yield the cautions shorter and shorter: in brief, then the last of them by name alone."""
     brief = tuple(replace(one, text=one.brief) for one in cautions)
     for kept in range(len(cautions), -1, -1):
@@ -202,7 +202,7 @@ def _panel(
     return foot
 
 
-def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: float) -> float:
+def _caution_line(canvas: Canvas | None, caution: PrintedCaution, top: float, room: float) -> float:
     """Set a signal word on its ground and the caution beside it."""
     high = LEADING * LEAST_SIZE
     if canvas:
@@ -218,6 +218,6 @@ def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: flo
 
 
 @lru_cache(maxsize=200)  # measured at every width that the particulars may have
-def _caution_words(caution: Caution) -> TextBlock:
+def _caution_words(caution: PrintedCaution) -> TextBlock:
     name = measured_words(caution.short, LEAST_SIZE, heavy=True)
     return text_block([(*name, *measured_words(caution.text, LEAST_SIZE))])

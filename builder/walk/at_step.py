@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from builder.graph.runs import fill_in
+from builder.graph.runs import with_values
 from builder.walk.answered import answered
 from builder.walk.events import (
     Answer,
@@ -114,7 +114,7 @@ def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> Re
 def _left(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
     """Record a step; the states that it needs hold now, also where it couldn't be tested."""
     plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
-    put_back = [fill_in(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
+    put_back = [with_values(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
     shown = frozenset(hazards_at(tables, state, plan))
     return replace(
         moved(state, entry.at),

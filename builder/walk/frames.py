@@ -5,7 +5,7 @@ In: the tables, a state or its frame. Out: the state with the frames; the values
 
 from dataclasses import replace
 
-from builder.graph.runs import fill_in
+from builder.graph.runs import with_values
 from builder.walk.job_state import JobState, WalkFrame
 from builder.walk.tree_rows import ByRow, TreeTable
 from builder.walk.walk_tables import WalkTables
@@ -13,7 +13,7 @@ from builder.walk.walk_tables import WalkTables
 
 def taken(procedure: TreeTable, by: ByRow, caller: WalkFrame) -> dict[str, str]:
     """Return what a procedure takes, as its caller hands it over or by its default."""
-    values = {name: fill_in(value, caller.filled) for name, value in by["takes"].items()}
+    values = {name: with_values(value, caller.filled) for name, value in by["takes"].items()}
     return {**procedure.get("defaults", {}), **values}
 
 

@@ -37,7 +37,7 @@ their placeholders filled in.
 from decimal import Decimal
 from typing import Any
 
-from builder.graph.runs import fill_in
+from builder.graph.runs import with_values
 from builder.walk.fix_words import drive_of, quoting, torque_rows
 from builder.walk.job_state import JobState, is_over
 from builder.walk.list_items import items_of
@@ -102,8 +102,8 @@ def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, A
     texts = {"text": row["text"], "note": row.get("note", "")}
     lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
     return {
-        **{key: fill_in(text, filled) for key, text in texts.items()},
-        **{key: [fill_in(text, filled) for text in items] for key, items in lists.items()},
+        **{key: with_values(text, filled) for key, text in texts.items()},
+        **{key: [with_values(text, filled) for text in items] for key, items in lists.items()},
         "at": [without_empty(one) for one in where_rows(tables, state, row)],
         "torques": torque_rows(tables, state, row),
     }
@@ -132,8 +132,8 @@ def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str,
     results = [
         without_empty(
             {
-                "text": fill_in(one["text"], frame.filled),
-                "means": fill_in(one.get("means", ""), frame.filled),
+                "text": with_values(one["text"], frame.filled),
+                "means": with_values(one.get("means", ""), frame.filled),
             }
         )
         for one in row.get("results", ())

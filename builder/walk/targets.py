@@ -7,7 +7,7 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.graph.runs import fill_in
+from builder.graph.runs import with_values
 from builder.walk.frames import taken, with_waiting
 from builder.walk.job_state import (
     CANNOT_TEST,
@@ -100,7 +100,7 @@ def _hand_off(
     if id_ not in tables.trees:
         return Refused(f"the tree `{id_}` isn't loaded: open it, then answer again")
     tree = tables.trees[id_]
-    filled = {name: fill_in(text, state.frames[-1].filled) for name, text in answers.items()}
+    filled = {name: with_values(text, state.frames[-1].filled) for name, text in answers.items()}
     there = replace(
         state,
         frames=(WalkFrame(id_, "", filled=filled),),

@@ -7,7 +7,7 @@ them, the reducer takes over what then holds.
 from dataclasses import dataclass
 from typing import cast
 
-from builder.graph.runs import fill_in
+from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
 from builder.graph.vehicle_states import States, place_of
@@ -33,7 +33,7 @@ class Plan:
 def row_of(tables: WalkTables, frame: WalkFrame) -> WalkStepRow:
     """Return the step where a frame is; a fix with how its module is fitted."""
     row = tables[frame.inside]["steps"][frame.step]
-    fit = tables.shop["modules"].get(fill_in(row.get("replaces", ""), frame.filled))
+    fit = tables.shop["modules"].get(with_values(row.get("replaces", ""), frame.filled))
     return _fitted(tables, row, fit) if fit else row
 
 
@@ -59,7 +59,7 @@ def _fitted(tables: WalkTables, row: WalkStepRow, fit: FittingRow) -> WalkStepRo
 def run_key(row: WalkStepRow, frame: WalkFrame) -> str:
     """Return the procedure of a check with what fills it, as one text."""
     takes = sorted(row["by"]["takes"].items())
-    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
+    filled = (f"{name}={with_values(value, frame.filled)}" for name, value in takes)
     return " ".join((row["by"]["procedure"], *filled))
 
 
@@ -91,7 +91,7 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
 def needed(row: WalkStepRow, frame: WalkFrame) -> States:
     """Return the states that a step needs, with their parts filled in."""
     return tuple(
-        VehicleState(condition, fill_in(part, frame.filled), fill_in(value, frame.filled))
+        VehicleState(condition, with_values(part, frame.filled), with_values(value, frame.filled))
         for condition, part, value in row.get("needs", ())
     )
 
@@ -129,7 +129,7 @@ def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[s
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     lines = [("change", text) for change in plan.first for text in change.told]
     if not is_over(state):
-        lines += [("do", fill_in(text, frame.filled)) for text in row.get("do", ())]
+        lines += [("do", with_values(text, frame.filled)) for text in row.get("do", ())]
     lines += [("after", text) for change in plan.after for text in change.told]
     if state.end:
         lines += [("put back", text) for text in state.put_back]

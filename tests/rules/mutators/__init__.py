@@ -11,6 +11,7 @@ from . import (
     handoffs,
     knowledge,
     limits,
+    needs,
     order,
     procedures,
     readings,
@@ -121,4 +122,13 @@ OF_CONDITIONS: dict[str, ConditionsMutator] = {
     "condition-group": states.normal_lost_or_doubled,
     "condition-text": states.words_lost,
     "condition-clash": states.excluded_for_good,
+}
+OF_STATES: dict[str, Mutator] = {
+    "no-such-state": needs.state_misspelled,
+    "state-in-words": needs.written_with_blanks,
+    "state-value": needs.value_given,
+    "states-at-odds": needs.another_of_its_group,
+    "power-not-named": needs.power_left_out,
+    "hook-up": needs.hooked_up_in_use,
+    "state-deed": needs.deed_of_a_state,
 }
