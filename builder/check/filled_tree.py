@@ -1,5 +1,6 @@
-"""A tree as everything behind the check gets it: read, its spec readings, the runs of its procedures
-and what is changed at the vehicle filled in.
+"""A tree as everything behind the check gets it: read and filled in.
+
+Filled in are its spec readings, the runs of its procedures, what is changed at the vehicle.
 
 In: a shop's folder, its library, an ID. Out: the `Tree`.
 """
