@@ -18,7 +18,7 @@ from builder.pages.analysis import analyze_tree
 from builder.pages.page import Page, TreePrint
 from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
-from builder.prints.sheets import SHEETS, PrintRequest
+from builder.prints.sheets import SHEETS, PrintRequest, SheetKind
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
 PORTION = 4  # pages that a process gets at a time; with its sheets, one alone takes long enough
@@ -38,6 +38,11 @@ class TreeInput:
     def links(self) -> list[TreePrint]:
         """The sheets that a page offers."""
         return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if self.prints else []
+
+
+def offered_sheets(trees: TreeInput) -> tuple[SheetKind, ...]:
+    """Return the sheets that the site prints."""
+    return OFFERED if trees.prints else ()
 
 
 def put_trees(
@@ -75,7 +80,7 @@ def _render_tree(
     page = tree_page(tree, library, analyze_tree(tree, library), related, trees.links)
     files = {
         addresses.print_path(summary.id, kind.suffix): pdf
-        for kind in (OFFERED if trees.prints else ())
+        for kind in offered_sheets(trees)
         for _, pdf in kind.print(tree, library, PrintRequest())
     }
     return page, key, files

@@ -13,6 +13,7 @@ from . import (
     limits,
     needs,
     order,
+    procedures,
     readings,
     setup,
     states,
@@ -20,6 +21,7 @@ from . import (
     upkeep,
     words,
 )
+from .procedures import ProcedureMutator
 from .sound import ArticleMutator, Mutator
 from .states import ConditionsMutator
 
@@ -90,6 +92,20 @@ MUTATORS: dict[str, Mutator] = {
     "unused-silence": upkeep.silence_outlived,
     # text
     "unknown-key": text.key_misspelled,
+}
+OF_RUNS: dict[str, Mutator] = {
+    "no-such-procedure": procedures.by_misspelled,
+    "no-such-word": procedures.word_misspelled,
+    "unhandled-word": procedures.word_misspelled,
+    "procedure-values": procedures.value_left_out_or_wrong,
+}
+OF_PROCEDURES: dict[str, ProcedureMutator] = {
+    "no-such-word": procedures.returned_word_misspelled,
+    "never-returned": procedures.word_added,
+    "never-on": procedures.part_misspelled,
+    "unused-value": procedures.value_forgotten,
+    "procedure-loop": procedures.run_by_itself,
+    "long-procedure": procedures.steps_added,
 }
 OF_ARTICLES: dict[str, ArticleMutator] = {
     "broken-link": articles.link_misspelled,
