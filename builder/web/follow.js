@@ -18,10 +18,14 @@ globalThis.baytreeFollow = (() => {
 
   function follow(table, id, typed) {
     const row = table.steps[id];
+    return readAs(row, row.tools.map((tool) => table.tools[tool]).filter(Boolean), typed);
+  }
+
+  // The result of a check that its readings match, taken with these tools.
+  function readAs(row, tools, typed) {
     const filled = Object.fromEntries(Object.entries(typed)
       .map(([name, text]) => [name, text.trim()]).filter(([, text]) => text));
     if (!Object.keys(filled).length) return outcome("empty");
-    const tools = row.tools.filter((tool) => table.tools[tool]).map((tool) => table.tools[tool]);
     const { readings, mistakes } = parseReadings(row, tools, filled);
     if (Object.keys(mistakes).length) return outcome("invalid", { mistakes });
     if ((row.figure || []).some((name) => !readings[name])) {
@@ -194,5 +198,5 @@ globalThis.baytreeFollow = (() => {
     return at < 0 ? null : at;
   }
 
-  return { follow };
+  return { follow, readAs };
 })();

@@ -1,0 +1,295 @@
+/* The reducer of a walk: builder/walk/reduce, forward, at_step and unfit, in the page.
+ *
+ * In: the tables, a state, an event as a record has it. Out: `baytreeReduce`: the next state, or
+ * `{ refused }` with the reason; nothing changes then. Python is the reference; random walks hold
+ * both to the same screens, refusals and records.
+ */
+"use strict";
+globalThis.baytreeReduce = (() => {
+  const { top, placeOf, withTop, tableOf, rowOf, isOver, fillIn, planOf, linesOf, physicalStates,
+    hazardsAt, unread, withItem, asksAt, unique } = baytreeTold;
+  const { frameOf, recorded, comeTo, stuck, withResult, runKey, cannotTest, leave, verifyNext,
+    intoProcedure, judgeTest } = baytreeTargets;
+  const { answered } = baytreeAnswers;
+  const BEGINNING = Object.freeze({
+    tree: "", revision: "", vehicle: "", complaint: "", frames: [], left: [], filled: {}, sources: {},
+    now: [], to_normal: false, known: [], read: [], ticked: [], verifying: null, put_back: [],
+    proved: {}, passed: [], paused: "", end: null, steps: [], struck: [], acknowledged: [], since: "",
+    worked: 0, done: [], events: [], before: null });
+  const refuse = (refused) => ({ refused });
+  const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+  // Does the event fit?
+
+  const INSTEAD = { check: "this is a check: answer it", action: "this is an action: mark it as done",
+    fix: "this is a fix: mark it as done" };
+
+  function unfit(tables, state, event) {
+    if (event.event === "start") return unfitStart(tables, state, event);
+    if (!state.tree) return "the job hasn't begun: start it first";
+    if (Boolean(state.paused) !== (event.event === "resume")) {
+      return state.paused ? "resume the job first" : "the job isn't paused";
+    }
+    return event.event === "resume" ? "" : unfitAtStep(tables, state, event);
+  }
+
+  function unfitStart(tables, state, { tree, enter = "", proven = {}, vehicle = "" }) {
+    if (state.tree) return "the job has begun already";
+    if (!Object.hasOwn(tables.trees, tree)) return `there is no tree \`${tree}\``;
+    const { steps } = tables.trees[tree];
+    const unknown = [enter, ...Object.keys(proven)].find((one) => one && !Object.hasOwn(steps, one));
+    if (unknown) return `the tree \`${tree}\` has no step \`${unknown}\``;
+    return vehicle && !tables.shop.vehicles[vehicle] ? `the shop has no vehicle \`${vehicle}\`` : "";
+  }
+
+  function unfitAtStep(tables, state, event) {
+    const frame = top(state), { step = "" } = event;
+    if (!["", frame.step, placeOf(frame)].includes(step)) {
+      return `the walk is at \`${placeOf(frame)}\`, not at \`${step}\``;
+    }
+    if (["pause", "hand_over", "tick", "acknowledge"].includes(event.event)) return "";
+    if (event.event === "rejoin") {
+      const isFixed = state.end?.kind === "fix" && isOver(state);
+      return isFixed && state.left.length ? "" : "there is no tree to go back to";
+    }
+    const names = asksAt(tables, state).map(({ name }) => name);
+    if (event.event === "fill") {
+      return names.includes(event.name) ? "" : `the walk doesn't ask for \`${event.name}\` now`;
+    }
+    return names.length ? `fill in first: ${names.join(", ")}` : unfitKind(tables, state, event);
+  }
+
+  // Whether the walk is at a test in words, and not in a check that verifies.
+  const testsInWords = (state) => state.verifying !== null && !state.frames.some((one) => one.verifies);
+
+  function unfitKind(tables, state, { event }) {
+    const frame = top(state), row = rowOf(tables, frame);
+    if (event === "verify") {
+      return testsInWords(state) ? "" : "there is no test after a repair to judge now";
+    }
+    if (isOver(state)) return "the walk has ended: correct an answer, or go back";
+    if (testsInWords(state)) return "the repair is done: go through its tests";
+    const givesUp = ["cannot_test", "none_of_these"].includes(event) && row.kind !== "fix";
+    if (!givesUp && (event === "done") !== ["action", "fix"].includes(row.kind)) return INSTEAD[row.kind];
+    if (["run", "take"].includes(event) && !row.by) return "this check runs no procedure: answer it";
+    if (event === "take" && !state.proved[runKey(row, frame)]) return "the procedure wasn't run earlier: run it";
+    if (!["answer", "done"].includes(event)) return "";
+    const hazards = unread(tables, state, hazardsAt(tables, state, planOf(tables, state)));
+    const shorts = hazards.map((one) => tables.shop.hazards[one].short).join(", ");
+    return shorts && `read and acknowledge first: ${shorts}`;
+  }
+
+  // Forward: everything but `back` and `correct`
+
+  const FORWARD = { start, fill, tick, acknowledge, pause: interrupt, hand_over: interrupt, resume, rejoin,
+    answer, done, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
+
+  function forward(tables, state, event) {
+    const reason = unfit(tables, state, event);
+    return reason ? refuse(reason) : FORWARD[event.event](tables, state, event);
+  }
+
+  function start(tables, state, { tree, vehicle = "", complaint = "", enter = "", proven = {}, at = "" }) {
+    const table = tables.trees[tree];
+    const steps = Object.entries(proven).map(([step, result]) => recorded(
+      tree, step, table.steps[step].kind, result, { stated: true }));
+    const begun = { ...state, tree, revision: table.revision, vehicle, complaint,
+      frames: [frameOf(tree)], steps, since: at };
+    return comeTo(tables, begun, enter || table.start);
+  }
+
+  function fill(tables, state, { name, value }) {
+    const ask = asksAt(tables, state).find((one) => one.name === name), isText = typeof value === "string";
+    if (isText === Boolean(ask.list)) return refuse(`\`${name}\` is ${ask.list ? "a list" : "one value"}`);
+    if (isText && ask.one_of.length && !ask.one_of.includes(value)) {
+      return refuse(`\`${value}\` isn't one of: ${ask.one_of.join(", ")}`);
+    }
+    if (isText) return withTop(state, { filled: { ...top(state).filled, [name]: value } });
+    if (!value.length) return refuse(`the list \`${name}\` is empty: name at least one`);
+    return withItem(tables, { ...state, filled: { ...state.filled, [name]: value } });
+  }
+
+  function tick(tables, state, { line, on = true }) {
+    const count = linesOf(tables, state, planOf(tables, state)).length;
+    if (!(line >= 0 && line < count)) return refuse(`there is no line ${line}: this step has ${count}, from 0`);
+    const others = state.ticked.filter((one) => one !== line);
+    return { ...state, ticked: on ? [...others, line] : others };
+  }
+
+  function acknowledge(tables, state, { hazards, who = "", at = "" }) {
+    const there = hazardsAt(tables, state, planOf(tables, state)), place = placeOf(top(state));
+    const wrong = hazards.find((one) => !there.includes(one));
+    if (wrong !== undefined) return refuse(`\`${wrong}\` is no hazard of this step`);
+    return { ...state, read: unique([...state.read, ...hazards]),
+      acknowledged: [...state.acknowledged, ...hazards.map((hazard) => ({ hazard, place, who, at }))] };
+  }
+
+  function interrupt(tables, state, { event, at }) {
+    return { ...state, paused: event, worked: state.worked + (secondsBetween(state.since, at) || 0) };
+  }
+
+  function resume(tables, state, { at = "" }) {
+    return { ...state, paused: "", since: at, known: [], read: [] };
+  }
+
+  function rejoin(tables, state, { at }) {
+    const [frame, ...left] = state.left;
+    return { ...moved(state, at), frames: [frame], left, end: null, to_normal: true, known: [], proved: {} };
+  }
+
+  // A step is left
+
+  function answer(tables, state, event) {
+    const row = rowOf(tables, top(state)), given = answered(row, toolsOf(tables, row), event);
+    if (given.refused) return given;
+    const result = row.results[given.result];
+    const entry = { ...entryOf(tables, state, event, result.text), means: result.means || "",
+      readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated) };
+    return leave(tables, left(tables, state, entry), result.text, result.to, result.answers);
+  }
+
+  const toolsOf = (tables, row) => (row.tools || []).map((id) => tables.shop.tools[id]).filter(Boolean);
+
+  function done(tables, state, event) {
+    const row = rowOf(tables, top(state));
+    const entry = { ...entryOf(tables, state, event, "done"), wrote: event.wrote || {} };
+    const after = left(tables, state, entry);
+    return row.kind === "fix" ? verifyNext(tables, after, 0) : leave(tables, after, "done", row.then || "");
+  }
+
+  function cannotTestHere(tables, state, event) {
+    const entry = entryOf(tables, state, event, "cannot test");
+    return cannotTest(tables, left(tables, state, entry, state.ticked.length > 0));
+  }
+
+  function noneOfThese(tables, state, event) {
+    return stuck(left(tables, state, entryOf(tables, state, event, "none of these")));
+  }
+
+  function run(tables, state, { at }) {
+    return intoProcedure(tables, moved(state, at), rowOf(tables, top(state)));
+  }
+
+  function take(tables, state, { at }) {
+    const [word, place] = state.proved[runKey(rowOf(tables, top(state)), top(state))];
+    return withResult(tables, moved(state, at), word, place);
+  }
+
+  function verify(tables, state, { passed, at }) {
+    return judgeTest(tables, moved(state, at), passed);
+  }
+
+  function entryOf(tables, state, { seen = "", at = "", who = "" }, result) {
+    const frame = top(state), row = rowOf(tables, frame), seconds = secondsBetween(state.since, at);
+    return recorded(frame.inside, frame.step, row.kind, result, {
+      item: row.each ? frame.filled[row.each[0]] || "" : "", seen, at, who,
+      minutes: seconds === null ? null : Math.floor((state.worked + seconds + 30) / 60),
+      event: state.done.length });
+  }
+
+  // Records a step; unless it wasn't begun, the states that it needs hold now.
+  function left(tables, state, entry, changed = true) {
+    const plan = planOf(tables, state), row = rowOf(tables, top(state));
+    const putBack = changed && row.put_back ? [fillIn(row.put_back, top(state).filled)] : [];
+    return { ...moved(state, entry.at), steps: [...state.steps, entry],
+      now: changed ? plan.states : state.now, to_normal: state.to_normal && !changed,
+      known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
+      put_back: unique([...state.put_back, ...putBack]) };
+  }
+
+  const moved = (state, at = "") => ({ ...state, read: [], ticked: [], passed: [], since: at, worked: 0 });
+
+  function secondsBetween(from, to) {
+    return from && to ? Math.max(0, Math.trunc((Date.parse(to) - Date.parse(from)) / 1000)) : null;
+  }
+
+  // Events, one after another
+
+  function reduce(tables, state, event) {
+    if (event.event === "back") return undone(state, event);
+    if (event.event === "correct") return corrected(tables, state, event);
+    const following = oneMore(tables, state, event);
+    return following.refused ? following
+      : { ...following, events: [...state.events, event], before: state };
+  }
+
+  function oneMore(tables, state, event) {
+    const following = event.asIs ? asItIs(state, event.asIs) : forward(tables, state, event);
+    return following.refused ? following : { ...following, done: [...state.done, event] };
+  }
+
+  // The vehicle stays as later steps left it, though they don't follow any more.
+  function asItIs(state, { now, known, put_back, since }) {
+    return { ...state, now, known, put_back: unique([...state.put_back, ...put_back]), since, worked: 0 };
+  }
+
+  // The state before the last event; what was measured since then is kept.
+  function undone(state, event) {
+    const { before } = state;
+    if (!before) return refuse("there is nothing to undo");
+    const kept = [...before.steps, ...before.struck];
+    const lost = [...state.struck, ...state.steps].filter((one) =>
+      (Object.keys(one.readings).length || Object.keys(one.wrote).length)
+      && !kept.some((other) => same(one, other)));
+    return { ...before, events: [...state.events, event], struck: [...before.struck, ...lost] };
+  }
+
+  // Plays the events again with another answer, as far as they still fit.
+  function corrected(tables, state, event) {
+    const reason = notCorrectable(state, event);
+    if (reason) return refuse(reason);
+    const entry = state.steps[event.index];
+    let again = played(tables, [...state.done.slice(0, entry.event), otherAnswer(state, event, entry)]);
+    if (again.refused) return again;
+    for (const later of state.done.slice(entry.event + 1)) {
+      const following = oneMore(tables, again, later);
+      if (following.refused) {
+        const asIs = { now: physicalStates(tables, state), known: state.known, put_back: state.put_back,
+          since: event.at || "" };
+        again = { ...asItIs(again, asIs), done: [...again.done, { asIs }] };
+        break;
+      }
+      again = following;
+    }
+    if (same(again.steps, state.steps)) return state;
+    const struck = state.steps.filter((one) => !again.steps.some((other) => same(one, other)));
+    return { ...again, struck: [...state.struck, ...struck], acknowledged: state.acknowledged,
+      events: [...state.events, event], before: state };
+  }
+
+  function notCorrectable({ paused, steps }, { index }) {
+    if (paused) return "resume the job first";
+    if (!(index >= 0 && index < steps.length)) {
+      return `there is no step ${index}: the record has ${steps.length}, from 0`;
+    }
+    const { kind, event } = steps[index];
+    return kind === "check" && event >= 0 ? "" : "only the answer of a check can be corrected";
+  }
+
+  function otherAnswer(state, { result, readings, stated }, entry) {
+    const { at, who } = state.done[entry.event];
+    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, at, who };
+  }
+
+  function played(tables, events) {
+    let state = BEGINNING;
+    for (const event of events) {
+      state = oneMore(tables, state, event);
+      if (state.refused) break;
+    }
+    return state;
+  }
+
+  // The state after all events, or the first refusal, with the number of its event.
+  function replay(tables, events) {
+    let state = BEGINNING;
+    for (const [at, event] of events.entries()) {
+      const following = reduce(tables, state, event);
+      if (following.refused) return { ...following, refused: `event ${at + 1}: ${following.refused}`, at, state };
+      state = following;
+    }
+    return state;
+  }
+
+  return { BEGINNING, reduce, replay, toolsOf, tableOf };
+})();

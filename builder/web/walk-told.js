@@ -1,0 +1,126 @@
+/* What is told at the step of a walk: builder/walk/told, list_items and to_fill, in the page.
+ *
+ * In: the tables, the state. Out: `baytreeTold`: the changes at the vehicle, the lines to do, the
+ * cautions, what is still to be filled in.
+ */
+"use strict";
+globalThis.baytreeTold = (() => {
+  const { Vehicle, POWER, stateOf } = baytreeVehicle;
+  const SEVERITY = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
+  const TO_ACKNOWLEDGE = SEVERITY.slice(0, 2);
+  const unique = (list) => [...new Set(list)];
+  const top = (state) => state.frames[state.frames.length - 1];
+  const placeOf = (frame) => `${frame.inside}#${frame.step}`;
+  const withTop = (state, change) => (
+    { ...state, frames: [...state.frames.slice(0, -1), { ...top(state), ...change }] });
+
+  // A tree, or a procedure as `procedures/<name>`.
+  const tableOf = (tables, inside) => (inside.startsWith("procedures/")
+    ? tables.shop.procedures[inside.slice("procedures/".length)] : tables.trees[inside]);
+  const rowOf = (tables, frame) => tableOf(tables, frame.inside).steps[frame.step];
+  const vehicleOf = (tables) => (tables.vehicle ||= new Vehicle(tables.shop.conditions));
+  const isOver = (state) => Boolean(state.end)
+    && (state.end.kind !== "fix" || state.end.verified !== null);
+
+  function fillIn(text, filled) {
+    for (const [name, value] of Object.entries(filled)) text = text.replaceAll(`<${name}>`, () => value);
+    return text;
+  }
+
+  // Changes
+
+  // What changes before the lines of a step and, to hook up with the key off, after them.
+  function planOf(tables, state) {
+    const vehicle = vehicleOf(tables), frame = top(state), row = rowOf(tables, frame);
+    let first = [], now = state.now;
+    if (isOver(state) || state.to_normal) [first, now] = vehicle.backToNormal(now);
+    if (isOver(state)) return { first, after: [], states: now };
+    const needs = needed(row, frame);
+    const [more, then] = vehicle.changes(now, row.hook_up ? forHookUp(vehicle, needs) : needs);
+    const [after, states] = row.hook_up ? vehicle.changes(then, needs) : [[], then];
+    return { first: [...first, ...more], after, states };
+  }
+
+  const needed = (row, frame) => (row.needs || []).map(([condition, ...rest]) => stateOf(
+    condition, ...rest.map((text) => fillIn(text, frame.filled))));
+
+  function forHookUp(vehicle, needs) {
+    const normal = vehicle.power([]), off = normal ? [normal] : [];
+    const others = needs.filter((one) => vehicle.of(one).group !== POWER);
+    return vehicle.atOdds([...off, ...others]) ? off : [...off, ...others];
+  }
+
+  // The lines to do, each with what it belongs to.
+  function linesOf(tables, state, plan) {
+    const row = rowOf(tables, top(state)), { filled } = top(state);
+    const lines = (of, texts) => texts.map((text) => ({ of, text }));
+    return [
+      ...lines("change", plan.first.flatMap((change) => change.told)),
+      ...lines("do", (row.do || []).map((text) => fillIn(text, filled))),
+      ...lines("after", plan.after.flatMap((change) => change.told)),
+      ...lines("put back", state.end ? state.put_back : []),
+    ];
+  }
+
+  // The states of the vehicle as they are: changed if a line to change it is ticked.
+  function physicalStates(tables, state) {
+    if (!state.ticked.length || !state.frames.length) return state.now;
+    const plan = planOf(tables, state), lines = linesOf(tables, state, plan);
+    return state.ticked.some((line) => ["change", "after"].includes(lines[line]?.of))
+      ? plan.states : state.now;
+  }
+
+  // Cautions
+
+  // Those of the changes, of the states that hold and of the step itself, most severe first.
+  function hazardsAt(tables, state, plan) {
+    const { hazards } = tables.shop;
+    const ids = unique([
+      ...[...plan.first, ...plan.after].flatMap((change) => change.hazards),
+      ...plan.states.flatMap((one) => vehicleOf(tables).of(one).hazards || []),
+      ...(rowOf(tables, top(state)).hazards || []),
+    ]).filter((id) => Object.hasOwn(hazards, id));
+    const rank = (id) => SEVERITY.indexOf(hazards[id].signal);
+    return ids.sort((one, other) => rank(one) - rank(other));
+  }
+
+  const inFull = (tables, state, hazard) => tables.shop.hazards[hazard].signal === "DANGER"
+    || !state.known.includes(hazard);
+
+  const unread = (tables, state, hazards) => hazards.filter((one) =>
+    TO_ACKNOWLEDGE.includes(tables.shop.hazards[one].signal)
+    && inFull(tables, state, one) && !state.read.includes(one));
+
+  // Lists and questions
+
+  // The items of the list that a step goes through; null if it has none, or none yet.
+  function itemsOf(tables, state, row) {
+    if (!row.each) return null;
+    const name = row.each[1], vehicle = tables.shop.vehicles[state.vehicle];
+    const items = [tableOf(tables, top(state).inside).lists?.[name], vehicle?.lists?.[name],
+      state.filled[name]].find((list) => list?.length);
+    return items || null;
+  }
+
+  function withItem(tables, state) {
+    const frame = top(state), row = rowOf(tables, frame), items = itemsOf(tables, state, row);
+    if (!items) return state;
+    return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
+  }
+
+  // What is still to be filled in; [] once the step can be shown.
+  function asksAt(tables, state) {
+    if (!state.frames.length) return [];
+    const frame = top(state), row = rowOf(tables, frame);
+    const rows = Object.entries(tableOf(tables, frame.inside).asks || {})
+      .filter(([name]) => !Object.hasOwn(frame.filled, name))
+      .map(([name, { ask, one_of }]) => ({ name, ask, one_of }));
+    if (row.each && !itemsOf(tables, state, row)) {
+      rows.push({ name: row.each[1], ask: row.each[1], one_of: [], list: true });
+    }
+    return rows;
+  }
+
+  return { top, placeOf, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
+    physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, asksAt, unique };
+})();
