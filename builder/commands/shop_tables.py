@@ -6,10 +6,10 @@ In: the shop's folder. Out: `WalkTables` whose trees are read and compiled when 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
-from builder.reader.trees import tree_of
 from builder.walk.compile_shop import walk_tables
 from builder.walk.compile_tree import tree_table
 from builder.walk.walk_tables import TreeTable, WalkTables

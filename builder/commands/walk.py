@@ -9,7 +9,7 @@ from typing import Any
 
 from builder.commands.place import shop_of
 from builder.walk.events import Start
-from builder.walk.walk_state import Refusal, WalkState
+from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
 
 NAME = "walk"
@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> int:
         tree=options.tree, vehicle=options.vehicle, complaint=options.complaint, at=time_now()
     )
     state = _replayed(tables, options) if options.replay else walked(tables, start)
-    if isinstance(state, Refusal):
+    if isinstance(state, Refused):
         print(f"baytree: {options.replay or options.tree}: {state.message}", file=sys.stderr)
         return 2
     record = record_of(state)
@@ -56,31 +56,31 @@ def time_now() -> str:
     return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
 
 
-def walked(tables: WalkTables, start: Start) -> WalkState | Refusal:
+def walked(tables: WalkTables, start: Start) -> JobState | Refused:
     """Ask at the terminal until the walk is left. What is shown goes to standard error."""
     from builder.walk.reduce import reduce_event
     from builder.walk.screen import screen
     from builder.walk.screen_text import screen_lines
     from builder.walk.typed_line import event_of_line
 
-    state: WalkState | Refusal = reduce_event(tables, WalkState(), start)
+    state: JobState | Refused = reduce_event(tables, JobState(), start)
     print(CAUTION, file=sys.stderr)
-    while isinstance(state, WalkState):
+    while isinstance(state, JobState):
         shown = screen(tables, state)
         print(*screen_lines(shown, tables.shop["hazards"]), sep="\n", file=sys.stderr)
         line = _line(state)
         if line is None:
             return state
         event = event_of_line(line, shown, time_now())
-        following = event if isinstance(event, Refusal) else reduce_event(tables, state, event)
-        if isinstance(following, Refusal):
+        following = event if isinstance(event, Refused) else reduce_event(tables, state, event)
+        if isinstance(following, Refused):
             print(f"  {following.message}", file=sys.stderr)
         else:
             state = following
     return state
 
 
-def _line(state: WalkState) -> str | None:
+def _line(state: JobState) -> str | None:
     """Return what is typed; None to leave."""
     from builder.walk.record import record_of
     from builder.walk.screen_text import record_lines
@@ -102,30 +102,30 @@ def _line(state: WalkState) -> str | None:
                 return line
 
 
-def _replayed(tables: WalkTables, options: argparse.Namespace) -> WalkState | Refusal:
+def _replayed(tables: WalkTables, options: argparse.Namespace) -> JobState | Refused:
     """Play a file: a record, or a list of events that may leave out the start."""
     from builder.walk.event_files import event_from
     from builder.walk.reduce import replay
 
     rows = _rows(Path(options.replay))
-    if isinstance(rows, Refusal):
+    if isinstance(rows, Refused):
         return rows
     events = [event_from(row) for row in rows]
     for number, event in enumerate(events, 1):
-        if isinstance(event, Refusal):
-            return Refusal(f"event {number}: {event.message}")
-    good = [event for event in events if not isinstance(event, Refusal)]
+        if isinstance(event, Refused):
+            return Refused(f"event {number}: {event.message}")
+    good = [event for event in events if not isinstance(event, Refused)]
     if not good or not isinstance(good[0], Start):
         good.insert(0, Start(tree=options.tree, vehicle=options.vehicle))
     elif good[0].tree != options.tree:
-        return Refusal(f"this is a walk of `{good[0].tree}`, not of `{options.tree}`")
+        return Refused(f"this is a walk of `{good[0].tree}`, not of `{options.tree}`")
     return replay(tables, good)
 
 
-def _rows(path: Path) -> list[Any] | Refusal:
+def _rows(path: Path) -> list[Any] | Refused:
     try:
         content = json.loads(path.read_text("utf-8"))
     except ValueError as error:
-        return Refusal(f"no JSON: {error}")
+        return Refused(f"no JSON: {error}")
     rows = content.get("events") if isinstance(content, dict) else content
-    return rows if isinstance(rows, list) else Refusal("no record, and no list of events")
+    return rows if isinstance(rows, list) else Refused("no record, and no list of events")

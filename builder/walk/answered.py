@@ -1,6 +1,6 @@
 """Which result an answer gives, and what is recorded of its readings.
 
-In: the row of a check, its tools, an `Answer`. Out: an `Answered`, or a `Refusal` that says what to
+In: the row of a check, its tools, an `Answer`. Out: an `Answered`, or a `Refused` that says what to
 do instead.
 """
 
@@ -10,8 +10,8 @@ from typing import cast
 
 from builder.walk.events import Answer
 from builder.walk.follow import OutcomeState, ReadingOutcome, read_as
+from builder.walk.job_state import RecordedReading, Refused
 from builder.walk.rows import StepRow, ToolRow
-from builder.walk.walk_state import RecordedReading, Refusal
 from builder.walk.walk_tables import WalkStepRow
 
 NOTHING_SHOWN = "nothing shown"
@@ -26,22 +26,22 @@ class Answered:
     too_close: bool = False
 
 
-def answered(row: WalkStepRow, tools: Sequence[ToolRow], answer: Answer) -> Answered | Refusal:
+def answered(row: WalkStepRow, tools: Sequence[ToolRow], answer: Answer) -> Answered | Refused:
     """Return what an answer gives."""
     count = len(row.get("results", ()))
     if answer.result is not None and not 0 <= answer.result < count:
-        return Refusal(f"there is no result {answer.result}: this check has {count}, from 0")
+        return Refused(f"there is no result {answer.result}: this check has {count}, from 0")
     filled = {name: text for name, text in answer.readings.items() if text.strip()}
     if filled:
         return _measured(row, tools, answer, filled)
     if answer.result is None:
-        return Refusal("the answer is missing: give a result, or a reading")
+        return Refused("the answer is missing: give a result, or a reading")
     if row.get("readings") and not answer.stated and not _is_empty(row, answer.result):
-        return Refusal(
+        return Refused(
             "the reading is missing: type it in, or mark the answer as stated and not measured"
         )
     if "by" in row and not answer.stated:
-        return Refusal("run the procedure, or mark the answer as stated and not measured")
+        return Refused("run the procedure, or mark the answer as stated and not measured")
     return Answered(answer.result)
 
 
@@ -52,32 +52,32 @@ def _is_empty(row: WalkStepRow, result: int) -> bool:
 
 def _measured(
     row: WalkStepRow, tools: Sequence[ToolRow], answer: Answer, filled: Mapping[str, str]
-) -> Answered | Refusal:
+) -> Answered | Refused:
     if not row.get("readings"):
-        return Refusal("this check has no reading: give a result")
+        return Refused("this check has no reading: give a result")
     if any(text.strip().lower() == NOTHING_SHOWN for text in filled.values()):
         return _nothing_shown(row, filled)
     outcome = read_as(cast("StepRow", row), tools, filled)
     match outcome.state:
         case OutcomeState.INVALID:
-            return Refusal("; ".join(_named(*pair) for pair in outcome.mistakes.items()))
+            return Refused("; ".join(_named(*pair) for pair in outcome.mistakes.items()))
         case OutcomeState.INCOMPLETE:
-            return Refusal(f"still to be read: {_missing(row, filled)}")
+            return Refused(f"still to be read: {_missing(row, filled)}")
         case OutcomeState.NO_RESULT:
-            return Refusal("no result covers that: measure again, or choose none of these")
+            return Refused("no result covers that: measure again, or choose none of these")
         case _:
             return _decided(row, answer, outcome, filled)
 
 
 def _decided(
     row: WalkStepRow, answer: Answer, outcome: ReadingOutcome, filled: Mapping[str, str]
-) -> Answered | Refusal:
+) -> Answered | Refused:
     texts = [row["results"][at]["text"] for at in outcome.fits]
     if answer.result is not None and answer.result not in outcome.fits:
-        return Refusal(f"that reads as `{'` or `'.join(texts)}`: measure again, or take that")
+        return Refused(f"that reads as `{'` or `'.join(texts)}`: measure again, or take that")
     too_close = outcome.state is OutcomeState.TOO_CLOSE
     if too_close and answer.result is None:
-        return Refusal(
+        return Refused(
             f"too close to call between `{'` and `'.join(texts)}`: measure again with a finer tool,"
             " or choose one"
         )
@@ -85,11 +85,11 @@ def _decided(
     return Answered(result, _recorded(row, outcome, filled), too_close)
 
 
-def _nothing_shown(row: WalkStepRow, filled: Mapping[str, str]) -> Answered | Refusal:
+def _nothing_shown(row: WalkStepRow, filled: Mapping[str, str]) -> Answered | Refused:
     results = range(len(row["results"]))
     empty = next((at for at in results if _is_empty(row, at)), None)
     if empty is None:
-        return Refusal("no result here is `nothing shown`: check the leads, or can't test")
+        return Refused("no result here is `nothing shown`: check the leads, or can't test")
     return Answered(
         empty, {name: RecordedReading(NOTHING_SHOWN, "", text) for name, text in filled.items()}
     )

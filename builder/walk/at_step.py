@@ -1,6 +1,6 @@
 """How a step is left: answered, done, not possible, a procedure run, a test judged.
 
-In: the tables, a state at a step, an event that fits it. Out: the next state, or a `Refusal`. What
+In: the tables, a state at a step, an event that fits it. Out: the next state, or a `Refused`. What
 was done is recorded, and the states that the step needs hold from then on.
 """
 
@@ -19,7 +19,9 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
+from builder.walk.job_state import JobState, RecordedStep, Refused
 from builder.walk.rows import ToolRow
+from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
     cannot_test,
     into_procedure,
@@ -31,14 +33,13 @@ from builder.walk.targets import (
     with_result,
 )
 from builder.walk.told import fill_in, hazards_at, plan_of, row_of
-from builder.walk.walk_state import RecordedStep, Refusal, WalkState
 from builder.walk.walk_tables import WalkStepRow, WalkTables
 
 CANNOT_TEST, NONE_OF_THESE, DONE = "cannot test", "none of these", "done"
 StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified
 
 
-def leave_by(tables: WalkTables, state: WalkState, event: StepEvent) -> WalkState | Refusal:
+def leave_by(tables: WalkTables, state: JobState, event: StepEvent) -> JobState | Refused:
     """Return the state after an event at the step."""
     match event:
         case Answer():
@@ -61,10 +62,10 @@ def leave_by(tables: WalkTables, state: WalkState, event: StepEvent) -> WalkStat
             return judge_test(tables, moved(state, event.at), passed)
 
 
-def _answered(tables: WalkTables, state: WalkState, event: Answer) -> WalkState | Refusal:
-    row = row_of(tables, state.frames[-1])
+def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | Refused:
+    row = with_ranges(tables, state, row_of(tables, state.frames[-1]))
     answer = answered(row, tools_of_row(tables, row), event)
-    if isinstance(answer, Refusal):
+    if isinstance(answer, Refused):
         return answer
     result = row["results"][answer.result]
     entry = replace(
@@ -84,7 +85,7 @@ def tools_of_row(tables: WalkTables, row: WalkStepRow) -> Sequence[ToolRow]:
     return [tools[id_] for id_ in row.get("tools", ()) if id_ in tools]
 
 
-def _done(tables: WalkTables, state: WalkState, event: Done) -> WalkState | Refusal:
+def _done(tables: WalkTables, state: JobState, event: Done) -> JobState | Refused:
     row = row_of(tables, state.frames[-1])
     entry = replace(_entry(tables, state, event, DONE), wrote=event.wrote)
     left = _left(tables, state, entry)
@@ -93,7 +94,7 @@ def _done(tables: WalkTables, state: WalkState, event: Done) -> WalkState | Refu
     return leave(tables, left, DONE, row.get("then", ""))
 
 
-def _entry(tables: WalkTables, state: WalkState, event: Event, result: str) -> RecordedStep:
+def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> RecordedStep:
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     seconds = seconds_between(state.since, event.at)
     return RecordedStep(
@@ -111,8 +112,8 @@ def _entry(tables: WalkTables, state: WalkState, event: Event, result: str) -> R
 
 
 def _left(
-    tables: WalkTables, state: WalkState, entry: RecordedStep, *, changed: bool = True
-) -> WalkState:
+    tables: WalkTables, state: JobState, entry: RecordedStep, *, changed: bool = True
+) -> JobState:
     """Record a step; unless it wasn't begun, the states that it needs hold now."""
     plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
     put_back = [fill_in(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
@@ -127,7 +128,7 @@ def _left(
     )
 
 
-def moved(state: WalkState, at: str) -> WalkState:
+def moved(state: JobState, at: str) -> JobState:
     """Return the state on its way to another step, since a time."""
     return replace(state, read=frozenset(), ticked=frozenset(), passed=(), since=at, worked=0)
 

@@ -7,11 +7,13 @@ from collections.abc import Mapping
 from typing import cast
 
 from builder.model.conditions import Condition
-from builder.model.knowledge import Vehicle
 from builder.model.library import Library
-from builder.walk.compile_tree import minutes_as_text, without_empty
+from builder.model.module_record import Module
+from builder.walk.compile_tree import state_row, tree_table
+from builder.walk.compile_vehicle import spec_row, vehicle_table
+from builder.walk.plain_rows import minutes_as_text, texts, without_empty
 from builder.walk.table import tool_row
-from builder.walk.walk_tables import ConditionRow, ShopTable, TreeTable, VehicleTable, WalkTables
+from builder.walk.walk_tables import ConditionRow, FittingRow, ShopTable, TreeTable, WalkTables
 
 
 def walk_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:
@@ -35,9 +37,12 @@ def shop_table(library: Library) -> ShopTable:
             for one in hazards
         },
         "tools": {id_: tool_row(tool) for id_, tool in library.tools.items() if tool.reads},
-        "procedures": {},
-        "specs": {},
-        "vehicles": {id_: _vehicle_table(one) for id_, one in library.vehicles.items()},
+        "procedures": {
+            name: tree_table(one.tree, library) for name, one in library.procedures.items()
+        },
+        "specs": {id_: spec_row(one) for id_, one in library.specs.items()},
+        "vehicles": {id_: vehicle_table(one) for id_, one in library.vehicles.items()},
+        "modules": {id_: _fitting_row(one, library) for id_, one in library.modules.items()},
         "stuck": {key: str(text) for key, text in library.shop.stuck.items()},
     }
 
@@ -48,23 +53,28 @@ def _condition_row(condition: Condition) -> ConditionRow:
         "normal": condition.normal,
         "takes": str(condition.takes or ""),
         "text": str(condition.text or ""),
-        "enter": [*map(str, condition.enter)],
-        "undo": [*map(str, condition.undo)],
-        "excludes": [*map(str, condition.excludes)],
-        "changed_with": [*map(str, condition.changed_with)],
+        "enter": texts(condition.enter),
+        "undo": texts(condition.undo),
+        "excludes": texts(condition.excludes),
+        "changed_with": texts(condition.changed_with),
         # `0` counts: going back to normal takes the minutes of the normal state, if it has any.
         "minutes": "" if condition.minutes is None else f"{condition.minutes:f}",
         "wait": minutes_as_text(condition.wait),
-        "hazards": [*map(str, condition.hazards)],
+        "hazards": texts(condition.hazards),
     }
     return cast("ConditionRow", without_empty(row))
 
 
-def _vehicle_table(vehicle: Vehicle) -> VehicleTable:
-    scope = vehicle.scope
-    years = "-".join(map(str, dict.fromkeys(scope.years))) if scope.years else ""
+def _fitting_row(module: Module, library: Library) -> FittingRow:
+    fit = module.fit
+    if fit is None:
+        return {}
     row = {
-        "text": f"{scope.make} {scope.model} {years}".strip(),
-        "lists": {str(name): [*map(str, items)] for name, items in vehicle.lists.items()},
-    }
-    return cast("VehicleTable", without_empty(row))
+        "do": texts(fit.do),
+        "when": texts(fit.when),
+        "needs": [state_row(need, None, library) for need in fit.needs
+                  if need.condition in library.conditions],
+        "hazards": texts(fit.hazards),
+        "torques": texts(fit.torques),
+    }  # fmt: skip
+    return cast("FittingRow", without_empty(row))

@@ -1,155 +1,139 @@
-"""A tree as the table that a walk follows.
+"""A tree or a procedure as the table that a walk follows.
 
-In: a `Tree`, and the library for its conditions. Out: a `TreeTable`. A branch to nowhere is ""
-there, so that a walk of a tree with mistakes comes to the person to call and never to an exception.
+In: a `Tree`, and the library for its conditions and procedures. Out: a `TreeTable`. A branch to
+nowhere is "" there, so that a walk of a tree with mistakes comes to the person to call and never
+to an exception.
 """
 
-from collections.abc import Mapping
-from decimal import Decimal
 from typing import cast
 
-from builder.graph.routes import list_step
 from builder.graph.vehicle_states import at_odds
-from builder.model.checks import Branch, Check, Result
-from builder.model.conditions import VehicleState
-from builder.model.ends import Fix, Stop
+from builder.model.checks import Check
+from builder.model.conditions import Takes, VehicleState
+from builder.model.ends import Fix, Return, Stop
 from builder.model.library import Library
-from builder.model.tree import Action, Step, Tree
-from builder.walk.table import measuring_row, tools_of
-from builder.walk.walk_tables import StateRow, Target, TreeTable, WalkResultRow, WalkStepRow
-
-Row = dict[str, object]
+from builder.model.procedures import FOLDER
+from builder.model.tree import Action, Need, Step, Tree, Where
+from builder.walk.compile_branch import target_of, target_of_next
+from builder.walk.compile_check import check_row
+from builder.walk.compile_verify import verify_row
+from builder.walk.plain_rows import Row, minutes_as_text, texts, without_empty
+from builder.walk.walk_tables import StateRow, TreeTable, WalkStepRow, WhereRow
 
 
 def tree_table(tree: Tree, library: Library) -> TreeTable:
-    """Compile a tree."""
-    asks = {
-        str(one.name): {"ask": str(one.ask), "one_of": [*map(str, one.one_of)]} for one in tree.asks
-    }
+    """Compile a tree, or the tree of a procedure."""
+    asks = {str(one.name): {"ask": str(one.ask), "one_of": texts(one.one_of)} for one in tree.asks}
+    procedure = library.procedures.get(tree.id.removeprefix(f"{FOLDER}/"))
+    is_procedure = procedure is not None and procedure.tree.id == tree.id
     table = {
-        "id": tree.id,
         "title": str(tree.title),
+        "asks": asks,
+        "defaults": {str(one.name): str(one.default) for one in tree.asks if one.default},
+        "lists": {str(name): texts(items) for name, items in tree.lists.items()},
+        "drive": str(tree.drive or ""),
+        "why": str(tree.why or ""),
+        "note": str(procedure.note or "") if procedure and is_procedure else "",
+        "returns": texts(procedure.returns) if procedure and is_procedure else [],
+        "never_on": texts(procedure.never_on) if procedure and is_procedure else [],
+    }
+    fixed = {
+        "id": tree.id,
         "revision": tree.revision,
         "start": str(tree.start.id),
         "steps": {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()},
-        "asks": asks,
-        "lists": {str(name): [*map(str, items)] for name, items in tree.lists.items()},
     }
-    return cast("TreeTable", without_empty(table))
-
-
-def without_empty(row: Mapping[str, object]) -> Row:
-    """Leave out what is empty; `False` and "" too."""
-    return {key: value for key, value in row.items() if value not in (None, "", False, [], {}, ())}
-
-
-def minutes_as_text(minutes: Decimal | None) -> str:
-    """Return a number of minutes as an exact decimal; "" for none."""
-    return f"{minutes:f}" if minutes else ""
+    return cast("TreeTable", fixed | without_empty(table))
 
 
 def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
-    needs, free_text = _conditions(step, library)
     method = tree.steps.get(step.same_as, step) if step.same_as else step
-    row = {
+    own = {
         "kind": step.kind,
         "text": str(step.text),
-        "note": str(step.note or ""),
-        "when": free_text,
-        "needs": needs,
-        "write_down": [*map(str, step.write_down)],
+        "do": texts(step.do or method.do),
+        "where": where_row(step.where or method.where),
         "how_to": str(step.how_to or method.how_to or ""),
         "picture": (str(step.picture.file), str(step.picture.shows)) if step.picture else None,
         "minutes": minutes_as_text(step.minutes or method.minutes),
         "wait": minutes_as_text(step.wait or method.wait),
-        "people": int(step.people or 0),
+        "people": int(step.people) if step.people else None,
         "put_back": str(step.put_back or ""),
-        "hazards": [*map(str, step.hazards)],
-        "at_most": int(step.at_most or 0),
-        "spent": _target(tree, step.spent),
+        "hazards": texts(step.hazards),
+        "hook_up": str(step.hook_up or ""),
+        "at_most": int(step.at_most) if step.at_most else None,
+        "spent": target_of(tree, step.spent),
         "each": (str(step.each[0]), str(step.each[1])) if step.each else None,
-        "list_step": _list_step(tree, step),
+        "after": [str(one) for one in step.after if one in tree.steps],
+        "list_step": target_of_next(tree, step),
+        "note": str(step.note or ""),
+        "write_down": texts(step.write_down),
     }
-    return cast("WalkStepRow", without_empty(row | {"people": row["people"] or None}
-                                             | {"at_most": row["at_most"] or None})
-                | _body_row(tree, step))  # fmt: skip
+    row = without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
+    return cast("WalkStepRow", row)
 
 
-def _conditions(step: Step, library: Library) -> tuple[list[StateRow], list[str]]:
-    """Part the states that a step needs from its conditions in free text.
+def _needs(step: Step, library: Library) -> Row:
+    """Return the states that a step needs, and its conditions in free text.
 
     States that can't hold together are told as text: a finding has named them already.
     """
-    states = [VehicleState(str(word)) for word in step.when if word in library.conditions]
-    if any(at_odds(library.conditions, states)):
-        return [], [*map(str, step.when)]
-    free = [str(word) for word in step.when if word not in library.conditions]
-    return [(*state,) for state in states], free
+    known = [need for need in step.needs if need.condition in library.conditions]
+    states = [state_row(need, step.where, library) for need in known]
+    unknown = [str(need.condition) for need in step.needs if need not in known]
+    free = [*texts(step.when), *unknown]
+    if any(at_odds(library.conditions, (VehicleState(*state) for state in states))):
+        return {"when": [*free, *(str(need.condition) for need in known)]}
+    return without_empty({"needs": states, "when": free})
 
 
-def _body_row(tree: Tree, step: Step) -> Row:
+def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
+    """Return a needed state; a load is at the part where the step works."""
+    value = str(need.value or "")
+    if library.conditions[need.condition].takes is Takes.CURRENT:
+        return str(need.condition), str((where.part if where else None) or ""), value
+    return str(need.condition), value, ""
+
+
+def where_row(where: Where | None) -> WhereRow:
+    """Return where a step works."""
+    if where is None:
+        return {}
+    row = {
+        "phrase": str(where.phrase or ""),
+        "part": str(where.part or ""),
+        "connector": str(where.connector or ""),
+        "pins": texts(where.pins),
+        "fuse": str(where.fuse or ""),
+    }
+    return cast("WhereRow", without_empty(row))
+
+
+def _body_row(tree: Tree, step: Step, library: Library) -> Row:
     match step.body:
         case Check() as check:
-            return _check_row(tree, step, check)
+            return check_row(tree, step, check, library)
         case Action(then=then):
-            return {"then": _target(tree, then)}
+            return {"then": target_of(tree, then)}
         case Fix() as fix:
-            return without_empty({
-                "cause": str(fix.cause),
-                "verify": [{"text": str(text)} for text in fix.verify],
-                "still_there": _target(tree, fix.still_there),
-            })  # fmt: skip
-        case Stop(kind=kind):
-            return {"stop": str(kind)}
+            return _fix_row(tree, fix, library)
+        case Stop() as stop:
+            words = {"drive": str(stop.drive or ""), "why": str(stop.why or "")}
+            return {"stop": str(stop.kind)} | without_empty(words)
+        case Return():
+            return {"word": str(step.text)}
 
 
-def _check_row(tree: Tree, step: Step, check: Check) -> Row:
-    tools = tools_of(tree, step)
-    measured = measuring_row(step, tools)
-    ranges = [result["ranges"] for result in measured["results"]] if measured else []
-    results = [
-        _result_row(tree, result, ranges[at] if measured else {})
-        for at, result in enumerate(check.results)
-    ]
-    figure = check.figure if measured and "figure" in measured else None
-    own = without_empty({
-        "several": check.several,
-        "cannot_test": _target(tree, check.cannot_test),
-        "figure": measured.get("figure") if measured else None,
-        "look_up": str(figure.look_up) if figure else "",
+def _fix_row(tree: Tree, fix: Fix, library: Library) -> Row:
+    verify = [verify_row(tree, one, library) for one in fix.verify]
+    return without_empty({
+        "cause": str(fix.cause),
+        "tell": str(fix.tell or ""),
+        "verify": verify,
+        "still_there": target_of(tree, fix.still_there),
+        "replaces": str(fix.replaces.module) if fix.replaces else "",
+        "torques": texts(fix.torques),
+        "proved_by": [[str(one.step), texts(one.results)] for one in fix.proved_by],
+        "drive": str(fix.drive or ""),
+        "why": str(fix.why or ""),
     })  # fmt: skip
-    return own | {
-        "readings": measured["readings"] if measured else [],
-        "computed": measured["computed"] if measured else [],
-        "results": results,
-        "tools": tools,
-    }
-
-
-def _result_row(tree: Tree, result: Result, ranges: Mapping[str, object]) -> WalkResultRow:
-    row = without_empty({
-        "means": str(result.means or ""),
-        "otherwise": result.otherwise,
-        "answers": {str(name): str(text) for name, text in result.with_.items()},
-    })  # fmt: skip
-    fixed = {"text": str(result.text), "to": _target(tree, result.branch), "ranges": dict(ranges)}
-    return cast("WalkResultRow", fixed | row)
-
-
-def _target(tree: Tree, branch: Branch | None) -> Target:
-    if branch is None:
-        return ""
-    known = branch.back or branch.next_item or branch.tree or branch.step in tree.steps
-    return str(branch.text) if known else ""
-
-
-def _list_step(tree: Tree, step: Step) -> str:
-    """Return the step that `next` goes to, where a branch of the step is `next`."""
-    match step.body:
-        case Check(results=results):
-            branches = [result.branch for result in results]
-        case Action(then=then):
-            branches = [then] if then else []
-        case _:
-            branches = []
-    return list_step(tree, step) or "" if any(branch.next_item for branch in branches) else ""

@@ -1,6 +1,6 @@
 """Events as files have them, and back.
 
-In: maps from JSON. Out: events, or a `Refusal` that names the key. A written event leaves out what
+In: maps from JSON. Out: events, or a `Refused` that names the key. A written event leaves out what
 it has anyway.
 """
 
@@ -10,7 +10,7 @@ from datetime import datetime
 from typing import Any
 
 from builder.walk.events import EVENT_NAMES, Event
-from builder.walk.walk_state import Refusal
+from builder.walk.job_state import Refused
 
 _NAMES = {kind: name for name, kind in EVENT_NAMES.items()}
 _KINDS: Mapping[str, tuple[type, str]] = {
@@ -27,25 +27,25 @@ _KINDS: Mapping[str, tuple[type, str]] = {
 }
 
 
-def event_from(row: object) -> Event | Refusal:
+def event_from(row: object) -> Event | Refused:
     """Return an event from its map."""
     if not isinstance(row, dict):
-        return Refusal("an event is a map: {event: answer, result: 1}")
+        return Refused("an event is a map: {event: answer, result: 1}")
     kind = EVENT_NAMES.get(str(row.get("event")))
     if kind is None:
-        return Refusal(f"there is no event `{row.get('event')}`; use: {', '.join(EVENT_NAMES)}")
+        return Refused(f"there is no event `{row.get('event')}`; use: {', '.join(EVENT_NAMES)}")
     name = row["event"]
     known = {field.name: field for field in fields(kind)}
     values = {key: value for key, value in row.items() if key != "event"}
     if unknown := [key for key in values if key not in known]:
-        return Refusal(f"the event `{name}` has no `{unknown[0]}`; use: {', '.join(known)}")
+        return Refused(f"the event `{name}` has no `{unknown[0]}`; use: {', '.join(known)}")
     for key, field in known.items():
         is_needed = field.default is MISSING and field.default_factory is MISSING
         if is_needed and key not in values:
-            return Refusal(f"`{key}` is missing in the event `{name}`")
+            return Refused(f"`{key}` is missing in the event `{name}`")
     for key, value in values.items():
         if wrong := _mistake(key, value):
-            return Refusal(f"`{key}` in the event `{name}` must be {wrong}")
+            return Refused(f"`{key}` in the event `{name}` must be {wrong}")
     return kind(**{key: _frozen(value) for key, value in values.items()})
 
 

@@ -1,7 +1,7 @@
 """What happens on a walk, one event after another, and how a file writes it.
 
 In: maps as JSON has them: `{"event": "answer", "step": "horn/silent#fuse", "result": 1}`. Out: frozen
-events, or a `Refusal` with the reason. A job is its events: everything else follows from them.
+events, or a `Refused` with the reason. A job is its events: everything else follows from them.
 
 Every event may carry `at` (time, ISO 8601 with its offset from UTC) and `who`. Where an event has
 `step` it is `tree#step` (or `procedures/name#step`), or the step alone, or nothing: then it is

@@ -1,6 +1,6 @@
 """One event on a walk that goes forward: everything but `back` and `correct`.
 
-In: the tables, a state, an event. Out: the next state without its history, or a `Refusal` where the
+In: the tables, a state, an event. Out: the next state without its history, or a `Refused` where the
 event doesn't fit.
 """
 
@@ -20,16 +20,16 @@ from builder.walk.events import (
     Start,
     Tick,
 )
+from builder.walk.job_state import Acknowledged, Frame, JobState, RecordedStep, Refused
 from builder.walk.list_items import with_item
 from builder.walk.targets import come_to
-from builder.walk.to_fill import asks_at
+from builder.walk.to_fill import asks_at, checked
 from builder.walk.told import hazards_at, line_texts, plan_of
 from builder.walk.unfit import unfit
-from builder.walk.walk_state import Acknowledged, Frame, RecordedStep, Refusal, WalkState
 from builder.walk.walk_tables import WalkTables
 
 
-def forward(tables: WalkTables, state: WalkState, event: Event) -> WalkState | Refusal:
+def forward(tables: WalkTables, state: JobState, event: Event) -> JobState | Refused:
     """Return the state after an event."""
     if refusal := unfit(tables, state, event):
         return refusal
@@ -50,7 +50,7 @@ def forward(tables: WalkTables, state: WalkState, event: Event) -> WalkState | R
             return leave_by(tables, state, event)
 
 
-def _started(tables: WalkTables, state: WalkState, event: Start) -> WalkState | Refusal:
+def _started(tables: WalkTables, state: JobState, event: Start) -> JobState | Refused:
     table = tables.trees[event.tree]
     frame = Frame(event.tree, "")
     proven = (
@@ -70,34 +70,32 @@ def _started(tables: WalkTables, state: WalkState, event: Start) -> WalkState | 
     return come_to(tables, begun, event.enter or table["start"])
 
 
-def _filled(tables: WalkTables, state: WalkState, event: Fill) -> WalkState | Refusal:
-    frame = state.frames[-1]
+def _filled(tables: WalkTables, state: JobState, event: Fill) -> JobState | Refused:
     ask = next(one for one in asks_at(tables, state) if one["name"] == event.name)
-    if isinstance(event.value, str) == bool(ask.get("list")):
-        return Refusal(f"`{event.name}` is {'a list' if ask.get('list') else 'one value'}")
-    if isinstance(event.value, str) and ask["one_of"] and event.value not in ask["one_of"]:
-        return Refusal(f"`{event.value}` isn't one of: {', '.join(ask['one_of'])}")
-    if isinstance(event.value, str):
-        answers = {**frame.filled, event.name: event.value}
+    value = checked(ask, event.value)
+    if isinstance(value, Refused):
+        return value
+    frame, sources = state.frames[-1], {**state.sources, event.name: event.source}
+    if event.name in tables[frame.inside].get("asks", {}) and isinstance(value, str):
+        answers = {**frame.filled, event.name: value}
         return replace(state, frames=(*state.frames[:-1], replace(frame, filled=answers)))
-    if not event.value:
-        return Refusal(f"the list `{event.name}` is empty: name at least one")
-    return with_item(tables, replace(state, filled={**state.filled, event.name: event.value}))
+    filled = {**state.filled, event.name: value}
+    return with_item(tables, replace(state, filled=filled, sources=sources))
 
 
-def _ticked(tables: WalkTables, state: WalkState, event: Tick) -> WalkState | Refusal:
+def _ticked(tables: WalkTables, state: JobState, event: Tick) -> JobState | Refused:
     lines = line_texts(tables, state, plan_of(tables, state))
     if not 0 <= event.line < len(lines):
-        return Refusal(f"there is no line {event.line}: this step has {len(lines)}, from 0")
+        return Refused(f"there is no line {event.line}: this step has {len(lines)}, from 0")
     changed = state.ticked | {event.line} if event.on else state.ticked - {event.line}
     return replace(state, ticked=changed)
 
 
-def _acknowledged(tables: WalkTables, state: WalkState, event: Acknowledge) -> WalkState | Refusal:
+def _acknowledged(tables: WalkTables, state: JobState, event: Acknowledge) -> JobState | Refused:
     there = hazards_at(tables, state, plan_of(tables, state))
     for hazard in event.hazards:
         if hazard not in there:
-            return Refusal(f"`{hazard}` is no hazard of this step")
+            return Refused(f"`{hazard}` is no hazard of this step")
     place = state.frames[-1].place
     entries = (Acknowledged(one, place, event.who, event.at) for one in event.hazards)
     return replace(
@@ -107,7 +105,7 @@ def _acknowledged(tables: WalkTables, state: WalkState, event: Acknowledge) -> W
     )
 
 
-def _interrupted(state: WalkState, event: Pause | HandOver | Resume | Rejoin) -> WalkState:
+def _interrupted(state: JobState, event: Pause | HandOver | Resume | Rejoin) -> JobState:
     match event:
         case Pause() | HandOver():
             worked = state.worked + (seconds_between(state.since, event.at) or 0)

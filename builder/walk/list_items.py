@@ -5,12 +5,12 @@ In: the tables, a state. Out: the items; the state with the item filled in.
 
 from dataclasses import replace
 
+from builder.walk.job_state import JobState
 from builder.walk.told import row_of
-from builder.walk.walk_state import WalkState
 from builder.walk.walk_tables import WalkStepRow, WalkTables
 
 
-def items_of(tables: WalkTables, state: WalkState, row: WalkStepRow) -> tuple[str, ...] | None:
+def items_of(tables: WalkTables, state: JobState, row: WalkStepRow) -> tuple[str, ...] | None:
     """Return the items of the list that a step goes through; None if it has none, or none yet."""
     if "each" not in row:
         return None
@@ -20,7 +20,7 @@ def items_of(tables: WalkTables, state: WalkState, row: WalkStepRow) -> tuple[st
     return tuple(known or state.filled.get(name, ())) or None
 
 
-def with_item(tables: WalkTables, state: WalkState) -> WalkState:
+def with_item(tables: WalkTables, state: JobState) -> JobState:
     """Fill in the item of the list that a step goes through."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     items = items_of(tables, state, row)

@@ -1,6 +1,6 @@
 """The record of a walk: what was measured, what it meant, where it ended.
 
-In: a `WalkState`. Out: a map for JSON, with keys in this order:
+In: a `JobState`. Out: a map for JSON, with keys in this order:
 
     {"tree": "charging/lamp-on", "revision": "3f2a...", "vehicle": "tern", "complaint": "...",
      "steps": [...], "end": "belt-fix", "ended": {...}, "hazards": [...], "struck": [...],
@@ -23,10 +23,10 @@ as they came; played again they give the same record, so a record is also how a 
 from typing import Any
 
 from builder.walk.event_files import event_row
-from builder.walk.walk_state import RecordedStep, WalkEnd, WalkState
+from builder.walk.job_state import JobState, RecordedStep, WalkEnd
 
 
-def record_of(state: WalkState) -> dict[str, Any]:
+def record_of(state: JobState) -> dict[str, Any]:
     """Return the record of a walk."""
     end = state.end
     return {

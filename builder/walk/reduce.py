@@ -1,6 +1,6 @@
 """The reducer of a walk: state and event to the next state.
 
-In: `WalkTables`, a `WalkState`, an event. Out: the next state, or a `Refusal` that changes nothing.
+In: `WalkTables`, a `JobState`, an event. Out: the next state, or a `Refused` that changes nothing.
 """
 
 from collections.abc import Iterable
@@ -8,12 +8,12 @@ from dataclasses import replace
 
 from builder.walk.events import Answer, Back, Correct, Event
 from builder.walk.forward import forward
+from builder.walk.job_state import JobState, Refused, VehicleAsIs
 from builder.walk.told import physical_states
-from builder.walk.walk_state import Refusal, VehicleAsIs, WalkState
 from builder.walk.walk_tables import WalkTables
 
 
-def reduce_event(tables: WalkTables, state: WalkState, event: Event) -> WalkState | Refusal:
+def reduce_event(tables: WalkTables, state: JobState, event: Event) -> JobState | Refused:
     """Return the state after an event."""
     match event:
         case Back():
@@ -22,35 +22,35 @@ def reduce_event(tables: WalkTables, state: WalkState, event: Event) -> WalkStat
             return _corrected(tables, state, event)
         case _:
             following = _one_more(tables, state, event)
-            if isinstance(following, Refusal):
+            if isinstance(following, Refused):
                 return following
             return replace(following, events=(*state.events, event), before=state)
 
 
-def replay(tables: WalkTables, events: Iterable[Event]) -> WalkState | Refusal:
+def replay(tables: WalkTables, events: Iterable[Event]) -> JobState | Refused:
     """Return the state after all events, or the first refusal, with the number of its event."""
-    state = WalkState()
+    state = JobState()
     for number, event in enumerate(events, 1):
         following = reduce_event(tables, state, event)
-        if isinstance(following, Refusal):
-            return Refusal(f"event {number}: {following.message}")
+        if isinstance(following, Refused):
+            return Refused(f"event {number}: {following.message}")
         state = following
     return state
 
 
 def _one_more(
-    tables: WalkTables, state: WalkState, event: Event | VehicleAsIs
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, event: Event | VehicleAsIs
+) -> JobState | Refused:
     if isinstance(event, VehicleAsIs):
-        following: WalkState | Refusal = _as_it_is(state, event)
+        following: JobState | Refused = _as_it_is(state, event)
     else:
         following = forward(tables, state, event)
-    if isinstance(following, Refusal):
+    if isinstance(following, Refused):
         return following
     return replace(following, done=(*state.done, event))
 
 
-def _as_it_is(state: WalkState, vehicle: VehicleAsIs) -> WalkState:
+def _as_it_is(state: JobState, vehicle: VehicleAsIs) -> JobState:
     return replace(
         state,
         now=vehicle.now,
@@ -61,10 +61,10 @@ def _as_it_is(state: WalkState, vehicle: VehicleAsIs) -> WalkState:
     )
 
 
-def _undone(state: WalkState, event: Back) -> WalkState | Refusal:
+def _undone(state: JobState, event: Back) -> JobState | Refused:
     """Return the state before the last event; what was measured since then is kept."""
     if state.before is None:
-        return Refusal("there is nothing to undo")
+        return Refused("there is nothing to undo")
     before = state.before
     kept = (*before.steps, *before.struck)
     measured = (one for one in (*state.struck, *state.steps) if one.readings or one.wrote)
@@ -72,17 +72,17 @@ def _undone(state: WalkState, event: Back) -> WalkState | Refusal:
     return replace(before, events=(*state.events, event), struck=(*before.struck, *lost))
 
 
-def _corrected(tables: WalkTables, state: WalkState, event: Correct) -> WalkState | Refusal:
+def _corrected(tables: WalkTables, state: JobState, event: Correct) -> JobState | Refused:
     """Play the events again with another answer, as far as they still fit."""
     if refusal := _not_correctable(state, event):
         return refusal
     at = state.steps[event.index].event
     again = _played(tables, (*state.done[:at], _other_answer(state, event)))
-    if isinstance(again, Refusal):
+    if isinstance(again, Refused):
         return again
     for later in state.done[at + 1 :]:
         following = _one_more(tables, again, later)
-        if isinstance(following, Refusal):
+        if isinstance(following, Refused):
             now = physical_states(tables, state)
             vehicle = VehicleAsIs(now, state.known, state.put_back, event.at)
             again = replace(_as_it_is(again, vehicle), done=(*again.done, vehicle))
@@ -100,7 +100,7 @@ def _corrected(tables: WalkTables, state: WalkState, event: Correct) -> WalkStat
     )
 
 
-def _other_answer(state: WalkState, event: Correct) -> Answer:
+def _other_answer(state: JobState, event: Correct) -> Answer:
     entry = state.steps[event.index]
     old = state.done[entry.event]
     assert not isinstance(old, VehicleAsIs)
@@ -114,22 +114,22 @@ def _other_answer(state: WalkState, event: Correct) -> Answer:
     )
 
 
-def _played(tables: WalkTables, events: Iterable[Event | VehicleAsIs]) -> WalkState | Refusal:
-    state = WalkState()
+def _played(tables: WalkTables, events: Iterable[Event | VehicleAsIs]) -> JobState | Refused:
+    state = JobState()
     for event in events:
         following = _one_more(tables, state, event)
-        if isinstance(following, Refusal):
+        if isinstance(following, Refused):
             return following
         state = following
     return state
 
 
-def _not_correctable(state: WalkState, event: Correct) -> Refusal | None:
+def _not_correctable(state: JobState, event: Correct) -> Refused | None:
     if state.paused:
-        return Refusal("resume the job first")
+        return Refused("resume the job first")
     if not 0 <= event.index < len(state.steps):
-        return Refusal(f"there is no step {event.index}: the record has {len(state.steps)}, from 0")
+        return Refused(f"there is no step {event.index}: the record has {len(state.steps)}, from 0")
     entry = state.steps[event.index]
     if entry.kind != "check" or entry.event < 0:
-        return Refusal("only the answer of a check can be corrected")
+        return Refused("only the answer of a check can be corrected")
     return None

@@ -1,6 +1,6 @@
 """What a walk shows at its step, computed from the tables and the state alone.
 
-In: `WalkTables`, a `WalkState`. Out: a map for JSON. What would be empty is left out; texts have
+In: `WalkTables`, a `JobState`. Out: a map for JSON. What would be empty is left out; texts have
 their placeholders filled in.
 
     phase       start, fill, step, verify, end, paused
@@ -13,7 +13,10 @@ their placeholders filled in.
     now         texts of the states that hold at the step
     hazards     {"id", "full"}, most severe first; full: new, or DANGER; else one line
     unread      hazards to acknowledge before the step is answered or done
-    when, note, at, write_down    as in the step
+    when, note, write_down        as in the step
+    at          where to work: {"phrase"}, {"connector", "where", "pin", "role", "wire", ...},
+                {"fuse", "box", "amps", "feeds"}, or what was noted: {"name", "noted"}
+    torques     of a fix: {"name", "newton_meters", "note"}
     minutes, wait                 of the step and its changes, as text
     visit       [2, 3]: the second time, of at most three
     passed      texts of the steps that were spent on the way here
@@ -24,6 +27,7 @@ their placeholders filled in.
     procedure   of a check with `by`: its title
     earlier     what the same procedure proved earlier in the job: {"word", "step"}
     verify      in phase verify: {"index", "count", "text"}
+    cause, tell of a fix, with the readings that they quote
     end         like `ended` in the record; `call` is the person to call
     rejoin      the step to go back to, in the tree that handed off to this one
     drive, why  what holds for driving the vehicle as it is
@@ -32,9 +36,12 @@ their placeholders filled in.
 from decimal import Decimal
 from typing import Any
 
-from builder.walk.compile_tree import without_empty
+from builder.walk.fix_words import drive_of, quoting, torque_rows
+from builder.walk.job_state import JobState
 from builder.walk.list_items import items_of
+from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
+from builder.walk.spec_ranges import good_ranges, with_ranges
 from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at
 from builder.walk.told import (
@@ -47,11 +54,11 @@ from builder.walk.told import (
     row_of,
     unread,
 )
-from builder.walk.walk_state import Frame, WalkState
 from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.where import where_rows
 
 
-def screen(tables: WalkTables, state: WalkState) -> dict[str, Any]:
+def screen(tables: WalkTables, state: JobState) -> dict[str, Any]:
     """Return what is shown."""
     if not state.tree:
         return {"phase": "start"}
@@ -68,17 +75,17 @@ def screen(tables: WalkTables, state: WalkState) -> dict[str, Any]:
         return where | without_empty({"asks": asks_at(tables, state)})
     plan = plan_of(tables, state)
     parts = (
-        _words(row, frame),
+        _words(tables, state, row),
         _caution_and_lines(tables, state, plan),
         _answers(tables, state, row),
         _progress(tables, state, row),
         _minutes(row, plan),
-        _end(tables, state),
+        _end(tables, state, row),
     )
     return where | without_empty({key: value for part in parts for key, value in part.items()})
 
 
-def _phase(tables: WalkTables, state: WalkState) -> str:
+def _phase(tables: WalkTables, state: JobState) -> str:
     if state.paused:
         return "paused"
     if asks_at(tables, state):
@@ -89,16 +96,19 @@ def _phase(tables: WalkTables, state: WalkState) -> str:
     return "end" if is_over else "step"
 
 
-def _words(row: WalkStepRow, frame: Frame) -> dict[str, Any]:
-    filled = frame.filled
-    texts = {"text": row["text"], "note": row.get("note", ""), "at": row.get("at", "")}
+def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    filled = state.frames[-1].filled
+    texts = {"text": row["text"], "note": row.get("note", "")}
     lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
-    return {key: fill_in(text, filled) for key, text in texts.items()} | {
-        key: [fill_in(text, filled) for text in items] for key, items in lists.items()
+    return {
+        **{key: fill_in(text, filled) for key, text in texts.items()},
+        **{key: [fill_in(text, filled) for text in items] for key, items in lists.items()},
+        "at": [without_empty(one) for one in where_rows(tables, state, row)],
+        "torques": torque_rows(tables, state, row),
     }
 
 
-def _caution_and_lines(tables: WalkTables, state: WalkState, plan: Plan) -> dict[str, Any]:
+def _caution_and_lines(tables: WalkTables, state: JobState, plan: Plan) -> dict[str, Any]:
     hazards = hazards_at(tables, state, plan)
     texts = ((held, tables.conditions[held.condition].text or "") for held in plan.states)
     return {
@@ -116,7 +126,7 @@ def _caution_and_lines(tables: WalkTables, state: WalkState, plan: Plan) -> dict
     }
 
 
-def _answers(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str, Any]:
+def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
     frame = state.frames[-1]
     results = [
         without_empty(
@@ -127,13 +137,21 @@ def _answers(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str
         )
         for one in row.get("results", ())
     ]
-    if "by" not in row:
-        return {"results": results, "readings": _readings(row), "look_up": row.get("look_up", "")}
+    measured = {
+        "results": results,
+        "readings": _readings(with_ranges(tables, state, row)),
+        "look_up": row.get("look_up", ""),
+        "ranges": good_ranges(tables, state, row),
+    }
+    return measured | (_procedure(tables, state, row) if "by" in row else {})
+
+
+def _procedure(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    frame = state.frames[-1]
     procedure = tables.shop["procedures"].get(row["by"]["procedure"])
     word, place = state.proved.get(run_key(row, frame), ("", ""))
     is_elsewhere = place and place != frame.place
     return {
-        "results": results,
         "procedure": procedure["title"] if procedure else "",
         "earlier": {"word": word, "step": place} if is_elsewhere else None,
     }
@@ -149,7 +167,7 @@ def _readings(row: WalkStepRow) -> list[dict[str, Any]]:
     ]
 
 
-def _progress(tables: WalkTables, state: WalkState, row: WalkStepRow) -> dict[str, Any]:
+def _progress(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
     frame = state.frames[-1]
     tests = row.get("verify", [])
     at_test = state.verifying is not None and row["kind"] == "fix"
@@ -183,11 +201,15 @@ def _digits(value: Decimal) -> str:
     return f"{value.normalize():f}" if value else ""
 
 
-def _end(tables: WalkTables, state: WalkState) -> dict[str, Any]:
+def _end(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
+    whether, why = drive_of(tables, state)
+    words: dict[str, Any] = {"drive": whether, "why": why}
     if not state.end:
-        return {}
+        return words
     is_fixed = state.end.kind == "fix" and state.end.verified is not None
-    return {
+    return words | {
+        "cause": quoting(state, row.get("cause", "")),
+        "tell": quoting(state, row.get("tell", "")),
         "end": end_row(state.end),
         "call": dict(tables.shop["stuck"]) if state.end.kind == "stuck" else None,
         "rejoin": state.left[0].place if is_fixed and state.left else "",

@@ -1,15 +1,15 @@
 """Where a walk goes when a step is left: to a step, an item, a caller, another tree, an end.
 
-In: the tables, a state, a `Target`. Out: the state at the new step, or a `Refusal` where the table
+In: the tables, a state, a `Target`. Out: the state at the new step, or a `Refused` where the table
 of another tree is missing. DEVELOPERS.md has the order of these rules under "The walk".
 """
 
 from collections.abc import Mapping
 from dataclasses import replace
 
+from builder.walk.job_state import Frame, JobState, RecordedStep, Refused, WalkEnd
 from builder.walk.list_items import items_of, with_item
 from builder.walk.told import fill_in, row_of
-from builder.walk.walk_state import Frame, RecordedStep, Refusal, WalkEnd, WalkState
 from builder.walk.walk_tables import Target, VerifyRow, WalkStepRow, WalkTables
 
 STUCK = "stuck"
@@ -18,8 +18,8 @@ _PASSED, _FAILED = "passed", "failed"
 
 
 def go(
-    tables: WalkTables, state: WalkState, target: Target, answers: Mapping[str, str] | None = None
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, target: Target, answers: Mapping[str, str] | None = None
+) -> JobState | Refused:
     """Leave the step for a target; `answers` is what another tree asks."""
     frame = state.frames[-1]
     if target == "back":
@@ -34,8 +34,8 @@ def go(
 
 
 def come_to(
-    tables: WalkTables, state: WalkState, step: str, *, is_back: bool = False, item: int = 0
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, step: str, *, is_back: bool = False, item: int = 0
+) -> JobState | Refused:
     """Come to a step of the same tree; if it is spent, go on at once. `item`: of its list."""
     frame = state.frames[-1]
     row = tables[frame.inside]["steps"].get(step)
@@ -56,14 +56,14 @@ def come_to(
     return _arrived(tables, with_item(tables, replace(here, frames=(*state.frames[:-1], frame))))
 
 
-def _spent(tables: WalkTables, state: WalkState, row: WalkStepRow) -> WalkState | Refusal:
+def _spent(tables: WalkTables, state: JobState, row: WalkStepRow) -> JobState | Refused:
     place = state.frames[-1].place
     if "spent" not in row or place in state.passed:
         return stuck(state)
     return go(tables, replace(state, passed=(*state.passed, place)), row["spent"])
 
 
-def _arrived(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
+def _arrived(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     match row["kind"]:
         case "return":
@@ -77,25 +77,25 @@ def _arrived(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
             return state
 
 
-def stuck(state: WalkState) -> WalkState:
+def stuck(state: JobState) -> JobState:
     """End at the person to call."""
     frame = state.frames[-1]
     return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
 
 
-def _to_next_item(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
+def _to_next_item(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame = state.frames[-1]
     step = row_of(tables, frame).get("list_step", "")
     return come_to(tables, state, step, item=frame.items.get(step, 0) + 1)
 
 
 def _hand_off(
-    tables: WalkTables, state: WalkState, target: Target, answers: Mapping[str, str]
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, target: Target, answers: Mapping[str, str]
+) -> JobState | Refused:
     """Go on in another tree, from normal; what was proved stays behind."""
     id_, _, step = target.partition("#")
     if id_ not in tables.trees:
-        return Refusal(f"the tree `{id_}` isn't loaded: open it, then answer again")
+        return Refused(f"the tree `{id_}` isn't loaded: open it, then answer again")
     tree = tables.trees[id_]
     filled = {name: fill_in(text, state.frames[-1].filled) for name, text in answers.items()}
     there = replace(
@@ -113,12 +113,12 @@ def _hand_off(
 
 
 def come_out(
-    tables: WalkTables, state: WalkState, word: str, *, is_proof: bool
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, word: str, *, is_proof: bool
+) -> JobState | Refused:
     """Leave a procedure with its word: the result of the check that ran it."""
     procedure, outside = state.frames[-1], replace(state, frames=state.frames[:-1])
     if procedure.verifies:
-        return _verified(tables, outside, word)
+        return _verified(tables, outside, procedure, word)
     frame, row = outside.frames[-1], row_of(tables, outside.frames[-1])
     if is_proof:
         proof = (word, frame.place)
@@ -127,8 +127,8 @@ def come_out(
 
 
 def with_result(
-    tables: WalkTables, state: WalkState, word: str, *, earlier: str = ""
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, word: str, *, earlier: str = ""
+) -> JobState | Refused:
     """Take a returned word as the result of the check; `earlier`: where it was proved before."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     result = next((one for one in row.get("results", ()) if one["text"] == word), None)
@@ -153,7 +153,7 @@ def run_key(row: WalkStepRow, frame: Frame) -> str:
     return " ".join((row["by"]["procedure"], *filled))
 
 
-def cannot_test(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
+def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     """Leave a check that can't be done; a procedure leaves by the check that runs it."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     if "cannot_test" in row and not frame.verifies:
@@ -162,7 +162,7 @@ def cannot_test(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
         return stuck(state)
     outside = replace(state, frames=state.frames[:-1])
     if frame.verifies:
-        return _verified(tables, outside, "")
+        return _verified(tables, outside, frame, "")
     return cannot_test(tables, outside)
 
 
@@ -171,19 +171,19 @@ def cannot_test(tables: WalkTables, state: WalkState) -> WalkState | Refusal:
 
 def leave(
     tables: WalkTables,
-    state: WalkState,
+    state: JobState,
     result: str,
     target: Target,
     answers: Mapping[str, str] | None = None,
-) -> WalkState | Refusal:
+) -> JobState | Refused:
     """Leave a check with its result; one done to verify a repair goes back to the fix."""
     frame = state.frames[-1]
     if frame.verifies and not frame.inside.startswith("procedures/"):
-        return _verified(tables, replace(state, frames=state.frames[:-1]), result)
+        return _verified(tables, replace(state, frames=state.frames[:-1]), frame, result)
     return go(tables, state, target, answers)
 
 
-def verify_next(tables: WalkTables, state: WalkState, index: int) -> WalkState | Refusal:
+def verify_next(tables: WalkTables, state: JobState, index: int) -> JobState | Refused:
     """Go to a test after the repair; after the last one the fix is verified."""
     tests = row_of(tables, state.frames[-1]).get("verify", [])
     if index >= len(tests):
@@ -191,22 +191,37 @@ def verify_next(tables: WalkTables, state: WalkState, index: int) -> WalkState |
         return replace(state, verifying=None, end=replace(state.end, verified=bool(tests)))
     here, test = replace(state, verifying=index), tests[index]
     if "step" in test:
-        frame = Frame(state.frames[-1].inside, "", verifies=True, filled=state.frames[-1].filled)
-        return come_to(tables, replace(here, frames=(*here.frames, frame)), test["step"])
+        return _come_to_waiting(tables, _waiting(tables, here, test["step"]))
     if "by" in test:
         return into_procedure(tables, here, test, verifies=True)
     return here
 
 
+def _waiting(tables: WalkTables, state: JobState, step: str) -> JobState:
+    """Put a check on top, and on top of it the steps that come before it."""
+    fix = state.frames[-1]
+    first = tables[fix.inside]["steps"][step].get("after", [])
+    frames = [Frame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
+    frames += [replace(frames[0], waits=one, aside=True) for one in reversed(first)]
+    return replace(state, frames=(*state.frames, *frames))
+
+
+def _come_to_waiting(tables: WalkTables, state: JobState) -> JobState | Refused:
+    frame = state.frames[-1]
+    here = replace(state, frames=(*state.frames[:-1], replace(frame, waits="")))
+    return come_to(tables, here, frame.waits)
+
+
 def into_procedure(
-    tables: WalkTables, state: WalkState, row: WalkStepRow | VerifyRow, *, verifies: bool = False
-) -> WalkState | Refusal:
+    tables: WalkTables, state: JobState, row: WalkStepRow | VerifyRow, *, verifies: bool = False
+) -> JobState | Refused:
     """Go to the first step of a procedure."""
     by, frame = row["by"], state.frames[-1]
     table = tables.shop["procedures"].get(by["procedure"])
     if table is None:
         return stuck(state)
     takes = {name: fill_in(value, frame.filled) for name, value in by["takes"].items()}
+    takes = {**table.get("defaults", {}), **takes}
     inner = Frame(table["id"], "", filled=takes, verifies=verifies)
     inside = replace(state, frames=(*state.frames, inner))
     if set(takes.values()) & set(table.get("never_on", ())):
@@ -214,12 +229,15 @@ def into_procedure(
     return come_to(tables, inside, table["start"])
 
 
-def _verified(tables: WalkTables, state: WalkState, result: str) -> WalkState | Refusal:
+def _verified(tables: WalkTables, state: JobState, frame: Frame, result: str) -> JobState | Refused:
+    """Go on after a check that verifies; of a step that only comes before it, any result does."""
+    if frame.aside:
+        return _come_to_waiting(tables, state)
     tests, index = row_of(tables, state.frames[-1])["verify"], state.verifying or 0
     return judge_test(tables, state, result in tests[index].get("passes", ()))
 
 
-def judge_test(tables: WalkTables, state: WalkState, passed: bool) -> WalkState | Refusal:
+def judge_test(tables: WalkTables, state: JobState, passed: bool) -> JobState | Refused:
     """Go on after a test of the repair; one that failed leads to where the fault still is."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     test = row["verify"][state.verifying or 0]

@@ -3,40 +3,103 @@
 In: the tables, a state. Out: what is missing, as the screen lists it.
 """
 
+from collections.abc import Iterator
 from typing import NotRequired, TypedDict
 
+from builder.trade.exact import round_digits
+from builder.trade.mistake import Mistake
+from builder.trade.quantities import Quantity, typed_quantity
+from builder.trade.units import convert
+from builder.walk.events import Value
+from builder.walk.job_state import JobState, Refused
 from builder.walk.list_items import items_of
+from builder.walk.spec_ranges import good_of_spec, good_ranges, spec_names
 from builder.walk.told import row_of
-from builder.walk.walk_state import WalkState
-from builder.walk.walk_tables import WalkTables
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.where import unknown_places
 
 
 class FillRow(TypedDict):
-    """Something to fill in: `one_of` are the choices, [] for free text; `list`: several."""
+    """Something to fill in: `one_of` are the choices, [] for free text; `list`: several.
+
+    Of a spec `limits` are what to look up, in its unit: `from`, `to` or both.
+    """
 
     name: str
     ask: str
     one_of: list[str]
     list: NotRequired[bool]
+    limits: NotRequired[list[str]]
+    unit: NotRequired[str]
 
 
-def asks_at(tables: WalkTables, state: WalkState) -> list[FillRow]:
+def asks_at(tables: WalkTables, state: JobState) -> list[FillRow]:
     """Return what is still to be filled in; [] once the step can be shown."""
-    if not state.frames:
+    if not state.frames or (state.end and state.end.kind != "fix"):
         return []
     frame = state.frames[-1]
+    row = row_of(tables, frame)
     asks = tables[frame.inside].get("asks", {})
     rows: list[FillRow] = [
-        {"name": name, "ask": row["ask"], "one_of": row["one_of"]}
-        for name, row in asks.items()
+        {"name": name, "ask": one["ask"] or name, "one_of": one["one_of"]}
+        for name, one in asks.items()
         if name not in frame.filled
     ]
-    row = row_of(tables, frame)
+    if rows:
+        return rows
     if "each" in row and items_of(tables, state, row) is None:
         rows.append({"name": row["each"][1], "ask": row["each"][1], "one_of": [], "list": True})
-    return rows
+    rows += _specs(tables, state, row)
+    places = unknown_places(tables, state, row)
+    return rows + [{"name": name, "ask": name, "one_of": []} for name in places]
 
 
-def unanswered(tables: WalkTables, state: WalkState) -> str:
+def _specs(tables: WalkTables, state: JobState, row: WalkStepRow) -> Iterator[FillRow]:
+    known = good_ranges(tables, state, row)
+    for reading, name in spec_names(state, row).items():
+        limits = good_of_spec(tables, state, name).get("look_up", [])
+        spec = tables.shop["specs"].get(name)
+        if reading not in known and limits and spec:
+            yield {
+                "name": f"spec {name}",
+                "ask": spec["text"],
+                "one_of": [],
+                "list": len(limits) > 1,
+                "limits": limits,
+                "unit": spec["unit"],
+            }
+
+
+def unanswered(tables: WalkTables, state: JobState) -> str:
     """Return the names of what is still to be filled in; "" for nothing."""
     return ", ".join(row["name"] for row in asks_at(tables, state))
+
+
+def checked(ask: FillRow, value: Value) -> Value | Refused:
+    """Return a value as it's kept, or why it isn't one that was asked for."""
+    name, is_list = ask["name"], ask.get("list", False)
+    if isinstance(value, str) == is_list:
+        return Refused(f"`{name}` is {'a list' if is_list else 'one value'}")
+    if "limits" in ask:
+        return _limits(ask, (value,) if isinstance(value, str) else value)
+    if isinstance(value, str) and ask["one_of"] and value not in ask["one_of"]:
+        return Refused(f"`{value}` isn't one of: {', '.join(ask['one_of'])}")
+    return value or Refused(f"`{name}` is empty")
+
+
+def _limits(ask: FillRow, typed: tuple[str, ...]) -> Value | Refused:
+    """Return the limits of a spec in its unit, as exact decimals."""
+    names, unit = ask["limits"], ask["unit"]
+    if len(typed) != len(names):
+        return Refused(f"`{ask['name']}` needs: {', '.join(names)}")
+    limits = []
+    for text in typed:
+        quantity = typed_quantity(text, unit)
+        if not isinstance(quantity, Quantity):
+            message = quantity.message if isinstance(quantity, Mistake) else "no number"
+            return Refused(f"`{ask['name']}`: {message}")
+        limits.append(round_digits(convert(quantity.value, quantity.unit, unit)))
+    if limits != sorted(limits):
+        return Refused(f"`{ask['name']}`: the high spec is below the low spec")
+    digits = tuple(f"{limit:f}" for limit in limits)
+    return digits if ask.get("list") else digits[0]

@@ -6,12 +6,13 @@ them, the reducer takes over what then holds.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import cast
 
 from builder.graph.state_changes import Changes, back_to_normal, changes
-from builder.graph.vehicle_states import States, at_odds, power_state
+from builder.graph.vehicle_states import States, at_odds
 from builder.model.conditions import POWER, Conditions, VehicleState
-from builder.walk.walk_state import Frame, WalkState
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.job_state import Frame, JobState
+from builder.walk.walk_tables import FittingRow, WalkStepRow, WalkTables
 
 _SEVERITY = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _TO_ACKNOWLEDGE = ("DANGER", "WARNING")
@@ -27,8 +28,25 @@ class Plan:
 
 
 def row_of(tables: WalkTables, frame: Frame) -> WalkStepRow:
-    """Return the step where a frame is."""
-    return tables[frame.inside]["steps"][frame.step]
+    """Return the step where a frame is; a fix with how its module is fitted."""
+    row = tables[frame.inside]["steps"][frame.step]
+    fit = tables.shop["modules"].get(fill_in(row.get("replaces", ""), frame.filled))
+    return _fitted(tables, row, fit) if fit else row
+
+
+def _fitted(tables: WalkTables, row: WalkStepRow, fit: FittingRow) -> WalkStepRow:
+    """Add how a module is fitted; its states only where they go with those of the step."""
+    needs = [*row.get("needs", ()), *fit.get("needs", ())]
+    if any(at_odds(tables.conditions, (VehicleState(*state) for state in needs))):
+        needs = row.get("needs", [])
+    more = {
+        "needs": needs,
+        "do": [*fit.get("do", ()), *row.get("do", ())],
+        "when": [*row.get("when", ()), *fit.get("when", ())],
+        "hazards": [*row.get("hazards", ()), *fit.get("hazards", ())],
+        "torques": [*dict.fromkeys((*row.get("torques", ()), *fit.get("torques", ())))],
+    }
+    return cast("WalkStepRow", {**row, **{key: value for key, value in more.items() if value}})
 
 
 def fill_in(text: str, filled: Mapping[str, str]) -> str:
@@ -38,7 +56,7 @@ def fill_in(text: str, filled: Mapping[str, str]) -> str:
     return text
 
 
-def plan_of(tables: WalkTables, state: WalkState) -> Plan:
+def plan_of(tables: WalkTables, state: JobState) -> Plan:
     """Return what changes at the step of a walk; at an end all goes back to normal."""
     conditions, frame = tables.conditions, state.frames[-1]
     row = row_of(tables, frame)
@@ -47,10 +65,10 @@ def plan_of(tables: WalkTables, state: WalkState) -> Plan:
         return Plan(first, (), now)
     first, now = back_to_normal(conditions, state.now) if state.to_normal else ((), state.now)
     needs = needed(row, frame)
-    if not row.get("hook_up"):
+    if "hook_up" not in row:
         more, now = changes(conditions, now, needs)
         return Plan((*first, *more), (), now)
-    more, now = changes(conditions, now, _for_hook_up(conditions, needs))
+    more, now = changes(conditions, now, _for_hook_up(conditions, row["hook_up"], needs))
     after, now = changes(conditions, now, needs)
     return Plan((*first, *more), after, now)
 
@@ -63,15 +81,15 @@ def needed(row: WalkStepRow, frame: Frame) -> States:
     )
 
 
-def _for_hook_up(conditions: Conditions, needs: States) -> States:
-    """Return what holds while something is hooked up: the key off, and what goes with that."""
-    normal = power_state(conditions, ())
-    off = (normal,) if normal else ()
-    others = tuple(one for one in needs if conditions[one.condition].group != POWER)
-    return off if any(at_odds(conditions, (*off, *others))) else (*off, *others)
+def _for_hook_up(conditions: Conditions, state: str, needs: States) -> States:
+    """Return what holds while something is hooked up: that state, and what goes with it."""
+    own = VehicleState(state)
+    others = (one for one in needs if conditions[one.condition].group != POWER)
+    together = (own, *others)
+    return (own,) if any(at_odds(conditions, together)) else together
 
 
-def hazards_at(tables: WalkTables, state: WalkState, plan: Plan) -> tuple[str, ...]:
+def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:
     """Return the hazards of the changes, of the states that hold and of the step itself."""
     told = [hazard for change in (*plan.first, *plan.after) for hazard in change.hazards]
     held = [one for held in plan.states for one in tables.conditions[held.condition].hazards]
@@ -82,13 +100,13 @@ def hazards_at(tables: WalkTables, state: WalkState, plan: Plan) -> tuple[str, .
     return tuple(sorted(ranked, key=lambda one: _SEVERITY.index(known[one]["signal"])))
 
 
-def in_full(tables: WalkTables, state: WalkState, hazard: str) -> bool:
+def in_full(tables: WalkTables, state: JobState, hazard: str) -> bool:
     """Whether a hazard is shown in full: the first time since a break; a DANGER always."""
     signal = tables.shop["hazards"][hazard]["signal"]
     return signal == "DANGER" or hazard not in state.known
 
 
-def unread(tables: WalkTables, state: WalkState, hazards: tuple[str, ...]) -> tuple[str, ...]:
+def unread(tables: WalkTables, state: JobState, hazards: tuple[str, ...]) -> tuple[str, ...]:
     """Return the hazards to acknowledge before the step is answered or done."""
     return tuple(
         one
@@ -99,7 +117,7 @@ def unread(tables: WalkTables, state: WalkState, hazards: tuple[str, ...]) -> tu
     )
 
 
-def line_texts(tables: WalkTables, state: WalkState, plan: Plan) -> tuple[tuple[str, str], ...]:
+def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[str, str], ...]:
     """Return the lines to do at the step, each with what it belongs to."""
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     lines = [("change", text) for change in plan.first for text in change.told]
@@ -110,7 +128,7 @@ def line_texts(tables: WalkTables, state: WalkState, plan: Plan) -> tuple[tuple[
     return tuple(lines)
 
 
-def physical_states(tables: WalkTables, state: WalkState) -> States:
+def physical_states(tables: WalkTables, state: JobState) -> States:
     """Return the states of the vehicle as they are: changed if a line to change it is ticked."""
     if not state.ticked or not state.frames:
         return state.now

@@ -1,6 +1,6 @@
 """What is typed at the terminal, as an event.
 
-In: a line, what is shown, the time. Out: an `Event`, or a `Refusal`. An answer is a reading, or
+In: a line, what is shown, the time. Out: an `Event`, or a `Refused`. An answer is a reading, or
 where nothing is read the number of a result, from 1; several are `plus=0.1 V; ground=0.2 V`.
 """
 
@@ -27,7 +27,7 @@ from builder.walk.events import (
     Tick,
     Verified,
 )
-from builder.walk.walk_state import Refusal
+from builder.walk.job_state import Refused
 
 HELP = """\
   2                        the second result, where nothing is read
@@ -65,7 +65,7 @@ _PLAIN: Mapping[str, Callable[..., Event]] = {
 }
 
 
-def event_of_line(line: str, shown: Shown, at: str) -> Event | Refusal:
+def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
     """Return the event of a line."""
     words = " ".join(line.split())
     command = words.casefold()
@@ -88,12 +88,12 @@ def event_of_line(line: str, shown: Shown, at: str) -> Event | Refusal:
         index = int(match[1]) - 1
         return Correct(index=index, result=result, readings=readings, stated=stated, at=at)
     if not words:
-        return Refusal("type an answer, or ? for help")
+        return Refused("type an answer, or ? for help")
     result, readings, stated = _answer(words, bool(shown.get("readings")))
     return Answer(result=result, readings=readings, stated=stated, at=at)
 
 
-def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refusal:
+def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
     if words.casefold() == "back":
         return Back(at=at)
     if ask.get("list"):

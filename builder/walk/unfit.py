@@ -1,6 +1,6 @@
 """Whether an event fits the walk as it is.
 
-In: the tables, a state, an event. Out: a `Refusal` that says what comes first, or None.
+In: the tables, a state, an event. Out: a `Refused` that says what comes first, or None.
 """
 
 from builder.walk.events import (
@@ -21,10 +21,10 @@ from builder.walk.events import (
     Tick,
     Verified,
 )
+from builder.walk.job_state import JobState, Refused
 from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at, unanswered
 from builder.walk.told import hazards_at, plan_of, row_of, unread
-from builder.walk.walk_state import Refusal, WalkState
 from builder.walk.walk_tables import WalkTables
 
 _INSTEAD = {
@@ -34,15 +34,15 @@ _INSTEAD = {
 }
 
 
-def unfit(tables: WalkTables, state: WalkState, event: Event) -> Refusal | None:
+def unfit(tables: WalkTables, state: JobState, event: Event) -> Refused | None:
     """Return why an event can't be now."""
     reason = _of_the_job(tables, state, event)
     if not reason and not isinstance(event, Start | Resume):
         reason = _of_the_step(tables, state, event)
-    return Refusal(reason) if reason else None
+    return Refused(reason) if reason else None
 
 
-def _of_the_job(tables: WalkTables, state: WalkState, event: Event) -> str:
+def _of_the_job(tables: WalkTables, state: JobState, event: Event) -> str:
     if isinstance(event, Start):
         return _start(tables, state, event)
     if not state.tree:
@@ -52,7 +52,7 @@ def _of_the_job(tables: WalkTables, state: WalkState, event: Event) -> str:
     return ""
 
 
-def _start(tables: WalkTables, state: WalkState, event: Start) -> str:
+def _start(tables: WalkTables, state: JobState, event: Start) -> str:
     if state.tree:
         return "the job has begun already"
     if event.tree not in tables.trees:
@@ -66,7 +66,7 @@ def _start(tables: WalkTables, state: WalkState, event: Start) -> str:
     return ""
 
 
-def _of_the_step(tables: WalkTables, state: WalkState, event: Event) -> str:
+def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
     frame = state.frames[-1]
     step = getattr(event, "step", "")
     if step not in ("", frame.step, frame.place):
@@ -84,7 +84,7 @@ def _of_the_step(tables: WalkTables, state: WalkState, event: Event) -> str:
     return _of_the_kind(tables, state, event)
 
 
-def _of_the_kind(tables: WalkTables, state: WalkState, event: Event) -> str:
+def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     if isinstance(event, Verified):
         return "" if _tests_in_words(state) else "there is no test after a repair to judge now"
@@ -102,12 +102,12 @@ def _of_the_kind(tables: WalkTables, state: WalkState, event: Event) -> str:
     return _cautions(tables, state, event)
 
 
-def _tests_in_words(state: WalkState) -> bool:
+def _tests_in_words(state: JobState) -> bool:
     """Whether the walk is at a test in words, and not in a check that verifies."""
     return state.verifying is not None and not any(frame.verifies for frame in state.frames)
 
 
-def _cautions(tables: WalkTables, state: WalkState, event: Event) -> str:
+def _cautions(tables: WalkTables, state: JobState, event: Event) -> str:
     if not isinstance(event, Answer | Done):
         return ""
     hazards = unread(tables, state, hazards_at(tables, state, plan_of(tables, state)))

@@ -43,6 +43,16 @@ class ByRow(TypedDict):
     takes: dict[str, str]
 
 
+class WhereRow(TypedDict):
+    """Where a step works: words, the pins of a part or a connector, or the fuse of a part."""
+
+    phrase: NotRequired[str]
+    part: NotRequired[str]
+    connector: NotRequired[str]
+    pins: NotRequired[list[str]]  # roles of a part's pins, numbers of a connector's
+    fuse: NotRequired[str]  # the part that it feeds
+
+
 class VerifyRow(TypedDict):
     """One test after the repair: in words, or a check of this tree, or a procedure."""
 
@@ -60,7 +70,7 @@ class WalkStepRow(TypedDict):
     # what is told beside the text
     note: NotRequired[str]
     do: NotRequired[list[str]]  # done before the answer
-    at: NotRequired[str]  # where to look
+    where: NotRequired[WhereRow]
     when: NotRequired[list[str]]  # conditions in free text
     write_down: NotRequired[list[str]]
     how_to: NotRequired[str]
@@ -71,11 +81,12 @@ class WalkStepRow(TypedDict):
     put_back: NotRequired[str]  # told before the job ends
     # states and hazards
     needs: NotRequired[list[StateRow]]
-    hook_up: NotRequired[bool]  # with the key off: do the lines, then enter the states
+    hook_up: NotRequired[str]  # the state in which the lines are done, before the others
     hazards: NotRequired[list[str]]
     # how the walk goes on
     at_most: NotRequired[int]
     spent: NotRequired[Target]
+    after: NotRequired[list[str]]  # steps done before it where it verifies a repair
     each: NotRequired[tuple[str, str]]  # the item's name, the name of its list
     list_step: NotRequired[str]  # the step that `next` of this step goes to
     then: NotRequired[Target]  # of an action
@@ -93,6 +104,10 @@ class WalkStepRow(TypedDict):
     by: NotRequired[ByRow]
     # fixes and stops
     cause: NotRequired[str]
+    tell: NotRequired[str]  # to the customer; `<step>` quotes a reading
+    replaces: NotRequired[str]  # the module; what its record says of fitting it is added
+    torques: NotRequired[list[str]]  # names in the vehicle's file
+    proved_by: NotRequired[list[tuple[str, list[str]]]]  # checks and the results that will do
     verify: NotRequired[list[VerifyRow]]
     still_there: NotRequired[Target]
     drive: NotRequired[str]
@@ -108,14 +123,15 @@ class AskRow(TypedDict):
 
 
 class TreeTable(TypedDict):
-    """A tree or, with `takes` and `returns`, a procedure."""
+    """A tree or, with `returns`, a procedure."""
 
     id: str  # `charging/lamp-on`, `procedures/battery-proof`
     title: str
     revision: str
     start: str
     steps: dict[str, WalkStepRow]
-    asks: NotRequired[dict[str, AskRow]]
+    asks: NotRequired[dict[str, AskRow]]  # of a procedure, what it takes
+    defaults: NotRequired[dict[str, str]]  # answers where nothing else is given
     lists: NotRequired[dict[str, list[str]]]
     drive: NotRequired[str]
     why: NotRequired[str]
@@ -150,24 +166,78 @@ class HazardRow(TypedDict):
     avoid: str
 
 
+class GoodRow(TypedDict):
+    """What is good of a spec: a range for each load ("" for any), or what to look up."""
+
+    ranges: NotRequired[dict[str, CutPair]]
+    look_up: NotRequired[list[str]]  # from, to; or one of them
+    source: NotRequired[str]
+
+
 class SpecRow(TypedDict):
-    """What can be measured: `good` is a range, or `look up` with the names to ask for."""
+    """What can be measured, and what is good where the vehicle says nothing."""
 
     text: str
     unit: str
     low: str
     high: str
-    good: NotRequired[dict[str, CutPair]]  # by load; "" where it depends on none
-    look_up: NotRequired[list[str]]
-    origin: NotRequired[str]
+    good: GoodRow
+
+
+class PinRow(TypedDict):
+    """One pin of a connector; of these words only the role is always there."""
+
+    role: str
+    circuit: NotRequired[str]
+    wire: NotRequired[str]
+    to: NotRequired[str]
+    fuse: NotRequired[str]
+
+
+class ConnectorRow(TypedDict):
+    """A connector of a part; its pins by number."""
+
+    of: str
+    pins: dict[str, PinRow]
+    where: NotRequired[str]
+    rows: NotRequired[int]
+    columns: NotRequired[int]
+
+
+class FuseRow(TypedDict):
+    """A fuse: its box, amperes, what it feeds."""
+
+    box: str
+    amps: str
+    feeds: NotRequired[str]
+
+
+class TorqueRow(TypedDict):
+    """A torque in newton meters."""
+
+    newton_meters: str
+    note: NotRequired[str]
 
 
 class VehicleTable(TypedDict):
-    """A vehicle: its words, the items of its lists, what it overrides."""
+    """A vehicle: its words, the items of its lists, its specs, connectors, fuses and torques."""
 
     text: str
     lists: NotRequired[dict[str, list[str]]]
-    specs: NotRequired[dict[str, SpecRow]]
+    specs: NotRequired[dict[str, GoodRow]]
+    connectors: NotRequired[dict[str, ConnectorRow]]
+    fuses: NotRequired[dict[str, FuseRow]]
+    torques: NotRequired[dict[str, TorqueRow]]
+
+
+class FittingRow(TypedDict):
+    """How a module is fitted: added to every fix that replaces it."""
+
+    do: NotRequired[list[str]]
+    when: NotRequired[list[str]]
+    needs: NotRequired[list[StateRow]]
+    hazards: NotRequired[list[str]]
+    torques: NotRequired[list[str]]
 
 
 class ShopTable(TypedDict):
@@ -179,6 +249,7 @@ class ShopTable(TypedDict):
     procedures: dict[str, TreeTable]
     specs: dict[str, SpecRow]
     vehicles: dict[str, VehicleTable]
+    modules: dict[str, FittingRow]
     stuck: dict[str, str]  # the person to call: call, phone
 
 

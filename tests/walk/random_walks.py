@@ -34,11 +34,11 @@ from builder.walk.events import (
     Tick,
     Verified,
 )
+from builder.walk.job_state import JobState, Refused
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
 from builder.walk.told import row_of
-from builder.walk.walk_state import Refusal, WalkState
 from builder.walk.walk_tables import WalkStepRow, WalkTables
 
 LONGEST = 60  # events tried in one walk
@@ -46,13 +46,13 @@ LONGEST = 60  # events tried in one walk
 
 def random_walk(tables: WalkTables, tree: str, random: Random) -> dict[str, Any]:
     """Walk at random, and return what was tried and what came of it."""
-    state = WalkState()
+    state = JobState()
     tries, screens = [], []
     for number in range(LONGEST):
         event = random_event(tables, state, tree, random, _time(number))
         following = reduce_event(tables, state, event)
-        refused = following.message if isinstance(following, Refusal) else ""
-        if not isinstance(following, Refusal):
+        refused = following.message if isinstance(following, Refused) else ""
+        if not isinstance(following, Refused):
             state = following
         tries.append({"event": event_row(event), "refused": refused})
         screens.append(screen(tables, state))
@@ -61,13 +61,13 @@ def random_walk(tables: WalkTables, tree: str, random: Random) -> dict[str, Any]
     return {"tree": tree, "tries": tries, "screens": screens, "record": record_of(state)}
 
 
-def random_state(tables: WalkTables, tree: str, random: Random, length: int) -> WalkState:
+def random_state(tables: WalkTables, tree: str, random: Random, length: int) -> JobState:
     """Return where a random walk is after some events that fitted."""
-    state = WalkState()
+    state = JobState()
     for number in range(length):
         event = random_event(tables, state, tree, random, _time(number))
         following = reduce_event(tables, state, event)
-        state = state if isinstance(following, Refusal) else following
+        state = state if isinstance(following, Refused) else following
     return state
 
 
@@ -76,10 +76,11 @@ def _time(number: int) -> str:
     return f"2026-11-29T{8 + hours:02d}:{minutes:02d}:{number % 60:02d}Z"
 
 
-def random_event(tables: WalkTables, state: WalkState, tree: str, random: Random, at: str) -> Event:
+def random_event(tables: WalkTables, state: JobState, tree: str, random: Random, at: str) -> Event:
     """Draw an event; most fit."""
     if not state.tree:
-        return Start(tree=tree, complaint="noise", at=at)
+        vehicle = random.choice(["", *tables.shop["vehicles"]])
+        return Start(tree=tree, vehicle=vehicle, complaint="noise", at=at)
     if state.paused and random.random() < 0.9:
         return Resume(at=at, who="M. Lind")
     is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
@@ -112,13 +113,11 @@ def random_event(tables: WalkTables, state: WalkState, tree: str, random: Random
     ))  # fmt: skip
 
 
-def _fitting(tables: WalkTables, state: WalkState, random: Random, at: str) -> Event:
+def _fitting(tables: WalkTables, state: JobState, random: Random, at: str) -> Event:
     shown = screen(tables, state)
     place = f"{shown['in']}#{shown['step']}"
     if shown.get("asks"):
-        ask = shown["asks"][0]
-        value = random.choice(ask["one_of"] or ["left", "right"])
-        return Fill(name=ask["name"], value=("one", "two") if ask.get("list") else value, at=at)
+        return _filling(shown["asks"][0], random, at)
     if shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), step=place, at=at, who="R. Osei")
     if shown.get("rejoin"):
@@ -135,6 +134,16 @@ def _fitting(tables: WalkTables, state: WalkState, random: Random, at: str) -> E
     return Done(step=place, wrote={"DTCs": "P0562"} if random.random() < 0.3 else {}, at=at)
 
 
+def _filling(ask: dict[str, Any], random: Random, at: str) -> Fill:
+    if "limits" in ask:
+        limits = sorted(random.randrange(1, 20) for _ in ask["limits"])
+        typed = tuple(f"{limit} {ask['unit']}" for limit in limits)
+        value = typed if ask.get("list") else typed[0]
+        return Fill(name=ask["name"], value=value, source="maker", at=at)
+    one = random.choice(ask["one_of"] or ["left", "right"])
+    return Fill(name=ask["name"], value=("one", "two") if ask.get("list") else one, at=at)
+
+
 def random_answer(row: WalkStepRow, random: Random, place: str, at: str) -> Answer:
     """Answer a check: readings near the limits, or a result by its number."""
     result = random.randrange(len(row["results"])) if row["results"] else None
@@ -147,7 +156,7 @@ def random_answer(row: WalkStepRow, random: Random, place: str, at: str) -> Answ
     return Answer(step=place, result=chosen, readings=typed, at=at)
 
 
-def _correction(tables: WalkTables, state: WalkState, random: Random, at: str) -> Correct:
+def _correction(tables: WalkTables, state: JobState, random: Random, at: str) -> Correct:
     index = random.randrange(len(state.steps))
     entry = state.steps[index]
     row = tables[entry.inside]["steps"][entry.step]
@@ -183,5 +192,5 @@ def _reading(row: WalkStepRow, reading: dict[str, Any], random: Random) -> str:
 def events_of(rows: list[dict[str, Any]]) -> list[Event]:
     """Return the events of a record."""
     events = [event_from(row) for row in rows]
-    assert not any(isinstance(event, Refusal) for event in events)
-    return [event for event in events if not isinstance(event, Refusal)]
+    assert not any(isinstance(event, Refused) for event in events)
+    return [event for event in events if not isinstance(event, Refused)]

@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.walk.events import Answer, Back, Correct, Event, Pause
+from builder.walk.job_state import JobState, RecordedStep, Refused
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event, replay
 from builder.walk.screen import screen
-from builder.walk.walk_state import RecordedStep, Refusal, WalkState
 from builder.walk.walk_tables import WalkTables
 from tests.walk.random_walks import (
     events_of,
@@ -26,24 +26,24 @@ walks = st.tuples(st.integers(0, 10_000), st.integers(0, 50), st.integers(0, 40)
 many = settings(max_examples=150, deadline=None)
 
 
-def state_at(tables: WalkTables, walk: tuple[int, int, int]) -> tuple[WalkState, Random]:
+def state_at(tables: WalkTables, walk: tuple[int, int, int]) -> tuple[JobState, Random]:
     """Return where a random walk is, and the source of more random numbers."""
     seed, tree, length = walk
     random, trees = Random(seed), list(tables.trees)
     return random_state(tables, trees[tree % len(trees)], random, length), random
 
 
-def next_event(tables: WalkTables, state: WalkState, random: Random) -> Event:
+def next_event(tables: WalkTables, state: JobState, random: Random) -> Event:
     """Draw one more event."""
     return random_event(tables, state, next(iter(tables.trees)), random, "2026-11-29T20:00:00Z")
 
 
-def bare(state: WalkState) -> WalkState:
+def bare(state: JobState) -> JobState:
     """Return a state without what is kept of the events that were undone."""
     return replace(state, events=(), struck=(), before=None)
 
 
-def measured(state: WalkState) -> set[str]:
+def measured(state: JobState) -> set[str]:
     """Return all readings and notes of a record, those struck out among them."""
     rows = record_of(state)
     return {
@@ -60,11 +60,11 @@ def test_back_undoes_exactly_the_last_event(tables: WalkTables, walk: tuple[int,
     state, random = state_at(tables, walk)
     event = next_event(tables, state, random)
     following = reduce_event(tables, state, event)
-    if isinstance(following, Refusal | WalkState) and not isinstance(event, Back | Correct):
-        if isinstance(following, Refusal):
+    if isinstance(following, Refused | JobState) and not isinstance(event, Back | Correct):
+        if isinstance(following, Refused):
             return
         undone = reduce_event(tables, following, Back())
-        assert isinstance(undone, WalkState)
+        assert isinstance(undone, JobState)
         assert bare(undone) == bare(state)
         assert undone.before == state.before
 
@@ -76,9 +76,9 @@ def test_a_correction_is_undone_too(tables: WalkTables, walk: tuple[int, int, in
     state, _ = state_at(tables, walk)
     for index in range(len(state.steps)):
         corrected = reduce_event(tables, state, Correct(index=index, result=0, stated=True))
-        if isinstance(corrected, WalkState) and corrected is not state:
+        if isinstance(corrected, JobState) and corrected is not state:
             undone = reduce_event(tables, corrected, Back())
-            assert isinstance(undone, WalkState)
+            assert isinstance(undone, JobState)
             assert bare(undone) == bare(state)
 
 
@@ -89,7 +89,7 @@ def test_a_record_played_again_is_the_same(tables: WalkTables, walk: tuple[int, 
     state, _ = state_at(tables, walk)
     record = json.loads(json.dumps(record_of(state)))
     again = replay(tables, events_of(record["events"]))
-    assert isinstance(again, WalkState)
+    assert isinstance(again, JobState)
     assert json.loads(json.dumps(record_of(again))) == record
     assert screen(tables, again) == screen(tables, state)
 
@@ -117,7 +117,7 @@ def test_nothing_measured_is_lost(tables: WalkTables, walk: tuple[int, int, int]
     state, random = state_at(tables, walk)
     for _ in range(10):
         following = reduce_event(tables, state, next_event(tables, state, random))
-        if isinstance(following, WalkState):
+        if isinstance(following, JobState):
             assert measured(state) <= measured(following)
             state = following
 
@@ -128,7 +128,7 @@ def test_a_walk_has_ended_or_can_be_paused(tables: WalkTables, walk: tuple[int, 
     """There is no state in which a job can't be put down."""
     state, _ = state_at(tables, walk)
     if state.tree and not state.paused:
-        assert isinstance(reduce_event(tables, state, Pause()), WalkState)
+        assert isinstance(reduce_event(tables, state, Pause()), JobState)
 
 
 @many
@@ -140,7 +140,7 @@ def test_a_refusal_says_why(tables: WalkTables, walk: tuple[int, int, int]) -> N
     for _ in range(5):
         event = next_event(tables, state, random)
         following = reduce_event(tables, state, event)
-        if isinstance(following, Refusal):
+        if isinstance(following, Refused):
             assert len(following.message) > 10
         assert json.dumps(record_of(state)) == before
 

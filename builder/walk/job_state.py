@@ -1,6 +1,6 @@
 """Where a walk is, as one frozen value; the reducer makes the next one of it.
 
-In: the events. Out: `WalkState`. Screens and the record are computed from it.
+In: the events. Out: `JobState`. Screens and the record are computed from it.
 """
 
 from collections.abc import Mapping
@@ -11,7 +11,7 @@ from builder.walk.events import Event, Value
 
 
 @dataclass(frozen=True, slots=True)
-class Refusal:
+class Refused:
     """An event that doesn't fit the walk, and why; nothing changes."""
 
     message: str
@@ -33,6 +33,8 @@ class Frame:
     filled: Mapping[str, str] = field(default_factory=dict)  # placeholders: asks, arguments
     failed: frozenset[str] = frozenset()
     verifies: bool = False  # leaves with its result, to the fix below it
+    aside: bool = False  # done before a check that verifies; its result doesn't count
+    waits: str = ""  # the step that it comes to once it is on top
 
     @property
     def place(self) -> str:
@@ -105,7 +107,7 @@ class VehicleAsIs:
 
 
 @dataclass(frozen=True, slots=True)
-class WalkState:
+class JobState:
     """A walk so far.
 
     `now` are the states of the vehicle as they are. What a step needs is told on arrival and
@@ -138,4 +140,4 @@ class WalkState:
     worked: int = 0  # seconds at the step before that
     done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold
     events: tuple[Event, ...] = ()  # all, with those that were undone
-    before: "WalkState | None" = None  # without the last event
+    before: "JobState | None" = None  # without the last event

@@ -1,0 +1,92 @@
+"""A drill: a walk on a vehicle with a hidden fault.
+
+In: the tables, a tree, the vehicle. Out: the events that an attentive tech would enter, one after
+another, until the walk has ended; and what went wrong on a walk that ended elsewhere.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from builder.walk.at_step import tools_of_row
+from builder.walk.events import (
+    Acknowledge,
+    Answer,
+    CannotTest,
+    Done,
+    Event,
+    Fill,
+    RunProcedure,
+    Start,
+    Verified,
+)
+from builder.walk.job_state import JobState, Refused
+from builder.walk.reduce import reduce_event
+from builder.walk.screen import screen
+from builder.walk.shortest_way import Choice
+from builder.walk.simulated_readings import simulated_readings
+from builder.walk.simulated_vehicle import SimulatedVehicle
+from builder.walk.spec_ranges import with_ranges
+from builder.walk.told import row_of
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+
+LONGEST = 500  # events
+
+
+def auto_drill(tables: WalkTables, vehicle: SimulatedVehicle, start: Start) -> JobState | Refused:
+    """Walk as the vehicle shows it, until the walk has ended."""
+    state = reduce_event(tables, JobState(), start)
+    for _ in range(LONGEST):
+        if isinstance(state, Refused) or screen(tables, state)["phase"] == "end":
+            return state
+        state = reduce_event(tables, state, right_event(tables, vehicle, state))
+    return state
+
+
+def right_event(tables: WalkTables, vehicle: SimulatedVehicle, state: JobState) -> Event:
+    """Return what an attentive tech enters at the step."""
+    shown = screen(tables, state)
+    if "asks" in shown:
+        return simulated_fill(shown["asks"][0], vehicle)
+    if "unread" in shown:
+        return Acknowledge(hazards=tuple(shown["unread"]))
+    choice = vehicle.choice_at(state)
+    match choice.kind:
+        case "done":
+            return Done()
+        case "run":
+            return RunProcedure()
+        case "pass":
+            return Verified(passed=True)
+        case "cannot test":
+            return CannotTest(seen="drill")
+        case _:
+            return simulated_answer(tables, vehicle, state, choice)
+
+
+def simulated_answer(
+    tables: WalkTables, vehicle: SimulatedVehicle, state: JobState, choice: Choice
+) -> Answer:
+    """Return the result of a check, with the readings that show it."""
+    row = with_ranges(tables, state, row_of(tables, state.frames[-1]))
+    if not row["readings"]:
+        return Answer(result=choice.result)
+    tools = tools_of_row(tables, row)
+    readings = simulated_readings(row, tools, choice.result, vehicle.random)
+    if readings is None:
+        return Answer(result=choice.result, stated=True)
+    return Answer(result=choice.result, readings=readings)
+
+
+def simulated_fill(ask: Mapping[str, Any], vehicle: SimulatedVehicle) -> Fill:
+    """Return something for what the walk asks."""
+    if "limits" in ask:
+        limits = [str(5 * (at + 1)) for at in range(len(ask["limits"]))]
+        return Fill(name=ask["name"], value=tuple(limits) if ask.get("list") else limits[0])
+    one = vehicle.random.choice(ask["one_of"] or ["as the wiring diagram has it"])
+    return Fill(name=ask["name"], value=("first", "second") if ask.get("list") else one)
+
+
+def faults_of(steps: Mapping[str, WalkStepRow]) -> Iterator[str]:
+    """Yield the ends that can be drilled: the fixes, or in a tree without any the stops."""
+    fixes = [id_ for id_, row in steps.items() if row["kind"] == "fix"]
+    yield from fixes or [id_ for id_, row in steps.items() if row["kind"] == "stop"]

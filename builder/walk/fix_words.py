@@ -1,0 +1,58 @@
+"""What is told at an end: whether the vehicle may be driven, quoted readings, torques.
+
+In: the tables, the state. Out: texts and rows for the screen.
+"""
+
+import re
+
+from builder.walk.job_state import JobState, RecordedStep
+from builder.walk.told import fill_in, row_of
+from builder.walk.walk_tables import WalkStepRow, WalkTables
+
+_SEVERITY = ("yes", "with care", "no")
+_QUOTE = re.compile(r"<([^<>]+)>")
+
+
+def drive_of(tables: WalkTables, state: JobState) -> tuple[str, str]:
+    """Return whether the vehicle may be driven, and why not; "" where no tree says so.
+
+    The most severe of the trees entered holds, each until that tree's own end.
+    """
+    here = tables[state.frames[0].inside]
+    row = row_of(tables, state.frames[0])
+    own = row if state.end and "drive" in row else here
+    said = [(own.get("drive", ""), own.get("why") or here.get("why", ""))]
+    for frame in state.left:
+        tree = tables[frame.inside]
+        said.append((tree.get("drive", ""), tree.get("why", "")))
+    known = [one for one in said if one[0] in _SEVERITY]
+    return max(known, key=lambda one: _SEVERITY.index(one[0]), default=("", ""))
+
+
+def quoting(state: JobState, text: str) -> str:
+    """Return a text with the last readings that it quotes: `<cable>`, `<slack.play>`."""
+    frame = state.frames[0]
+    values: dict[str, str] = {}
+    for entry in state.steps:
+        if entry.inside == frame.inside:
+            values |= _values(entry)
+    text = _QUOTE.sub(lambda match: values.get(match[1], match[0]), text)
+    return fill_in(text, frame.filled)
+
+
+def _values(entry: RecordedStep) -> dict[str, str]:
+    names = {name: f"{entry.step}.{name}" if name else entry.step for name in entry.readings}
+    return {
+        names[name]: f"{reading.value} {reading.unit}".strip()
+        for name, reading in entry.readings.items()
+    }
+
+
+def torque_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[dict[str, str]]:
+    """Return the torques of a fix, with the figures of the vehicle where they are known."""
+    vehicle = tables.shop["vehicles"].get(state.vehicle)
+    known = vehicle.get("torques", {}) if vehicle else {}
+    return [
+        {"name": name, **{key: str(value) for key, value in known.get(name, {}).items()}}
+        for name in row.get("torques", ())
+    ]
