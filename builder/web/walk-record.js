@@ -1,4 +1,5 @@
-/* What a walk shows at its step, and its record: builder/walk/screen and record, in the page.
+/* What a walk shows at its step, and its record: builder/walk/screen, record and fix_words, in the
+ * page.
  *
  * In: the tables, a state. Out: `baytreeRecord`: maps as Python has them; what would be empty is
  * left out.
@@ -7,9 +8,12 @@
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
   const { top, placeOf, tableOf, rowOf, isOver, fillIn, planOf, linesOf, hazardsAt, inFull, unread,
-    itemsOf, asksAt } = baytreeTold;
+    itemsOf } = baytreeTold;
+  const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
   const { runKey } = baytreeTargets;
   const { parts } = baytreeVehicle;
+
+  const DRIVE = ["yes", "with care", "no"];
 
   function withoutEmpty(map) {
     return Object.fromEntries(Object.entries(map).filter(([, value]) => value
@@ -26,8 +30,8 @@ globalThis.baytreeRecord = (() => {
     if (state.paused || where.phase === "fill") return { ...where, ...withoutEmpty({ asks }) };
     const plan = planOf(tables, state);
     return { ...where, ...withoutEmpty({
-      ...words(row, frame), ...cautionAndLines(tables, state, plan), ...answers(tables, state, row),
-      ...progress(tables, state, row), ...minutes(row, plan), ...end(tables, state) }) };
+      ...words(tables, state, row), ...cautionAndLines(tables, state, plan), ...answers(tables, state, row),
+      ...progress(tables, state, row), ...minutes(row, plan), ...end(tables, state, row) }) };
   }
 
   function phaseOf(state, asks) {
@@ -37,10 +41,12 @@ globalThis.baytreeRecord = (() => {
     return isOver(state) ? "end" : "step";
   }
 
-  function words(row, { filled }) {
-    const text = (words = "") => fillIn(words, filled), list = (texts = []) => texts.map(text);
-    return { text: text(row.text), note: text(row.note), at: text(row.at), when: list(row.when),
-      write_down: list(row.write_down) };
+  function words(tables, state, row) {
+    const text = (line = "") => fillIn(line, top(state).filled), list = (texts = []) => texts.map(text);
+    const torques = tables.shop.vehicles[state.vehicle]?.torques || {};
+    return { text: text(row.text), note: text(row.note), when: list(row.when), write_down: list(row.write_down),
+      at: whereRows(tables, state, row).map(withoutEmpty),
+      torques: (row.torques || []).map((name) => ({ name, ...torques[name] })) };
   }
 
   function cautionAndLines(tables, state, plan) {
@@ -62,9 +68,11 @@ globalThis.baytreeRecord = (() => {
     const { filled } = top(state);
     const results = (row.results || []).map(({ text, means = "" }) => withoutEmpty(
       { text: fillIn(text, filled), means: fillIn(means, filled) }));
-    if (!row.by) return { results, readings: readings(row), look_up: row.look_up };
+    const measured = { results, readings: readings(withRanges(tables, state, row)), look_up: row.look_up,
+      ranges: goodRanges(tables, state, row) };
+    if (!row.by) return measured;
     const [word, place] = state.proved[runKey(row, top(state))] || [];
-    return { results, procedure: tables.shop.procedures[row.by.procedure]?.title,
+    return { ...measured, procedure: tables.shop.procedures[row.by.procedure]?.title,
       earlier: place && place !== placeOf(top(state)) ? { word, step: place } : null };
   }
 
@@ -97,11 +105,35 @@ globalThis.baytreeRecord = (() => {
     return { minutes: digits(sum(row.minutes, "minutes")), wait: digits(sum(row.wait, "wait")) };
   }
 
-  function end(tables, state) {
-    if (!state.end) return {};
+  function end(tables, state, row) {
+    const drive = driveOf(tables, state);
+    if (!state.end) return drive;
     const isFixed = state.end.kind === "fix" && isOver(state);
-    return { end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
+    return { ...drive, cause: quoting(state, row.cause), tell: quoting(state, row.tell),
+      end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
       rejoin: isFixed && state.left.length ? placeOf(state.left[0]) : "" };
+  }
+
+  // The most severe of the trees entered holds, each until that tree's own end.
+  function driveOf(tables, state) {
+    const here = tableOf(tables, state.frames[0].inside), row = rowOf(tables, state.frames[0]);
+    const own = state.end && "drive" in row ? row : here;
+    return [{ drive: own.drive, why: own.why || here.why },
+      ...state.left.map((frame) => tableOf(tables, frame.inside))]
+      .filter(({ drive }) => DRIVE.includes(drive))
+      .reduce((worst, { drive, why }) => (DRIVE.indexOf(drive) > DRIVE.indexOf(worst.drive)
+        ? { drive, why } : worst), {});
+  }
+
+  // A text with the last readings that it quotes: `<cable>`, `<slack.play>`.
+  function quoting(state, text = "") {
+    const { inside, filled } = state.frames[0], values = {};
+    for (const entry of state.steps.filter((one) => one.inside === inside)) {
+      for (const [name, { value, unit }] of Object.entries(entry.readings)) {
+        values[name ? `${entry.step}.${name}` : entry.step] = `${value} ${unit}`.trim();
+      }
+    }
+    return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole), filled);
   }
 
   // The record

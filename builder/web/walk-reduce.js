@@ -7,7 +7,8 @@
 "use strict";
 globalThis.baytreeReduce = (() => {
   const { top, placeOf, withTop, tableOf, rowOf, isOver, fillIn, planOf, linesOf, physicalStates,
-    hazardsAt, unread, withItem, asksAt, unique } = baytreeTold;
+    hazardsAt, unread, withItem, unique } = baytreeTold;
+  const { asksAt, checked, withRanges } = baytreeSpecs;
   const { frameOf, recorded, comeTo, stuck, withResult, runKey, cannotTest, leave, verifyNext,
     intoProcedure, judgeTest } = baytreeTargets;
   const { answered } = baytreeAnswers;
@@ -98,15 +99,15 @@ globalThis.baytreeReduce = (() => {
     return comeTo(tables, begun, enter || table.start);
   }
 
-  function fill(tables, state, { name, value }) {
-    const ask = asksAt(tables, state).find((one) => one.name === name), isText = typeof value === "string";
-    if (isText === Boolean(ask.list)) return refuse(`\`${name}\` is ${ask.list ? "a list" : "one value"}`);
-    if (isText && ask.one_of.length && !ask.one_of.includes(value)) {
-      return refuse(`\`${value}\` isn't one of: ${ask.one_of.join(", ")}`);
+  function fill(tables, state, { name, value: typed, source = "" }) {
+    const value = checked(asksAt(tables, state).find((one) => one.name === name), typed);
+    if (value.refused) return value;
+    const { inside, filled } = top(state);
+    if (typeof value === "string" && Object.hasOwn(tableOf(tables, inside).asks || {}, name)) {
+      return withTop(state, { filled: { ...filled, [name]: value } });
     }
-    if (isText) return withTop(state, { filled: { ...top(state).filled, [name]: value } });
-    if (!value.length) return refuse(`the list \`${name}\` is empty: name at least one`);
-    return withItem(tables, { ...state, filled: { ...state.filled, [name]: value } });
+    return withItem(tables, { ...state, filled: { ...state.filled, [name]: value },
+      sources: { ...state.sources, [name]: source } });
   }
 
   function tick(tables, state, { line, on = true }) {
@@ -140,7 +141,8 @@ globalThis.baytreeReduce = (() => {
   // A step is left
 
   function answer(tables, state, event) {
-    const row = rowOf(tables, top(state)), given = answered(row, toolsOf(tables, row), event);
+    const row = withRanges(tables, state, rowOf(tables, top(state)));
+    const given = answered(row, toolsOf(tables, row), event);
     if (given.refused) return given;
     const result = row.results[given.result];
     const entry = { ...entryOf(tables, state, event, result.text), means: result.means || "",

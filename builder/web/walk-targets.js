@@ -9,7 +9,7 @@ globalThis.baytreeTargets = (() => {
   const RETURN = "return: ";
 
   const frameOf = (inside, more = {}) => ({ inside, step: "", came_from: {}, counts: {}, items: {},
-    filled: {}, failed: [], verifies: false, ...more });
+    filled: {}, failed: [], verifies: false, aside: false, waits: "", ...more });
 
   // A step that was answered or done, with all its keys in one order: two are compared as text.
   const recorded = (inside, step, kind, result, more = {}) => ({
@@ -74,7 +74,7 @@ globalThis.baytreeTargets = (() => {
 
   function comeOut(tables, state, word, isProof) {
     const out = outside(state);
-    if (top(state).verifies) return verified(tables, out, word);
+    if (top(state).verifies) return verified(tables, state, word);
     const frame = top(out), proof = [word, placeOf(frame)];
     const proved = isProof ? { ...state.proved, [runKey(rowOf(tables, frame), frame)]: proof } : out.proved;
     return withResult(tables, { ...out, proved }, word);
@@ -103,14 +103,14 @@ globalThis.baytreeTargets = (() => {
     const frame = top(state), row = rowOf(tables, frame);
     if ("cannot_test" in row && !frame.verifies) return go(tables, state, row.cannot_test);
     if (state.frames.length === 1) return stuck(state);
-    return frame.verifies ? verified(tables, outside(state), "") : cannotTest(tables, outside(state));
+    return frame.verifies ? verified(tables, state, "") : cannotTest(tables, outside(state));
   }
 
   // Results, and the verification of a repair
 
   function leave(tables, state, result, target, answers) {
     const frame = top(state);
-    if (frame.verifies && !frame.inside.startsWith("procedures/")) return verified(tables, outside(state), result);
+    if (frame.verifies && !frame.inside.startsWith("procedures/")) return verified(tables, state, result);
     return go(tables, state, target, answers);
   }
 
@@ -120,24 +120,34 @@ globalThis.baytreeTargets = (() => {
       return { ...state, verifying: null, end: { ...state.end, verified: tests.length > 0 } };
     }
     const here = { ...state, verifying: index }, test = tests[index];
-    if ("step" in test) {
-      const { inside, filled } = top(state), frame = frameOf(inside, { verifies: true, filled });
-      return comeTo(tables, { ...here, frames: [...here.frames, frame] }, test.step);
-    }
+    if ("step" in test) return comeToWaiting(tables, waiting(tables, here, test.step));
     return "by" in test ? intoProcedure(tables, here, test, true) : here;
   }
+
+  // Puts a check on top, and on top of it the steps that come before it.
+  function waiting(tables, state, step) {
+    const { inside, filled } = top(state), first = tableOf(tables, inside).steps[step].after || [];
+    const frame = frameOf(inside, { verifies: true, filled, waits: step });
+    const before = [...first].reverse().map((waits) => ({ ...frame, waits, aside: true }));
+    return { ...state, frames: [...state.frames, frame, ...before] };
+  }
+
+  const comeToWaiting = (tables, state) => (
+    comeTo(tables, withTop(state, { waits: "" }), top(state).waits));
 
   function intoProcedure(tables, state, { by }, verifies = false) {
     const table = tables.shop.procedures[by.procedure];
     if (!table) return stuck(state);
-    const takes = takesOf(by, top(state));
-    const inner = frameOf(table.id, { filled: Object.fromEntries(takes), verifies });
-    const inside = { ...state, frames: [...state.frames, inner] };
-    if (takes.some(([, value]) => table.never_on?.includes(value))) return cannotTest(tables, inside);
+    const filled = { ...table.defaults, ...Object.fromEntries(takesOf(by, top(state))) };
+    const inside = { ...state, frames: [...state.frames, frameOf(table.id, { filled, verifies })] };
+    if (Object.values(filled).some((value) => table.never_on?.includes(value))) return cannotTest(tables, inside);
     return comeTo(tables, inside, table.start);
   }
 
-  function verified(tables, state, result) {
+  // A check that verifies is over; of a step that only comes before it, any result does.
+  function verified(tables, over, result) {
+    const state = outside(over);
+    if (top(over).aside) return comeToWaiting(tables, state);
     const test = rowOf(tables, top(state)).verify[state.verifying || 0];
     return judgeTest(tables, state, (test.passes || []).includes(result));
   }

@@ -1,7 +1,7 @@
-/* What is told at the step of a walk: builder/walk/told, list_items and to_fill, in the page.
+/* What is told at the step of a walk: builder/walk/told and list_items, in the page.
  *
  * In: the tables, the state. Out: `baytreeTold`: the changes at the vehicle, the lines to do, the
- * cautions, what is still to be filled in.
+ * cautions, the items of a list.
  */
 "use strict";
 globalThis.baytreeTold = (() => {
@@ -17,7 +17,6 @@ globalThis.baytreeTold = (() => {
   // A tree, or a procedure as `procedures/<name>`.
   const tableOf = (tables, inside) => (inside.startsWith("procedures/")
     ? tables.shop.procedures[inside.slice("procedures/".length)] : tables.trees[inside]);
-  const rowOf = (tables, frame) => tableOf(tables, frame.inside).steps[frame.step];
   const vehicleOf = (tables) => (tables.vehicle ||= new Vehicle(tables.shop.conditions));
   const isOver = (state) => Boolean(state.end)
     && (state.end.kind !== "fix" || state.end.verified !== null);
@@ -27,16 +26,28 @@ globalThis.baytreeTold = (() => {
     return text;
   }
 
+  // The step where a frame is; a fix with how its module is fitted.
+  function rowOf(tables, frame) {
+    const row = tableOf(tables, frame.inside).steps[frame.step];
+    const fit = row.replaces && tables.shop.modules[fillIn(row.replaces, frame.filled)];
+    if (!fit) return row;
+    const both = (key) => [...(row[key] || []), ...(fit[key] || [])], needs = both("needs");
+    const atOdds = vehicleOf(tables).atOdds(needs.map((state) => stateOf(...state)));
+    const more = { needs: atOdds ? row.needs || [] : needs, do: [...(fit.do || []), ...(row.do || [])],
+      when: both("when"), hazards: both("hazards"), torques: unique(both("torques")) };
+    return { ...row, ...Object.fromEntries(Object.entries(more).filter(([, list]) => list.length)) };
+  }
+
   // Changes
 
-  // What changes before the lines of a step and, to hook up with the key off, after them.
+  // What changes before the lines of a step and, where something is hooked up, after them.
   function planOf(tables, state) {
     const vehicle = vehicleOf(tables), frame = top(state), row = rowOf(tables, frame);
     let first = [], now = state.now;
     if (isOver(state) || state.to_normal) [first, now] = vehicle.backToNormal(now);
     if (isOver(state)) return { first, after: [], states: now };
     const needs = needed(row, frame);
-    const [more, then] = vehicle.changes(now, row.hook_up ? forHookUp(vehicle, needs) : needs);
+    const [more, then] = vehicle.changes(now, row.hook_up ? forHookUp(vehicle, row.hook_up, needs) : needs);
     const [after, states] = row.hook_up ? vehicle.changes(then, needs) : [[], then];
     return { first: [...first, ...more], after, states };
   }
@@ -44,10 +55,9 @@ globalThis.baytreeTold = (() => {
   const needed = (row, frame) => (row.needs || []).map(([condition, ...rest]) => stateOf(
     condition, ...rest.map((text) => fillIn(text, frame.filled))));
 
-  function forHookUp(vehicle, needs) {
-    const normal = vehicle.power([]), off = normal ? [normal] : [];
-    const others = needs.filter((one) => vehicle.of(one).group !== POWER);
-    return vehicle.atOdds([...off, ...others]) ? off : [...off, ...others];
+  function forHookUp(vehicle, state, needs) {
+    const own = stateOf(state), others = needs.filter((one) => vehicle.of(one).group !== POWER);
+    return vehicle.atOdds([own, ...others]) ? [own] : [own, ...others];
   }
 
   // The lines to do, each with what it belongs to.
@@ -91,7 +101,7 @@ globalThis.baytreeTold = (() => {
     TO_ACKNOWLEDGE.includes(tables.shop.hazards[one].signal)
     && inFull(tables, state, one) && !state.read.includes(one));
 
-  // Lists and questions
+  // Lists
 
   // The items of the list that a step goes through; null if it has none, or none yet.
   function itemsOf(tables, state, row) {
@@ -108,19 +118,6 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  // What is still to be filled in; [] once the step can be shown.
-  function asksAt(tables, state) {
-    if (!state.frames.length) return [];
-    const frame = top(state), row = rowOf(tables, frame);
-    const rows = Object.entries(tableOf(tables, frame.inside).asks || {})
-      .filter(([name]) => !Object.hasOwn(frame.filled, name))
-      .map(([name, { ask, one_of }]) => ({ name, ask, one_of }));
-    if (row.each && !itemsOf(tables, state, row)) {
-      rows.push({ name: row.each[1], ask: row.each[1], one_of: [], list: true });
-    }
-    return rows;
-  }
-
   return { top, placeOf, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
-    physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, asksAt, unique };
+    physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique };
 })();
