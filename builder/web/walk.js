@@ -1,175 +1,344 @@
-/* Readings typed into a tree's checks.
+/* A walk in the page: one step, one screen. It starts the job, takes events, keeps it, draws.
  *
- * In: the walk table in the page, and its step cards. Out: a small form in each check that measures
- * something. It shows the result that matches the readings and links to its step, or says that a
- * reading is too close to a limit for the tool. The cards work without this script.
+ * In: the button `data-do="start"` of a tree's page, the address (`#walk`, `#walk/<step>/<job>`). Out:
+ * the screen in `<main id="walk">`, over the page. Without scripts the page is the list of steps.
  */
 "use strict";
 (() => {
-  const { read, rounded } = baytreeExact;
-  const { ofKind, sign, written } = baytreeQuantities;
-  const { follow } = baytreeFollow;
-  const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
-  const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
-  const DIGITS = 4; // shown of a calculated value
+  const { BEGINNING, reduce, replay, toolsOf } = baytreeReduce;
+  const { screen, recordOf } = baytreeRecord;
+  const { top, rowOf, tableOf, placeOf } = baytreeTold;
+  const { withRanges } = baytreeSpecs;
+  const { h, openSheet } = baytreeParts;
+  const { placeWords } = baytreeWords;
+  const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
+  const startButton = document.querySelector('[data-do="start"]');
+  const { tree, root } = startButton?.dataset || {};
+  const main = h("main", { id: "walk", hidden: true });
+  const notice = h("p", { id: "walk-notice", role: "alert" });
+  const LARGE = 26; // pixels of text from which nothing stays fixed
+  const walk = { root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
 
-  const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
-  const marked = (text) => (baytreeTrade.mark === "comma" ? text.replace(".", ",") : text);
-  const listed = (texts) => texts.join(", ");
-  const noted = (texts) => texts.join("; ");
+  // Tables, each a script of its own
 
-  // Fields
-
-  function fieldsOf(row) {
-    const unit = row.readings[0].unit;
-    const figures = (row.figure || []).map((name) => ({ name, label: SPECS[name], unit, low: "0" }));
-    const readings = row.readings.map((reading) => ({
-      ...reading, label: reading.name ? sentence(reading.name) : "Reading" }));
-    return [...figures, ...readings];
-  }
-
-  function field(step, reading, at) {
-    const id = `read-${step}-${at}`;
-    const wrong = element("p", { id: `${id}-wrong`, class: "wrong", hidden: "" });
-    const box = reading.phrases ? choice(id, reading) : entry(id, reading);
-    return element("div", { class: "field" },
-      element("label", { for: id }, reading.label), box, wrong);
-  }
-
-  function choice(id, reading) {
-    const options = ["", ...reading.phrases].map((text) => element("option", {}, text));
-    return element("select", { id, name: reading.name, "aria-describedby": `${id}-wrong` }, ...options);
-  }
-
-  // A phone's number pad has no minus, so a field gets it only if it needs none.
-  function entry(id, reading) {
-    const box = element("input", { id, name: reading.name, type: "text", autocomplete: "off",
-      autocapitalize: "off", spellcheck: "false", maxlength: "40", "aria-describedby": `${id}-wrong` });
-    if (!reading.low.startsWith("-")) box.inputMode = "decimal";
-    const units = [reading.unit, ...ofKind(reading.unit).filter((unit) => unit !== reading.unit)];
-    const beside = units.length === 1 ? element("span", { class: "unit" }, sign(reading.unit))
-      : element("select", { "aria-label": `Unit of: ${reading.label}` },
-        ...units.map((unit) => element("option", { value: unit }, sign(unit))));
-    return element("div", { class: "value" }, box, beside);
-  }
-
-  function text(box) {
-    const beside = box.parentElement.querySelector("select");
-    return withUnit(box.value, beside === box ? "" : beside?.value).trim();
-  }
-
-  // Answers
-
-  function lead(ways, at) {
-    const way = ways.children[at].querySelector(".way");
-    const number = way.querySelector(".way-number");
-    const where = way.querySelector(".way-to").textContent.replace(/\s+/g, " ").trim();
-    const words = number ? `Go to step ${where.replace(/^[0-9]+/, "$&,")}` : sentence(where);
-    return way.href ? element("a", { href: way.getAttribute("href"), class: "way-link" }, words)
-      : element("span", {}, words);
-  }
-
-  function resultText(ways, at) {
-    const means = ways.children[at].querySelector(".way-means");
-    const range = ways.children[at].querySelector(".way-said b").textContent;
-    return means ? `${range}, ${means.textContent}` : range;
-  }
-
-  // Calculated values if there are any; the typed ones are in their fields.
-  function figures(row, values) {
-    const computed = row.computed.filter(({ name }) => values[name]);
-    const rows = computed.length ? computed : row.readings.filter(({ name }) => name in values);
-    return listed(rows.map((shown) => `${shown.name} ${figure(shown, values[shown.name])}`.trim()));
-  }
-
-  function figure(row, value) {
-    if (row.phrases) return row.phrases[Number(value)];
-    if (value === "Infinity") return "OL";
-    return marked(written(row.form ? rounded(read(value), DIGITS) : value, row.unit).trim());
-  }
-
-  function decidedText(row, ways, outcome) {
-    const [at] = outcome.fits;
-    return [element("p", {}, element("b", {}, figures(row, outcome.values)),
-      `: ${resultText(ways, at)}. `, lead(ways, at))];
-  }
-
-  function tooCloseText(row, ways, outcome) {
-    const possible = outcome.fits.map((at) => `${resultText(ways, at)} (${place(ways, at)})`);
-    return [element("p", {}, element("b", {}, `${figures(row, outcome.values)}: too close to call. `),
-      `${possible.join(" or ")}. ${accuracy(row, outcome.errors)}. Use a finer range and reread.`)];
-  }
-
-  function place(ways, at) {
-    const number = ways.children[at].querySelector(".way-number");
-    return number ? `step ${number.textContent}` : "another tree";
-  }
-
-  // "Multimeter: ±23 mV at plus, ±21 mV at ground". Each tool is named once.
-  function accuracy(row, errors) {
-    const units = Object.fromEntries(row.readings.map(({ name, unit }) => [name, unit]));
-    const byTool = {};
-    for (const [name, [tool, digits]] of Object.entries(errors)) {
-      const error = marked(written(rounded(read(digits), 2, "up"), units[name]));
-      (byTool[tool] ||= []).push(name ? `±${error} at ${name}` : `±${error}`);
-    }
-    return Object.entries(byTool).map(([tool, all]) => `${tool}: ${listed(all)}`).join("; ");
-  }
-
-  function incompleteText(row, ways, outcome, missing) {
-    const possible = outcome.fits.length < row.results.length
-      ? ` Still possible: ${noted(outcome.fits.map((at) => resultText(ways, at)))}.` : "";
-    return [element("p", {}, `Enter: ${noted(missing)}.${possible}`)];
-  }
-
-  const noResultText = (row, ways, outcome) => [element("p", { class: "wrong" },
-    `${figures(row, outcome.values)}: no result matches.`)];
-
-  const ANSWERS = {
-    decided: decidedText, "too close to call": tooCloseText, incomplete: incompleteText,
-    "no result": noResultText,
-  };
-  const MARKS = { decided: "match", "too close to call": "possible" };
-
-  function markRows(ways, outcome) {
-    [...ways.children].forEach((row, at) => {
-      row.querySelectorAll(".fit").forEach((old) => old.remove());
-      const fits = MARKS[outcome.state] && outcome.fits.includes(at);
-      row.firstElementChild.classList.toggle("fits", Boolean(fits));
-      if (fits) row.querySelector(".way-said").append(
-        element("span", { class: "fit" }, " ", element("span", { class: "mark" }, MARKS[outcome.state])));
+  const loads = {};
+  function load(name) {
+    return loads[name] ||= new Promise((resolve) => {
+      const node = h("script", { src: `${root}${name}` });
+      node.addEventListener("load", () => resolve(true));
+      node.addEventListener("error", () => { delete loads[name]; resolve(false); });
+      document.head.append(node);
     });
   }
 
-  function attach(id, row) {
-    const card = document.getElementById(`step-${id}`);
-    const ways = card && card.querySelector("ol.ways");
-    if (!ways) return;
-    const fields = fieldsOf(row);
-    const answer = element("output", { class: "answer", "aria-live": "polite" });
-    const form = element("form", { class: "readings", autocomplete: "off" },
-      element("div", { class: "fields" }, ...fields.map((shown, at) => field(id, shown, at))), answer);
-    const boxes = fields.map((_, at) => form.querySelector(`[id="read-${CSS.escape(id)}-${at}"]`));
-    let previous = "";
-
-    // Leaving a field to press the link must keep the link: the same answer isn't written again.
-    function show() {
-      const typed = Object.fromEntries(boxes.map((box) => [box.name, text(box)]));
-      const current = JSON.stringify(typed);
-      if (current === previous) return;
-      previous = current;
-      const outcome = follow(table, id, typed);
-      for (const box of boxes) showMistake(box, outcome.mistakes[box.name]);
-      markRows(ways, outcome);
-      const missing = fields.filter(({ name }) => !typed[name]).map(({ label }) => label.toLowerCase());
-      const answerText = ANSWERS[outcome.state];
-      answer.replaceChildren(...(answerText ? answerText(row, ways, outcome, missing) : []));
-    }
-
-    answerAsTyped(form, show);
-    ways.before(form);
+  async function loadTables() {
+    await load("walks/shop.js");
+    await load(`walks/${tree}.js`);
+    walk.tables = baytreeTables;
   }
 
-  for (const [id, row] of Object.entries(table.steps)) attach(id, row);
+  // Plays the events of a job; a tree that they lead to is loaded on the way.
+  async function played(events) {
+    for (;;) {
+      const state = replay(walk.tables, events);
+      if (!state.load || !await load(`walks/${state.load}.js`)) return state;
+    }
+  }
+
+  // The job
+
+  const now = () => `${new Date().toISOString().slice(0, 19)}Z`;
+  const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
+  const shopName = () => walk.tables.names.shop;
+
+  async function begin(enter = "") {
+    const said = new URLSearchParams(location.search).get("said") || "";
+    const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
+    walk.job = { id, tree, said, saved: 0 };
+    walk.state = await played([{ event: "start", tree, ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
+  }
+
+  async function resume(id) {
+    const job = await store.read(shopName(), id);
+    if (!job) return false;
+    const state = await played(job.events);
+    walk.job = job;
+    walk.state = state.refused ? state.state : state;
+    if (state.refused) say(`The tree has changed since: this job goes on where it still fits. ${state.refused}`);
+    else tellChanges();
+    return true;
+  }
+
+  // Which steps that this job went through differ from what they were.
+  function tellChanges() {
+    const changed = Object.entries(walk.job.rows || {}).filter(([place, hash]) => hashOf(place) !== hash);
+    const texts = changed.map(([place]) => rowAt(place)?.text || place.split("#")[1]);
+    if (texts.length) say(`This tree changed since you began. Different now: ${texts.join("; ")}.`);
+  }
+
+  const rowAt = (place) => tableOf(walk.tables, place.split("#")[0])?.steps[place.split("#")[1]];
+
+  function hashOf(place) {
+    let hash = 0;
+    for (const one of JSON.stringify(rowAt(place)) || "") hash = (Math.imul(hash, 31) + one.charCodeAt(0)) | 0;
+    return hash;
+  }
+
+  async function keep() {
+    const { job, state } = walk;
+    if (walk.practice || (state.events.length < 2 && !job.order)) return;
+    const place = placeOf(top(state)), other = await store.read(shopName(), job.id);
+    if (other && other.saved > job.saved) { say("Another tab went on with this job. Reload to see it; nothing from here is kept."); return; }
+    Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: tree,
+      rows: { ...job.rows, [place]: hashOf(place) }, title: walk.tables.trees[state.tree].title,
+      vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
+      step: state.steps.length + 1, where: placeWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: address() });
+    const wrong = await store.write(shopName(), { ...job, record: walk.record() });
+    if (wrong) say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
+  }
+
+  walk.record = () => {
+    const { order, vin, year, make, model } = walk.job;
+    const job = Object.fromEntries(Object.entries({ order, vin, year, make, model }).filter(([, value]) => value));
+    return { ...recordOf(walk.state), ...(Object.keys(job).length ? { job } : {}) };
+  };
+
+  walk.describe = (more) => {
+    Object.assign(walk.job, more);
+    if ("said" in more) rewriteStart({ complaint: more.said });
+    keep();
+    draw();
+  };
+
+  walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
+
+  // The start of a job, with another vehicle or complaint: the same events are played after it.
+  async function rewriteStart(change) {
+    const [start, ...rest] = walk.state.events;
+    const state = await played([{ ...start, ...change }, ...rest]);
+    if (state.refused) { say(`That doesn't go with what was done: ${state.refused}`); return false; }
+    walk.state = state;
+    return true;
+  }
+
+  walk.vinWords = async (text) => {
+    if (!text.trim()) return [];
+    await load("assets/calculator-data.js");
+    await load("assets/calculator-answers.js");
+    const { lines, mistakes } = baytreeCalculators.answer("vin", { vin: text, class: baytreeTrade.calculators.vin.light });
+    return [...Object.values(mistakes), ...lines.filter(({ label }) => label !== "VIN").map(({ label, text: words }) => `${label}: ${words}`)];
+  };
+
+  // Events
+
+  walk.send = async (event) => {
+    const full = { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) };
+    const following = reduce(walk.tables, walk.state, full);
+    if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
+    if (following.refused) return say(following.load ? "That tree isn't here: open it from the list of trees." : capitalized(following.refused));
+    if (walk.state === BEGINNING || walk.state.events.length === 1) store.keep();
+    walk.state = following;
+    await arrive(event.event === "tick");
+    return keep();
+  };
+
+  const capitalized = (words) => baytreeWords.capital(words.replaceAll("`", "“"));
+
+  walk.confirm = () => {
+    const { shown, view } = walk;
+    if (shown.phase === "fill") return walk.send(step.fillEvent(walk));
+    if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
+    const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
+    return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
+  };
+
+  walk.pause = (minutes) => {
+    walk.job.until = minutes ? `${new Date(Date.now() + minutes * 60000).toISOString().slice(0, 19)}Z` : "";
+    return walk.send({ event: "pause" });
+  };
+
+  walk.remove = async () => { await store.remove(shopName(), walk.job.id); location.href = `${root}index.html`; };
+
+  // One step back in the history; the screen follows in `popstate`.
+  walk.back = () => {
+    if (history.state?.pushed) return history.back();
+    if (!walk.state.before) return walk.leave();
+    return undoTo(depthOf(walk.state) - 1);
+  };
+
+  async function undoTo(depth) {
+    while (depthOf(walk.state) > depth && walk.state.before) walk.state = reduce(walk.tables, walk.state, { event: "back", at: now() });
+    await arrive(false, history.state?.face);
+    keep();
+  }
+
+  walk.leave = () => { history.pushState(null, "", `${location.pathname}${location.search}`); hide(); };
+
+  // The address of each step, and the history
+
+  function address() {
+    const { inside, step: id } = top(walk.state);
+    return `#walk/${inside === tree ? id : `${inside.replace("/", ":")}:${id}`}/${walk.job.id}`;
+  }
+
+  function remember(replaces, face) {
+    const before = history.state || {}, entry = { walk: depthOf(walk.state), face, pushed: (before.pushed || 0) + (replaces ? 0 : 1) };
+    history[replaces ? "replaceState" : "pushState"](entry, "", address());
+  }
+
+  addEventListener("popstate", ({ state }) => {
+    const sheet = document.querySelector("dialog.w-sheet[open]");
+    if (sheet && !state?.sheet) { sheet.close(); return; }
+    if (!location.hash.startsWith("#walk")) { hide(); return; }
+    if (!walk.job || main.hidden) { open(); return; }
+    if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
+    if (state.walk >= depthOf(walk.state)) { walk.view.face = state.face; draw(); } else undoTo(state.walk);
+  });
+
+  // Drawing
+
+  walk.go = (face) => { walk.view.face = face; remember(false, face); draw(); focusHeading(); };
+  walk.redraw = () => draw();
+  walk.pick = (at) => { walk.view.pick = walk.view.pick === at ? null : at; walk.pad(null, false); walk.verdict(); };
+  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; draw(); };
+
+  // Comes to a screen: a new view, unless only a line was ticked.
+  async function arrive(stays, face) {
+    const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
+    walk.shown = screen(walk.tables, walk.state);
+    if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
+    say("");
+    draw();
+    if (!stays) fit(face);
+    if (place === undefined || stays || face) remember(true, walk.view.face);
+    else remember(false, walk.view.face);
+    if (!stays) focusHeading();
+  }
+
+  const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
+
+  function faceNow() {
+    const { shown: { phase, kind }, view } = walk;
+    if (phase === "paused") return step.pausedFace(walk);
+    if (phase === "fill") return step.fillFace(walk);
+    if (phase === "verify") return ends.verifyFace(walk);
+    if (phase === "end") return ends.overFace(walk);
+    if (view.face === "ready") return step.readyFace(walk);
+    if (view.face === "first") return step.firstFace(walk);
+    if (kind === "fix") return ends.fixFace(walk);
+    return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
+  }
+
+  function draw() {
+    const { tables, state } = walk, frame = top(state);
+    walk.shown = screen(tables, state);
+    walk.row = withRanges(tables, state, rowOf(tables, frame));
+    walk.tools = toolsOf(tables, walk.row);
+    const { step: parts, answers, bar, end } = faceNow();
+    const filled = (list = []) => list.flat(3).filter(Boolean);
+    main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
+      "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
+    h("div", { class: "w-step" }, ...filled(parts)),
+    h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
+    main.querySelector(".w-trail")?.scrollTo(1e6, 0);
+    settle();
+  }
+
+  // Only what the reading changes is drawn again: the field keeps its place.
+  walk.verdict = () => {
+    if (walk.shown.phase === "verify") { main.querySelector(".w-bar").replaceChildren(...ends.verifyBar(walk)); return pressed(); }
+    step.judge(walk);
+    main.querySelectorAll("[data-result]").forEach((node) => {
+      const state = step.resultState(walk, Number(node.dataset.result));
+      node.className = state.class;
+      node.setAttribute("aria-pressed", state["aria-pressed"]);
+    });
+    main.querySelector(".w-bar").replaceChildren(...step.checkBar(walk).filter(Boolean));
+    history.replaceState({ ...history.state, typed: walk.view.typed }, "");
+  };
+
+  const pressed = () => main.querySelectorAll("[data-result]").forEach((node) => (
+    node.setAttribute("aria-pressed", String(Number(node.dataset.result) === walk.view.pick))));
+
+  // Opens the pad for a field, or closes it.
+  walk.pad = (box, draws = true) => {
+    walk.view.pad = Boolean(box);
+    main.classList.toggle("typing", Boolean(box));
+    main.querySelector(".w-pad")?.remove();
+    if (box) main.querySelector(".w-bar").before(step.pad(walk, box));
+    if (draws) settle();
+  };
+
+  // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
+  const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
+  const textSize = () => parseFloat(getComputedStyle(main).fontSize);
+
+  function fit(face) {
+    if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
+    if (walk.shown.results?.length > 3) { walk.view.columns = true; draw(); }
+    const lines = (walk.shown.lines || []).filter(({ of }) => of !== "put back");
+    if (!overflows() || !lines.length || !["check", "action"].includes(walk.shown.kind) || walk.shown.phase !== "step") return;
+    walk.view.moved = true;
+    if (!face && walk.shown.kind === "check") walk.view.face = "first";
+    draw();
+  }
+
+  // The answers stay at the bottom while they leave the check in view, else only the bar does.
+  function settle() {
+    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
+    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
+    const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
+    answers.classList.toggle("stays", stays);
+    main.classList.toggle("loose", textSize() >= LARGE);
+  }
+
+  function focusHeading() {
+    scrollTo(0, 0);
+    main.querySelector("h1")?.focus({ preventScroll: true });
+  }
+
+  function say(words) {
+    notice.textContent = words;
+    if (words) main.querySelector(".w-head")?.after(notice);
+    else notice.remove();
+  }
+
+  walk.stepText = (id) => id && tableOf(walk.tables, walk.state.frames[0].inside).steps[id]?.text;
+  walk.procedureTitle = (by) => (by && walk.tables.shop.procedures[by.procedure]?.title) || "";
+
+  // Opening and closing
+
+  async function open() {
+    const [, place = "", id = ""] = location.hash.slice(1).split("/").map(decodeURIComponent);
+    if (!walk.tables) await loadTables();
+    if (!id || !await resume(id)) await begin(place.includes(":") ? "" : place);
+    if (walk.state.refused) { await begin(); }
+    document.documentElement.classList.add("walking");
+    main.hidden = false;
+    if (!main.isConnected) document.body.append(main);
+    const typed = history.state?.typed;
+    walk.shown = undefined;
+    await arrive(false);
+    if (typed) { walk.view.typed = typed; draw(); }
+    stayAwake();
+  }
+
+  function hide() {
+    document.documentElement.classList.remove("walking");
+    main.hidden = true;
+  }
+
+  async function stayAwake() {
+    try { walk.awake = Boolean(await navigator.wakeLock?.request("screen")); } catch { walk.awake = false; }
+  }
+
+  if (!startButton) return;
+  startButton.addEventListener("click", (event) => {
+    event.preventDefault();
+    history.pushState({ pushed: 1 }, "", "#walk");
+    open();
+  });
+  document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
+  addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });
+  if (location.hash.startsWith("#walk")) open();
 })();
