@@ -58,8 +58,8 @@ globalThis.baytreeStore = (() => {
   async function throughFrame(name, args) {
     const node = await (frame ||= openFrame()), number = waiting.size + 1;
     return new Promise((resolve) => {
-      setTimeout(() => resolve(attempt(name, args)), WAIT);
-      waiting.set(number, resolve);
+      const late = setTimeout(() => resolve(attempt(name, args)), WAIT);
+      waiting.set(number, (answer) => { clearTimeout(late); resolve(answer); });
       node.contentWindow.postMessage({ number, name, args }, "*");
     });
   }

@@ -5,7 +5,7 @@
 "use strict";
 globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
-  const { capital, answerWords } = baytreeWords;
+  const { capital, asked, answerWords } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { heading, line, ticks, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
@@ -23,7 +23,7 @@ globalThis.baytreeEnds = (() => {
     const checks = state.steps.filter((one) => one.kind === "check" && one.inside === inside && one.result);
     const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
-      `${tableOf(tables, one.inside).steps[one.step].text}: `, h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];
+      asked(tableOf(tables, one.inside).steps[one.step].text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];
   }
 
   function fixFace(walk) {
@@ -31,9 +31,10 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [...context(walk), cautionLine(walk),
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
-      ticks(walk, ["change", "do", "after"]), links(walk, 0), ...(proofs(walk) || []), drive(walk),
+      ...(proofs(walk) || []), drive(walk), links(walk, 0),
+      ticks(walk, walk.state.read.length ? ["do", "after"] : ["change", "do", "after"]),
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell)],
-      tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, test)))]].flat(),
+      tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
       bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
@@ -62,7 +63,7 @@ globalThis.baytreeEnds = (() => {
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
       kind === "stuck" && call(walk), drive(walk),
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["change", "put back"])],
-      kind !== "stuck" && (proofs(walk) || []), walk.drillWords && line("w-visit", walk.drillWords()),
+      kind === "fix" && (proofs(walk) || []), walk.drillWords && line("w-visit", walk.drillWords()),
     ].flat(3), bar: overBar(walk) };
   }
 

@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeSheets = (() => {
   const { h, button, caution, openSheet, closeSheet, save } = baytreeParts;
-  const { capital, answerWords, limitsOf } = baytreeWords;
+  const { capital, asked, answerWords, limitsOf } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
@@ -67,7 +67,8 @@ globalThis.baytreeSheets = (() => {
 
   function entryWords({ tables }, one) {
     const text = one.seen || tableOf(tables, one.inside)?.steps[one.step]?.text || one.step;
-    return h("span", {}, `${text}: `, h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "");
+    return h("span", {}, asked(text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "",
+      Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "");
   }
 
   function changeSheet(walk, index) {

@@ -21,7 +21,7 @@ globalThis.baytreeStep = (() => {
       h("b", {}, `Step ${state.steps.length + 1}`));
     return h("header", { class: "w-head" },
       h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
-        [job.order && `RO ${job.order}`, minutesLeft(tables, state)].filter(Boolean).join(" · "))),
+        [walk.practice ? "Practice" : job.order && `RO ${job.order}`, minutesLeft(tables, state)].filter(Boolean).join(" · "))),
       h("div", { class: "w-row" }, trail, button("Job", () => jobSheet(walk), { class: "w-job" })));
   }
 
@@ -29,10 +29,11 @@ globalThis.baytreeStep = (() => {
 
   const line = (name, words) => words && h("p", { class: name }, words);
 
-  function context({ shown }) {
-    const inside = shown.inside.slice(1);
+  function context({ shown, state }) {
+    const inside = shown.inside.filter((title, at) => at && title !== shown.text && title !== shown.inside[0]);
+    const verifies = state.frames.some((frame) => frame.verifies) ? "After the repair" : "";
     return [
-      inside.length > 0 && line("w-inside", `Inside: ${inside.join(", ")}`),
+      line("w-inside", [verifies, ...inside].filter(Boolean).join(": ")),
       line("w-item", shown.item && capital(shown.item)),
       shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
       shown.visit && shown.visit[0] > 1 && line("w-visit",
@@ -128,17 +129,23 @@ globalThis.baytreeStep = (() => {
   // Checks
 
   function checkFace(walk) {
-    const { row, view } = walk;
+    const { row } = walk;
     judge(walk);
     const results = resultList(walk);
     return {
       step: stepParts(walk),
-      answers: [walk.padFor && row.readings.length === 1 ? results : null,
-        row.readings.length > 0 && h("div", { class: "w-fields" }, fieldsOf(row).map((one, at) => field(walk, one, at))),
-        walk.padFor && row.readings.length === 1 ? null : results,
-        view.pad && h("div", { class: "w-pad-place" })],
+      answers: [row.by && procedureParts(walk),
+        row.readings.length > 0 && h("div", { class: "w-fields" }, fieldsOf(row).map((one, at) => field(walk, one, at))), results],
       bar: checkBar(walk),
     };
+  }
+
+  // A check that a procedure answers: run it, or take what it proved earlier in the job.
+  function procedureParts(walk) {
+    const { shown } = walk, title = shown.procedure === shown.text ? "" : shown.procedure;
+    if (!shown.earlier) return [goButton(["Go through the tests", title], () => walk.confirm()), line("w-for", "Or, if you know it already:")];
+    return [goButton([`Proved earlier: ${shown.earlier.word}`, "Take it"], () => walk.confirm()),
+      button("Test it again", () => walk.send({ event: "run" }), { class: "w-again" })];
   }
 
   const isStrip = ({ readings, results, by }) => !by && readings.length === 1 && !readings[0].phrases && results.length <= 3;
@@ -187,13 +194,8 @@ globalThis.baytreeStep = (() => {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
         judged.state === "no result" ? button("None of these", () => noneSheet(walk), { "data-do": "none" }) : null];
     }
-    if (!event) return restBar(walk);
+    if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
     const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());
-    if (event.event === "run") return [...restBar(walk).slice(0, 2), go(`Run: ${shown.procedure}`)];
-    if (event.event === "take") {
-      return [backButton(walk), button("Run again", () => walk.send({ event: "run" })),
-        go(`Proved earlier: ${shown.earlier.word}`, "Take it")];
-    }
     if (view.pick === null) return [undoButton(walk), go(judged.line, next)];
     return [undoButton(walk), go(pickedWords(row, shown, view.pick, event, judged), next)];
   }
@@ -232,7 +234,7 @@ globalThis.baytreeStep = (() => {
     const choice = (words, at) => button(h("b", {}, capital(words)), () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
     return {
-      step: [line("w-inside", ask.limits ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
+      step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: "w-results rows", role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field))],
@@ -252,7 +254,7 @@ globalThis.baytreeStep = (() => {
   function pausedFace(walk) {
     const left = walk.job.until ? Math.ceil((Date.parse(walk.job.until) - Date.now()) / 60000) : 0;
     return { step: [heading(left > 0 ? `Waiting: ${left} min left` : "Paused"),
-      line("w-for", `At: ${baytreeWords.placeWords(walk.tables, walk.state)}`),
+      line("w-for", `At: ${baytreeWords.stepWords(walk.tables, walk.state)}`),
       h("p", {}, h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "Go on with another job"))],
       bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
   }

@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeWords = (() => {
-  const { top, tableOf } = baytreeTold;
+  const { top, rowOf, fillIn } = baytreeTold;
   const { sign } = baytreeQuantities;
   const { reduce } = baytreeReduce;
   const marked = (digits) => (baytreeTrade.mark === "comma" ? digits.replace(".", ",") : digits).replace("-", "−");
@@ -38,11 +38,20 @@ globalThis.baytreeWords = (() => {
   }
 
   function placeWords(tables, state) {
-    const frame = top(state), row = tableOf(tables, frame.inside).steps[frame.step];
-    if (state.end?.kind === "stuck") return `Call ${tables.shop.stuck.call || "the foreman"}`;
-    const kind = { fix: "Fix", stop: "Stop" }[row.kind] || "Next";
-    return `${kind}: ${baytreeTold.fillIn(row.text, frame.filled)}`;
+    if (state.end?.kind === "stuck") return stepWords(tables, state);
+    const kind = state.verifying === null ? { fix: "Fix", stop: "Stop" }[rowOf(tables, top(state)).kind] : "Verify";
+    return `${kind || "Next"}: ${stepWords(tables, state)}`;
   }
+
+  function stepWords(tables, state) {
+    const frame = top(state), row = rowOf(tables, frame);
+    if (state.end?.kind === "stuck") return `Call ${tables.shop.stuck.call || "the foreman"}`;
+    const test = state.verifying === null ? null : row.verify?.[state.verifying]?.text;
+    return fillIn(test || row.text, frame.filled);
+  }
+
+  // "Battery at rest: " before an answer; a question needs no colon.
+  const asked = (text) => (text.endsWith("?") ? `${text} ` : `${text}: `);
 
   // The answer of a recorded step: "14.2 V", "good".
   function answerWords({ result, readings, stated, item }) {
@@ -55,8 +64,8 @@ globalThis.baytreeWords = (() => {
   function minutesLeft(tables, state) {
     const frame = state.frames[0], [low, high, wait] = tables.more[frame.inside]?.left[frame.step] || [0, 0, 0];
     if (!high || state.end) return "";
-    const work = low === high ? `${high} min left` : `${low} to ${high} min left`;
-    return wait ? `${work}, ${wait} min waiting` : work;
+    const work = low === high ? `${high} min` : `${low} to ${high} min`;
+    return wait ? `${work} + ${wait} waiting` : `${work} left`;
   }
 
   function age(at) {
@@ -69,5 +78,5 @@ globalThis.baytreeWords = (() => {
 
   const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
 
-  return { marked, capital, figure, limits, limitsOf, leadsTo, placeWords, titleOf, answerWords, minutesLeft, age, nth };
+  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, titleOf, answerWords, minutesLeft, age, nth };
 })();

@@ -10,7 +10,7 @@
   const { top, rowOf, tableOf, placeOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { h, openSheet } = baytreeParts;
-  const { placeWords } = baytreeWords;
+  const { stepWords } = baytreeWords;
   const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
   const startButton = document.querySelector('[data-do="start"]');
   const { tree, root } = startButton?.dataset || {};
@@ -64,16 +64,19 @@
     const state = await played(job.events);
     walk.job = job;
     walk.state = state.refused ? state.state : state;
-    if (state.refused) say(`The tree has changed since: this job goes on where it still fits. ${state.refused}`);
-    else tellChanges();
+    walk.job.misfit = state.refused || "";
     return true;
   }
 
-  // Which steps that this job went through differ from what they were.
-  function tellChanges() {
-    const changed = Object.entries(walk.job.rows || {}).filter(([place, hash]) => hashOf(place) !== hash);
+  // What is different in the tree since this job went through it.
+  function changedWords() {
+    const { rows = {}, misfit, record: { revision } = {} } = walk.job;
+    const changed = Object.entries(rows).filter(([place, hash]) => hashOf(place) !== hash);
     const texts = changed.map(([place]) => rowAt(place)?.text || place.split("#")[1]);
-    if (texts.length) say(`This tree changed since you began. Different now: ${texts.join("; ")}.`);
+    if (misfit) return `This tree changed since: the job goes on where it still fits. ${capitalized(misfit)}`;
+    if (texts.length) return `This tree changed since you began. Different now: ${texts.join("; ")}.`;
+    return revision && revision !== walk.tables.trees[walk.state.tree].revision
+      ? "This tree changed since this job was last saved, but not in the steps that you did." : "";
   }
 
   const rowAt = (place) => tableOf(walk.tables, place.split("#")[0])?.steps[place.split("#")[1]];
@@ -92,15 +95,15 @@
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: tree,
       rows: { ...job.rows, [place]: hashOf(place) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
-      step: state.steps.length + 1, where: placeWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: address() });
+      step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: address() });
     const wrong = await store.write(shopName(), { ...job, record: walk.record() });
     if (wrong) say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
   }
 
   walk.record = () => {
-    const { order, vin, year, make, model } = walk.job;
-    const job = Object.fromEntries(Object.entries({ order, vin, year, make, model }).filter(([, value]) => value));
-    return { ...recordOf(walk.state), ...(Object.keys(job).length ? { job } : {}) };
+    const { order, vin, year, make, model, title } = walk.job;
+    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model }).filter(([, value]) => value));
+    return { ...recordOf(walk.state), job };
   };
 
   walk.describe = (more) => {
@@ -192,7 +195,9 @@
     if (!location.hash.startsWith("#walk")) { hide(); return; }
     if (!walk.job || main.hidden) { open(); return; }
     if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
-    if (state.walk >= depthOf(walk.state)) { walk.view.face = state.face; draw(); } else undoTo(state.walk);
+    if (state.walk < depthOf(walk.state)) undoTo(state.walk);
+    else if (state.walk === depthOf(walk.state)) { walk.view.face = state.face; draw(); focusHeading(); }
+    else arrive(false, firstFace()); // what was undone isn't done again
   });
 
   // Drawing
@@ -239,7 +244,7 @@
     main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
       "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
     h("div", { class: "w-step" }, ...filled(parts)),
-    h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
+    bar && h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
     main.querySelector(".w-trail")?.scrollTo(1e6, 0);
     settle();
   }
@@ -286,6 +291,7 @@
   // The answers stay at the bottom while they leave the check in view, else only the bar does.
   function settle() {
     const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
+    if (!answers) return;
     const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
     const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
     answers.classList.toggle("stays", stays);
@@ -311,15 +317,20 @@
   async function open() {
     const [, place = "", id = ""] = location.hash.slice(1).split("/").map(decodeURIComponent);
     if (!walk.tables) await loadTables();
-    if (!id || !await resume(id)) await begin(place.includes(":") ? "" : place);
-    if (walk.state.refused) { await begin(); }
+    let words = "";
+    if (!id || !await resume(id)) {
+      await begin(place.includes(":") ? "" : place);
+      if (walk.state.refused) await begin();
+      else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";
+    } else words = changedWords();
     document.documentElement.classList.add("walking");
     main.hidden = false;
     if (!main.isConnected) document.body.append(main);
     const typed = history.state?.typed;
     walk.shown = undefined;
-    await arrive(false);
+    await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
     if (typed) { walk.view.typed = typed; draw(); }
+    if (words) say(words);
     stayAwake();
   }
 
