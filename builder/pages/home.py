@@ -14,7 +14,9 @@ from builder.pages.render import render
 from builder.pages.systems import system_name
 from builder.pages.tree_catalog import TreeCatalog
 
-HOME_SCRIPTS = ("dom.js", "search.js", "jobs-store.js", "walk-parts.js", "jobs.js")
+HOME_SCRIPTS = (
+    "dom.js", "search.js", "jobs-store.js", "walk-parts.js", "jobs.js", "offline-data.js", "offline.js",
+)  # fmt: skip
 
 
 def home_page(catalog: TreeCatalog) -> Page:

@@ -31,7 +31,6 @@ from builder.wording.sentences import joined, module_name
 from builder.wording.value_text import duration_text, scope_text
 
 
-
 class StepCard(NamedTuple):
     """What the card of a step shows."""
 

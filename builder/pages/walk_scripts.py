@@ -59,9 +59,7 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
     table = tree_table(tree, library)
     more = {"left": left, "titles": _titles(table, library)}
     key = json.dumps(tree.id)
-    return (
-        f"baytreeTables.trees[{key}] = {_json(table)};\nbaytreeTables.more[{key}] = {_json(more)};\n"
-    )
+    return f"baytreeTables.trees[{key}] = {_json(table)};\nbaytreeTables.more[{key}] = {_json(more)};\n"
 
 
 def _whole(minutes: Fraction) -> int:
@@ -72,7 +70,11 @@ def _titles(table: TreeTable, library: Library) -> dict[str, str]:
     """Return the titles of the trees that a step leads to."""
     steps = table["steps"].values()
     targets = [one["to"] for step in steps for one in step.get("results", ())]
-    targets += [step.get(key, "") for step in steps for key in ("then", "spent", "cannot_test", "still_there")]
+    targets += [
+        step.get(key, "")
+        for step in steps
+        for key in ("then", "spent", "cannot_test", "still_there")
+    ]
     ids = sorted({target.partition("#")[0] for target in targets if "/" in target})
     return {id_: str(library.trees[id_].title) for id_ in ids if id_ in library.trees}
 

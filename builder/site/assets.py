@@ -15,7 +15,7 @@ from builder.pages.walk_scripts import SHOP_SCRIPT, shop_script
 from builder.web import WEB
 
 _CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
-_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
+_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js", "worker.js")
 
 
 def write_assets(library: Library, site: Path) -> None:
@@ -25,7 +25,13 @@ def write_assets(library: Library, site: Path) -> None:
     for font in (_CHART / "faces").iterdir():
         if font.suffix in (".woff2", ".txt"):  # the fonts and their license
             shutil.copyfile(font, assets / font.name)
-    styles = (_CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css", WEB / "walk.css")
+    styles = (
+        _CHART / "chart.css",
+        WEB / "site.css",
+        WEB / "fields.css",
+        WEB / "tables.css",
+        WEB / "walk.css",
+    )
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
     _write(assets / "search-data.js", search_script(search_table(library)))
     _write(site / SHOP_SCRIPT, shop_script(library))

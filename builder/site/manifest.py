@@ -37,7 +37,7 @@ FolderState = Mapping[str, FileStamp]
 
 def write_manifest(site: Path) -> None:
     """Write the manifest of a finished site, after its other files."""
-    files = {name: _digest(site / name) for name in sorted(folder_state(site))}
+    files = {name: sha256_of(site / name) for name in sorted(folder_state(site))}
     text = json.dumps({"version": 1, "files": files}, indent=1, ensure_ascii=False)
     (site / MANIFEST).write_text(text + "\n", "utf-8", newline="\n")
 
@@ -65,6 +65,12 @@ def folder_state(folder: Path) -> dict[str, FileStamp]:
                 status.st_ctime_ns,
             )
     return stamps
+
+
+def sha256_of(file: Path) -> str:
+    """Return the SHA-256 of a file, as hexadecimal digits."""
+    with file.open("rb") as opened:
+        return hashlib.file_digest(opened, "sha256").hexdigest()
 
 
 def checked_folder(out: Path) -> FolderState:
@@ -106,12 +112,7 @@ def _is_listed(name: str, files: Iterable[str]) -> bool:
 
 
 def _is_as_built(file: Path, digest: str) -> bool:
-    return stat.S_ISREG(file.lstat().st_mode) and _digest(file) == digest
-
-
-def _digest(file: Path) -> str:
-    with file.open("rb") as opened:
-        return hashlib.file_digest(opened, "sha256").hexdigest()
+    return stat.S_ISREG(file.lstat().st_mode) and sha256_of(file) == digest
 
 
 def _without_manifest(out: Path) -> str:

@@ -7,6 +7,7 @@ manifest, in the place of the old one.
 from pathlib import Path
 
 from builder.site.manifest import FolderState, checked_folder, folder_state, write_manifest
+from builder.site.offline import write_offline
 from builder.site.page_cache import PageCache, framed_page, further_files
 from builder.site.swap import swap
 
@@ -20,10 +21,11 @@ def write_pages(pages: PageCache, new: Path) -> None:
 
 
 def publish(new: Path, out: Path, before: FolderState) -> None:
-    """Write the manifest of a finished site and put the site in the place of `out`.
+    """Write worker and manifest of a finished site, and put the site in the place of `out`.
 
     Raises FileExistsError where somebody else's file came into `out` during the build.
     """
+    write_offline(new)
     write_manifest(new)
     if (folder_state(out) if out.exists() else {}) != before:
         checked_folder(out)
