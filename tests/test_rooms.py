@@ -25,7 +25,7 @@ IMPORTS: dict[str, set[str]] = {
     "walk": {"graph", "model", "trade"},
     "plan": {"graph", "model", "wording"},
     "chart": {"graph", "model", "plan", "wording"},
-    "rules": {"chart", "graph", "model", "plan", "trade"},
+    "rules": {"chart", "graph", "model", "plan", "trade", "wording"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},

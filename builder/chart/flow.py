@@ -26,6 +26,7 @@ from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.hazards import by_severity
 from builder.wording.results import NO_BREAK, result_words, tied
+from builder.wording.vehicle_words import condition_texts
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 START = "start:"  # the id of the start terminator; no step id has a colon
@@ -92,13 +93,14 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
 
 def _node(at: NumberedTree, step: Step) -> Node:
     met = hazards_of(step, at.library) if at.library else []
+    conditions = condition_texts(step, at.library) if at.library else step.when
     return Node(
         id=str(step.id),
         kind=step.kind,
         text=tied(step.text),
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
-        when=tied(", ".join(step.when)),
+        when=tied(", ".join(conditions)),
         facts=tuple(_times(step)),
         caution=met[0].signal if met else None,
         hazards=tuple(hazard.short for hazard in met),

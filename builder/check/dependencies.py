@@ -23,7 +23,7 @@ from builder.model.text import Position
 ALL = "*"  # every entry of a kind, recorded when a rule iterates over them
 KNOWLEDGE_KINDS = (
     "systems", "lamps", "hazards", "conditions", "procedures", "specs", "parts", "tools",
-    "vehicles", "codes", "failure_types", "glossary", "words", "same_words",
+    "vehicles", "codes", "failure_types", "glossary", "words", "house_words", "same_words",
     "how_tos", "modules", "cases", "pictures",
 )  # fmt: skip
 Used = set[tuple[str, str]]  # kind and id
@@ -75,7 +75,7 @@ def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], 
             return digest(*((name, _content(value)) for name, value in entries.items()))
         return digest(_content(entries[id_])) if id_ in entries else ""
 
-    return lambda used: digest(shop, *(of_entry(*entry) for entry in used))
+    return lambda used: digest(shop, " ".join(of_entry(*entry) for entry in used))
 
 
 def neighbor_digests(

@@ -17,6 +17,7 @@ from builder.check.dependencies import Used, observed
 from builder.check.tree_record import TreeRecord, new_record, with_findings
 from builder.cores.progress import Progress, counted
 from builder.cores.spread import on_all_cores
+from builder.graph.runs import with_runs
 from builder.graph.summaries import summary_of
 from builder.model.finding import Severity
 from builder.model.library import Library
@@ -82,19 +83,19 @@ def judge_all(shop: Path, pending: Sequence[PendingTree], library: Library) -> S
     return tuple(on_all_cores(work, pending, PORTION))
 
 
-def unchecked_record(shop: Path, file: str) -> TreeRecord:
+def unchecked_record(shop: Path, knowledge: Library, file: str) -> TreeRecord:
     """Read one tree without judging it.
 
     All its steps are numbered, as it isn't known yet which of them other trees lead into.
     """
-    tree, record = _read(shop, file)
+    tree, record = _read(shop, knowledge, file)
     return replace(record, numbers=tuple(numbering(tree).items())) if tree else record
 
 
 def _examined(
     shop: Path, knowledge: Library, used: Used, led_into: Collection[str], file: str
 ) -> ExaminedFile:
-    tree, record = _read(shop, file)
+    tree, record = _read(shop, knowledge, file)
     if tree is None or record.listing is None:
         return ExaminedFile(record)
     if tree_id(file) in led_into or not record.listing.searchable:
@@ -109,14 +110,15 @@ def _judged_beside(shop: Path, library: Library, used: Used, pending: PendingTre
     tree = read_tree(shop, shop / pending.file)[0]
     if tree is None or content_of(shop / pending.file) != pending.record.content:
         raise _changed(pending.file)
-    return _judged(tree, pending.record, library, used)
+    return _judged(with_runs(tree, library.procedures), pending.record, library, used)
 
 
-def _read(shop: Path, file: str) -> tuple[Tree | None, TreeRecord]:
+def _read(shop: Path, knowledge: Library, file: str) -> tuple[Tree | None, TreeRecord]:
     for _ in range(TRIES):
         content = content_of(shop / file)
         tree, mistakes = read_tree(shop, shop / file)
         if content_of(shop / file) == content:
+            tree = with_runs(tree, knowledge.procedures) if tree else None
             return tree, new_record(content, summary_of(tree) if tree else None, mistakes)
     raise _changed(file)
 

@@ -1,10 +1,11 @@
-"""A tree as everything behind the check gets it: read, with its spec readings filled in.
+"""A tree as everything behind the check gets it: read, its spec readings and runs filled in.
 
 In: a shop's folder, its library, an ID. Out: the `Tree`.
 """
 
 from pathlib import Path
 
+from builder.graph.runs import with_runs
 from builder.graph.spec_readings import with_specs
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
@@ -17,4 +18,4 @@ def tree_of(shop: Path, library: Library, id_: str) -> Tree:
     tree = read_tree(shop, shop / listing.file)[0] if listing else None
     if tree is None:
         raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
-    return with_specs(tree, library.specs)
+    return with_runs(with_specs(tree, library.specs), library.procedures)

@@ -12,7 +12,7 @@ from builder.model import finding, silence, summary, text, tree
 
 CLASSES = (
     *(finding.Finding, finding.Related, finding.Severity),
-    *(summary.TreeSummary, summary.Handoff, silence.Silence),
+    *(summary.TreeSummary, summary.TreeListing, summary.Handoff, silence.Silence),
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),
 )

@@ -4,9 +4,8 @@ In: a shop's folder and a date. Out: a `Verdict`. Each tree is read once and jud
 if it is new, or if something that its findings depend on has changed since the last check.
 """
 
-import os
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
@@ -17,22 +16,21 @@ from pathlib import Path
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
+from builder.check.filled_knowledge import filled_knowledge
+from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
-    FINDINGS,
-    HEAD,
+    RECORD,
     SUMMARY,
     TreeRecord,
     cache_rows,
-    findings_of,
-    mistakes_of,
-    record_from_rows,
+    record_from_row,
 )
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
-from builder.reader.knowledge_files import read_knowledge
+from builder.model.tree import Status
 from builder.reader.trees import tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
@@ -52,6 +50,12 @@ class Verdict:
         """How many findings stop a build."""
         return sum(finding.severity is Severity.ERROR for finding in self.findings)
 
+    @property
+    def drafts(self) -> frozenset[str]:
+        """The files of the drafts, where the findings of the rules are only warnings."""
+        trees = self.library.listings.values()
+        return frozenset(tree.file for tree in trees if tree.status is Status.DRAFT)
+
 
 def check(
     shop: Path,
@@ -60,41 +64,32 @@ def check(
     files: Iterable[Path] = (),
     progress: Progress = no_progress,
 ) -> Verdict:
-    """Judge every tree and the shop as a whole; with files, return only their findings.
+    """Judge every tree and the shop as a whole; with files or folders, return only their findings.
 
     The results are stored in the cache. Raises FileNotFoundError where one of the files doesn't
-    exist or isn't in the shop.
+    exist or isn't in the shop, or a folder has nothing to check.
     """
-    names = {_name_in_shop(shop, path) for path in files}
-    knowledge, mistakes = read_knowledge(shop)
+    names = {name_in_shop(shop, path) for path in files}
+    knowledge, mistakes = filled_knowledge(shop)
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge, trees, cache)
     trees = _judged(shop, library, trees, packed)
-    of_trees = [(*mistakes_of(tree), *findings_of(tree)) for tree in trees.values()]
+    of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
     findings = chain(mistakes, *of_trees, judge_library(library, today))
     _store(cache, before, trees)
-    chosen = (finding for finding in findings if not names or finding.at.file in names)
+    chosen = (one for one in findings if not names or is_in(one.at.file, names))
     return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(chosen))
-
-
-def _name_in_shop(shop: Path, path: Path) -> str:
-    """Return the name of a file as findings have it, with all links followed."""
-    # Not Path.resolve: before Python 3.13 that raises RuntimeError on a link to itself.
-    file = Path(os.path.realpath(path))
-    if not file.exists():
-        raise FileNotFoundError(f"{path} doesn't exist, or is a broken link")
-    if not file.is_relative_to(shop):
-        raise FileNotFoundError(f"{path} isn't in the shop {shop}")
-    return file.relative_to(shop).as_posix()
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
     """Return the library without judging it; trees in the cache aren't read again."""
-    before = _known(cache)
-    files = tree_names(shop)
-    trees = {file: _cached(shop, before, file) or unchecked_record(shop, file) for file in files}
-    library = _library(shop, read_knowledge(shop)[0], trees, cache)
+    before, knowledge = _known(cache), filled_knowledge(shop)[0]
+    cached = partial(_cached, shop, before, _run_hashes(knowledge))
+    trees = {
+        file: cached(file) or unchecked_record(shop, knowledge, file) for file in tree_names(shop)
+    }
+    library = _library(shop, knowledge, trees, cache)
     return replace(library, entry_numbers=_entry_numbers(trees))
 
 
@@ -111,25 +106,41 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 def _known(cache: Cache) -> Records:
     """Return the records of the last check; unreadable ones are skipped."""
-    heads, findings = dict(rows(cache, HEAD)), dict(rows(cache, FINDINGS))
     known = {}
-    for file in heads.keys() & findings.keys():
+    for file, content in rows(cache, RECORD):
         with suppress(Exception):  # a cache may hold anything
-            known[file] = record_from_rows(heads[file], findings[file])
+            known[file] = record_from_row(content)
     return known
 
 
-def _cached(shop: Path, before: Records, file: str) -> TreeRecord | None:
-    """Return the record of a file, if the file hasn't changed."""
+RunHashes = Callable[[TreeRecord], tuple[str, ...]]
+
+
+def _run_hashes(knowledge: Library) -> RunHashes:
+    """Return a function that hashes the procedures that a tree names."""
+    hash_of = knowledge_digest(knowledge)
+
+    def hashes(record: TreeRecord) -> tuple[str, ...]:
+        names = record.listing.procedures if record.listing else ()
+        return tuple(hash_of([("procedures", name)]) for name in names)
+
+    return hashes
+
+
+def _cached(shop: Path, before: Records, runs: RunHashes, file: str) -> TreeRecord | None:
+    """Return the record of a file, if neither it nor what its summary tells of has changed."""
     record = before.get(file)
-    return record if record and record.content == content_of(shop / file) else None
+    if record is None or record.content != content_of(shop / file):
+        return None
+    return record if record.runs == runs(record) else None
 
 
 def _examined(
     shop: Path, before: Records, knowledge: Library, progress: Progress
 ) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
     """Return the record of every tree, and the packed trees that are still to be judged."""
-    known = {file: _cached(shop, before, file) for file in tree_names(shop)}
+    runs = _run_hashes(knowledge)
+    known = {file: _cached(shop, before, runs, file) for file in tree_names(shop)}
     new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
     examined = dict(zip(new, examine_all(shop, new, knowledge, led_into, progress), strict=True))
@@ -138,6 +149,7 @@ def _examined(
     for file, record in known.items():
         if record is None:
             record = examined[file].record
+            record = replace(record, runs=runs(record))
             if not examined[file].pending:
                 record = replace(record, inputs=alone(record.used))
         now[file] = record
@@ -159,16 +171,18 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
 
 def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
-    complete = not any(mistakes_of(tree) for tree in trees.values())
-    summary = partial(_summary, shop, trees, cache)
+    complete = not any(tree.mistakes for tree in trees.values())
+    summary = partial(_summary, shop, knowledge, trees, cache)
     return replace(knowledge, trees=Trees(listings, summary), complete=complete)
 
 
-def _summary(shop: Path, trees: Records, cache: Cache, listing: TreeListing) -> TreeSummary:
+def _summary(
+    shop: Path, knowledge: Library, trees: Records, cache: Cache, listing: TreeListing
+) -> TreeSummary:
     content = trees[listing.file].summary or row(cache, SUMMARY, listing.file)
     with suppress(Exception):  # the row may be damaged or deleted by now
         return from_bytes(content, TreeSummary)
-    return from_bytes(unchecked_record(shop, listing.file).summary, TreeSummary)
+    return from_bytes(unchecked_record(shop, knowledge, listing.file).summary, TreeSummary)
 
 
 def _judged(
@@ -203,5 +217,5 @@ def _store(cache: Cache, before: Records, now: Records) -> None:
                 for kind, content in cache_rows(record):
                     put_row(cache, kind, file, content)
         for file in before.keys() - now.keys():
-            for kind in (HEAD, SUMMARY, FINDINGS):
+            for kind in (RECORD, SUMMARY):
                 drop_row(cache, kind, file)

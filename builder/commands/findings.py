@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from builder.check.verdict import Verdict
+from builder.reader.put_right import put_right
 from builder.reader.source import MAX_FILE_BYTES, file_problem
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
@@ -20,8 +21,17 @@ from builder.report.sarif import findings_as_sarif
 
 def add_today(parser: argparse.ArgumentParser) -> None:
     """Add the flag by which a check can be made as of another day."""
-    parser.add_argument("--today", type=date.fromisoformat, default=date.today(), metavar="DATE",
+    parser.add_argument("--today", type=_day, default=date.today(), metavar="DATE",
                         help="date to use for review age (YYYY-MM-DD; default: today)")  # fmt: skip
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        example = put_right("a date", "", text) or date.today().isoformat()
+        message = f"`{text}` is no date; write year, month and day: {example}"
+        raise argparse.ArgumentTypeError(message) from None
 
 
 def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
@@ -37,7 +47,11 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
         case _:
             color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
-                verdict.findings, lambda file: _lines(shop, file), trees, color=color
+                verdict.findings,
+                lambda file: _lines(shop, file),
+                trees,
+                color=color,
+                drafts=verdict.drafts,
             )
     sys.stdout.write(text)
 

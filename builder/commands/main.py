@@ -4,7 +4,6 @@ In: arguments. Out: an exit status: 0 sound, 1 findings, 2 the command could not
 """
 
 import argparse
-import gc
 import io
 import os
 import sys
@@ -12,7 +11,19 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from builder import __version__
-from builder.commands import build, check, find, minutes, new, rules, schema, serve, start, walk
+from builder.commands import (
+    build,
+    check,
+    drill,
+    find,
+    minutes,
+    new,
+    rules,
+    schema,
+    serve,
+    start,
+    walk,
+)
 from builder.commands import print as print_
 from builder.model.library import NotThereError
 
@@ -31,16 +42,13 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, minutes, start, new, rules, schema,
+    check, build, print_, serve, find, walk, drill, minutes, start, new, rules, schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command."""
-    # Trees are thousands of small values without cycles; to look for cycles among them at the usual
-    # pace took a fifth of a build.
-    gc.set_threshold(100_000, 50, 50)
     _print_anything()
     options = parser().parse_args(arguments)
     try:

@@ -4,6 +4,7 @@ import argparse
 import json
 
 from builder.commands.place import shop_of
+from builder.commands.tree_names import tree_named
 
 NAME = "minutes"
 HELP = "estimate how long a tree takes"
@@ -25,7 +26,8 @@ def run(options: argparse.Namespace) -> int:
     shop = shop_of(options)
     with opened(shop) as cache:
         library = known_library(shop, cache)
-    whole = tree_minutes(tree_of(shop, library, options.tree))
+    id_ = tree_named(options.tree, library.trees)
+    whole = tree_minutes(tree_of(shop, library, id_))
     if options.format == "json":
         print(json.dumps(minutes_as_json(whole), indent=2))
         return 0

@@ -11,8 +11,10 @@ from builder.cache.database import opened
 from builder.check.verdict import known_library
 from builder.commands.place import from_here, shop_of, write_output
 from builder.commands.progress import progress_bar
+from builder.commands.tree_names import tree_named
 from builder.cores.progress import counted
-from builder.model.library import self_contained
+from builder.model.library import Library, NotThereError, self_contained
+from builder.rules.shared.close_names import suggestion
 
 if TYPE_CHECKING:
     from builder.prints.sheets import PrintRequest
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
 NAME = "print"
 # Named here too, so that no other command loads what draws sheets; a test holds them equal.
 SHEET_NAMES = ("wall", "bench", "customer")
+OF_A_FIX = ("customer",)
 HELP = "print wall charts, bench sheets, and customer estimates"
 
 
@@ -45,11 +48,16 @@ def run(options: argparse.Namespace) -> int:
     from builder.check.filled_tree import tree_of
     from builder.prints.print_jobs import print_trees, tree_ids
 
+    if options.fix and options.sheet not in OF_A_FIX:
+        message = "baytree: --fix is for the sheet of one fix; add `--sheet customer`"
+        print(message, file=sys.stderr)
+        return 2
     shop = shop_of(options)
     out = Path(options.out) if options.out else shop / "prints"
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
-    request, read_tree = _request(options), partial(tree_of, shop, library)
+    request = _request(options, library)
+    read_tree = partial(tree_of, shop, library)
     ids = tree_ids(request, library)
     if not ids:
         print("baytree: nothing to print: name a tree, or use --system or --all", file=sys.stderr)
@@ -62,11 +70,15 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _request(options: argparse.Namespace) -> "PrintRequest":
+def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
+    """Return what to print. Raises NotThereError for a tree or a system that isn't there."""
     from builder.prints.sheets import PrintRequest
 
+    if options.system and options.system not in library.systems:
+        hint = suggestion(options.system, library.systems, "use one of kb/systems.yml")
+        raise NotThereError(f"there is no system `{options.system}`; {hint}")
     return PrintRequest(
-        trees=tuple(options.trees),
+        trees=tuple(tree_named(words, library.trees) for words in options.trees),
         system=options.system or "",
         every=options.all,
         sheet=options.sheet,

@@ -3,6 +3,7 @@
 import argparse
 import sys
 
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.documentation import documented_rules
 
 NAME = "rules"
@@ -18,7 +19,9 @@ def run(options: argparse.Namespace) -> int:
     """Print a line for every rule, or the page of one."""
     named = [page for page in documented_rules() if options.name in (None, page.rule.name)]
     if not named:
-        print(f"baytree: there is no rule `{options.name}`", file=sys.stderr)
+        names = [page.rule.name for page in documented_rules()]
+        hint = suggestion(options.name, names, "`baytree rules` lists them all")
+        print(f"baytree: there is no rule `{options.name}`; {hint}", file=sys.stderr)
         return 2
     for page in named:
         print(f"{page.rule.name:26} {page.rule.severity:8} {page.rule.summary}")

@@ -8,6 +8,7 @@ from builder.commands.place import from_here, shop_of, write_output
 from builder.model.library import Library
 from builder.reader.knowledge_files import read_knowledge
 from builder.reader.schemas.schema_list import PUBLISHED, schema_texts
+from builder.rules.shared.close_names import suggestion
 
 NAME = "schema"
 HELP = "write JSON Schemas for your editor"
@@ -23,7 +24,8 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write the schemas with the shop's own names, or print the one that is named."""
     if options.kind and options.kind not in PUBLISHED:
-        print(f"baytree: there is no kind of file `{options.kind}`", file=sys.stderr)
+        hint = suggestion(options.kind, PUBLISHED, f"use one of {', '.join(PUBLISHED)}")
+        print(f"baytree: there is no kind of file `{options.kind}`; {hint}", file=sys.stderr)
         return 2
     shop = shop_of(options)
     library = read_knowledge(shop)[0]

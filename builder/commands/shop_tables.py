@@ -12,7 +12,8 @@ from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.walk.compile_shop import walk_tables
 from builder.walk.compile_tree import tree_table
-from builder.walk.walk_tables import TreeTable, WalkTables
+from builder.walk.tree_rows import TreeTable
+from builder.walk.walk_tables import WalkTables
 
 
 class CompiledTrees(Mapping[str, TreeTable]):

@@ -3,6 +3,7 @@
 import argparse
 import json
 import sys
+from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,8 @@ from builder.commands.place import shop_of
 from builder.walk.events import Start
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
+
+Look = Callable[[JobState], str]
 
 NAME = "walk"
 HELP = "follow a tree step by step"
@@ -36,10 +39,12 @@ def run(options: argparse.Namespace) -> int:
     from builder.walk.screen_text import record_lines
 
     tables, _ = tables_of_shop(shop_of(options), options.tree)
+    if not options.replay:
+        print(CAUTION, file=sys.stderr)
     start = Start(
         tree=options.tree, vehicle=options.vehicle, complaint=options.complaint, at=time_now()
     )
-    state = _replayed(tables, options) if options.replay else walked(tables, start)
+    state = _replayed(tables, options) if options.replay else at_terminal(tables, start)
     if isinstance(state, Refused):
         print(f"baytree: {options.replay or options.tree}: {state.message}", file=sys.stderr)
         return 2
@@ -56,19 +61,21 @@ def time_now() -> str:
     return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
 
 
-def walked(tables: WalkTables, start: Start) -> JobState | Refused:
-    """Ask at the terminal until the walk is left. What is shown goes to standard error."""
+def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> JobState | Refused:
+    """Ask at the terminal until the walk is left; `look` says what a simulated vehicle shows.
+
+    What is shown goes to standard error.
+    """
     from builder.walk.reduce import reduce_event
     from builder.walk.screen import screen
     from builder.walk.screen_text import screen_lines
     from builder.walk.typed_line import event_of_line
 
     state: JobState | Refused = reduce_event(tables, JobState(), start)
-    print(CAUTION, file=sys.stderr)
     while isinstance(state, JobState):
         shown = screen(tables, state)
         print(*screen_lines(shown, tables.shop["hazards"]), sep="\n", file=sys.stderr)
-        line = _line(state)
+        line = _line(state, look)
         if line is None:
             return state
         event = event_of_line(line, shown, time_now())
@@ -80,7 +87,7 @@ def walked(tables: WalkTables, start: Start) -> JobState | Refused:
     return state
 
 
-def _line(state: JobState) -> str | None:
+def _line(state: JobState, look: Look | None) -> str | None:
     """Return what is typed; None to leave."""
     from builder.walk.record import record_of
     from builder.walk.screen_text import record_lines
@@ -96,6 +103,8 @@ def _line(state: JobState) -> str | None:
                 return None
             case "?" | "help":
                 print(TYPED, file=sys.stderr)
+            case "look" if look:
+                print(f"  {look(state)}", file=sys.stderr)
             case "list":
                 print(*record_lines(record_of(state)), sep="\n", file=sys.stderr)
             case _:

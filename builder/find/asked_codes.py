@@ -1,8 +1,8 @@
 """Trouble codes in what a person typed: exact, never guessed.
 
-In: a text. Out: the codes in it, in every usual spelling (`u 0121`, `U-0121`, `U0121-87`, `0121`),
-and the rest of the text. A letter O for the digit 0, and I or L for 1, are corrected, since no code
-has them. The page reads codes by the patterns from here (`search-query.js`).
+In: a text. Out: the codes in it, in every usual spelling (`u 0121`, `U-0121`, `U0121-87`, `0121`,
+`u 0 1 2 1`), and the rest of the text. A letter O for the digit 0, and I or L for 1, are corrected,
+since no code has them. The page reads codes by the patterns from here (`search-query.js`).
 """
 
 import re
@@ -11,15 +11,19 @@ from dataclasses import dataclass
 
 from builder.trade.codes import CODE_LOOK_ALIKES
 
-# A code with its letter, perhaps with a failure type; or four characters with a failure type.
+# A code with its letter, perhaps with marks between the characters, perhaps with a failure type; or
+# four characters with a failure type.
 WRITTEN_CODE = (
-    r"(?<![a-z0-9])([pcbu])[\s._-]{0,2}([0-3o][0-9a-foil]{3})(?:[-:]?([0-9a-f]{2}))?(?![a-z0-9])"
+    r"(?<![a-z0-9])([pcbu])[\s._-]{0,2}([0-3o](?:[\s._-]?[0-9a-foil]){3})"
+    r"(?:[-:]?([0-9a-f]{2}))?(?![a-z0-9])"
     r"|(?<![a-z0-9])()([0-3][0-9a-f]{3})-([0-9a-f]{2})(?![a-z0-9])"
 )
+MARKS = r"[\s._-]"
 BARE_CODE = "[0-3][0-9a-f]{3}"
 YEARS = (1980, 2050)  # the first, and the first beyond
 
 _WRITTEN_CODE = re.compile(WRITTEN_CODE, re.IGNORECASE)
+_MARKS = re.compile(MARKS)
 _BARE_CODE = re.compile(BARE_CODE)
 
 
@@ -44,7 +48,8 @@ def read_written_codes(text: str) -> tuple[list[AskedCode], str]:
 
     def take_out(match: re.Match[str]) -> str:
         groups = match.groups()[:3] if match[1] else match.groups()[3:]
-        letter, characters, failure_type = (group or "" for group in groups)
+        letter, written, failure_type = (group or "" for group in groups)
+        characters = _MARKS.sub("", written)
         if sum(character.isdigit() for character in characters) < 2:
             return match[0]
         digits = characters.upper().translate(CODE_LOOK_ALIKES)

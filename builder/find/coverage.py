@@ -1,23 +1,33 @@
 """How much of a query each entry covers.
 
 In: the concepts of a query and the index. Out: `QueryCoverage`, in whole numbers: what each entry
-gains, its share of the query, and how well its best phrase fits. The page does the same with the
-percentages from here (`search-rank.js`).
+gains, its share of the query, how well its best phrase fits, and which subjects and complaints it
+has. The page does the same with the percentages from here (`search-coverage.js`).
 """
 
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from builder.find.concept_kinds import COMPLAINT, EVERYDAY, KIND_WEIGHTS, SUBJECT, concept_kind
 from builder.find.phrasebook import Concept, Tokens
 from builder.find.symptom_index import SymptomIndex
-from builder.find.word_forms import opposite, without_no
+from builder.find.word_forms import opposite
 
 OPPOSITE_CREDIT = 50  # of 100: a phrase has `crank` where `no crank` was asked for
-EVERYDAY_WEIGHT = 30  # percent that an everyday word counts
 CLEAR_CREDIT = 50  # an entry has a concept if it covers more of it than this
+PART_CREDIT = 40  # so much of a subject or a complaint is enough for it to be the same
 
 Credits = dict[int, int]  # phrase or entry to credit, 1 to 100
+
+
+@dataclass(frozen=True, slots=True)
+class BestPhrase:
+    """The phrase of an entry that fits a query best, in percent."""
+
+    phrase: int
+    fit: int  # of how much of the query and how much of the phrase is covered
+    covered: int  # how much of the phrase
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,58 +35,91 @@ class QueryCoverage:
     """What the entries cover of a query; only entries that cover something are in the maps."""
 
     words: int  # how many the query has, each by what it counts
-    gain: Mapping[int, int]  # entry to the sum of rarity times credit
+    telling: int  # how many concepts the query has, everyday words apart
+    is_one_word: bool  # all of it
+    gain: Mapping[int, int]  # entry to the sum of rarity times credit, raised where it repeats
     credit: Mapping[int, int]  # entry to the sum of words times credit
-    fit: Mapping[int, int]  # entry to how well its best phrase fits, 0 to 100
-    phrase: Mapping[int, int]  # entry to that phrase
+    phrases: Mapping[int, BestPhrase]  # entry to its phrase that fits best
+    named: Mapping[str, int]  # subjects and complaints in the query
+    has: Mapping[str, Mapping[int, int]]  # of these, how many an entry has
+    in_title: Mapping[int, int]  # of the telling ones, how many its title has
 
     def share(self, entry: int) -> int:
         """The share of the query that an entry covers, in percent."""
         return self.credit.get(entry, 0) // self.words if self.words else 0
 
+    def fit(self, entry: int) -> int:
+        """How well the best phrase of an entry fits, 0 to 100."""
+        return self.phrases[entry].fit if entry in self.phrases else 0
+
 
 def measure_coverage(concepts: Sequence[Concept], index: SymptomIndex) -> QueryCoverage:
     """Add up over the concepts of a query."""
     gain: Credits = {}
+    in_title: Credits = {}
     credit: Credits = {}
     phrase_gain: Credits = {}
     phrase_credit: Credits = {}
-    most = 0
+    named = {SUBJECT: 0, COMPLAINT: 0}
+    has: dict[str, Credits] = {SUBJECT: {}, COMPLAINT: {}}
+    words = most = telling = 0
     for concept in concepts:
         in_phrases = _covered_phrases(concept, index)
         best, raised = _by_entry(in_phrases, index)
-        weight = concept_weight(concept, index)
-        having = sum(covered > CLEAR_CREDIT for covered in best.values())
-        rare = rarity(len(index.entries), having) * weight // 100
+        kind = kind_of(concept, index)
+        rare = _rarity_of(best, index) * KIND_WEIGHTS[kind] // 100
         most += rare * 100
+        words += concept.words * KIND_WEIGHTS[kind]
         _add(gain, raised, rare)
-        _add(credit, best, concept.words * weight)
+        _add(credit, best, concept.words * KIND_WEIGHTS[kind])
         _add(phrase_gain, in_phrases, rare)
         _add(phrase_credit, in_phrases, 1)
-    fit, phrase = _best_phrases(index, phrase_gain, phrase_credit, most)
-    words = sum(concept.words * concept_weight(concept, index) for concept in concepts)
-    return QueryCoverage(words, gain, credit, fit, phrase)
+        if kind in named:
+            named[kind] += 1
+            _add(has[kind], _entries_above(best, PART_CREDIT), 1)
+        if kind != EVERYDAY:
+            telling += 1
+            _add(in_title, _entries_above(_by_title(in_phrases, index), CLEAR_CREDIT), 1)
+    phrases = _best_phrases(index, phrase_gain, phrase_credit, most)
+    one = len(concepts) == 1 == concepts[0].words
+    return QueryCoverage(words, telling, one, gain, credit, phrases, named, has, in_title)
 
 
-def concept_weight(concept: Concept, index: SymptomIndex) -> int:
-    """Percent that a concept counts: an everyday word says little about which fault it is."""
-    (first, *others), *alternatives = concept.alternatives
-    alone = not others and not alternatives
-    return EVERYDAY_WEIGHT if alone and without_no(first) in index.vocabulary.little else 100
+def _entries_above(credits: Credits, least: int) -> Credits:
+    return {entry: 1 for entry, credit in credits.items() if credit > least}
+
+
+def _by_title(in_phrases: Credits, index: SymptomIndex) -> Credits:
+    """Each entry whose title is covered, with the credit of that."""
+    return {
+        index.phrases[at].entry: credit
+        for at, credit in in_phrases.items()
+        if index.phrases[at].is_title
+    }
+
+
+def kind_of(concept: Concept, index: SymptomIndex) -> str:
+    """What kind of thing a concept says."""
+    known = any(token in index.postings for token in concept.tokens)
+    return concept_kind(concept, index.trade, index.vocabulary.little, known=known)
+
+
+def _rarity_of(best: Credits, index: SymptomIndex) -> int:
+    return rarity(len(index.entries), sum(covered > CLEAR_CREDIT for covered in best.values()))
 
 
 def _best_phrases(
     index: SymptomIndex, gain: Credits, credit: Credits, most: int
-) -> tuple[dict[int, int], dict[int, int]]:
-    """How well the best phrase of each entry fits, and which one it is; the first of equals."""
-    fit: dict[int, int] = {}
-    best: dict[int, int] = {}
+) -> dict[int, BestPhrase]:
+    """The phrase of each entry that fits best; the first of equals."""
+    best: dict[int, BestPhrase] = {}
     for at in sorted(gain):
         phrase = index.phrases[at]
-        fits = _harmonic_mean(gain[at] * 100 // most, min(credit[at] // len(phrase.concepts), 100))
-        if fits > fit.get(phrase.entry, -1):
-            fit[phrase.entry], best[phrase.entry] = fits, at
-    return fit, best
+        covered = min(credit[at] // len(phrase.concepts), 100)
+        fit = _harmonic_mean(gain[at] * 100 // most, covered)
+        if phrase.entry not in best or fit > best[phrase.entry].fit:
+            best[phrase.entry] = BestPhrase(at, fit, covered)
+    return best
 
 
 def _harmonic_mean(recall: int, precision: int) -> int:

@@ -6,7 +6,7 @@ All that can be worked out beforehand is in it; `search-index.js` unpacks it.
 """
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -15,7 +15,7 @@ from builder.find.packed_texts import LEADING_CHARACTERS, NUMBER_CHARACTERS, pac
 from builder.find.page_rules import page_rules
 from builder.find.phrasebook import BookPhrase
 from builder.find.search_table import SearchTable, TreeRow
-from builder.find.symptom_index import ListedCode, SymptomIndex, build_symptom_index
+from builder.find.symptom_index import OF_THE_TRADE, ListedCode, SymptomIndex, build_symptom_index
 
 PageData = Mapping[str, Any]
 WeightedText = tuple[str, int]
@@ -32,16 +32,19 @@ def search_data(table: SearchTable) -> PageData:
     index = build_symptom_index(table)
     packed = pack_texts(index)
     book = index.book
-    other_words = index.vocabulary.known.keys() - index.vocabulary.spoken
+    known = index.vocabulary.known
+    trade_words = {word for word, uses in known.items() if uses == OF_THE_TRADE}
+    other_words = known.keys() - index.vocabulary.spoken - trade_words
     return {
         "rules": page_rules(table.everyday),
         "digits": [NUMBER_CHARACTERS, LEADING_CHARACTERS],
         "words": packed.words,
         "otherWords": " ".join(sorted(other_words - STOP_WORDS - NEGATIONS)),
+        "tradeWords": " ".join(sorted(trade_words)),
         "synonyms": {token: " ".join(words) for token, words in sorted(book.synonyms.items())},
         "phrases": [_phrase_row(phrase) for first in book.starts.values() for phrase in first],
         "vehicles": table.vehicles,
-        "places": [[place.kind, place.id, place.name] for place in index.places],
+        "trade": [_word_list(index.trade.subjects), _word_list(index.trade.complaints)],
         "codes": {
             code: [_listed_row(listed) for listed in where] for code, where in index.codes.items()
         },
@@ -54,6 +57,10 @@ def _phrase_row(phrase: BookPhrase) -> Sequence[Any]:
     terms = [" ".join(term) for term in phrase.terms]
     slang = (phrase.slang,) if phrase.slang else ()
     return (" ".join(phrase.tokens), terms, *slang)
+
+
+def _word_list(phrases: Iterable[str]) -> str:
+    return "|".join(sorted(phrases))
 
 
 def _listed_row(listed: ListedCode) -> Sequence[Any]:

@@ -8,16 +8,25 @@ Python and a browser read them alike.
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from builder.find.asked_codes import BARE_CODE, WRITTEN_CODE, YEARS
+from builder.find import strength
+from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, STOP_WORDS
-from builder.find.coverage import CLEAR_CREDIT, EVERYDAY_WEIGHT, OPPOSITE_CREDIT
+from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.coverage import CLEAR_CREDIT, OPPOSITE_CREDIT, PART_CREDIT
 from builder.find.phrasebook import GAP
-from builder.find.ranking import FULL_ANSWER, MOST_HITS, WEAK_SHARE
-from builder.find.search_query import LONGEST_QUERY, NOMINAL, VOLTAGES, VOLTS
-from builder.find.suggestions import MOST_SUGGESTIONS
-from builder.find.symptom_index import OWN
+from builder.find.ranking import (
+    CERTAIN,
+    MOST_HITS,
+    MOST_NEAREST,
+    TAIL_SCORE,
+    TAIL_STRENGTH,
+    TITLE_RAISE,
+)
+from builder.find.safety import MOST_LINES, NEAR, TAKEN_OUT, Part, danger_signs, harmless_phrases
+from builder.find.search_query import DRAIN, LONGEST_QUERY, MILLIAMPS, NOMINAL, VOLTAGES, VOLTS
+from builder.find.symptom_index import OF_THE_TRADE, OWN
 from builder.find.word_forms import ENDINGS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
 from builder.trade.vin import FIRST_YEAR, VIN_VALUES, VIN_WEIGHTS, YEAR_CODES, YEAR_CYCLE
@@ -32,8 +41,10 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "endings": ENDINGS,
         "gap": GAP,
         "ownWeight": OWN,
+        "ofTheTrade": OF_THE_TRADE,
         "codes": {
             "written": WRITTEN_CODE,
+            "marks": MARKS,
             "bare": BARE_CODE,
             "lookAlikes": {chr(was): chr(int(now)) for was, now in CODE_LOOK_ALIKES.items()},
             "letters": "".join(sorted(SYSTEM_LETTERS)),
@@ -50,15 +61,54 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
             "cycle": YEAR_CYCLE,
         },
         "volts": {"written": VOLTS, "meanings": VOLTAGES, "nominal": NOMINAL},
+        "milliamps": {"written": MILLIAMPS, "words": DRAIN},
         "longestQuery": LONGEST_QUERY,
         "oppositeCredit": OPPOSITE_CREDIT,
         "clearCredit": CLEAR_CREDIT,
-        "everydayWeight": EVERYDAY_WEIGHT,
+        "partCredit": PART_CREDIT,
+        "kindWeights": KIND_WEIGHTS,
+        "strength": _strength_points(),
+        "certain": CERTAIN,
+        "titleRaise": TITLE_RAISE,
+        "tailScore": TAIL_SCORE,
+        "tailStrength": TAIL_STRENGTH,
         "mostHits": MOST_HITS,
-        "weakShare": WEAK_SHARE,
-        "fullAnswer": FULL_ANSWER,
-        "mostSuggestions": MOST_SUGGESTIONS,
+        "mostNearest": MOST_NEAREST,
+        "safety": _safety_rules(),
     }
+
+
+def _strength_points() -> Mapping[str, Any]:
+    return {
+        "mostEvidence": strength.MOST_EVIDENCE,
+        "evidence": strength.EVIDENCE,
+        "phrase": strength.PHRASE,
+        "title": strength.TITLE,
+        "wholeTitle": strength.WHOLE_TITLE,
+        "asked": strength.ASKED,
+        "oneWord": strength.ONE_WORD,
+        "naming": strength.ASKED_NAMING,
+        "noneOfThem": strength.NONE_OF_THEM,
+        "eachMissing": strength.EACH_MISSING,
+    }
+
+
+def _safety_rules() -> Mapping[str, Any]:
+    """Signs as texts: the parts of each, and behind them what takes it away."""
+    return {
+        "near": NEAR,
+        "takenOut": TAKEN_OUT,
+        "mostLines": MOST_LINES,
+        "harmless": _part_text(harmless_phrases()),
+        "dangers": [
+            [text, [[*map(_part_text, sign.parts), _part_text(sign.unless)] for sign in signs]]
+            for text, signs in danger_signs().items()
+        ],
+    }
+
+
+def _part_text(part: Part) -> str:
+    return "|".join(map(" ".join, part))
 
 
 def _word_list(words: Iterable[str]) -> str:

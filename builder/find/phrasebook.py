@@ -49,8 +49,13 @@ class Concept:
         return tuple(dict.fromkeys(token for words in self.alternatives for token in words))
 
 
-def make_phrasebook(slang: Sequence[WordRow], same: Sequence[WordRow]) -> Phrasebook:
-    """Make a book; plain words may add to what a slang phrase leads to, without being shown."""
+def make_phrasebook(
+    slang: Sequence[WordRow], same: Sequence[WordRow], subjects: Iterable[str] = ()
+) -> Phrasebook:
+    """Make a book; plain words may add to what a slang phrase leads to, without being shown.
+
+    A subject of several words (`dome light`) is one phrase, though it means nothing else.
+    """
     synonyms: dict[str, Tokens] = {}
     plain: list[WordRow] = []
     for row in same:
@@ -64,6 +69,10 @@ def make_phrasebook(slang: Sequence[WordRow], same: Sequence[WordRow]) -> Phrase
         _add_phrase(phrases, row, synonyms, is_slang=True)
     for row in plain:
         _add_phrase(phrases, row, synonyms, is_slang=False)
+    for subject in subjects:
+        together = tuple(shop_tokens(split_words(subject), synonyms))
+        if len(together) > 1:
+            phrases.setdefault(together, BookPhrase(together, ()))
     return Phrasebook(synonyms, _by_first_token(phrases.values()))
 
 

@@ -1,31 +1,38 @@
 """Which tree is meant.
 
-In: the index and a query. Out: `SearchAnswer`: what was understood, the hits, best first, and where
-to look instead when nothing fits well. Whole numbers throughout, so that the page's script
-(`search-rank.js`) comes to the same scores.
+In: the index and a query. Out: `SearchAnswer`: what was understood, the safety lines, the strong
+hits, best first, and what is nearest where no tree fits. Whole numbers throughout, so that the
+page's script (`search-rank.js`) comes to the same scores.
 
 A concept (a word, or a slang phrase with its terms) covers a phrase with a credit of 0 to 100. The
 score of a tree is the rarity of the concepts that it covers, times the square of the share of the
-query that they are, times up to two for how well its best single phrase fits. A code counts more
-than all words together. Articles come second: none stands above the best tree.
+query that they are, times up to two for how well its best single phrase fits, raised where its
+title has them. A code counts more than all words together. Articles come second: none stands above
+the best tree. Whether a hit is strong enough to be shown is another question: `strength.py`.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
-from builder.find.code_matches import CODE_POINTS, code_meanings, score_codes
+from builder.find.code_matches import code_meanings, score_codes
+from builder.find.concept_kinds import SUBJECT
 from builder.find.coverage import QueryCoverage, measure_coverage
 from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
+from builder.find.safety import safety_lines
 from builder.find.search_query import Correction, SearchQuery, parse_query
 from builder.find.search_table import WordRow
-from builder.find.suggestions import Suggestion, suggest_places
+from builder.find.strength import strength
 from builder.find.symptom_index import SymptomIndex
 from builder.find.word_forms import drop_stop_words, opposite, split_words
 
 MOST_HITS = 12  # handed back
-WEAK_SHARE = 20  # a hit with less than a twentieth of the best score is left out
-FULL_ANSWER = 50  # percent of the query: below, other places to look are suggested
+CERTAIN = 1000  # strength of what a code or a vehicle finds
+# A hit with less than an eighth of the best score, or a fourth of the best strength, is left out.
+TAIL_SCORE = 8
+TAIL_STRENGTH = 4
+TITLE_RAISE = 30  # percent, for each of up to two concepts that the title has
+MOST_NEAREST = 2  # trees of the same subject, where none fits
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +41,7 @@ class SearchHit:
 
     id: str
     title: str
-    kind: str  # tree | how-to
+    kind: str  # tree | article
     score: int
     phrase: str  # of it, that fits best; "" if it was found by a code or a vehicle
     share: int  # percent of the query that it covers
@@ -55,11 +62,13 @@ class Understanding:
 
 @dataclass(frozen=True, slots=True)
 class SearchAnswer:
-    """What was understood, what was found, and where to look instead."""
+    """What was understood, what was found, and what is nearest where no tree was."""
 
     understood: Understanding
-    hits: tuple[SearchHit, ...]
-    suggestions: tuple[Suggestion, ...]
+    safety: tuple[str, ...]  # what to mind before anything else
+    hits: tuple[SearchHit, ...]  # strong ones only
+    trees: int  # how many trees there are, beyond the hits that are handed back
+    nearest: tuple[SearchHit, ...]  # trees that share the subject, where no tree fits
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +79,8 @@ class ScoredEntry:
     score: int
     phrase: int  # -1 if none
     share: int
+    strength: int  # above 0 it is strong
+    shares_subject: bool = False  # has a part that the query names
 
 
 def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
@@ -78,17 +89,23 @@ def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
     concepts = query_concepts(query, index)
     scored = _score_entries(index, query, concepts)
     fitting = [one for one in scored if _is_about(index, query.vehicle, one.entry)]
-    hits = _best_hits(index, _put_articles_second(index, fitting))
+    strong = _strong_ones(index, fitting)
+    trees = sum(_is_tree(index, one) for one in strong)
     understood = Understanding(
         codes=code_meanings(index, query.codes),
         vehicle=query.vehicle,
         corrected=query.spelled.corrected,
         slang=slang_in(concepts, query.spelled.words),
         unknown=query.spelled.unknown,
-        other_vehicles=len(scored) - len(fitting),
+        other_vehicles=len(_strong_ones(index, scored)) - len(strong),
     )
-    is_weak = not hits or (hits[0].score < CODE_POINTS and hits[0].share < FULL_ANSWER)
-    return SearchAnswer(understood, hits, suggest_places(index.places, asked) if is_weak else ())
+    return SearchAnswer(
+        understood,
+        safety_lines(query.spelled.words),
+        tuple(_hit(index, one) for one in strong[:MOST_HITS]),
+        trees,
+        () if trees else _nearest(index, fitting),
+    )
 
 
 def query_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
@@ -124,23 +141,31 @@ def _score_entries(
     """
     if not query.codes and not concepts:
         own = [at for at, one in enumerate(index.entries) if one.vehicles and query.vehicle]
-        return [ScoredEntry(at, 1, -1, 0) for at in own]
+        return [ScoredEntry(at, 1, -1, 0, CERTAIN) for at in own]
     points = score_codes(index, query.codes)
     by_meaning = measure_coverage(_code_concepts(query, index), index)
     by_words = measure_coverage(concepts, index) if concepts or points else by_meaning
     return [
-        _score_entry(entry, points.get(entry, 0), by_words, by_meaning)
+        _score_entry(entry, points.get(entry, 0), by_words, by_meaning, len(index.entries))
         for entry in sorted({*points, *by_words.gain})
     ]
 
 
 def _score_entry(
-    entry: int, points: int, by_words: QueryCoverage, by_meaning: QueryCoverage
+    entry: int, points: int, by_words: QueryCoverage, by_meaning: QueryCoverage, entries: int
 ) -> ScoredEntry:
-    score = points + _coverage_score(by_words, entry)
+    raised = 100 + TITLE_RAISE * min(by_words.in_title.get(entry, 0), 2)
+    score = points + _coverage_score(by_words, entry) * raised // 100
     if points:
         score += _coverage_score(by_meaning, entry)
-    return ScoredEntry(entry, score, by_words.phrase.get(entry, -1), by_words.share(entry))
+    return ScoredEntry(
+        entry,
+        score,
+        by_words.phrases[entry].phrase if entry in by_words.phrases else -1,
+        by_words.share(entry),
+        CERTAIN if points else strength(by_words, entry, entries),
+        shares_subject=by_words.has[SUBJECT].get(entry, 0) > 0,
+    )
 
 
 def _coverage_score(coverage: QueryCoverage, entry: int) -> int:
@@ -148,7 +173,7 @@ def _coverage_score(coverage: QueryCoverage, entry: int) -> int:
     if entry not in coverage.gain:
         return 0
     share = coverage.share(entry)
-    return coverage.gain[entry] * share * share * (100 + coverage.fit[entry]) // 100_000_000
+    return coverage.gain[entry] * share * share * (100 + coverage.fit(entry)) // 100_000_000
 
 
 def _is_about(index: SymptomIndex, asked: AskedVehicle, entry: int) -> bool:
@@ -156,22 +181,40 @@ def _is_about(index: SymptomIndex, asked: AskedVehicle, entry: int) -> bool:
     return not asked or not vehicles or any(vehicle_fits(asked, vehicle) for vehicle in vehicles)
 
 
+def _is_tree(index: SymptomIndex, one: ScoredEntry) -> bool:
+    return index.entries[one.entry].kind == "tree"
+
+
+def _strong_ones(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
+    """The strong ones without their weak tail, best first; equal scores stand by id."""
+    strong = _put_articles_second(index, [one for one in scored if one.strength > 0])
+    score = max((one.score for one in strong), default=0)
+    sure = max((one.strength for one in strong), default=0)
+    good = [
+        one
+        for one in strong
+        if one.score * TAIL_SCORE >= max(score, 1) and one.strength * TAIL_STRENGTH >= sure
+    ]
+    return _in_order(index, good)
+
+
 def _put_articles_second(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
     """No article stands above the best tree."""
-    trees = [one.score for one in scored if index.entries[one.entry].kind == "tree"]
+    trees = [one.score for one in scored if _is_tree(index, one)]
     most = max(trees) - 1 if trees else max((one.score for one in scored), default=0)
     return [
-        one if index.entries[one.entry].kind == "tree" else replace(one, score=min(one.score, most))
-        for one in scored
+        one if _is_tree(index, one) else replace(one, score=min(one.score, most)) for one in scored
     ]
 
 
-def _best_hits(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> tuple[SearchHit, ...]:
-    """The best hits in order; equal scores stand by id."""
-    most = max((one.score for one in scored), default=0)
-    good = [one for one in scored if one.score >= max(1, most // WEAK_SHARE)]
-    good.sort(key=lambda one: (-one.score, index.entries[one.entry].id))
-    return tuple(_hit(index, one) for one in good[:MOST_HITS])
+def _in_order(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
+    return sorted(scored, key=lambda one: (-one.score, index.entries[one.entry].id))
+
+
+def _nearest(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> tuple[SearchHit, ...]:
+    """Trees that share the subject of the query; none where it names none that they have."""
+    near = [one for one in scored if one.shares_subject and _is_tree(index, one)]
+    return tuple(_hit(index, one) for one in _in_order(index, near)[:MOST_NEAREST])
 
 
 def _hit(index: SymptomIndex, one: ScoredEntry) -> SearchHit:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_written_codes
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
+from builder.find.common_words import NEGATIONS, STOP_WORDS
 from builder.find.spelling import edit_distance, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
 from builder.find.word_forms import split_words, stem_word
@@ -21,7 +22,11 @@ VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])
 # practice, no source. Beyond, it is another circuit that is spoken of.
 VOLTAGES = ((8.0, 12.3, "low voltage"), (15.0, 20.0, "charging voltage too high"))
 NOMINAL = "12"  # a 12 V socket is no reading
+# Milliamps are read on a parked car; common practice, no source.
+MILLIAMPS = r"(?<![a-z0-9_.,-])[0-9]{2,4} ?(?:ma|milli ?amps?)(?![a-z])"
+DRAIN = "parasitic drain"
 _VOLTS = re.compile(VOLTS, re.IGNORECASE)
+_MILLIAMPS = re.compile(MILLIAMPS, re.IGNORECASE)
 
 Correction = tuple[str, str]  # as typed, as searched
 
@@ -49,7 +54,7 @@ def parse_query(asked: str, index: SymptomIndex) -> SearchQuery:
     """Take a query apart: vehicle number, codes, spelling, then vehicle, year and bare codes."""
     vehicle, rest = read_vehicle_number(asked)
     codes, rest = read_written_codes(rest)
-    volts, rest = _put_volts_in_words(rest)
+    readings, rest = _put_readings_in_words(rest)
     typed = split_words(rest)[:LONGEST_QUERY]
     spelled = _spell(typed, index.vocabulary, finished=rest != rest.rstrip())
     make, model, words = read_vehicle_name(spelled.words, index.vehicles, index.vocabulary.spoken)
@@ -60,22 +65,22 @@ def parse_query(asked: str, index: SymptomIndex) -> SearchQuery:
     )
     vehicle = replace(vehicle, make=make, model=model, years=tuple(years) or vehicle.years)
     unknown = tuple(word for word in spelled.unknown if word in words)
-    corrected = (*volts, *spelled.corrected)
+    corrected = (*readings, *spelled.corrected)
     spelled = replace(spelled, words=tuple(words), unknown=unknown, corrected=corrected)
     return SearchQuery((*codes, *bare), vehicle, spelled)
 
 
-def _put_volts_in_words(asked: str) -> tuple[list[Correction], str]:
-    """Put words in the place of low and high voltages; return each with its words, and the text."""
+def _put_readings_in_words(asked: str) -> tuple[list[Correction], str]:
+    """Put words in the place of voltages and drains; return each with its words, and the text."""
     corrected: list[Correction] = []
 
-    def in_words(match: re.Match[str]) -> str:
-        words = _voltage_words(match[1])
+    def put(written: str, words: str) -> str:
         if words:
-            corrected.append((match[0], words))
-        return words or match[0]
+            corrected.append((written, words))
+        return words or written
 
-    rest = _VOLTS.sub(in_words, asked)
+    rest = _VOLTS.sub(lambda match: put(match[0], _voltage_words(match[1])), asked)
+    rest = _MILLIAMPS.sub(lambda match: put(match[0], DRAIN), rest)
     return corrected, rest
 
 
@@ -113,12 +118,18 @@ def is_known(word: str, vocabulary: Vocabulary) -> bool:
     )
 
 
+def _is_said(word: str, vocabulary: Vocabulary) -> bool:
+    """Whether trees or plain English say a word; that the trade has it isn't enough."""
+    is_plain = word in STOP_WORDS or word in NEGATIONS or word in vocabulary.everyday
+    return is_plain or vocabulary.stem_uses.get(stem_word(word), 0) > 0
+
+
 def _join_parts(typed: Sequence[str], vocabulary: Vocabulary) -> list[str]:
-    """Join neighbors that are one known word, if one of them alone is none."""
+    """Join neighbors that are one known word, if one of them alone is in no tree."""
     words: list[str] = []
     for word in typed:
         last = words[-1] if words else ""
-        both = is_known(last, vocabulary) and is_known(word, vocabulary)
+        both = _is_said(last, vocabulary) and _is_said(word, vocabulary)
         if last and not both and last + word in vocabulary.known:
             words[-1] = last + word
         else:

@@ -38,6 +38,7 @@ def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
 
     People leave letters out more often than they change or add some.
 
+    A word that the trade alone has (uses below 0) is meant only if it is one edit away.
     A word is never turned into one of another first letter by more than one edit, one of up to five
     letters not at all: `worse` is no misspelled `horse`.
     """
@@ -49,6 +50,7 @@ def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
         if len(candidate) < 4 or (is_other_start and not candidate.endswith(word[2:])):
             continue
         allowed = min(limit, len(word) > 5) if is_other_start else limit
+        allowed = min(allowed, 1) if uses < 0 else allowed
         edits = edit_distance(word, candidate, allowed)
         if edits <= allowed:
             other_letters = not has_letters_left_out(word, candidate)

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.concept_kinds import TradeTokens, trade_tokens
 from builder.find.phrasebook import (
     Phrasebook,
     Tokens,
@@ -16,13 +17,15 @@ from builder.find.phrasebook import (
     make_phrasebook,
     shop_tokens,
 )
+from builder.find.safety import danger_words
 from builder.find.search_table import SearchTable, VehicleRow
-from builder.find.suggestions import Suggestion, places_with_trees
 from builder.find.word_forms import split_words, stem_word
 
 # Percent that a word counts, by the phrase it stands in.
 OWN = 100  # the title, and the symptom in the words of customers
 SYSTEM = 60
+
+OF_THE_TRADE = -1  # instead of how often a word stands: neither trees nor the shop's words have it
 
 
 def lamp_weight(lamps: int) -> int:
@@ -36,7 +39,7 @@ class IndexedEntry:
 
     id: str
     title: str
-    kind: str  # tree | how-to
+    kind: str  # tree | article
     vehicles: tuple[VehicleRow, ...] = ()  # () = any
     draft: bool = False
 
@@ -49,6 +52,7 @@ class IndexedPhrase:
     text: str
     concepts: tuple[Tokens, ...]  # the tokens of each, and of all that it can mean
     weight: int  # percent: what the tree says of itself counts more than the name of a lamp
+    is_title: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +69,7 @@ class Vocabulary:
     """Words that are understood; all others are taken for misspelled."""
 
     spoken: frozenset[str]  # words that stand in phrases
-    known: Mapping[str, int]  # every word, and how often it stands
+    known: Mapping[str, int]  # every word, and how often it stands, or OF_THE_TRADE
     stems: Mapping[str, str]  # each stem with its most used word
     stem_uses: Mapping[str, int]  # how often that word stands
     everyday: frozenset[str]  # words that say little
@@ -82,17 +86,19 @@ class SymptomIndex:
     codes: Mapping[str, tuple[ListedCode, ...]]  # `U0121` to the entries that list it
     code_meanings: Mapping[str, str]  # `U0121` to the shop's own words for it
     vehicles: tuple[VehicleRow, ...]
-    places: tuple[Suggestion, ...]  # systems and lamps that have trees
     vocabulary: Vocabulary
     book: Phrasebook
+    trade: TradeTokens
 
 
 def build_symptom_index(table: SearchTable) -> SymptomIndex:
     """Index the trees of a shop, and the titles of its articles."""
-    book = make_phrasebook(table.slang, table.synonyms)
+    book = make_phrasebook(table.slang, table.synonyms, table.subjects)
+    texts = tuple(_weighted_texts(table))
+    before = (-1, *(entry for entry, _, _ in texts))
     phrases = tuple(
-        IndexedPhrase(entry, text, _concept_tokens(text, book), weight)
-        for entry, text, weight in _weighted_texts(table)
+        IndexedPhrase(entry, text, _concept_tokens(text, book), weight, is_title=entry != last)
+        for last, (entry, text, weight) in zip(before, texts, strict=False)
     )
     return SymptomIndex(
         entries=tuple(_indexed_entries(table)),
@@ -101,9 +107,9 @@ def build_symptom_index(table: SearchTable) -> SymptomIndex:
         codes=_listed_codes(table),
         code_meanings=dict(table.codes),
         vehicles=table.vehicles,
-        places=places_with_trees(table),
         vocabulary=_vocabulary(table, phrases),
         book=book,
+        trade=trade_tokens(table.subjects, table.complaints, book.synonyms),
     )
 
 
@@ -112,7 +118,7 @@ def _indexed_entries(table: SearchTable) -> Iterator[IndexedEntry]:
         vehicles = tuple(table.vehicles[at] for at in tree.vehicles)
         yield IndexedEntry(tree.id, _one_line(tree.title), "tree", vehicles, tree.draft)
     for article in table.articles:
-        yield IndexedEntry(article.id, _one_line(article.name), "how-to")
+        yield IndexedEntry(article.id, _one_line(article.name), "article")
 
 
 def _weighted_texts(table: SearchTable) -> Iterator[tuple[int, str, int]]:
@@ -159,7 +165,11 @@ def _listed_codes(table: SearchTable) -> dict[str, tuple[ListedCode, ...]]:
 
 def _vocabulary(table: SearchTable, phrases: Iterable[IndexedPhrase]) -> Vocabulary:
     spoken = Counter(word for phrase in phrases for word in split_words(phrase.text))
-    known = {**dict.fromkeys(_words_in_no_phrase(table), 0), **spoken}
+    known = {
+        **dict.fromkeys(_words_of_the_trade(table), OF_THE_TRADE),
+        **dict.fromkeys(_words_in_no_phrase(table), 0),
+        **spoken,
+    }
     stems: dict[str, str] = {}
     for word in sorted(known, key=lambda word: (-known[word], word)):
         stems.setdefault(stem_word(word), word)
@@ -181,3 +191,9 @@ def _words_in_no_phrase(table: SearchTable) -> set[str]:
         *(name for vehicle in table.vehicles for name in (vehicle.make, vehicle.model)),
     )
     return {*STOP_WORDS, *NEGATIONS, *(word for text in texts for word in split_words(text))}
+
+
+def _words_of_the_trade(table: SearchTable) -> set[str]:
+    """Words that are no misspelled ones though the shop has none of them."""
+    texts = (*table.subjects, *table.complaints)
+    return {*danger_words(), *(word for text in texts for word in split_words(text))}

@@ -3,7 +3,8 @@
 In: the shop's conditions, the state that is left and the one that comes. Out: a `Change`.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from builder.model.conditions import Condition, Conditions, VehicleState
@@ -49,6 +50,16 @@ def change_of(
         hazards=tuple(dict.fromkeys((*_hazards(undone), *_hazards(after)))),
         does=(*(before.undo_does if before else ()), *(after.does if after else ())),
     )
+
+
+def told_once(change: Change, before: Iterable[Change]) -> Change:
+    """Leave out what a change before it has told on entering the state that is left now.
+
+    So "Turn the key off" isn't told twice on the way to a disconnected battery.
+    """
+    entering = (one.told for one in before if one.entered and one.entered == change.left)
+    told = {line for lines in entering for line in lines}
+    return replace(change, told=tuple(line for line in change.told if line not in told))
 
 
 def _filled(lines: tuple[Text, ...], state: VehicleState | None) -> tuple[str, ...]:

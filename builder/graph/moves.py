@@ -14,15 +14,29 @@ from typing import NamedTuple
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.checks import Branch
+from builder.model.conditions import VehicleState
 from builder.model.text import Text
 from builder.model.tree import Tree
 
 
+class Call(NamedTuple):
+    """A procedure that a step runs, or one check of the verification of a fix."""
+
+    step: str  # the check with `by`, or the fix
+    verification: int | None = None  # which of those of the fix
+
+
 class Place(NamedTuple):
-    """A step of a walk and, for an action that goes `back`, the step it goes back to."""
+    """A step of a walk and, for an action that goes `back`, the step it goes back to.
+
+    Where the states along the paths are followed, it also has the calls that the step is in, and
+    the states in which a walk arrives.
+    """
 
     step: str
     caller: str | None = None
+    calls: tuple[Call, ...] = ()  # the outermost first
+    states: tuple[VehicleState, ...] = ()
 
 
 class Move(NamedTuple):
@@ -65,18 +79,27 @@ class Moves:
                 queue.extend(move.to for move in moves[place] if move.to is not None)
         return moves
 
-    def steps_leading_to(self, step: str) -> frozenset[str]:
-        """Return every step from which a walk can reach a step, including that step."""
-        sources: dict[str, set[str]] = defaultdict(set)
+    def previous_steps(self) -> Mapping[str, set[str]]:
+        """Return by step the steps from which one move leads to it."""
+        previous: dict[str, set[str]] = defaultdict(set)
         for name, step_routes in self.routes.items():
             for route in step_routes:
-                sources[route.to or ""].add(name)
-        known, stack = {step}, [step]
-        while stack:
-            new = sources[stack.pop()] - known
-            known |= new
-            stack += new
-        return frozenset(map(str, known))
+                if route.to is not None:
+                    previous[route.to].add(name)
+        return previous
+
+
+def steps_leading_to(step: str, previous: Mapping[str, set[str]]) -> frozenset[str]:
+    """Return every step from which a walk can reach a step, including that step.
+
+    `previous` comes from `Moves.previous_steps`, once for all steps of a tree.
+    """
+    known, stack = {step}, [step]
+    while stack:
+        new = previous.get(stack.pop(), set()) - known
+        known |= new
+        stack += new
+    return frozenset(map(str, known))
 
 
 def moves_of(tree: Tree) -> Moves:

@@ -5,17 +5,17 @@ reach with the requirement unmet, each with its path; and for a handoff, the ste
 can happen.
 
 The proof removes the exits that meet the requirement: what a walk can still reach from a start, or
-from a step that undoes the requirement, it reaches unmet.
+by an exit that undoes the requirement, it reaches unmet.
 """
 
 from collections import defaultdict, deque
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
+from builder.graph.deeds import Effect, all_deeds, effect
 from builder.graph.moves import Move, Moves, Place
 from builder.graph.requirements import Requirement
-from builder.graph.routes import Exit, ExitKind, Route
-from builder.model.checks import Check
+from builder.graph.routes import Exit
 from builder.model.tree import Step
 
 MoveTest = Callable[[Move], bool]
@@ -26,29 +26,33 @@ class ReachedUnmet:
     """The places that a walk can reach with something unmet."""
 
     arrived_by: Mapping[Place, Move | None]  # the move that first led there; None at a start
-    undoing: frozenset[Place]  # the places that undo it
+    undoing: tuple[Move, ...]  # the moves that undo it
 
     def path_to(self, place: Place) -> list[str]:
         """Return the steps that lead there, from a start or from the step that undid it."""
-        steps = [place.step]
+        return [one.step for one in self.places_to(place)]
+
+    def places_to(self, place: Place) -> list[Place]:
+        """Return the places that lead there, likewise."""
+        places = [place]
         move = self.arrived_by[place]
         while move:
-            steps.append(move.source.step)
-            move = None if move.source in self.undoing else self.arrived_by[move.source]
-        return steps[::-1]
+            places.append(move.source)
+            move = None if move in self.undoing else self.arrived_by[move.source]
+        return places[::-1]
 
 
 def reached_unmet(
     moves_from: Mapping[Place, tuple[Move, ...]],
     starts: Iterable[Place],
     meets: MoveTest,
-    undoing: Iterable[Place] = (),
+    undoing: Iterable[Move] = (),
 ) -> ReachedUnmet:
     """Follow every walk that does not meet it, from the starts and from what undoes it."""
     arrived_by: dict[Place, Move | None] = dict.fromkeys(starts)
-    undone = frozenset(undoing)
+    undone = tuple(undoing)
     queue = deque(move for place in arrived_by for move in moves_from[place] if not meets(move))
-    queue.extend(move for place in undone for move in moves_from[place])
+    queue.extend(undone)
     while queue:
         move = queue.popleft()
         if move.to is not None and move.to not in arrived_by:
@@ -57,57 +61,28 @@ def reached_unmet(
     return ReachedUnmet(arrived_by, undone)
 
 
-def leaves_done(step: Step, move: Move) -> bool:
-    """Whether a move leaves a step with its work done.
+def with_effect(steps: Mapping[str, Step], requirement: Requirement, wanted: Effect) -> MoveTest:
+    """Return a test whether a move has an effect on the requirement."""
+    if not affects(steps, requirement):
+        return lambda _move: wanted is Effect.KEPT
 
-    That takes a result marked `done`, or any result where none is marked. A step that is used up
-    was left before; a step that could not be done is not done.
-    """
-    exit_ = move.route.exit
-    if exit_.kind is ExitKind.CANNOT_TEST:
-        return False
-    marked = isinstance(step.body, Check) and any(result.done for result in step.body.results)
-    return not marked or bool(exit_.result and exit_.result.done)
+    def has_it(move: Move) -> bool:
+        return effect(steps[move.source.step], move.route.exit, requirement) is wanted
 
-
-def is_met_after(step: Step, requirement: Requirement, before: bool) -> bool:
-    """Whether a requirement is met after all that a step does, in the order of its list."""
-    for deed in step.does:
-        if deed.verb in requirement.undone_by:
-            before = False
-        elif deed.verb == requirement.met_by:
-            before = True
-    return before
-
-
-def meets(steps: Mapping[str, Step], requirement: Requirement) -> MoveTest:
-    """Return a test whether a move leaves a step that met the requirement."""
-    meeting = {name for name, step in steps.items() if is_met_after(step, requirement, False)}
-
-    def leaves_met(move: Move) -> bool:
-        name = move.source.step
-        return name in meeting and leaves_done(steps[name], move)
-
-    return leaves_met
-
-
-def undoes(step: Step, requirement: Requirement) -> bool:
-    """Whether a requirement is no longer met after a step."""
-    return not is_met_after(step, requirement, True)
+    return has_it
 
 
 def affects(steps: Mapping[str, Step], requirement: Requirement) -> bool:
     """Whether any step meets a requirement or undoes it."""
-    verbs = {requirement.met_by, *requirement.undone_by}
-    return any(deed.verb in verbs for step in steps.values() for deed in step.does)
+    return any(
+        requirement.is_met_by(deed) or deed.verb in requirement.undone_by
+        for step in steps.values()
+        for deed in all_deeds(step)
+    )
 
 
 def unmet_origins(
-    predecessors: Mapping[str, list[str]],
-    steps: Mapping[str, Step],
-    step: Step,
-    exit_: Exit,
-    requirement: Requirement,
+    predecessors: Mapping[str, list[str]], step: Step, exit_: Exit, requirement: Requirement
 ) -> frozenset[str]:
     """Return the steps from which a walk can leave by one exit with the requirement unmet.
 
@@ -115,11 +90,9 @@ def unmet_origins(
     met it yet. A step with a `!` before its name has undone it, so the walk lacks it wherever it
     began.
     """
-    leaves_met = meets(steps, requirement)
-    if leaves_met(Move(Place(step.id), None, Route(step.id, None, exit_))):
-        return frozenset()
-    if undoes(step, requirement):
-        return frozenset({f"!{step.id}"})
+    here = effect(step, exit_, requirement)
+    if here is not Effect.KEPT:
+        return frozenset() if here is Effect.MET else frozenset({f"!{step.id}"})
     origins: set[str] = set()
     stack: list[str] = [step.id]
     while stack:
@@ -134,13 +107,11 @@ def unmet_predecessors(
     moves: Moves, steps: Mapping[str, Step], requirement: Requirement
 ) -> dict[str, list[str]]:
     """Return by step the steps before it from which a walk arrives with the requirement unmet."""
-    leaves_met = meets(steps, requirement)
     predecessors: dict[str, list[str]] = defaultdict(list)
     for name, routes in moves.routes.items():
-        undone = undoes(steps[name], requirement)
         for route in routes:
-            if route.to is not None and undone:
-                predecessors[route.to].append(f"!{name}")
-            elif route.to is not None and not leaves_met(Move(Place(name), Place(route.to), route)):
-                predecessors[route.to].append(name)
+            here = effect(steps[name], route.exit, requirement)
+            if route.to is not None and here is not Effect.MET:
+                mark = "!" if here is Effect.UNDONE else ""
+                predecessors[route.to].append(f"{mark}{name}")
     return predecessors

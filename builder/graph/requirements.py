@@ -6,17 +6,37 @@ service information comes first.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from builder.model.tree import Deed
 
 
 @dataclass(frozen=True, slots=True)
 class Requirement:
-    """A state that must hold before a step that needs it."""
+    """A state that must hold before a step that needs it.
+
+    A deed at one part, such as `check-ground <part>`, meets what is required of that part only; a
+    deed that names none meets it for every part.
+    """
 
     name: str  # as a technician would say it: "the codes are recorded"
     met_by: str  # the verb after which it holds
     undone_by: frozenset[str] = frozenset()  # verbs after which it no longer holds
     needed_by: frozenset[str] = frozenset()  # verbs that need it
+    part: str | None = None  # what it must hold for; None for the vehicle
+
+    @property
+    def key(self) -> str:
+        """Its name, and the part that it must hold for."""
+        return f"{self.name}: {self.part}" if self.part else self.name
+
+    def at(self, part: str) -> "Requirement":
+        """Return what is required of one part."""
+        return replace(self, part=part)
+
+    def is_met_by(self, deed: Deed) -> bool:
+        """Whether it holds after a deed."""
+        return deed.verb == self.met_by and deed.module in (None, self.part)
 
 
 # A module can be lost when its supply voltage drops during these.

@@ -24,6 +24,8 @@ class ExitKind(StrEnum):
     STILL_THERE = "still there"  # a verification that failed; taken once
     SPENT = "spent"  # `at_most` is used up, or the list is done
     CANNOT_TEST = "cannot test"
+    RUN = "run"  # into a procedure; only where the states along the paths are followed
+    VERIFY = "verify"  # on to what proves a repair; likewise
 
 
 @dataclass(frozen=True, slots=True)

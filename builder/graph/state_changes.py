@@ -17,6 +17,12 @@ another of its group, excludes it, or the job ends. What changes:
 4. The needed power state comes last. What can't be entered before it comes after it: a state that
    needs the power on, or that excludes the power state in which the rest is changed.
 
+Before these rules goes what takes the power off (`counts_as: power off`):
+5. A needed power state that takes the power off comes first, right after what has `changed_with`
+   and can't be changed in it: an airbag is unplugged with the battery disconnected.
+6. Where the power is off and a change sends the key elsewhere, what names the power off in
+   `changed_with` is changed before: the airbag is plugged in before the battery is reconnected.
+No line is told twice: what `key-off` has told is left out of `battery-disconnected`.
 The key never goes past a state that excludes it: before it does, that state goes back to normal,
 and is entered again if the step needs it. So does a load before its connector is plugged in.
 
@@ -24,9 +30,9 @@ For a step with `hook_up: key-off` the caller asks twice: for the step's other s
 key off, and after its `do` lines for all of them.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
-from builder.graph.change import Change, change_of
+from builder.graph.change import Change, change_of, told_once
 from builder.graph.vehicle_states import (
     States,
     excludes,
@@ -36,9 +42,10 @@ from builder.graph.vehicle_states import (
     place_of,
     power_state,
 )
-from builder.model.conditions import POWER, Conditions, VehicleState
+from builder.model.conditions import POWER, Conditions, CountsAs, VehicleState
 
 Changes = tuple[Change, ...]
+Chosen = Callable[[tuple[str, ...]], bool]  # of the power states in which something may change
 
 
 def changes(
@@ -97,18 +104,42 @@ class _Work:
         """Leave and enter what has to be, with the key where it has to be for each."""
         enter = self.to_enter()
         self.late = [one for one in enter if self._blocks(one, leave, enter)]
+        self._power_off_first(leave)
+        leave = [one for one in leave if one in self.now]
         self._key_first(leave)
         for state in leave:
             self._leave(state)
         self._leave_power()
-        self._enter_in_turn()
+        self._enter_in_turn(self.to_enter())
         self._key_as_wanted()
         self.late = []
         self._leave_power()
-        for state in self._enter_in_turn():
+        for state in self._enter_in_turn(self.to_enter()):
             self._enter(state)
         self._key_as_wanted()
         return tuple(self.done), self.now
+
+    def _power_off_first(self, leave: list[VehicleState]) -> None:
+        """Take the power off before the changes, and make those it was taken off for in time."""
+        now = power_state(self.conditions, self.now)
+        wanted = next(filter(self.is_power, self.wanted), None)
+        if wanted and wanted != now and self._is_power_off(wanted):
+            self._change(leave, lambda listed: bool(listed) and wanted.condition not in listed)
+            self._key_to(wanted)
+        elif now and self._is_power_off(now) and self._goes_elsewhere(now, leave):
+            self._change(leave, lambda listed: now.condition in listed)
+
+    def _is_power_off(self, state: VehicleState) -> bool:
+        return self.conditions[state.condition].counts_as is CountsAs.POWER_OFF
+
+    def _change(self, leave: list[VehicleState], chosen: Callable[[tuple[str, ...]], bool]) -> None:
+        """Leave and enter those that can be changed in chosen power states."""
+        first = [one for one in leave if chosen(self._allowed(one, False))]
+        then = [one for one in self.to_enter() if chosen(self._allowed(one, True))]
+        self._key_for([self._allowed(one, one in then) for one in (*first, *then)])
+        for state in first:
+            self._leave(state)
+        self._enter_in_turn(then)
 
     def _blocks(
         self, state: VehicleState, leave: list[VehicleState], enter: list[VehicleState]
@@ -142,8 +173,14 @@ class _Work:
 
     def _key_first(self, leave: list[VehicleState]) -> None:
         """Bring the key to where the changes can be made, if one can't be made as it is."""
+        self._key_for(self._lists(leave))
+
+    def _goes_elsewhere(self, power: VehicleState, leave: list[VehicleState]) -> bool:
+        return any(power.condition not in listed for listed in self._lists(leave))
+
+    def _lists(self, leave: list[VehicleState]) -> list[tuple[str, ...]]:
         changing = [self._allowed(one, one not in leave) for one in (*leave, *self.to_enter())]
-        self._key_for([listed for listed in changing if listed])
+        return [listed for listed in changing if listed]
 
     def _key_for(self, changing: list[tuple[str, ...]]) -> None:
         power = power_state(self.conditions, self.now)
@@ -188,9 +225,8 @@ class _Work:
         self._put(before, after)
         self.leaving.remove(state)
 
-    def _enter_in_turn(self) -> list[VehicleState]:
+    def _enter_in_turn(self, waiting: list[VehicleState]) -> list[VehicleState]:
         """Enter what can be entered, in its order; return what has something in its way."""
-        waiting = self.to_enter()
         while ready := next((one for one in waiting if self._is_free(one)), None):
             waiting.remove(ready)
             self._enter(ready)
@@ -207,7 +243,7 @@ class _Work:
 
     def _put(self, before: VehicleState | None, after: VehicleState | None) -> None:
         """Make one change; what is entered stands where the state stood that it replaces."""
-        self.done.append(change_of(self.conditions, before, after))
+        self.done.append(told_once(change_of(self.conditions, before, after), self.done))
         stays = after is not None and not self.conditions[after.condition].normal
         if before in self.now:
             at = self.now.index(before)

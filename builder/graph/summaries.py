@@ -6,10 +6,12 @@ In: a `Tree`. Out: its `TreeSummary`, with the requirements a walk may lack at e
 from collections.abc import Iterable, Iterator
 from sys import intern
 
-from builder.graph.moves import moves_of
+from builder.graph.deeds import all_deeds
+from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
-from builder.graph.requirements import REQUIREMENTS
+from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.routes import exits
+from builder.graph.runs import procedures_named
 from builder.model.ends import Fix
 from builder.model.summary import Handoff, TreeSummary
 from builder.model.tree import Step, Tree
@@ -37,6 +39,7 @@ def summary_of(tree: Tree) -> TreeSummary:
         replaced_by=tree.replaced_by,
         revision=tree.revision,
         silences=tree.silences,
+        procedures=frozenset(procedures_named(tree)),
     )
 
 
@@ -46,10 +49,10 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
     if not leaving:
         return
     moves = moves_of(tree)
+    previous = moves.previous_steps()
     predecessors = {
         requirement: unmet_predecessors(moves, tree.steps, requirement)
-        for requirement in REQUIREMENTS
-        if affects(tree.steps, requirement)
+        for requirement in _affected(tree)
     }
     copies: dict[tuple[str, ...], tuple[str, ...]] = {}
 
@@ -60,7 +63,7 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
 
     for step, exit_ in leaving:
         unmet = {
-            requirement.name: unmet_origins(before, tree.steps, step, exit_, requirement)
+            requirement.key: unmet_origins(before, step, exit_, requirement)
             for requirement, before in predecessors.items()
         }
         yield Handoff(
@@ -69,12 +72,21 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
             tree=str(exit_.branch.tree),
             step=exit_.branch.step,
             from_tree=tree.id,
-            reached_from=shared(moves.steps_leading_to(step.id)),
+            reached_from=shared(steps_leading_to(step.id, previous)),
             without={name: shared(origins) for name, origins in unmet.items()},
         )
 
 
+def _affected(tree: Tree) -> Iterator[Requirement]:
+    """Yield what the tree meets or undoes, of the vehicle and of every part that a deed names."""
+    deeds = [deed for step in tree.steps.values() for deed in all_deeds(step)]
+    for requirement in REQUIREMENTS:
+        parts = {deed.module for deed in deeds if deed.module and deed.verb == requirement.met_by}
+        every = (requirement, *(requirement.at(part) for part in sorted(parts)))
+        yield from (one for one in every if affects(tree.steps, one))
+
+
 def _modules(step: Step) -> Iterator[str]:
-    yield from (deed.module for deed in step.does if deed.module)
+    yield from (deed.module for deed in all_deeds(step) if deed.module and deed.is_setup)
     if isinstance(step.body, Fix) and step.body.replaces:
         yield str(step.body.replaces.module)

@@ -134,3 +134,6 @@ class Stop:
 @dataclass(frozen=True, slots=True)
 class Return:
     """An end of a procedure; the words of its step are the word that it returns."""
+
+
+Ending = Fix | Stop | Return  # the bodies of steps that end a walk

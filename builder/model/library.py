@@ -83,6 +83,7 @@ class Library:
     failure_types: Mapping[str, FailureType] = field(default_factory=dict)
     glossary: Mapping[str, Term] = field(default_factory=dict)
     words: Mapping[str, Word] = field(default_factory=dict)
+    house_words: Mapping[str, Word] = field(default_factory=dict)  # what the shop doesn't write
     same_words: Mapping[str, Word] = field(default_factory=dict)  # for the search alone
     how_tos: Mapping[str, HowTo] = field(default_factory=dict)
     modules: Mapping[str, Module] = field(default_factory=dict)

@@ -52,6 +52,7 @@ class TreeSummary:
     replaced_by: Text | None
     revision: str
     silences: tuple[Silence, ...] = ()
+    procedures: frozenset[str] = frozenset()  # that its steps run, or its fixes verify with
 
 
 class TreeListing(NamedTuple):
@@ -69,6 +70,7 @@ class TreeListing(NamedTuple):
     words: tuple[str, ...]  # the complaints, as `normalized` has them
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
+    procedures: tuple[str, ...]
     replaced_by: str
     reviewed: str  # the date as written, or ""
     silences: bool
@@ -88,6 +90,7 @@ def listing_of(summary: TreeSummary) -> TreeListing:
             dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in summary.handoffs)
         ),
         how_tos=tuple(sorted(summary.how_tos)),
+        procedures=tuple(sorted(summary.procedures)),
         replaced_by=str(summary.replaced_by or ""),
         reviewed=str(summary.reviewed.date) if summary.reviewed else "",
         silences=bool(summary.silences),

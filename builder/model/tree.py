@@ -7,6 +7,7 @@ In: filled by the reader from `trees/<system>/<slug>.yml`. Out: used by every ot
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from fractions import Fraction
 
 from builder.model.checks import Branch, Check
 from builder.model.ends import Drive, Fix, Return, Stop
@@ -35,7 +36,34 @@ class Deed:
 
     text: Text
     verb: str
-    module: str | None = None
+    module: str | None = None  # or, of a proof, another part: `check-ground alternator`
+
+    @property
+    def is_setup(self) -> bool:
+        """Whether it sets up a module: everything that names one but is no proof."""
+        return self.module is not None and not self.verb.startswith("check-")
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What comes with a word that a procedure returns."""
+
+    does: tuple[Deed, ...] = ()  # done on every path to it; and what may have been undone
+    chance: Fraction = Fraction(0)  # by the results of the procedure itself
+    minutes: Fraction = Fraction(0)  # expected, of work
+    wait: Fraction = Fraction(0)  # expected, apart from the work
+    shortest: Fraction = Fraction(0)
+    longest: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """What it does and takes to run a procedure, with `<name>` filled in where that is known."""
+
+    outcomes: Mapping[str, Outcome]  # by the word that it returns, every one
+    may_do: tuple[Deed, ...] = ()  # on some path, each once
+    # By requirement: what it may do before it has itself met what that needs.
+    unmet: Mapping[str, tuple[Deed, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +115,7 @@ class Step:
     same_as: Text | None = None
     after: tuple[Text, ...] = ()
     each: tuple[Text, Text] | None = None  # the item's name and the name of its list
+    run: Run | None = None  # of the procedure that finds the result, where the shop has it
 
     @property
     def kind(self) -> str:
@@ -178,6 +207,11 @@ class Tree:
     format: int = 2
     broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
     defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
+
+    @property
+    def is_procedure(self) -> bool:
+        """Whether it is the body of a procedure, which other trees run."""
+        return self.file.startswith("kb/")
 
     @property
     def start(self) -> Step:

@@ -6,7 +6,7 @@ In: a fix or a stop, its tree, the analysis. Out: `FixView`, `stop_text`.
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.model.ends import Fix, Part, Stop
+from builder.model.ends import Fix, Part, Proof, Stop
 from builder.model.tree import Step
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
@@ -14,8 +14,9 @@ from builder.pages.branches import BranchTarget, TreeContext, branch_target
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import PriceLine
 from builder.wording.labels import STOP_LABELS
-from builder.wording.sentences import capitalized, module_name, verification_text
+from builder.wording.sentences import capitalized, joined, module_name, verification_text
 from builder.wording.value_text import money_text, number_text
+from builder.wording.vehicle_words import driving_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,9 @@ class FixView:
     verify: tuple[str, ...]
     still_there: BranchTarget | None
     tell: str
+    proved_by: tuple[str, ...]
+    torques: tuple[str, ...]
+    driving: str  # "" where it is as the tree says
     options: tuple[OptionView, ...]
 
 
@@ -64,8 +68,17 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         verify=tuple(capitalized(verification_text(one)) for one in fix.verify),
         still_there=branch_target(context, step, after) if after else None,
         tell=str(fix.tell or ""),
+        proved_by=tuple(_proof(context, proof) for proof in fix.proved_by),
+        torques=tuple(name.replace("-", " ") for name in fix.torques),
+        driving=driving_text(fix.drive, fix.why) if fix.drive else str(fix.why or ""),
         options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),
     )
+
+
+def _proof(context: TreeContext, proof: Proof) -> str:
+    number = context.numbers.get(str(proof.step))
+    step = f"step {number}" if number else str(proof.step)
+    return f"{step}: {joined(proof.results, 'or')}"
 
 
 def likelihood(chance: Fraction | None) -> str:
@@ -79,7 +92,9 @@ def likelihood(chance: Fraction | None) -> str:
 
 def stop_text(stop: Stop) -> str:
     """Return what a stop of this kind means."""
-    return STOP_LABELS.get(stop.kind, str(stop.kind))
+    kind = STOP_LABELS.get(stop.kind, str(stop.kind))
+    driving = driving_text(stop.drive, stop.why) if stop.drive else str(stop.why or "")
+    return f"{kind}. {driving}".strip(". ") if driving else kind
 
 
 def _option(context: TreeContext, option: EstimateOption) -> OptionView:

@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 
 from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Picture, Step
+from builder.model.tree import Action, Need, Picture, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,
@@ -27,6 +27,7 @@ from builder.wording.hazards import by_severity
 from builder.wording.labels import STEP_LABELS
 from builder.wording.sentences import capitalized, joined, requirement_text, stuck_advice, task_text
 from builder.wording.value_text import duration_text, number_text, unit_label
+from builder.wording.vehicle_words import condition_texts, need_text, part_name, where_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,7 @@ class StepView:
     label: str  # Check, Do, Fix, Stop
     text: str
     note: str
+    do: tuple[str, ...]  # lines, done before the answer
     cautions: tuple[Hazard, ...]
     facts: tuple[tuple[str, Markup], ...]  # name and value, in the order of use
     readings: tuple[str, ...]  # what to read, a line each
@@ -68,6 +70,7 @@ def _step_view(context: TreeContext, step: Step) -> StepView:
         label=STEP_LABELS[step.kind],
         text=str(step.text),
         note=str(step.note or ""),
+        do=tuple(map(str, step.do)),
         cautions=step_cautions(context, step),
         facts=tuple(_facts(context, step)),
         readings=tuple(_readings(check)) if check else (),
@@ -107,8 +110,14 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
     if step.after:
         required = [_step_or_task(context, text) for text in step.after]
         yield "Do first", Markup("; ").join(required)
-    if step.when:
-        yield "Conditions", Markup("; ").join(step.when)
+    if conditions := condition_texts(step, context.library):
+        yield "Conditions", Markup("; ").join(conditions)
+    if step.hook_up:
+        yield "Hook up with", escape(need_text(Need(step.hook_up), context.library))
+    if step.where:
+        yield "Where", escape(where_text(step.where, context.library))
+    if isinstance(step.body, Check) and step.body.by:
+        yield "Procedure", escape(_procedure(context, step.body))
     if step.tools:
         yield "Tools", Markup(", ").join(_tool(context, id_) for id_ in step.tools)
     if step.how_to:
@@ -176,6 +185,13 @@ def _href(context: TreeContext, path: str, anchor: str = "") -> str:
     return addresses.href(addresses.tree_path(context.tree.id), path, anchor)
 
 
+def _procedure(context: TreeContext, check: Check) -> str:
+    known = context.library.procedures.get(str(check.by))
+    title = known.tree.title if known else check.by
+    given = (f"{name} {part_name(value, context.library)}" for name, value in check.with_.items())
+    return "; ".join(map(str, (title, *given)))
+
+
 def _step_or_task(context: TreeContext, text: str) -> Markup:
     if text in context.tree.steps:
         return _step_link(context, text)
@@ -215,6 +231,8 @@ def _readings(check: Check) -> Iterator[str]:
 
 def _reading(reading: Reading) -> str:
     name = f"{capitalized(reading.name)}: " if reading.name else "Reading: "
+    if reading.spec:
+        name += f"{reading.spec.replace('-', ' ')}, "
     if reading.one_of:
         return f"{name}{joined(reading.one_of, 'or')}"
     top = "OL" if reading.to_over else number_text(reading.high)

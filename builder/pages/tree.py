@@ -7,8 +7,6 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 from urllib.parse import quote
 
-from markupsafe import Markup
-
 from builder.model.ends import Fix, Stop
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
@@ -29,6 +27,7 @@ from builder.wording.hazards import by_severity
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import joined, module_name
 from builder.wording.value_text import duration_text, scope_text
+from builder.wording.vehicle_words import driving_text
 
 
 class StepCard(NamedTuple):
@@ -69,6 +68,7 @@ def tree_page(
         questions=[_question(asked, library) for asked in tree.asks],
         tools=list(_tools(tree, library)),
         time=_time(analysis),
+        driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
         related=tuple(related),
         prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
     )

@@ -15,7 +15,7 @@ from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.walk.compile_shop import shop_table
 from builder.walk.compile_tree import tree_table
-from builder.walk.walk_tables import TreeTable
+from builder.walk.tree_rows import TreeTable
 from builder.wording.labels import STOP_LABELS
 
 SHOP_SCRIPT = "walks/shop.js"
@@ -59,7 +59,8 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
     table = tree_table(tree, library)
     more = {"left": left, "titles": _titles(table, library)}
     key = json.dumps(tree.id)
-    return f"baytreeTables.trees[{key}] = {_json(table)};\nbaytreeTables.more[{key}] = {_json(more)};\n"
+    lines = (f"trees[{key}] = {_json(table)};", f"more[{key}] = {_json(more)};")
+    return "".join(f"baytreeTables.{line}\n" for line in lines)
 
 
 def _whole(minutes: Fraction) -> int:
@@ -69,13 +70,13 @@ def _whole(minutes: Fraction) -> int:
 def _titles(table: TreeTable, library: Library) -> dict[str, str]:
     """Return the titles of the trees that a step leads to."""
     steps = table["steps"].values()
-    targets = [one["to"] for step in steps for one in step.get("results", ())]
+    targets: list[object] = [one["to"] for step in steps for one in step.get("results", ())]
     targets += [
         step.get(key, "")
         for step in steps
         for key in ("then", "spent", "cannot_test", "still_there")
     ]
-    ids = sorted({target.partition("#")[0] for target in targets if "/" in target})
+    ids = sorted({str(target).partition("#")[0] for target in targets if "/" in str(target)})
     return {id_: str(library.trees[id_].title) for id_ in ids if id_ in library.trees}
 
 

@@ -28,20 +28,28 @@ MAX_PUBLISHED_BYTES = 300 * 1024  # 1.5 s at the 1.6 Mbit/s of a phone behind a 
 # Pixels on the long side and quality; each in turn until the photo is small enough.
 TRIES = ((1600, 82), (1600, 65), (1200, 65), (800, 60), (500, 50))
 JPEG_PIXELS, JPEG_END = b"\xff\xda", b"\xff\xd9"  # markers of ITU-T T.81
+UNPACKED = ("GIF", "AVIF")  # the others show a cut by an end marker or the length of their parts
 AGAIN = "take it again, or save it again in a photo editor"
-OPENING = (OSError, SyntaxError, ValueError, EOFError, Image.DecompressionBombError, MemoryError)
+# What decoders raise; that of AVIF raises RuntimeError.
+OPENING = (
+    OSError, SyntaxError, ValueError, EOFError, RuntimeError, MemoryError,
+    Image.DecompressionBombError,
+)  # fmt: skip
 
 
 def photo_problem(path: Path) -> PictureProblem | None:
-    """Return why a photo can't be used, without unpacking its pixels."""
+    """Return why a photo can't be used; pixels are unpacked only where nothing else shows a cut."""
     try:
         with _opened(path) as image:
-            problem = _too_large(image)
+            if problem := _too_large(image):
+                return problem
+            if image.format in UNPACKED:
+                image.load()
             image.verify()
+        cut_off = image.format == "JPEG" and not _ends(path.read_bytes())
     except OPENING as error:
         return _unreadable(path, error)
-    cut_off = PHOTO_FORMATS[path.suffix.lower()] == "JPEG" and not _ends(path.read_bytes())
-    return problem or (_damaged(path) if cut_off else None)
+    return _damaged(path) if cut_off else None
 
 
 def _ends(jpeg: bytes) -> bool:

@@ -12,17 +12,22 @@ carried back over the edges that lead there:
   the average of the fixes that have one (1 if none has, which is an even split).
 - A stop or a handoff without a weight counts 0. If that leaves nothing at all, every fix counts 1,
   and in a tree without a fix every end.
+- A step that runs a procedure gives the edges to one step not even parts of its own, but parts in
+  proportion to how often the procedure returns their words.
+- In a procedure every result that returns counts its `weight`, or 1, and so does every `return`
+  step, but for one that only `spent` leads to. No share of a step comes from `spent` if another
+  edge leads there, as nobody says how often.
 - Loops are not in these figures: an edge back leads to no end of its own. How often it is taken
   (its `chance`) counts in the minutes.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import exits
-from builder.model.ends import Fix, Stop
-from builder.model.tree import Tree
+from builder.model.ends import Ending, Fix, Return, Stop
+from builder.model.tree import Run, Tree
 from builder.plan.forward_graph import ForwardEdge, ForwardGraph, forward_graph
 
 ZERO = Fraction(0)
@@ -34,21 +39,21 @@ class WalkChances:
 
     steps: Mapping[str, Fraction]  # of every step of the tree: walks that pass it
     routes: Mapping[tuple[str, int], Fraction]  # of every exit, by step and index among its `exits`
-    ends: Mapping[str, Fraction]  # of every fix and stop: walks that end there
+    ends: Mapping[str, Fraction]  # of every fix, stop and `return`: walks that end there
 
 
 def walk_chances(tree: Tree, graph: ForwardGraph | None = None) -> WalkChances:
     """Return the chances of a tree; pass its forward graph if you have it."""
     graph = graph or forward_graph(tree)
-    own = _weights_of_ends(tree, graph)
-    weights = _carried_back(graph, own)
+    own = (_weights_of_words if tree.is_procedure else _weights_of_ends)(tree, graph)
+    weights = _carried_back(tree, graph, own)
     if not sum(weights.values(), ZERO) and not any(own.values()):
         own = _even_weights(tree, graph)
-        weights = _carried_back(graph, own)
+        weights = _carried_back(tree, graph, own)
     return _shares_of_walks(tree, graph, own, weights)
 
 
-End = str | tuple[str, int]  # a fix or a stop by its step, a handoff by the key of its edge
+End = str | tuple[str, int]  # an end by its step, a handoff or a word by the key of its edge
 
 
 def _weights_of_ends(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
@@ -71,10 +76,25 @@ def _weights_of_ends(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
     return weights
 
 
+def _weights_of_words(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
+    """Return the weights of all that a procedure returns."""
+    weights: dict[End, Fraction] = {}
+    for step in graph.order:
+        if isinstance(tree.steps[step].body, Return):
+            usual = [edge for edge in graph.incoming[step] if not edge.is_spent]
+            counts = usual and not any(map(_stated_weight, usual))
+            weights[step] = Fraction(bool(counts))
+        for edge in graph.outgoing[step]:
+            if edge.to is None:
+                weight = _stated_weight(edge)
+                weights[edge.key] = Fraction(1) if weight is None else weight
+    return weights
+
+
 def _even_weights(tree: Tree, graph: ForwardGraph) -> dict[End, Fraction]:
     """Count every fix once, or every end if there is no fix."""
     fixes = [step for step in graph.order if isinstance(tree.steps[step].body, Fix)]
-    stops = [step for step in graph.order if isinstance(tree.steps[step].body, Stop)]
+    stops = [step for step in graph.order if isinstance(tree.steps[step].body, Stop | Return)]
     handoffs = [
         edge.key for step in graph.order for edge in graph.outgoing[step] if edge.to is None
     ]
@@ -88,7 +108,7 @@ def _stated_weight(edge: ForwardEdge) -> Fraction | None:
 
 
 def _carried_back(
-    graph: ForwardGraph, own: Mapping[End, Fraction]
+    tree: Tree, graph: ForwardGraph, own: Mapping[End, Fraction]
 ) -> dict[tuple[str, int], Fraction]:
     """Carry the weights of the ends back to every edge."""
     weights: dict[tuple[str, int], Fraction] = {
@@ -99,11 +119,14 @@ def _carried_back(
     }
     for step in reversed(graph.order):
         outgoing = (weights[edge.key] for edge in graph.outgoing[step])
-        weights |= _split(own.get(step, ZERO) + sum(outgoing, ZERO), graph.incoming[step])
+        weight = own.get(step, ZERO) + sum(outgoing, ZERO)
+        weights |= _split(tree, weight, graph.incoming[step])
     return weights
 
 
-def _split(weight: Fraction, edges: Iterable[ForwardEdge]) -> dict[tuple[str, int], Fraction]:
+def _split(
+    tree: Tree, weight: Fraction, edges: Iterable[ForwardEdge]
+) -> dict[tuple[str, int], Fraction]:
     """Split the weight of a step over the edges to it."""
     stated = {e.key: own for e in edges if (own := _stated_weight(e)) is not None}
     others = [edge.key for edge in edges if edge.key not in stated]
@@ -113,8 +136,35 @@ def _split(weight: Fraction, edges: Iterable[ForwardEdge]) -> dict[tuple[str, in
         return dict.fromkeys(others, ZERO) | {
             key: own * weight / sum_stated for key, own in stated.items()
         }
-    sharing = others or list(stated)
-    return stated | dict.fromkeys(sharing, (weight - sum_stated) / max(len(sharing), 1))
+    if not others:
+        return dict.fromkeys(stated, weight / max(len(stated), 1))
+    parts = _parts(tree, [edge for edge in edges if edge.key not in stated])
+    rest = (weight - sum_stated) / sum(parts.values(), ZERO)
+    return stated | {key: part * rest for key, part in parts.items()}
+
+
+def _parts(tree: Tree, edges: Sequence[ForwardEdge]) -> dict[tuple[str, int], Fraction]:
+    """Return in what parts edges without weights share the weight of the step they lead to."""
+    if tree.is_procedure and not all(edge.is_spent for edge in edges):
+        return {e.key: ZERO if e.is_spent else part for e in edges
+                for part in (_part(tree, e, edges),)}  # fmt: skip
+    return {edge.key: _part(tree, edge, edges) for edge in edges}
+
+
+def _part(tree: Tree, edge: ForwardEdge, edges: Iterable[ForwardEdge]) -> Fraction:
+    """Return 1, but for edges out of a procedure: as often as it returns their words."""
+    run = tree.steps[edge.source].run
+    if run is None:
+        return Fraction(1)
+    own = [_chance_of_word(run, other) for other in edges if other.source == edge.source]
+    total = sum(own, ZERO)
+    return _chance_of_word(run, edge) * len(own) / total if total else Fraction(1)
+
+
+def _chance_of_word(run: Run, edge: ForwardEdge) -> Fraction:
+    result = edge.exit.result
+    outcome = run.outcomes.get(str(result.text)) if result else None
+    return outcome.chance if outcome else ZERO
 
 
 def _shares_of_walks(
@@ -134,7 +184,7 @@ def _shares_of_walks(
     for step in graph.order:
         edges, here = graph.outgoing[step], own.get(step, ZERO)
         total = here + sum((weights[edge.key] for edge in edges), ZERO)
-        is_end = isinstance(tree.steps[step].body, Fix | Stop)
+        is_end = isinstance(tree.steps[step].body, Ending)
         if is_end:
             ends[step] = steps[step] * (here / total if total else 1)
         for edge in edges:

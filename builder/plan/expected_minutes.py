@@ -18,10 +18,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from builder.graph.routes import ExitKind
 from builder.plan.chances import WalkChances
 from builder.plan.forward_graph import ForwardEdge, ForwardGraph
-from builder.plan.retry_loops import RetryLoop, RetryLoops
+from builder.plan.retry_loops import ExitKey, RetryLoop, RetryLoops
+from builder.plan.step_costs import StepCosts
 
 ZERO = Fraction(0)
 
@@ -31,6 +31,7 @@ class ExpectedMinutes:
     """Average minutes, by step."""
 
     until_done: Mapping[str, Fraction]  # from the start until the step is done
+    until_left: Mapping[ExitKey, Fraction]  # until a walk leaves the tree by an exit
     remaining: Mapping[str, Fraction]  # from arriving at the step until the end
 
 
@@ -38,7 +39,7 @@ class ExpectedMinutes:
 class _Sums:
     """The sums so far, from the start down."""
 
-    cost: Mapping[str, Fraction]
+    costs: StepCosts
     arriving: dict[str, Fraction] = field(default_factory=dict)  # until a step is begun
     once: dict[str, Fraction] = field(default_factory=dict)  # until it is done the first time
     done: dict[str, Fraction] = field(default_factory=dict)  # until it is done the last time
@@ -49,9 +50,8 @@ class _Sums:
 
     def length(self, loop: RetryLoop) -> Fraction:
         """Return the minutes of one iteration: the path back, and the usual path forward."""
-        back = _sum(self.cost[step] for step in loop.between)
-        forward = self.begun_again[loop.source] - self.begun_again[loop.to]
-        return back + forward + self.cost[loop.source]
+        back = _sum(self.costs.leaving(key) for key in loop.back)
+        return back + self.begun_again[loop.source] - self.begun_again[loop.to]
 
 
 def _sum(minutes: Iterable[Fraction]) -> Fraction:
@@ -59,34 +59,41 @@ def _sum(minutes: Iterable[Fraction]) -> Fraction:
 
 
 def expected_minutes(
-    graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, cost: Mapping[str, Fraction]
+    graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, costs: StepCosts
 ) -> ExpectedMinutes:
-    """Return the expected minutes; `cost` is the minutes of doing a step once."""
-    sums = _Sums(cost)
+    """Return the expected minutes; `costs` are the minutes of doing a step once."""
+    sums = _Sums(costs)
     for step in graph.order:
         incoming = _with_shares(graph.incoming[step], chances)
         sums.arriving[step] = _sum(
-            share * (sums.done[edge.source] + _added_by(edge, sums, loops))
-            for edge, share in incoming
+            share * _until_left(edge, sums, loops) for edge, share in incoming
         )
-        sums.once[step] = sums.arriving[step] + cost[step]
+        sums.once[step] = sums.arriving[step] + costs.of_step[step]
         sums.begun_again[step] = _sum(
-            share * (sums.begun_again if _is_spent(edge) else sums.done_again)[edge.source]
-            for edge, share in incoming
+            share * _until_left_again(edge, sums) for edge, share in incoming
         )
         step_loops = loops.by_chance.get(step, ())
         for loop in step_loops:
             sums.again[loop] = loop.iterations * sums.length(loop)
         again = _sum(sums.again[loop] for loop in step_loops)
         sums.done[step] = sums.once[step] + again
-        sums.done_again[step] = sums.begun_again[step] + cost[step] + again
+        sums.done_again[step] = sums.begun_again[step] + costs.of_step[step] + again
         if step in loops.by_spent:
             sums.spent[step] = _extra_when_spent(loops.by_spent[step], loops, sums)
-    return ExpectedMinutes(sums.done, _remaining(graph, chances, loops, sums))
+    edges = (edge for outgoing in graph.outgoing.values() for edge in outgoing)
+    until_left = {e.key: _until_left(e, sums, loops) for e in edges if e.to is None}
+    return ExpectedMinutes(sums.done, until_left, _remaining(graph, chances, loops, sums))
 
 
-def _is_spent(edge: ForwardEdge) -> bool:
-    return edge.exit.kind is ExitKind.SPENT
+def _until_left(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
+    beyond = sums.costs.beyond.get(edge.key, ZERO)
+    return sums.done[edge.source] + beyond + _added_by(edge, sums, loops)
+
+
+def _until_left_again(edge: ForwardEdge, sums: _Sums) -> Fraction:
+    if edge.is_spent:
+        return sums.begun_again[edge.source]
+    return sums.done_again[edge.source] + sums.costs.beyond.get(edge.key, ZERO)
 
 
 def _added_by(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
@@ -94,7 +101,7 @@ def _added_by(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
 
     A walk that goes on by `spent` has gone around a fixed number of times, not the average.
     """
-    if not _is_spent(edge):
+    if not edge.is_spent:
         return ZERO
     repeating = [loop for loop in sums.again if _repeats(loop, edge.source, loops)]
     return sums.spent.get(edge.source, ZERO) - _sum(sums.again[loop] for loop in repeating)
@@ -119,7 +126,7 @@ def _extra_when_spent(loop: RetryLoop, loops: RetryLoops, sums: _Sums) -> Fracti
     here = loop.source
     inner = [one for one in sums.again if _repeats(one, here, loops) and one.source != here]
     on_loop = _sum(sums.again[one] for one in inner if loop.to in loops.dominators[one.source])
-    return loop.iterations * (sums.length(loop) - on_loop) - sums.cost[here]
+    return loop.iterations * (sums.length(loop) - on_loop) - sums.costs.of_step[here]
 
 
 def _repeats(loop: RetryLoop, step: str, loops: RetryLoops) -> bool:
@@ -133,7 +140,7 @@ def _remaining(
     graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, sums: _Sums
 ) -> dict[str, Fraction]:
     remaining: dict[str, Fraction] = {}
-    spent = [edge for step in graph.order for edge in graph.outgoing[step] if _is_spent(edge)]
+    spent = [edge for step in graph.order for edge in graph.outgoing[step] if edge.is_spent]
     for step in reversed(graph.order):
         here = chances.steps[step]
         goes_on = 1 - chances.ends[step] / here if chances.ends.get(step) else 1
@@ -141,7 +148,7 @@ def _remaining(
             share * (_extra_after(edge, sums) + (remaining[edge.to] if edge.to else ZERO))
             for edge, share in _with_shares(graph.outgoing[step], chances)
         )
-        remaining[step] = sums.cost[step] + goes_on * onward
+        remaining[step] = sums.costs.of_step[step] + goes_on * onward
         for loop in loops.by_chance.get(step, ()):
             others = [edge for edge in spent if _repeats(loop, edge.source, loops)]
             by_spent = _sum(chances.routes[edge.key] for edge in others)
@@ -151,4 +158,6 @@ def _remaining(
 
 
 def _extra_after(edge: ForwardEdge, sums: _Sums) -> Fraction:
-    return sums.spent.get(edge.source, ZERO) if _is_spent(edge) else ZERO
+    if edge.is_spent:
+        return sums.spent.get(edge.source, ZERO)
+    return sums.costs.beyond.get(edge.key, ZERO)

@@ -13,13 +13,13 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.ends import Fix, Stop
+from builder.model.ends import Ending
 from builder.model.tree import Tree
 
 
 @dataclass(frozen=True, slots=True)
 class ForwardEdge:
-    """One edge forward from a step to another, or (`to` is None) to another tree."""
+    """One edge forward from a step to another, or (`to` is None) out of the tree."""
 
     source: str
     index: int  # of its exit among `exits` of the source
@@ -32,9 +32,17 @@ class ForwardEdge:
         return self.source, self.index
 
     @property
+    def is_spent(self) -> bool:
+        """Whether it leaves a step that is used up."""
+        return self.exit.kind is ExitKind.SPENT
+
+    @property
     def target(self) -> str:
-        """Where it leads: a step of this tree, or a handoff's branch as written."""
-        return str(self.exit.branch.text) if self.to is None else self.to
+        """Where it leads: a step of this tree, a handoff's branch as written, or a word."""
+        if self.to is not None:
+            return self.to
+        word = self.exit.branch.text
+        return f"return {word}" if self.exit.branch.returns else str(word)
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +146,7 @@ def _steps_with_an_end(tree: Tree, order: Sequence[str], edges: Iterable[Forward
     outgoing = _by(edges, lambda edge: edge.source)
     ending: set[str] = set()
     for step in reversed(order):
-        is_end = isinstance(tree.steps[step].body, Fix | Stop)
+        is_end = isinstance(tree.steps[step].body, Ending)
         if is_end or any(edge.to is None or edge.to in ending for edge in outgoing[step]):
             ending.add(step)
     return ending

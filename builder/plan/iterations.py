@@ -21,7 +21,7 @@ from itertools import product
 from math import factorial, prod
 from typing import NamedTuple
 
-MAX_COMBINATIONS = 1_000  # of iteration counts; if there are more, limits are ignored
+MAX_COMBINATIONS = 100  # of iteration counts; if there are more, limits are ignored
 ZERO, ONE = Fraction(0), Fraction(1)
 
 
@@ -67,9 +67,22 @@ def expected_iterations(
     unlimited = sum((chance for loop, chance in enumerate(chances) if loop not in most), ZERO)
     if unlimited == 1:
         return Iterations((ZERO,) * len(chances), {})
-    combinations = list(_combinations(chances, limits, most, unlimited))
+    tightest = _tightest(limits)
+    combinations = list(_combinations(chances, tightest, most, unlimited))
     mean = _mean_iterations(chances, most, unlimited, combinations)
-    return Iterations(mean, _spent_shares(chances, limits, combinations))
+    never: dict[str, Fraction] = dict.fromkeys((limit.step for limit in limits), ZERO)
+    return Iterations(mean, never | _spent_shares(chances, tightest, combinations))
+
+
+def _tightest(limits: Sequence[VisitLimit]) -> list[VisitLimit]:
+    """Leave out limits that are never reached: another on the same loops is, at latest with them.
+
+    A long loop in a tree with `at_most` on every step has hundreds of limits.
+    """
+    tightest: dict[frozenset[int], VisitLimit] = {}
+    for limit in sorted(limits, key=lambda limit: limit.left):  # the first of equals comes first
+        tightest.setdefault(limit.loops, limit)
+    return [limit for limit in limits if tightest[limit.loops] is limit]
 
 
 def _combinations(

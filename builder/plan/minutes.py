@@ -3,7 +3,8 @@
 In: a `Tree`. Out: its `TreeMinutes`, exact.
 
 Minutes are work: the `minutes` of each step, as often as it is done. A step without `minutes`
-counts 0, or as long as the step whose method it takes (`same_as`). `wait` is kept separate and
+counts 0, or as long as the step whose method it takes (`same_as`); one that runs a procedure counts
+what the procedure takes to return the word by which it is left. `wait` is kept separate and
 never added. Labor for a repair (`hours`) is priced in the estimate options and is not in here. A
 walk that hands off to another tree counts up to the handoff. A walk that fails its verification
 starts over and is not counted further; neither is the detour of a `cannot_test`.
@@ -14,18 +15,18 @@ minutes of a fix are those of the walks that end there, so the expected minutes 
 sum over its ends of chance times minutes.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.model.ends import Fix
-from builder.model.text import Number
-from builder.model.tree import Step, Tree
+from builder.model.tree import Tree
 from builder.plan.chances import walk_chances
 from builder.plan.expected_minutes import expected_minutes
 from builder.plan.forward_graph import forward_graph
 from builder.plan.minutes_range import minutes_range
 from builder.plan.retry_loops import find_retry_loops
+from builder.plan.step_costs import wait_costs, work_costs
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +65,9 @@ def tree_minutes(tree: Tree) -> TreeMinutes:
     graph = forward_graph(tree)
     chances = walk_chances(tree, graph)
     loops = find_retry_loops(tree, graph)
-    work = _cost(tree, lambda step: step.minutes)
-    expected = expected_minutes(graph, chances, loops, work)
-    wait = expected_minutes(graph, chances, loops, _cost(tree, lambda step: step.wait))
-    limits = minutes_range(tree, graph, work)
+    expected = expected_minutes(graph, chances, loops, work_costs(tree, graph, chances))
+    wait = expected_minutes(graph, chances, loops, wait_costs(tree, graph, chances))
+    limits = minutes_range(tree, graph)
     steps = {
         step: RemainingMinutes(
             expected.remaining[step],
@@ -92,17 +92,6 @@ def tree_minutes(tree: Tree) -> TreeMinutes:
         fixes,
         limits.includes_repeats,
     )
-
-
-def _cost(tree: Tree, field: Callable[[Step], Number | None]) -> dict[str, Fraction]:
-    return {str(step.id): _with_method(tree, step, field) for step in tree.steps.values()}
-
-
-def _with_method(tree: Tree, step: Step, field: Callable[[Step], Number | None]) -> Fraction:
-    own, method = field(step), tree.steps.get(step.same_as or "")
-    if own is None and method is not None:
-        own = field(method)
-    return Fraction(own) if own is not None else Fraction(0)
 
 
 MinutesJson = dict[str, float | dict[str, dict[str, float]]]

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.checks import Check
-from builder.model.ends import Fix, Stop
+from builder.model.ends import Ending
 from builder.model.tree import Action, Tree
 from builder.plan.chances import walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
@@ -97,7 +97,7 @@ def _ends(tree: Tree, step: str) -> bool:
     body = tree.steps[step].body
     if isinstance(body, Action):  # an action that only goes back is short enough to be repeated
         return tree.steps[step].spent is None and body.then is not None and body.then.back
-    return isinstance(body, Fix | Stop)
+    return isinstance(body, Ending)
 
 
 def _reached(tree: Tree, tree_routes: Iterable[Route]) -> set[str]:

@@ -21,11 +21,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.moves import Move, Moves, Place, moves_of
-from builder.graph.routes import ExitKind
+from builder.graph.routes import ExitKind, exits
 from builder.model.tree import Tree
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.iterations import VisitLimit, expected_iterations
 
+ExitKey = tuple[str, int]  # a step, and the index of an exit among its `exits`
 NOT_FOLLOWED = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE, ExitKind.CANNOT_TEST})
 
 
@@ -34,9 +35,14 @@ class RetryLoop:
     """One loop: from a step through others back to an earlier one, and forward to it again."""
 
     source: str
-    between: tuple[str, ...]  # steps done on the path back
+    back: tuple[ExitKey, ...]  # the exits of the path back, that of the source first
     to: str  # the earlier step, or the source itself
     iterations: Fraction  # on average; by `spent`, always
+
+    @property
+    def between(self) -> tuple[str, ...]:
+        """The steps done on the path back."""
+        return tuple(step for step, _ in self.back[1:])
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +68,7 @@ def find_retry_loops(tree: Tree, graph: ForwardGraph) -> RetryLoops:
             for move in moves.moves_from(Place(step))
             if move.route.exit.kind not in NOT_FOLLOWED
         )
-        path = _path_back(moves, usual, dominators[step]) if tree.steps[step].spent else None
+        path = _path_back(tree, moves, usual, dominators[step]) if tree.steps[step].spent else None
         if path:
             by_spent[step] = RetryLoop(step, *path, Fraction(max_visits(tree, step) or 1))
     return RetryLoops(
@@ -98,51 +104,60 @@ def _loops_by_chance(
 
     A result that doesn't lead back to an earlier step is not a loop.
     """
-    paths: list[tuple[tuple[str, ...], str]] = []
+    paths: list[tuple[tuple[ExitKey, ...], str]] = []
     chances: list[Fraction] = []
     passed = dominators[step]
     for move in moves.moves_from(Place(step)):
         result = move.route.exit.result
-        if result and result.chance and (path := _path_back(moves, [move], passed)):
+        if result and result.chance and (path := _path_back(tree, moves, [move], passed)):
             paths.append(path)
             chances.append(Fraction(result.chance))
     if not paths:
         return (), {}
     forward = [sorted(s for s in passed if to in dominators[s] and s != step) for _, to in paths]
-    done = [(*path[0], *again, step) for path, again in zip(paths, forward, strict=True)]
+    done = [
+        (*(between for between, _ in back[1:]), *again, step)
+        for (back, _), again in zip(paths, forward, strict=True)
+    ]
     iterations = expected_iterations(chances, list(_visit_limits(tree, done, passed)))
     loops = zip(paths, iterations.mean, strict=True)
-    return tuple(RetryLoop(step, between, to, n) for (between, to), n in loops), iterations.spent
+    return tuple(RetryLoop(step, back, to, n) for (back, to), n in loops), iterations.spent
 
 
 def _path_back(
-    moves: Moves, first: Iterable[Move], passed: frozenset[str]
-) -> tuple[tuple[str, ...], str] | None:
-    """Return the steps before the first step that was passed earlier, and that step."""
-    queue: deque[tuple[Move, tuple[str, ...]]] = deque((move, ()) for move in first)
+    tree: Tree, moves: Moves, first: Iterable[Move], passed: frozenset[str]
+) -> tuple[tuple[ExitKey, ...], str] | None:
+    """Return the exits that lead back to the first step that was passed earlier, and that step."""
+    queue: deque[tuple[Move, tuple[Move, ...]]] = deque((move, ()) for move in first)
     seen: set[Place] = set()
     while queue:
-        move, between = queue.popleft()
+        move, before = queue.popleft()
         place = move.to
         if place is None or place in seen:
             continue
         if place.step in passed:
-            return between, place.step
+            return tuple(_key(tree, one) for one in (*before, move)), place.step
         seen.add(place)
         queue += [
-            (following, (*between, place.step))
+            (following, (*before, move))
             for following in moves.moves_from(place)
             if following.route.exit.kind not in NOT_FOLLOWED
         ]
     return None
 
 
+def _key(tree: Tree, move: Move) -> ExitKey:
+    step = move.source.step
+    return step, exits(tree.steps[step]).index(move.route.exit)
+
+
 def _visit_limits(
     tree: Tree, loops: Sequence[Sequence[str]], passed: Container[str]
 ) -> Iterator[VisitLimit]:
     """Yield the visits that `at_most` leaves for loops; a step passed earlier was done once."""
+    steps_of = [frozenset(loop) for loop in loops]
     for step in dict.fromkeys(step for loop in loops for step in loop):
         most = max_visits(tree, step)
         if most:
-            with_step = frozenset(at for at, loop in enumerate(loops) if step in loop)
+            with_step = frozenset(at for at, steps in enumerate(steps_of) if step in steps)
             yield VisitLimit(step, most - (step in passed), with_step)

@@ -32,11 +32,11 @@ from builder.trade.units import find_unit
 from builder.wording.labels import STEP_LABELS
 from builder.wording.placeholders import in_plain_words
 from builder.wording.results import NO_BREAK, tied
-from builder.wording.sentences import verification_text
+from builder.wording.sentences import requirement_text, verification_text
+from builder.wording.vehicle_words import where_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
-DEED_WORDS = {"read-codes-again": "codes read again"}  # what a verification may name by its deed
 FIRST_STEP = 130  # points: room for the heading of the steps and the first of them
 ZEBRA = HexColor("#f3f4f6")
 
@@ -126,6 +126,10 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
     yield paragraph(kind + node.text, paragraph_style(11, heavy=bool(kind)))
     if node.when:
         yield quiet_paragraph(f"when {node.when}")
+    if step.where:
+        yield quiet_paragraph(f"at: {where_text(step.where, library)}")
+    for line in step.do:
+        yield paragraph(f"☐ {tied(line)}")
     if step.note:
         yield quiet_paragraph(tied(step.note))
     told = [
@@ -146,7 +150,7 @@ def _beside(
     if step.same_as in numbers:
         yield quiet_paragraph(f"done as in step {numbers[str(step.same_as)]}")
     if step.after:
-        first = (f"step {numbers[one]}" if one in numbers else DEED_WORDS.get(one, one)
+        first = (f"step {numbers[one]}" if one in numbers else requirement_text(one)
                  for one in map(str, step.after))  # fmt: skip
         yield quiet_paragraph(f"only after {', '.join(first)}")
     if step.each:

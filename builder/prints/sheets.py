@@ -6,6 +6,7 @@ and name it here: the command, the site and the tests go by this list.
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 from builder.model.ends import Fix
 from builder.model.library import Library, NotThereError
@@ -50,7 +51,9 @@ def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[Prin
 def _customer(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
     fixes = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
     if request.fix and request.fix not in fixes:
-        raise NotThereError(f"`{request.fix}` is no fix of {tree.id}; fixes: {', '.join(fixes)}")
+        near = [f"did you mean `{fix}`?" for fix in get_close_matches(request.fix, fixes, n=1)]
+        hint = next(iter(near), f"fixes: {', '.join(fixes)}")
+        raise NotThereError(f"`{request.fix}` is no fix of {tree.id}; {hint}")
     for name in [request.fix] if request.fix else fixes:
         yield f"{tree.id}.{name}.pdf", customer_sheet(tree, name, library, request.paper)
 

@@ -1,8 +1,8 @@
 """Characters that YAML reads differently from what an author means.
 
-In: the text of a file. Out: findings on tabs, on invisible line ends, on text that YAML would drop
-as a comment, on anchors and tags; and the text with spaces for the first two, so that YAML counts
-lines and columns as editors do.
+In: the text of a file. Out: findings on tabs, on invisible line ends, on no-break spaces, on text
+that YAML would drop as a comment, on anchors and tags; and the text with spaces for the first
+three, so that YAML counts lines and columns as editors do.
 """
 
 import re
@@ -17,6 +17,9 @@ from builder.reader.source import Source, mistake
 FEW = 50  # lines below a tab to search for one that shows the indentation
 LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
 # YAML ends a line at these; editors don't.
+# Where YAML needs a space: before and after a key, after a dash.
+NO_BREAK_SPACE = re.compile(r"(?m)(?:^[ -]*(?:[\w-]+: *)?|[{,] *[\w-]+: *)[\u00a0\u2007\u202f]+")
+NO_SPACE = re.compile(r"[\u00a0\u2007\u202f]")
 LINE_END = re.compile(r"[\x85\u2028\u2029]|\r(?!\n|\Z)")
 
 
@@ -38,8 +41,9 @@ class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[mis
 
 
 def with_spaces(text: str) -> str:
-    """Replace tabs and invisible line ends by spaces; every position stays the same."""
-    return LINE_END.sub(" ", text.replace("\t", " "))
+    """Replace what only looks like a space by spaces; every position stays the same."""
+    spaced = LINE_END.sub(" ", text.replace("\t", " "))
+    return NO_BREAK_SPACE.sub(lambda match: NO_SPACE.sub(" ", match[0]), spaced)
 
 
 def tabs(source: Source) -> Iterator[Finding]:
@@ -76,6 +80,19 @@ def unseen_line_ends(source: Source) -> Iterator[Finding]:
                           f"there is an invisible line end here (character U+{code:04X})",
                           "some programs end the line here, and some don't",
                           "delete it, or start a new line; pasted text often has one")  # fmt: skip
+
+
+def no_break_spaces(source: Source) -> Iterator[Finding]:
+    """Yield a finding for the first no-break space of each line that YAML needs a space at."""
+    if source.text.isascii():
+        return
+    for number, line in enumerate(source.text.split("\n"), 1):
+        if match := NO_BREAK_SPACE.search(line):
+            column = match.end()
+            yield mistake("encoding", Position(source.file, number, column, number, column + 1),
+                          "there is a no-break space here, which only looks like a space",
+                          "YAML takes it as a letter, and the line as something else",
+                          f"type a space instead: `{with_spaces(line).strip()}`")  # fmt: skip
 
 
 def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:

@@ -8,12 +8,11 @@ from collections.abc import Iterable
 
 from builder.model.conditions import Condition, CountsAs, Takes
 from builder.model.text import Text
-from builder.reader.nodes import EMPTY, Map
-from builder.reader.validate import Path
+from builder.reader.nodes import EMPTY, Map, NodePath
 from builder.reader.values import deeds, map_, number, text, texts
 
 
-def condition_records(root: Map, broken: Iterable[Path]) -> dict[str, Condition]:
+def condition_records(root: Map, broken: Iterable[NodePath]) -> dict[str, Condition]:
     """Read kb/conditions.yml."""
     mistakes = [(str(path[0]), str(path[1]) if path[1:] else "") for path in broken if path]
     return {

@@ -35,6 +35,11 @@ NAMED = {f"kb/{name}.yml" for name in KNOWLEDGE} | {
     "site_config/mkdocs.yml",
 }
 TREE = re.compile(r"trees/(?:[^/.][^/]*/)*[^/.][^/]*\.ya?ml")
+ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+# As programs name a file that is saved or pasted twice.
+COPY = re.compile(
+    r"copy of (.+)|(.+?)[ _-]+\(?copy\)?(?: ?\(?\d+\)?)?|(.+?) ?\(\d+\)", re.IGNORECASE
+)
 SEEMS_READ = re.compile(r".*\.(?:ya?ml|md|markdown)(?:\.txt)?", re.IGNORECASE)
 SEEMS_YAML = re.compile(r".*\.ya?ml(?:\.txt)?", re.IGNORECASE)
 
@@ -52,6 +57,7 @@ def shop_files(shop: Path) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
         findings += (not_a_folder(name) for name in below.files if name in (*OF_MANY, PICTURES))
         findings += (_misplaced(name) for name in below.files if _is_misplaced(name))
         findings += _same_page(names)
+        findings += (_no_id(name) for name in names if _is_no_id(name))
     reported = {finding.at.file for finding in findings}
     if "trees" not in reported and not (shop / "trees").is_dir():
         findings.append(_no_trees())
@@ -71,11 +77,39 @@ def is_tree(name: str) -> bool:
 
 def _is_read(name: str) -> bool:
     folder, _, file = name.rpartition("/")
-    if file.startswith(".") or file.partition(".")[0].lower() in RESERVED:
+    if file.startswith(".") or _copied(file) or file.partition(".")[0].lower() in RESERVED:
         return False
     if TREE.fullmatch(name):
         return not file.endswith(".table.yml")
     return name in NAMED or Path(file).suffix == OF_MANY.get(folder)
+
+
+def _copied(file: str) -> str:
+    """Return the name of the file that a file is a copy of, by its name; "" for no copy."""
+    stem, _, ending = file.rpartition(".")
+    match = None if ID.fullmatch(stem) else COPY.fullmatch(stem)
+    return f"{next(filter(None, match.groups())).strip(' _-')}.{ending}" if match else ""
+
+
+def _is_no_id(name: str) -> bool:
+    """Whether a tree has a name that no branch can lead to."""
+    folder, *others = name.rpartition(".")[0].split("/")
+    return folder == "trees" and not all(ID.fullmatch(part) for part in others)
+
+
+def _no_id(name: str) -> Finding:
+    right = "/".join(_plain(part) for part in name.rpartition(".")[0].split("/"))
+    return mistake("file-name", name, f"`{_tree_part(name)}` can't be the ID of a tree",
+                   "no branch, link, or search could name this tree",
+                   f"rename it to `{right}.yml`: lowercase letters, digits, and `-`")  # fmt: skip
+
+
+def _tree_part(name: str) -> str:
+    return name.removeprefix("trees/").rpartition(".")[0]
+
+
+def _plain(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
 
 
 def _is_misplaced(name: str) -> bool:
@@ -95,8 +129,11 @@ def _a_folder(name: str) -> Finding:
 
 
 def _misplaced(name: str) -> Finding:
-    return mistake("file-name", name, f"no file named `{name}` is read here",
-                   UNREAD,
+    file = name.rpartition("/")[2]
+    message = f"no file named `{name}` is read here"
+    if _copied(file):
+        message = f"`{file}` looks like a copy, so it isn't read"
+    return mistake("file-name", name, message, UNREAD,
                    _place_for(name))  # fmt: skip
 
 
@@ -108,6 +145,11 @@ def _place_for(name: str) -> str:
         return f"move it to {PICTURES}/ itself"
     if stem.lower() in ("", *RESERVED):
         return "name it after its subject, in lowercase letters, digits, and `-`"
+    if original := _copied(file):
+        return (
+            f"if it's a copy of `{original}`, delete it; if it's a file of its own, "
+            f"rename it to `{_plain(stem)}.{file.rpartition('.')[2]}`"
+        )
     if name.startswith("trees/"):
         return f"rename it to `{stem.strip('.')}.yml`, in a folder with no leading dot"
     if folder in OF_MANY:

@@ -57,6 +57,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         failure_types=records.failure_types(codes),
         glossary=records.glossary(_map(reading, "kb/glossary.yml")),
         words=records.slang(words),
+        house_words=records.house_words(words),
         same_words=records.same_words(words),
         how_tos=_articles(reading),
         modules=_modules(reading),
@@ -147,9 +148,18 @@ def _records(reading: _Reading, folder: str, kind: str) -> Iterator[tuple[str, M
     """Read every file of a folder; a file without its main key is left out."""
     for file in reading.files:
         if file.startswith(f"{folder}/"):
+            before = len(reading.findings)
             root = _map(reading, file, kind)
+            if root is EMPTY and len(reading.findings) == before:
+                reading.findings.append(_empty(file, kind))
             if Text(kind) in root:
                 yield file, root
+
+
+def _empty(file: str, kind: str) -> Finding:
+    return mistake("missing-key", file, "there is nothing in this file",
+                   f"the {kind} is missing from every tree and page that names it",
+                   "copy another file of this folder and change it, or delete this")  # fmt: skip
 
 
 def _modules(reading: _Reading) -> dict[str, Module]:

@@ -41,5 +41,28 @@ class Seq(list["Node"]):
 
 
 Node = Map | Seq | Text
+NodePath = tuple[str | int, ...]  # the keys and indexes that lead to a node
 EMPTY = Map()
 EMPTY.at = NOWHERE
+
+
+def key_at(root: Map, path: NodePath) -> Text:
+    """Return the nearest key at or above a path, as written."""
+    while path and not isinstance(path[-1], str):
+        path = path[:-1]
+    if not path:
+        return next(iter(root), Text("", root.at))
+    owner = node_at(root, path[:-1])
+    assert isinstance(owner, Map)
+    return owner.key(str(path[-1]))
+
+
+def node_at(root: Node, path: NodePath) -> Node:
+    """Follow a path of keys and list indexes."""
+    node = root
+    for part in path:
+        if isinstance(node, Map):
+            node = node[Text(str(part))]
+        elif isinstance(node, Seq):
+            node = node[int(part)]
+    return node

@@ -49,10 +49,12 @@ def parse_range(text: str) -> Range | str:
     for form, make in ONE_SIDED:
         if match := form.fullmatch(words):
             return make(Decimal(match.group(1)))
-    return _hint(words)
+    attempt = likely_words(words)
+    return f"write `{attempt}`" if attempt else f"write a range in words: {FORMS}"
 
 
-def _hint(words: str) -> str:
+def likely_words(words: str) -> str | None:
+    """Return the range that an author most likely means, in the words of the format."""
     attempt = words.lower()
     attempt = re.sub(r"(\d),(\d)", r"\1.\2", attempt)
     attempt = re.sub(rf"({NUMBER})\s*(?:-|–|\.\.+|…|until|and)\s*({NUMBER})", r"\1 to \2", attempt)
@@ -65,6 +67,19 @@ def _hint(words: str) -> str:
     attempt = re.sub(rf"^({NUMBER}) or less$", r"at most \1", attempt)
     attempt = re.sub(rf"({NUMBER})\s*[a-zµΩω%°][a-zΩω°/-]*$", r"\1", " ".join(attempt.split()))
     attempt = re.sub(rf"^({NUMBER})$", r"exactly \1", attempt)
-    if isinstance(parse_range(attempt) if attempt != words else "", Range):
-        return f"write `{attempt}`"
-    return f"write a range in words: {FORMS}"
+    is_range = attempt != words and isinstance(parse_range(attempt), Range)
+    return attempt if is_range else None
+
+
+def words_of(span: Range) -> str:
+    """Write a range in the words of the format."""
+    (low, low_open), (high, high_in) = span
+    if span == OVER:
+        return "OL"
+    if low.is_infinite():
+        return "any" if high.is_infinite() else f"{'at most' if high_in else 'below'} {high:f}"
+    if high.is_infinite():
+        return f"{'above' if low_open else 'at least'} {low:f}"
+    if low == high:
+        return f"exactly {low:f}"
+    return f"{'above ' if low_open else ''}{low:f} to {'' if high_in else 'below '}{high:f}"

@@ -46,6 +46,7 @@ from builder.reader.values import (
 
 FAILURE_TYPES = "failure types"
 SAME_WORDS = "same words"
+HOUSE_WORDS = "house words"
 
 
 def _entries(root: Map) -> list[tuple[Text, Map]]:
@@ -143,12 +144,19 @@ def glossary(root: Map) -> dict[str, Term]:
 
 def slang(root: Map) -> dict[str, Word]:
     """Read the slang of kb/words.yml."""
-    return {str(key): _word(key, value) for key, value in root.items() if key != SAME_WORDS}
+    return {str(key): _word(key, value) for key, value in root.items()
+            if key not in (SAME_WORDS, HOUSE_WORDS)}  # fmt: skip
 
 
 def same_words(root: Map) -> dict[str, Word]:
     """Read the plain words that mean the same in a search."""
     words = map_(root, SAME_WORDS) or EMPTY
+    return {str(key): _word(key, value) for key, value in words.items()}
+
+
+def house_words(root: Map) -> dict[str, Word]:
+    """Read what the shop doesn't write, and what it writes instead."""
+    words = map_(root, HOUSE_WORDS) or EMPTY
     return {str(key): _word(key, value) for key, value in words.items()}
 
 

@@ -16,6 +16,7 @@ from builder.model.finding import Finding
 from builder.model.ranges import INFINITY, OVER, Range, between
 from builder.model.text import NOWHERE, Position, Text
 from builder.reader.nodes import EMPTY, Map, Node
+from builder.reader.range_neighbors import fitting_words
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
 from builder.reader.values import (
@@ -44,6 +45,9 @@ def check_from(step: Map, findings: list[Finding]) -> Check:
     )
     figure = _figure(step, findings)
     form = _Form(readings, frozenset(str(reading.name) for reading in computed), figure)
+    if form.single and not form.single.one_of and not form.single.spec:
+        typed = [words for node in maps(step, "results") if (words := text(node, "result"))]
+        form.instead = fitting_words([*typed, *(map_(step, "results") or EMPTY)], form.single)
     return Check(
         results=tuple(_results(step, form, findings)),
         readings=readings,
@@ -78,6 +82,7 @@ class _Form:
         self.names = {*self.readings, *computed}
         self.figure = figure
         self.single = self.readings.get("")
+        self.instead: Mapping[str, str] = {}  # by typed words, those that fit beside the others
 
 
 def _readings(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
@@ -184,7 +189,7 @@ def _result_text(node: Map, value: Node) -> Text:
 
 def _ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if form.single:
-        return _one_range(node, value, form.single, findings)
+        return _one_range(node, value, form, findings)
     if form.names:
         return _many_ranges(node, value, form, findings)
     if not isinstance(value, Text):
@@ -198,14 +203,12 @@ def _ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dic
     return {}
 
 
-def _one_range(
-    node: Map, value: Node, reading: Reading, findings: list[Finding]
-) -> dict[str, Range]:
+def _one_range(node: Map, value: Node, form: _Form, findings: list[Finding]) -> dict[str, Range]:
     if not isinstance(value, Text):
         findings.append(_bad(node.key("result"), "the check has one reading, and it has no name",
                           "write just the range, such as `below 13.2`"))  # fmt: skip
         return {}
-    span = _range(value, reading, findings)
+    span = _range(value, form.single, findings, form.instead.get(str(value)))
     return {"": span} if span else {}
 
 
@@ -241,7 +244,9 @@ def _compares(value: Node, form: _Form) -> dict[str, Text]:
     }  # fmt: skip
 
 
-def _range(words: Text, reading: Reading | None, findings: list[Finding]) -> Range | None:
+def _range(
+    words: Text, reading: Reading | None, findings: list[Finding], instead: str | None = None
+) -> Range | None:
     if reading and reading.spec:
         if words not in SPEC_WORDS:
             listed = ", ".join(f"`{word}`" for word in SPEC_WORDS)
@@ -257,12 +262,14 @@ def _range(words: Text, reading: Reading | None, findings: list[Finding]) -> Ran
         return None
     span = parse_range(words)
     if isinstance(span, str):
-        hint = span
+        hint = f"write `{instead}`" if instead else span
         if DECIMAL_COMMA.search(words):
             findings.append(_bad(words, f"`{words}` has a decimal comma", hint))
             return None
         if words == "otherwise":
-            hint = "write the range that is left; with one reading there is no `otherwise`"
+            rest = f"write the range that is left, `{instead}`" if instead else (
+                "write the range that is left")  # fmt: skip
+            hint = f"{rest}: with one reading there is no `otherwise`"
         findings.append(_bad(words, f"`{words}` isn't a range", hint))
         return None
     if span == OVER and reading and not reading.to_over:

@@ -9,11 +9,12 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding
 from builder.model.text import Position, Text
-from builder.reader.nodes import Map
+from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
 
 MOST_PARTS = 500  # of one list or map; a tree of a hundred steps already fills a wall
 MOST_PARTS_OF = {"results": 50, "readings": 20}
+MOST_CHANCES = 100  # of a tree; the exact minutes of more take longer than anyone waits
 LONGEST_ARTICLE = 64 * 1024  # characters; a shop's longest has about 3,000
 LONGEST_PARAGRAPH = 4_000  # characters; Markdown's time grows with the square
 DEEPEST_BRACKETS = 8  # open at a time in one paragraph; Markdown's time grows with the square
@@ -25,7 +26,30 @@ MARKERS = re.compile(r"[ \t]*(?:(?:[-*+]|\d+\.|>)(?:[ \t]+|$)|>)")
 
 
 def too_many(root: Map) -> Iterator[Finding]:
-    """Yield a finding for every list or map of a tree with too many parts."""
+    """Yield a finding for every list or map of a tree with too many parts, or for its chances."""
+    excess = False
+    for finding in _too_long_lists(root):
+        excess = True
+        yield finding
+    chances = [] if excess else list(_keys(root, "chance"))
+    if len(chances) > MOST_CHANCES:
+        yield mistake("size", chances[MOST_CHANCES].at,
+                      f"{len(chances)} results have a `chance`; limit {MOST_CHANCES}",
+                      "nobody can follow a tree that leads back in so many places",
+                      "split it into several trees that hand off to each other")  # fmt: skip
+
+
+def _keys(node: Node, name: str) -> Iterator[Text]:
+    """Yield every key of that name, wherever it is."""
+    for key, value in node.items() if isinstance(node, Map) else ():
+        if key == name:
+            yield key
+        yield from _keys(value, name)
+    for item in node if isinstance(node, Seq) else ():
+        yield from _keys(item, name)
+
+
+def _too_long_lists(root: Map) -> Iterator[Finding]:
     for key, value in root.items():
         if isinstance(value, Text):
             continue
@@ -37,7 +61,7 @@ def too_many(root: Map) -> Iterator[Finding]:
             continue
         for part in (value,) if isinstance(value, Map) else value:
             if isinstance(part, Map):
-                yield from too_many(part)
+                yield from _too_long_lists(part)
 
 
 def too_large(source: Source, start: int) -> Iterator[Finding]:

@@ -17,6 +17,8 @@ from builder.model.text import Position
 MAX_FILE_BYTES = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
 # Not allowed in YAML; invisible line ends are reported by `yaml_text`.
 CONTROL_CHARACTER = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
+CONFLICT = re.compile(r"^(?:<{7}|\|{7}|={7}|>{7})(?:\r?$| )", re.MULTILINE)
+CONFLICT_START = re.compile(r"^<{7}(?:\r?$| )", re.MULTILINE)
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 
@@ -97,6 +99,8 @@ def decode(file: str, raw: bytes) -> Source | Finding:
         return _encoding(file, raw, error.start, "this file isn't UTF-8")
     if control := CONTROL_CHARACTER.search(text):
         return _control_character(file, text, control.start())
+    if conflict := CONFLICT_START.search(text):
+        return _conflict(file, text, conflict.start())
     return Source(file, text, revision)
 
 
@@ -111,6 +115,26 @@ def _control_character(file: str, text: str, index: int) -> Finding:
     message = f"there is a control character here (U+{ord(text[index]):04X})"
     at = at_index(file, text, index)
     return mistake("encoding", at, message, "it is invisible and breaks the text", "delete it")
+
+
+def _conflict(file: str, text: str, index: int) -> Finding:
+    """Return the finding for the first place where a merge left two versions."""
+    marks = {mark[0][0]: at_index(file, text, mark.start()).line
+             for mark in reversed(list(CONFLICT.finditer(text, index)))}  # fmt: skip
+    first, middle, last = (marks.get(sign, 0) for sign in "<=>")
+    one, other = _lines(first + 1, marks.get("|", middle) - 1), _lines(middle + 1, last - 1)
+    signs = ", ".join(str(line) for line in sorted(marks.values()))
+    return mistake("merge-conflict", at_index(file, text, index, 7),
+                   "two versions of the same lines begin here, left by a merge",
+                   "a tech would get both, or neither",
+                   f"keep {one} or {other}, and delete the rest of lines {first} to {last}"
+                   if middle and last else f"keep one version; delete lines {signs}")  # fmt: skip
+
+
+def _lines(first: int, last: int) -> str:
+    if last < first:
+        return "nothing"
+    return f"line {first}" if first == last else f"lines {first} to {last}"
 
 
 def at_index(file: str, text: str, index: int, length: int = 1) -> Position:

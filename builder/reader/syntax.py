@@ -11,7 +11,9 @@ from typing import Any
 import yaml
 
 from builder.model.finding import Finding
-from builder.reader.characters import Loader
+from builder.model.text import Position
+from builder.reader.left_open import bracket_slip, open_above, open_quote
+from builder.reader.line_slips import line_slip
 from builder.reader.source import Source, at_index, mistake
 
 SUBSTITUTES = {
@@ -25,6 +27,11 @@ SUBSTITUTES = {
     "-": "\u2010",
 }
 WHY = "the tree can't be read until this is fixed"
+# What these problems say is certain, whatever the lines around them look like.
+CERTAIN = (
+    "alias", "anchor", "block scalar", "document", "end of stream", "escape", "sequence entries",
+    "start any token", "tag",
+)  # fmt: skip
 
 
 def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
@@ -33,20 +40,29 @@ def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     lines = text.split("\n")
     line = re.sub(r"\s#.*", "", lines[mark.line]) if mark.line < len(lines) else ""
     problem = f"{error.context or ''} {error.problem or ''}"
+    left_open = open_above(text, problem, mark, error.context_mark)
     if "node content" in problem:
-        rule, message, hint, mark = _bracket(text, mark)
+        rule, message, hint, mark = "syntax", *bracket_slip(text, mark)
+    elif left_open:
+        rule, message, hint, mark = "syntax", *left_open
+    elif not any(word in problem for word in CERTAIN) and (
+        slip := line_slip(lines, min(mark.line, len(lines) - 1), mark.column)
+    ):
+        at = Position(source.file, slip.line + 1, slip.column + 1, slip.line + 1, slip.column + 2)
+        return mistake("syntax", at, slip.message, WHY, slip.hint)
     else:
-        rule, message, hint, mark = _explanation(problem, line, mark, error.context_mark)
+        rule, message, hint, mark = _explanation(problem, text, line, mark, error.context_mark)
     at = at_index(source.file, text, max(0, min(mark.index, len(text.rstrip()) - 1)))
     return mistake(rule, at, message, WHY, hint)
 
 
-def _explanation(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, str, str, Any]:
+def _explanation(
+    problem: str, text: str, line: str, mark: Any, opened: Any
+) -> tuple[str, str, str, Any]:
     character = line[mark.column : mark.column + 1]
     key, _, value = line.strip(" -").partition(": ")
     if "alias" in problem:
-        return ("alias", "there is an alias, `*`, here, with no anchor to refer to",
-                "write the text out; if the `*` is part of it, use quotes", mark)  # fmt: skip
+        return "alias", "a text can't start with `*`", _in_quotes(key, value), opened or mark
     if "document" in problem:
         return ("documents", "a second YAML document starts here",
                 "a file holds one tree: delete the line `---` or `...`", mark)  # fmt: skip
@@ -58,9 +74,7 @@ def _explanation(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, 
                 f"close it with `{bracket}` on its line, or use separate lines",
                 opened)  # fmt: skip
     if "quoted scalar" in problem and opened and "end of stream" in problem:
-        return ("syntax", "the quote opened here is never closed",
-                "close it; inside single quotes type an apostrophe twice",
-                opened)  # fmt: skip
+        return "syntax", *open_quote(text, opened)
     if "escape" in problem:
         return ("syntax", "a backslash inside double quotes starts an escape code",
                 "use single quotes", mark)  # fmt: skip
@@ -69,8 +83,7 @@ def _explanation(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, 
                 f"write `{key}: above ...`, or put it in quotes",
                 mark)  # fmt: skip
     if "cannot start any token" in problem:
-        return ("syntax", f"text can't start with `{character}`",
-                f"put it in quotes: `{key}: \"{value.strip()}\"`", mark)  # fmt: skip
+        return "syntax", f"text can't start with `{character}`", _in_quotes(key, value), mark
     if "sequence entries" in problem:
         return ("syntax", "a list item `- ` can't start on the line of its key",
                 "start the list on the next line, indented two more spaces", mark)  # fmt: skip
@@ -79,24 +92,10 @@ def _explanation(problem: str, line: str, mark: Any, opened: Any) -> tuple[str, 
             mark)  # fmt: skip
 
 
-def _bracket(text: str, mark: Any) -> tuple[str, str, str, Any]:
-    """Explain a bracket that is left open, or one that was never opened."""
-    still_open: list[Any] = []
-    for token in yaml.scan(text, Loader=Loader):
-        if token.start_mark.index >= mark.index:
-            break
-        if isinstance(token, yaml.FlowSequenceStartToken | yaml.FlowMappingStartToken):
-            still_open.append(token)
-        elif isinstance(token, yaml.FlowSequenceEndToken | yaml.FlowMappingEndToken):
-            still_open.pop()
-    if not still_open:
-        bracket = text[mark.index : mark.index + 1]
-        return ("syntax", f"`{bracket}` closes a bracket that was never opened",
-                "delete it, or put the phrase in quotes", mark)  # fmt: skip
-    bracket = "}" if isinstance(still_open[-1], yaml.FlowMappingStartToken) else "]"
-    return ("syntax", f"the bracket opened here isn't closed with `{bracket}`",
-            f"close it with `{bracket}` on its line, or use separate lines",
-            still_open[-1].start_mark)  # fmt: skip
+def _in_quotes(key: str, value: str) -> str:
+    quote = "'" if '"' in value else '"'
+    text = f"{key}: {quote}{value.strip()}{quote}" if value else f"{quote}{key}{quote}"
+    return f"put it in quotes: `{text}`"
 
 
 def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, Any]:
@@ -119,7 +118,7 @@ def bridged(text: str, error: yaml.MarkedYAMLError) -> str | None:
     problem = f"{error.context or ''} {error.problem or ''}"
     if mark is None or "document" in problem:
         return None
-    if "block scalar" in problem and error.context_mark:
+    if ("block scalar" in problem or "alias" in problem) and error.context_mark:
         mark = error.context_mark
     index = mark.index
     character = text[index : index + 1]

@@ -5,6 +5,7 @@ mistakes. A step with a mistake in it is kept as broken, so that one slip doesn'
 findings elsewhere.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -16,12 +17,11 @@ from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
 from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.nodes import EMPTY, Map, NodePath
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
 from builder.reader.step_forms import broken_step, step_from
-from builder.reader.validate import Path as NodePath
 from builder.reader.validate import validate
 from builder.reader.values import (
     choice_of,
@@ -75,6 +75,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     mistakes, paths = validate(root, "tree")
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
     head = without(root, paths)
+    if root.value("reviewed") and not head.value("reviewed"):
+        head[root.key("reviewed")] = map_(root, "reviewed") or EMPTY  # misspelled, but there
     steps, broken = steps_in(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:
@@ -114,10 +116,11 @@ def steps_in(
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
     steps: dict[str, Step] = {}
     broken: set[str] = set()
-    for id_, node in (map_(root, "steps") or EMPTY).items():
+    for key, node in (map_(root, "steps") or EMPTY).items():
         mistakes: list[Finding] = []
+        id_ = _reachable_name(key, findings)
         readable = (
-            isinstance(node, Map) and id_ not in bad and not _touches(id_, node, broken_lines)
+            isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
         )
         step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
         if step and free_text and isinstance(node, Map):  # the first format had no states
@@ -127,6 +130,18 @@ def steps_in(
             broken.add(str(id_))
         steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
     return steps, frozenset(broken)
+
+
+def _reachable_name(name: Text, findings: list[Finding]) -> Text:
+    """Return the name of a step as a branch would write it."""
+    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-")
+    if plain == name or not plain:
+        return name
+    findings.append(mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"
+                            if " " in name else f"`{name}` can't be the name of a step",
+                            "no branch can lead to it",
+                            f"write `{plain}:`: letters, digits and `-` only"))  # fmt: skip
+    return Text(plain, name.at)
 
 
 def _touches(id_: Text, node: Map, lines: set[int]) -> bool:

@@ -16,10 +16,12 @@ from builder.reader.characters import (
     Loader,
     anchors_and_tags,
     lost_comments,
+    no_break_spaces,
     tabs,
     unseen_line_ends,
     with_spaces,
 )
+from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
 from builder.reader.syntax import bridged, explain
@@ -28,12 +30,14 @@ DEEPEST = 20  # levels; the format needs seven
 SAFE_BOUND = 400  # below this rough bound the composer may recurse without a check first
 MOST_SYNTAX_MISTAKES = 20
 
+SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
+WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
 INDENT = re.compile(r"^(?: *- )* *", re.MULTILINE)
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     """Read the text of a file; the findings are in the order of the file."""
-    findings = [*tabs(source), *unseen_line_ends(source)]
+    findings = [*tabs(source), *unseen_line_ends(source), *no_break_spaces(source)]
     text = with_spaces(source.text)
     if too_deep := _too_deep(source, text):
         return None, [*findings, too_deep]
@@ -118,7 +122,7 @@ class _Reading:
         place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
         return tuple.__new__(Position, place)  # half the time of Position(...), once a value
 
-    def node(self, node: yaml.Node, depth: int = 0) -> Node:
+    def node(self, node: yaml.Node, depth: int = 0, is_item: bool = False) -> Node:
         if isinstance(node, yaml.ScalarNode):
             return self.text(node)
         if depth == DEEPEST:
@@ -128,22 +132,29 @@ class _Reading:
             return Text("", self.position(node))
         self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
-            items = Seq(self.node(item, depth + 1) for item in node.value)
+            items = Seq(self.node(item, depth + 1, is_item=True) for item in node.value)
             items.at = self.position(node)
             return items
         assert isinstance(node, yaml.MappingNode)
-        return self.map(node, depth)
+        return self.map(node, depth, is_item and not node.flow_style)
 
     def text(self, node: yaml.ScalarNode) -> Text:
         text = Text(node.value, self.position(node))
         if node.style and node.style not in ("", "plain"):
             self.spans.append((node.start_mark.index, node.end_mark.index))
+        if SMART_QUOTES.fullmatch(node.value) and node.style in ("", "plain", None):
+            self.findings.append(mistake(
+                "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
+                "with the text: only straight quotes are quotes here",
+                "techs and customers read the quotes on the page and on the chart",
+                f"delete them: `{node.value[1:-1].strip()}`"))  # fmt: skip
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
         return text
 
-    def map(self, node: yaml.MappingNode, depth: int) -> Map:
+    def map(self, node: yaml.MappingNode, depth: int, is_item: bool) -> Map:
+        """Read a map; an item of a list begins with a dash, which is easily forgotten."""
         entries = Map()
         entries.at = self.position(node)
         first: dict[Text, Text] = {}
@@ -154,6 +165,9 @@ class _Reading:
                 continue
             key = self.text(key_node)
             value = self.node(value_node, depth + 1)
+            if key in entries and is_item and key == next(iter(first)):
+                self.missing_dash(key, value, first[key])
+                break  # what follows belongs to the next item
             if key in entries:
                 self.duplicate(key, first[key])
             elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
@@ -166,14 +180,27 @@ class _Reading:
         self.findings.append(Finding(
             "duplicate-key", Severity.ERROR, key.at, f"`{key}` is defined twice",
             "only one of them would count, and you can't tell which",
-            "rename one of them, or merge the two",
+            "keep one of the two lines" if key in words_of_the_format()
+            else "rename one of them, or merge the two",
             (Related(first.at, "first defined here"),)))  # fmt: skip
+
+    def missing_dash(self, key: Text, value: Node, first: Text) -> None:
+        words = value if isinstance(value, Text) else "..."
+        self.findings.append(Finding(
+            "duplicate-key", Severity.ERROR, key.at, f"there is no dash before this `{key}`",
+            f"it would be a second `{key}` of the same item, and one of them would be lost",
+            f"type a dash in column {key.at.column - 2}: `- {key}: {words}`",
+            (Related(first.at, "the item above starts here"),)))  # fmt: skip
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
         """Report a comma inside braces, which cuts a phrase in two."""
         name, head = before[-1] if before else (Text("result"), Text(""))
         if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
             hint = f"write `{name}: {head}.{key}`: use a decimal point"
+        elif match := WITHOUT_SPACE.fullmatch(key):
+            hint = f"type a space after the colon: `{match[1]}: {match[2]}`"
+            self.lost(key, f"there is no space after `{match[1]}:`", hint)
+            return
         else:
             hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
         self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint)

@@ -32,5 +32,6 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "end_line": finding.at.end_line,
         "end_column": finding.at.end_column,
         "message": finding.message,
+        "why": finding.why,
         "hint": finding.hint,
     }

@@ -6,11 +6,12 @@ a summary line.
 """
 
 import unicodedata
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 from builder.report.printable import printable
+from builder.rules.catalog import RULES
 
 Sources = Callable[[str], list[str]]
 
@@ -25,12 +26,20 @@ def color_wanted(is_terminal: bool, environment: Mapping[str, str]) -> bool:
 
 
 def findings_as_text(
-    findings: Sequence[Finding], sources: Sources, trees: int, *, color: bool = False
+    findings: Sequence[Finding],
+    sources: Sources,
+    trees: int,
+    *,
+    color: bool = False,
+    drafts: Collection[str] = (),
 ) -> str:
-    """Write every finding, then how many there are."""
+    """Write every finding, then how many there are; `drafts` are files of trees."""
     paint = _painted if color else _unpainted
     blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
-    return "\n\n".join([*blocks, _summary(findings, trees)]) + "\n"
+    summary = "".join(
+        f"{line}\n" for line in (_summary(findings, trees), *_later(findings, drafts))
+    )
+    return "\n\n".join([*blocks, summary])
 
 
 Paint = Callable[[str, str], str]
@@ -89,6 +98,19 @@ def _columns(text: str) -> int:
         0 if unicodedata.combining(one) else 1 + (unicodedata.east_asian_width(one) in "WF")
         for one in printable(text)
     )
+
+
+def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str]:
+    """Yield a line on the findings that count as warnings only while their tree is a draft."""
+    severities = {rule.RULE.name: rule.RULE.severity for rule in RULES}
+    files = [one.at.file for one in findings
+             if one.at.file in drafts and one.severity is Severity.WARNING
+             and severities.get(one.rule) is Severity.ERROR]  # fmt: skip
+    if files:
+        names = ", ".join(printable(file) for file in dict.fromkeys(files))
+        count = "1 of the warnings becomes an error" if len(files) == 1 else (
+            f"{len(files)} of the warnings become errors")  # fmt: skip
+        yield f"{count} once the draft is `status: ready`: {names}"
 
 
 def _summary(findings: Sequence[Finding], trees: int) -> str:

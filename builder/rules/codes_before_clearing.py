@@ -40,13 +40,7 @@ from collections.abc import Iterator
 
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import (
-    entering_handoffs,
-    path_as_text,
-    reached_steps,
-    unmet,
-    unmet_deeds,
-)
+from builder.rules.shared.early_deeds import early_deeds
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
@@ -58,17 +52,13 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every deed that can erase DTCs before they are recorded."""
-    if not any(True for step in facts.steps for _ in unmet_deeds(step, CODES_RECORDED)):
-        return
-    reached = unmet(facts, CODES_RECORDED)
-    for step, place in reached_steps(reached, facts):
-        for deed in unmet_deeds(step, CODES_RECORDED):
-            finding = RULE.finding(
-                deed.text.at,
-                f"`{deed.text}` runs before the DTCs are recorded: {path_as_text(reached, place)}",
-                "what the modules knew about the fault is gone for good",
-                "add an earlier step with `does: [record-codes]`",
-                *entering_handoffs(facts, reached, place),
-            )
-            yield finding if deed.verb == "clear-codes" else as_warning(finding)
+    """Yield a finding for everything that can erase DTCs before they are recorded."""
+    for early in early_deeds(facts, CODES_RECORDED):
+        finding = RULE.finding(
+            early.at,
+            f"{early.words} runs before the DTCs are recorded: {early.path}",
+            "what the modules knew about the fault is gone for good",
+            "add an earlier step with `does: [record-codes]`",
+            *early.related,
+        )
+        yield finding if early.deed.verb == "clear-codes" else as_warning(finding)

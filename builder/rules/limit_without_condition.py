@@ -21,14 +21,14 @@ Right:
         - {result: below 12.4, branch: repair}
         - {result: at least 12.4, branch: all-good}
 
-Fix: Say in `when` what is on, what is off, how warm and how fast; or name in `same_as` the step
-whose method and conditions this one uses.
+Fix: Name a state in `when`, or say what is on, what is off, how warm and how fast; or name in
+`same_as` the step whose method and conditions this one uses.
 """
 
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.limits import conditions_of, measuring_checks
+from builder.rules.shared.limits import has_conditions, measuring_checks
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -44,7 +44,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step, body in measuring_checks(facts):
         phrases = {reading.name for reading in body.readings if reading.one_of}
         limits = [result for result in body.results if result.ranges.keys() - phrases]
-        if limits and not conditions_of(facts, step):
+        if limits and not has_conditions(facts, step):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` has the limit `{limits[0].text}` but no condition",

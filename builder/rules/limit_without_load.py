@@ -23,16 +23,18 @@ Right:
         - {result: at most 0.2, branch: all-good}
         - {result: above 0.2, branch: repair}
 
-Fix: Say in `when` what draws current: `headlights and blower on`, `load of 5 A`, `cranking`.
+Fix: Name in `when` a state that counts as a load: `loads-on`, `{loaded: 5 A}`; in the first version
+of the format, say what draws current: `headlights and blower on`, `load of 5 A`, `cranking`.
 """
 
 import re
 from collections.abc import Iterator
 
 from builder.model.checks import Check
+from builder.model.conditions import CountsAs
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
-from builder.rules.shared.limits import conditions_of
+from builder.rules.shared.limits import conditions_of, is_met_by_state
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
@@ -54,13 +56,21 @@ NO_LOAD = re.compile(r"\b(?:off|no|without)\b", re.IGNORECASE)
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every voltage drop with a limit and no load."""
     for step in facts.steps:
-        if _is_drop(step) and not _is_loaded(conditions_of(facts, step)):
+        if _is_drop(step) and not _is_loaded(facts, step):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` has a limit but no load",
                 "with no current flowing, a bad wire reads 0.0 V",
-                "add the load to `when`, such as `headlights on` or `load of 5 A`",
+                _hint(facts),
             )
+
+
+def _hint(facts: Facts) -> str:
+    names = [f"`{name}`" for name, one in facts.library.conditions.items()
+             if one.counts_as is CountsAs.LOAD]  # fmt: skip
+    if facts.tree.format == 1 or not names:
+        return "add the load to `when`, such as `headlights on` or `load of 5 A`"
+    return f"add to `when` what draws current: {' or '.join(names)}"
 
 
 def _is_drop(step: Step) -> bool:
@@ -76,5 +86,9 @@ def _is_drop(step: Step) -> bool:
     return any(same_kind(unit, "V") for unit in units)
 
 
-def _is_loaded(conditions: str) -> bool:
-    return any(LOAD.search(part) and not NO_LOAD.search(part) for part in conditions.split("; "))
+def _is_loaded(facts: Facts, step: Step) -> bool:
+    by_state = is_met_by_state(facts, step, CountsAs.LOAD)
+    if by_state is not None:
+        return by_state
+    words = conditions_of(facts, step).split("; ")
+    return any(LOAD.search(part) and not NO_LOAD.search(part) for part in words)

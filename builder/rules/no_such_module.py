@@ -54,11 +54,10 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _modules(step: Step) -> Iterator[Text]:
-    for deed in step.does:
-        if deed.module and not deed.module.startswith("<"):  # an answer that comes at the vehicle
-            yield Text(deed.module, deed.text.at)
-    if isinstance(step.body, Fix) and step.body.replaces:
-        yield step.body.replaces.module
+    deeds = (Text(deed.module, deed.text.at) for deed in step.does if deed.module and deed.is_setup)
+    replaces = step.body.replaces if isinstance(step.body, Fix) else None
+    names = (*deeds, *((replaces.module,) if replaces else ()))
+    yield from (name for name in names if not name.startswith("<"))  # the answer comes later
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

@@ -38,10 +38,12 @@ Right:
       verify: [road test]
 
 Fix: Put steps with `does: [check-supply]`, `[check-ground]` and `[check-network]` first on every
-path, their good results marked `done: yes`.
+path, their good results marked `done: yes`, or a step that runs a procedure with them. A task that
+names a part, such as `check-ground eps-module`, tests that part alone.
 """
 
 from collections.abc import Iterator
+from itertools import product
 
 from builder.graph.requirements import PROVE_FIRST, Requirement
 from builder.model.ends import Fix, Replaces
@@ -65,15 +67,19 @@ def check(facts: Facts) -> Iterator[Finding]:
         for step in facts.steps
         if isinstance(step.body, Fix) and step.body.replaces
     }
-    for proof, requirement in PROVE_FIRST.items():
-        asking = {name: one for name, one in replacing.items() if _asks_for(facts, one, proof)}
-        if asking:
-            yield from _untested(facts, asking, proof, requirement)
+    modules = dict.fromkeys(str(one.module) for one in replacing.values())
+    for module, (proof, requirement) in product(modules, PROVE_FIRST.items()):
+        if _asks_for(facts, module, proof):
+            asking = {name: one for name, one in replacing.items() if one.module == module}
+            yield from _untested(facts, asking, proof, requirement.at(module))
 
 
-def _asks_for(facts: Facts, replaces: Replaces, proof: str) -> bool:
-    module = facts.library.modules.get(replaces.module)
-    return module is not None and proof in module.prove_first
+def _asks_for(facts: Facts, module: str, proof: str) -> bool:
+    """Whether the record asks for a proof; of a module that is asked for, any of the answers'."""
+    answers = (one.one_of for one in facts.tree.asks if f"<{one.name}>" == module)
+    names = [str(name) for names in answers for name in names] or [module]
+    records = filter(None, map(facts.library.modules.get, names))
+    return any(proof in record.prove_first for record in records)
 
 
 def _untested(

@@ -51,12 +51,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every gap of a reading, and one for all gaps of several readings."""
     for step in facts.steps:
         space = facts.spaces.get(step.id)
-        if space and space.results and not _has_otherwise(step):
+        if space and space.results and not (_has_otherwise(step) or _is_spec(step)):
             yield from _gaps(step, space)
 
 
 def _has_otherwise(step: Step) -> bool:
     return isinstance(step.body, Check) and any(result.otherwise for result in step.body.results)
+
+
+def _is_spec(step: Step) -> bool:
+    """Whether the one reading has a spec: then the rule on its results says what is missing."""
+    body = step.body
+    return isinstance(body, Check) and [bool(one.spec) for one in body.readings] == [True]
 
 
 def _gaps(step: Step, space: Space) -> Iterator[Finding]:

@@ -24,16 +24,18 @@ Right:
         - {result: 60 to 110, branch: all-good}
         - {result: above 110, branch: repair}
 
-Fix: Write `power off`, `battery disconnected`, or whatever takes the part off its power, in `when`.
+Fix: Name in `when` a state that takes the power off, such as `battery-disconnected`; in the first
+version of the format, write `power off` or what takes the part off its power.
 """
 
 import re
 from collections.abc import Iterator
 
 from builder.model.checks import Check
+from builder.model.conditions import CountsAs
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
-from builder.rules.shared.limits import conditions_of
+from builder.rules.shared.limits import conditions_of, is_met_by_state
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
@@ -53,13 +55,26 @@ OFF = re.compile(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every resistance on a circuit that may be live."""
     for step in facts.steps:
-        if _is_resistance(step) and not OFF.search(conditions_of(facts, step)):
+        if _is_resistance(step) and not _is_off(facts, step):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` measures resistance, but `when` doesn't say the power is off",
                 "on a live circuit the reading means nothing and the meter can be damaged",
-                "add `power off` to `when`",
+                _hint(facts),
             )
+
+
+def _is_off(facts: Facts, step: Step) -> bool:
+    by_state = is_met_by_state(facts, step, CountsAs.POWER_OFF)
+    return bool(OFF.search(conditions_of(facts, step))) if by_state is None else by_state
+
+
+def _hint(facts: Facts) -> str:
+    names = [f"`{name}`" for name, one in facts.library.conditions.items()
+             if one.counts_as is CountsAs.POWER_OFF]  # fmt: skip
+    if facts.tree.format == 1 or not names:
+        return "add `power off` to `when`"
+    return f"add {' or '.join(names)} to `when`"
 
 
 def _is_resistance(step: Step) -> bool:

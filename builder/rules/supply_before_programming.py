@@ -45,13 +45,8 @@ from collections.abc import Iterator
 
 from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.order import (
-    entering_handoffs,
-    path_as_text,
-    reached_steps,
-    unmet,
-    unmet_deeds,
-)
+from builder.rules.shared.early_deeds import early_deeds
+from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -69,18 +64,23 @@ MISSING = {
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every deed that writes to a module on an untested or bare supply."""
     for requirement in (SUPPLY_PROVED, SUPPLY_HELD):
-        if any(True for step in facts.steps for _ in unmet_deeds(step, requirement)):
-            yield from _unmet(facts, requirement)
-
-
-def _unmet(facts: Facts, requirement: Requirement) -> Iterator[Finding]:
-    reached = unmet(facts, requirement)
-    for step, place in reached_steps(reached, facts):
-        for deed in unmet_deeds(step, requirement):
+        for early in early_deeds(facts, requirement):
             yield RULE.finding(
-                deed.text.at,
-                f"`{deed.text}` runs {MISSING[requirement]}: {path_as_text(reached, place)}",
+                early.at,
+                f"{early.words} runs {MISSING[requirement]}: {early.path}",
                 "a voltage drop during programming can ruin the module",
-                f"add an earlier step with `does: [{requirement.met_by}]`",
-                *entering_handoffs(facts, reached, place),
+                _hint(facts, requirement),
+                *early.related,
             )
+
+
+def _hint(facts: Facts, requirement: Requirement) -> str:
+    """Offer the state that counts as it, where there is one."""
+    states = [
+        f"`{name}`"
+        for name, one in conditions_for(facts.library).items()
+        if any(deed.verb == requirement.met_by for deed in one.does)
+    ]
+    if states and facts.tree.format != 1:
+        return f"add {' or '.join(states)} to `when`"
+    return f"add an earlier step with `does: [{requirement.met_by}]`"

@@ -54,11 +54,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     moves = [move for move in graph.moves if is_unbounded(facts.tree, move)]
     for loop in loops_in(moves, graph.starts):
         if loop.closing.source in graph.can_end:  # otherwise `endless-loop` reports it
+            first = loop.steps[0]
+            limit = f"add `at_most: 2` and `spent: <step>` to `{first}`"
+            to_itself = set(loop.steps) == {first}
             yield RULE.finding(
                 loop.closing.route.exit.branch.text.at,
-                f"this loop can repeat forever: {loop.text}",
+                f"this sends the tech from `{first}` back to `{first}`, without end"
+                if to_itself
+                else f"this loop can repeat forever: {loop.text}",
                 WHY,
-                f"add `at_most: 2` and `spent: <step>` to `{loop.steps[0]}`, or fix the branch",
+                f"write the next step's name, or {limit}"
+                if to_itself
+                else f"{limit}, or fix the branch",
             )
     yield from _typed_lists(facts)
 

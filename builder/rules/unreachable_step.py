@@ -45,6 +45,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.unreached import dead_ends, first_unreached
 
 RULE = Rule(
     name="unreachable-step",
@@ -55,12 +56,16 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every step that a walk never reaches."""
-    for step in facts.steps:
-        if step.id not in facts.graph.reachable:
-            yield RULE.finding(
-                step.id.at,
-                f"nothing leads to `{step.id}`",
-                "nobody will ever see this step",
-                "branch to it from a result, or delete it",
-            )
+    """Yield a finding for each step that nothing leads to, but not for those behind it.
+
+    Where the tree has a dead end, that is the place to correct, and `dead-end` names these steps.
+    """
+    if any(step.id in facts.graph.reachable for step in dead_ends(facts)):
+        return
+    for name in first_unreached(facts):
+        yield RULE.finding(
+            facts.tree.steps[name].id.at,
+            f"nothing leads to `{name}`",
+            "nobody will ever see this step",
+            f"write `branch: {name}` at a result, or delete the step",
+        )

@@ -1,5 +1,5 @@
-"""A fix that installs a used part where the module's record says a used one can't be set up. Where
-the record doesn't know, it's a warning.
+"""A fix that installs or offers a used part where the module's record says that a used one can't be
+set up. Where the record doesn't know, or a used part has to be released first, it's a warning.
 
 Why: The used part stays locked to the vehicle it came from: the customer has paid for the part and
 the labor for nothing.
@@ -25,13 +25,28 @@ Right:
 Fix: Write `part: new`. If a used part was set up and proved, correct the record.
 """
 
+import re
 from collections.abc import Iterator
 
 from builder.model.ends import Fix, Replaces
 from builder.model.finding import Finding, Severity
 from builder.model.module_record import Module
+from builder.model.text import Text
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
+SENTENCE = re.compile(r"[^.;!?]+")
+USED = re.compile(
+    r"\b(?:used|second-hand|secondhand|salvaged?|junkyard|donor)\s+"
+    r"(?!to\b|with\b|by\b|for\b|in\b|on\b|as\b|up\b|at\b|and\b|when\b|until\b|the\b|a\b)\w",
+    re.IGNORECASE,
+)
+OFFERING = re.compile(
+    r"\b(?:install|fit|offer|supply|buy|order|get|find|put in|choose|save|cheaper|go with)",
+    re.IGNORECASE,
+)
+REFUSING = re.compile(
+    r"n't\b|\b(?:no|not|never|cannot|instead of|released?|releases)\b", re.IGNORECASE
+)
 RULE = Rule(
     name="used-part-refused",
     family=Family.SETUP,
@@ -48,6 +63,32 @@ def check(facts: Facts) -> Iterator[Finding]:
             module = facts.library.modules.get(replaces.module)
             if module and replaces.part == "used":
                 yield from _used(replaces, module)
+            elif module and module.used_part in ("no", "if released"):
+                yield from _offered(step.text, step.body, module)
+
+
+def _offered(fix: Text, body: Fix, module: Module) -> Iterator[Finding]:
+    """Yield a finding where the words of a fix offer what its record refuses."""
+    options = (option.option for option in body.options if not option.not_offered)
+    for text in filter(None, (fix, body.tell, *options)):
+        for sentence in SENTENCE.findall(text):
+            offers = text is not body.tell or OFFERING.search(sentence)
+            if offers and USED.search(sentence) and not REFUSING.search(sentence):
+                yield _offer(text, module)
+                break
+
+
+def _offer(text: Text, module: Module) -> Finding:
+    why = "the customer pays for a part that stays locked to the vehicle it came from"
+    if module.used_part == "no":
+        return RULE.finding(
+            text.at, f"this offers a used part, but a used `{module.id}` can't be set up",
+            why, f"write `new` instead of `used`, or correct `used_part` in {module.file}",
+        )  # fmt: skip
+    return as_warning(RULE.finding(
+        text.at, f"this offers a used part; a used `{module.id}` has to be released first",
+        why, f"say so to the customer: {module.released_by or 'released by whom'}",
+    ))  # fmt: skip
 
 
 def _used(replaces: Replaces, module: Module) -> Iterator[Finding]:

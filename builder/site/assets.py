@@ -7,6 +7,8 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
+from builder.cache.database import Cache, put_row, row
+from builder.cache.digest import digest
 from builder.find.page_data import search_script
 from builder.find.search_table import search_table
 from builder.model.library import Library
@@ -15,10 +17,11 @@ from builder.pages.walk_scripts import SHOP_SCRIPT, shop_script
 from builder.web import WEB
 
 _CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
+_SEARCH = "search"  # the kind of rows
 _NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js", "worker.js")
 
 
-def write_assets(library: Library, site: Path) -> None:
+def write_assets(library: Library, cache: Cache, site: Path) -> None:
     """Write every file that isn't a page."""
     assets = site / "assets"
     shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=_NOT_PUBLISHED)
@@ -33,7 +36,7 @@ def write_assets(library: Library, site: Path) -> None:
         WEB / "walk.css",
     )
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
-    _write(assets / "search-data.js", search_script(search_table(library)))
+    _write(assets / "search-data.js", _search_data(library, cache))
     _write(site / SHOP_SCRIPT, shop_script(library))
     for name, text in calculator_files(library).items():
         _write(assets / name, text)
@@ -43,6 +46,18 @@ def write_files(files: Mapping[str, str], site: Path) -> None:
     """Write files whose text is ready, such as the schemas."""
     for name, text in files.items():
         _write(site / name, text)
+
+
+def _search_data(library: Library, cache: Cache) -> str:
+    """Return the search index; it is made again only if what is searched has changed."""
+    table = search_table(library)
+    # The everyday words are the same for every shop, and a set is written in any order.
+    key = digest(table._replace(everyday=frozenset()))
+    known, _, script = row(cache, _SEARCH, "").decode().partition("\n")
+    if known != key:
+        script = search_script(table)
+        put_row(cache, _SEARCH, "", f"{key}\n{script}".encode())
+    return script
 
 
 def _write(file: Path, text: str) -> None:

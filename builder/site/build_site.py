@@ -90,11 +90,10 @@ def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
         put_engine_file(pages, name, content)
     with folder_beside(out) as folder:
         new = folder / "new"
-        write_assets(site.library, new)
+        write_assets(site.library, site.cache, new)
         write_pictures(site.shop, site.library.pictures, site.cache, new)
         write_files(site.files, new)
-        write_pages(pages, new)
-        publish(new, out, before)
+        publish(new, write_pages(pages, new), out, before)
     with transaction(site.cache):
         drop_removed_pages(pages)
     sheets = sum(name.endswith(".pdf") for page in pages.this_build.values() for name in page.files)

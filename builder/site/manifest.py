@@ -35,11 +35,20 @@ class FileStamp(NamedTuple):
 FolderState = Mapping[str, FileStamp]
 
 
-def write_manifest(site: Path) -> None:
-    """Write the manifest of a finished site, after its other files."""
-    files = {name: sha256_of(site / name) for name in sorted(folder_state(site))}
+def write_manifest(site: Path, known: Mapping[str, str] | None = None) -> None:
+    """Write the manifest of a finished site, after its other files.
+
+    `known` is the SHA-256 of files that were in memory when they were written; only the others are
+    read.
+    """
+    files = digests_of(site, known or {})
     text = json.dumps({"version": 1, "files": files}, indent=1, ensure_ascii=False)
     (site / MANIFEST).write_text(text + "\n", "utf-8", newline="\n")
+
+
+def digests_of(site: Path, known: Mapping[str, str]) -> dict[str, str]:
+    """Return the SHA-256 of every file; those that are known aren't read again."""
+    return {name: known.get(name) or _digest(site / name) for name in sorted(_names(site))}
 
 
 def listed_files(site: Path) -> dict[str, str] | None:
@@ -54,20 +63,19 @@ def listed_files(site: Path) -> dict[str, str] | None:
 def folder_state(folder: Path) -> dict[str, FileStamp]:
     """Return the stamps of every file, link and empty folder in a folder."""
     stamps: dict[str, FileStamp] = {}
-    for path in _entries(folder):
-        if path.name not in _FILE_MANAGER_FILES:
-            status = path.lstat()
-            stamps[path.relative_to(folder).as_posix()] = FileStamp(
-                status.st_ino,
-                status.st_mode,
-                status.st_size,
-                status.st_mtime_ns,
-                status.st_ctime_ns,
-            )
+    for name in _names(folder):
+        status = (folder / name).lstat()
+        stamps[name] = FileStamp(
+            status.st_ino,
+            status.st_mode,
+            status.st_size,
+            status.st_mtime_ns,
+            status.st_ctime_ns,
+        )
     return stamps
 
 
-def sha256_of(file: Path) -> str:
+def _digest(file: Path) -> str:
     """Return the SHA-256 of a file, as hexadecimal digits."""
     with file.open("rb") as opened:
         return hashlib.file_digest(opened, "sha256").hexdigest()
@@ -94,16 +102,19 @@ def checked_folder(out: Path) -> FolderState:
     return state
 
 
-def _entries(folder: Path) -> Iterator[Path]:
+def _names(folder: Path) -> Iterator[str]:
+    """Yield the name of every file, link and empty folder in a folder, in no order."""
+
     def refuse(error: OSError) -> None:
         raise error
 
     for place, folders, files in os.walk(folder, onerror=refuse):
         here = Path(place)
-        yield from (here / name for name in files)
-        yield from (here / name for name in folders if (here / name).is_symlink())
-        if not folders and not files and here != folder:
-            yield here
+        inside = f"{here.relative_to(folder).as_posix()}/" if here != folder else ""
+        yield from (inside + name for name in files if name not in _FILE_MANAGER_FILES)
+        yield from (inside + name for name in folders if (here / name).is_symlink())
+        if inside and not folders and not files:
+            yield inside.removesuffix("/")
 
 
 def _is_listed(name: str, files: Iterable[str]) -> bool:
@@ -112,7 +123,7 @@ def _is_listed(name: str, files: Iterable[str]) -> bool:
 
 
 def _is_as_built(file: Path, digest: str) -> bool:
-    return stat.S_ISREG(file.lstat().st_mode) and sha256_of(file) == digest
+    return stat.S_ISREG(file.lstat().st_mode) and _digest(file) == digest
 
 
 def _without_manifest(out: Path) -> str:

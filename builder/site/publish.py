@@ -4,6 +4,8 @@ In: the page cache, and what the old site held when the build began. Out: the ne
 manifest, in the place of the old one.
 """
 
+import hashlib
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from builder.site.manifest import FolderState, checked_folder, folder_state, write_manifest
@@ -12,26 +14,30 @@ from builder.site.page_cache import PageCache, framed_page, further_files
 from builder.site.swap import swap
 
 
-def write_pages(pages: PageCache, new: Path) -> None:
-    """Write every page and every further file into a new folder."""
+def write_pages(pages: PageCache, new: Path) -> dict[str, str]:
+    """Write every page and every further file into a new folder; return the SHA-256 of each."""
+    digests = {}
+    for name, content in _files(pages):
+        file = new / name
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(content)
+        digests[name] = hashlib.sha256(content).hexdigest()
+    return digests
+
+
+def _files(pages: PageCache) -> Iterator[tuple[str, bytes]]:
     for path in pages.this_build:
-        _write(new / f"{path}.html", framed_page(pages, path))
-    for name, content in further_files(pages):
-        _write(new / name, content)
+        yield f"{path}.html", framed_page(pages, path)
+    yield from further_files(pages)
 
 
-def publish(new: Path, out: Path, before: FolderState) -> None:
+def publish(new: Path, digests: Mapping[str, str], out: Path, before: FolderState) -> None:
     """Write worker and manifest of a finished site, and put the site in the place of `out`.
 
-    Raises FileExistsError where somebody else's file came into `out` during the build.
+    `digests` come from `write_pages`. Raises FileExistsError where somebody else's file came into
+    `out` during the build.
     """
-    write_offline(new)
-    write_manifest(new)
+    write_manifest(new, write_offline(new, digests))
     if (folder_state(out) if out.exists() else {}) != before:
         checked_folder(out)
     swap(new, out)
-
-
-def _write(file: Path, content: bytes) -> None:
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_bytes(content)

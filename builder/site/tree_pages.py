@@ -22,6 +22,7 @@ from builder.pages.walk_scripts import tree_script, walk_path
 from builder.prints.sheets import SHEETS, PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
+PORTION = 4  # pages that a process gets at a time; with its sheets, one alone takes long enough
 OFFERED = tuple(kind for kind in SHEETS.values() if kind.link)  # on the pages of trees
 Related = tuple[TreeSummary, ...]  # the trees that a page lists as related
 
@@ -57,7 +58,8 @@ def put_trees(
         key = _page_key(library, summary, related, trees.links)
         if not reuse_page(pages, addresses.tree_path(id_), key):
             stale.append((summary, related))
-    results = on_all_cores(partial(_render_tree, trees), stale)
+    portion = 1 if trees.prints else PORTION
+    results = on_all_cores(partial(_render_tree, trees), stale, portion)
     what = "Making pages and sheets of trees" if trees.prints else "Making pages of trees"
     for page, key, files in counted(results, progress, what, len(stale)):
         put_page(pages, page, key, files)
@@ -66,7 +68,7 @@ def put_trees(
 def _render_tree(
     trees: TreeInput, stale: tuple[TreeSummary, Related]
 ) -> tuple[Page, str, dict[str, bytes]]:
-    """Return the page of a tree, its key, and by their addresses its walk's table and its prints."""
+    """Return the page of a tree, its key, and by address its prints and walk's table."""
     summary, related = stale
     library, tree = trees.library, trees.read_tree(summary.id)
     # The file may have been saved after it was summarized: the key is that of the tree shown.

@@ -78,6 +78,9 @@ def _mistake(typed: str, text: str) -> Mistake:
         return Mistake("enter a code, such as P0562 or P0562-16")
     if typed[0] not in CODE_SYSTEMS:
         return Mistake(f"a code starts with P, C, B or U, not with {typed[0]}", at=start)
+    if re.fullmatch("[PCBU][0-9A-F]{3}", typed):
+        message = f"{text.strip()} is too short: a letter and four characters, as in P0562"
+        return Mistake(message, instead=f"{typed[0]}0{typed[1:]}", at=start, length=len(typed))
     if len(typed) > 1 and typed[1] not in "0123":
         message = f"the second character of a code is 0, 1, 2 or 3, not {typed[1]}"
         return Mistake(message, at=start + 1)

@@ -12,7 +12,7 @@ from builder.walk.events import Answer
 from builder.walk.follow import OutcomeState, ReadingOutcome, read_as
 from builder.walk.job_state import RecordedReading, Refused
 from builder.walk.rows import StepRow, ToolRow
-from builder.walk.walk_tables import WalkStepRow
+from builder.walk.tree_rows import WalkStepRow
 
 NOTHING_SHOWN = "nothing shown"
 

@@ -19,23 +19,23 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_state import JobState, RecordedStep, Refused
+from builder.walk.job_state import JobState, RecordedStep, Refused, stuck
 from builder.walk.rows import ToolRow
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
+    CANNOT_TEST,
     cannot_test,
     into_procedure,
     judge_test,
     leave,
-    run_key,
-    stuck,
     verify_next,
     with_result,
 )
-from builder.walk.told import fill_in, hazards_at, plan_of, row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.told import fill_in, hazards_at, plan_of, row_of, run_key
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
-CANNOT_TEST, NONE_OF_THESE, DONE = "cannot test", "none of these", "done"
+NONE_OF_THESE, DONE = "none of these", "done"
 StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified
 
 
@@ -48,7 +48,7 @@ def leave_by(tables: WalkTables, state: JobState, event: StepEvent) -> JobState 
             return _done(tables, state, event)
         case CannotTest():
             entry = _entry(tables, state, event, CANNOT_TEST)
-            return cannot_test(tables, _left(tables, state, entry, changed=bool(state.ticked)))
+            return cannot_test(tables, _left(tables, state, entry))
         case NoneOfThese():
             return stuck(_left(tables, state, _entry(tables, state, event, NONE_OF_THESE)))
         case RunProcedure():
@@ -111,20 +111,18 @@ def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> Re
     )
 
 
-def _left(
-    tables: WalkTables, state: JobState, entry: RecordedStep, *, changed: bool = True
-) -> JobState:
-    """Record a step; unless it wasn't begun, the states that it needs hold now."""
+def _left(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
+    """Record a step; the states that it needs hold now, also where it couldn't be tested."""
     plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
     put_back = [fill_in(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
     shown = frozenset(hazards_at(tables, state, plan))
     return replace(
         moved(state, entry.at),
         steps=(*state.steps, entry),
-        now=plan.states if changed else state.now,
-        to_normal=state.to_normal and not changed,
+        now=plan.states,
+        to_normal=False,
         known=state.known | shown,
-        put_back=tuple(dict.fromkeys((*state.put_back, *(put_back if changed else ())))),
+        put_back=tuple(dict.fromkeys((*state.put_back, *put_back))),
     )
 
 

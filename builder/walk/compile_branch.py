@@ -6,7 +6,7 @@ In: a branch of a tree or a procedure. Out: a `Target`.
 from builder.graph.routes import list_step
 from builder.model.checks import Branch, Check
 from builder.model.tree import Action, Step, Tree
-from builder.walk.walk_tables import Target
+from builder.walk.tree_rows import Target
 
 
 def target_of(tree: Tree, branch: Branch | None) -> Target:

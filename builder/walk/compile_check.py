@@ -17,7 +17,7 @@ from builder.walk.compile_branch import target_of
 from builder.walk.plain_rows import Row, without_empty
 from builder.walk.rows import StepRow
 from builder.walk.table import measuring_row, tools_of
-from builder.walk.walk_tables import Target, WalkResultRow
+from builder.walk.tree_rows import Target, WalkResultRow
 
 
 def check_row(tree: Tree, step: Step, check: Check, library: Library) -> Row:

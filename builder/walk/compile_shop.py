@@ -9,11 +9,13 @@ from typing import cast
 from builder.model.conditions import Condition
 from builder.model.library import Library
 from builder.model.module_record import Module
-from builder.walk.compile_tree import state_row, tree_table
+from builder.walk.compile_tree import is_state, state_row, tree_table
 from builder.walk.compile_vehicle import spec_row, vehicle_table
-from builder.walk.plain_rows import minutes_as_text, texts, without_empty
+from builder.walk.plain_rows import minutes_as_text, plain_texts, without_empty
+from builder.walk.shop_rows import ConditionRow, FittingRow, ShopTable
 from builder.walk.table import tool_row
-from builder.walk.walk_tables import ConditionRow, FittingRow, ShopTable, TreeTable, WalkTables
+from builder.walk.tree_rows import TreeTable
+from builder.walk.walk_tables import WalkTables
 
 
 def walk_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:
@@ -53,14 +55,15 @@ def _condition_row(condition: Condition) -> ConditionRow:
         "normal": condition.normal,
         "takes": str(condition.takes or ""),
         "text": str(condition.text or ""),
-        "enter": texts(condition.enter),
-        "undo": texts(condition.undo),
-        "excludes": texts(condition.excludes),
-        "changed_with": texts(condition.changed_with),
+        "enter": plain_texts(condition.enter),
+        "undo": plain_texts(condition.undo),
+        "excludes": plain_texts(condition.excludes),
+        "changed_with": plain_texts(condition.changed_with),
         # `0` counts: going back to normal takes the minutes of the normal state, if it has any.
+        "counts_as": str(condition.counts_as or ""),
         "minutes": "" if condition.minutes is None else f"{condition.minutes:f}",
         "wait": minutes_as_text(condition.wait),
-        "hazards": texts(condition.hazards),
+        "hazards": plain_texts(condition.hazards),
     }
     return cast("ConditionRow", without_empty(row))
 
@@ -70,11 +73,10 @@ def _fitting_row(module: Module, library: Library) -> FittingRow:
     if fit is None:
         return {}
     row = {
-        "do": texts(fit.do),
-        "when": texts(fit.when),
-        "needs": [state_row(need, None, library) for need in fit.needs
-                  if need.condition in library.conditions],
-        "hazards": texts(fit.hazards),
-        "torques": texts(fit.torques),
+        "do": plain_texts(fit.do),
+        "when": plain_texts(fit.when),
+        "needs": [state_row(need, None, library) for need in fit.needs if is_state(need, library)],
+        "hazards": plain_texts(fit.hazards),
+        "torques": plain_texts(fit.torques),
     }  # fmt: skip
     return cast("FittingRow", without_empty(row))

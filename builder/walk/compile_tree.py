@@ -17,25 +17,27 @@ from builder.model.tree import Action, Need, Step, Tree, Where
 from builder.walk.compile_branch import target_of, target_of_next
 from builder.walk.compile_check import check_row
 from builder.walk.compile_verify import verify_row
-from builder.walk.plain_rows import Row, minutes_as_text, texts, without_empty
-from builder.walk.walk_tables import StateRow, TreeTable, WalkStepRow, WhereRow
+from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
+from builder.walk.tree_rows import StateRow, TreeTable, WalkStepRow, WhereRow
 
 
 def tree_table(tree: Tree, library: Library) -> TreeTable:
     """Compile a tree, or the tree of a procedure."""
-    asks = {str(one.name): {"ask": str(one.ask), "one_of": texts(one.one_of)} for one in tree.asks}
+    asks = {
+        str(one.name): {"ask": str(one.ask), "one_of": plain_texts(one.one_of)} for one in tree.asks
+    }
     procedure = library.procedures.get(tree.id.removeprefix(f"{FOLDER}/"))
     is_procedure = procedure is not None and procedure.tree.id == tree.id
     table = {
         "title": str(tree.title),
         "asks": asks,
         "defaults": {str(one.name): str(one.default) for one in tree.asks if one.default},
-        "lists": {str(name): texts(items) for name, items in tree.lists.items()},
+        "lists": {str(name): plain_texts(items) for name, items in tree.lists.items()},
         "drive": str(tree.drive or ""),
         "why": str(tree.why or ""),
         "note": str(procedure.note or "") if procedure and is_procedure else "",
-        "returns": texts(procedure.returns) if procedure and is_procedure else [],
-        "never_on": texts(procedure.never_on) if procedure and is_procedure else [],
+        "returns": plain_texts(procedure.returns) if procedure and is_procedure else [],
+        "never_on": plain_texts(procedure.never_on) if procedure and is_procedure else [],
     }
     fixed = {
         "id": tree.id,
@@ -51,7 +53,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
     own = {
         "kind": step.kind,
         "text": str(step.text),
-        "do": texts(step.do or method.do),
+        "do": plain_texts(step.do or method.do),
         "where": where_row(step.where or method.where),
         "how_to": str(step.how_to or method.how_to or ""),
         "picture": (str(step.picture.file), str(step.picture.shows)) if step.picture else None,
@@ -59,7 +61,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "wait": minutes_as_text(step.wait or method.wait),
         "people": int(step.people) if step.people else None,
         "put_back": str(step.put_back or ""),
-        "hazards": texts(step.hazards),
+        "hazards": plain_texts(step.hazards),
         "hook_up": str(step.hook_up or ""),
         "at_most": int(step.at_most) if step.at_most else None,
         "spent": target_of(tree, step.spent),
@@ -67,7 +69,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "after": [str(one) for one in step.after if one in tree.steps],
         "list_step": target_of_next(tree, step),
         "note": str(step.note or ""),
-        "write_down": texts(step.write_down),
+        "write_down": plain_texts(step.write_down),
     }
     row = without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)
@@ -78,20 +80,27 @@ def _needs(step: Step, library: Library) -> Row:
 
     States that can't hold together are told as text: a finding has named them already.
     """
-    known = [need for need in step.needs if need.condition in library.conditions]
+    known = [need for need in step.needs if is_state(need, library)]
     states = [state_row(need, step.where, library) for need in known]
     unknown = [str(need.condition) for need in step.needs if need not in known]
-    free = [*texts(step.when), *unknown]
+    free = [*plain_texts(step.when), *unknown]
     if any(at_odds(library.conditions, (VehicleState(*state) for state in states))):
         return {"when": [*free, *(str(need.condition) for need in known)]}
     return without_empty({"needs": states, "when": free})
+
+
+def is_state(need: Need, library: Library) -> bool:
+    """Whether a need names a condition of the shop, with what that takes."""
+    condition = library.conditions.get(str(need.condition))
+    return condition is not None and bool(condition.takes) == bool(need.value)
 
 
 def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
     """Return a needed state; a load is at the part where the step works."""
     value = str(need.value or "")
     if library.conditions[need.condition].takes is Takes.CURRENT:
-        return str(need.condition), str((where.part if where else None) or ""), value
+        place = (where.part or where.connector or where.fuse) if where else None
+        return str(need.condition), str(place or ""), value
     return str(need.condition), value, ""
 
 
@@ -103,7 +112,7 @@ def where_row(where: Where | None) -> WhereRow:
         "phrase": str(where.phrase or ""),
         "part": str(where.part or ""),
         "connector": str(where.connector or ""),
-        "pins": texts(where.pins),
+        "pins": plain_texts(where.pins),
         "fuse": str(where.fuse or ""),
     }
     return cast("WhereRow", without_empty(row))
@@ -132,8 +141,8 @@ def _fix_row(tree: Tree, fix: Fix, library: Library) -> Row:
         "verify": verify,
         "still_there": target_of(tree, fix.still_there),
         "replaces": str(fix.replaces.module) if fix.replaces else "",
-        "torques": texts(fix.torques),
-        "proved_by": [[str(one.step), texts(one.results)] for one in fix.proved_by],
+        "torques": plain_texts(fix.torques),
+        "proved_by": [[str(one.step), plain_texts(one.results)] for one in fix.proved_by],
         "drive": str(fix.drive or ""),
         "why": str(fix.why or ""),
     })  # fmt: skip

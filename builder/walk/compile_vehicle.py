@@ -8,9 +8,9 @@ from typing import cast
 from builder.model.ranges import INFINITY, Cut
 from builder.model.vehicle_data import Connector, Fuse, Good, LimitShape, Pin, Spec, Torque, Vehicle
 from builder.trade.units import find_unit
-from builder.walk.plain_rows import texts, without_empty
+from builder.walk.plain_rows import plain_texts, without_empty
 from builder.walk.rows import CutPair
-from builder.walk.walk_tables import (
+from builder.walk.shop_rows import (
     ConnectorRow,
     FuseRow,
     GoodRow,
@@ -66,7 +66,7 @@ def vehicle_table(vehicle: Vehicle) -> VehicleTable:
     years = "-".join(map(str, dict.fromkeys(scope.years))) if scope.years else ""
     row = {
         "text": f"{scope.make} {scope.model} {years}".strip(),
-        "lists": {str(name): texts(items) for name, items in vehicle.lists.items()},
+        "lists": {str(name): plain_texts(items) for name, items in vehicle.lists.items()},
         "specs": {
             id_: good_row(one.good, str(one.source or "")) for id_, one in vehicle.specs.items()
         },

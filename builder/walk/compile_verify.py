@@ -11,7 +11,7 @@ from builder.model.ends import Verification
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Tree
-from builder.walk.walk_tables import VerifyRow
+from builder.walk.tree_rows import VerifyRow
 
 _GOOD = "within spec"
 
@@ -21,7 +21,7 @@ def verify_row(tree: Tree, test: Verification, library: Library) -> VerifyRow:
     step = tree.steps.get(str(test.text)) if test.is_named else None
     if step and isinstance(step.body, Check):
         passes = [*_passing(step.body, test, library)]
-        return {"step": str(test.text), "passes": passes} if passes else {"text": str(test.text)}
+        return {"step": str(test.text), "passes": passes} if passes else {"text": str(step.text)}
     procedure = library.procedures.get(str(test.text)) if test.is_named else None
     if procedure and procedure.returns:
         names = [str(one.name) for one in procedure.tree.asks]

@@ -1,10 +1,10 @@
-"""A drill: a walk on a vehicle with a hidden fault.
+"""A drill that answers itself: a walk on a vehicle with a hidden fault.
 
-In: the tables, a tree, the vehicle. Out: the events that an attentive tech would enter, one after
-another, until the walk has ended; and what went wrong on a walk that ended elsewhere.
+In: the tables, the vehicle, how it starts. Out: the events that an attentive tech would enter, and
+the state once the walk has ended.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from builder.walk.at_step import tools_of_row
@@ -22,12 +22,12 @@ from builder.walk.events import (
 from builder.walk.job_state import JobState, Refused
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
-from builder.walk.shortest_way import Choice
+from builder.walk.shortest_way import TWO_ITEMS, Choice
 from builder.walk.simulated_readings import simulated_readings
-from builder.walk.simulated_vehicle import SimulatedVehicle
+from builder.walk.simulated_vehicle import SimulatedVehicle, visit_of
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.told import row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.walk_tables import WalkTables
 
 LONGEST = 500  # events
 
@@ -66,7 +66,16 @@ def right_event(tables: WalkTables, vehicle: SimulatedVehicle, state: JobState) 
 def simulated_answer(
     tables: WalkTables, vehicle: SimulatedVehicle, state: JobState, choice: Choice
 ) -> Answer:
-    """Return the result of a check, with the readings that show it."""
+    """Return the result of a check, with the readings that show it; the same at each look."""
+    visit = visit_of(state)
+    if visit not in vehicle.answers:
+        vehicle.answers[visit] = _answer(tables, vehicle, state, choice)
+    return vehicle.answers[visit]
+
+
+def _answer(
+    tables: WalkTables, vehicle: SimulatedVehicle, state: JobState, choice: Choice
+) -> Answer:
     row = with_ranges(tables, state, row_of(tables, state.frames[-1]))
     if not row["readings"]:
         return Answer(result=choice.result)
@@ -83,10 +92,4 @@ def simulated_fill(ask: Mapping[str, Any], vehicle: SimulatedVehicle) -> Fill:
         limits = [str(5 * (at + 1)) for at in range(len(ask["limits"]))]
         return Fill(name=ask["name"], value=tuple(limits) if ask.get("list") else limits[0])
     one = vehicle.random.choice(ask["one_of"] or ["as the wiring diagram has it"])
-    return Fill(name=ask["name"], value=("first", "second") if ask.get("list") else one)
-
-
-def faults_of(steps: Mapping[str, WalkStepRow]) -> Iterator[str]:
-    """Yield the ends that can be drilled: the fixes, or in a tree without any the stops."""
-    fixes = [id_ for id_, row in steps.items() if row["kind"] == "fix"]
-    yield from fixes or [id_ for id_, row in steps.items() if row["kind"] == "stop"]
+    return Fill(name=ask["name"], value=TWO_ITEMS if ask.get("list") else one)

@@ -7,7 +7,8 @@ import re
 
 from builder.walk.job_state import JobState, RecordedStep
 from builder.walk.told import fill_in, row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 _SEVERITY = ("yes", "with care", "no")
 _QUOTE = re.compile(r"<([^<>]+)>")

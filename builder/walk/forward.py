@@ -20,7 +20,7 @@ from builder.walk.events import (
     Start,
     Tick,
 )
-from builder.walk.job_state import Acknowledged, Frame, JobState, RecordedStep, Refused
+from builder.walk.job_state import Acknowledged, JobState, RecordedStep, Refused, WalkFrame
 from builder.walk.list_items import with_item
 from builder.walk.targets import come_to
 from builder.walk.to_fill import asks_at, checked
@@ -52,7 +52,7 @@ def forward(tables: WalkTables, state: JobState, event: Event) -> JobState | Ref
 
 def _started(tables: WalkTables, state: JobState, event: Start) -> JobState | Refused:
     table = tables.trees[event.tree]
-    frame = Frame(event.tree, "")
+    frame = WalkFrame(event.tree, "")
     proven = (
         RecordedStep(event.tree, step, table["steps"][step]["kind"], result, stated=True)
         for step, result in event.proven.items()

@@ -4,10 +4,12 @@ In: the events. Out: `JobState`. Screens and the record are computed from it.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
+
+STUCK = "stuck"  # the end where the person to call is shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +20,7 @@ class Refused:
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class WalkFrame:
     """A tree, or on top of it a procedure that runs, or a check done to verify a repair.
 
     `counts` are the times that each step was come to; `failed` the fixes whose verification
@@ -118,8 +120,8 @@ class JobState:
     revision: str = ""
     vehicle: str = ""
     complaint: str = ""
-    frames: tuple[Frame, ...] = ()  # the last is where the walk is, the first the tree
-    left: tuple[Frame, ...] = ()  # trees that handed off, to rejoin; the last one first
+    frames: tuple[WalkFrame, ...] = ()  # the last is where the walk is, the first the tree
+    left: tuple[WalkFrame, ...] = ()  # trees that handed off, to rejoin; the last one first
     filled: Mapping[str, Value] = field(default_factory=dict)  # lists and specs, for the job
     sources: Mapping[str, str] = field(default_factory=dict)  # of the specs
     now: States = ()
@@ -141,3 +143,9 @@ class JobState:
     done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold
     events: tuple[Event, ...] = ()  # all, with those that were undone
     before: "JobState | None" = None  # without the last event
+
+
+def stuck(state: JobState) -> JobState:
+    """End at the person to call."""
+    frame = state.frames[-1]
+    return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)

@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from builder.walk.job_state import JobState
 from builder.walk.told import row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 
 def items_of(tables: WalkTables, state: JobState, row: WalkStepRow) -> tuple[str, ...] | None:

@@ -14,7 +14,7 @@ def without_empty(row: Mapping[str, object]) -> Row:
     return {key: value for key, value in row.items() if value not in (None, "", False, [], {}, ())}
 
 
-def texts(items: Iterable[str]) -> list[str]:
+def plain_texts(items: Iterable[str]) -> list[str]:
     """Return texts without their positions."""
     return [*map(str, items)]
 

@@ -3,8 +3,8 @@
 In: a `JobState`. Out: a map for JSON, with keys in this order:
 
     {"tree": "charging/lamp-on", "revision": "3f2a...", "vehicle": "tern", "complaint": "...",
-     "steps": [...], "end": "belt-fix", "ended": {...}, "hazards": [...], "struck": [...],
-     "events": [...]}
+     "steps": [...], "end": "belt-fix", "ended": {...}, "hazards": [...],
+     "filled": {...}, "struck": [...], "events": [...]}
 
 `end` is the ID of the fix or stop, `stuck` for the person to call, null while the walk goes on.
 `ended` says more: `{"in", "step", "kind", "verified"}`; null like `end`. `steps` are the steps that
@@ -16,6 +16,7 @@ hold, in their order, `struck` those that no longer follow or were undone:
 
 `in` is the ID of a tree, or `procedures/<name>`. `minutes` are by the clock, null without times. A
 step also has `means`, `item`, `seen`, `who`, `wrote` and `too_close` where they aren't empty.
+`filled` are specs, pins and lists that the job was asked for, `{"value", "source"}` by name.
 `hazards` are those acknowledged: `{"hazard", "in", "step", "who", "at"}`. `events` are all events
 as they came; played again they give the same record, so a record is also how a job is handed over.
 """
@@ -42,6 +43,13 @@ def record_of(state: JobState) -> dict[str, Any]:
             | {"hazard": entry.hazard, "who": entry.who, "at": entry.at}
             for entry in state.acknowledged
         ],
+        "filled": {
+            name: {
+                "value": value if isinstance(value, str) else [*value],
+                "source": state.sources.get(name, ""),
+            }
+            for name, value in state.filled.items()
+        },
         "struck": [_step_row(entry) for entry in state.struck],
         "events": [event_row(event) for event in state.events],
     }

@@ -26,7 +26,8 @@ their placeholders filled in.
     ranges      by reading with a spec, the good range as two cuts
     procedure   of a check with `by`: its title
     earlier     what the same procedure proved earlier in the job: {"word", "step"}
-    verify      in phase verify: {"index", "count", "text"}
+    verify      while a repair is tested: {"index", "count", "text", "passes"}; `text` in phase
+                verify, `passes` the results that pass in a check
     cause, tell of a fix, with the readings that they quote
     end         like `ended` in the record; `call` is the person to call
     rejoin      the step to go back to, in the tree that handed off to this one
@@ -42,7 +43,6 @@ from builder.walk.list_items import items_of
 from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
 from builder.walk.spec_ranges import good_ranges, with_ranges
-from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at
 from builder.walk.told import (
     Plan,
@@ -51,10 +51,12 @@ from builder.walk.told import (
     in_full,
     line_texts,
     plan_of,
+    proved_elsewhere,
     row_of,
     unread,
 )
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 from builder.walk.where import where_rows
 
 
@@ -147,13 +149,11 @@ def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str,
 
 
 def _procedure(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
-    frame = state.frames[-1]
     procedure = tables.shop["procedures"].get(row["by"]["procedure"])
-    word, place = state.proved.get(run_key(row, frame), ("", ""))
-    is_elsewhere = place and place != frame.place
+    proof = proved_elsewhere(state, row)
     return {
         "procedure": procedure["title"] if procedure else "",
-        "earlier": {"word": word, "step": place} if is_elsewhere else None,
+        "earlier": dict(zip(("word", "step"), proof, strict=True)) if proof else None,
     }
 
 
@@ -169,8 +169,6 @@ def _readings(row: WalkStepRow) -> list[dict[str, Any]]:
 
 def _progress(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
     frame = state.frames[-1]
-    tests = row.get("verify", [])
-    at_test = state.verifying is not None and row["kind"] == "fix"
     items = items_of(tables, state, row)
     return {
         "item": items[frame.items[frame.step]] if items else "",
@@ -179,13 +177,21 @@ def _progress(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str
             tables[inside]["steps"][step]["text"]
             for inside, _, step in (place.partition("#") for place in state.passed)
         ],
-        "verify": {
-            "index": state.verifying,
-            "count": len(tests),
-            "text": tests[state.verifying or 0].get("text", ""),
-        }
-        if at_test
-        else None,
+        "verify": _test(tables, state),
+    }
+
+
+def _test(tables: WalkTables, state: JobState) -> dict[str, Any]:
+    """Return which test after the repair it is, and what passes."""
+    if state.verifying is None:
+        return {}
+    tests = row_of(tables, state.frames[0])["verify"]
+    test = tests[state.verifying]
+    return {
+        "index": state.verifying,
+        "count": len(tests),
+        "text": test.get("text", ""),
+        "passes": test.get("passes", []),
     }
 
 

@@ -6,7 +6,7 @@ In: the map of `screen`, the cautions of the shop. Out: lines of text.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from builder.walk.walk_tables import HazardRow
+from builder.walk.shop_rows import HazardRow
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 _LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}
@@ -83,7 +83,8 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
         )
     if "verify" in shown:
         test = shown["verify"]
-        yield f"  Test {test['index'] + 1} of {test['count']}: {test['text']} (`pass` or `fail`)"
+        way = f"{test['text']} (`pass` or `fail`)" if test["text"] else "after the repair"
+        yield f"  Test {test['index'] + 1} of {test['count']}: {way}"
 
 
 def _end(shown: Mapping[str, Any]) -> Iterator[str]:

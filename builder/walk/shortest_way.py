@@ -9,12 +9,14 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import NamedTuple
 
+from builder.walk.events import Value
 from builder.walk.job_state import JobState, Refused
 from builder.walk.targets import cannot_test, into_procedure, judge_test, leave, verify_next
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 
-MOST_STATES = 20_000  # looked at before it is given up
+MOST_STATES = 5000  # looked at before it is given up
+TWO_ITEMS = ("first", "second")
 
 
 class Choice(NamedTuple):
@@ -25,21 +27,42 @@ class Choice(NamedTuple):
 
 
 Goal = Callable[[JobState], bool]
+Signature = Callable[[WalkTables, JobState], object]
 
 
 def way_to(tables: WalkTables, state: JobState, is_goal: Goal) -> tuple[Choice, ...] | None:
-    """Return the fewest choices that lead to the goal without leaving the tree."""
-    begin = replace(state, steps=(), struck=(), before=None, done=(), events=())
+    """Return few choices that lead to the goal.
+
+    The way stays in the tree, and begins no repair on it but the last. Most ends are reached
+    without doing a step twice, so that is tried first; then lists, then limits that are used up.
+    """
+    filled = {**_lists_to_fill(tables, state), **state.filled}
+    begin = replace(state, filled=filled, steps=(), struck=(), before=None, done=(), events=())
+    ways = (_search(tables, begin, is_goal, how) for how in (_by_place, _by_item, _by_count))
+    return next((way for way in ways if way is not None), None)
+
+
+def _lists_to_fill(tables: WalkTables, state: JobState) -> dict[str, Value]:
+    """Return two items for every list that may be asked for, so that it can come to its end."""
+    tables_here = (tables[frame.inside]["steps"].values() for frame in state.frames)
+    return {row["each"][1]: TWO_ITEMS for rows in tables_here for row in rows if "each" in row}
+
+
+def _search(
+    tables: WalkTables, begin: JobState, is_goal: Goal, signature: Signature
+) -> tuple[Choice, ...] | None:
     queue: deque[tuple[JobState, tuple[Choice, ...]]] = deque([(begin, ())])
-    seen = {_signature(tables, begin)}
+    seen = {signature(tables, begin)}
     while queue and len(seen) < MOST_STATES:
         here, way = queue.popleft()
         if is_goal(here):
             return way
+        if bool(here.end) != bool(begin.end):
+            continue
         for choice, there in _moves(tables, here):
-            signature = _signature(tables, there)
-            if signature not in seen:
-                seen.add(signature)
+            of_there = signature(tables, there)
+            if of_there not in seen:
+                seen.add(of_there)
                 queue.append((there, (*way, choice)))
     return None
 
@@ -69,14 +92,23 @@ def _choices(tables: WalkTables, state: JobState) -> Iterator[tuple[Choice, JobS
         yield Choice("cannot test"), cannot_test(tables, state)
 
 
-def _signature(tables: WalkTables, state: JobState) -> object:
-    """Return what tells two places of a walk apart; of the counts those that are limited."""
-    frames = []
+# What tells two places of a walk apart.
+
+
+def _by_place(_: WalkTables, state: JobState) -> object:
+    frames = ((one.place, one.came_from.get(one.step), one.waits) for one in state.frames)
+    return tuple(frames), state.end, state.verifying
+
+
+def _by_item(tables: WalkTables, state: JobState) -> object:
+    items = (tuple(one.items.items()) for one in state.frames)
+    return _by_place(tables, state), tuple(items)
+
+
+def _by_count(tables: WalkTables, state: JobState) -> object:
+    counts = []
     for frame in state.frames:
         steps = tables[frame.inside]["steps"]
-        limited = [(id_, n) for id_, n in frame.counts.items() if "at_most" in steps[id_]]
-        came_from = frame.came_from.get(frame.step)
-        items = tuple(sorted(frame.items.items()))
-        frames.append((frame.inside, frame.step, came_from, items, tuple(sorted(limited)),
-                       frame.failed, frame.verifies, frame.waits))  # fmt: skip
-    return tuple(frames), state.end, state.verifying
+        limited = ((id_, n) for id_, n in frame.counts.items() if "at_most" in steps[id_])
+        counts.append((tuple(sorted(limited)), frame.failed))
+    return _by_item(tables, state), tuple(counts)

@@ -16,7 +16,7 @@ from builder.trade.units import same_kind
 from builder.walk.answered import NOTHING_SHOWN, Answered, answered
 from builder.walk.events import Answer
 from builder.walk.rows import CutPair, ReadingRow, ToolRow
-from builder.walk.walk_tables import WalkResultRow, WalkStepRow
+from builder.walk.tree_rows import WalkResultRow, WalkStepRow
 
 _TRIES = 2000
 _FARTHEST = Decimal(1000)  # where a reading has no limit above

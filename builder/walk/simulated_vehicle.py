@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from random import Random
 
+from builder.walk.events import Answer
 from builder.walk.job_state import JobState
 from builder.walk.shortest_way import Choice, way_to
 from builder.walk.walk_tables import WalkTables
@@ -23,11 +24,12 @@ class SimulatedVehicle:
     tree: str
     fault: str  # ID of the fix or stop
     random: Random
-    shown: dict[str, Choice] = field(default_factory=dict)
+    shown: dict[str, Choice] = field(default_factory=dict)  # by visit
+    answers: dict[str, Answer] = field(default_factory=dict)  # with readings, by visit
 
     def choice_at(self, state: JobState) -> Choice:
         """Return how the step of a walk turns out."""
-        key = _visit(state)
+        key = visit_of(state)
         if key not in self.shown:
             ways = (way_to(self.tables, state, goal) for goal in self._goals(state))
             way = next((way for way in ways if way), (Choice("cannot test"),))
@@ -51,7 +53,7 @@ class SimulatedVehicle:
         return is_named and end is not None and end.inside == self.tree
 
 
-def _visit(state: JobState) -> str:
+def visit_of(state: JobState) -> str:
     """Return a name for this visit to a step, in this run of a procedure."""
     frame = state.frames[-1]
     outside = [f"{one.place} {one.counts.get(one.step, 0)}" for one in state.frames]

@@ -8,8 +8,10 @@ from typing import cast
 
 from builder.walk.job_state import JobState
 from builder.walk.rows import CutPair, ReadingRow
+from builder.walk.shop_rows import GoodRow, SpecRow
 from builder.walk.told import fill_in
-from builder.walk.walk_tables import GoodRow, SpecRow, WalkResultRow, WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkResultRow, WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 LOWEST: list[str | int] = ["-Infinity", 0]
 HIGHEST: list[str | int] = ["Infinity", 1]

@@ -7,14 +7,14 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.walk.job_state import Frame, JobState, RecordedStep, Refused, WalkEnd
+from builder.walk.job_state import JobState, RecordedStep, Refused, WalkEnd, WalkFrame, stuck
 from builder.walk.list_items import items_of, with_item
-from builder.walk.told import fill_in, row_of
-from builder.walk.walk_tables import Target, VerifyRow, WalkStepRow, WalkTables
+from builder.walk.told import fill_in, row_of, run_key
+from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
-STUCK = "stuck"
 _RETURN = "return: "
-_PASSED, _FAILED = "passed", "failed"
+CANNOT_TEST = "cannot test"
 
 
 def go(
@@ -77,12 +77,6 @@ def _arrived(tables: WalkTables, state: JobState) -> JobState | Refused:
             return state
 
 
-def stuck(state: JobState) -> JobState:
-    """End at the person to call."""
-    frame = state.frames[-1]
-    return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
-
-
 def _to_next_item(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame = state.frames[-1]
     step = row_of(tables, frame).get("list_step", "")
@@ -100,7 +94,7 @@ def _hand_off(
     filled = {name: fill_in(text, state.frames[-1].filled) for name, text in answers.items()}
     there = replace(
         state,
-        frames=(Frame(id_, "", filled=filled),),
+        frames=(WalkFrame(id_, "", filled=filled),),
         left=(state.frames[0], *state.left),
         to_normal=True,
         known=frozenset(),
@@ -146,13 +140,6 @@ def with_result(
     return leave(tables, replace(state, steps=(*state.steps, entry)), word, result["to"])
 
 
-def run_key(row: WalkStepRow, frame: Frame) -> str:
-    """Return the procedure of a check with what fills it, as one text."""
-    takes = sorted(row["by"]["takes"].items())
-    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
-    return " ".join((row["by"]["procedure"], *filled))
-
-
 def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     """Leave a check that can't be done; a procedure leaves by the check that runs it."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
@@ -163,7 +150,9 @@ def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     outside = replace(state, frames=state.frames[:-1])
     if frame.verifies:
         return _verified(tables, outside, frame, "")
-    return cannot_test(tables, outside)
+    caller = outside.frames[-1]
+    entry = RecordedStep(caller.inside, caller.step, "check", CANNOT_TEST, at=state.since)
+    return cannot_test(tables, replace(outside, steps=(*outside.steps, entry)))
 
 
 # Results, and the verification of a repair
@@ -201,7 +190,7 @@ def _waiting(tables: WalkTables, state: JobState, step: str) -> JobState:
     """Put a check on top, and on top of it the steps that come before it."""
     fix = state.frames[-1]
     first = tables[fix.inside]["steps"][step].get("after", [])
-    frames = [Frame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
+    frames = [WalkFrame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
     frames += [replace(frames[0], waits=one, aside=True) for one in reversed(first)]
     return replace(state, frames=(*state.frames, *frames))
 
@@ -222,14 +211,16 @@ def into_procedure(
         return stuck(state)
     takes = {name: fill_in(value, frame.filled) for name, value in by["takes"].items()}
     takes = {**table.get("defaults", {}), **takes}
-    inner = Frame(table["id"], "", filled=takes, verifies=verifies)
+    inner = WalkFrame(table["id"], "", filled=takes, verifies=verifies)
     inside = replace(state, frames=(*state.frames, inner))
     if set(takes.values()) & set(table.get("never_on", ())):
         return cannot_test(tables, inside)
     return come_to(tables, inside, table["start"])
 
 
-def _verified(tables: WalkTables, state: JobState, frame: Frame, result: str) -> JobState | Refused:
+def _verified(
+    tables: WalkTables, state: JobState, frame: WalkFrame, result: str
+) -> JobState | Refused:
     """Go on after a check that verifies; of a step that only comes before it, any result does."""
     if frame.aside:
         return _come_to_waiting(tables, state)
@@ -241,9 +232,9 @@ def judge_test(tables: WalkTables, state: JobState, passed: bool) -> JobState | 
     """Go on after a test of the repair; one that failed leads to where the fault still is."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     test = row["verify"][state.verifying or 0]
-    words = _PASSED if passed else _FAILED
-    seen, at = _test_text(test), state.since
-    entry = RecordedStep(frame.inside, frame.step, "verify", words, seen=seen, at=at)
+    words = "passed" if passed else "failed"
+    seen = test.get("text") or test.get("step") or test["by"]["procedure"]
+    entry = RecordedStep(frame.inside, frame.step, "verify", words, seen=seen, at=state.since)
     state = replace(state, steps=(*state.steps, entry))
     if passed:
         return verify_next(tables, state, (state.verifying or 0) + 1)
@@ -254,7 +245,3 @@ def judge_test(tables: WalkTables, state: JobState, passed: bool) -> JobState | 
     failed = replace(frame, failed=frame.failed | {frame.step})
     again = replace(state, frames=(*state.frames[:-1], failed), end=None, verifying=None)
     return go(tables, again, target)
-
-
-def _test_text(test: VerifyRow) -> str:
-    return test.get("text") or test.get("step") or test["by"]["procedure"]

@@ -15,7 +15,8 @@ from builder.walk.job_state import JobState, Refused
 from builder.walk.list_items import items_of
 from builder.walk.spec_ranges import good_of_spec, good_ranges, spec_names
 from builder.walk.told import row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 from builder.walk.where import unknown_places
 
 

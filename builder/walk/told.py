@@ -9,10 +9,12 @@ from dataclasses import dataclass
 from typing import cast
 
 from builder.graph.state_changes import Changes, back_to_normal, changes
-from builder.graph.vehicle_states import States, at_odds
-from builder.model.conditions import POWER, Conditions, VehicleState
-from builder.walk.job_state import Frame, JobState
-from builder.walk.walk_tables import FittingRow, WalkStepRow, WalkTables
+from builder.graph.vehicle_states import States, excludes, place_of
+from builder.model.conditions import Conditions, VehicleState
+from builder.walk.job_state import JobState, WalkFrame
+from builder.walk.shop_rows import FittingRow
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 _SEVERITY = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _TO_ACKNOWLEDGE = ("DANGER", "WARNING")
@@ -27,7 +29,7 @@ class Plan:
     states: States  # that hold then
 
 
-def row_of(tables: WalkTables, frame: Frame) -> WalkStepRow:
+def row_of(tables: WalkTables, frame: WalkFrame) -> WalkStepRow:
     """Return the step where a frame is; a fix with how its module is fitted."""
     row = tables[frame.inside]["steps"][frame.step]
     fit = tables.shop["modules"].get(fill_in(row.get("replaces", ""), frame.filled))
@@ -35,12 +37,16 @@ def row_of(tables: WalkTables, frame: Frame) -> WalkStepRow:
 
 
 def _fitted(tables: WalkTables, row: WalkStepRow, fit: FittingRow) -> WalkStepRow:
-    """Add how a module is fitted; its states only where they go with those of the step."""
-    needs = [*row.get("needs", ()), *fit.get("needs", ())]
-    if any(at_odds(tables.conditions, (VehicleState(*state) for state in needs))):
-        needs = row.get("needs", [])
+    """Add how a module is fitted; of its states those of which the step names no other."""
+    own = row.get("needs", [])
+    places = {place_of(tables.conditions, VehicleState(*state)) for state in own}
+    inherited = [
+        state
+        for state in fit.get("needs", ())
+        if place_of(tables.conditions, VehicleState(*state)) not in places
+    ]
     more = {
-        "needs": needs,
+        "needs": [*own, *inherited],
         "do": [*fit.get("do", ()), *row.get("do", ())],
         "when": [*row.get("when", ()), *fit.get("when", ())],
         "hazards": [*row.get("hazards", ()), *fit.get("hazards", ())],
@@ -54,6 +60,20 @@ def fill_in(text: str, filled: Mapping[str, str]) -> str:
     for name, value in filled.items():
         text = text.replace(f"<{name}>", value)
     return text
+
+
+def run_key(row: WalkStepRow, frame: WalkFrame) -> str:
+    """Return the procedure of a check with what fills it, as one text."""
+    takes = sorted(row["by"]["takes"].items())
+    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
+    return " ".join((row["by"]["procedure"], *filled))
+
+
+def proved_elsewhere(state: JobState, row: WalkStepRow) -> tuple[str, str] | None:
+    """Return the word that the procedure of another check proved earlier, and that check."""
+    frame = state.frames[-1]
+    proof = state.proved.get(run_key(row, frame))
+    return proof if proof and proof[1] != frame.place else None
 
 
 def plan_of(tables: WalkTables, state: JobState) -> Plan:
@@ -73,7 +93,7 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     return Plan((*first, *more), after, now)
 
 
-def needed(row: WalkStepRow, frame: Frame) -> States:
+def needed(row: WalkStepRow, frame: WalkFrame) -> States:
     """Return the states that a step needs, with their parts filled in."""
     return tuple(
         VehicleState(condition, fill_in(part, frame.filled), fill_in(value, frame.filled))
@@ -82,11 +102,15 @@ def needed(row: WalkStepRow, frame: Frame) -> States:
 
 
 def _for_hook_up(conditions: Conditions, state: str, needs: States) -> States:
-    """Return what holds while something is hooked up: that state, and what goes with it."""
+    """Return what is needed already while something is hooked up, that state last."""
     own = VehicleState(state)
-    others = (one for one in needs if conditions[one.condition].group != POWER)
-    together = (own, *others)
-    return (own,) if any(at_odds(conditions, together)) else together
+    place = place_of(conditions, own)
+    others = (
+        one
+        for one in needs
+        if place_of(conditions, one) != place and not excludes(conditions, one, own)
+    )
+    return (*others, own)
 
 
 def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:

@@ -22,9 +22,8 @@ from builder.walk.events import (
     Verified,
 )
 from builder.walk.job_state import JobState, Refused
-from builder.walk.targets import run_key
 from builder.walk.to_fill import asks_at, unanswered
-from builder.walk.told import hazards_at, plan_of, row_of, unread
+from builder.walk.told import hazards_at, plan_of, proved_elsewhere, row_of, unread
 from builder.walk.walk_tables import WalkTables
 
 _INSTEAD = {
@@ -85,7 +84,7 @@ def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
 
 
 def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
-    row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
+    row = row_of(tables, state.frames[-1])
     if isinstance(event, Verified):
         return "" if _tests_in_words(state) else "there is no test after a repair to judge now"
     if state.end and (state.end.kind != "fix" or state.end.verified is not None):
@@ -97,7 +96,7 @@ def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
         return _INSTEAD[row["kind"]]
     if isinstance(event, RunProcedure | TakeEarlier) and "by" not in row:
         return "this check runs no procedure: answer it"
-    if isinstance(event, TakeEarlier) and run_key(row, frame) not in state.proved:
+    if isinstance(event, TakeEarlier) and not proved_elsewhere(state, row):
         return "the procedure wasn't run earlier: run it"
     return _cautions(tables, state, event)
 

@@ -8,8 +8,10 @@ from collections.abc import Iterator
 from typing import Any
 
 from builder.walk.job_state import JobState
+from builder.walk.shop_rows import ConnectorRow, VehicleTable
 from builder.walk.told import fill_in
-from builder.walk.walk_tables import ConnectorRow, VehicleTable, WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 
 def where_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[dict[str, Any]]:

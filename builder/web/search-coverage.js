@@ -1,8 +1,9 @@
-/* How much of a query each entry covers.
+/* How much of a query each entry covers, and how sure that makes us.
  *
  * In: the concepts of a query and the index. Out: in whole numbers, what each entry gains, its share
- * of the query, and how well its best phrase fits. The same as `find/coverage.py`, function by
- * function, with the percentages from there.
+ * of the query, how well its best phrase fits, and which subjects and complaints it has. The same as
+ * `find/coverage.py`, `concept_kinds.py` and `strength.py`, function by function, with the figures
+ * from there.
  */
 "use strict";
 (() => {
@@ -15,10 +16,12 @@
   function measureCoverage(concepts, index) {
     const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
-    let [most, words] = [0, 0];
+    const has = { subject: counts(gain.length), complaint: counts(gain.length) };
+    const [named, inTitle] = [{ subject: 0, complaint: 0 }, counts(gain.length)];
+    let [most, words, telling] = [0, 0, 0];
     for (const concept of concepts) {
-      const { inPhrases, best, raised, rarity } = cover(concept, index);
-      const weight = conceptWeight(concept, index);
+      const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);
+      const weight = rules.kindWeights[kind];
       const rare = Math.floor((rarity * weight) / 100);
       most += rare * 100;
       words += concept.words * weight;
@@ -26,8 +29,22 @@
       addTo(credit, best, concept.words * weight);
       addTo(phraseGain, inPhrases, rare);
       addTo(phraseCredit, inPhrases, 1);
+      if (kind in named) {
+        named[kind]++;
+        countAbove(has[kind], best, rules.partCredit);
+      }
+      if (kind !== "everyday") {
+        telling++;
+        countAbove(inTitle, titles, rules.clearCredit);
+      }
     }
-    return { words, gain, credit, ...bestPhrases(index, phraseGain, phraseCredit, most) };
+    const isOneWord = concepts.length === 1 && concepts[0].words === 1;
+    const fits = bestPhrases(index, phraseGain, phraseCredit, most);
+    return { words, isOneWord, telling, gain, credit, ...fits, named, has, inTitle };
+  }
+
+  function countAbove(totals, { places, credits }, least) {
+    for (let at = 0; at < places.length; at++) if (credits[at] > least) totals[places[at]]++;
   }
 
   function addTo(totals, { places, credits }, times) {
@@ -44,10 +61,14 @@
     return { places, credits };
   }
 
-  function conceptWeight({ alternatives }, index) {
-    const alone = alternatives.length === 1 && alternatives[0].length === 1;
-    const isLittle = alone && index.little.has(withoutNo(alternatives[0][0]));
-    return isLittle ? rules.everydayWeight : 100;
+  function kindOf({ alternatives }, index) {
+    const wordings = new Set(alternatives.map((words) => words.map(withoutNo).join(" ")));
+    const isAnyOf = (set) => [...wordings].some((wording) => set.has(wording));
+    const [subjects, complaints] = index.trade;
+    if (isAnyOf(subjects)) return "subject";
+    if (isAnyOf(complaints)) return "complaint";
+    if (wordings.size === 1 && isAnyOf(index.little)) return "everyday";
+    return alternatives.flat().some((token) => index.postings.has(token)) ? "plain" : "unknown";
   }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.
@@ -62,9 +83,10 @@
 
   function coverAnew(concept, index) {
     const inPhrases = coveredPhrases(concept, index);
-    const [best, count] = [new Map(), new Map()];
+    const [best, count, titles] = [new Map(), new Map(), new Map()];
     for (const [phrase, credit] of inPhrases) {
-      const { entry } = index.phrases[phrase];
+      const { entry, isTitle } = index.phrases[phrase];
+      if (isTitle) titles.set(entry, credit);
       best.set(entry, Math.max(best.get(entry) ?? 0, credit));
       count.set(entry, (count.get(entry) ?? 0) + 1);
     }
@@ -74,13 +96,14 @@
     const having = credits.filter((credit) => credit > rules.clearCredit).length;
     return {
       inPhrases: packed(inPhrases), best: { places, credits }, raised: { places, credits: raised },
+      titles: packed(titles), kind: kindOf(concept, index),
       rarity: rarityOf(index.entries.length, having),
     };
   }
 
   // How well the best phrase of each entry fits, and which one it is: its number, or -1.
   function bestPhrases(index, gain, credit, most) {
-    const fit = counts(index.entries.length);
+    const [fit, covered] = [counts(index.entries.length), counts(index.entries.length)];
     const phrase = counts(index.entries.length).fill(-1);
     for (let at = 0; at < gain.length; at++) {
       if (gain[at] === 0) continue;
@@ -89,9 +112,10 @@
       const fits = harmonicMean(Math.floor((gain[at] * 100) / most), precision);
       if (phrase[entry] >= 0 && fits <= fit[entry]) continue;
       fit[entry] = fits;
+      covered[entry] = precision;
       phrase[entry] = at;
     }
-    return { fit, phrase };
+    return { fit, covered, phrase };
   }
 
   const harmonicMean = (recall, precision) =>
@@ -129,5 +153,30 @@
   const rarityOf = (entries, having) =>
     Math.floor(100 * Math.log(1 + entries / Math.max(1, having)) + 0.5);
 
-  Object.assign(baytreeSearch, { measureCoverage, shareOf });
+  // strength.py
+
+  const { strength: POINTS } = rules;
+
+  function strengthOf(coverage, entry, entries) {
+    if (coverage.phrase[entry] < 0) return -POINTS.asked;
+    const inTitle = coverage.inTitle[entry];
+    const rarest = Math.floor(coverage.gain[entry] / rarityOf(entries, 1));
+    const points = shareOf(coverage, entry)
+      + Math.floor((coverage.covered[entry] * POINTS.phrase) / 100)
+      + Math.floor((Math.min(rarest, POINTS.mostEvidence) * POINTS.evidence) / 100)
+      + Math.min(inTitle, 2) * POINTS.title
+      + (inTitle === coverage.telling ? POINTS.wholeTitle : 0);
+    return points - askedOf(coverage, entry);
+  }
+
+  function askedOf({ isOneWord, named, has }, entry) {
+    let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0);
+    for (const kind of ["subject", "complaint"])
+      if (named[kind])
+        asked += POINTS.naming[kind] + (has[kind][entry] ? 0 : POINTS.noneOfThem[kind]);
+    const missing = named.subject - has.subject[entry];
+    return asked + Math.min(missing, 2) * POINTS.eachMissing;
+  }
+
+  Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });
 })();

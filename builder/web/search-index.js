@@ -18,6 +18,7 @@
       codes: new Map(Object.entries(data.codes)),
       codeMeanings: new Map(Object.entries(data.codeMeanings)),
       vehicles: data.vehicles.map(vehicleOf),
+      trade: data.trade.map((phrases) => new Set(phrases.split("|"))),
       covered: new Map(), // what was covered by concepts that were asked for
     };
     for (const [at, { texts }] of index.entries.entries())
@@ -49,7 +50,7 @@
   }
 
   const articleOf = ([id, own], data) =>
-    ({ id, kind: "how-to", texts: ownTexts(own, data), system: "", vehicles: [], draft: false });
+    ({ id, kind: "article", texts: ownTexts(own, data), system: "", vehicles: [], draft: false });
 
   const ownTexts = (packed, { rules }) => packed.split(" ").map((text) => [text, rules.ownWeight]);
 
@@ -62,8 +63,9 @@
     const tokens = new Set([...concepts].flatMap((concept) => concept.split("+")));
     for (const token of tokens) push(index.postings, token, index.phrases.length);
     for (const word of words) word.uses++;
+    const isTitle = index.entries[entry].first === undefined;
     index.entries[entry].first ??= index.phrases.length;
-    index.phrases.push({ entry, words, weight, length: concepts.size });
+    index.phrases.push({ entry, words, weight, length: concepts.size, isTitle });
   }
 
   function unpackNumbers(text, [digits, leading]) {
@@ -91,7 +93,8 @@
     for (const { written, uses } of words)
       for (const word of splitWords(written)) spoken.set(word, (spoken.get(word) ?? 0) + uses);
     const others = [...STOP_WORDS, ...NEGATIONS, ...data.otherWords.split(" ")];
-    const known = new Map([...others.map((word) => [word, 0]), ...spoken]);
+    const ofTrade = data.tradeWords.split(" ").map((word) => [word, data.rules.ofTheTrade]);
+    const known = new Map([...ofTrade, ...others.map((word) => [word, 0]), ...spoken]);
     const [stems, stemUses] = [new Map(), new Map()];
     for (const [word, uses] of [...known].sort(mostUsedFirst))
       if (!stems.has(stemWord(word))) {

@@ -6,8 +6,10 @@
  */
 "use strict";
 (() => {
-  const { splitWords, stemWord, editDistance, nearestWord, splitRunTogether } = baytreeSearch;
-  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, longestQuery } =
+  const {
+    STOP_WORDS, NEGATIONS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
+  } = baytreeSearch;
+  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, milliamps: MILLIAMPS, longestQuery } =
     baytreeSearchData.rules;
 
   // search_query.py
@@ -15,24 +17,26 @@
   function parseQuery(asked, index) {
     const [number, withoutNumber] = readVehicleNumber(asked);
     const [written, withoutCodes] = readWrittenCodes(withoutNumber);
-    const [volts, rest] = putVoltsInWords(withoutCodes);
+    const [readings, rest] = putReadingsInWords(withoutCodes);
     const spelled = spell(splitWords(rest).slice(0, longestQuery), index, rest !== rest.trimEnd());
     const [make, model, unnamed] = readVehicleName(spelled.words, index);
     const vehicleNamed = Boolean(make.length || model.length || number.number);
     const [bare, years, words] = readBareCodesAndYears(unnamed, index, vehicleNamed);
     const vehicle = { ...number, make, model, years: years.length ? years : number.years };
     const unknown = spelled.unknown.filter((word) => words.includes(word));
-    const corrected = [...volts, ...spelled.corrected];
+    const corrected = [...readings, ...spelled.corrected];
     return { ...spelled, codes: [...written, ...bare], vehicle, words, unknown, corrected };
   }
 
-  function putVoltsInWords(asked) {
+  function putReadingsInWords(asked) {
     const corrected = [];
-    const rest = asked.replace(new RegExp(VOLTS.written, "gi"), (whole, volts) => {
-      const words = voltageWords(volts);
-      if (words) corrected.push([whole, words]);
-      return words || whole;
-    });
+    const put = (written, words) => {
+      if (words) corrected.push([written, words]);
+      return words || written;
+    };
+    const rest = asked
+      .replace(new RegExp(VOLTS.written, "gi"), (whole, volts) => put(whole, voltageWords(volts)))
+      .replace(new RegExp(MILLIAMPS.written, "gi"), (whole) => put(whole, MILLIAMPS.words));
     return [corrected, rest];
   }
 
@@ -59,11 +63,15 @@
   const isKnown = (word, { known, everyday, stems }) =>
     known.has(word) || everyday.has(word) || stems.has(stemWord(word));
 
+  const isSaid = (word, { everyday, stemUses }) =>
+    STOP_WORDS.has(word) || NEGATIONS.has(word) || everyday.has(word)
+    || (stemUses.get(stemWord(word)) ?? 0) > 0;
+
   function joinParts(typed, index) {
     const words = [];
     for (const word of typed) {
       const last = words.at(-1) ?? "";
-      const both = isKnown(last, index) && isKnown(word, index);
+      const both = isSaid(last, index) && isSaid(word, index);
       if (last && !both && index.known.has(last + word)) words[words.length - 1] = last + word;
       else words.push(word);
     }
@@ -103,7 +111,8 @@
   function readWrittenCodes(text) {
     const codes = new Map();
     const rest = text.replace(new RegExp(CODES.written, "gi"), (whole, ...groups) => {
-      const [letter, characters, failureType = ""] = groups[0] ? groups : groups.slice(3);
+      const [letter, marked, failureType = ""] = groups[0] ? groups : groups.slice(3);
+      const characters = marked.replace(new RegExp(CODES.marks, "g"), "");
       if ((characters.match(/[0-9]/g) ?? []).length < 2) return whole;
       const digits = characters.toUpperCase().replace(/./g, (one) => CODES.lookAlikes[one] ?? one);
       const code = { letter: letter.toUpperCase(), digits, failureType: failureType.toUpperCase() };

@@ -1,14 +1,14 @@
 /* Which tree is meant.
  *
- * In: the index and a query. Out: what was understood, the hits, best first, and where to look
- * instead. The same as `find/ranking.py`, `code_matches.py` and `suggestions.py`, function by
- * function, with the figures from there; one table of cases holds both together. Whole numbers
+ * In: the index and a query. Out: what was understood, the safety lines, the strong hits, best first,
+ * and what is nearest where no tree fits. The same as `find/ranking.py` and `code_matches.py`,
+ * function by function, with the figures from there; one table of cases holds both together. Whole numbers
  * throughout, so that both come to the same scores.
  */
 "use strict";
 (() => {
   const search = baytreeSearch;
-  const { splitWords, opposite, shopTokens, measureCoverage, shareOf } = search;
+  const { splitWords, opposite, shopTokens, measureCoverage, shareOf, strengthOf } = search;
   const { rules } = baytreeSearchData;
 
   // code_matches.py
@@ -43,26 +43,6 @@
     });
   }
 
-  // suggestions.py
-
-  function suggestPlaces(places, query) {
-    const like = new Map(places.map((place) => [place, likeness(query, place[2])]));
-    const nearest = [...places].sort((one, other) =>
-      like.get(other) - like.get(one) || (one[2] < other[2] ? -1 : 1));
-    const ofKind = (kind) =>
-      nearest.filter((place) => place[0] === kind).slice(0, rules.mostSuggestions);
-    return [...ofKind("system"), ...ofKind("lamp")].map(([kind, id, name]) => ({ kind, id, name }));
-  }
-
-  function likeness(one, other) {
-    const [ours, theirs] = [letterPairs(one), letterPairs(other)];
-    const shared = [...ours].filter((pair) => theirs.has(pair)).length;
-    return Math.floor((200 * shared) / Math.max(1, ours.size + theirs.size));
-  }
-
-  const letterPairs = (text) => new Set(splitWords(text).flatMap((word) =>
-    Array.from({ length: word.length - 1 }, (_, at) => word.slice(at, at + 2))));
-
   // ranking.py
 
   function answerQuery(index, asked) {
@@ -70,18 +50,19 @@
     const concepts = queryConcepts(query, index);
     const scored = scoreEntries(index, query, concepts);
     const fitting = scored.filter(({ entry }) => isAbout(index, query.vehicle, entry));
-    const hits = bestHits(index, putArticlesSecond(index, fitting));
+    const strong = strongOnes(index, fitting);
+    const trees = strong.filter((one) => isTree(index, one)).length;
     const understood = {
       codes: codeMeanings(index, query.codes),
       vehicle: query.vehicle,
       corrected: query.corrected,
       slang: search.slangIn(concepts, query.words),
       unknown: query.unknown,
-      otherVehicles: scored.length - fitting.length,
+      otherVehicles: strongOnes(index, scored).length - strong.length,
     };
-    const isWeak = !hits.length
-      || (hits[0].score < rules.codes.points && hits[0].share < rules.fullAnswer);
-    return { understood, hits, suggestions: isWeak ? suggestPlaces(index.data.places, asked) : [] };
+    const hits = strong.slice(0, rules.mostHits).map((one) => hitOf(index, one));
+    const safety = search.safetyLines(query.words);
+    return { understood, safety, hits, trees, nearest: trees ? [] : nearest(index, fitting) };
   }
 
   function queryConcepts({ words, completions }, index) {
@@ -109,19 +90,28 @@
   function scoreEntries(index, query, concepts) {
     if (!query.codes.length && !concepts.length) {
       const own = (entry) => entry.vehicles.length && search.isVehicle(query.vehicle);
+      const coverage = measureCoverage([], index);
       return index.entries.flatMap((entry, at) =>
-        (own(entry) ? [{ entry: at, score: 1, coverage: measureCoverage([], index) }] : []));
+        (own(entry) ? [{ entry: at, score: 1, coverage, strength: rules.certain }] : []));
     }
     const points = scoreCodes(index, query.codes);
     const byMeaning = query.codes.length ? measureCoverage(codeConcepts(query, index), index) : null;
     const byWords = concepts.length || points.size ? measureCoverage(concepts, index) : byMeaning;
     const scored = [];
-    for (let entry = 0; entry < index.entries.length; entry++) {
-      if (!points.has(entry) && byWords.phrase[entry] < 0) continue;
-      const ofCodes = points.has(entry) ? points.get(entry) + coverageScore(byMeaning, entry) : 0;
-      scored.push({ entry, score: ofCodes + coverageScore(byWords, entry), coverage: byWords });
-    }
+    for (let entry = 0; entry < index.entries.length; entry++)
+      if (points.has(entry) || byWords.phrase[entry] >= 0)
+        scored.push(scoreEntry(index, entry, points.get(entry) ?? 0, byWords, byMeaning));
     return scored;
+  }
+
+  function scoreEntry(index, entry, points, coverage, byMeaning) {
+    const raised = 100 + rules.titleRaise * Math.min(coverage.inTitle[entry], 2);
+    const ofWords = Math.floor((coverageScore(coverage, entry) * raised) / 100);
+    return {
+      entry, coverage,
+      score: points + ofWords + (points ? coverageScore(byMeaning, entry) : 0),
+      strength: points ? rules.certain : strengthOf(coverage, entry, index.entries.length),
+    };
   }
 
   function coverageScore(coverage, entry) {
@@ -146,13 +136,25 @@
       (isTree(index, one) ? one : { ...one, score: Math.min(one.score, most) }));
   }
 
-  function bestHits(index, scored) {
-    const most = scored.reduce((best, { score }) => Math.max(best, score), 0);
-    const least = Math.max(1, Math.floor(most / rules.weakShare));
+  function strongOnes(index, scored) {
+    const strong = putArticlesSecond(index, scored.filter(({ strength }) => strength > 0));
+    const [score, sure] = [highest(strong, "score"), highest(strong, "strength")];
+    return inOrder(index, strong.filter((one) =>
+      one.score * rules.tailScore >= Math.max(score, 1) && one.strength * rules.tailStrength >= sure));
+  }
+
+  const highest = (scored, name) => scored.reduce((most, one) => Math.max(most, one[name]), 0);
+
+  function inOrder(index, scored) {
     const id = ({ entry }) => index.entries[entry].id;
-    const good = scored.filter(({ score }) => score >= least);
-    good.sort((one, other) => other.score - one.score || (id(one) < id(other) ? -1 : 1));
-    return good.slice(0, rules.mostHits).map((one) => hitOf(index, one));
+    return [...scored].sort((one, other) =>
+      other.score - one.score || (id(one) < id(other) ? -1 : 1));
+  }
+
+  function nearest(index, scored) {
+    const near = scored.filter((one) =>
+      isTree(index, one) && one.coverage.has.subject[one.entry] > 0);
+    return inOrder(index, near).slice(0, rules.mostNearest).map((one) => hitOf(index, one));
   }
 
   function hitOf(index, { entry, score, coverage }) {

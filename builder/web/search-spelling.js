@@ -42,7 +42,8 @@
     for (const [candidate, uses] of limit ? known : []) {
       const isOtherStart = candidate[0] !== word[0];
       if (candidate.length < 4 || (isOtherStart && !candidate.endsWith(rest))) continue;
-      const allowed = isOtherStart ? Math.min(limit, word.length > 5 ? 1 : 0) : limit;
+      const ofStart = isOtherStart ? Math.min(limit, word.length > 5 ? 1 : 0) : limit;
+      const allowed = uses < 0 ? Math.min(ofStart, 1) : ofStart;
       const edits = editDistance(word, candidate, allowed);
       if (edits > allowed) continue;
       const otherLetters = hasLettersLeftOut(word, candidate) ? 0 : 1;

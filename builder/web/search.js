@@ -1,7 +1,7 @@
 /* The search on the first page.
  *
- * In: an empty `<div id="find">`. Out: a box, what was understood, the hits, and where to look
- * instead. The index and the ranking are loaded at the first use, by script tags, so that it works
+ * In: an empty `<div id="find">`. Out: a box, the safety line, what was understood, the hits, and
+ * where to go if there are none. The index and the ranking are loaded at the first use, by script tags, so that it works
  * from a folder too. Every state has an address (`#q=...`); a vehicle number is kept out of it,
  * and stays in this tab's history only.
  */
@@ -14,7 +14,7 @@
   const { element, button, atRest } = baytreeDom;
   const SCRIPTS = [
     "search-data.js", "search-words.js", "search-index.js", "search-spelling.js",
-    "search-query.js", "search-coverage.js", "search-rank.js",
+    "search-query.js", "search-safety.js", "search-coverage.js", "search-rank.js",
   ];
 
   const link = (address, name, className = "chip") =>
@@ -40,6 +40,7 @@
   const hint = element("p", { id: "find-hint", class: "find-hint" },
     examples ? `Example: ${examples}` : "");
   const count = element("p", { role: "status", class: "find-count" });
+  const safety = element("div", { class: "find-safety", role: "status" });
   const understood = element("div", { class: "find-understood" });
   const hits = element("ol", { class: "find-hits", "aria-label": "Trees and articles found" });
   const instead = element("div", { class: "find-instead" });
@@ -91,14 +92,29 @@
 
   function empty() {
     say("");
-    for (const part of [understood, hits, instead]) part.replaceChildren();
+    for (const part of [safety, understood, hits, instead]) part.replaceChildren();
+    browse(false);
   }
 
   function showAnswer(answer) {
+    const lines = answer.safety.map(safetyLine);
+    // Only what is new is put in: a line that stays is not spoken again with every letter.
+    if (safety.textContent !== lines.map((line) => line.textContent).join(""))
+      safety.replaceChildren(...lines);
     understood.replaceChildren(...linesOf(answer));
     hits.replaceChildren(...answer.hits.map(hitItem));
-    instead.replaceChildren(...suggestionsOf(answer));
+    instead.replaceChildren(...insteadOf(answer));
+    browse(!answer.hits.length);
     say(countOf(answer));
+  }
+
+  // Without a hit, the ways in without typing come back.
+  const browse = (isOpen) => document.documentElement.classList.toggle("is-browsing", isOpen);
+
+  function safetyLine(text) {
+    const [signal, ...words] = text.split(":");
+    return element("div", { class: `caution caution-${signal.toLowerCase()}` },
+      element("b", { class: "signal" }, signal), ` ${words.join(":").trim()}`);
   }
 
   let saying = 0;
@@ -108,14 +124,15 @@
     saying = setTimeout(() => { count.textContent = text; }, text ? 350 : 0);
   }
 
-  function countOf({ hits: found, suggestions }) {
-    const trees = found.filter((hit) => hit.kind === "tree").length;
-    const articles = found.length - trees;
+  function countOf({ understood: { vehicle }, hits: found, trees }) {
+    const shown = found.filter((hit) => hit.kind === "tree").length;
+    const articles = found.length - shown;
     const many = (number, one) => `${number} ${one}${number === 1 ? "" : "s"}`;
-    if (!found.length) return "No matches. Try a system or warning light:";
-    const both = [trees && many(trees, "tree"), articles && many(articles, "article")];
-    const counted = both.filter(Boolean).join(", ");
-    return suggestions.length ? `${counted}, no exact match` : counted;
+    if (!trees) return "We have no tree for this.";
+    const named = vehicleName(vehicle);
+    const ofVehicle = many(trees, "tree") + (named ? ` for ${named}` : "");
+    const first = trees > shown ? `${ofVehicle}, the first ${shown} shown` : ofVehicle;
+    return [first, articles && many(articles, "article")].filter(Boolean).join(", ");
   }
 
   // What was understood
@@ -157,11 +174,14 @@
 
   function vehicleLine({ vehicle, otherVehicles }) {
     if (!baytreeSearch.isVehicle(vehicle)) return null;
-    const years = vehicle.years.join(" or ");
-    const named = nameOf(vehicle);
-    const name = `${named || "model year"} ${years || (named ? "" : "unknown")}`.trim();
+    const name = vehicleName(vehicle) || "model year unknown";
     const left = otherVehicles ? ` ${otherVehicles} for other vehicles not shown.` : "";
     return ["Vehicle: ", element("b", {}, name), ".", numberWords(vehicle), left];
+  }
+
+  function vehicleName(vehicle) {
+    const years = vehicle.years.join(" or ");
+    return `${nameOf(vehicle) || (years && "model year")} ${years}`.trim();
   }
 
   function nameOf({ make, model }) {
@@ -185,11 +205,11 @@
     return ` VIN ${number}: ${says}${/[.?)]$/.test(says) ? "" : "."}${year}`;
   }
 
-  // Hits and suggestions
+  // Hits, and what is instead of them
 
   function hitItem(hit) {
     const address = hit.kind === "tree" ? `trees/${hit.id}.html` : `how-to/${slug(hit.id)}.html`;
-    const more = hit.kind === "how-to" ? "How-to" : aboutTree(hit);
+    const more = hit.kind === "article" ? "How-to" : aboutTree(hit);
     const mark = hit.draft ? element("span", { class: "mark" }, "draft") : null;
     const name = element("span", {}, element("b", {}, hit.title), mark ? " " : "", mark);
     return element("li", {}, element("a", { href: encodeURI(root + address), class: "row" },
@@ -210,16 +230,13 @@
     return [words, entry.system, scopes.join(", ")].filter(Boolean).join(" · ");
   }
 
-  function suggestionsOf({ suggestions }) {
-    const listed = (kind, title, folderName) => {
-      const chosen = suggestions.filter((place) => place.kind === kind);
-      const chips = chosen.map(({ id, name }) => link(`${folderName}/${slug(id)}.html`, name));
-      return chips.length ? [element("h2", {}, title), element("p", {}, ...chips)] : [];
-    };
-    return [
-      ...listed("system", "Closest systems", "systems"),
-      ...listed("lamp", "Closest lights", "lamps"),
-    ];
+  function insteadOf({ trees, nearest }) {
+    if (trees) return [];
+    const start = element("p", {}, "To start one, type ",
+      element("code", {}, "baytree new tree SYSTEM/NAME"), " in the shop folder.");
+    if (!nearest.length) return [start];
+    const near = element("ul", { class: "find-hits" }, ...nearest.map(hitItem));
+    return [start, element("h2", {}, "Same subject, another fault"), near];
   }
 
   // The address of every state; leaving the empty page is one step for the back button
@@ -255,7 +272,7 @@
   // Keys: down from the box to the hits, up and down among them, Enter goes to the first
 
   function move(event) {
-    const links = [box, ...hits.querySelectorAll("a")];
+    const links = [box, ...place.querySelectorAll(".find-hits a")];
     const at = links.indexOf(document.activeElement);
     const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
     if (!step || at < 0 || !links[at + step]) return;
@@ -266,7 +283,7 @@
   function start() {
     document.querySelector("form[data-find]")?.remove(); // one box on this page, not two
     document.head.append(element("link", { rel: "stylesheet", href: `${folder}search.css` }));
-    place.append(form, hint, count, understood, hits, instead);
+    place.append(form, hint, safety, count, understood, hits, instead);
     box.addEventListener("focus", load, { once: true });
     box.addEventListener("input", () => { rememberAtRest(); show(); });
     box.addEventListener("blur", remember);

@@ -8,9 +8,8 @@
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
   const { top, placeOf, tableOf, rowOf, isOver, fillIn, planOf, linesOf, hazardsAt, inFull, unread,
-    itemsOf } = baytreeTold;
+    itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
-  const { runKey } = baytreeTargets;
   const { parts } = baytreeVehicle;
 
   const DRIVE = ["yes", "with care", "no"];
@@ -71,9 +70,9 @@ globalThis.baytreeRecord = (() => {
     const measured = { results, readings: readings(withRanges(tables, state, row)), look_up: row.look_up,
       ranges: goodRanges(tables, state, row) };
     if (!row.by) return measured;
-    const [word, place] = state.proved[runKey(row, top(state))] || [];
+    const [word, place] = provedElsewhere(state, row) || [];
     return { ...measured, procedure: tables.shop.procedures[row.by.procedure]?.title,
-      earlier: place && place !== placeOf(top(state)) ? { word, step: place } : null };
+      earlier: word ? { word, step: place } : null };
   }
 
   function readings(row) {
@@ -83,8 +82,7 @@ globalThis.baytreeRecord = (() => {
   }
 
   function progress(tables, state, row) {
-    const frame = top(state), items = itemsOf(tables, state, row), tests = row.verify || [];
-    const index = state.verifying;
+    const frame = top(state), items = itemsOf(tables, state, row);
     return {
       item: items ? items[frame.items[frame.step]] : "",
       visit: row.at_most ? [frame.counts[frame.step] ?? 1, row.at_most] : null,
@@ -92,9 +90,15 @@ globalThis.baytreeRecord = (() => {
         const [inside, step] = place.split("#");
         return tableOf(tables, inside).steps[step].text;
       }),
-      verify: index !== null && row.kind === "fix"
-        ? { index, count: tests.length, text: tests[index].text || "" } : null,
+      verify: testOf(tables, state),
     };
+  }
+
+  // Which test after the repair it is, and what passes.
+  function testOf(tables, { verifying: index, frames }) {
+    if (index === null) return null;
+    const tests = rowOf(tables, frames[0]).verify, { text = "", passes = [] } = tests[index];
+    return { index, count: tests.length, text, passes };
   }
 
   // The minutes of the step and its changes.
@@ -150,6 +154,8 @@ globalThis.baytreeRecord = (() => {
         const [inside, step] = place.split("#");
         return { in: inside, step, hazard, who, at };
       }),
+      filled: Object.fromEntries(Object.entries(state.filled).map(
+        ([name, value]) => [name, { value, source: state.sources[name] || "" }])),
       struck: state.struck.map(stepRow), events: state.events,
     };
   }

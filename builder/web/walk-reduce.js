@@ -7,9 +7,9 @@
 "use strict";
 globalThis.baytreeReduce = (() => {
   const { top, placeOf, withTop, tableOf, rowOf, isOver, fillIn, planOf, linesOf, physicalStates,
-    hazardsAt, unread, withItem, unique } = baytreeTold;
+    hazardsAt, unread, withItem, unique, runKey, provedElsewhere } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
-  const { frameOf, recorded, comeTo, stuck, withResult, runKey, cannotTest, leave, verifyNext,
+  const { frameOf, recorded, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
     intoProcedure, judgeTest } = baytreeTargets;
   const { answered } = baytreeAnswers;
   const BEGINNING = Object.freeze({
@@ -64,7 +64,7 @@ globalThis.baytreeReduce = (() => {
   const testsInWords = (state) => state.verifying !== null && !state.frames.some((one) => one.verifies);
 
   function unfitKind(tables, state, { event }) {
-    const frame = top(state), row = rowOf(tables, frame);
+    const row = rowOf(tables, top(state));
     if (event === "verify") {
       return testsInWords(state) ? "" : "there is no test after a repair to judge now";
     }
@@ -73,7 +73,7 @@ globalThis.baytreeReduce = (() => {
     const givesUp = ["cannot_test", "none_of_these"].includes(event) && row.kind !== "fix";
     if (!givesUp && (event === "done") !== ["action", "fix"].includes(row.kind)) return INSTEAD[row.kind];
     if (["run", "take"].includes(event) && !row.by) return "this check runs no procedure: answer it";
-    if (event === "take" && !state.proved[runKey(row, frame)]) return "the procedure wasn't run earlier: run it";
+    if (event === "take" && !provedElsewhere(state, row)) return "the procedure wasn't run earlier: run it";
     if (!["answer", "done"].includes(event)) return "";
     const hazards = unread(tables, state, hazardsAt(tables, state, planOf(tables, state)));
     const shorts = hazards.map((one) => tables.shop.hazards[one].short).join(", ");
@@ -160,8 +160,7 @@ globalThis.baytreeReduce = (() => {
   }
 
   function cannotTestHere(tables, state, event) {
-    const entry = entryOf(tables, state, event, "cannot test");
-    return cannotTest(tables, left(tables, state, entry, state.ticked.length > 0));
+    return cannotTest(tables, left(tables, state, entryOf(tables, state, event, "cannot test")));
   }
 
   function noneOfThese(tables, state, event) {
@@ -189,14 +188,12 @@ globalThis.baytreeReduce = (() => {
       event: state.done.length });
   }
 
-  // Records a step; unless it wasn't begun, the states that it needs hold now.
-  function left(tables, state, entry, changed = true) {
-    const plan = planOf(tables, state), row = rowOf(tables, top(state));
-    const putBack = changed && row.put_back ? [fillIn(row.put_back, top(state).filled)] : [];
-    return { ...moved(state, entry.at), steps: [...state.steps, entry],
-      now: changed ? plan.states : state.now, to_normal: state.to_normal && !changed,
+  // Records a step; the states that it needs hold now, also where it couldn't be tested.
+  function left(tables, state, entry) {
+    const plan = planOf(tables, state), { put_back } = rowOf(tables, top(state));
+    return { ...moved(state, entry.at), steps: [...state.steps, entry], now: plan.states, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...state.put_back, ...putBack]) };
+      put_back: unique([...state.put_back, ...(put_back ? [fillIn(put_back, top(state).filled)] : [])]) };
   }
 
   const moved = (state, at = "") => ({ ...state, read: [], ticked: [], passed: [], since: at, worked: 0 });

@@ -5,7 +5,7 @@
  */
 "use strict";
 globalThis.baytreeTargets = (() => {
-  const { top, placeOf, withTop, tableOf, rowOf, fillIn, itemsOf, withItem } = baytreeTold;
+  const { top, placeOf, withTop, tableOf, rowOf, fillIn, itemsOf, withItem, runKey } = baytreeTold;
   const RETURN = "return: ";
 
   const frameOf = (inside, more = {}) => ({ inside, step: "", came_from: {}, counts: {}, items: {},
@@ -93,17 +93,14 @@ globalThis.baytreeTargets = (() => {
     return Object.entries(by.takes).map(([name, value]) => [name, fillIn(value, frame.filled)]);
   }
 
-  // The procedure of a check with what fills it, as one text.
-  function runKey(row, frame) {
-    const sorted = takesOf(row.by, frame).sort(([one], [other]) => (one < other ? -1 : 1));
-    return [row.by.procedure, ...sorted.map(([name, value]) => `${name}=${value}`)].join(" ");
-  }
-
   function cannotTest(tables, state) {
     const frame = top(state), row = rowOf(tables, frame);
     if ("cannot_test" in row && !frame.verifies) return go(tables, state, row.cannot_test);
     if (state.frames.length === 1) return stuck(state);
-    return frame.verifies ? verified(tables, state, "") : cannotTest(tables, outside(state));
+    if (frame.verifies) return verified(tables, state, "");
+    const out = outside(state), caller = top(out);
+    const entry = recorded(caller.inside, caller.step, "check", "cannot test", { at: state.since });
+    return cannotTest(tables, { ...out, steps: [...out.steps, entry] });
   }
 
   // Results, and the verification of a repair
@@ -165,6 +162,6 @@ globalThis.baytreeTargets = (() => {
     return go(tables, again, target);
   }
 
-  return { frameOf, recorded, comeTo, stuck, withResult, runKey, cannotTest, leave, verifyNext,
+  return { frameOf, recorded, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
     intoProcedure, judgeTest };
 })();

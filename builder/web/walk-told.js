@@ -5,7 +5,7 @@
  */
 "use strict";
 globalThis.baytreeTold = (() => {
-  const { Vehicle, POWER, stateOf } = baytreeVehicle;
+  const { Vehicle, stateOf } = baytreeVehicle;
   const SEVERITY = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
   const TO_ACKNOWLEDGE = SEVERITY.slice(0, 2);
   const unique = (list) => [...new Set(list)];
@@ -31,11 +31,23 @@ globalThis.baytreeTold = (() => {
     const row = tableOf(tables, frame.inside).steps[frame.step];
     const fit = row.replaces && tables.shop.modules[fillIn(row.replaces, frame.filled)];
     if (!fit) return row;
-    const both = (key) => [...(row[key] || []), ...(fit[key] || [])], needs = both("needs");
-    const atOdds = vehicleOf(tables).atOdds(needs.map((state) => stateOf(...state)));
-    const more = { needs: atOdds ? row.needs || [] : needs, do: [...(fit.do || []), ...(row.do || [])],
+    const both = (key) => [...(row[key] || []), ...(fit[key] || [])], place = (state) => vehicleOf(tables).place(stateOf(...state));
+    const places = (row.needs || []).map(place);
+    const more = { needs: [...(row.needs || []), ...(fit.needs || []).filter((one) => !places.includes(place(one)))], do: [...(fit.do || []), ...(row.do || [])],
       when: both("when"), hazards: both("hazards"), torques: unique(both("torques")) };
     return { ...row, ...Object.fromEntries(Object.entries(more).filter(([, list]) => list.length)) };
+  }
+
+  // The procedure of a check with what fills it, as one text.
+  function runKey(row, frame) {
+    const sorted = Object.entries(row.by.takes).sort(([one], [other]) => (one < other ? -1 : 1));
+    return [row.by.procedure, ...sorted.map(([name, value]) => `${name}=${fillIn(value, frame.filled)}`)].join(" ");
+  }
+
+  // The word that the procedure of another check proved earlier, and that check; or null.
+  function provedElsewhere(state, row) {
+    const proof = state.proved[runKey(row, top(state))];
+    return proof && proof[1] !== placeOf(top(state)) ? proof : null;
   }
 
   // Changes
@@ -55,9 +67,10 @@ globalThis.baytreeTold = (() => {
   const needed = (row, frame) => (row.needs || []).map(([condition, ...rest]) => stateOf(
     condition, ...rest.map((text) => fillIn(text, frame.filled))));
 
+  // What is needed already while something is hooked up, that state last.
   function forHookUp(vehicle, state, needs) {
-    const own = stateOf(state), others = needs.filter((one) => vehicle.of(one).group !== POWER);
-    return vehicle.atOdds([own, ...others]) ? [own] : [own, ...others];
+    const own = stateOf(state), place = vehicle.place(own);
+    return [...needs.filter((one) => vehicle.place(one) !== place && !vehicle.excludes(one, own)), own];
   }
 
   // The lines to do, each with what it belongs to.
@@ -119,5 +132,6 @@ globalThis.baytreeTold = (() => {
   }
 
   return { top, placeOf, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
-    physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique };
+    physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
+    runKey, provedElsewhere };
 })();

@@ -66,14 +66,6 @@ globalThis.baytreeVehicle = (() => {
         ...this.normalsExcluded(state).filter((one) => this.holds(now, one))];
     }
 
-    // Whether states can't be needed at the same time.
-    atOdds(needed) {
-      const wanted = unique(needed), places = wanted.map((one) => this.place(one));
-      return wanted.some((one, at) => wanted.slice(at + 1).some(
-        (other, more) => places[at] === places[at + 1 + more] || this.excludes(one, other))
-        || this.normalsExcluded(one).some((normal) => !places.includes(this.place(normal))));
-    }
-
     change(left, entered) {
       const before = left ? this.of(left) : {}, after = entered ? this.of(entered) : {};
       const undo = (before.undo || []).map((line) => told(line, parts(left)));
@@ -81,7 +73,7 @@ globalThis.baytreeVehicle = (() => {
         : (after.enter || []).map((line) => told(line, parts(entered)));
       const undone = undo.length ? before : {}, lines = [...undo, ...enter];
       return {
-        told: lines, minutes: lines.length ? minutesOf(before, entered ? after : null, undone) : ZERO,
+        left, entered, told: lines, minutes: lines.length ? minutesOf(before, entered ? after : null, undone) : ZERO,
         wait: read(after.wait || "0"),
         hazards: unique([...(undone.hazards || []), ...(after.hazards || [])]),
       };
@@ -104,6 +96,12 @@ globalThis.baytreeVehicle = (() => {
     return add(read(after.minutes || "0"), read(undone.minutes || "0"));
   }
 
+  // Without what a change before it told on entering the state that is left now.
+  function toldOnce(change, before) {
+    const lines = before.filter(({ entered }) => entered && entered === change.left).flatMap(({ told: all }) => all);
+    return { ...change, told: change.told.filter((line) => !lines.includes(line)) };
+  }
+
   // The changes so far, and what holds after them.
   class Work {
     constructor(vehicle, now, wanted) {
@@ -121,20 +119,47 @@ globalThis.baytreeVehicle = (() => {
       return this.wanted.some((one) => !this.late.includes(one) && this.vehicle.excludes(state, one));
     }
 
-    carriedOut(leave) {
+    carriedOut(all) {
       const enter = this.toEnter();
-      this.late = enter.filter((one) => this.blocks(one, leave, enter));
-      const changing = [...leave, ...this.toEnter()].map((one) => this.allowed(one, !leave.includes(one)));
-      this.keyFor(changing.filter((listed) => listed.length));
+      this.late = enter.filter((one) => this.blocks(one, all, enter));
+      this.powerOffFirst(all);
+      const leave = all.filter((one) => this.now.includes(one));
+      this.keyFor(this.lists(leave));
       leave.forEach((one) => this.leave(one));
       this.leavePower();
-      this.enterInTurn();
+      this.enterInTurn(this.toEnter());
       this.keyAsWanted();
       this.late = [];
       this.leavePower();
-      this.enterInTurn().forEach((one) => this.enter(one));
+      this.enterInTurn(this.toEnter()).forEach((one) => this.enter(one));
       this.keyAsWanted();
       return [this.done, this.now];
+    }
+
+    // Takes the power off before the changes, and makes those it was taken off for in time.
+    powerOffFirst(leave) {
+      const now = this.vehicle.power(this.now), wanted = this.wanted.find((one) => this.vehicle.isPower(one));
+      const isOff = (state) => state && this.vehicle.of(state).counts_as === "power off";
+      if (wanted !== now && isOff(wanted)) {
+        this.change(leave, (listed) => listed.length && !listed.includes(parts(wanted)[0]));
+        this.keyTo(wanted);
+      } else if (isOff(now) && this.lists(leave).some((listed) => !listed.includes(parts(now)[0]))) {
+        this.change(leave, (listed) => listed.includes(parts(now)[0]));
+      }
+    }
+
+    // Leaves and enters those that can be changed in chosen power states.
+    change(leave, chosen) {
+      const first = leave.filter((one) => chosen(this.allowed(one, false)));
+      const then = this.toEnter().filter((one) => chosen(this.allowed(one, true)));
+      this.keyFor([...first, ...then].map((one) => this.allowed(one, then.includes(one))));
+      first.forEach((one) => this.leave(one));
+      this.enterInTurn(then);
+    }
+
+    lists(leave) {
+      return [...leave, ...this.toEnter()].map((one) => this.allowed(one, !leave.includes(one)))
+        .filter((listed) => listed.length);
     }
 
     // Whether a state excludes every power state in which some other change can be made.
@@ -206,8 +231,7 @@ globalThis.baytreeVehicle = (() => {
       this.leaving.splice(this.leaving.indexOf(state), 1);
     }
 
-    enterInTurn() {
-      const waiting = this.toEnter();
+    enterInTurn(waiting) {
       for (;;) {
         const at = waiting.findIndex((one) => !this.vehicle.inTheWay(this.now, one).length);
         if (at < 0) return waiting;
@@ -223,7 +247,7 @@ globalThis.baytreeVehicle = (() => {
     }
 
     put(before, after) {
-      this.done.push(this.vehicle.change(before, after));
+      this.done.push(toldOnce(this.vehicle.change(before, after), this.done));
       const stays = after && !this.vehicle.of(after).normal ? [after] : [];
       const at = this.now.indexOf(before);
       this.now = at < 0 ? [...this.now, ...stays]

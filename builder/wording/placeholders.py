@@ -5,7 +5,7 @@ repeats over a list, "each wheel". Sheets, charts and pages use that tree.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from functools import partial
 from typing import Any
@@ -36,6 +36,8 @@ def _rewritten(value: Any, rewrite: Callable[[str], str]) -> Any:
     """Rewrite every text in a part of a step."""
     if isinstance(value, Text):
         return Text(rewrite(value), value.at) if "<" in value else value
+    if isinstance(value, Mapping):
+        return {name: _rewritten(item, rewrite) for name, item in value.items()}
     if type(value) is tuple:
         return tuple([_rewritten(item, rewrite) for item in value])
     if is_dataclass(value) and not isinstance(value, type):

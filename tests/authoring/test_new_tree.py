@@ -7,14 +7,16 @@ from pathlib import Path
 import pytest
 
 from builder.authoring.new_shop import new_shop
-from builder.authoring.new_tree import new_tree
+from builder.authoring.new_tree import filled_template, new_tree
 from builder.authoring.not_written import NotWritten
 from builder.check.unchecked_library import read_library
 from builder.model.finding import Finding
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree
 from builder.rules.shared.judge import judge, judge_library
+from builder.rules.template_text import TEMPLATE_TEXTS
 
+COMMENTED = {"What you tell the customer, in plain words."}  # no text until it's uncommented
 TODAY = date(2026, 10, 1)
 
 
@@ -48,12 +50,22 @@ def test_it_passes_as_created(shop: Path) -> None:
 
 
 def test_it_passes_as_a_ready_tree(shop: Path) -> None:
-    """The rules allow a draft more; the template doesn't need that."""
+    """The rules allow a draft more; set to ready, only its own texts are against the template."""
     path = new_tree(shop, "charging/lamp-on", TODAY)
     assert isinstance(path, Path)
     text = path.read_text(encoding="utf-8").replace("status: draft", "status: ready")
     path.write_text(text.replace("# reviewed:", "reviewed:"), encoding="utf-8")
-    assert judged(shop, path)[1] == []
+    (left,) = judged(shop, path)[1]
+    assert left.rule == "template-text"
+    texts = {text for text in TEMPLATE_TEXTS if text in path.read_text(encoding="utf-8")}
+    assert len(left.related) + 1 == len(texts - COMMENTED)
+
+
+def test_every_text_that_counts_as_the_templates_is_in_it() -> None:
+    """The rule and the template change together."""
+    template = filled_template("charging/lamp-on", TODAY)
+    filled_in = {"The title", "words of the customer"}
+    assert [text for text in TEMPLATE_TEXTS - filled_in if text not in template] == []
 
 
 def test_every_commented_key_is_a_key_of_the_format(shop: Path) -> None:

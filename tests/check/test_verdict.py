@@ -172,8 +172,10 @@ def test_a_tampered_cache_runs_nothing(shop: Path, monkeypatch: pytest.MonkeyPat
     file.write_text(file.read_text("utf-8").replace("branch: ", "branch: nowhere-", 1), "utf-8")
     before = findings_of(shop)
     assert before
-    for content in (pickle.dumps(Trap()), b"", b"nonsense", pickle.dumps({"a": 1}), b"[1, 2]"):
-        for kind in ("tree", "summary", "findings"):
+    no_finding = (("", "", ""), None, ((), (), (), ("",)))
+    values = (Trap(), {"a": 1}, (), no_finding)
+    for content in (*map(pickle.dumps, values), b"", b"nonsense"):
+        for kind in ("tree", "summary"):
             with opened(shop) as cache, transaction(cache):
                 for name, _ in list(rows(cache, kind)):
                     put_row(cache, kind, name, content)

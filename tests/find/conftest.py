@@ -27,7 +27,7 @@ HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
 STATIC = HERE.parents[1] / "builder" / "web"
 
-SCRIPTS = ("words", "index", "spelling", "query", "coverage", "rank")
+SCRIPTS = ("words", "index", "spelling", "query", "safety", "coverage", "rank")
 
 Answering = Callable[[SearchTable, list[str]], list[dict[str, Any]]]
 
@@ -61,7 +61,7 @@ def small() -> SearchTable:
         codes=tuple(CodeRow(*pair) for pair in shop["codes"].items()),
         trees=tuple(tree(id_, said) for id_, said in shop["trees"].items()),
         articles=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
-        everyday=frozenset({"good", "things", "to", "say", "again", "went", "horse"}),
+        everyday=frozenset({"good", "things", "to", "say", "again", "went", "horse", "worse"}),
     )
 
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from builder.find.coverage import concept_weight, measure_coverage
+from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.coverage import kind_of, measure_coverage, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
@@ -30,7 +31,7 @@ def test_an_everyday_word_counts_less_only_by_itself(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
     """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
-    assert concept_weight(Concept(wordings), index_of("No crank")) == percent
+    assert KIND_WEIGHTS[kind_of(Concept(wordings), index_of("No crank", "A good thing"))] == percent
 
 
 def test_the_opposite_counts_a_quarter() -> None:
@@ -45,3 +46,16 @@ def test_a_phrase_that_is_there_in_part_counts_the_square_of_it() -> None:
     concept = Concept((("front", "belt"), ("knob", "hand", "belt", "rear")), words=2)
     found = measure_coverage([concept], index_of("front", "belt", "knob hand belt", "rear"))
     assert found.credit == {0: 25 * 2 * 100, 1: 25 * 2 * 100, 2: 56 * 2 * 100, 3: 6 * 2 * 100}
+
+
+WORDS = ["front", "belt", "knob", "hand", "rear", "door", "seat", "lamp", "horn", "pump", "plug"]
+
+
+@pytest.mark.parametrize(("there", "credit", "having"), [(8, 51, 2), (7, 39, 1)])
+def test_an_entry_has_a_concept_if_it_covers_more_than_half_of_it(
+    there: int, credit: int, having: int
+) -> None:
+    """What many entries have is less rare: eight of eleven words count so, seven do not."""
+    index = index_of(" ".join(WORDS), " ".join(WORDS[:there]), "Crank")
+    found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
+    assert found.gain == {0: 100 * rarity(3, having), 1: credit * rarity(3, having)}

@@ -121,7 +121,7 @@ def test_back_goes_where_one_came_from(page: Page) -> None:
 
 def test_a_vehicle_number_stays_out_of_the_address(page: Page) -> None:
     """What can be sent on names no vehicle; the number stays in this tab, over a reload too."""
-    ask(page, "0ZZAB1DE0S0123456 no crank")
+    ask(page, "0ZZAB1DE0S0123456 cranks slowly")
     assert "0ZZ" not in page.url
     assert "check digit matches" in page.locator(".find-understood").inner_text()
     page.reload()
@@ -164,12 +164,38 @@ def test_an_ambiguous_word_is_asked_about(page: Page) -> None:
 
 
 def test_nothing_found_is_explained(page: Page) -> None:
-    """An empty list names the words in no tree and leads to systems and lamps."""
-    ask(page, "xyzzy plugh")
+    """No tree: it says so, with the words in no tree and how to begin one; the lists come back."""
+    ask(page, "xyzzy quux")
+    assert page.locator(".find-count").inner_text() == "We have no tree for this."
     assert "xyzzy" in page.locator(".find-understood").inner_text()
-    assert page.locator(".find-instead a").count() > 2
+    assert "baytree new tree" in page.locator(".find-instead").inner_text()
+    assert page.locator(".find-instead a").count() == 0
+    assert page.locator("#ways-in").is_visible()
+    ask(page, "brakes squeal in the rain ")
+    assert page.locator(".find-instead a").count() == 2
     ask(page, "U0122")
     assert "No tree for this DTC yet" in page.locator(".find-understood").inner_text()
+
+
+def test_danger_comes_first_and_stays(page: Page) -> None:
+    """The safety line stands above all results, with trees or without, and goes with the words."""
+    line = page.locator(".find-safety")
+    for query in ("no brakes", "smoke from the dash, battery light on"):
+        ask(page, query)
+        assert line.inner_text().startswith("WARNING")
+        below = page.locator(".find-count").bounding_box()
+        above = line.bounding_box()
+        assert above
+        assert below
+        assert above["y"] < below["y"]
+    page.click("text=Clear")
+    assert line.inner_text() == ""
+
+
+def test_counts_are_of_the_trees_there_are(page: Page) -> None:
+    """A vehicle alone: how many trees are for it, and not how many are shown."""
+    ask(page, "corvane tern")
+    assert page.locator(".find-count").inner_text() == "2 trees for Corvane Tern"
 
 
 def test_without_the_index_the_lists_stay(browser: Browser, folder: Path, tmp_path: Path) -> None:

@@ -14,6 +14,7 @@ BOOK = make_phrasebook(
         WordRow("tire", ("tyre",)),
         WordRow("turn over", ("crank",)),
         WordRow("e-brake", ("parking brake",)),
+        WordRow("kicker", ("starter motor relay",)),
     ],
 )
 
@@ -39,6 +40,11 @@ def test_a_no_goes_with_the_phrase() -> None:
     """What does not turn over does not crank, however it is said."""
     assert alternatives("won't turn over") == [["!turn over", "!crank"]]
     assert alternatives("doesn't crank") == [["!crank"]]
+
+
+def test_a_no_stands_before_a_term_of_several_words() -> None:
+    """And none of them is lost."""
+    assert alternatives("no kicker") == [["!starter"], ["motor"], ["relay"]]
 
 
 def test_stop_words_may_stand_inside_a_phrase() -> None:

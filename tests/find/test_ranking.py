@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.find.ranking import SearchAnswer, answer_query
-from builder.find.search_table import SearchTable
+from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
 
@@ -37,12 +37,23 @@ def test_the_table_of_cases_holds(case: dict[str, Any], small: SearchTable) -> N
         "years": list(said.vehicle.years),
         "number": said.vehicle.number_check,
         "others": said.other_vehicles,
-        "offered": bool(answer.suggestions),
+        "nearest": [hit.id for hit in answer.nearest],
+        "safety": len(answer.safety),
+        "trees": answer.trees,
     }
     for fact in facts.keys() & case.keys():
         assert facts[fact] == case[fact], fact
     assert set(case.get("among", ())) <= set(ids)
     assert not set(case.get("not", ())) & set(ids)
+
+
+def test_a_beginning_stands_for_the_most_used_word_that_begins_so() -> None:
+    """The shop writes `regulator` twice and `regulating` once."""
+    titles = ("regulator belt", "regulating lamp", "regulator noise")
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), trees, ()))
+    answer = answer_query(index, "regul ")
+    assert answer.understood.corrected == (("regul", "regulator"),)
 
 
 def as_page(answer: SearchAnswer) -> dict[str, Any]:
@@ -108,12 +119,14 @@ def test_any_query_gets_an_answer_in_order(
 def test_nothing_depends_on_the_order_of_words_that_stand_alone(small: SearchTable) -> None:
     """The same words in another order find the same trees with the same scores."""
     index = build_symptom_index(small)
-    one, other = answer_query(index, "lamp abs brakes "), answer_query(index, "brakes lamp abs ")
+    one, other = answer_query(index, "lamp abs brakes "), answer_query(index, "abs lamp brakes ")
     assert [(hit.id, hit.score) for hit in one.hits] == [(hit.id, hit.score) for hit in other.hits]
 
 
-def test_an_empty_list_always_comes_with_somewhere_to_go(small: SearchTable) -> None:
-    """Words that no tree has lead to the systems and lamps whose names look most like them."""
-    places = answer_query(build_symptom_index(small), "chrgng").suggestions
-    assert places[0].name == "Charging"
-    assert {place.kind for place in places} == {"system", "lamp"}
+def test_an_empty_list_leads_to_trees_of_the_same_subject(small: SearchTable) -> None:
+    """Where no tree fits, up to two that have the part in question are near; else none."""
+    index = build_symptom_index(small)
+    near = answer_query(index, "brakes squeal in the rain ")
+    assert not near.hits
+    assert {hit.id for hit in near.nearest} == {"brakes/parking", "brakes/abs"}
+    assert answer_query(index, "sunroof leaks ").nearest == ()

@@ -1,16 +1,21 @@
 """Mutants of a shop: bytes, lines and the structure of its files, changed by a seeded chance.
 
-In: a shop's folder and a chance. Out: the shop with one file changed, and what was done to it.
+In: a shop's folder, one of its files and a chance. Out: the shop with that file changed or moved,
+and a `Mutant`: what was done, and which paths are no longer as they were.
 """
 
 import random
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import yaml
+from moves import MOVES
 
 Chance = random.Random
+Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+Dumper = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 # What an author, an editor or an attacker leaves behind.
 BYTES = (b"\0", b"\xff", b"\xc3", b"\t", b"\r", b"\n", b"{", b"}", b"[", b"]", b":", b"-", b"#",
          b"'", b'"', b"&", b"*", b"!", b"|", b">", b"\xe2\x80\xa8", b"\xef\xbb\xbf", b"9", b" ",
@@ -21,23 +26,47 @@ VALUES = ("", "0", "-1", "1e999", "9" * 400, "0.0", "yes", "null", "next", "back
           "é" * 61, "\u202e", "<b>", "{{x}}", "a: b", " x ", "%s", "$", "1,5", "１", "∞", [], {},
           [[]], [{}], {"": ""}, {"a": {"b": ["c"]}}, ["", ""], None)  # fmt: skip
 TEXT = (".yml", ".yaml", ".md", ".svg")
+MOVED = 0.4  # share of the files that are moved, linked or deleted where this may be
 
 
-def mutate(shop: Path, chance: Chance) -> str:
-    """Change one file of a shop, one to three times, and tell which and how."""
-    file = chance.choice(sorted(path for path in shop.rglob("*") if path.suffix in TEXT))
-    kinds = (*(KINDS if file.suffix in (".yml", ".yaml") else KINDS[:2]),)
-    content = file.read_bytes()
+@dataclass(frozen=True, slots=True)
+class Mutant:
+    """What was done to one file of a shop."""
+
+    file: str  # relative to the shop
+    kinds: tuple[str, ...]
+    touched: tuple[Path, ...]  # relative to the shop: what must be restored
+
+    def __str__(self) -> str:
+        """Return it for people."""
+        return f"{self.file}: {', '.join(self.kinds)}"
+
+
+def mutate(shop: Path, file: str, chance: Chance, may_move: bool = True) -> Mutant:
+    """Edit a file one to three times, or move it; it does differ afterward.
+
+    Of files that are changed together only the last may be moved: another may be in the way.
+    """
+    path = shop / file
+    if may_move and chance.random() < MOVED:
+        move = chance.choice(MOVES)
+        touched = move(shop, Path(file), chance)
+        return Mutant(file, (move.__name__,), tuple(touched))
+    kinds = KINDS if path.suffix in (".yml", ".yaml") else KINDS[:2]
+    before = content = path.read_bytes()
     done: list[str] = []
     for _ in range(chance.choice((1, 1, 2, 3))):
         kind = chance.choice(kinds)
         content = kind(content, chance)
-        done.append(kind.__name__.strip("_"))
-    file.write_bytes(content)
-    return f"{file.relative_to(shop).as_posix()}: {', '.join(done)}"
+        done.append(kind.__name__)
+    while content == before:
+        content = bytes_(content, chance)
+        done.append(bytes_.__name__)
+    path.write_bytes(content)
+    return Mutant(file, tuple(done), (Path(file),))
 
 
-def _bytes(content: bytes, chance: Chance) -> bytes:
+def bytes_(content: bytes, chance: Chance) -> bytes:
     """Put in, take out or write over a few bytes anywhere."""
     for _ in range(chance.choice((1, 1, 1, 2, 5, 20))):
         at = chance.randrange(len(content) + 1)
@@ -47,42 +76,42 @@ def _bytes(content: bytes, chance: Chance) -> bytes:
     return content
 
 
-def _lines(content: bytes, chance: Chance) -> bytes:
+def lines(content: bytes, chance: Chance) -> bytes:
     """Drop, double, swap or shift lines."""
-    lines = content.split(b"\n")
-    one, other = (chance.randrange(len(lines)) for _ in range(2))
+    all_ = content.split(b"\n")
+    one, other = (chance.randrange(len(all_)) for _ in range(2))
     match chance.randrange(6):
         case 0:
-            del lines[one]
+            del all_[one]
         case 1:
-            lines.insert(other, lines[one])
+            all_.insert(other, all_[one])
         case 2:
-            lines[one], lines[other] = lines[other], lines[one]
+            all_[one], all_[other] = all_[other], all_[one]
         case 3:
-            lines[one] = b"  " * chance.randrange(5) + lines[one].lstrip()
+            all_[one] = b"  " * chance.randrange(5) + all_[one].lstrip()
         case 4:
-            del lines[min(one, other) : max(one, other)]
+            del all_[min(one, other) : max(one, other)]
         case _:
-            lines[one] = lines[one] + lines[other].lstrip()
-    return b"\n".join(lines)
+            all_[one] = all_[one] + all_[other].lstrip()
+    return b"\n".join(all_)
 
 
-def _nodes(content: bytes, chance: Chance) -> bytes:
+def structure(content: bytes, chance: Chance) -> bytes:
     """Swap, drop, double or replace a value somewhere in the structure."""
     try:
-        root = yaml.load(content, Loader=yaml.BaseLoader)
-    except (yaml.YAMLError, UnicodeDecodeError, RecursionError):
-        return content
-    for _ in range(chance.choice((1, 1, 2, 4))):
-        places = list(_places(root))
-        if places:
-            _change(chance, places)
-    return yaml.safe_dump(root, sort_keys=False, allow_unicode=True, width=1000).encode(
-        "utf-8", "surrogatepass"
-    )
+        root = yaml.load(content, Loader=Loader)
+        for _ in range(chance.choice((1, 1, 2, 4))):
+            places = list(_places(root))
+            if places:
+                _change(chance, places)
+        return yaml.dump(
+            root, Dumper=Dumper, sort_keys=False, allow_unicode=True, width=1000, encoding="utf-8"
+        )
+    except (yaml.YAMLError, UnicodeError, RecursionError):
+        return content  # it is no longer YAML, after an earlier change
 
 
-KINDS: tuple[Callable[[bytes, Chance], bytes], ...] = (_bytes, _lines, _nodes, _nodes)
+KINDS: tuple[Callable[[bytes, Chance], bytes], ...] = (bytes_, lines, structure, structure)
 
 
 def _places(node: Any) -> Iterator[tuple[Any, Any]]:

@@ -20,4 +20,4 @@ def test_no_mutant_of_a_shop_ends_a_command_badly(seed: int) -> None:
         capture_output=True, text=True, timeout=600, check=False,
     )  # fmt: skip
     assert run.returncode == 0, run.stdout + run.stderr
-    assert f"{IN_ONE} mutants" in run.stdout
+    assert int(run.stdout.split(" mutants")[0]) >= IN_ONE

@@ -9,7 +9,7 @@ from itertools import permutations
 
 from hypothesis import strategies as st
 
-from builder.model.conditions import Condition, Takes, VehicleState
+from builder.model.conditions import Condition, CountsAs, Takes, VehicleState
 from builder.model.text import Number, Text
 
 from .vehicle_by_hand import Kinds, clash, every_state, normal_of, replaced
@@ -28,9 +28,12 @@ def conditions_files(draw, plain: bool) -> dict[str, Condition]:
     """Draw a file; in a plain one all can be changed in the normal power state, as in a shop's."""
     keys = POWER[: draw(st.integers(2, 4))]
     made = {
-        key: condition(key, group=Text("power"), normal=key == "off")
+        key: condition(
+            key, group=Text("power"), normal=key == "off",
+            counts_as=CountsAs.POWER_OFF if key == "no battery" else None,
+        )
         for key in draw(st.permutations(keys))
-    }
+    }  # fmt: skip
     for number in range(draw(st.integers(1, 2))):
         made |= draw(groups(f"group {number}", keys, plain))
     of_loads = draw(lists_of(keys, plain))  # a part carries one load: they are as of one group

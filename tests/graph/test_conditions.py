@@ -4,6 +4,7 @@ The order is read off the text of the format; that a tech would do it so is comm
 source.
 """
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -242,3 +243,38 @@ def test_a_load_without_its_connector_unplugged_is_at_odds(shop: dict[str, Condi
     assert list(at_odds(shop, [load, VehicleState("unplugged", "pump")])) == []
     assert list(at_odds(shop, needed("key-on", "key-off"))) == [tuple(needed("key-on", "key-off"))]
     assert list(at_odds(shop, needed("raised", "moving"))) == [tuple(needed("raised", "moving"))]
+
+
+def test_the_battery_is_disconnected_before_a_part_is_unplugged(
+    shop: dict[str, Condition],
+) -> None:
+    """An airbag's connector is never opened with the power on, in whatever order it is asked."""
+    battery, pump = "battery-disconnected", "unplugged: pump"
+    for needs in ([battery, pump], [pump, battery], ["raised", pump, battery]):
+        _, now = changes(shop, (), needed("engine-running"))
+        made, _ = changes(shop, now, needed(*needs))
+        lines = told(made)
+        assert lines.index("Disconnect the negative cable") < lines.index("Unplug the pump")
+        assert lines.count("Turn the key off") == 1
+
+
+def test_a_part_is_plugged_in_before_the_battery_is_reconnected(
+    shop: dict[str, Condition],
+) -> None:
+    """Also where something else can be changed with the key on alone."""
+    _, now = changes(shop, (), needed("battery-disconnected", "unplugged: pump"))
+    needs = needed("battery-support", "plugged-in: pump", "key-on")
+    lines = told(changes(shop, now, needs)[0])
+    plugged = lines.index("Plug in and latch the pump")
+    assert plugged < lines.index("Reconnect and tighten the negative cable last")
+
+
+def test_the_key_is_told_once_on_the_way_to_a_disconnected_battery(
+    shop: dict[str, Condition],
+) -> None:
+    """What needs the key first tells it, and the battery doesn't tell it again."""
+    off_only = replace(shop["battery-support"], changed_with=(Text("key-off"),))
+    kinds = {**shop, "battery-support": off_only}
+    _, now = changes(kinds, (), needed("battery-support", "key-on"))
+    made, _ = changes(kinds, now, needed("battery-disconnected"))
+    assert told(made).count("Turn the key off") == 1

@@ -9,7 +9,7 @@ from collections import deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from builder.model.conditions import Condition, Takes, VehicleState
+from builder.model.conditions import Condition, CountsAs, Takes, VehicleState
 
 Kinds = Mapping[str, Condition]
 World = tuple[VehicleState, ...]  # every state that holds
@@ -83,6 +83,19 @@ class Vehicle:
         said = [self.lists(normal_of(self.kinds, s) or s, s) for s in go]
         said += [self.lists(n, self.there(n)) for n in come]
         said = [keys for keys in said if keys]
+        key = next((n for n in needs if self.kind(n).group == "power"), None)
+        if key and key not in self.world and self.kind(key).counts_as is CountsAs.POWER_OFF:  # 5
+            self.ahead(go, needs, [keys for keys in said if key.condition not in keys])
+            self.turn([key.condition], [], [])
+        elif self.kind(self.key).counts_as is CountsAs.POWER_OFF and not all(
+            self.key.condition in keys for keys in said
+        ):  # 6
+            self.ahead(go, needs, [keys for keys in said if self.key.condition in keys])
+        go = [s for s in go if s in self.world]
+        come = [n for n in needs if self.kind(n).group != "power" and n not in self.world]
+        said = [self.lists(normal_of(self.kinds, s) or s, s) for s in go]
+        said += [self.lists(n, self.there(n)) for n in come]
+        said = [keys for keys in said if keys]
         for keys in said:  # 1
             if self.key.condition not in keys:
                 self.turn(keys, said, needs)
@@ -100,6 +113,25 @@ class Vehicle:
         for need in needs:  # 4
             if need not in self.world:
                 self.enter(need)
+
+    def ahead(
+        self, go: list[VehicleState], needs: list[VehicleState], said: list[list[str]]
+    ) -> None:
+        """Change what has one of these lists before all else."""
+        out = [s for s in go if self.lists(normal_of(self.kinds, s) or s, s) in said]
+        come = [n for n in needs if self.kind(n).group != "power" and n not in self.world]
+        come = [n for n in come if self.lists(n, self.there(n)) in said]
+        for keys in said:
+            if self.key.condition not in keys:
+                self.turn(keys, said, needs)
+                break
+        for state in out:
+            self.take_out(state, needs)
+        while ready := [n for n in come if not any(self.clash(n, w) for w in self.world)]:
+            come.remove(ready[0])
+            if ready[0] not in self.world:
+                self.turn_for(ready[0], self.there(ready[0]), needs)
+                self.enter(ready[0])
 
     def unwanted(self, state: VehicleState, needs: Iterable[VehicleState]) -> bool:
         """Whether a need excludes a state."""

@@ -1,8 +1,13 @@
 """What the check says about common slips, word for word: the messages are the product.
 
-Each file under `typos/` holds a tree of the tests' shop, the right lines, the lines as typed, and
+Each file under `typos/` holds a file of the tests' shop, the right lines, the lines as typed, and
 all that `baytree check` then says. To write the last part again after a change of words, run this
 file as a script, `python tests/messages/test_typos.py`, and read the difference.
+
+The first line is a tree (`horn/silent`) or a file (`kb/modules/radio.yml`). What follows it says
+what else goes wrong: `moved to FILE`, `copied to FILE`, `new` for a tree fresh from the template.
+A file that the shop doesn't have holds only the lines as typed. Without right lines the typed
+ones stand at the top.
 """
 
 import re
@@ -13,6 +18,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.authoring.new_tree import filled_template
 from builder.cache.database import temporary
 from builder.check.verdict import check
 from builder.report.as_text import findings_as_text
@@ -20,6 +26,8 @@ from builder.report.as_text import findings_as_text
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
 TYPOS = sorted((HERE / "typos").glob("*.txt"))
+TODAY = date(2026, 10, 1)
+HEAD = re.compile(r"(\S+)(?: (moved to|copied to|new))?(?: (.+))?")
 PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- report\n(.*)", re.DOTALL)
 
 
@@ -32,20 +40,42 @@ def parts(path: Path) -> tuple[str, str, str, str]:
 
 def report_of(path: Path, folder: Path) -> str:
     """Return what the check says about the slip in a copy of the shop."""
-    tree, right, typed, _ = parts(path)
+    head, right, typed, _ = parts(path)
     shop = folder / "shop"
     shutil.copytree(SHOP, shop, dirs_exist_ok=True)
-    file = shop / f"trees/{tree}.yml"
+    file = _file_of(head, shop)
     text = file.read_text(encoding="utf-8")
-    assert right in text, f"{path.name}: the right lines are no longer in the tree"
+    assert right in text, f"{path.name}: the right lines are no longer in the file"
     file.write_text(text.replace(right, typed, 1), encoding="utf-8")
     with temporary() as cache:
-        verdict = check(shop, cache, date(2026, 10, 1))
+        verdict = check(shop, cache, TODAY)
 
     def lines(name: str) -> list[str]:
-        return (shop / name).read_text(encoding="utf-8").split("\n")
+        read = shop / name
+        return read.read_text(encoding="utf-8").split("\n") if read.is_file() else []
 
-    return findings_as_text(verdict.findings, lines, len(verdict.library.trees))
+    trees = len(verdict.library.trees)
+    return findings_as_text(verdict.findings, lines, trees, drafts=verdict.drafts)
+
+
+def _file_of(head: str, shop: Path) -> Path:
+    """Return the file to spoil, moved, copied or created as the first line says."""
+    match = HEAD.fullmatch(head)
+    assert match, head
+    name, how, other = match.groups()
+    file = shop / (name if "." in name else f"trees/{name}.yml")
+    target = shop / other if other else file
+    target.parent.mkdir(parents=True, exist_ok=True)
+    match how:
+        case "moved to":
+            file.rename(target)
+        case "copied to":
+            shutil.copy(file, target)
+        case "new":
+            target.write_text(filled_template(name, TODAY), encoding="utf-8")
+        case _ if not file.exists():
+            file.touch()
+    return target
 
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)

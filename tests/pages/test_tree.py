@@ -24,7 +24,8 @@ from builder.reader.trees import tree_from
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
 EVERY_KEY = HERE / "cases" / "every-word.yml"
-NOT_ON_THE_PAGE = {"replaced_by"}  # of a retired tree, which has another page
+# `replaced_by` is of a retired tree, which has another page; the others change what is allowed.
+NOT_ON_THE_PAGE = {"replaced_by", "format", "is", "part"}
 TEXTS = (
     # the head
     "Horn", "Corvane Tern 2017 to 2022", "first phrase", "fourth phrase", "Charging lamp",
@@ -51,7 +52,7 @@ TEXTS = (
     "with a new part", "Words to verify", "Read the DTCs again", "Not fixed?",
     "Words for the customer", "Name of the option", "EUR 99,00", "note of the option",
     "Name of what is not offered: we don't offer this. Reason not to offer", "Words of the stop",
-    "Call the foreman",
+    "Unsafe: stop",
 )  # fmt: skip
 
 
@@ -126,7 +127,7 @@ def test_every_key_changes_the_page(library: Library) -> None:
 
     def page() -> str | None:
         text = yaml.serialize(root, allow_unicode=True, width=1000)
-        tree, findings = tree_from(decode("trees/horn/every-word.yml", text.encode()))
+        tree, findings = tree_from(decode("trees/wipers/every-word.yml", text.encode()))
         return shown(replace(tree, revision="1"), library) if tree and not findings else None
 
     whole = page()
@@ -134,6 +135,8 @@ def test_every_key_changes_the_page(library: Library) -> None:
     for mapping in mappings(root):
         pairs = list(mapping.value)
         for pair in pairs:
+            if pair[0].value in NOT_ON_THE_PAGE:
+                continue
             mapping.value = [other for other in pairs if other is not pair]
             assert page() != whole, (
                 f"the page doesn't show `{pair[0].value}`: read it in builder/reader/step_forms.py"

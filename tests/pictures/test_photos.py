@@ -122,17 +122,40 @@ def test_a_bomb_is_reported_and_never_unpacked(tmp_path: Path, width: int) -> No
         assert "million pixels" in found.message
 
 
-@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.gif"])
-def test_a_damaged_photo_is_reported(tmp_path: Path, name: str) -> None:
-    """Cut off, empty, or something else by another name: reported, and never published."""
-    path = taken(tmp_path, name)
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.avif", "a.gif"])
+def test_a_photo_that_is_cut_off_is_reported_before_it_is_published(
+    tmp_path: Path, name: str
+) -> None:
+    """Cut anywhere, as by a card pulled out while copying: the check reports it, not the build."""
+    path = taken(tmp_path, name, (400, 300))
     whole = path.read_bytes()
-    path.write_bytes(whole[: len(whole) // 2])
-    assert isinstance(published_photo(path), PictureProblem)
-    for content in (b"", b"<svg/>", whole[:20]):
+    for percent in (5, 25, 50, 75, 95):
+        path.write_bytes(whole[: len(whole) * percent // 100])
+        assert isinstance(photo_problem(path), PictureProblem)
+        assert isinstance(published_photo(path), PictureProblem)
+
+
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.avif", "a.gif"])
+def test_a_file_that_is_no_photo_is_reported(tmp_path: Path, name: str) -> None:
+    """Empty, only a head, or something else by another name: reported, and never published."""
+    path = taken(tmp_path, name)
+    for content in (b"", b"<svg/>", path.read_bytes()[:20]):
         path.write_bytes(content)
         assert isinstance(photo_problem(path), PictureProblem)
         assert isinstance(published_photo(path), PictureProblem)
+
+
+def test_no_damage_to_a_photo_ends_in_an_error(tmp_path: Path) -> None:
+    """Zeros in the pixels, as from a bad card: reported, or published as it can be read."""
+    pixels = random.Random(1).randbytes(80 * 60 * 3)
+    for suffix, kind in PHOTO_FORMATS.items():
+        path = tmp_path / f"a{suffix}"
+        Image.frombytes("RGB", (80, 60), pixels).save(path, kind)
+        whole = path.read_bytes()
+        for start in range(0, len(whole), max(1, len(whole) // 25)):
+            path.write_bytes(whole[:start] + bytes(40) + whole[start + 40 :])
+            for outcome in (photo_problem(path), published_photo(path)):
+                assert outcome is None or isinstance(outcome, bytes | PictureProblem)
 
 
 def test_another_kind_by_a_photo_s_name_is_not_opened(tmp_path: Path) -> None:

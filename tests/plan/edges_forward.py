@@ -4,11 +4,11 @@ In: a `Tree`. Out: its steps, each before those it leads to; the edges between t
 the ends, and the part of them that each edge carries. This module doesn't use `builder.plan`.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.ends import Fix, Stop
+from builder.model.ends import Ending, Fix, Return, Stop
 from builder.model.tree import Tree
 
 UNUSUAL = (ExitKind.CANNOT_TEST, ExitKind.STILL_THERE)
@@ -25,15 +25,19 @@ class Edge(NamedTuple):
 def edges_forward(tree: Tree) -> tuple[list[str], dict[str, list[Edge]]]:
     """Return the steps, each before those it leads to, and the edges between them."""
     named = [
-        Edge(str(name), str(exit_.branch.text), exit_)
+        Edge(str(name), _target(exit_), exit_)
         for name, step in tree.steps.items()
         for exit_ in exits(step)
-        if exit_.branch.tree or exit_.branch.step in tree.steps
+        if exit_.branch.leaves or exit_.branch.step in tree.steps
     ]
     used = [edge for edge in named if is_usual(edge.exit)]
     while new := _newly_reached(tree, named, used):
         used = [edge for edge in named if edge in used or edge in new]
     return _without_loops(tree, used)
+
+
+def _target(exit_: Exit) -> str:
+    return f"return {exit_.branch.text}" if exit_.branch.returns else str(exit_.branch.text)
 
 
 def is_usual(exit_: Exit) -> bool:
@@ -61,7 +65,7 @@ def _without_loops(tree: Tree, used: list[Edge]) -> tuple[list[str], dict[str, l
         """Follow the edges in the order of the file; return whether an end can be reached."""
         path.append(step)
         outgoing[step] = []
-        ends = isinstance(tree.steps[step].body, Fix | Stop)
+        ends = isinstance(tree.steps[step].body, Ending)
         for edge in used:
             if edge.source != step or edge.target in path:
                 continue
@@ -78,10 +82,19 @@ def _without_loops(tree: Tree, used: list[Edge]) -> tuple[list[str], dict[str, l
     return order, {step: outgoing[step] for step in order}
 
 
+Words = Callable[[str], Mapping[str, float]]  # how often a step's procedure returns each word
+
+
 def end_weights(
-    tree: Tree, order: list[str], edges: dict[str, list[Edge]]
+    tree: Tree, order: list[str], edges: dict[str, list[Edge]], word: str, words: Words
 ) -> tuple[dict[str, float], dict[int, float]]:
-    """Return the weights of the ends, and the part of them that each edge carries."""
+    """Return the weights of the ends, and the part of them that each edge carries.
+
+    Of a procedure, with a word, only the ends that return it have a weight.
+    """
+    parts = _Parts(tree, words)
+    if tree.file.startswith("kb/"):
+        return _of_procedure(tree, order, edges, word, parts)
     into = {step: [edge for out in edges.values() for edge in out if edge.target == step]
             for step in order}  # fmt: skip
     bodies = {step: tree.steps[step].body for step in order}
@@ -94,12 +107,58 @@ def end_weights(
         elif isinstance(body, Fix):
             stated = any(stated_weight(edge) is not None for edge in into[step])
             own[step] = 0.0 if stated else sum(known) / len(known) if known else 1.0
-    carried = _carried(order, edges, into, own, lambda edge: stated_weight(edge) or 0.0)
+    carried = _carried(order, edges, parts, own, lambda edge: stated_weight(edge) or 0.0)
     if not any(carried.values()) and not any(own.values()):
         stops = [step for step, body in bodies.items() if isinstance(body, Stop)]
         own = dict.fromkeys(fixes or stops, 1.0)
-        carried = _carried(order, edges, into, own, lambda _: 0.0 if fixes else 1.0)
+        carried = _carried(order, edges, parts, own, lambda _: 0.0 if fixes else 1.0)
     return own, carried
+
+
+def _of_procedure(
+    tree: Tree, order: list[str], edges: dict[str, list[Edge]], word: str, parts: "_Parts"
+) -> tuple[dict[str, float], dict[int, float]]:
+    """Count every result that returns by its weight or 1, and a `return` step that isn't spent."""
+    every = [edge for out in edges.values() for edge in out]
+    own = {}
+    for step in order:
+        if isinstance(tree.steps[step].body, Return):
+            usual = [e for e in every if e.target == step and e.exit.kind is not ExitKind.SPENT]
+            counts = usual and all(stated_weight(edge) is None for edge in usual)
+            own[step] = float(bool(counts) and word in ("", tree.steps[step].text))
+
+    def of_result(edge: Edge) -> float:
+        weight = stated_weight(edge)
+        counts = word in ("", edge.exit.branch.text)
+        return (1.0 if weight is None else weight) if counts else 0.0
+
+    carried = _carried(order, edges, parts, own, of_result)
+    if word and not any(own.values()) and not any(carried.values()):  # by `spent` alone
+        own = {step: float(tree.steps[step].text == word) for step in own}
+        carried = _carried(order, edges, parts, own, of_result)
+    return own, carried
+
+
+class _Parts(NamedTuple):
+    """In what parts edges without a weight share that of the step they lead to."""
+
+    tree: Tree
+    words: Words
+
+    def of(self, edges: list[Edge]) -> list[float]:
+        """Return the part of each edge; they add up to 1."""
+        parts = [self._part(edge, edges) for edge in edges]
+        spent = [edge.exit.kind is ExitKind.SPENT for edge in edges]
+        if self.tree.file.startswith("kb/") and not all(spent):
+            parts = [0.0 if one else part for one, part in zip(spent, parts, strict=True)]
+        return [part / sum(parts) for part in parts]
+
+    def _part(self, edge: Edge, edges: list[Edge]) -> float:
+        words = self.words(edge.source)
+        same = [one for one in edges if one.source == edge.source]
+        own = [words.get(str(one.exit.result.text) if one.exit.result else "", 0.0) for one in same]
+        here = words.get(str(edge.exit.result.text) if edge.exit.result else "", 0.0)
+        return here * len(own) / sum(own) if sum(own) else 1.0
 
 
 def stated_weight(edge: Edge) -> float | None:
@@ -111,11 +170,13 @@ def stated_weight(edge: Edge) -> float | None:
 def _carried(
     order: list[str],
     edges: dict[str, list[Edge]],
-    into: dict[str, list[Edge]],
+    parts: _Parts,
     own: dict[str, float],
     of_handoff: Callable[[Edge], float],
 ) -> dict[int, float]:
     carried: dict[int, float] = {}
+    into = {step: [edge for out in edges.values() for edge in out if edge.target == step]
+            for step in order}  # fmt: skip
     for step in reversed(order):
         for edge in edges[step]:
             if edge.target not in edges:
@@ -129,9 +190,9 @@ def _carried(
         for edge in stated:
             share = stated_weight(edge) or 0.0
             carried[id(edge.exit)] = share * weight / sum_stated if in_proportion else share
-        for edge in others:
-            rest = 0.0 if in_proportion else weight - sum_stated
-            carried[id(edge.exit)] = rest / len(others)
+        rest = 0.0 if in_proportion else weight - sum_stated
+        for edge, part in zip(others, parts.of(others) if others else (), strict=True):
+            carried[id(edge.exit)] = rest * part
         if stated and not others and not in_proportion:
             for edge in stated:
                 carried[id(edge.exit)] = weight / len(stated)

@@ -77,6 +77,13 @@ def test_a_fix_without_a_weight_takes_those_of_the_edges_to_it(tree) -> None:
     assert chances.ends == {"belt": Fraction(3, 9), "diode": Fraction(6, 9)}
 
 
+def test_where_no_fix_has_a_weight_one_without_counts_once(tree) -> None:
+    """An edge that states 3 stands against 1 for the fix that nothing is known of."""
+    steps = check("a", "belt weight: 3", "b") + check("b", "diode", "diode")
+    chances = walk_chances(tree(steps + ends("belt", "diode")))
+    assert chances.ends == {"belt": Fraction(3, 4), "diode": Fraction(1, 4)}
+
+
 def test_a_fix_without_any_weight_counts_as_the_average(tree) -> None:
     """With weights of 2 and 4 beside it, it counts 3."""
     chances = walk_chances(tree(check("a", "x", "y", "z") + ends("x", y=2, z=4)))

@@ -64,19 +64,18 @@ def lengths(tree: Tree, step: str, done: dict[str, int]) -> Iterator[Fraction]:
 def test_the_range_is_that_of_all_walks_one_by_one(tree, start: str) -> None:
     """Three steps that lead to each other, two of them limited: try every walk."""
     drawn = tree(LOOPS)
-    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
-    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    bounds = minutes_range(drawn, forward_graph(drawn))
     walks = list(lengths(drawn, start, {}))
     assert len(walks) > 10
     assert (bounds.shortest[start], bounds.longest[start]) == (min(walks), max(walks))
 
 
-def test_with_too_many_repeats_every_step_counts_once(tree, monkeypatch) -> None:
+@pytest.mark.parametrize("bound", ["MAX_STATES", "MAX_COUNTS"])
+def test_with_too_many_repeats_every_step_counts_once(tree, monkeypatch, bound: str) -> None:
     """There is still a figure, and it states that the repeats are not in it."""
-    monkeypatch.setattr(module, "MAX_STATES", 3)
+    monkeypatch.setattr(module, bound, 3)
     drawn = tree(LOOPS)
-    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
-    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    bounds = minutes_range(drawn, forward_graph(drawn))
     assert not bounds.includes_repeats
     assert bounds.longest["a"] == 3 + 5 + 7 + 1
     assert bounds.shortest["a"] == 2 + 3
@@ -100,6 +99,5 @@ repair:
   cause: It was so
   minutes: 1
 """)
-    cost = {step.id: Fraction(step.minutes) for step in drawn.steps.values()}
-    bounds = minutes_range(drawn, forward_graph(drawn), cost)
+    bounds = minutes_range(drawn, forward_graph(drawn))
     assert (bounds.shortest["a"], bounds.longest["a"]) == (4, 13)

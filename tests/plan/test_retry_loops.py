@@ -40,9 +40,10 @@ def test_a_loop_goes_back_over_the_steps_between(tree) -> None:
     """
     drawn = tree(TREE)
     loops = find_retry_loops(drawn, forward_graph(drawn))
-    assert loops.by_chance == {"b": (RetryLoop("b", ("clean", "rest"), "a", Fraction(4, 7)),)}
+    back = (("b", 1), ("clean", 0), ("rest", 0))
+    assert loops.by_chance == {"b": (RetryLoop("b", back, "a", Fraction(4, 7)),)}
     assert loops.spent_shares == {"b": {"clean": Fraction(1, 8)}}
-    assert loops.by_spent == {"clean": RetryLoop("clean", ("rest",), "a", Fraction(2))}
+    assert loops.by_spent == {"clean": RetryLoop("clean", back[1:], "a", Fraction(2))}
 
 
 def test_an_action_that_goes_back_returns_to_its_caller_only(tree) -> None:
@@ -68,5 +69,5 @@ well:
   kind: not-found
 """)
     loops = find_retry_loops(drawn, forward_graph(drawn)).by_chance
-    assert loops["a"] == (RetryLoop("a", ("park",), "a", Fraction(1, 3)),)
-    assert loops["b"] == (RetryLoop("b", ("park",), "b", Fraction(4, 7)),)
+    assert loops["a"] == (RetryLoop("a", (("a", 1), ("park", 0)), "a", Fraction(1, 3)),)
+    assert loops["b"] == (RetryLoop("b", (("b", 1), ("park", 0)), "b", Fraction(4, 7)),)

@@ -8,15 +8,19 @@ walked: every visit to a step may take a loop by its `chance`; then come the ste
 the same path again. A step is done as often as `at_most` allows; a walk that would spend a step
 without leaving by its `spent` is drawn again. A walk that leaves by `spent` has gone around as
 often as allowed; visits to other steps on those loops don't count toward their limits.
+
+A step that runs a procedure takes as long as a walk through the procedure to the word by which the
+step is left; that walk is drawn the same way.
 """
 
 from collections import Counter, deque
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from random import Random
 
 from builder.graph.routes import Exit, ExitKind, exits
-from builder.model.ends import Fix, Stop
+from builder.model.checks import Check
+from builder.model.ends import Ending, Return
 from builder.model.tree import Tree
 
 from .edges_forward import UNUSUAL, Edge, edges_forward, end_weights
@@ -35,12 +39,17 @@ class Walker:
 
     tree: Tree
     random: Random
+    procedures: Mapping[str, Tree] = field(default_factory=dict)
+    word: str = ""  # of a procedure: only walks that return it are drawn
 
     def __post_init__(self) -> None:
         """Find the edges forward, their weights, and every loop."""
         steps = list(map(str, self.tree.steps))
         order, self.edges = edges_forward(self.tree)
-        self.own, self.weights = end_weights(self.tree, order, self.edges)
+        self.own, self.weights = end_weights(
+            self.tree, order, self.edges, self.word, self._parts_of_words
+        )
+        self.inner: dict[tuple[str, str], Walker] = {}
         self.minutes = {step: minutes(self.tree, step) for step in steps}
         self.allowed = {step: allowed(self.tree, step) for step in steps}
         self.passed = {
@@ -60,11 +69,45 @@ class Walker:
                 continue
         raise AssertionError(f"no walk of {self.tree.id} comes through {path}")
 
+    def inside(self, step: str, word: str) -> float:
+        """Return the minutes of one walk through the procedure of a step, to a word."""
+        body = self.tree.steps[step].body
+        by = str(body.by) if isinstance(body, Check) and body.by else ""
+        if by not in self.procedures:
+            return 0.0
+        if (by, word) not in self.inner:
+            tree = self.procedures[by]
+            self.inner[by, word] = Walker(tree, self.random, self.procedures, word)
+        return self.inner[by, word].walk()
+
+    def _parts_of_words(self, step: str) -> Mapping[str, float]:
+        """Return how often the procedure of a step returns each word, by its own results."""
+        body = self.tree.steps[step].body
+        by = str(body.by) if isinstance(body, Check) and body.by else ""
+        if by not in self.procedures:
+            return {}
+        return Walker(self.procedures[by], self.random, self.procedures).words()
+
+    def words(self) -> dict[str, float]:
+        """Return how often a walk returns each word."""
+        passed = {str(self.tree.start.id): 1.0}
+        words: Counter[str] = Counter()
+        for step, edges in self.edges.items():
+            total = sum(self.weights[id(edge.exit)] for edge in edges)
+            if isinstance(self.tree.steps[step].body, Return):
+                words[str(self.tree.steps[step].text)] += passed.get(step, 0.0)
+            for edge in edges:
+                share = self.weights[id(edge.exit)] / total if total else 1 / len(edges)
+                if edge.exit.branch.returns:
+                    words[str(edge.exit.branch.text)] += passed.get(step, 0.0) * share
+                passed[edge.target] = passed.get(edge.target, 0.0) + passed.get(step, 0.0) * share
+        return dict(words)
+
     def shares_tries(self) -> bool:
         """Whether loops from several steps do the same limited step again."""
         sources: dict[str, set[str]] = {}
         for source, loops in self.by_chance.items():
-            for _, (*between, to) in loops:
+            for _, (*between, to), _ in loops:
                 forward = {step for step in self.passed[source] if to in self.passed[step]}
                 for step in forward.union(between):
                     sources.setdefault(step, set()).add(source)
@@ -78,7 +121,7 @@ class Walker:
             weights = [self.weights[id(edge.exit)] for edge in edges]
             here = self.own.get(step, 0.0)
             if sum(weights) + here <= 0:
-                is_end = not edges or isinstance(self.tree.steps[step].body, Fix | Stop)
+                is_end = not edges or isinstance(self.tree.steps[step].body, Ending)
                 weights, here = [0.0 if is_end else 1.0] * len(edges), float(is_end)
             (edge,) = self.random.choices([*edges, None], [*weights, here])
             if edge is None or edge.target not in self.tree.steps:
@@ -96,12 +139,16 @@ class Walker:
                 stack += [edge.target for edge in self.edges[step]]
         return reached
 
-    def _by_chance(self, step: str) -> Iterator[tuple[float, LoopSteps]]:
+    def _by_chance(self, step: str) -> Iterator[tuple[float, LoopSteps, str]]:
         for exit_ in exits(self.tree.steps[step]):
             chance = float(exit_.result.chance or 0) if exit_.result else 0.0
             loop = self._nearest(step, [exit_]) if chance else None
             if loop:
-                yield chance, loop
+                yield chance, loop, str(exit_.result.text)
+
+    def nearest_from(self, step: str, exit_: Exit) -> LoopSteps | None:
+        """Return the loop that an exit of a step takes, if it takes one."""
+        return self._nearest(step, [exit_])
 
     def _nearest(self, step: str, first: list[Exit]) -> LoopSteps | None:
         return nearest(self.tree, step, first, self.passed[step])
@@ -139,17 +186,22 @@ class _Walked:
         """Do a step of the path, and take its loops as often as drawn."""
         step = self.steps[at]
         self._do(step)
-        while step not in self.spent and (loop := self._drawn_loop(step)):
+        while step not in self.spent and (drawn := self._drawn_loop(step)):
+            loop, word = drawn
+            self.minutes += self.walker.inside(step, word)
             self._go_around(loop, at)
             self._do(step)
+        edge = self.path[at]
+        if step not in self.spent and isinstance(edge, Edge) and edge.exit.result:
+            self.minutes += self.walker.inside(step, str(edge.exit.result.text))
 
-    def _drawn_loop(self, step: str) -> LoopSteps | None:
+    def _drawn_loop(self, step: str) -> tuple[LoopSteps, str] | None:
         """Draw a loop, or none; a loop through a step to be spent belongs to its own loops."""
         number = self.walker.random.random()
-        for chance, loop in self.walker.by_chance[step]:
+        for chance, loop, word in self.walker.by_chance[step]:
             if not self.spent.intersection(loop):
                 if number < chance:
-                    return loop
+                    return loop, word
                 number -= chance
         return None
 
@@ -169,12 +221,20 @@ class _Walked:
             loop = (self.steps[at - 1],)  # back to the step that led here, and to no other
         self.spending = True
         while loop:
+            self.minutes += self.walker.inside(step, self._word_back(step, loop))
             self._go_around(loop, at)
             if self.done[step] >= (self.walker.allowed[step] or 1):
                 break
             self._do(step)
         self.done, self.spending = before, False
         self.left.add(step)
+
+    def _word_back(self, step: str, loop: LoopSteps) -> str:
+        """Return the first word that leads back to the loop."""
+        for exit_ in usual(self.walker.tree, step):
+            if self.walker.nearest_from(step, exit_) == loop and exit_.result:
+                return str(exit_.result.text)
+        return ""
 
 
 def allowed(tree: Tree, step: str) -> int | None:

@@ -12,8 +12,9 @@ from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
-from builder.prints.bench import DEED_WORDS, bench_sheet
+from builder.prints.bench import bench_sheet
 from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import verification_text
 
 
 @pytest.fixture(scope="module")
@@ -100,7 +101,7 @@ def test_no_step_is_cut_by_the_end_of_a_page(trees: tuple[Tree, ...], library: L
             if isinstance(body, Fix):
                 (page,) = [text for text in texts if re.search(f" {number} (⚠|NOTICE|Fix: )", text)]
                 assert f"Cause: {body.cause}" in page, (tree.id, number)
-                assert f"Verified: {DEED_WORDS.get(body.verify[-1], body.verify[-1])}" in page, (
+                assert f"Verified: {verification_text(body.verify[-1])}" in page, (
                     tree.id,
                     number,
                 )

@@ -9,7 +9,13 @@ import pytest
 import builder
 from builder.model.finding import Finding
 from builder.reader.articles import article_from
-from builder.reader.sizes import LONGEST_ARTICLE, LONGEST_PARAGRAPH, MOST_PARTS, MOST_PARTS_OF
+from builder.reader.sizes import (
+    LONGEST_ARTICLE,
+    LONGEST_PARAGRAPH,
+    MOST_CHANCES,
+    MOST_PARTS,
+    MOST_PARTS_OF,
+)
 from builder.reader.source import MAX_FILE_BYTES, Source
 from builder.reader.trees import tree_from
 
@@ -46,6 +52,35 @@ def test_a_tree_of_too_many_steps_is_told_once_and_read_no_further() -> None:
     [found] = findings
     assert found.rule == "size"
     assert SOUND.split("\n")[found.at.line - 1] == "steps:"
+
+
+def with_chances(count: int) -> str:
+    """Write a tree of checks in which so many results have a chance."""
+    head = SOUND[: SOUND.index("steps:")]
+    checks = (
+        f"  s{n}:\n    check: Look\n    at_most: 2\n    spent: s{count}\n    results:\n"
+        f"      - {{result: good, branch: s{n + 1}}}\n"
+        f"      - {{result: again, branch: s{n}, chance: 0.1}}\n"
+        for n in range(count)
+    )
+    return f"{head}steps:\n{''.join(checks)}  s{count}: {{stop: Done, kind: not-found}}\n"
+
+
+def test_a_tree_of_many_ways_back_by_chance_is_read() -> None:
+    """A hundred are more than anyone writes."""
+    tree, findings = tree_from(Source("trees/horn/a.yml", with_chances(MOST_CHANCES), ""))
+    assert tree
+    assert not findings
+
+
+def test_a_tree_of_too_many_ways_back_by_chance_is_read_no_further() -> None:
+    """Its exact minutes would take too long; the finding is at the first that is too many."""
+    text = with_chances(MOST_CHANCES + 3)
+    tree, [found] = tree_from(Source("trees/horn/a.yml", text, ""))
+    assert tree is None
+    assert found.rule == "size"
+    assert text.split("\n")[: found.at.line][-1].endswith("chance: 0.1}")
+    assert sum("chance: " in line for line in text.split("\n")[: found.at.line]) == MOST_CHANCES + 1
 
 
 MANY = {

@@ -20,6 +20,7 @@ def test_the_shape_is_the_agreed_one(findings) -> None:
         "end_line": 6,
         "end_column": 28,
         "message": "no result takes 13.3 V",
+        "why": "a technician who reads 13.3 V has nowhere to go",
         "hint": "let one range start where the other ends: `13.2 to 14.8`",
     }
 

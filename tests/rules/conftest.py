@@ -22,6 +22,7 @@ from builder.rules.shared.judge import judge, judge_library
 SHOP = Path(__file__).parent / "shop"
 TODAY = date(2026, 10, 1)
 FILE = re.compile(r"^# ((?:trees|kb|site_config)/\S+)\n", re.MULTILINE)
+KEYS = "format|status|symptom|asks|lists|steps|applies_to"  # with which a tree begins
 HEAD = """\
 format: 1
 title: A case of the tests, {slug}
@@ -30,6 +31,8 @@ system: {system}
 symptom: {{words: [it shows as {slug}]}}
 written: {{by: R. Osei, date: 2026-03-02}}
 reviewed: {{by: M. Lind, date: 2026-09-01}}
+drive: with care
+why: It may get worse.
 """
 ENDS = {
     "repair": """\
@@ -64,13 +67,15 @@ def files_of(text: str) -> dict[str, str]:
 def whole(text: str, system: str, slug: str) -> str:
     """Complete steps to a tree."""
     if "\nformat: 1" not in f"\n{text}":
-        if not re.match(r"(?:\s*#.*\n)*(?:status|symptom|asks|lists|steps|applies_to)\b", text):
+        if not re.match(
+            r"(?:\s*#.*\n)*(?:format|status|drive|symptom|asks|lists|steps|applies_to)\b", text
+        ):
             text = "steps:\n" + indent(text, "  ")
         head = HEAD.format(system=system, slug=slug).splitlines(keepends=True)
         own = {line.split(":")[0] for line in text.splitlines()}
         text = "".join(line for line in head if line.split(":")[0] not in own) + text
     for name, end in ENDS.items():
-        named = re.search(rf"(?:branch|then|spent|still_there|cannot_test): {name}\b", text)
+        named = re.search(rf": {name}\b", text)
         if named and f"\n  {name}:" not in text:
             text = text.rstrip("\n") + "\n" + end
     return text

@@ -1,6 +1,9 @@
 """The walk tables of one tree with every kind of check, and of the trees of the test shop."""
 
 import json
+import subprocess
+import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -18,6 +21,15 @@ from builder.walk.walk_tables import WalkTables
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
+SAMPLES = HERE.parent / "samples"  # in format 2, with states, procedures and specs
+
+
+@cache
+def tables_of(shop: Path) -> WalkTables:
+    """Return the tables of all trees of a shop."""
+    library, _ = read_library(shop)
+    trees = (read_tree(shop, shop / entry.file)[0] for entry in library.trees.values())
+    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees if tree})
 
 
 @pytest.fixture(scope="session")
@@ -49,7 +61,17 @@ def shop() -> tuple[Library, list[Tree]]:
 
 
 @pytest.fixture(scope="session")
-def tables(shop: tuple[Library, list[Tree]]) -> WalkTables:
-    """Return the tables of all trees of the test shop."""
-    library, trees = shop
-    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees})
+def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Write a shop of generated trees, of 5 to 80 steps, with ways back, limits and handoffs."""
+    folder = tmp_path_factory.mktemp("generated")
+    script = HERE.parent / "bench" / "generate.py"
+    subprocess.run([sys.executable, str(script), str(folder), "--trees", "20"], check=True)
+    return folder
+
+
+@pytest.fixture(scope="session", params=["shop", "samples", "generated"])
+def tables(request: pytest.FixtureRequest) -> WalkTables:
+    """Return the tables of all trees of a shop, of each in turn."""
+    shops = {"shop": SHOP, "samples": SAMPLES}
+    shop = shops.get(request.param) or request.getfixturevalue("generated")
+    return tables_of(shop)

@@ -39,7 +39,8 @@ from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
 from builder.walk.told import row_of
-from builder.walk.walk_tables import WalkStepRow, WalkTables
+from builder.walk.tree_rows import WalkStepRow
+from builder.walk.walk_tables import WalkTables
 
 LONGEST = 60  # events tried in one walk
 

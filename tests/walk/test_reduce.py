@@ -23,7 +23,7 @@ from tests.walk.random_walks import (
 )
 
 walks = st.tuples(st.integers(0, 10_000), st.integers(0, 50), st.integers(0, 40))
-many = settings(max_examples=150, deadline=None)
+many = settings(max_examples=50, deadline=None)
 
 
 def state_at(tables: WalkTables, walk: tuple[int, int, int]) -> tuple[JobState, Random]:

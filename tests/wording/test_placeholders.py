@@ -91,7 +91,7 @@ def test_every_word_of_a_step_is_rewritten() -> None:
     assert one.results[0].text == "hot the part"  # type: ignore[union-attr]
     assert isinstance(two.body, Fix)
     assert (two.body.cause, two.put_back) == ("The part leaks", "the part")
-    assert two.body.verify == ("The part tight",)
+    assert [one.text for one in two.body.verify] == ["The part tight"]
     assert two.body.cause.at == written.steps["two"].body.cause.at  # type: ignore[union-attr]
 
 

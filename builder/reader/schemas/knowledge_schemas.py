@@ -107,7 +107,10 @@ WORD_LIST: Schema = {
     "type": "object", "title": "slang and the proper term for it",
     "description": "Slang words; `same words` lists words that mean the same in a search.",
     "examples": ["{won't crank: no crank}"],
-    "properties": {"same words": by_name("words that mean the same", "For the search only.",
-                                         TERM_OR_TERMS, "{won't start: no start}")},
+    "properties": {"house words": by_name(
+        "instead of this, write that", "Phrases that the shop doesn't write.", TERM_OR_TERMS,
+        "{minus clamp: negative terminal}"),
+        "same words": by_name("words that mean the same", "For the search only.",
+                              TERM_OR_TERMS, "{won't start: no start}")},
     "additionalProperties": TERM_OR_TERMS,
 }  # fmt: skip

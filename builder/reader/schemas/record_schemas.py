@@ -78,7 +78,7 @@ MODULE = record(
                    (), "{when: [battery-disconnected], do: [Unplug both connectors]}"),
      "price": MONEY,
      "hours": record("hours", "Labor hours.",
-                     {name: decimal("hours", "Labor hours.", 1.2, 0)
+                     {name: decimal("a number of hours", "Labor hours.", 1.2, 0)
                       for name in ("fit", "set_up", "verify")},
                      ("fit", "set_up", "verify"), "{fit: 1.2, set_up: 0.8, verify: 0.5}"),
      "source": record("a source", "Where this comes from.",

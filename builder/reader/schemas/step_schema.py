@@ -25,6 +25,7 @@ VERBS = (
     "connect-battery", "clear-codes", "cycle-key", "read-codes-again", "drive",
     "check-ground", "check-network",
 )  # fmt: skip
+PART_VERBS = ("check-supply", "check-ground", "check-network")  # they can name a part
 MODULE_VERBS = ("program", "configure", "pair", "initialize")
 
 BRANCH = pattern(
@@ -39,7 +40,7 @@ TASK = pattern(
     "a task from the list",
     "What the step gets done; the checks of step order read it.",
     "record-codes",
-    f"^({'|'.join(VERBS)}|({'|'.join(MODULE_VERBS)}) .+)$",
+    f"^({'|'.join(VERBS)}|({'|'.join((*PART_VERBS, *MODULE_VERBS))}) .+)$",
 ) | {"examples": [*VERBS, *(f"{verb} eps-module" for verb in MODULE_VERBS)]}
 
 SPEC_NAME = pattern("a spec", "ID from kb/specs.yml.", "charging-voltage",
@@ -131,7 +132,7 @@ OPTION = record(
     "Replaces the standard option of the same name, or adds one.",
     {
         "option": string("a few words", "What the customer reads.", "Install a used module", 40),
-        "hours": decimal("hours", "Labor hours.", 1.2, 0),
+        "hours": decimal("a number of hours", "Labor hours.", 1.2, 0),
         "price": MONEY,
         "parts": PARTS,
         "tow": choice("yes", "Whether it needs a tow.", "yes", "no"),
@@ -197,7 +198,8 @@ ANY_STEP: dict[str, Schema] = {
     "how_to": slug("an article", "The how-to: ID from kb/how-to/.", "charging-voltage"),
     "picture": record(
         "a picture", "A drawing in kb/how-to/pictures/.",
-        {"file": pattern("a file name", "", "plug.svg", r"^[A-Za-z0-9_-]+\.(svg|png)$"),
+        {"file": pattern("a file name", "", "plug.svg",
+                         r"^[A-Za-z0-9_-]+\.(svg|png|jpe?g|webp|avif|gif)$"),
          "shows": string("a few words", "What it shows.", "Pins 1 and 2, wire side", 120)},
         ("file", "shows"), "{file: plug.svg, shows: Pin 1 power and pin 2 ground}"),
     "minutes": MINUTES,
@@ -279,7 +281,7 @@ KIND: dict[str, tuple[Schema, dict[str, Schema]]] = {
         {
             "cause": string("a few words", "What was wrong.", "The belt slips", 60),
             "weight": decimal("a number", "How often, compared with the other fixes.", 3, 0),
-            "hours": decimal("hours", "Labor hours.", 0.8, 0),
+            "hours": decimal("a number of hours", "Labor hours.", 0.8, 0),
             "parts": PARTS,
             "replaces": record(
                 "a module and its part",

@@ -146,6 +146,17 @@ RECORD: Schema = _map(
              "who": _WHO, "at": _text("a time", "When; empty if not known.")},
             "in step hazard who at",
         )),
+        "filled": _part(
+            "values by name", "Specs, pins and lists that were looked up or named for this job.",
+            type="object",
+            additionalProperties=_map(
+                "a value", "What was filled in.",
+                {"value": _part("a text or a list", "The value, a spec in its unit.",
+                                type=["string", "array"], items={"type": "string"}),
+                 "source": _text("a source", "Where it was looked up.")},
+                "value source",
+            ),
+        ),
         "struck": _list("steps", "Steps that no longer follow, or were undone.", _STEP_ENTRY),
         "events": _list("events", "All events, in their order.", _EVENT),
     },

@@ -10,6 +10,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from builder.model.checks import Check, Reading, Result
+from builder.model.conditions import CountsAs
 from builder.model.knowledge import InstrumentRange
 from builder.model.ranges import EVERYTHING, OVER
 from builder.model.tree import Step
@@ -51,9 +52,29 @@ def limits_of(check: Check) -> Iterator[Limit]:
 
 
 def conditions_of(facts: Facts, step: Step) -> str:
-    """Return the conditions of a step and of the step whose method it uses, as one text."""
+    """Return the free text of a step's conditions and of the step whose method it uses."""
     method = facts.tree.steps.get(step.same_as) if step.same_as else None
     return "; ".join([*step.when, *(method.when if method else ())])
+
+
+def has_conditions(facts: Facts, step: Step) -> bool:
+    """Whether a step or the step whose method it uses names a state, or a condition in words."""
+    method = facts.tree.steps.get(step.same_as) if step.same_as else None
+    return bool(step.needs or (method and method.needs) or conditions_of(facts, step))
+
+
+def is_met_by_state(facts: Facts, step: Step, meaning: CountsAs) -> bool | None:
+    """Whether a state that a step needs counts as a load, or as power off.
+
+    None where that can't be told from states: in the first version of the format there were none,
+    and a shop may have none either. Then the words are all there is.
+    """
+    if facts.tree.format == 1 or not facts.library.conditions:
+        return None
+    method = facts.tree.steps.get(step.same_as) if step.same_as else None
+    needs = (*step.needs, *(method.needs if method else ()))
+    known = (facts.library.conditions.get(need.condition) for need in needs)
+    return any(one is not None and one.counts_as is meaning for one in known)
 
 
 def instrument_ranges(facts: Facts, step: Step, unit: str) -> list[InstrumentRange] | None:

@@ -7,16 +7,11 @@ tree without a symptom, or a step that only other trees lead to, starts with wha
 
 from collections.abc import Iterable, Iterator
 
+from builder.graph.deeds import Effect, all_deeds, deeds_done, leaves_done
 from builder.graph.moves import Move, Place
-from builder.graph.precedence import (
-    MoveTest,
-    ReachedUnmet,
-    leaves_done,
-    meets,
-    reached_unmet,
-    undoes,
-)
+from builder.graph.precedence import MoveTest, ReachedUnmet, reached_unmet, with_effect
 from builder.graph.requirements import Requirement
+from builder.model.checks import Check
 from builder.model.finding import Related
 from builder.model.library import Library, entered_at, handoffs_to
 from builder.model.summary import Handoff
@@ -29,17 +24,14 @@ TreeEntry = tuple[str, str]  # a tree and the step at which a walk enters it
 def unmet(facts: Facts, requirement: Requirement) -> ReachedUnmet:
     """Return where a walk can arrive with a requirement unmet."""
     graph, steps = facts.graph, facts.tree.steps
-    starts = [
-        place
-        for place in graph.starts
-        if not _met_on_entry(facts.library, (facts.tree.id, place.step), requirement, frozenset())
-    ]
-    undoing = [place for place in graph.moves_from if undoes(steps[place.step], requirement)]
-    return _reached_unmet(facts, starts, meets(steps, requirement), undoing)
+    starts = [place for place in graph.starts if not is_met_at_start(facts, place, requirement)]
+    undoes = with_effect(steps, requirement, Effect.UNDONE)
+    undoing = [move for move in graph.moves if undoes(move)]
+    return _reached_unmet(facts, starts, with_effect(steps, requirement, Effect.MET), undoing)
 
 
 def _reached_unmet(
-    facts: Facts, starts: Iterable[Place], meets_it: MoveTest, undoing: Iterable[Place] = ()
+    facts: Facts, starts: Iterable[Place], meets_it: MoveTest, undoing: Iterable[Move] = ()
 ) -> ReachedUnmet:
     """Follow the walks; a step with a text error may meet anything, so it counts as meeting it."""
     broken = facts.tree.broken
@@ -55,32 +47,27 @@ def without_step(facts: Facts, name: str) -> ReachedUnmet:
     step = facts.tree.steps[name]
 
     def does_step(move: Move) -> bool:
-        return move.source.step == name and leaves_done(step, move)
+        return move.source.step == name and leaves_done(step, move.route.exit)
 
     return _reached_unmet(facts, facts.graph.starts, does_step)
 
 
-def without_caution(facts: Facts, hazard: str) -> ReachedUnmet:
-    """Return where a walk can arrive without having passed a step that names a hazard."""
-    cautious = {name for name, step in facts.tree.steps.items() if hazard in step.hazards}
-    return _reached_unmet(facts, facts.graph.starts, lambda move: move.source.step in cautious)
-
-
 def is_done_before(facts: Facts, target: Step, verb: str, module: str) -> bool:
     """Whether every path to a step has done something to a module."""
-    doing = {
-        name: step
-        for name, step in facts.tree.steps.items()
-        if any((deed.verb, deed.module) == (verb, module) for deed in step.does)
-    }
-    if not doing:
+    steps = facts.tree.steps
+    if not any(_names(deed, verb, module) for step in steps.values() for deed in all_deeds(step)):
         return False
 
     def does_it(move: Move) -> bool:
-        return move.source.step in doing and leaves_done(doing[move.source.step], move)
+        done = deeds_done(steps[move.source.step], move.route.exit)
+        return any(_names(deed, verb, module) for deed in done)
 
     reached = _reached_unmet(facts, facts.graph.starts, does_it).arrived_by
     return all(place.step != target.id for place in reached)
+
+
+def _names(deed: Deed, verb: str, module: str) -> bool:
+    return (deed.verb, deed.module) == (verb, module)
 
 
 def reached_steps(reached: ReachedUnmet, facts: Facts) -> Iterator[tuple[Step, Place]]:
@@ -93,16 +80,10 @@ def reached_steps(reached: ReachedUnmet, facts: Facts) -> Iterator[tuple[Step, P
             yield step, places[step.id]
 
 
-def unmet_deeds(step: Step, requirement: Requirement) -> Iterator[Deed]:
-    """Yield what a step does before its own list has met the requirement."""
-    is_met = False
-    for deed in step.does:
-        if deed.verb in requirement.needed_by and not is_met:
-            yield deed
-        if deed.verb in requirement.undone_by:
-            is_met = False
-        elif deed.verb == requirement.met_by:
-            is_met = True
+def deed_as_text(step: Step, deed: Deed) -> str:
+    """Write a deed as a message quotes it, with the procedure that does it for the step."""
+    by = step.body.by if isinstance(step.body, Check) else None
+    return f"`{deed.text}` in `{by}`" if by else f"`{deed.text}`"
 
 
 def path_as_text(reached: ReachedUnmet, place: Place) -> str:
@@ -117,6 +98,12 @@ def entering_handoffs(facts: Facts, reached: ReachedUnmet, place: Place) -> Iter
         for handoff in handoffs_to(facts.library, facts.tree.id):
             if handoff.step == first:
                 yield Related(handoff.at, f"`{handoff.from_tree}` hands off to `{first}` here")
+
+
+def is_met_at_start(facts: Facts, place: Place, requirement: Requirement) -> bool:
+    """Whether it is met where a walk begins; for a procedure the steps that run it answer."""
+    entry = facts.tree.id, place.step
+    return facts.tree.is_procedure or _met_on_entry(facts.library, entry, requirement, frozenset())
 
 
 def _met_on_entry(
@@ -140,7 +127,8 @@ def _met_on_entry(
 def _met_at_handoff(
     library: Library, handoff: Handoff, requirement: Requirement, seen: frozenset[TreeEntry]
 ) -> bool:
-    origins = handoff.without.get(requirement.name, handoff.reached_from)
+    of_vehicle = handoff.without.get(requirement.name, handoff.reached_from)
+    origins = handoff.without.get(requirement.key, of_vehicle)
     if any(name.startswith("!") for name in origins):
         return False
     entries = set(entered_at(library, handoff.from_tree)).intersection(origins)

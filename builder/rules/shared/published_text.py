@@ -7,7 +7,7 @@ them. What customers say (`symptom: words`) is theirs and not included.
 from collections.abc import Iterable, Iterator
 
 from builder.model.checks import Check
-from builder.model.ends import Fix
+from builder.model.ends import Fix, Stop
 from builder.model.knowledge import HowTo
 from builder.model.library import Library
 from builder.model.text import Position, Text
@@ -16,7 +16,7 @@ from builder.model.tree import Step, Tree
 
 def texts_of(tree: Tree, steps: Iterable[Step]) -> Iterator[Text]:
     """Yield every published text of a tree, in the order of the file."""
-    yield tree.title
+    yield from filter(None, (tree.title, tree.why))
     yield from (text for question in tree.asks for text in (question.ask, *question.one_of))
     for step in steps:
         yield from _of_step(step)
@@ -26,11 +26,16 @@ def _of_step(step: Step) -> Iterator[Text]:
     yield step.text
     yield from filter(None, (step.note, step.put_back, step.picture and step.picture.shows))
     yield from step.when
+    yield from step.do
+    if step.where and step.where.phrase:
+        yield step.where.phrase
     yield from step.write_down
     if isinstance(step.body, Check):
         yield from _of_check(step.body)
     elif isinstance(step.body, Fix):
         yield from _of_fix(step.body)
+    elif isinstance(step.body, Stop) and step.body.why:
+        yield step.body.why
 
 
 def _of_check(check: Check) -> Iterator[Text]:
@@ -47,6 +52,7 @@ def _of_check(check: Check) -> Iterator[Text]:
 
 def _of_fix(fix: Fix) -> Iterator[Text]:
     yield fix.cause
+    yield from filter(None, (fix.why,))
     yield from (one.text for one in fix.verify if not one.is_named)
     yield from (part.part for part in fix.parts)
     if fix.tell:
@@ -74,6 +80,7 @@ def texts_of_knowledge(library: Library) -> Iterator[Text]:
         notes = (module.released_by, module.drive_why, module.network, module.if_it_fails)
         yield from filter(None, notes)
         yield from module.write_down
+        yield from module.fit.do if module.fit else ()
     yield from (code.short for code in library.codes.values())
 
 

@@ -4,22 +4,26 @@ In: nothing. Out: `Rule`, the name and severity of its findings, and `Facts`, al
 ask about one tree. A rule is a module with a `RULE` and a `check`; `catalog.py` lists them.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
+from functools import cache, partial
 from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
+from builder.graph.runs import with_runs
 from builder.graph.space import Space, space_of
 from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
+from builder.graph.vehicle_paths import VehiclePaths
 from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Step, Tree
 from builder.rules.shared.published_text import texts_of
+from builder.rules.shared.state_paths import paths_of
 
 
 class Family(StrEnum):
@@ -29,9 +33,14 @@ class Family(StrEnum):
     FLOW = "flow"
     READINGS = "readings"
     ORDER = "order"
+    EVIDENCE = "evidence"
+    DRIVE = "drive"
+    STATES = "states"
     SETUP = "setup"
     KNOWLEDGE = "knowledge"
     WORDS = "words"
+    LENGTH = "length"
+    PROCEDURES = "procedures"
     UPKEEP = "upkeep"
 
 
@@ -67,11 +76,12 @@ class Facts:
     exits: tuple[tuple[Step, Exit], ...]  # every exit of those
     spaces: Mapping[str, Space]  # by step, of the checks that measure
     texts: tuple[Text, ...]  # what a reader of the page and the prints sees
+    paths: Callable[[], VehiclePaths | None]  # with the states along them; computed when asked for
 
 
 def facts_of(tree: Tree, library: Library) -> Facts:
     """Compute what the rules share."""
-    tree = with_specs(tree, library.specs)
+    tree = with_runs(with_specs(tree, library.specs), library.procedures)
     callers = library.callers.get(tree.id, ())
     entered = dict.fromkeys(step for _, step in callers if step)
     steps = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
@@ -85,6 +95,7 @@ def facts_of(tree: Tree, library: Library) -> Facts:
         exits=tuple((step, exit_) for step in steps for exit_ in exits(step)),
         spaces=spaces,
         texts=tuple(texts_of(tree, steps)),
+        paths=cache(partial(paths_of, tree, library, tuple(entered))),
     )
 
 

@@ -15,7 +15,7 @@ def verification_removed(sound: Sound) -> Iterator[Mutant]:
     """Remove the verification of a fix."""
     for step, fix in sound.fixes:
         if fix.verify:
-            yield sound.without(fix.verify[0].at, "verify", step.id.at.line)
+            yield sound.without(fix.verify[0].text.at, "verify", step.id.at.line)
 
 
 def weight_removed(sound: Sound) -> Iterator[Mutant]:

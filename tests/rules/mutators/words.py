@@ -65,7 +65,7 @@ def _printed(sound: Sound) -> Iterator[Text]:
 
 
 def _of_fix(fix: Fix) -> Iterator[Text]:
-    yield from (fix.cause, *fix.verify, *(part.part for part in fix.parts))
+    yield from (fix.cause, *(one.text for one in fix.verify), *(part.part for part in fix.parts))
     yield from [fix.tell] if fix.tell else []
     for option in fix.options:
         yield option.option

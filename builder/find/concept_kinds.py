@@ -1,0 +1,55 @@
+"""What kind of thing a concept of a query says.
+
+In: a concept and the index. Out: its kind. What a complaint is about and what it does tell most;
+plain English tells little, and a word that nobody knows may be a name or a neighbor. The page does
+the same with the lists from here (`search-coverage.js`).
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from builder.find.phrasebook import Concept, Tokens, shop_tokens
+from builder.find.word_forms import drop_stop_words, split_words, without_no
+
+SUBJECT = "subject"  # a part or a system: `wiper`, `dome light`
+COMPLAINT = "complaint"  # what it does: `squeak`, `leak`
+EVERYDAY = "everyday"
+UNKNOWN = "unknown"  # in no phrase of the index
+PLAIN = "plain"
+
+# Percent that a concept counts.
+KIND_WEIGHTS = {SUBJECT: 100, COMPLAINT: 100, EVERYDAY: 30, UNKNOWN: 20, PLAIN: 100}
+
+
+@dataclass(frozen=True, slots=True)
+class TradeTokens:
+    """The words of the trade as tokens, each phrase joined by blanks."""
+
+    subjects: frozenset[str]
+    complaints: frozenset[str]
+
+
+def trade_tokens(
+    subjects: Iterable[str], complaints: Iterable[str], synonyms: Mapping[str, Tokens]
+) -> TradeTokens:
+    """Take the words of the trade as the shop says them."""
+
+    def as_tokens(phrases: Iterable[str]) -> frozenset[str]:
+        each = (drop_stop_words(shop_tokens(split_words(text), synonyms)) for text in phrases)
+        return frozenset(map(" ".join, each)) - {""}
+
+    return TradeTokens(as_tokens(subjects), as_tokens(complaints))
+
+
+def concept_kind(
+    concept: Concept, trade: TradeTokens, little: frozenset[str], *, known: bool
+) -> str:
+    """Return the kind; `known` is whether any phrase of the index has the concept."""
+    wordings = {" ".join(map(without_no, words)) for words in concept.alternatives}
+    if wordings & trade.subjects:
+        return SUBJECT
+    if wordings & trade.complaints:
+        return COMPLAINT
+    if len(wordings) == 1 and wordings <= little:
+        return EVERYDAY
+    return PLAIN if known else UNKNOWN

@@ -1,0 +1,51 @@
+"""How sure the search is that an entry is about a query.
+
+In: what an entry covers of a query. Out: points; above 0 the hit is strong and shown, below it the
+shop has nothing on this. What the entry covers speaks for it: its share of the query, how much of
+its best phrase that is, how much the words tell apart, and whether its title has them. A part that
+the query names asks for more, and most of an entry that hasn't got it; so does a complaint: `dome
+light stays on` is no matter of the charging lamp. The points were fitted once, to the query sets of
+`tests/demo/`. The page does the same (`search-coverage.js`).
+"""
+
+from builder.find.concept_kinds import COMPLAINT, SUBJECT
+from builder.find.coverage import QueryCoverage, rarity
+
+MOST_EVIDENCE = 250  # percent of the rarest word; more tells no more
+EVIDENCE = 125  # percent that it counts
+PHRASE = 125  # percent that the covered part of the best phrase counts
+TITLE = 60  # points for each of up to two concepts that the title has
+WHOLE_TITLE = 60  # more, if it has all that was asked for: `brake` leads to every brake tree
+
+ASKED = 165  # points that any query asks of an entry
+ONE_WORD = 40  # less, if the query is one word: it is a look around
+ASKED_NAMING = {SUBJECT: 150, COMPLAINT: 50}  # more, if it names one
+NONE_OF_THEM = {SUBJECT: 35, COMPLAINT: 55}  # more, if it names some and the entry has none
+EACH_MISSING = 20  # more, for each of up to two subjects that the entry hasn't
+
+
+def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
+    """Points for and against an entry, of a shop with so many entries."""
+    if entry not in coverage.phrases:
+        return -ASKED
+    in_title = coverage.in_title.get(entry, 0)
+    evidence = min(coverage.gain[entry] // rarity(entries, 1), MOST_EVIDENCE)
+    points = (
+        coverage.share(entry)
+        + coverage.phrases[entry].covered * PHRASE // 100
+        + evidence * EVIDENCE // 100
+        + min(in_title, 2) * TITLE
+        + (WHOLE_TITLE if in_title == coverage.telling else 0)
+    )
+    return points - _asked(coverage, entry)
+
+
+def _asked(coverage: QueryCoverage, entry: int) -> int:
+    """The points that are asked for."""
+    asked = ASKED - (ONE_WORD if coverage.is_one_word else 0)
+    for kind, points in ASKED_NAMING.items():
+        if coverage.named[kind]:
+            asked += points
+            asked += 0 if coverage.has[kind].get(entry) else NONE_OF_THEM[kind]
+    missing = coverage.named[SUBJECT] - coverage.has[SUBJECT].get(entry, 0)
+    return asked + min(missing, 2) * EACH_MISSING

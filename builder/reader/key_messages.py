@@ -1,0 +1,130 @@
+"""Keys that a file has and shouldn't, or should have and hasn't.
+
+In: the root of the file, a path, and the schema of the map at that path. Out: findings.
+"""
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+from typing import Any
+
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position, Text
+from builder.reader.nodes import Map, NodePath, Seq, key_at, node_at
+from builder.reader.reasons import why
+from builder.reader.schemas.step_schema import KIND
+
+Schema = dict[str, Any]
+SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
+SHOWN = 8  # keys that a hint lists
+
+
+def unknown_keys(root: Map, path: NodePath, schema: Schema) -> Iterator[Finding]:
+    """Yield a finding for every key that the schema doesn't have."""
+    owner = node_at(root, path)
+    assert isinstance(owner, Map)
+    known = list(schema["properties"])
+    kinds = [key for key in owner if key in KIND]
+    if len(kinds) > 1 and any(kind in known for kind in KIND):
+        yield _two_kinds(kinds)
+        return
+    for key, value in owner.items():
+        if key in known:
+            continue
+        if not path and isinstance(value, Map) and any(kind in value for kind in KIND):
+            yield _step_in_the_head(key)
+        else:
+            hint = _key_hint(key, known, owner)
+            yield _finding("unknown-key", key.at, f"unknown key `{key}`", hint)
+
+
+def _two_kinds(kinds: list[Text]) -> Finding:
+    first, second = kinds[:2]
+    return _finding("unknown-key", second.at,
+                    f"a step is one thing, but this one has `{first}` and `{second}`",
+                    "make it two steps, or put one of the texts into `note`")  # fmt: skip
+
+
+def _step_in_the_head(key: Text) -> Finding:
+    return _finding("unknown-key", key.at, f"`{key}` looks like a step, but it isn't under `steps`",
+                    "put 2 spaces before it, and 2 more before each of its lines")  # fmt: skip
+
+
+def _key_hint(key: Text, known: list[str], owner: Map) -> str:
+    near = get_close_matches(
+        key.lower(), [name for name in known if name not in owner], n=1, cutoff=0.6
+    )
+    if near:
+        return f"did you mean `{near[0]}`?"
+    kinds = [kind for kind, (_, own) in KIND.items() if key in own]
+    if kinds and any(kind in owner for kind in KIND):
+        return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
+    unused = [f"`{name}`" for name in known if name not in owner]
+    if len(unused) > SHOWN:
+        return "delete it, or put what it says into `note`" if "`note`" in unused else "delete it"
+    return f"delete it, or use one of {', '.join(unused)}"
+
+
+def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
+    """Yield a finding for a required key that isn't there."""
+    owner = node_at(root, path)
+    absent = next(name for name in error.validator_value if name not in error.instance)
+    unknown = [key for key in error.instance if key not in error.schema["properties"]]
+    if get_close_matches(absent, [key.lower() for key in unknown], cutoff=0.6):
+        return  # it is misspelled, and reported as an unknown key
+    part = error.schema["properties"][absent]
+    title = error.schema.get("title", "this")
+    at = _owner_place(root, path, owner)
+    first = next(iter(owner.items()), None) if isinstance(owner, Map) else None
+    if absent == "branch" and first:
+        message = f"the result `{first[1]}` has no `branch`" if isinstance(first[1], Text) else (
+            "this result has no `branch`")  # fmt: skip
+        yield _finding("missing-key", at, message,
+                       "add a line below it: `branch: ...`, with the name of the next step",
+                       part["title"])  # fmt: skip
+        return
+    message = f"{title} needs `{absent}` ({part['title']})"
+    yield _finding("missing-key", at, message, f"add it, {example(absent, part)}")
+
+
+def _owner_place(root: Map, path: NodePath, owner: object) -> Position:
+    if path and isinstance(path[-1], str):
+        return key_at(root, path).at
+    if isinstance(owner, Map) and owner:
+        return next(iter(owner)).at
+    return owner.at if isinstance(owner, Map | Seq | Text) else root.at
+
+
+def lacking(root: Map, path: NodePath, error: SchemaError, value: Map) -> Iterator[Finding]:
+    """Yield the finding for a map that lacks a key by which it would be one of several things."""
+    forms = [part["required"] for part in error.validator_value]
+    keys = [name for form in forms for name in form]
+    for key in value:
+        if key not in keys and (near := get_close_matches(key.lower(), keys, n=1, cutoff=0.6)):
+            yield _finding("unknown-key", key.at, f"unknown key `{key}`",
+                           f"did you mean `{near[0]}`?")  # fmt: skip
+            return
+    form = max(forms, key=lambda form: sum(name in value for name in form))
+    absent = [name for name in form if name not in value]
+    at, name = key_at(root, path).at, key_at(root, path)
+    if len(form) > 1 and absent != form:
+        shown = " and ".join(f"`{key}`" for key in absent)
+        examples = (example(key, error.schema["properties"][key]) for key in absent)
+        texts = ", ".join(text.removeprefix("for example ") for text in examples)
+        yield _finding(
+            "missing-key", at, f"`{name}` has no {shown}", f"add it, for example {texts}"
+        )
+        return
+    listed = ", ".join(f"`{form[0]}`" for form in forms)
+    message = f"`{name}` must be {error.schema.get('title', 'complete')}"
+    yield _finding("missing-key", at, message, f"start it with one of {listed}")
+
+
+def example(name: str, schema: Schema) -> str:
+    """Return the example of a schema: `for example `minutes: 4``."""
+    examples = [str(example) for example in schema.get("examples", [])]
+    text = next(iter(examples), "") or " or ".join(map(str, schema.get("enum", [])))
+    return f"for example `{name}: {text}`" if text else f"as `{name}: ...`"
+
+
+def _finding(rule: str, at: Position, message: str, hint: str, title: str = "") -> Finding:
+    return Finding(rule, Severity.ERROR, at, message, why(rule, title), hint)

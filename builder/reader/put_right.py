@@ -1,0 +1,168 @@
+"""An author's own value in the form that the format takes.
+
+In: what a value should be (the title of its schema), its key, and what the author wrote. Out: the
+text to write instead, or None where only the author knows. Nothing is changed silently: these are
+for hints.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from contextlib import suppress
+from datetime import date, datetime
+from decimal import Decimal
+
+NUMBER = r"\d+(?:\.\d+)?|\.\d+"
+CLOCK = re.compile(r"(?:(\d+) ?(?:h|hrs?|hours?))? ?(?:(\d+) ?(?:m|mins?|minutes?)?\.?)?", re.I)
+HOURS = re.compile(rf"({NUMBER}) ?(?:h|hrs?|hours?)\.?", re.I)
+WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) ?(?:[^\d\s.,].*)?", re.I)
+WORDS = {word: str(number) for number, word in enumerate(
+    ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"))
+} | {"once": "1", "twice": "2", "thrice": "3"}  # fmt: skip
+DATE_FORMS = (
+    "%m/%d/%Y", "%m/%d/%y", "%Y/%m/%d", "%Y.%m.%d", "%d.%m.%Y", "%m-%d-%Y", "%Y-%m-%d", "%Y%m%d",
+    "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
+)  # fmt: skip
+DASH = r" ?(?:-|–|—|−|\.\.+|…|to|until|through) ?"
+
+
+def put_right(title: str, name: str, value: str) -> str | None:
+    """Return the author's value as the format wants it, or None."""
+    make = FORMS.get(title)
+    return make(name, value.strip()) if make else None
+
+
+def _number(_name: str, value: str) -> str | None:
+    text = re.sub(r"(\d),(\d{3})\b", r"\1\2", value)
+    text = re.sub(r"(\d),(\d)", r"\1.\2", text)
+    if (first := text.split()[:1]) and first[0].lower() in WORDS:
+        return WORDS[first[0].lower()]
+    match = WITH_UNIT.fullmatch(text)
+    return _plain(match[1].replace("−", "-")) if match else None
+
+
+def _plain(number: str) -> str:
+    """Return a number without a plus sign, leading zeros, or zeros at the end."""
+    text = f"{Decimal(number):f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _minutes(name: str, value: str) -> str | None:
+    if value.lower() == "overnight":
+        return None
+    if match := re.fullmatch(r"(\d+):(\d\d)", value):
+        return str(60 * int(match[1]) + int(match[2]))
+    if match := HOURS.fullmatch(value):
+        return _plain(str(60 * Decimal(match[1])))
+    if (match := CLOCK.fullmatch(value)) and match[1]:
+        return str(60 * int(match[1]) + int(match[2] or 0))
+    return _number(name, value)
+
+
+def _hours(name: str, value: str) -> str | None:
+    if match := re.fullmatch(r"(\d+):(\d\d)", value):
+        return _plain(f"{int(match[1]) + Decimal(int(match[2])) / 60:.2f}")
+    if match := re.fullmatch(rf"({NUMBER}) ?(?:m|mins?|minutes?)\.?", value, re.I):
+        return _plain(f"{Decimal(match[1]) / 60:.2f}")
+    match = CLOCK.fullmatch(value)
+    if match and match[1] and match[2]:
+        return _plain(f"{int(match[1]) + Decimal(int(match[2])) / 60:.2f}")
+    return _number(name, value)
+
+
+def _count(name: str, value: str) -> str | None:
+    number = _number(name, value)
+    return number if number and number.isdigit() and number != "0" else None
+
+
+def _share(name: str, value: str) -> str | None:
+    number = _number(name, value)
+    if number is None:
+        return None
+    share = Decimal(number) / (100 if "%" in value or Decimal(number) > 1 else 1)
+    return _plain(str(share)) if 0 <= share <= 1 else None
+
+
+def _date(_name: str, value: str) -> str | None:
+    text = re.sub(r"(\d)(?:st|nd|rd|th)\b", r"\1", value.replace(",", " "))
+    for form in DATE_FORMS:
+        with suppress(ValueError):
+            return datetime.strptime(" ".join(text.split()), form).date().isoformat()
+    return None
+
+
+def _money(_name: str, value: str) -> str | None:
+    text = re.sub(r"[$€£]|\b(?:USD|EUR|dollars?|about|from)\b", "", value, flags=re.I)
+    text = re.sub(r"(\d),(\d{3})\b", r"\1\2", text)
+    text = re.sub(r"(\d),(\d)", r"\1.\2", text).strip()
+    ends = re.fullmatch(rf"({NUMBER})\s*(?:{DASH}\s*({NUMBER}))?", text)
+    if not ends:
+        return None
+    return f"{ends[1]} to {ends[2]}" if ends[2] else ends[1]
+
+
+def _years(_name: str, value: str) -> str | None:
+    match = re.fullmatch(rf"(\d{{4}}|'?\d\d)(?:{DASH}(\d{{4}}|'?\d\d))?", value)
+    if not match:
+        return None
+    first = _year(match[1])
+    last = _year(match[2]) if match[2] else first
+    return f"{first}-{last}" if first < last else first if first == last else None
+
+
+def _year(text: str) -> str:
+    digits = text.strip("'")
+    century = "20" if int(digits) <= date.today().year % 100 + 2 else "19"
+    return digits if len(digits) == 4 else century + digits
+
+
+def _name(_name_of_key: str, value: str) -> str | None:
+    tree, slash, step = value.partition("/")
+    plain = slash.join(re.sub(r"[^A-Za-z0-9_#-]+", "-", part).strip("-") for part in (tree, step))
+    return plain.removesuffix("-yml") if plain.strip("/") and value.count("/") < 2 else None
+
+
+def _file_name(_name: str, value: str) -> str | None:
+    stem, dot, ending = value.rpartition("/")[2].rpartition(".")
+    ending = {"heic": "jpg", "heif": "jpg", "bmp": "png", "tif": "png", "tiff": "png"}.get(
+        ending.lower(), ending.lower()
+    )
+    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", stem).strip("-")
+    return f"{plain}.{ending}" if plain and dot else None
+
+
+def _over_limit(name: str, value: str) -> str | None:
+    if value.upper().strip(". ") in ("OL", "O.L", "0L", "OVER", "INFINITE", "INF", "∞"):
+        return "OL"
+    return _number(name, value)
+
+
+def listed(value: str) -> str | None:
+    """Return one line of text as a list, cut at its commas; None where it needs quotes."""
+    items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
+    return f"[{', '.join(items)}]" if items and not set(value) & set("[]{}:#\"'") else None
+
+
+def _vehicle(_name: str, value: str) -> str | None:
+    match = re.fullmatch(rf"([^\s,]+),? ([^\d,]+?),? ?(\d{{4}}(?:{DASH}\d{{4}})?)?", value)
+    if not match:
+        return None
+    years = f", years: {_years('', match[3])}" if match[3] else ""
+    return f"[{{make: {match[1]}, model: {match[2]}{years}}}]"
+
+
+FORMS: Mapping[str, Callable[[str, str], str | None]] = {
+    "a number": _number,
+    "a number of minutes": _minutes,
+    "minutes": _minutes,
+    "a number of hours": _hours,
+    "a number from 0 to 1": _share,
+    "a whole number": _count,
+    "a number, or OL": _over_limit,
+    "a date": _date,
+    "model years": _years,
+    "an amount, or a range of amounts": _money,
+    "a branch": _name,
+    "a step": _name,
+    "a file name": _file_name,
+    "`any`, or a list of vehicles": _vehicle,
+}

@@ -1,0 +1,73 @@
+"""What to write for a range that can't be read, so that it fits the ranges beside it.
+
+In: the results of one check as typed, and its reading. Out: for each that isn't a range, the words
+to write instead: `0-50` beside `50-300` becomes `0 to below 50`, since 50 belongs to one of them.
+"""
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from builder.model.checks import Reading
+from builder.model.ranges import Cut, Range
+from builder.reader.range_words import likely_words, parse_range, words_of
+
+OTHERWISE = "otherwise"
+
+
+def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
+    """Return by the typed words what to write instead."""
+    ranges: dict[str, Range] = {}
+    unread: set[str] = set()
+    for words in map(str, typed):
+        span = parse_range(words)
+        if isinstance(span, str) and (likely := likely_words(words)):
+            unread.add(words)
+            span = parse_range(likely)
+        if isinstance(span, Range):
+            ranges[words] = span
+    fitting = {words: words_of(_fitted(words, ranges, unread, reading)) for words in unread}
+    if OTHERWISE in typed and (rest := _left_over(list(ranges.values()), reading)):
+        fitting[OTHERWISE] = words_of(rest)
+    return fitting
+
+
+def _fitted(words: str, ranges: dict[str, Range], unread: set[str], reading: Reading) -> Range:
+    low, high = span = ranges[words]
+    for other, beside in ranges.items():
+        if span.low < beside.low:
+            high = _meeting(high, beside.low, other in unread, reading)
+        elif beside.low < span.low and other not in unread and beside.high.value == low.value:
+            low = beside.high
+        elif beside.low < span.low and beside.high == (low.value, False):
+            low = Cut(low.value, False)
+    return Range(low, high)
+
+
+def _meeting(high: Cut, above: Cut, both_unread: bool, reading: Reading) -> Cut:
+    """Return the upper end of a range that meets the one above it, without a gap between."""
+    if high.value == above.value:
+        return Cut(above.value, False) if both_unread else above
+    step = reading.resolution or Decimal(0)
+    gap = above.value - high.value
+    last_digit = Decimal(1).scaleb(_exponent(above.value))
+    is_counted_on = 0 < gap <= last_digit and high.after  # 0-50 beside 51-100
+    return Cut(above.value, above.after) if is_counted_on and gap > step else high
+
+
+def _exponent(value: Decimal) -> int:
+    exponent = value.as_tuple().exponent
+    return exponent if isinstance(exponent, int) else 0
+
+
+def _left_over(ranges: list[Range], reading: Reading) -> Range | None:
+    """Return what is left of a reading by the other results, if that is one piece."""
+    domain = Range(Cut(reading.low, False), Cut(reading.high, True))
+    covered = sorted(span.intersection(domain) for span in ranges)
+    pieces, start = [], domain.low
+    for span in covered:
+        if start < span.low:
+            pieces.append(Range(start, span.low))
+        start = max(start, span.high)
+    if start < domain.high:
+        pieces.append(Range(start, domain.high))
+    return pieces[0] if len(pieces) == 1 else None

@@ -1,0 +1,179 @@
+"""What a schema has against a file, in plain words.
+
+In: the root of the file, and an error of the schema. Out: findings at the key or value in question.
+The messages use the titles and examples of the schemas, so there is one place to correct them.
+"""
+
+import re
+from collections.abc import Iterator
+from difflib import get_close_matches
+from typing import Any
+
+from jsonschema import Draft202012Validator
+
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position, Text
+from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
+from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.put_right import listed, put_right
+from builder.reader.reasons import why
+
+SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
+
+
+def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
+    """Yield the findings for one error."""
+    path: NodePath = tuple(error.absolute_path)
+    match error.validator:
+        case "additionalProperties":
+            yield from unknown_keys(root, path, error.schema)
+        case "required":
+            yield from missing_key(root, path, error)
+        case "type":
+            yield _wrong_type(root, path, error)
+        case "anyOf":
+            yield from _none_fits(root, path, error)
+        case "maxLength":
+            yield _too_long(root, path, error)
+        case _:
+            yield _bad_value(root, path, error)
+
+
+def _none_fits(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
+    """Explain a value that fits none of several forms by the form that it comes closest to."""
+    value = node_at(root, path)
+    if isinstance(value, Map) and all("required" in part for part in error.validator_value):
+        yield from lacking(root, path, error, value)
+        return
+    forms: dict[int, list[SchemaError]] = {}
+    for part in error.context:
+        forms.setdefault(part.schema_path[0], []).append(part)
+    inside = [parts for parts in forms.values() if all(part.path for part in parts)]
+    if not inside or not isinstance(value, Map | Seq):
+        yield _wrong_type(root, path, error)
+        return
+    for part in inside[0]:
+        yield from explained(root, part)
+
+
+def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
+    value, name = node_at(root, path), _name(path)
+    title = error.schema.get("title", "something else")
+    if value == "":
+        return _no_value(root, path, error)
+    if isinstance(value, Map) and value and _types(error.schema) == ["string"]:
+        return _colon_in_a_phrase(value, title)
+    hint = example(name, error.schema)
+    if isinstance(value, Text):
+        hint = _write(name, _right_text(title, name, value, error.schema)) or hint
+    if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
+        hint = f"delete the dashes: {hint}"
+    message = f"`{name}` must be {title}, not {_shown(value)}"
+    return _finding("wrong-type", _place(root, path), message, hint, title)
+
+
+def _types(schema: dict[str, Any]) -> list[str]:
+    kinds = schema.get("type", [])
+    return kinds if isinstance(kinds, list) else [kinds]
+
+
+def _colon_in_a_phrase(value: Map, title: str) -> Finding:
+    """Explain a phrase with a colon in it, which made it a key with a value."""
+    key, words = next(iter(value.items()))
+    rest = words if isinstance(words, Text) else "..."
+    return _finding("wrong-type", key.at, f"the colon makes `{key}` a key, but this is {title}",
+                    f'put the phrase in quotes: `"{key}: {rest}"`', title)  # fmt: skip
+
+
+def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
+    """Return the author's own value in a form that fits; None where there is none."""
+    right = put_right(title, name, value)
+    if right is None and "array" in _types(schema) and title.startswith("a list"):
+        return listed(value)
+    if right is None or right.startswith("["):
+        return right
+    return right if Draft202012Validator(schema).is_valid(right) else None
+
+
+def _too_long(root: Map, path: NodePath, error: SchemaError) -> Finding:
+    limit = error.validator_value // 3
+    message = f"`{_name(path)}` is {len(error.instance)} characters; limit {limit}"
+    return _finding("too-long", _place(root, path), message,
+                    "shorten it, and put the rest in `note` or an article")  # fmt: skip
+
+
+def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
+    value, name = node_at(root, path), _name(path)
+    if value == "":
+        return _no_value(root, path, error)
+    title = error.schema.get("title", "something else")
+    if error.validator == "enum":
+        return _not_in_the_list(root, path, error)
+    message = f"`{name}` must be {title}, not {_shown(value)}"
+    right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
+    if right and re.fullmatch(r"-?\d+,\d+", str(value)):
+        message = f"`{value}` has a decimal comma"
+    near = get_close_matches(str(value), map(str, error.schema.get("examples", ())), n=1)
+    likely = f"did you mean `{near[0]}`?" if near and not str(value)[0].isdigit() else ""
+    hint = _write(name, right) or likely or _form(name, error.schema)
+    if right and title == "a file name":
+        hint = f"rename the picture to `{right}`, and write that name here"
+    if name == "from" and str(value).upper() == "OL":
+        hint = "OL is above every number: write `from: 0, to: OL`"
+    return _finding("bad-value", _place(root, path), message, hint, title)
+
+
+def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
+    value, name = str(node_at(root, path)), _name(path)
+    words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
+    near = get_close_matches(value.lower(), words, n=1, cutoff=0.6)
+    if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
+        near = ["yes"]
+    if value.lower() in ("false", "n") and "no" in words:
+        near = ["no"]
+    listed_words = ", ".join(f"`{word}`" for word in words)
+    hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
+    if near:
+        hint = f"did you mean `{near[0]}`?"
+    title = error.schema.get("title", "")
+    return _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
+
+
+def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
+    name = _name(path)
+    return _finding("missing-key", _place(root, path), f"`{name}` has no value",
+                    example(name, error.schema))  # fmt: skip
+
+
+def _form(name: str, schema: dict[str, Any]) -> str:
+    """Return an example, and for a number that it takes no words."""
+    is_number = str(schema.get("title")).startswith(("a number", "a whole number"))
+    return f"{'write just a number, ' if is_number else ''}{example(name, schema)}"
+
+
+def _write(name: str, right: str | None) -> str:
+    return f"write `{name}: {right}`" if right else ""
+
+
+def _shown(value: Node) -> str:
+    if isinstance(value, Map):
+        keys = " and ".join(f"`{key}: ...`" for key in list(value)[:2])
+        return keys or "an empty `{}`"
+    if isinstance(value, Seq):
+        return "a list" if value else "an empty list"
+    return f"`{value}`"
+
+
+def _name(path: NodePath) -> str:
+    names = [part for part in path if isinstance(part, str)]
+    return names[-1] if names else "this file"
+
+
+def _place(root: Map, path: NodePath) -> Position:
+    """Return the position of a text, or of the key of anything else."""
+    value = node_at(root, path)
+    return value.at if isinstance(value, Text) and value else key_at(root, path).at
+
+
+def _finding(rule: str, at: Position, message: str, hint: str, title: str = "") -> Finding:
+    return Finding(rule, Severity.ERROR, at, message, why(rule, title), hint)

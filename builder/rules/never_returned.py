@@ -1,0 +1,85 @@
+"""A word in `returns` that no step of the procedure returns.
+
+Why: Every step that runs the procedure must have a result for it, and nobody ever gets there.
+
+Wrong:
+
+    # kb/procedures/first-stop.yml
+    title: First stop in the lot
+    returns: [good, not good, pulls]
+    steps:
+      stop:
+        check: Does it stop straight and firm?
+        results:
+          - {result: yes, return: good}
+          - {result: no, return: not good}
+    # trees/charging/case.yml
+    steps:
+      stop:
+        check: Does it stop?
+        by: first-stop
+        results: {good: all-good, not good: repair, pulls: repair}
+
+Right:
+
+    # kb/procedures/first-stop.yml
+    title: First stop in the lot
+    returns: [good, not good]
+    steps:
+      stop:
+        check: Does it stop straight and firm?
+        results:
+          - {result: yes, return: good}
+          - {result: no, return: not good}
+    # trees/charging/case.yml
+    steps:
+      stop:
+        check: Does it stop?
+        by: first-stop
+        results:
+          - {result: good, branch: all-good}
+          - {result: not good, branch: repair}
+
+Fix: Delete the word from `returns`, or return it where it is found.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.graph.tree_graph import graph_of
+from builder.model.ends import Return
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.rules.shared.rule import Family, Rule
+
+RULE = Rule(
+    name="never-returned",
+    family=Family.PROCEDURES,
+    severity=Severity.ERROR,
+    summary="A word in `returns` that the procedure never returns.",
+)
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every listed word that no path returns."""
+    for procedure in library.procedures.values():
+        if procedure.tree.broken:
+            continue  # a step with a text error may be the one that returns it
+        returned = _returned(procedure.tree)
+        for word in procedure.returns:
+            if word not in returned:
+                yield RULE.finding(
+                    word.at,
+                    f"no step of `{procedure.name}` returns `{word}`",
+                    "every tree must have a result for it, and nobody ever gets there",
+                    "delete it here, or add `return:` to the result that means it",
+                )
+
+
+def _returned(tree: Tree) -> set[str]:
+    graph = graph_of(tree, ())
+    branches = (move.route.exit.branch for move in graph.moves)
+    ends = (tree.steps[name] for name in graph.reachable)
+    words = {str(step.text) for step in ends if isinstance(step.body, Return)}
+    return words | {str(branch.text) for branch in branches if branch.returns}

@@ -1,0 +1,109 @@
+"""A verification that names no check, no procedure, or a result that it doesn't have.
+
+An entry without a blank is a check of this tree or a procedure; with a blank it is free text.
+`{check: result}` names the result that passes; a check whose readings all have a spec passes at
+`within spec`, a procedure at the first word that it returns.
+
+Why: The walk can't ask for the reading after the repair, so nobody proves that it helped.
+
+Wrong:
+
+    format: 2
+    drive: with care
+    why: It may stall.
+    steps:
+      horn:
+        check: Does the horn sound?
+        results: {yes: all-good, no: dead}
+      dead:
+        fix: Replace the horn
+        cause: The horn is dead
+        weight: 1
+        verify: [{horn: loud}]
+
+Right:
+
+    format: 2
+    drive: with care
+    why: It may stall.
+    steps:
+      horn:
+        check: Does the horn sound?
+        results: {yes: all-good, no: dead}
+      dead:
+        fix: Replace the horn
+        cause: The horn is dead
+        weight: 1
+        verify: [{horn: yes}]
+
+Fix: Name a check of this tree with the result that passes, or a procedure, or write a sentence.
+"""
+
+from collections.abc import Iterator
+
+from builder.model.checks import Check
+from builder.model.ends import Fix, Verification
+from builder.model.finding import Finding, Severity
+from builder.model.procedures import Procedure
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Facts, Family, Rule
+
+RULE = Rule(
+    name="no-such-verification",
+    family=Family.EVIDENCE,
+    severity=Severity.ERROR,
+    summary="A verification that names no check, no procedure, or no result.",
+)
+WHY = "the walk can't ask for the reading after the repair"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every named verification that can't be carried out."""
+    if facts.tree.format == 1:
+        return
+    for step in facts.steps:
+        if isinstance(step.body, Fix):
+            for one in step.body.verify:
+                if one.is_named or one.passes or one.readings:
+                    yield from _of_name(facts, one)
+
+
+def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
+    step = facts.tree.steps.get(one.text)
+    procedure = facts.library.procedures.get(one.text)
+    if step and isinstance(step.body, Check):
+        yield from _of_check(one, step.body)
+    elif procedure:
+        yield from _of_procedure(one, procedure)
+    else:
+        checks = [n for n, other in facts.tree.steps.items() if isinstance(other.body, Check)]
+        known = (*checks, *facts.library.procedures)
+        hint = suggestion(one.text, known, "name a check or a procedure, or write a sentence")
+        yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint)
+
+
+def _of_check(one: Verification, check: Check) -> Iterator[Finding]:
+    known = [str(result.text) for result in check.results]
+    names = {reading.name for reading in check.readings}
+    if one.passes and one.passes not in known:
+        hint = suggestion(one.passes, known, "use a result of that check")
+        yield RULE.finding(one.passes.at, f"`{one.text}` has no result `{one.passes}`", WHY, hint)
+    for name, words in one.readings.items():
+        if name not in names:
+            yield RULE.finding(words.at, f"`{one.text}` has no reading `{name}`", WHY,
+                               suggestion(name, names, "use a reading of that check"))  # fmt: skip
+    by_itself = check.by or (check.readings and all(reading.spec for reading in check.readings))
+    if not (one.passes or one.readings or by_itself):
+        yield RULE.finding(one.text.at, f"`{one.text}` doesn't say which result passes", WHY,
+                           f"write `{{{one.text}: {known[0] if known else 'good'}}}`")  # fmt: skip
+
+
+def _of_procedure(one: Verification, procedure: Procedure) -> Iterator[Finding]:
+    needed = [str(asked.name) for asked in procedure.tree.asks if asked.default is None]
+    if one.passes and not procedure.tree.asks:
+        yield RULE.finding(one.passes.at, f"`{one.text}` takes nothing", WHY,
+                           f"write `{one.text}` alone")  # fmt: skip
+    elif len(needed) > 1 or (needed and not one.passes):
+        listed = " and ".join(f"`{name}`" for name in needed)
+        yield RULE.finding(one.text.at, f"`{one.text}` takes {listed}", WHY,
+                           f"write `{{{one.text}: ...}}`, or name a check")  # fmt: skip

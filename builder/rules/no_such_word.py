@@ -1,0 +1,114 @@
+"""A word that the procedure doesn't list in `returns`: as the result of a step that runs it, or
+after `return` in the procedure itself.
+
+Why: A result that never comes hides the one that does. A word that isn't listed leads nowhere.
+
+Wrong:
+
+    # kb/procedures/feed-proof.yml
+    title: Is the feed good under load?
+    returns: [good, bad, blown fuse]
+    steps:
+      bulb:
+        check: Does a headlight bulb glow at the pins?
+        results:
+          - {result: yes, return: good}
+          - {result: no, branch: fuse}
+      fuse:
+        check: Is the fuse good?
+        results:
+          - {result: yes, return: bad}
+          - {result: no, return: fuse}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Is the feed good at the radio?
+        by: feed-proof
+        results:
+          - {result: good, branch: all-good}
+          - {result: bad, branch: repair}
+          - {result: blown fuse, branch: repair}
+          - {result: loose pin, branch: repair}
+
+Right:
+
+    # kb/procedures/feed-proof.yml
+    title: Is the feed good under load?
+    returns: [good, bad, blown fuse]
+    steps:
+      bulb:
+        check: Does a headlight bulb glow at the pins?
+        results:
+          - {result: yes, return: good}
+          - {result: no, branch: fuse}
+      fuse:
+        check: Is the fuse good?
+        results:
+          - {result: yes, return: bad}
+          - {result: no, return: blown fuse}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Is the feed good at the radio?
+        by: feed-proof
+        results:
+          - {result: good, branch: all-good}
+          - {result: bad, branch: repair}
+          - {result: blown fuse, branch: repair}
+
+Fix: Write the word as `returns` has it, or add it there and to every step that runs the procedure.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.graph.routes import exits
+from builder.model.ends import Return
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.procedures import Procedure
+from builder.model.text import Text
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.procedure_steps import steps_that_run
+from builder.rules.shared.rule import Facts, Family, Rule
+
+RULE = Rule(
+    name="no-such-word",
+    family=Family.PROCEDURES,
+    severity=Severity.ERROR,
+    summary="A word that the procedure doesn't return.",
+)
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every result of a step that its procedure doesn't return."""
+    for running in steps_that_run(facts):
+        words = running.procedure.returns
+        for result in running.check.results:
+            if result.text not in words:
+                yield RULE.finding(
+                    result.text.at,
+                    f"`{running.by}` never returns `{result.text}`",
+                    "the tech waits for a result that can't come",
+                    suggestion(result.text, words, "delete it, or return it from the procedure"),
+                )
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every `return` of a word that isn't listed."""
+    for procedure in library.procedures.values():
+        for word in _returned(procedure):
+            if word not in procedure.returns:
+                yield RULE.finding(
+                    word.at,
+                    f"`{word}` isn't in `returns`",
+                    "the steps that run this procedure have no result for it",
+                    suggestion(word, procedure.returns, f"add `{word}` to `returns`"),
+                )
+
+
+def _returned(procedure: Procedure) -> Iterator[Text]:
+    for step in procedure.tree.steps.values():
+        if isinstance(step.body, Return):
+            yield step.text
+        yield from (exit_.branch.text for exit_ in exits(step) if exit_.branch.returns)

@@ -1,0 +1,162 @@
+"""A step runs a procedure and `with` doesn't fit what the procedure takes: a value is missing,
+isn't taken, or is of another kind.
+
+Why: The procedure says `<part>` where the tech must know which connector to unplug.
+
+Wrong:
+
+    # kb/procedures/feed-proof.yml
+    title: Is the feed good under load?
+    takes:
+      part: {is: part}
+      load: {is: current}
+    returns: [good, bad]
+    steps:
+      bulb:
+        check: Is the feed of the <part> good at <load>?
+        results:
+          - {result: yes, return: good}
+          - {result: no, return: bad}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Is the feed good at the radio?
+        by: feed-proof
+        with: {part: raido}
+        results:
+          - {result: good, branch: all-good}
+          - {result: bad, branch: repair}
+
+Right:
+
+    # kb/procedures/feed-proof.yml
+    title: Is the feed good under load?
+    takes:
+      part: {is: part}
+      load: {is: current}
+    returns: [good, bad]
+    steps:
+      bulb:
+        check: Is the feed of the <part> good at <load>?
+        results:
+          - {result: yes, return: good}
+          - {result: no, return: bad}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Is the feed good at the radio?
+        by: feed-proof
+        with: {part: radio, load: 9 A}
+        results:
+          - {result: good, branch: all-good}
+          - {result: bad, branch: repair}
+
+Fix: Give every value in `takes` that has no `else`, as what `is` says: a part or a module of the
+shop, a current such as `9 A`, a spec. A value that the tree asks for is written `<name>`.
+"""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.text import Text
+from builder.model.tree import Question, ValueKind
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.part_hint import is_part, part_hint
+from builder.rules.shared.procedure_steps import Running, steps_that_run
+from builder.rules.shared.rule import Facts, Family, Rule
+
+RULE = Rule(
+    name="procedure-values",
+    family=Family.PROCEDURES,
+    severity=Severity.ERROR,
+    summary="`with` doesn't fit what the procedure takes.",
+)
+WHY = "the tech is told `<{name}>` instead of what to use"
+CURRENT = re.compile(r"[0-9]+(\.[0-9]+)? m?A")
+PLACEHOLDER = re.compile(r"<([^<>]+)>")
+FITS = {  # a value of the first kind may also come from a question of these
+    ValueKind.PART: {ValueKind.PART, ValueKind.MODULE},
+    ValueKind.TEXT: set(ValueKind),
+}
+KIND = {
+    ValueKind.PART: ("a part", "add it to kb/parts.yml, or use a part or module from there"),
+    ValueKind.MODULE: ("a module", "add its record to kb/modules/, or use one from there"),
+    ValueKind.SPEC: ("a spec", "add it to kb/specs.yml, or use one from there"),
+    ValueKind.CURRENT: ("a current", "write it like `2 A`"),
+}
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every value that is missing, not taken, or of another kind."""
+    for running in steps_that_run(facts):
+        taken = {str(one.name): one for one in running.procedure.tree.asks}
+        yield from _missing(running, taken.values())
+        for name, value in running.check.with_.items():
+            if name not in taken:
+                hint = suggestion(name, taken, "delete it")
+                message = f"`{running.by}` takes no `{name}`"
+                yield RULE.finding(value.at, message, "what it says is lost", hint)
+            else:
+                yield from _of_kind(facts, taken[str(name)], value)
+
+
+def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:
+    for one in taken:
+        if one.default is None and one.name not in running.check.with_:
+            kind = KIND.get(one.kind, ("text", ""))[0]
+            yield RULE.finding(
+                running.by.at,
+                f"`{running.by}` takes `{one.name}` ({kind}), and step `{running.step.id}` gives "
+                "none",
+                WHY.format(name=one.name),
+                f"add `{one.name}:` to `with`",
+            )
+
+
+def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
+    if asked := PLACEHOLDER.fullmatch(value):
+        yield from _asked(facts, taken, value, asked[1])
+    elif taken.kind in KIND and not _is_of_kind(facts.library, taken.kind, value):
+        message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"
+        hint = _hint(facts.library, taken.kind, value)
+        yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+
+
+def _asked(facts: Facts, taken: Question, value: Text, name: str) -> Iterator[Finding]:
+    """Yield a finding for a value that the tree never asks for, or asks for as another kind."""
+    asks = {str(one.name): one for one in facts.tree.asks}
+    items = {str(step.each[0]) for step in facts.steps if step.each}
+    if name in items:
+        return
+    if name not in asks:
+        where = "takes" if facts.tree.is_procedure else "asks"
+        hint = suggestion(name, asks, f"add `{name}` to `{where}`")
+        message = f"nothing gives a value for `{value}`"
+        yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+    elif asks[name].kind not in FITS.get(taken.kind, {taken.kind}):
+        kind = KIND[taken.kind][0]
+        message = f"`{value}` may not be {kind}, and `{taken.name}` takes one"
+        hint = f"add `is: {taken.kind}` to `{name}`"
+        yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+
+
+def _is_of_kind(library: Library, kind: ValueKind, value: Text) -> bool:
+    match kind:
+        case ValueKind.PART:
+            return is_part(value, library)
+        case ValueKind.CURRENT:
+            return CURRENT.fullmatch(value) is not None
+        case _:
+            return value in _known(library, kind)
+
+
+def _known(library: Library, kind: ValueKind) -> Iterable[str]:
+    return {ValueKind.MODULE: library.modules, ValueKind.SPEC: library.specs}.get(kind, ())
+
+
+def _hint(library: Library, kind: ValueKind, value: Text) -> str:
+    if kind is ValueKind.PART:
+        return part_hint(value, library)
+    return suggestion(value, _known(library, kind), KIND[kind][1])

@@ -1,0 +1,103 @@
+"""A proof under `proved_by` that doesn't hold on every path to its fix.
+
+On every path to the fix, the check that is named was last left by one of the results that are
+named.
+
+Why: The customer's sheet prints it as measured, and on that path nobody measured it.
+
+Wrong:
+
+    feed:
+      check: Is the power good under load?
+      results: {yes: answers, no: repair}
+      cannot_test: answers
+    answers:
+      check: Does the horn relay answer?
+      results: {yes: all-good, no: relay}
+    relay:
+      fix: Replace the relay
+      cause: The relay is dead
+      weight: 1
+      parts: [{part: relay, price: 12}]
+      proved_by: [{feed: yes}]
+      verify: [horn sounds]
+
+Right:
+
+    feed:
+      check: Is the power good under load?
+      results: {yes: answers, no: repair}
+    answers:
+      check: Does the horn relay answer?
+      results: {yes: all-good, no: relay}
+    relay:
+      fix: Replace the relay
+      cause: The relay is dead
+      weight: 1
+      parts: [{part: relay, price: 12}]
+      proved_by: [{feed: yes}]
+      verify: [horn sounds]
+
+Fix: Correct the path that skips the check, name the other result too, or delete the proof.
+"""
+
+from collections.abc import Iterator
+
+from builder.graph.evidence import Arrival, arrivals
+from builder.graph.routes import Exit
+from builder.model.checks import Check
+from builder.model.ends import Fix, Proof
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Step
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Facts, Family, Rule
+
+RULE = Rule(
+    name="proved-by",
+    family=Family.EVIDENCE,
+    severity=Severity.ERROR,
+    summary="A proof that doesn't hold on every path to its fix.",
+)
+WHY = "the customer's sheet would say it was measured, and on this path it wasn't"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every proof that names nothing, or fails on a path."""
+    for step in facts.steps:
+        if isinstance(step.body, Fix):
+            for proof in step.body.proved_by:
+                yield from _of_proof(facts, step, proof)
+
+
+def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
+    checks = {name: s.body for name, s in facts.tree.steps.items() if isinstance(s.body, Check)}
+    if proof.step not in checks:
+        hint = suggestion(proof.step, checks, "name a check of this tree")
+        yield RULE.finding(proof.step.at, f"check `{proof.step}` doesn't exist", WHY, hint)
+        return
+    known = {str(result.text) for result in checks[proof.step].results}
+    for result in proof.results:
+        if result not in known:
+            hint = suggestion(result, known, "use a result of that check")
+            yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint)
+            return
+    for arrival in arrivals(facts.graph, proof.step, fix.id):
+        if not _holds(arrival.left_by, proof):
+            yield _not_on_this_path(fix, proof, arrival)
+            return
+
+
+def _holds(left_by: Exit | None, proof: Proof) -> bool:
+    return bool(left_by and left_by.result and left_by.result.text in proof.results)
+
+
+def _not_on_this_path(fix: Step, proof: Proof, arrival: Arrival) -> Finding:
+    left = arrival.left_by
+    if left is None:
+        how = f"was never done on the way to `{fix.id}`"
+    else:
+        words = f"`{left.result.text}`" if left.result else left.kind.value
+        how = f"was left by {words} on the way to `{fix.id}`"
+    path = " -> ".join(arrival.steps)
+    return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY,
+                        "correct the path, name this result too, or delete the proof")  # fmt: skip

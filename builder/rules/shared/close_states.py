@@ -1,0 +1,73 @@
+"""The state that an author may have meant.
+
+In: words that name no state, and the shop's conditions. Out: the states to offer, by what they mean
+before how they are spelled; never the opposite, and never one with other hazards than the nearest:
+who writes `engine-of` must not be offered a running engine.
+"""
+
+import re
+from collections.abc import Iterable, Iterator
+from difflib import SequenceMatcher
+
+from builder.model.conditions import Condition, Conditions
+
+CLOSE = 0.75  # how much of the spelling is the same; one slip in a short word, two in a long one
+NEGATION = re.compile(r"\b(?:un|dis|not?\b|without\b)", re.IGNORECASE)
+OPPOSITES = (
+    {"on", "off"}, {"running", "off"}, {"open", "closed"}, {"raised", "ground"}, {"in", "out"},
+    {"straight", "turned"},
+)  # fmt: skip
+
+
+def states_meant(words: str, conditions: Conditions) -> list[str]:
+    """Return up to three states that the words may mean, the nearest first."""
+    same = [name for name, one in conditions.items() if _words(words) in _meanings(one)]
+    if same:
+        return same[:1]
+    near = [
+        (_likeness(words, one), name)
+        for name, one in conditions.items()
+        if not is_opposite(words, name)
+    ]
+    near = sorted((pair for pair in near if pair[0] >= CLOSE), key=lambda pair: -pair[0])
+    if not near:
+        return []
+    hazards = set(map(str, conditions[near[0][1]].hazards))
+    same_danger = (name for _, name in near if set(map(str, conditions[name].hazards)) == hazards)
+    return [*same_danger][:3]
+
+
+def is_opposite(one: str, other: str) -> bool:
+    """Whether one of two says what the other denies."""
+    if bool(NEGATION.search(_spaced(one))) != bool(NEGATION.search(_spaced(other))):
+        return True
+    first, second = _words(one), _words(other)
+    return any(first & pair and second & pair and not first & second & pair for pair in OPPOSITES)
+
+
+def offer_of(names: Iterable[str], otherwise: str) -> str:
+    """Offer some states, or say what else to do."""
+    offered = " or ".join(f"`{name}`" for name in names)
+    return f"did you mean {offered}?" if offered else otherwise
+
+
+def _meanings(one: Condition) -> Iterator[frozenset[str]]:
+    yield _words(str(one.id))
+    if one.text:
+        yield _words(str(one.text))
+        yield _words(str(one.text).split(",")[0])
+
+
+def _likeness(words: str, one: Condition) -> float:
+    spellings = (str(one.id), *([str(one.text)] if one.text else []))
+    return max(
+        SequenceMatcher(None, _spaced(words), _spaced(spelling)).ratio() for spelling in spellings
+    )
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(_spaced(text).split())
+
+
+def _spaced(text: str) -> str:
+    return re.sub(r"[^a-z0-9<>]+", " ", text.casefold()).strip()

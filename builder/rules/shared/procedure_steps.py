@@ -1,0 +1,32 @@
+"""The steps of a tree that run a procedure, with the procedure.
+
+In: the `Facts` of a tree. Out: each such `Running` step whose procedure exists.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from builder.graph.runs import procedure_of
+from builder.model.checks import Check
+from builder.model.procedures import Procedure
+from builder.model.text import Text
+from builder.model.tree import Step
+from builder.rules.shared.rule import Facts
+
+
+@dataclass(frozen=True, slots=True)
+class Running:
+    """A step that runs a procedure."""
+
+    step: Step
+    check: Check
+    by: Text
+    procedure: Procedure
+
+
+def steps_that_run(facts: Facts) -> Iterator[Running]:
+    """Yield every step without a text error whose `by` names a procedure of the shop."""
+    for step in facts.steps:
+        procedure = procedure_of(step, facts.library.procedures)
+        if procedure and isinstance(step.body, Check) and step.body.by:
+            yield Running(step, step.body, step.body.by, procedure)

@@ -1,0 +1,70 @@
+"""A load for which a spec has no row, or a spec by load in a step without one.
+
+Why: 0.2 V is good at 2 A and bad at 9 A. Without the row of the load the limit is a guess.
+
+Wrong:
+
+    # kb/specs.yml
+    power-drop: {text: drop, unit: V, from: 0, to: 16, good: {at 2 A: at most 0.2}, origin: x}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Measure voltage drop on the power side
+        when: [load on the wire]
+        spec: power-drop
+        results: {within spec: all-good, above spec: repair}
+
+Right:
+
+    # kb/specs.yml
+    power-drop: {text: drop, unit: V, from: 0, to: 16, good: at most 0.2, origin: x}
+    # trees/charging/case.yml
+    steps:
+      feed:
+        check: Measure voltage drop on the power side
+        when: [load on the wire]
+        spec: power-drop
+        results: {within spec: all-good, above spec: repair}
+
+Fix: Name a load that the spec has in `when`, such as `{loaded: 2 A}`, or add a row for it.
+"""
+
+from collections.abc import Iterator
+
+from builder.graph.spec_readings import load_of
+from builder.model.checks import Check
+from builder.model.finding import Finding, Severity
+from builder.model.tree import Step
+from builder.model.vehicle_data import Spec
+from builder.rules.shared.rule import Facts, Family, Rule
+
+RULE = Rule(
+    name="spec-load",
+    family=Family.READINGS,
+    severity=Severity.ERROR,
+    summary="A load for which a spec has no limit.",
+)
+WHY = "the limit depends on the load: what is good at 2 A may be bad at 9 A"
+
+
+def check(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every spec by load in a step whose load it doesn't have."""
+    for step in facts.steps:
+        if not isinstance(step.body, Check):
+            continue
+        for reading in step.body.readings:
+            spec = facts.library.specs.get(str(reading.spec)) if reading.spec else None
+            if spec and spec.good.by_load:
+                yield from _of_load(step, spec)
+
+
+def _of_load(step: Step, spec: Spec) -> Iterator[Finding]:
+    load, rows = load_of(step), ", ".join(f"`{row}`" for row in spec.good.by_load)
+    need = next((need for need in step.needs if need.condition == "loaded"), None)
+    if need is None or need.value is None:
+        message = f"`{spec.id}` has its limits by load, and no load is named"
+        yield RULE.finding(step.text.at, message, WHY,
+                           f"add a load to `when`: `{{loaded: ...}}` with {rows}")  # fmt: skip
+    elif not load.startswith("<") and load not in spec.good.by_load:
+        yield RULE.finding(need.value.at, f"`{spec.id}` has no limit at `{load}`", WHY,
+                           f"use {rows}, or add `at {load}` in kb/specs.yml")  # fmt: skip

@@ -1,0 +1,77 @@
+"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a unit that doesn't exist, a
+good range outside what can be read, or a pin outside its connector.
+
+Why: The walk compares a reading with a limit it can never reach, and every reading passes.
+
+Wrong:
+
+    # kb/specs.yml
+    ripple: {text: AC ripple, unit: V, from: 0, to: 5, good: at most 50, origin: common practice}
+
+Right:
+
+    # kb/specs.yml
+    ripple: {text: AC ripple, unit: V, from: 0, to: 5, good: at most 0.5, origin: common practice}
+
+Fix: Write the value in the unit of the spec, and within `from` and `to`.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from builder.model.finding import Finding, Severity
+from builder.model.library import Library
+from builder.model.ranges import BOTTOM, TOP
+from builder.model.vehicle_data import Connector, Good, Spec
+from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.rule import Family, Rule
+from builder.trade.units import UNITS, find_unit
+
+RULE = Rule(
+    name="vehicle-value",
+    family=Family.KNOWLEDGE,
+    severity=Severity.ERROR,
+    summary="A unit, a good range, or a pin that can't be right.",
+)
+WHY = "the walk would compare every reading with a wrong limit"
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every value that can't be right."""
+    for spec in library.specs.values():
+        if find_unit(spec.unit) is None:
+            hint = suggestion(spec.unit, UNITS, "write a unit such as `V` or `ohm`")
+            yield RULE.finding(spec.unit.at, f"unit `{spec.unit}` doesn't exist", WHY, hint)
+        yield from _outside(spec, spec.good)
+    for vehicle in library.vehicles.values():
+        for name, own in vehicle.specs.items():
+            if name in library.specs:
+                yield from _outside(library.specs[name], own.good)
+        for connector in vehicle.connectors.values():
+            yield from _pins(connector)
+
+
+def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
+    """Yield a finding where an end of a good range lies outside what can be read."""
+    for row in good.by_load.values():
+        yield from _outside(spec, row)
+    if good.range is None:
+        return
+    ends = [cut.value for cut in good.range if cut not in (BOTTOM, TOP)]
+    if good.range.empty or any(not spec.low <= end <= spec.high for end in ends):
+        span = (
+            f"{spec.low:f} to {'OL' if spec.high.is_infinite() else f'{spec.high:f}'} {spec.unit}"
+        )
+        yield RULE.finding(good.text.at, f"`{good.text}` can't be read: `{spec.id}` is {span}", WHY,
+                           f"write it in {spec.unit}, within {span}")  # fmt: skip
+
+
+def _pins(connector: Connector) -> Iterator[Finding]:
+    if not connector.rows or not connector.columns:
+        return
+    most = int(connector.rows * connector.columns)
+    for number, pin in connector.pins.items():
+        if number.isdigit() and not 1 <= int(number) <= most:
+            yield RULE.finding(pin.number.at, f"connector `{connector.id}` has no pin {number}",
+                               "the drawing of the connector would leave it out",
+                               f"correct the number (1 to {most}) or the size")  # fmt: skip

@@ -1,0 +1,64 @@
+"""States, parts and places of the vehicle as people say them.
+
+In: what a step needs or names, and the library. Out: `alternator unplugged`, `power pin of the ABS
+module`.
+"""
+
+import re
+
+from builder.model.ends import Drive
+from builder.model.library import Library
+from builder.model.tree import Need, Step, Where
+from builder.wording.sentences import joined
+
+ABBREVIATED = re.compile(r"^.*\((?P<short>[A-Z0-9]+)\) (?P<rest>.+)$")
+DRIVING = {
+    Drive.YES: "Safe to drive",
+    Drive.WITH_CARE: "Drive with care",
+    Drive.NO: "Don't drive it",
+}
+
+
+def part_name(id_: str, library: Library) -> str:
+    """Name a part in the middle of a sentence: `alternator`, `ABS module`."""
+    known = library.parts.get(id_) or library.modules.get(id_)
+    if known is None:
+        return id_ if id_.startswith("<") else id_.replace("-", " ")
+    name = str(known.name)
+    if short := ABBREVIATED.match(name):
+        return f"{short['short']} {short['rest']}"
+    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+
+
+def need_text(need: Need, library: Library) -> str:
+    """Write a state that a step needs: `key on, engine off`, `alternator unplugged`."""
+    condition = library.conditions.get(need.condition)
+    words = str((condition.text if condition else None) or need.condition.replace("-", " "))
+    value = str(need.value or "")
+    return words.replace("<part>", part_name(value, library)).replace("<current>", value)
+
+
+def condition_texts(step: Step, library: Library) -> tuple[str, ...]:
+    """Write all conditions of a step: its states, then those in free text."""
+    states = (need_text(need, library) for need in step.needs)
+    return (*states, *map(str, step.when))
+
+
+def where_text(where: Where, library: Library) -> str:
+    """Write where a step works: `power pin of the ABS module`, `fuse of the ABS module`."""
+    if where.phrase:
+        return str(where.phrase)
+    if where.fuse:
+        return f"fuse of the {part_name(where.fuse, library)}"
+    pins = joined(where.pins)
+    if where.connector:
+        place = f"connector {where.connector}"
+        return f"pin {pins} of {place}" if pins else place
+    part = part_name(str(where.part or ""), library)
+    noun = "pin" if len(where.pins) == 1 else "pins"
+    return f"{pins} {noun} of the {part}" if pins else part
+
+
+def driving_text(drive: Drive, why: str | None) -> str:
+    """Write whether the vehicle may be driven as it is, and why."""
+    return f"{DRIVING[drive]}. {why}" if why else f"{DRIVING[drive]}."

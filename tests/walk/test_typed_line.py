@@ -1,0 +1,60 @@
+"""Lines typed at the terminal, as events."""
+
+from typing import Any
+
+import pytest
+
+from builder.walk import events
+from builder.walk.job_state import Refused
+from builder.walk.typed_line import event_of_line
+
+PHRASES: dict[str, Any] = {"results": [{"text": "yes"}, {"text": "no"}]}
+READS: dict[str, Any] = {"readings": [{"name": "", "unit": "V"}]}
+UNREAD: dict[str, Any] = {"unread": ["heat"]}
+ASKS: dict[str, Any] = {"asks": [{"name": "module", "ask": "Which", "one_of": ["pcm", "bcm"]}]}
+LIST: dict[str, Any] = {"asks": [{"name": "places", "ask": "p", "one_of": [], "list": True}]}
+
+
+@pytest.mark.parametrize(
+    ("line", "shown", "event"),
+    [
+        ("2", PHRASES, events.Answer(result=1)),
+        ("stated 2", READS, events.Answer(result=1, stated=True)),
+        ("14.2 V", READS, events.Answer(readings={"": "14.2 V"})),
+        ("14", READS, events.Answer(readings={"": "14"})),
+        ("OL", READS, events.Answer(readings={"": "OL"})),
+        ("13,3 V as 2", READS, events.Answer(readings={"": "13,3 V"}, result=1)),
+        (
+            "plus=0,1 V; ground = 20 mV",
+            READS,
+            events.Answer(readings={"plus": "0,1 V", "ground": "20 mV"}),
+        ),
+        ("done", {}, events.Done()),
+        ("  Back ", {}, events.Back()),
+        ("can't test", {}, events.CannotTest()),
+        ("none it smokes", {}, events.NoneOfThese(seen="it smokes")),
+        ("tick 2", {}, events.Tick(line=1)),
+        ("read", UNREAD, events.Acknowledge(hazards=("heat",))),
+        ("", UNREAD, events.Acknowledge(hazards=("heat",))),
+        ("run", {}, events.RunProcedure()),
+        ("take", {}, events.TakeEarlier()),
+        ("pass", {}, events.Verified(passed=True)),
+        ("fail", {}, events.Verified(passed=False)),
+        ("correct 3 2", {}, events.Correct(index=2, result=1)),
+        ("correct 3 14.2 V", {}, events.Correct(index=2, readings={"": "14.2 V"})),
+        ("hand over R. Osei", {}, events.HandOver(to="R. Osei")),
+        ("pause", {}, events.Pause()),
+        ("2", ASKS, events.Fill(name="module", value="bcm")),
+        ("pcm", ASKS, events.Fill(name="module", value="pcm")),
+        ("cap, neck", LIST, events.Fill(name="places", value=("cap", "neck"))),
+        ("back", ASKS, events.Back()),
+    ],
+)
+def test_a_line_is_an_event(line: str, shown: dict[str, Any], event: events.Event) -> None:
+    """What the help says can be typed."""
+    assert event_of_line(line, shown, "") == event
+
+
+def test_an_empty_line_is_refused() -> None:
+    """Nothing happens by pressing Enter where nothing is to be read."""
+    assert isinstance(event_of_line(" ", PHRASES, ""), Refused)
