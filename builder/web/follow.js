@@ -1,7 +1,7 @@
 /* Which result a check gives, from the typed readings: builder/walk/readings and follow, in the page.
  *
- * In: the walk table (described in builder/walk/rows), a step, the typed text by the name of the
- * reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js); a cut
+ * In: the row of a check (described in builder/walk/rows), its tools, the typed text by the name of
+ * the reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js); a cut
  * is just before its value or just after it.
  */
 "use strict";
@@ -15,11 +15,6 @@ globalThis.baytreeFollow = (() => {
   const exact = (value, towards) => read(rounded(value, 12, towards));
   const outcome = (state, rest = {}) => ({
     state, fits: [], reads_as: null, values: {}, errors: {}, mistakes: {}, ...rest });
-
-  function follow(table, id, typed) {
-    const row = table.steps[id];
-    return readAs(row, row.tools.map((tool) => table.tools[tool]).filter(Boolean), typed);
-  }
 
   // The result of a check that its readings match, taken with these tools.
   function readAs(row, tools, typed) {
@@ -198,5 +193,5 @@ globalThis.baytreeFollow = (() => {
     return at < 0 ? null : at;
   }
 
-  return { follow, readAs };
+  return { readAs };
 })();
