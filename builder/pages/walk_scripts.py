@@ -15,6 +15,7 @@ from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.walk.compile_shop import shop_table
 from builder.walk.compile_tree import tree_table
+from builder.walk.practice import faults_of
 from builder.walk.tree_rows import TreeTable
 from builder.wording.labels import STOP_LABELS
 
@@ -57,7 +58,7 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
         for step, one in analysis.minutes.steps.items()
     }
     table = tree_table(tree, library)
-    more = {"left": left, "titles": _titles(table, library)}
+    more = {"left": left, "titles": _titles(table, library), "weights": _weights(tree)}
     key = json.dumps(tree.id)
     lines = (f"trees[{key}] = {_json(table)};", f"more[{key}] = {_json(more)};")
     return "".join(f"baytreeTables.{line}\n" for line in lines)
@@ -65,6 +66,11 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
 
 def _whole(minutes: Fraction) -> int:
     return round(minutes)
+
+
+def _weights(tree: Tree) -> dict[str, float]:
+    """Return the ends that can be the hidden fault of a practice: the fixes, or else the stops."""
+    return {id_: float(weight) for id_, weight in faults_of(tree).items()}
 
 
 def _titles(table: TreeTable, library: Library) -> dict[str, str]:

@@ -63,7 +63,7 @@ globalThis.baytreeEnds = (() => {
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
       kind === "stuck" && call(walk), drive(walk),
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["change", "put back"])],
-      kind === "fix" && (proofs(walk) || []), walk.drillWords && line("w-visit", walk.drillWords()),
+      kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
   }
 

@@ -69,6 +69,12 @@ globalThis.baytreeStep = (() => {
     return `${capital(name)}: ${noted}`;
   }
 
+  // On a practice vehicle: what eyes or instruments show here.
+  function shows(walk) {
+    const words = walk.practice?.seen(walk);
+    return words && line("w-shows", `The vehicle shows: ${words}`);
+  }
+
   // Lookups, each in a sheet over the step.
   function links(walk, moved) {
     const { shown, row } = walk;
@@ -87,7 +93,7 @@ globalThis.baytreeStep = (() => {
   function stepParts(walk, label) {
     const { shown, view } = walk, moved = view.face === "step" && view.moved
       ? (shown.lines || []).filter(({ of }) => of !== "put back").length : 0;
-    return [...context(walk), cautionLine(walk), heading(shown.text, label), ...where(walk),
+    return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
       !moved && ticks(walk, walk.state.read.length ? ["do", "after"] : ["change", "do", "after"]), links(walk, moved)];
   }
 

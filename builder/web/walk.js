@@ -138,6 +138,7 @@
     const full = { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) };
     const following = reduce(walk.tables, walk.state, full);
     if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
+    if (!following.refused) walk.practice?.count(walk, event);
     if (following.refused) return say(following.load ? "That tree isn't here: open it from the list of trees." : capitalized(following.refused));
     if (walk.state === BEGINNING || walk.state.events.length === 1) store.keep();
     walk.state = following;
@@ -211,6 +212,7 @@
   async function arrive(stays, face) {
     const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
     walk.shown = screen(walk.tables, walk.state);
+    if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     say("");
     draw();
@@ -308,6 +310,14 @@
     if (words) main.querySelector(".w-head")?.after(notice);
     else notice.remove();
   }
+
+  // A vehicle with a hidden fault, in a job that isn't kept.
+  walk.startPractice = async () => {
+    await load("assets/walk-practice.js");
+    walk.practice = new baytreePractice.Practice(walk.tables, tree, baytreePractice.drawn(walk.tables, tree));
+    await begin();
+    await arrive(false);
+  };
 
   walk.stepText = (id) => id && tableOf(walk.tables, walk.state.frames[0].inside).steps[id]?.text;
   walk.procedureTitle = (by) => (by && walk.tables.shop.procedures[by.procedure]?.title) || "";
