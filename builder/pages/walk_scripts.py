@@ -18,6 +18,7 @@ from builder.walk.compile_tree import tree_table
 from builder.walk.practice import faults_of
 from builder.walk.tree_rows import TreeTable
 from builder.wording.labels import STOP_LABELS
+from builder.wording.sentences import module_name
 
 SHOP_SCRIPT = "walks/shop.js"
 WALK_SCRIPTS = (
@@ -58,7 +59,13 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
         for step, one in analysis.minutes.steps.items()
     }
     table = tree_table(tree, library)
-    more = {"left": left, "titles": _titles(table, library), "weights": _weights(tree)}
+    named = (answer for one in tree.asks for answer in one.one_of)
+    more = {
+        "left": left,
+        "titles": _titles(table, library),
+        "weights": _weights(tree),
+        "names": {str(answer): module_name(answer, library) for answer in named},
+    }
     key = json.dumps(tree.id)
     lines = (f"trees[{key}] = {_json(table)};", f"more[{key}] = {_json(more)};")
     return "".join(f"baytreeTables.{line}\n" for line in lines)

@@ -10,7 +10,9 @@ globalThis.baytreeStore = (() => {
   const WAIT = 1500; // milliseconds for the frame to answer
   const here = document.currentScript.src;
   const memory = new Map();
+  const FRESH = 15 * 60000; // milliseconds for which words of the search belong to the tree opened then
   const prefix = (shop) => `baytree 1 ${shop} `;
+  const wordsKey = (shop) => `baytree 1 words ${shop}`;
 
   const LOCAL = {
     all(shop) {
@@ -20,6 +22,8 @@ globalThis.baytreeStore = (() => {
     read: (shop, id) => JSON.parse(localStorage.getItem(prefix(shop) + id)),
     write: (shop, job) => localStorage.setItem(prefix(shop) + job.id, JSON.stringify(job)),
     remove: (shop, id) => localStorage.removeItem(prefix(shop) + id),
+    note: (shop, words) => localStorage.setItem(wordsKey(shop), JSON.stringify(words)),
+    noted: (shop) => JSON.parse(localStorage.getItem(wordsKey(shop))),
   };
 
   function attempt(name, args) {
@@ -92,8 +96,20 @@ globalThis.baytreeStore = (() => {
     await ask("remove", shop, id);
   }
 
+  // The words of a search go along to the tree that it led to: written at once, before the page is left.
+  function noteWords(shop, words, tree) {
+    const note = { words, tree, at: Date.now() };
+    attempt("note", [shop, note]);
+    if (location.protocol === "file:") throughFrame("note", [shop, note]);
+  }
+
+  async function wordsFor(shop, tree) {
+    const note = attempt("noted", [shop]).value || (await ask("noted", shop)).value;
+    return note?.tree === tree && Date.now() - note.at < FRESH ? note.words : "";
+  }
+
   // Asks the browser not to clear the store by itself. Some never answer, so nobody waits.
   const keep = () => { navigator.storage?.persist?.(); };
 
-  return { all, read, write, remove, keep };
+  return { all, read, write, remove, noteWords, wordsFor, keep };
 })();

@@ -69,8 +69,7 @@
   document.addEventListener("click", ({ target }) => {
     const link = target.closest?.(".find-hits a[href]"), words = document.querySelector("#find input")?.value.trim();
     if (!link || !words || !/(^|\/)trees\//.test(link.getAttribute("href"))) return;
-    const [path, anchor] = link.getAttribute("href").split("#");
-    link.href = `${path.split("?")[0]}?said=${encodeURIComponent(words)}${anchor ? `#${anchor}` : ""}`;
+    store.noteWords(shop, words, link.getAttribute("href").replace(/^.*trees\/|\.html.*$/g, ""));
   }, true);
 
   show();

@@ -33,7 +33,7 @@ globalThis.baytreeEnds = (() => {
         shown.cause && line("w-repair", shown.text)),
       ...(proofs(walk) || []), drive(walk), links(walk, 0),
       ticks(walk, walk.state.read.length ? ["do", "after"] : ["change", "do", "after"]),
-      shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell)],
+      shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
       bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }

@@ -114,6 +114,9 @@ globalThis.baytreeSheets = (() => {
       box.addEventListener("change", () => walk.describe({ [name]: box.value.trim() }));
       return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
     };
+    const to = h("div", { class: "w-note" }, h("label", { for: "w-to" }, "Hand over to"),
+      h("input", { id: "w-to", type: "text", autocomplete: "off", maxlength: "60" }));
+    const name = () => to.querySelector("input").value.trim();
     const vin = text("vin", "VIN", { maxlength: "24", autocapitalize: "characters" });
     const checked = h("p", { class: "w-vin", role: "status" });
     const check = async () => { checked.replaceChildren(...paragraphs(await walk.vinWords(vin.querySelector("input").value))); };
@@ -123,7 +126,8 @@ globalThis.baytreeSheets = (() => {
       h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
       h("div", { class: "w-stack" },
         state.paused ? null : button("Pause", () => closeSheet(() => walk.pause(0))),
-        state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over" }))),
+        state.paused ? null : to,
+        state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over", ...(name() ? { to: name() } : {}) }))),
         button("Save the record as a file", () => saveRecord(walk), { "data-do": "record" }),
         walk.practice ? null : button("Practice this tree", () => closeSheet(() => walk.startPractice())),
         button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => walk.remove()); }),

@@ -79,7 +79,7 @@ globalThis.baytreeStep = (() => {
   function links(walk, moved) {
     const { shown, row } = walk;
     const all = [
-      moved && [`${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
+      moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
       row.picture && ["Picture", "Picture"], (shown.at || []).some((one) => one.pin || one.fuse) && ["Pins", "Pins"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
@@ -237,7 +237,8 @@ globalThis.baytreeStep = (() => {
       return h("div", { class: "w-field" }, label[name] && h("label", { for: box.id }, label[name]),
         h("div", { class: "w-value" }, box, ask.unit && h("span", { class: "w-unit" }, ask.unit)));
     };
-    const choice = (words, at) => button(h("b", {}, capital(words)), () => { view.typed[""] = words; walk.redraw(); },
+    const nameOf = (words) => capital(walk.tables.more[walk.state.frames[0].inside]?.names[words] || words);
+    const choice = (words, at) => button(h("b", {}, nameOf(words)), () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
     return {
       step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),

@@ -52,7 +52,7 @@
   const shopName = () => walk.tables.names.shop;
 
   async function begin(enter = "") {
-    const said = new URLSearchParams(location.search).get("said") || "";
+    const said = await store.wordsFor(shopName(), tree);
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
     walk.job = { id, tree, said, saved: 0 };
     walk.state = await played([{ event: "start", tree, ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
@@ -216,6 +216,7 @@
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     say("");
     draw();
+    document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
     if (!stays) fit(face);
     if (place === undefined || stays || face) remember(true, walk.view.face);
     else remember(false, walk.view.face);
@@ -359,6 +360,11 @@
     history.pushState({ pushed: 1 }, "", "#walk");
     open();
   });
+  document.querySelectorAll("[data-enter]").forEach((link) => link.addEventListener("click", (event) => {
+    event.preventDefault();
+    history.pushState({ pushed: 1 }, "", `#walk/${link.dataset.enter}`);
+    open();
+  }));
   document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
   addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });
   if (location.hash.startsWith("#walk")) open();
