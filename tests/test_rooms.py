@@ -29,7 +29,7 @@ IMPORTS: dict[str, set[str]] = {
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
-    "prints": {"chart", "cores", "model", "plan", "trade", "wording"},
+    "prints": {"chart", "cores", "graph", "model", "plan", "trade", "wording"},
     "pages": {"chart", "graph", "model", "plan", "rules", "trade", "walk", "wording"},
     "site": {"cache", "cores", "find", "model", "pages", "pictures", "prints", "web"},
     "authoring": {"reader"},

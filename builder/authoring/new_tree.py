@@ -8,9 +8,9 @@ from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
+from builder.authoring.new_file import write_new
 from builder.authoring.not_written import NotWritten
 from builder.reader.knowledge_files import read_knowledge
-from builder.reader.source import leads_out
 
 _TEMPLATE = Path(__file__).parent / "templates" / "tree.yml"
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*")
@@ -23,22 +23,7 @@ def new_tree(shop: Path, id_: str, today: date) -> Path | NotWritten:
     problem = _bad_id(id_) or _bad_system(shop, system)
     if problem:
         return problem
-    path = shop / "trees" / f"{id_}.yml"
-    for existing in (path, path.with_suffix(".yaml")):
-        if existing.exists() or existing.is_symlink():
-            return NotWritten(
-                f"trees/{id_}{existing.suffix} already exists, and nothing is overwritten",
-                "open that file, or choose another name",
-            )
-    if leads_out(shop, path):
-        return NotWritten(
-            f"trees/{id_}.yml would be outside the shop, because a link leads there",
-            "delete the link, and put the folder itself in its place",
-        )
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("x", encoding="utf-8", newline="\n") as file:
-        file.write(filled_template(id_, today))
-    return path
+    return write_new(shop, f"trees/{id_}.yml", filled_template(id_, today))
 
 
 def filled_template(id_: str, today: date) -> str:

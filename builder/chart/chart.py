@@ -19,7 +19,7 @@ class Shape(StrEnum):
     PROCESS = "process"  # a check or an action: a rectangle
     DECISION = "decision"  # the small diamond from which the results of a check leave
     CONNECTOR = "connector"  # goes on at the step whose number it bears
-    PREDEFINED = "predefined"  # another tree: a rectangle with double sides
+    PREDEFINED = "predefined"  # a procedure, another tree: double sides
 
 
 class Rect(NamedTuple):

@@ -18,6 +18,7 @@ from builder.chart.undrawn_ways import (
     way_notes,
 )
 from builder.graph.routes import ExitKind
+from builder.graph.runs import with_inner_steps
 from builder.model.checks import Branch, Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
@@ -26,7 +27,7 @@ from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.hazards import by_severity
 from builder.wording.results import NO_BREAK, result_words, tied
-from builder.wording.vehicle_words import condition_texts
+from builder.wording.vehicle_words import condition_texts, part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 START = "start:"  # the id of the start terminator; no step id has a colon
@@ -37,7 +38,7 @@ class Node:
     """One symbol: its words, and where a reader who wants more is sent."""
 
     id: str
-    kind: str  # start, check, action, fix, stop, handoff
+    kind: str  # start, check, run (a check by a procedure), action, fix, stop, return, handoff
     text: str
     number: str = ""
     notes: tuple[str, ...] = ()  # "still there: go to 3"
@@ -96,16 +97,28 @@ def _node(at: NumberedTree, step: Step) -> Node:
     conditions = condition_texts(step, at.library) if at.library else step.when
     return Node(
         id=str(step.id),
-        kind=step.kind,
-        text=tied(step.text),
+        kind=_kind(step),
+        text=f"Return: {tied(step.text)}" if step.kind == "return" else tied(step.text),
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
         when=tied(", ".join(conditions)),
-        facts=tuple(_times(step)),
+        facts=(*_run_facts(at, step), *_times(step)),
         caution=met[0].signal if met else None,
         hazards=tuple(hazard.short for hazard in met),
         href=f"#step-{step.id}",
     )
+
+
+def _kind(step: Step) -> str:
+    return "run" if isinstance(step.body, Check) and step.body.by else step.kind
+
+
+def _run_facts(at: NumberedTree, step: Step) -> Iterator[str]:
+    """Yield the procedure that finds the result, and what it is run on."""
+    if isinstance(step.body, Check) and step.body.by:
+        yield f"procedure{NO_BREAK}{step.body.by.replace('-', NO_BREAK)}"
+        for value in step.body.with_.values():
+            yield tied(part_name(value, at.library) if at.library else value)
 
 
 def _times(step: Step) -> Iterator[str]:
@@ -116,9 +129,13 @@ def _times(step: Step) -> Iterator[str]:
 
 
 def hazards_of(step: Step, library: Library) -> list[Hazard]:
-    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word."""
-    met = [library.hazards[hazard] for hazard in step.hazards if hazard in library.hazards]
-    return by_severity(met)
+    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word.
+
+    Those of a procedure that it runs are its own.
+    """
+    steps = with_inner_steps(step, library.procedures)
+    names = dict.fromkeys(hazard for one in steps for hazard in one.hazards)
+    return by_severity(library.hazards[name] for name in names if name in library.hazards)
 
 
 def _handoffs(at: NumberedTree) -> dict[str, Node]:
@@ -131,6 +148,8 @@ def _handoffs(at: NumberedTree) -> dict[str, Node]:
 
 
 def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
+    if branch.returns:
+        return Node(id=id, kind="return", text=f"Return: {tied(branch.text)}")
     text = f"Tree: {handoff_title(branch, library)}"
     if branch.step:
         number = library.entry_numbers.get(str(branch.text)) if library else None

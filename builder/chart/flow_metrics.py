@@ -23,7 +23,8 @@ from builder.chart.spacing import (
 from builder.chart.text_block import TextBlock, box_text, label_text
 from builder.wording.results import NO_BREAK
 
-ROUNDED = frozenset({"start", "fix", "stop"})
+ROUNDED = frozenset({"start", "fix", "stop", "return"})
+DOUBLE = frozenset({"handoff", "run"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +81,7 @@ def sheet_reference(sheet: int) -> str:
 
 
 def _pad(kind: str) -> float:
-    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind == "handoff" else 0)
+    return PAD_X + (ROUND_END if kind in ROUNDED else DOUBLE_SIDE if kind in DOUBLE else 0)
 
 
 def narrowest_rooms(metrics: FlowMetrics) -> tuple[float, float]:

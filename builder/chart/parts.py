@@ -22,8 +22,11 @@ SHAPES = {
     "fix": Shape.TERMINATOR,
     "stop": Shape.TERMINATOR,
     "handoff": Shape.PREDEFINED,
+    "run": Shape.PREDEFINED,
+    "return": Shape.TERMINATOR,
 }
-FLAGGED = ("check", "action")
+ASKING = ("check", "run")  # their results leave by a diamond
+FLAGGED = ("check", "run", "action")
 BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
 HALF = 4.0  # half the width of the small diamond
 

@@ -16,7 +16,7 @@ from builder.chart.lane_rows import (
     lane_row,
     lane_rows,
 )
-from builder.chart.parts import HALF, Pen, box_part, diamond
+from builder.chart.parts import ASKING, HALF, Pen, box_part, diamond
 from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
@@ -70,7 +70,7 @@ def _draw_rows(
     lane = edge + BETWEEN
     out = place.y + min(ENTRY, made.head / 2, entry_height(made.rows[0]))
     start = edge
-    if pen.metrics.flow.nodes[block.step].kind == "check":
+    if pen.metrics.flow.nodes[block.step].kind in ASKING:
         yield diamond(block.step, edge + HALF, out)
         start += 2 * HALF
     y = place.y

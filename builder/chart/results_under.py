@@ -16,7 +16,7 @@ from builder.chart.lane_rows import (
     lane_row,
     lane_rows,
 )
-from builder.chart.parts import HALF, Pen, box_part, diamond
+from builder.chart.parts import ASKING, HALF, Pen, box_part, diamond
 from builder.chart.spacing import LEAD_IN, NARROW, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
@@ -38,7 +38,7 @@ def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool)
     trunk = place.x + TRUNK
     yield box_part(pen, block.step, Rect(place.x, place.y, place.width, made.head))
     start = place.y + made.head
-    if pen.metrics.flow.nodes[block.step].kind == "check":
+    if pen.metrics.flow.nodes[block.step].kind in ASKING:
         yield diamond(block.step, trunk, start + HALF)
         start += 2 * HALF
     y = place.y + made.head + LEAD_IN

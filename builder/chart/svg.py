@@ -15,7 +15,6 @@ from builder.chart.chart import Box, Chart, Part, Polyline, Rect, Run, Shape
 from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
 
 HEAD = 5.0  # length of an arrow head
-STEPS = (Shape.PROCESS, Shape.TERMINATOR)  # the symbols that stand for a step itself
 
 
 def in_page(href: str) -> str:
@@ -31,7 +30,7 @@ def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
     """
     anchors: dict[str, Box] = {}
     for box in chart.boxes:
-        if box.shape in STEPS and box.href:
+        if box.href.startswith("#") and box.shape is not Shape.CONNECTOR:
             anchors.setdefault(box.id, box)
 
     def drawn(part: Part) -> str:

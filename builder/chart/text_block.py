@@ -112,7 +112,7 @@ def steps_named(node: Node) -> Iterator[str]:
 
 
 def _number(node: Node) -> tuple[MeasuredWord, ...]:
-    room = FLAG if node.kind in ("check", "action") else 0
+    room = FLAG if node.kind in ("check", "run", "action") else 0
     return tuple(
         word._replace(width=word.width + room)
         for word in measured_words(node.number, TEXT, True, "number")

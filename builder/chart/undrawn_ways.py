@@ -75,6 +75,8 @@ def handoff_title(branch: Branch, library: Library | None) -> str:
 
 
 def _where(at: NumberedTree, step: Step, way: Exit) -> str:
+    if way.branch.returns:
+        return f"the end, {way.branch.text}"
     if way.branch.tree:
         return f"the tree {handoff_title(way.branch, at.library)}"
     target = list_step(at.tree, step) if way.branch.next_item else way.branch.step

@@ -5,7 +5,7 @@ In: a shop's folder, its library, an ID. Out: the `Tree`.
 
 from pathlib import Path
 
-from builder.graph.runs import with_runs
+from builder.graph.runs import procedure_named, with_runs
 from builder.graph.spec_readings import with_specs
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
@@ -13,7 +13,9 @@ from builder.reader.trees import read_tree
 
 
 def tree_of(shop: Path, library: Library, id_: str) -> Tree:
-    """Read one tree that the library lists. Raises NotThereError."""
+    """Read one tree that the library lists, or return that of a procedure. Raises NotThereError."""
+    if procedure := procedure_named(library, id_):
+        return with_specs(procedure.tree, library.specs)
     listing = library.listings.get(id_)
     tree = read_tree(shop, shop / listing.file)[0] if listing else None
     if tree is None:

@@ -6,6 +6,7 @@ from functools import partial
 from random import Random
 
 from builder.commands.place import shop_of
+from builder.commands.tree_names import tree_in_shop
 from builder.commands.walk import CAUTION, at_terminal
 from builder.walk.events import Start
 from builder.walk.job_state import Refused
@@ -32,11 +33,16 @@ def run(options: argparse.Namespace) -> int:
     from builder.walk.record import record_of
     from builder.walk.screen_text import record_lines
 
-    tables, trees = tables_of_shop(shop_of(options), options.tree)
+    shop = shop_of(options)
+    options.tree = tree_in_shop(options.tree, shop)
+    tables, trees = tables_of_shop(shop, options.tree)
     random = Random(options.seed)
     faults = faults_of(trees.tree(options.tree))
+    if not faults:
+        print(f"baytree: `{options.tree}` has no fix to practice", file=sys.stderr)
+        return 2
     if options.fault and options.fault not in faults:
-        names = ", ".join(faults) or "none"
+        names = ", ".join(faults)
         print(f"baytree: `{options.tree}` has no fix `{options.fault}`: {names}", file=sys.stderr)
         return 2
     fault = options.fault or drawn_fault(faults, random)

@@ -1,4 +1,4 @@
-"""`baytree new`: create a tree from the template."""
+"""`baytree new`: create a tree or a procedure from the template."""
 
 import argparse
 import sys
@@ -9,20 +9,24 @@ from builder.authoring.not_written import NotWritten
 from builder.commands.place import from_here, shop_of
 
 NAME = "new"
-HELP = "create a tree from the template"
+HELP = "create a tree or a procedure from the template"
 
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the words."""
-    parser.add_argument("what", choices=("tree",), metavar="tree", help="tree")
-    parser.add_argument("id", metavar="ID", help="system/name, such as charging/lamp-on")
+    add = parser.add_argument
+    add("what", choices=("tree", "procedure"), metavar="tree|procedure", help="tree or procedure")
+    add("id", metavar="ID",
+        help="system/name, such as charging/lamp-on; of a procedure its name")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
-    """Write the new tree, and print its file."""
+    """Write the new file, and print its name."""
+    from builder.authoring.new_procedure import new_procedure
     from builder.authoring.new_tree import new_tree
 
-    return print_written(new_tree(shop_of(options), options.id, date.today()))
+    write = new_procedure if options.what == "procedure" else new_tree
+    return print_written(write(shop_of(options), options.id, date.today()))
 
 
 def print_written(written: Path | tuple[Path, ...] | NotWritten) -> int:

@@ -29,8 +29,9 @@ HELP = "print wall charts, bench sheets, and customer estimates"
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
     add = parser.add_argument
-    add("trees", nargs="*", metavar="TREE", help="tree ID, such as charging/lamp-on")
-    add("--all", action="store_true", help="all published trees")
+    add("trees", nargs="*", metavar="TREE",
+        help="tree ID, such as charging/lamp-on, or procedures/NAME")  # fmt: skip
+    add("--all", action="store_true", help="all published trees and all procedures")
     add("--system", metavar="S", help="all trees of a system, in one PDF")
     add("--sheet", choices=SHEET_NAMES, default="wall",
         help="what to print (default: wall)")  # fmt: skip
@@ -77,8 +78,9 @@ def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
     if options.system and options.system not in library.systems:
         hint = suggestion(options.system, library.systems, "use one of kb/systems.yml")
         raise NotThereError(f"there is no system `{options.system}`; {hint}")
+    known = (*library.trees, *(one.tree.id for one in library.procedures.values()))
     return PrintRequest(
-        trees=tuple(tree_named(words, library.trees) for words in options.trees),
+        trees=tuple(tree_named(words, known) for words in options.trees),
         system=options.system or "",
         every=options.all,
         sheet=options.sheet,

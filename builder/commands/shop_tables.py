@@ -6,8 +6,9 @@ In: the shop's folder. Out: `WalkTables` whose trees are read and compiled when 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
+from builder.cache.database import opened
 from builder.check.filled_tree import tree_of
-from builder.check.unchecked_library import read_library
+from builder.check.verdict import known_library
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.walk.compile_shop import walk_tables
@@ -49,7 +50,8 @@ class CompiledTrees(Mapping[str, TreeTable]):
 
 def tables_of_shop(shop: Path, tree: str) -> tuple[WalkTables, CompiledTrees]:
     """Return the tables of a shop that has a tree. Raises NotThereError."""
-    library, _ = read_library(shop)
+    with opened(shop) as cache:
+        library = known_library(shop, cache)
     trees = CompiledTrees(shop, library)
     if tree not in trees:
         raise NotThereError(f"there is no tree `{tree}` in {shop / 'trees'}")

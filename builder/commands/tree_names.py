@@ -32,6 +32,11 @@ def tree_named(words: str, ids: Collection[str]) -> str:
     raise NotThereError(f"{message}: did you mean {' or '.join(f'`{id_}`' for id_ in likely)}?")
 
 
+def tree_in_shop(words: str, shop: Path) -> str:
+    """Return the ID of a tree of a shop. Raises NotThereError."""
+    return tree_named(words, [tree_id(name) for name in tree_names(shop)])
+
+
 def files_named(words: str, shop: Path) -> tuple[Path, ...]:
     """Return a file, all files of a folder, or the file of a tree by its ID or name.
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from builder.commands.place import shop_of
+from builder.commands.tree_names import tree_in_shop
 from builder.walk.events import Start
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
@@ -38,7 +39,9 @@ def run(options: argparse.Namespace) -> int:
     from builder.walk.record import record_of
     from builder.walk.screen_text import record_lines
 
-    tables, _ = tables_of_shop(shop_of(options), options.tree)
+    shop = shop_of(options)
+    options.tree = tree_in_shop(options.tree, shop)
+    tables, _ = tables_of_shop(shop, options.tree)
     if not options.replay:
         print(CAUTION, file=sys.stderr)
     start = Start(

@@ -98,8 +98,8 @@ HARMLESS = """
 DANGERS = (
     Danger(
         "fire",
-        "WARNING: This can become a fire. Stop, switch off, get everyone out and away. At "
-        "flames, call the fire department. Do not start it; get a qualified tech.",
+        "WARNING: This can become a fire. Stop, switch off, get everyone out and away. If "
+        "it burns, call the fire department. Do not start it; get a qualified tech.",
         """
         smoke, PLACE; smoke unless TAIL; smoulder; smolder; BURN, SMELL; burning, STUFF; burnt,
         STUFF; SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt, MELTS; caught

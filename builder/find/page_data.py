@@ -15,7 +15,7 @@ from builder.find.packed_texts import LEADING_CHARACTERS, NUMBER_CHARACTERS, pac
 from builder.find.page_rules import page_rules
 from builder.find.phrasebook import BookPhrase
 from builder.find.search_table import SearchTable, TreeRow
-from builder.find.symptom_index import OF_THE_TRADE, ListedCode, SymptomIndex, build_symptom_index
+from builder.find.symptom_index import UNSAID, ListedCode, SymptomIndex, build_symptom_index
 
 PageData = Mapping[str, Any]
 WeightedText = tuple[str, int]
@@ -33,14 +33,14 @@ def search_data(table: SearchTable) -> PageData:
     packed = pack_texts(index)
     book = index.book
     known = index.vocabulary.known
-    trade_words = {word for word, uses in known.items() if uses == OF_THE_TRADE}
-    other_words = known.keys() - index.vocabulary.spoken - trade_words
+    unsaid = {word for word, uses in known.items() if uses == UNSAID}
+    other_words = known.keys() - index.vocabulary.spoken - unsaid
     return {
         "rules": page_rules(table.everyday),
         "digits": [NUMBER_CHARACTERS, LEADING_CHARACTERS],
         "words": packed.words,
         "otherWords": " ".join(sorted(other_words - STOP_WORDS - NEGATIONS)),
-        "tradeWords": " ".join(sorted(trade_words)),
+        "unsaid": " ".join(sorted(unsaid)),
         "synonyms": {token: " ".join(words) for token, words in sorted(book.synonyms.items())},
         "phrases": [_phrase_row(phrase) for first in book.starts.values() for phrase in first],
         "vehicles": table.vehicles,

@@ -12,9 +12,10 @@ from builder.find import strength
 from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
-from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 from builder.find.concept_kinds import KIND_WEIGHTS
-from builder.find.coverage import CLEAR_CREDIT, OPPOSITE_CREDIT, PART_CREDIT
+from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.mentions import PART_CREDIT
 from builder.find.phrasebook import GAP
 from builder.find.ranking import (
     CERTAIN,
@@ -26,7 +27,7 @@ from builder.find.ranking import (
 )
 from builder.find.safety import MOST_LINES, NEAR, TAKEN_OUT, Part, danger_signs, harmless_phrases
 from builder.find.search_query import DRAIN, LONGEST_QUERY, MILLIAMPS, NOMINAL, VOLTAGES, VOLTS
-from builder.find.symptom_index import OF_THE_TRADE, OWN
+from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
 from builder.trade.vin import FIRST_YEAR, VIN_VALUES, VIN_WEIGHTS, YEAR_CODES, YEAR_CYCLE
@@ -38,10 +39,11 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "stopWords": _word_list(STOP_WORDS),
         "negations": _word_list(NEGATIONS),
         "everyday": _word_list(everyday),
+        "ordinary": _word_list(ORDINARY_WORDS),
         "endings": ENDINGS,
         "gap": GAP,
         "ownWeight": OWN,
-        "ofTheTrade": OF_THE_TRADE,
+        "unsaid": UNSAID,
         "codes": {
             "written": WRITTEN_CODE,
             "marks": MARKS,

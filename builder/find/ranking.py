@@ -16,7 +16,6 @@ from dataclasses import dataclass, replace
 
 from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
 from builder.find.code_matches import code_meanings, score_codes
-from builder.find.concept_kinds import SUBJECT
 from builder.find.coverage import QueryCoverage, measure_coverage
 from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
 from builder.find.safety import safety_lines
@@ -80,7 +79,7 @@ class ScoredEntry:
     phrase: int  # -1 if none
     share: int
     strength: int  # above 0 it is strong
-    shares_subject: bool = False  # has a part that the query names
+    shares_subject: bool = False  # its title has a part that the query names
 
 
 def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
@@ -154,7 +153,7 @@ def _score_entries(
 def _score_entry(
     entry: int, points: int, by_words: QueryCoverage, by_meaning: QueryCoverage, entries: int
 ) -> ScoredEntry:
-    raised = 100 + TITLE_RAISE * min(by_words.in_title.get(entry, 0), 2)
+    raised = 100 + TITLE_RAISE * min(by_words.mentions.in_title.get(entry, 0), 2)
     score = points + _coverage_score(by_words, entry) * raised // 100
     if points:
         score += _coverage_score(by_meaning, entry)
@@ -164,7 +163,7 @@ def _score_entry(
         by_words.phrases[entry].phrase if entry in by_words.phrases else -1,
         by_words.share(entry),
         CERTAIN if points else strength(by_words, entry, entries),
-        shares_subject=by_words.has[SUBJECT].get(entry, 0) > 0,
+        shares_subject=entry in by_words.mentions.subjects_in_title,
     )
 
 

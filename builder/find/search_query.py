@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_written_codes
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
-from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 from builder.find.spelling import edit_distance, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
 from builder.find.word_forms import split_words, stem_word
@@ -110,9 +110,10 @@ def _spell(typed: Sequence[str], vocabulary: Vocabulary, *, finished: bool) -> S
 
 
 def is_known(word: str, vocabulary: Vocabulary) -> bool:
-    """Whether a word, or one with another ending, stands anywhere in the index or its words."""
+    """Whether a word, or one with another ending, is in the index, its words, or plain English."""
     return (
         word in vocabulary.known
+        or word in ORDINARY_WORDS
         or word in vocabulary.everyday
         or stem_word(word) in vocabulary.stems
     )

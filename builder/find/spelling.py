@@ -38,7 +38,7 @@ def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
 
     People leave letters out more often than they change or add some.
 
-    A word that the trade alone has (uses below 0) is meant only if it is one edit away.
+    A word that the shop never says (uses below 0) is meant only if it is one edit away.
     A word is never turned into one of another first letter by more than one edit, one of up to five
     letters not at all: `worse` is no misspelled `horse`.
     """

@@ -9,7 +9,9 @@ light stays on` is no matter of the charging lamp. The points were fitted once, 
 """
 
 from builder.find.concept_kinds import COMPLAINT, SUBJECT
-from builder.find.coverage import QueryCoverage, rarity
+from builder.find.coverage import QueryCoverage
+from builder.find.covered_concepts import rarity
+from builder.find.mentions import Mentions
 
 MOST_EVIDENCE = 250  # percent of the rarest word; more tells no more
 EVIDENCE = 125  # percent that it counts
@@ -28,24 +30,24 @@ def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
     """Points for and against an entry, of a shop with so many entries."""
     if entry not in coverage.phrases:
         return -ASKED
-    in_title = coverage.in_title.get(entry, 0)
+    in_title = coverage.mentions.in_title.get(entry, 0)
     evidence = min(coverage.gain[entry] // rarity(entries, 1), MOST_EVIDENCE)
     points = (
         coverage.share(entry)
         + coverage.phrases[entry].covered * PHRASE // 100
         + evidence * EVIDENCE // 100
         + min(in_title, 2) * TITLE
-        + (WHOLE_TITLE if in_title == coverage.telling else 0)
+        + (WHOLE_TITLE if in_title == coverage.mentions.telling else 0)
     )
-    return points - _asked(coverage, entry)
+    return points - _asked(coverage.mentions, entry)
 
 
-def _asked(coverage: QueryCoverage, entry: int) -> int:
+def _asked(mentions: Mentions, entry: int) -> int:
     """The points that are asked for."""
-    asked = ASKED - (ONE_WORD if coverage.is_one_word else 0)
+    asked = ASKED - (ONE_WORD if mentions.is_one_word else 0)
     for kind, points in ASKED_NAMING.items():
-        if coverage.named[kind]:
+        if mentions.named[kind]:
             asked += points
-            asked += 0 if coverage.has[kind].get(entry) else NONE_OF_THEM[kind]
-    missing = coverage.named[SUBJECT] - coverage.has[SUBJECT].get(entry, 0)
+            asked += 0 if mentions.has[kind].get(entry) else NONE_OF_THEM[kind]
+    missing = mentions.named[SUBJECT] - mentions.has[SUBJECT].get(entry, 0)
     return asked + min(missing, 2) * EACH_MISSING

@@ -25,7 +25,7 @@ from builder.find.word_forms import split_words, stem_word
 OWN = 100  # the title, and the symptom in the words of customers
 SYSTEM = 60
 
-OF_THE_TRADE = -1  # instead of how often a word stands: neither trees nor the shop's words have it
+UNSAID = -1  # instead of how often a word stands: neither trees nor the shop's words have it
 
 
 def lamp_weight(lamps: int) -> int:
@@ -52,7 +52,7 @@ class IndexedPhrase:
     text: str
     concepts: tuple[Tokens, ...]  # the tokens of each, and of all that it can mean
     weight: int  # percent: what the tree says of itself counts more than the name of a lamp
-    is_title: bool = False
+    is_title: bool = False  # of a tree; an article has nothing else
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ class Vocabulary:
     """Words that are understood; all others are taken for misspelled."""
 
     spoken: frozenset[str]  # words that stand in phrases
-    known: Mapping[str, int]  # every word, and how often it stands, or OF_THE_TRADE
+    known: Mapping[str, int]  # every word, and how often it stands, or UNSAID
     stems: Mapping[str, str]  # each stem with its most used word
     stem_uses: Mapping[str, int]  # how often that word stands
     everyday: frozenset[str]  # words that say little
@@ -95,9 +95,12 @@ def build_symptom_index(table: SearchTable) -> SymptomIndex:
     """Index the trees of a shop, and the titles of its articles."""
     book = make_phrasebook(table.slang, table.synonyms, table.subjects)
     texts = tuple(_weighted_texts(table))
+    trees = len(table.trees)
     before = (-1, *(entry for entry, _, _ in texts))
     phrases = tuple(
-        IndexedPhrase(entry, text, _concept_tokens(text, book), weight, is_title=entry != last)
+        IndexedPhrase(
+            entry, text, _concept_tokens(text, book), weight, is_title=last < entry < trees
+        )
         for last, (entry, text, weight) in zip(before, texts, strict=False)
     )
     return SymptomIndex(
@@ -166,7 +169,7 @@ def _listed_codes(table: SearchTable) -> dict[str, tuple[ListedCode, ...]]:
 def _vocabulary(table: SearchTable, phrases: Iterable[IndexedPhrase]) -> Vocabulary:
     spoken = Counter(word for phrase in phrases for word in split_words(phrase.text))
     known = {
-        **dict.fromkeys(_words_of_the_trade(table), OF_THE_TRADE),
+        **dict.fromkeys(_unsaid_words(table), UNSAID),
         **dict.fromkeys(_words_in_no_phrase(table), 0),
         **spoken,
     }
@@ -193,7 +196,10 @@ def _words_in_no_phrase(table: SearchTable) -> set[str]:
     return {*STOP_WORDS, *NEGATIONS, *(word for text in texts for word in split_words(text))}
 
 
-def _words_of_the_trade(table: SearchTable) -> set[str]:
-    """Words that are no misspelled ones though the shop has none of them."""
+def _unsaid_words(table: SearchTable) -> set[str]:
+    """Words of the trade that the shop has none of: no misspelled ones."""
     texts = (*table.subjects, *table.complaints)
-    return {*danger_words(), *(word for text in texts for word in split_words(text))}
+    return {
+        *danger_words(),
+        *(word for text in texts for word in split_words(text)),
+    }

@@ -10,7 +10,7 @@ from enum import Enum
 from builder.graph.requirements import Requirement
 from builder.graph.routes import Exit, ExitKind
 from builder.model.checks import Check
-from builder.model.tree import Deed, Run, Step
+from builder.model.tree import Deed, ProcedureRun, Step
 
 
 class Effect(Enum):
@@ -43,7 +43,7 @@ def deeds_done(step: Step, exit_: Exit) -> tuple[Deed, ...]:
     return step.does if leaves_done(step, exit_) else ()
 
 
-def _of_run(run: Run, exit_: Exit) -> tuple[Deed, ...]:
+def _of_run(run: ProcedureRun, exit_: Exit) -> tuple[Deed, ...]:
     """A procedure that is used up was left before, by one of its words."""
     if exit_.result:
         outcome = run.outcomes.get(str(exit_.result.text))

@@ -14,17 +14,17 @@ from builder.graph.precedence import MoveTest, ReachedUnmet, reached_unmet, with
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.tree_graph import TreeGraph, graph_of
 from builder.model.ends import Return
-from builder.model.tree import Deed, Outcome, Run, Tree
+from builder.model.tree import Deed, Outcome, ProcedureRun, Tree
 
 Deeds = tuple[Deed, ...]
 
 
-def run_with_deeds(tree: Tree, words: Iterable[str]) -> Run:
+def run_with_deeds(tree: Tree, words: Iterable[str]) -> ProcedureRun:
     """Return a run with the deeds of a procedure, and no figures yet."""
     every = (deed for step in tree.steps.values() for deed in all_deeds(step))
     may_do = _each_once(every)
     paths = _Paths(tree, graph_of(tree, ()))
-    return Run(
+    return ProcedureRun(
         outcomes={word: Outcome(tuple(_done(paths, may_do, word))) for word in words},
         may_do=may_do,
         unmet={one.name: deeds for one in REQUIREMENTS if (deeds := _unmet(paths, one))},

@@ -1,7 +1,7 @@
 """Steps that run a procedure, with all that the procedure does and takes.
 
-In: a `Tree` and the shop's procedures, each with its `Run`. Out: the tree with the `run` of every
-such step, filled in with what the step hands over.
+In: a `Tree` and the shop's procedures, each with its `ProcedureRun`. Out: the tree with the `run`
+of every such step, filled in with what the step hands over.
 """
 
 from collections.abc import Iterator, Mapping
@@ -9,9 +9,10 @@ from dataclasses import replace
 
 from builder.model.checks import Check
 from builder.model.ends import Fix
-from builder.model.procedures import Procedure, Procedures
+from builder.model.library import Library
+from builder.model.procedures import FOLDER, Procedure, Procedures
 from builder.model.text import Text
-from builder.model.tree import Deed, Run, Step, Tree
+from builder.model.tree import Deed, ProcedureRun, Step, Tree
 
 
 def with_runs(tree: Tree, procedures: Procedures) -> Tree:
@@ -23,7 +24,13 @@ def with_runs(tree: Tree, procedures: Procedures) -> Tree:
     return replace(tree, steps=steps)
 
 
-def run_of(step: Step, procedures: Procedures) -> Run | None:
+def procedure_named(library: Library, id_: str) -> Procedure | None:
+    """Return a procedure by the ID of its tree, `procedures/<name>`, if the shop has it."""
+    folder, _, name = id_.partition("/")
+    return library.procedures.get(name) if folder == FOLDER and id_ not in library.trees else None
+
+
+def run_of(step: Step, procedures: Procedures) -> ProcedureRun | None:
     """Return what a step's procedure does; None where it runs none, or none that can be run."""
     procedure = procedure_of(step, procedures)
     if procedure is None or procedure.run is None:
@@ -37,6 +44,24 @@ def procedure_of(step: Step, procedures: Procedures) -> Procedure | None:
     """Return the procedure that a step runs, if the shop has it."""
     by = step.body.by if isinstance(step.body, Check) else None
     return procedures.get(str(by)) if by else None
+
+
+def procedures_of(step: Step, procedures: Procedures) -> tuple[Procedure, ...]:
+    """Return the procedures that a step runs, and those that these run, each once."""
+    found: dict[str, Procedure] = {}
+    steps = [step]
+    while steps:
+        procedure = procedure_of(steps.pop(), procedures)
+        if procedure and procedure.name not in found:
+            found[procedure.name] = procedure
+            steps += [*procedure.tree.steps.values()][::-1]
+    return tuple(found.values())
+
+
+def with_inner_steps(step: Step, procedures: Procedures) -> tuple[Step, ...]:
+    """Return a step, and the steps of all procedures that it runs."""
+    inner = procedures_of(step, procedures)
+    return (step, *(one for procedure in inner for one in procedure.tree.steps.values()))
 
 
 def procedures_named(tree: Tree) -> Iterator[str]:
@@ -56,22 +81,24 @@ def values_of(check: Check, procedure: Procedure) -> dict[str, str]:
     return defaults | {str(name): str(value) for name, value in check.with_.items()}
 
 
-def fill_in(text: str, values: Mapping[str, str]) -> str:
+def with_values(text: str, values: Mapping[str, str]) -> str:
     """Write values in the places of their names: `<part>`."""
     for name, value in values.items():
         text = text.replace(f"<{name}>", value)
     return text
 
 
-def _filled(run: Run, values: Mapping[str, str], by: Text) -> Run:
+def _filled(run: ProcedureRun, values: Mapping[str, str], by: Text) -> ProcedureRun:
     def of(deeds: tuple[Deed, ...]) -> tuple[Deed, ...]:
         return tuple(_deed(deed, values, by) for deed in deeds)
 
     outcomes = {word: replace(one, does=of(one.does)) for word, one in run.outcomes.items()}
-    return Run(outcomes, of(run.may_do), {name: of(deeds) for name, deeds in run.unmet.items()})
+    return ProcedureRun(
+        outcomes, of(run.may_do), {name: of(deeds) for name, deeds in run.unmet.items()}
+    )
 
 
 def _deed(deed: Deed, values: Mapping[str, str], by: Text) -> Deed:
     """Return a deed of a procedure as one of the step that runs it."""
-    module = fill_in(deed.module, values) if deed.module else None
-    return Deed(Text(fill_in(deed.text, values), by.at), deed.verb, module)
+    module = with_values(deed.module, values) if deed.module else None
+    return Deed(Text(with_values(deed.text, values), by.at), deed.verb, module)

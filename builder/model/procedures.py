@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.model.text import Text
-from builder.model.tree import Run, Tree
+from builder.model.tree import ProcedureRun, Tree
 
 FOLDER = "procedures"  # the id of a procedure's tree begins with it
 
@@ -21,7 +21,9 @@ class Procedure:
     returns: tuple[Text, ...]  # every word it can return, the one that passes first
     never_on: tuple[Text, ...] = ()  # parts that it must not be run on
     note: Text | None = None
-    run: Run | None = None  # computed once all procedures are known; None if it runs itself
+    run: ProcedureRun | None = (
+        None  # computed once all procedures are known; None if it runs itself
+    )
 
 
 Procedures = Mapping[str, Procedure]  # by name

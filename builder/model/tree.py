@@ -57,7 +57,7 @@ class Outcome:
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class ProcedureRun:
     """What it does and takes to run a procedure, with `<name>` filled in where that is known."""
 
     outcomes: Mapping[str, Outcome]  # by the word that it returns, every one
@@ -115,7 +115,7 @@ class Step:
     same_as: Text | None = None
     after: tuple[Text, ...] = ()
     each: tuple[Text, Text] | None = None  # the item's name and the name of its list
-    run: Run | None = None  # of the procedure that finds the result, where the shop has it
+    run: ProcedureRun | None = None  # of the procedure that finds the result, where the shop has it
 
     @property
     def kind(self) -> str:

@@ -20,6 +20,7 @@ SIGNAL_MEANINGS = {
 FURTHER_PAGES = (  # address, name, what is there
     ("during/index", "When it happens", "Trees by what the vehicle or the driver was doing"),
     ("vehicles/index", "Vehicles", "The vehicles our shop sees, each with its trees"),
+    ("procedures/index", "Procedures", "Tests that many trees share, each with its chart"),
     ("tools", "Tools", "What each tool measures, and where it's kept"),
     ("calculators", "Calculators", "Bus resistance, voltage drop, battery, units, DTCs, VIN"),
     ("glossary", "Glossary", "One word for one thing, and four words people mix up"),

@@ -7,6 +7,8 @@ anchors never change: links and printed codes rely on them.
 import re
 from urllib.parse import quote
 
+from builder.model.tree import Tree
+
 _TAKEN = ("index", "readme")  # the page of a folder, here and for the engine
 _UNSAFE = re.compile(r"[^A-Za-z0-9]+")
 
@@ -20,6 +22,18 @@ def file_slug(text: str) -> str:
 def tree_path(id_: str) -> str:
     """Return the page of a tree; its ID is a path already."""
     return f"trees/{id_}"
+
+
+def procedure_path(name: str) -> str:
+    """Return the page of a procedure."""
+    return f"procedures/{file_slug(name)}"
+
+
+def page_of(tree: Tree) -> str:
+    """Return the page of a tree, or of the procedure whose steps it holds."""
+    if tree.is_procedure:
+        return procedure_path(tree.id.partition("/")[2])
+    return tree_path(tree.id)
 
 
 def print_path(id_: str, suffix: str) -> str:

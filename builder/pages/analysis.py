@@ -40,11 +40,11 @@ def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
         numbers={id_: int(node.number) for id_, node in flow.nodes.items() if node.number},
         minutes=tree_minutes(tree),
         options={str(id_): estimate_options(tree, id_, library) for id_ in fixes},
-        chart=Markup(svg(one_column(flow), partial(_chart_href, tree.id, library))),
+        chart=Markup(svg(one_column(flow), partial(_chart_href, tree, library))),
     )
 
 
-def _chart_href(id_: str, library: Library, href: str) -> str:
+def _chart_href(here: Tree, library: Library, href: str) -> str:
     """Link a symbol of the chart to its step, or to the tree that takes over the job."""
     other = href.removeprefix("tree:")
     if other == href:
@@ -53,4 +53,4 @@ def _chart_href(id_: str, library: Library, href: str) -> str:
     if tree not in library.trees:
         return ""
     anchor = addresses.step_anchor(step) if step else ""
-    return addresses.href(addresses.tree_path(id_), addresses.tree_path(tree), anchor)
+    return addresses.href(addresses.page_of(here), addresses.tree_path(tree), anchor)

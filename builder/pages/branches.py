@@ -82,6 +82,8 @@ def branch_target(context: TreeContext, step: Step, branch: Branch) -> BranchTar
         return _back(context, step)
     if branch.next_item:
         return _next_item(context, step)
+    if branch.returns:
+        return BranchTarget(f"return “{branch.text}”")
     if branch.tree:
         return _handoff(context, branch)
     target = context.tree.steps.get(branch.step or "")
@@ -114,7 +116,7 @@ def _next_item(context: TreeContext, step: Step) -> BranchTarget:
 def _handoff(context: TreeContext, branch: Branch) -> BranchTarget:
     other = context.library.trees.get(branch.tree or "")
     anchor = addresses.step_anchor(branch.step) if branch.step else ""
-    here, there = addresses.tree_path(context.tree.id), addresses.tree_path(str(branch.tree))
+    here, there = addresses.page_of(context.tree), addresses.tree_path(str(branch.tree))
     href = addresses.href(here, there, anchor) if other else ""
     number = context.library.entry_numbers.get(str(branch.text))
     step = f", step {number}" if number else ""

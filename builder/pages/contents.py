@@ -1,4 +1,4 @@
-"""Every page of the site except the trees' pages and the pages of a build with mistakes.
+"""Every page of the site but those of trees, of procedures, and of a build with mistakes.
 
 In: the library. Out: the pages, one by one. Add a new kind of page here.
 """
@@ -16,6 +16,7 @@ from builder.pages.lamps import lamp_pages
 from builder.pages.modules import module_pages
 from builder.pages.occasions import occasion_pages
 from builder.pages.page import Page
+from builder.pages.procedures import procedures_page
 from builder.pages.retired import retired_page
 from builder.pages.rules import rule_pages
 from builder.pages.systems import system_pages
@@ -36,6 +37,7 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield from vehicle_pages(catalog)
     yield from module_pages(catalog)
     yield from how_to_pages(catalog)
+    yield procedures_page(catalog)
     yield tools_page(catalog)
     yield calculators_page(library)
     yield glossary_page(library)

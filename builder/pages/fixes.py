@@ -125,6 +125,6 @@ def _replaces(context: TreeContext, fix: Fix) -> tuple[str, str, str] | None:
     if not fix.replaces:
         return None
     id_ = str(fix.replaces.module)
-    here, record = addresses.tree_path(context.tree.id), addresses.module_path(id_)
+    here, record = addresses.page_of(context.tree), addresses.module_path(id_)
     href = addresses.href(here, record) if id_ in context.library.modules else ""
     return str(fix.replaces.part), module_name(id_, context.library), href

@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 
 from builder.model.checks import Check, Reading
 from builder.model.knowledge import Hazard
-from builder.model.tree import Action, Need, Picture, Step
+from builder.model.tree import Action, Need, Picture, ProcedureRun, Step
 from builder.pages import addresses
 from builder.pages.branches import (
     BranchRow,
@@ -117,7 +117,7 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
     if step.where:
         yield "Where", escape(where_text(step.where, context.library))
     if isinstance(step.body, Check) and step.body.by:
-        yield "Procedure", escape(_procedure(context, step.body))
+        yield "Procedure", _procedure(context, step.body)
     if step.tools:
         yield "Tools", Markup(", ").join(_tool(context, id_) for id_ in step.tools)
     if step.how_to:
@@ -129,6 +129,8 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
 def _facts_of_work(context: TreeContext, step: Step) -> Iterator[tuple[str, Markup]]:
     if step.minutes is not None or step.wait is not None:
         yield "Time", escape(_time(step))
+    elif step.run and (limits := run_time(step.run)):
+        yield "Time", escape(limits)
     if step.people is not None:
         yield "People needed", escape(number_text(step.people))
     if step.does:
@@ -164,6 +166,18 @@ def _time(step: Step) -> str:
     return ", then ".join(parts)
 
 
+def run_time(run: ProcedureRun) -> str:
+    """Write how long a procedure takes, from its shortest to its longest word."""
+    low = min(one.shortest for one in run.outcomes.values())
+    high = max(one.longest for one in run.outcomes.values())
+    if not high:
+        return ""
+    waits = ", plus waiting" if any(one.wait for one in run.outcomes.values()) else ""
+    if round(low) == round(high):
+        return f"{duration_text(high)}{waits}"
+    return f"{duration_text(low)} to {duration_text(high)}{waits}"
+
+
 def _tool(context: TreeContext, id_: str) -> Markup:
     tool = context.library.tools.get(id_)
     if not tool:
@@ -182,14 +196,17 @@ def _article(context: TreeContext, id_: str) -> Markup:
 
 
 def _href(context: TreeContext, path: str, anchor: str = "") -> str:
-    return addresses.href(addresses.tree_path(context.tree.id), path, anchor)
+    return addresses.href(addresses.page_of(context.tree), path, anchor)
 
 
-def _procedure(context: TreeContext, check: Check) -> str:
+def _procedure(context: TreeContext, check: Check) -> Markup:
     known = context.library.procedures.get(str(check.by))
-    title = known.tree.title if known else check.by
+    title = escape(check.by or "")
+    if known:
+        href = _href(context, addresses.procedure_path(known.name))
+        title = Markup('<a href="{}">{}</a>').format(href, known.tree.title)
     given = (f"{name} {part_name(value, context.library)}" for name, value in check.with_.items())
-    return "; ".join(map(str, (title, *given)))
+    return Markup("; ").join((title, *given))
 
 
 def _step_or_task(context: TreeContext, text: str) -> Markup:

@@ -7,11 +7,12 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 from urllib.parse import quote
 
+from builder.graph.runs import with_inner_steps
 from builder.model.ends import Fix, Stop
 from builder.model.knowledge import Hazard
 from builder.model.library import Library
 from builder.model.summary import TreeSummary
-from builder.model.tree import Question, Tree
+from builder.model.tree import Question, Step, Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import TreeContext, tree_context
@@ -48,7 +49,7 @@ def tree_page(
     """Write the page of one tree."""
     tree = in_plain_words(tree)
     context = tree_context(tree, library, analysis.numbers)
-    cards = tuple(_cards(context, analysis))
+    cards = tuple(step_cards(context, analysis))
     path = addresses.tree_path(tree.id)
     body = render(
         "tree.html",
@@ -57,7 +58,7 @@ def tree_page(
         chart=analysis.chart,
         cards=cards,
         fixes=sorted((card.fix for card in cards if card.fix), key=lambda fix: fix.number),
-        hazards=_hazards(context),
+        hazards=all_cautions(context),
         system=system_name(library, tree.system),
         applies=joined(map(scope_text, tree.applies_to), "or") or "Any vehicle",
         lamps=[lamp_record(library, id_) for id_ in tree.symptom.lamps],
@@ -66,8 +67,8 @@ def tree_page(
         codes=[(code, code_meaning(library, code)) for code in tree.symptom.codes],
         replaced=[(id_, module_name(id_, library)) for id_ in tree.symptom.fitted_elsewhere],
         questions=[_question(asked, library) for asked in tree.asks],
-        tools=list(_tools(tree, library)),
-        time=_time(analysis),
+        tools=list(all_tools(tree, library)),
+        time=time_text(analysis),
         driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
         related=tuple(related),
         prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
@@ -75,7 +76,8 @@ def tree_page(
     return Page(path, tree.title, body, joined(tree.symptom.words[:3]), WALK_SCRIPTS)
 
 
-def _cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:
+def step_cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:
+    """Yield the card of each step, in reading order."""
     for view in step_views(context):
         step = context.tree.steps[view.id]
         fix, end = None, ""
@@ -86,9 +88,16 @@ def _cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:
         yield StepCard(view, fix, end)
 
 
-def _hazards(context: TreeContext) -> list[Hazard]:
+def steps_with_procedures(tree: Tree, library: Library) -> Iterator[Step]:
+    """Yield the steps of a tree and of the procedures that they run."""
+    for step in tree.steps.values():
+        yield from with_inner_steps(step, library.procedures)
+
+
+def all_cautions(context: TreeContext) -> list[Hazard]:
+    """Return every caution of a tree and its procedures, most severe first."""
     hazards: dict[str, Hazard] = {}
-    for step in context.tree.steps.values():
+    for step in steps_with_procedures(context.tree, context.library):
         hazards |= {hazard.id: hazard for hazard in step_cautions(context, step)}
     return by_severity(sorted(hazards.values(), key=lambda hazard: hazard.id))
 
@@ -105,14 +114,17 @@ def _question(asked: Question, library: Library) -> str:
     return f"{asked.ask}: {joined(answers, 'or')}" if answers else str(asked.ask)
 
 
-def _tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
-    ids = dict.fromkeys(id_ for step in tree.steps.values() for id_ in step.tools)
+def all_tools(tree: Tree, library: Library) -> Iterator[tuple[str, str]]:
+    """Yield every tool that a tree or its procedures need: its ID and its name."""
+    steps = steps_with_procedures(tree, library)
+    ids = dict.fromkeys(id_ for step in steps for id_ in step.tools)
     for id_ in ids:
         tool = library.tools.get(id_)
         yield id_, str(tool.name) if tool else id_
 
 
-def _time(analysis: TreeAnalysis) -> str:
+def time_text(analysis: TreeAnalysis) -> str:
+    """Write how long a tree or a procedure takes."""
     times = analysis.minutes
     if not times.longest:
         return ""

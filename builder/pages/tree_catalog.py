@@ -5,12 +5,13 @@ the list of retired trees.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from builder.graph.runs import with_inner_steps
 from builder.model.library import Library
 from builder.model.summary import TreeSummary
-from builder.model.tree import Scope, Status
+from builder.model.tree import Scope, Status, Step
 
 TreeList = tuple[TreeSummary, ...]
 
@@ -44,9 +45,27 @@ def catalog_trees(library: Library) -> TreeCatalog:
         by_code=_lists((two_byte_code(c), tree) for tree in live for c in tree.symptom.codes),
         by_occasion=_lists((str(what), tree) for tree in live for what in tree.symptom.during),
         by_module=_lists((str(id_), tree) for tree in live for id_ in _modules(tree)),
-        by_tool=_lists((id_, tree) for tree in live for id_ in tree.tools),
-        by_how_to=_lists((id_, tree) for tree in live for id_ in tree.how_tos),
+        by_tool=_lists((id_, tree) for tree in live for id_ in tree.tools | _tools(tree, library)),
+        by_how_to=_lists(
+            (id_, tree) for tree in live for id_ in tree.how_tos | _how_tos(tree, library)
+        ),
     )
+
+
+def _tools(tree: TreeSummary, library: Library) -> frozenset[str]:
+    """Return the tools of the procedures that a tree runs."""
+    return frozenset(str(tool) for step in _inner_steps(tree, library) for tool in step.tools)
+
+
+def _how_tos(tree: TreeSummary, library: Library) -> frozenset[str]:
+    """Return the articles of the procedures that a tree runs."""
+    return frozenset(str(step.how_to) for step in _inner_steps(tree, library) if step.how_to)
+
+
+def _inner_steps(tree: TreeSummary, library: Library) -> Iterator[Step]:
+    run = (library.procedures[name] for name in tree.procedures if name in library.procedures)
+    for step in (step for procedure in run for step in procedure.tree.steps.values()):
+        yield from with_inner_steps(step, library.procedures)
 
 
 def two_byte_code(code: str) -> str:

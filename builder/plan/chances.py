@@ -27,7 +27,7 @@ from fractions import Fraction
 
 from builder.graph.routes import exits
 from builder.model.ends import Ending, Fix, Return, Stop
-from builder.model.tree import Run, Tree
+from builder.model.tree import ProcedureRun, Tree
 from builder.plan.forward_graph import ForwardEdge, ForwardGraph, forward_graph
 
 ZERO = Fraction(0)
@@ -161,7 +161,7 @@ def _part(tree: Tree, edge: ForwardEdge, edges: Iterable[ForwardEdge]) -> Fracti
     return _chance_of_word(run, edge) * len(own) / total if total else Fraction(1)
 
 
-def _chance_of_word(run: Run, edge: ForwardEdge) -> Fraction:
+def _chance_of_word(run: ProcedureRun, edge: ForwardEdge) -> Fraction:
     result = edge.exit.result
     outcome = run.outcomes.get(str(result.text)) if result else None
     return outcome.chance if outcome else ZERO

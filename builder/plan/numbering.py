@@ -23,7 +23,7 @@ NOTE_KINDS = frozenset({ExitKind.SPENT, ExitKind.STILL_THERE})
 class ChartLine:
     """An exit that the chart draws as a line."""
 
-    target: str  # a step, or `handoff:` and the branch as written
+    target: str  # a step, `handoff:` and the branch as written, or `return:` and the word
     exit: Exit
     chance: Fraction  # share of all walks that take it
 
@@ -62,14 +62,15 @@ def chart_lines(tree: Tree) -> ChartLines:
         sole_route = kind in NOTE_KINDS and route.to is not None and route.to not in reached
         if kind in LINE_KINDS or sole_route:
             key = route.source, exits(tree.steps[route.source]).index(route.exit)
-            target = route.to or handoff_target(route)
+            target = route.to or target_outside(route)
             drawn[route.source].append(ChartLine(target, route.exit, shares[key]))
     return {step: tuple(step_lines) for step, step_lines in drawn.items()}
 
 
-def handoff_target(route: Route) -> str:
-    """Name the box of a handoff to another tree."""
-    return f"handoff:{route.exit.branch.text}"
+def target_outside(route: Route) -> str:
+    """Name the box of a handoff to another tree, or of a word that a procedure returns."""
+    branch = route.exit.branch
+    return f"{'return' if branch.returns else 'handoff'}:{branch.text}"
 
 
 def tree_outline(tree: Tree, lines: ChartLines) -> tuple[OutlineSection, ...]:

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from builder.graph.routes import exits
 from builder.model.text import Number
-from builder.model.tree import Outcome, Run, Step, Tree
+from builder.model.tree import Outcome, ProcedureRun, Step, Tree
 from builder.plan.chances import WalkChances
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.retry_loops import ExitKey
@@ -66,7 +66,7 @@ def _with_runs(
     return StepCosts(costs, beyond)
 
 
-def costs_by_exit(step: Step, run: Run, of_outcome: OfOutcome) -> dict[int, Fraction]:
+def costs_by_exit(step: Step, run: ProcedureRun, of_outcome: OfOutcome) -> dict[int, Fraction]:
     """Return what the procedure of a step takes, by the exit of the word that it returns."""
     words = {
         index: str(exit_.result.text)

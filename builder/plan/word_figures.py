@@ -1,14 +1,15 @@
 """How often a procedure returns each word, and how long it takes to.
 
-In: a procedure's tree, the runs of its own steps filled in, and its deeds. Out: its `Run` with all
-figures. Chances come from its own results; a tree that runs it weighs the words by its own ends.
+In: a procedure's tree, the runs of its own steps filled in, and its deeds. Out: its `ProcedureRun`
+with all figures. Chances come from its own results; a tree that runs it weighs the words by its own
+ends.
 """
 
 from dataclasses import replace
 from fractions import Fraction
 
 from builder.model.ends import Return
-from builder.model.tree import Outcome, Run, Tree
+from builder.model.tree import Outcome, ProcedureRun, Tree
 from builder.plan.chances import WalkChances, walk_chances
 from builder.plan.expected_minutes import ExpectedMinutes, expected_minutes
 from builder.plan.forward_graph import ForwardGraph, forward_graph
@@ -20,7 +21,7 @@ ZERO = Fraction(0)
 Walks = list[tuple[Fraction, Fraction]]  # the share of some walks, and their minutes
 
 
-def with_figures(tree: Tree, run: Run) -> Run:
+def with_figures(tree: Tree, run: ProcedureRun) -> ProcedureRun:
     """Return the run with chances and minutes of every word."""
     graph = forward_graph(tree)
     chances = walk_chances(tree, graph)

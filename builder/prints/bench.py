@@ -10,6 +10,8 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
 from reportlab.platypus.doctemplate import LayoutError
 
 from builder.chart.flow import Flow, Node, flow_of
+from builder.graph.runs import procedures_of
+from builder.graph.spec_readings import with_specs
 from builder.model.checks import Check
 from builder.model.ends import Fix
 from builder.model.library import Library
@@ -75,7 +77,23 @@ def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flow
         CondPageBreak(FIRST_STEP),
         heading("Steps"),
         _table(list(_rows(tree, flow, numbers, library)), paper, split),
+        *_procedures(tree, library, paper, split),
     ]
+
+
+def _procedures(tree: Tree, library: Library, paper: Paper, split: bool) -> Iterator[Flowable]:
+    """Yield the steps of each procedure that the tree runs, once; their numbers are their own."""
+    steps = tree.steps.values()
+    run = {one.name: one for step in steps for one in procedures_of(step, library.procedures)}
+    for procedure in run.values():
+        body = in_plain_words(with_specs(procedure.tree, library.specs))
+        flow = flow_of(body, library)
+        numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
+        yield CondPageBreak(FIRST_STEP)
+        yield heading(f"Procedure {procedure.name.replace('-', ' ')}: {body.title}")
+        if procedure.note:
+            yield quiet_paragraph(str(procedure.note))
+        yield _table(list(_rows(body, flow, numbers, library)), paper, split)
 
 
 def _rows(

@@ -17,7 +17,7 @@ from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, P
 
 from builder.chart.fonts import bold, medium
 from builder.prints.drawing import INK, QUIET, SIGNAL_COLORS
-from builder.prints.head import Caution, signal_words
+from builder.prints.head import PrintedCaution, signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import (
     FOOT,
@@ -173,7 +173,7 @@ def blank_table(names: Iterable[str], paper: Paper, high: float = 24) -> Table:
     return made
 
 
-def caution_table(met: Sequence[Caution], paper: Paper) -> list[Flowable]:
+def caution_table(met: Sequence[PrintedCaution], paper: Paper) -> list[Flowable]:
     """Set cautions, each behind its signal word on its ground."""
     if not met:
         return []

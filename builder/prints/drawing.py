@@ -94,7 +94,7 @@ def _polygon(canvas: Canvas, points: Sequence[tuple[float, float]], closed: bool
 
 
 def _box(canvas: Canvas, box: Box) -> None:
-    heavy = box.kind in ("fix", "stop")
+    heavy = box.kind in ("fix", "stop", "return")
     canvas.setLineWidth(HEAVY if heavy else THIN)
     canvas.setDash(*((4, 2.5),) if box.kind == "stop" else ())
     canvas.setFillColor(GROUNDS.get(box.kind, white))
@@ -160,7 +160,7 @@ LEGEND: tuple[tuple[str, Shape, str], ...] = (
     ("stop", Shape.TERMINATOR, "stop, no fix"),
     ("connector", Shape.CONNECTOR, "go on at 8"),
     ("badge", Shape.PROCESS, "go on here"),
-    ("handoff", Shape.PREDEFINED, "other tree"),
+    ("handoff", Shape.PREDEFINED, "procedure, tree"),
 )
 LEGEND_SIZE = 10.0
 

@@ -3,7 +3,7 @@
 In: a tree and the library. Out: how high the head is on a paper, and its marks.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -12,15 +12,18 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.fonts import LEADING
 from builder.chart.measured_word import measured_words
 from builder.chart.text_block import TextBlock, broken_lines, text_block
+from builder.graph.runs import procedure_named, with_inner_steps
 from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
-from builder.model.tree import Tree
+from builder.model.procedures import Procedure
+from builder.model.tree import Step, Tree
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words
 from builder.wording.hazards import by_severity
 from builder.wording.value_text import scope_text
+from builder.wording.vehicle_words import part_name
 
 SPACE = 6.0
 SIGNAL_WIDTH = 62.0  # of the ground of a signal word
@@ -30,7 +33,7 @@ PHRASES = 5  # of a customer, that the head gives
 
 
 @dataclass(frozen=True, slots=True)
-class Caution:
+class PrintedCaution:
     """A hazard of the tree as the list of cautions has it."""
 
     signal: Signal
@@ -47,7 +50,7 @@ class SheetHead:
     first: str  # the first check
     hazard: Hazard | None  # the most severe
     particulars: tuple[str, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[PrintedCaution, ...]
 
 
 def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> SheetHead:
@@ -71,17 +74,25 @@ def _hazards(
 ) -> Iterator[tuple[Hazard, list[int]]]:
     met: dict[str, list[int]] = {}
     for step in tree.steps.values():
-        for hazard in step.hazards:
-            met.setdefault(str(hazard), []).append(numbers[step.id])
+        for hazard in _hazards_of(step, library):
+            met.setdefault(hazard, []).append(numbers[step.id])
     for name in sorted(met, key=lambda name: min(met[name])):
         if name in library.hazards:
             yield library.hazards[name], sorted(met[name])
 
 
-def _caution(hazard: Hazard, steps: list[int]) -> Caution:
+def _hazards_of(step: Step, library: Library) -> Iterable[str]:
+    """Return the hazards of a step and of the procedures that it runs, each once."""
+    steps = with_inner_steps(step, library.procedures)
+    return dict.fromkeys(str(hazard) for one in steps for hazard in one.hazards)
+
+
+def _caution(hazard: Hazard, steps: list[int]) -> PrintedCaution:
     at = f"({_where(steps)})."
     text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} {at}"
-    return Caution(hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}")
+    return PrintedCaution(
+        hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}"
+    )
 
 
 def _where(steps: list[int]) -> str:
@@ -92,6 +103,9 @@ def _where(steps: list[int]) -> str:
 
 
 def _particulars(tree: Tree, library: Library) -> Iterator[str]:
+    if procedure := procedure_named(library, tree.id):
+        yield from _of_procedure(procedure, library)
+        return
     symptom = tree.symptom
     if symptom.words:
         yield "Customers say: " + "; ".join(f"“{words}”" for words in symptom.words[:PHRASES])
@@ -102,6 +116,19 @@ def _particulars(tree: Tree, library: Library) -> Iterator[str]:
     vehicles = ", ".join(map(scope_text, tree.applies_to)) or "any vehicle"
     known = library.systems.get(tree.system)
     yield f"For: {vehicles}. System: {known.name if known else tree.system}"
+
+
+def _of_procedure(procedure: Procedure, library: Library) -> Iterator[str]:
+    yield f"Procedure. Returns: {', '.join(procedure.returns)}"
+    if procedure.tree.asks:
+        yield f"Takes: {', '.join(str(one.name) for one in procedure.tree.asks)}"
+    running = [tree for tree in library.listings.values() if procedure.name in tree.procedures]
+    titles = [str(library.trees[tree.id].title) for tree in running]
+    if titles:
+        yield f"Run by: {'; '.join(sorted(titles))}"
+    if procedure.never_on:
+        parts = ", ".join(part_name(one, library) for one in procedure.never_on)
+        yield f"Never on: {parts}"
 
 
 def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:
@@ -117,7 +144,7 @@ def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:
     return made
 
 
-def _shorter(cautions: tuple[Caution, ...]) -> Iterator[tuple[Caution, ...]]:
+def _shorter(cautions: tuple[PrintedCaution, ...]) -> Iterator[tuple[PrintedCaution, ...]]:
     """Yield the cautions shorter and shorter: in brief, then the last of them by name alone."""
     brief = tuple(replace(one, text=one.brief) for one in cautions)
     for kept in range(len(cautions), -1, -1):
@@ -177,7 +204,7 @@ def _panel(
     return foot
 
 
-def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: float) -> float:
+def _caution_line(canvas: Canvas | None, caution: PrintedCaution, top: float, room: float) -> float:
     """Set a signal word on its ground and the caution beside it."""
     high = LEADING * LEAST_SIZE
     if canvas:
@@ -193,6 +220,6 @@ def _caution_line(canvas: Canvas | None, caution: Caution, top: float, room: flo
 
 
 @lru_cache(maxsize=200)  # measured at every width that the particulars may have
-def _caution_words(caution: Caution) -> TextBlock:
+def _caution_words(caution: PrintedCaution) -> TextBlock:
     name = measured_words(caution.short, LEAST_SIZE, heavy=True)
     return text_block([(*name, *measured_words(caution.text, LEAST_SIZE))])

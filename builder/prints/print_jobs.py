@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 
 from builder.cores.spread import on_all_cores
+from builder.graph.runs import procedure_named
 from builder.model.library import Library, NotThereError
 from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
@@ -21,14 +22,15 @@ ReadTree = Callable[[str], Tree]
 
 
 def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
-    """Return the trees whose sheets are asked for. Raises NotThereError."""
+    """Return the trees and procedures whose sheets are asked for. Raises NotThereError."""
     if request.system and request.system not in library.systems:
         raise NotThereError(f"there is no system `{request.system}` in kb/systems.yml")
     for id_ in request.trees:
-        if id_ not in library.trees:
+        if id_ not in library.trees and not procedure_named(library, id_):
             raise NotThereError(f"there is no tree `{id_}` in trees/")
     if request.every:
-        return tuple(tree.id for tree in _in_use(library))
+        procedures = (one.tree.id for one in library.procedures.values())
+        return (*(tree.id for tree in _in_use(library)), *procedures)
     of_system = (tree.id for tree in _in_use(library) if tree.system == request.system)
     return (*request.trees, *of_system)
 

@@ -73,7 +73,8 @@ def site_root(library: Library) -> str:
 
 def page_address(tree: Tree, library: Library) -> str:
     """Return the address of a tree's page, with the revision that was printed."""
-    return f"{site_root(library)}/trees/{tree.id}.html?printed={tree.revision}"
+    folder = "" if tree.is_procedure else "trees/"
+    return f"{site_root(library)}/{folder}{tree.id}.html?printed={tree.revision}"
 
 
 def foot_lines(tree: Tree, library: Library) -> list[str]:

@@ -63,7 +63,7 @@ def tabs(source: Source) -> Iterator[Finding]:
 def _spaces_hint(line: str, below: list[str]) -> str:
     """Return how many spaces to type: as many as the next line without a tab has."""
     if line.lstrip(" ")[:1] != "\t":
-        return "type a space instead"
+        return f"type a space instead: `{re.sub(chr(9) + '+', ' ', line).strip()}`"
     model = next((other for other in below if other.strip() and "\t" not in other), "")
     width = len(model) - len(model.lstrip(" "))
     return f"start the line with {width} spaces, like the next line"
@@ -126,15 +126,10 @@ def _quoted(line: str) -> str:
 
 
 FORBIDDEN_TOKENS = {
-    yaml.AnchorToken: ("alias", "there is an anchor, `&{}`, here",
-                       "a step that borrows text from elsewhere can't be read on its own",
-                       "write the text out; if the `&` is part of it, use quotes"),
-    yaml.AliasToken: ("alias", "there is an alias, `*{}`, here",
-                      "a step that borrows text from elsewhere can't be read on its own",
-                      "write the text out; if the `*` is part of it, use quotes"),
-    yaml.TagToken: ("tag", "there is a tag, `!`, here", "the format has no tags",
-                    "delete it; if the `!` is part of the text, use quotes"),
-}  # fmt: skip
+    yaml.AnchorToken: ("alias", "&", "a step that borrows text from elsewhere can't be read alone"),
+    yaml.AliasToken: ("alias", "*", "a step that borrows text from elsewhere can't be read alone"),
+    yaml.TagToken: ("tag", "!", "YAML takes the word for itself, so it would be lost"),
+}
 
 
 def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
@@ -144,9 +139,11 @@ def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
     try:
         for token in yaml.scan(text, Loader=Loader):
             if type(token) in FORBIDDEN_TOKENS:
-                rule, message, why, hint = FORBIDDEN_TOKENS[type(token)]
+                rule, sign, why = FORBIDDEN_TOKENS[type(token)]
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
-                yield mistake(rule, at, message.format(getattr(token, "value", "")), why, hint)
+                words = text.split("\n")[line - 1]
+                yield mistake(rule, at, f"a text can't start with `{sign}`", why,
+                              f"write the whole text in quotes: `{_quoted(words)}`")  # fmt: skip
     except yaml.YAMLError:
         return  # already reported as a syntax mistake

@@ -9,12 +9,17 @@ from typing import Any
 
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position, Text
-from builder.reader.nodes import Map, NodePath, Seq, key_at, node_at
+from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
 
 Schema = dict[str, Any]
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
+SWAPPED = {
+    ("action", "branch"): "in an action the next step is `then:`",
+    ("check", "then"): "a check goes on by its results: write `branch:` at each of them",
+    ("check", "branch"): "put it under `results:`, at the result that leads there",
+}
 SHOWN = 8  # keys that a hint lists
 
 
@@ -30,11 +35,11 @@ def unknown_keys(root: Map, path: NodePath, schema: Schema) -> Iterator[Finding]
     for key, value in owner.items():
         if key in known:
             continue
-        if not path and isinstance(value, Map) and any(kind in value for kind in KIND):
-            yield _step_in_the_head(key)
-        else:
-            hint = _key_hint(key, known, owner)
-            yield _finding("unknown-key", key.at, f"unknown key `{key}`", hint)
+        if is_step(value):
+            yield _misplaced_step(key, path)
+            return  # what follows belongs to that step
+        hint = _key_hint(key, known, owner)
+        yield _finding("unknown-key", key.at, f"unknown key `{key}`", hint)
 
 
 def _two_kinds(kinds: list[Text]) -> Finding:
@@ -44,24 +49,32 @@ def _two_kinds(kinds: list[Text]) -> Finding:
                     "make it two steps, or put one of the texts into `note`")  # fmt: skip
 
 
-def _step_in_the_head(key: Text) -> Finding:
-    return _finding("unknown-key", key.at, f"`{key}` looks like a step, but it isn't under `steps`",
-                    "put 2 spaces before it, and 2 more before each of its lines")  # fmt: skip
+def is_step(value: Node) -> bool:
+    """Whether a value is a step, wherever it is."""
+    return isinstance(value, Map) and any(kind in value for kind in KIND)
+
+
+def _misplaced_step(key: Text, path: NodePath) -> Finding:
+    where = f"it's inside the step `{path[-1]}`" if path else "it isn't under `steps`"
+    moved = f"{key.at.column - 3} fewer" if key.at.column > 3 else f"{3 - key.at.column} more"
+    return _finding("unknown-key", key.at, f"`{key}` looks like a step, but {where}",
+                    f"start it in column 3, as the other steps: {moved} spaces before it "
+                    "and before each of its lines")  # fmt: skip
 
 
 def _key_hint(key: Text, known: list[str], owner: Map) -> str:
-    near = get_close_matches(
-        key.lower(), [name for name in known if name not in owner], n=1, cutoff=0.6
-    )
-    if near:
-        return f"did you mean `{near[0]}`?"
     kinds = [kind for kind, (_, own) in KIND.items() if key in own]
-    if kinds and any(kind in owner for kind in KIND):
+    kind = next((kind for kind in KIND if kind in owner), "")
+    if swapped := SWAPPED.get((kind, str(key))):
+        return swapped
+    if kinds and kind:
         return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
-    unused = [f"`{name}`" for name in known if name not in owner]
-    if len(unused) > SHOWN:
-        return "delete it, or put what it says into `note`" if "`note`" in unused else "delete it"
-    return f"delete it, or use one of {', '.join(unused)}"
+    free = [name for name in known if name not in owner]
+    if near := get_close_matches(key.lower(), free, n=1, cutoff=0.6):
+        return f"did you mean `{near[0]}`?"
+    if len(free) > SHOWN:
+        return "delete it, or put what it says into `note`" if "note" in free else "delete it"
+    return f"delete it, or use one of {', '.join(f'`{name}`' for name in free)}"
 
 
 def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:

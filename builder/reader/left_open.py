@@ -45,6 +45,7 @@ def open_quote(text: str, mark: Any) -> Explained:
     """Explain a quote that isn't closed on its line."""
     line = text.split("\n")[mark.line].rstrip("\r")
     quote, phrase = line[mark.column], line[mark.column + 1 :].strip()
+    phrase = phrase.rstrip("'\"").rstrip() if phrase[-1:] in ("'", '"') else phrase
     quote = '"' if "'" in phrase and '"' not in phrase else quote
     key = f"{line[: mark.column].strip(' -')} ".lstrip()
     return ("the quote opened here isn't closed on its line",
@@ -65,5 +66,7 @@ def bracket_slip(text: str, mark: Any) -> Explained:
                 "delete it, or put the phrase in quotes", mark)  # fmt: skip
     bracket = "}" if isinstance(still_open[-1], yaml.FlowMappingStartToken) else "]"
     return (f"the bracket opened here isn't closed with `{bracket}`",
-            f"close it with `{bracket}` on its line, or use separate lines",
+            f"type `{bracket}` before the `{text[mark.index]}` in column {mark.column + 1}"
+            if text[mark.index : mark.index + 1] in ("]", "}", ")")
+            else f"close it with `{bracket}` on its line, or use separate lines",
             still_open[-1].start_mark)  # fmt: skip

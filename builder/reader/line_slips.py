@@ -124,8 +124,9 @@ def _second_key(text: str, line: int, column: int) -> LineSlip | None:
     word = text[:column].rsplit(" ", 1)[-1]
     if word not in words_of_the_format() or column - len(word) <= first.start(2):
         return None
+    deeper = 2 if first[5].startswith(f"{word}:") else 0
     return LineSlip(line, column - len(word), f"`{word}` needs a line of its own",
-                    f"start a new line in column {first.start(2) + 1}: "
+                    f"start a new line in column {first.start(2) + 1 + deeper}: "
                     f"`{text[column - len(word) :].rstrip()}`")  # fmt: skip
 
 
@@ -145,6 +146,12 @@ def _missing_dash(lines: list[str], line: int) -> LineSlip | None:
         name = lines[at].strip(" -").partition(":")[0]
         return LineSlip(at, indent, f"there is a dash before the step `{name}`",
                         f"write `{name}:`; only results and phrases are lists")  # fmt: skip
+    key, first = KEY_LINE.fullmatch(lines[line].rstrip()), KEY_LINE.match(lines[at])
+    if key and first and key[3] and key[2] != first[2]:
+        column = first.start(2) + 1
+        return LineSlip(line, indent, f"`{key[2]}` starts in column {indent + 1}, "
+                                      f"`{first[2]}` above it in column {column}",
+                        f"start it in column {column}, under `{first[2]}`")  # fmt: skip
     return LineSlip(line, indent, "the lines above start with `- `, this one doesn't",
                     f"write `- {lines[line].strip()}`")  # fmt: skip
 
@@ -174,6 +181,10 @@ def _too_far_right(lines: list[str], line: int, above: int) -> LineSlip | None:
     if key.start(2) <= upper.start(2) or upper[5][0] in "|>{[":
         return None
     column = upper.start(2)
+    if upper[2] not in words_of_the_format() and key[2] in words_of_the_format():
+        return LineSlip(above, upper.start(5), f"`{upper[2]}` has a text, and lines below it",
+                        f"end the line after `{upper[2]}:`, and start the text below it with its "
+                        f"kind, such as `check: {upper[5]}`")  # fmt: skip
     return LineSlip(line, key.start(2), f"`{key[2]}` starts in column {key.start(2) + 1}, "
                                         f"`{upper[2]}` above it in column {column + 1}",
                     f"start it in column {column + 1}: `{' ' * column}{key[2]}: ...`"

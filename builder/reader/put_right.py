@@ -14,7 +14,7 @@ from decimal import Decimal
 NUMBER = r"\d+(?:\.\d+)?|\.\d+"
 CLOCK = re.compile(r"(?:(\d+) ?(?:h|hrs?|hours?))? ?(?:(\d+) ?(?:m|mins?|minutes?)?\.?)?", re.I)
 HOURS = re.compile(rf"({NUMBER}) ?(?:h|hrs?|hours?)\.?", re.I)
-WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) ?(?:[^\d\s.,].*)?", re.I)
+WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) *(?:[^\d\s.,][^\d]*)?", re.I)
 WORDS = {word: str(number) for number, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"))
 } | {"once": "1", "twice": "2", "thrice": "3"}  # fmt: skip
@@ -116,9 +116,9 @@ def _year(text: str) -> str:
 
 
 def _name(_name_of_key: str, value: str) -> str | None:
-    tree, slash, step = value.partition("/")
+    tree, slash, step = value.removeprefix("trees/").partition("/")
     plain = slash.join(re.sub(r"[^A-Za-z0-9_#-]+", "-", part).strip("-") for part in (tree, step))
-    return plain.removesuffix("-yml") if plain.strip("/") and value.count("/") < 2 else None
+    return plain.removesuffix("-yml") if plain.strip("/") and "/" not in step else None
 
 
 def _file_name(_name: str, value: str) -> str | None:
@@ -150,6 +150,19 @@ def _vehicle(_name: str, value: str) -> str | None:
     return f"[{{make: {match[1]}, model: {match[2]}{years}}}]"
 
 
+def _signed(_name: str, value: str) -> str | None:
+    day = _date("", value)
+    return f"{{by: ..., date: {day}}}" if day else f"{{by: {value}, date: ...}}"
+
+
+def _picture(_name: str, value: str) -> str | None:
+    return f"{{file: {_file_name('', value) or value}, shows: ...}}"
+
+
+def _replaced(_name: str, value: str) -> str | None:
+    return f"{{module: {value}, part: new}}"
+
+
 FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a number": _number,
     "a number of minutes": _minutes,
@@ -164,5 +177,8 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a branch": _name,
     "a step": _name,
     "a file name": _file_name,
+    "a name and a date": _signed,
+    "a picture": _picture,
+    "a module and its part": _replaced,
     "`any`, or a list of vehicles": _vehicle,
 }

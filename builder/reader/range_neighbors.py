@@ -33,14 +33,19 @@ def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
 
 def _fitted(words: str, ranges: dict[str, Range], unread: set[str], reading: Reading) -> Range:
     low, high = span = ranges[words]
-    for other, beside in ranges.items():
-        if span.low < beside.low:
-            high = _meeting(high, beside.low, other in unread, reading)
-        elif beside.low < span.low and other not in unread and beside.high.value == low.value:
-            low = beside.high
-        elif beside.low < span.low and beside.high == (low.value, False):
-            low = Cut(low.value, False)
+    above = min((one for one in ranges.items() if span.low < one[1].low), key=_start, default=None)
+    below = max((one for one in ranges.items() if one[1].low < span.low), key=_start, default=None)
+    if above:
+        high = _meeting(high, above[1].low, above[0] in unread, reading)
+    if below and below[0] not in unread and below[1].high.value == low.value:
+        low = below[1].high
+    elif below and below[1].high == (low.value, False):
+        low = Cut(low.value, False)
     return Range(low, high)
+
+
+def _start(named: tuple[str, Range]) -> Cut:
+    return named[1].low
 
 
 def _meeting(high: Cut, above: Cut, both_unread: bool, reading: Reading) -> Cut:

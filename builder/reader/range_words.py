@@ -50,7 +50,11 @@ def parse_range(text: str) -> Range | str:
         if match := form.fullmatch(words):
             return make(Decimal(match.group(1)))
     attempt = likely_words(words)
-    return f"write `{attempt}`" if attempt else f"write a range in words: {FORMS}"
+    if attempt:
+        return f"write `{attempt}`"
+    if re.search(r"\d", words):
+        return f"write a range in words: {FORMS}"
+    return f"write the range in numbers, and `{words}` into `means`: {FORMS}"
 
 
 def likely_words(words: str) -> str | None:

@@ -18,7 +18,7 @@ BY_TITLE = {
     "a number from 0 to 1": "the expected minutes are calculated from it",
     "a number": "calculations and limits rest on it",
     "a number, or OL": "no reading could be compared with it",
-    "a whole number": "the tech would count to something else",
+    "a whole number": "the tech can't tell how many or how often",
     "a branch": "the tech doesn't know where to go",
     "a list of phrases": "the search would take all of it as one phrase",
     "a phrase": "the search wouldn't find what the customer says",

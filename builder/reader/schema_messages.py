@@ -69,6 +69,9 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
     message = f"`{name}` must be {title}, not {_shown(value)}"
+    if path and isinstance(path[-1], int):
+        message = f"each item of `{name}` must be {title}, not {_shown(value)}"
+        hint = hint.replace(f"`{name}: ", "`- ", 1)
     return _finding("wrong-type", _place(root, path), message, hint, title)
 
 
@@ -89,8 +92,9 @@ def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> s
     """Return the author's own value in a form that fits; None where there is none."""
     right = put_right(title, name, value)
     if right is None and "array" in _types(schema) and title.startswith("a list"):
-        return listed(value)
-    if right is None or right.startswith("["):
+        items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
+        return listed(value) if Draft202012Validator(schema).is_valid(items) else None
+    if right is None or right.startswith(("[", "{")):
         return right
     return right if Draft202012Validator(schema).is_valid(right) else None
 
@@ -110,11 +114,15 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if error.validator == "enum":
         return _not_in_the_list(root, path, error)
     message = f"`{name}` must be {title}, not {_shown(value)}"
+    if title == f"a {name}":
+        message = f"{_shown(value)} can't be {title}"
     right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     if right and re.fullmatch(r"-?\d+,\d+", str(value)):
         message = f"`{value}` has a decimal comma"
     near = get_close_matches(str(value), map(str, error.schema.get("examples", ())), n=1)
     likely = f"did you mean `{near[0]}`?" if near and not str(value)[0].isdigit() else ""
+    if near and near[0].startswith(f"{value} "):
+        likely = f"add what it is done to, such as `{near[0]}`"
     hint = _write(name, right) or likely or _form(name, error.schema)
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
@@ -141,14 +149,19 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
 
 def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     name = _name(path)
+    if path and isinstance(path[-1], int):
+        return _finding("missing-key", node_at(root, path).at, f"an item of `{name}` is empty",
+                        "write it after the dash, or delete the dash")  # fmt: skip
     return _finding("missing-key", _place(root, path), f"`{name}` has no value",
                     example(name, error.schema))  # fmt: skip
 
 
 def _form(name: str, schema: dict[str, Any]) -> str:
     """Return an example, and for a number that it takes no words."""
-    is_number = str(schema.get("title")).startswith(("a number", "a whole number"))
-    return f"{'write just a number, ' if is_number else ''}{example(name, schema)}"
+    title = str(schema.get("title"))
+    is_number = title.startswith(("a number", "a whole number"))
+    what = f"the {title.removeprefix('a number of ')}" if "number of" in title else "a number"
+    return f"{f'write just {what}, ' if is_number else ''}{example(name, schema)}"
 
 
 def _write(name: str, right: str | None) -> str:

@@ -13,7 +13,8 @@ import yaml
 from builder.model.finding import Finding
 from builder.model.text import Position
 from builder.reader.left_open import bracket_slip, open_above, open_quote
-from builder.reader.line_slips import line_slip
+from builder.reader.line_slips import line_slip, words_of_the_format
+from builder.reader.range_words import likely_words
 from builder.reader.source import Source, at_index, mistake
 
 SUBSTITUTES = {
@@ -70,9 +71,10 @@ def _explanation(
         return _colon(line, mark, key, value)
     if opened and "',' or '" in problem:
         bracket = "}" if "flow mapping" in problem else "]"
-        return ("syntax", f"the bracket opened here isn't closed with `{bracket}`",
-                f"close it with `{bracket}` on its line, or use separate lines",
-                opened)  # fmt: skip
+        hint = f"close it with `{bracket}` on its line, or use separate lines"
+        if character and character in "])}":
+            hint = f"type `{bracket}` before the `{character}` in column {mark.column + 1}"
+        return "syntax", f"the bracket opened here isn't closed with `{bracket}`", hint, opened
     if "quoted scalar" in problem and opened and "end of stream" in problem:
         return "syntax", *open_quote(text, opened)
     if "escape" in problem:
@@ -80,13 +82,13 @@ def _explanation(
                 "use single quotes", mark)  # fmt: skip
     if "block scalar" in problem:
         return ("lost-text", "YAML reads `>` and `|` as the start of a text block, not as a value",
-                f"write `{key}: above ...`, or put it in quotes",
+                f"write `{key}: {likely_words(value) or 'above ...'}`, or put it in quotes",
                 mark)  # fmt: skip
     if "cannot start any token" in problem:
         return "syntax", f"text can't start with `{character}`", _in_quotes(key, value), mark
     if "sequence entries" in problem:
         return ("syntax", "a list item `- ` can't start on the line of its key",
-                "start the list on the next line, indented two more spaces", mark)  # fmt: skip
+                f"{_in_quotes(key, value)}, or start the list on the next line", mark)  # fmt: skip
     return ("syntax", "this line doesn't line up with the one above",
             "start it in the same column as the lines around it; end a key with `: `",
             mark)  # fmt: skip
@@ -104,6 +106,11 @@ def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, A
                 "end the key above with `: `, or line this up with the lines around it",
                 mark)  # fmt: skip
     braces = "{" in line[: mark.column]
+    *before, word = line[: mark.column].split(" ")
+    if braces and before and word in words_of_the_format():
+        separated = f"{' '.join(before).split(', ')[-1].strip(' ;{-')}, {word}: ..."
+        return ("syntax", f"there is no comma before `{word}`",
+                f"write `{separated.rpartition('{')[2]}`", mark)  # fmt: skip
     phrase = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[2]
     rest = re.split(r"[,}]", line[mark.column :])[0] if braces else line[mark.column :]
     name = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[0].strip(" -")

@@ -16,6 +16,7 @@ from builder.model.text import Text
 from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
 from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
+from builder.reader.key_messages import is_step
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map, NodePath
 from builder.reader.silences import silences_in
@@ -76,7 +77,9 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
     head = without(root, paths)
     if root.value("reviewed") and not head.value("reviewed"):
-        head[root.key("reviewed")] = map_(root, "reviewed") or EMPTY  # misspelled, but there
+        unread = Map({Text("date"): Text("", root.key("reviewed").at)})
+        unread.at = root.key("reviewed").at
+        head[root.key("reviewed")] = map_(root, "reviewed") or unread  # it is there, at least
     steps, broken = steps_in(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:
@@ -129,6 +132,10 @@ def steps_in(
         if step is None or mistakes:
             broken.add(str(id_))
         steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
+        for inner, value in node.items() if isinstance(node, Map) else ():
+            if is_step(value):  # one indented too far; others may lead to it
+                steps.setdefault(str(inner), broken_step(inner, None))
+                broken.add(str(inner))
     return steps, frozenset(broken)
 
 

@@ -94,7 +94,7 @@ def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding
             return yaml.compose(text, Loader=Loader), findings
         except yaml.MarkedYAMLError as error:
             finding = explain(source, text, error)
-            if finding not in findings:
+            if finding.at.line not in {other.at.line for other in findings}:
                 findings.append(finding)
             readable = bridged(text, error)
             if readable is None:

@@ -39,7 +39,6 @@ from builder.model.conditions import POWER, Conditions
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -54,7 +53,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every `hook_up` that the walk can't tell, or needn't."""
     for step in facts.steps:
         if step.hook_up:
-            yield from _wrong(step, step.hook_up, conditions_for(facts.library))
+            yield from _wrong(step, step.hook_up, facts.conditions())
 
 
 def _wrong(step: Step, hook_up: Text, conditions: Conditions) -> Iterator[Finding]:

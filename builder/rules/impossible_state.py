@@ -85,7 +85,6 @@ from collections.abc import Iterator
 from builder.graph.possible_changes import first_impossible
 from builder.graph.vehicle_states import at_odds
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.state_witness import path_in_words
 from builder.rules.states_at_odds import written
@@ -103,7 +102,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     paths = facts.paths()
     if paths is None:
         return
-    conditions = conditions_for(facts.library)
+    conditions = facts.conditions()
     told: set[str] = set()
     for place in paths.moves_from:
         entry = paths.entries[place]

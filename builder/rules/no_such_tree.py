@@ -29,7 +29,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library, handoffs_to
 from builder.model.summary import Handoff
 from builder.model.text import NOWHERE, Position
-from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.close_names import closest_names, suggestion
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -71,5 +71,7 @@ def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
 
 def _no_tree(library: Library, name: str, at: Position) -> Finding:
     forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
-    hint = suggestion(name, library.trees, forms)
+    close = closest_names(name, library.trees)
+    of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
+    hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
     return RULE.finding(at, f"tree `{name}` doesn't exist", WHY, hint)

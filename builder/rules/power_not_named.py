@@ -36,11 +36,11 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.rules.shared.named_needs import (
     NamedNeeds,
-    conditions_for,
     needs_of_modules,
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="power-not-named",
@@ -53,7 +53,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every state of a step without the other one that it asks for."""
     for named in needs_of_steps(facts):
-        yield from _silent(named, conditions_for(facts.library))
+        yield from _silent(named, facts.conditions())
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

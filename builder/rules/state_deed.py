@@ -28,7 +28,6 @@ Fix: Delete it, and name the state in `when`.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -44,7 +43,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     if facts.tree.format == 1 or not any(step.does for step in facts.steps):
         return
     states: dict[str, list[str]] = {}
-    for name, one in conditions_for(facts.library).items():
+    for name, one in facts.conditions().items():
         for deed in one.does:
             states.setdefault(deed.verb, []).append(f"`{name}`")
         for deed in one.undo_does:

@@ -38,11 +38,11 @@ from builder.model.library import Library
 from builder.model.tree import Need
 from builder.rules.shared.named_needs import (
     NamedNeeds,
-    conditions_for,
     needs_of_modules,
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="state-value",
@@ -56,7 +56,7 @@ EXAMPLES = {Takes.PART: "alternator", Takes.CURRENT: "9 A"}
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every state of a step with a value too much or too little."""
     for named in needs_of_steps(facts):
-        yield from _wrong(named, conditions_for(facts.library))
+        yield from _wrong(named, facts.conditions())
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

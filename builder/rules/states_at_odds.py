@@ -43,11 +43,11 @@ from builder.model.library import Library
 from builder.model.tree import Need
 from builder.rules.shared.named_needs import (
     NamedNeeds,
-    conditions_for,
     needs_of_modules,
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="states-at-odds",
@@ -61,7 +61,7 @@ WHY = "nobody can get the vehicle into both"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every pair of states that a step needs and that can't be."""
     for named in needs_of_steps(facts):
-        yield from _pairs(named, conditions_for(facts.library))
+        yield from _pairs(named, facts.conditions())
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

@@ -46,7 +46,6 @@ from collections.abc import Iterator
 from builder.graph.requirements import SUPPLY_HELD, SUPPLY_PROVED, Requirement
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.early_deeds import early_deeds
-from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -78,7 +77,7 @@ def _hint(facts: Facts, requirement: Requirement) -> str:
     """Offer the state that counts as it, where there is one."""
     states = [
         f"`{name}`"
-        for name, one in conditions_for(facts.library).items()
+        for name, one in facts.conditions().items()
         if any(deed.verb == requirement.met_by for deed in one.does)
     ]
     if states and facts.tree.format != 1:

@@ -72,7 +72,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     paths = facts.paths()
     if paths is not None and not paths.whole:
         yield RULE.finding(
-            facts.tree.at,
+            facts.tree.start.text.at,
             "the vehicle can be in too many states along the paths of this tree",
             "the check can't tell which state a step is reached in, and neither can a tech",
             "put things back in time, such as `{plugged-in: alternator}`, or split the tree",

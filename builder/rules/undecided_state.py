@@ -55,7 +55,6 @@ from builder.model.checks import Check
 from builder.model.conditions import POWER, Conditions, VehicleState
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
-from builder.rules.shared.named_needs import conditions_for
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.state_witness import paths_in_words
 from builder.rules.states_at_odds import written
@@ -78,7 +77,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     paths = facts.paths()
     if paths is None:
         return
-    conditions = conditions_for(facts.library)
+    conditions = facts.conditions()
     hands_on = {step.id for step in facts.steps if is_hands_on(step)}
     reached: dict[str, list[Place]] = defaultdict(list)
     for place in paths.moves_from:

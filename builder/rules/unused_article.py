@@ -55,6 +55,8 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     if not library.complete:
         return  # a step with a text error may be the one that leads to it
     used = {name for listing in library.listings.values() for name in listing.how_tos}
+    for procedure in library.procedures.values():
+        used |= {str(step.how_to) for step in procedure.tree.steps.values() if step.how_to}
     for article in library.how_tos.values():
         linked = {link.article for link in links_in(article)}
         used |= linked - {"", article.id}

@@ -29,6 +29,8 @@ from builder.site.page_cache import (
     put_engine_file,
     put_page,
 )
+from builder.site.page_index import INDEX_FILE, page_index
+from builder.site.procedure_pages import put_procedures
 from builder.site.publish import publish, write_pages
 from builder.site.published_pictures import write_pictures
 from builder.site.swap import folder_beside
@@ -92,7 +94,7 @@ def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
         new = folder / "new"
         write_assets(site.library, site.cache, new)
         write_pictures(site.shop, site.library.pictures, site.cache, new)
-        write_files(site.files, new)
+        write_files({**site.files, INDEX_FILE: page_index(site.library, site.prints)}, new)
         publish(new, write_pages(pages, new), out, before)
     with transaction(site.cache):
         drop_removed_pages(pages)
@@ -119,6 +121,7 @@ def _put_pages(pages: PageCache, site: SiteInput) -> None:
     if site.findings is not None:
         put_page(pages, findings_page(site.findings))
     trees = TreeInput(site.library, site.read_tree, site.prints)
+    put_procedures(pages, trees)
     put_trees(pages, trees, broken, site.progress)
 
 

@@ -19,7 +19,7 @@ from builder.pages.page import Page, TreePrint
 from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
 from builder.pages.walk_scripts import tree_script, walk_path
-from builder.prints.sheets import SHEETS, PrintRequest
+from builder.prints.sheets import SHEETS, PrintRequest, SheetKind
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
 PORTION = 4  # pages that a process gets at a time; with its sheets, one alone takes long enough
@@ -39,6 +39,11 @@ class TreeInput:
     def links(self) -> list[TreePrint]:
         """The sheets that a page offers."""
         return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if self.prints else []
+
+
+def offered_sheets(trees: TreeInput) -> tuple[SheetKind, ...]:
+    """Return the sheets that the site prints."""
+    return OFFERED if trees.prints else ()
 
 
 def put_trees(
@@ -77,7 +82,7 @@ def _render_tree(
     page = tree_page(tree, library, analysis, related, trees.links)
     files = {walk_path(tree.id): tree_script(tree, library, analysis).encode()} | {
         addresses.print_path(summary.id, kind.suffix): pdf
-        for kind in (OFFERED if trees.prints else ())
+        for kind in offered_sheets(trees)
         for _, pdf in kind.print(tree, library, PrintRequest())
     }
     return page, key, files

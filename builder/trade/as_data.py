@@ -119,12 +119,11 @@ def _codes() -> TradeData:
 def _maker_ranges() -> list[list[int]]:
     """Return the first and last number of every range of codes that the maker defines."""
     runs: list[list[int]] = []
-    for maker, numbers in groupby(
-        range(0x10000), lambda number: code_owner(Code(number)) == "maker"
-    ):
-        listed = list(numbers)
+    blocks = range(0, 0x10000, 0x100)  # no block of the standard has two owners
+    for maker, group in groupby(blocks, lambda number: code_owner(Code(number)) == "maker"):
+        firsts = list(group)
         if maker:
-            runs.append([listed[0], listed[-1]])
+            runs.append([firsts[0], firsts[-1] + 0xFF])
     return runs
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
 
+from builder.graph.runs import with_values
 from builder.walk.answered import answered
 from builder.walk.events import (
     Answer,
@@ -19,11 +20,10 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_state import JobState, RecordedStep, Refused, stuck
+from builder.walk.job_state import CANNOT_TEST, JobState, RecordedStep, Refused, stuck
 from builder.walk.rows import ToolRow
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
-    CANNOT_TEST,
     cannot_test,
     into_procedure,
     judge_test,
@@ -31,7 +31,7 @@ from builder.walk.targets import (
     verify_next,
     with_result,
 )
-from builder.walk.told import fill_in, hazards_at, plan_of, row_of, run_key
+from builder.walk.told import hazards_at, physical_states, plan_of, row_of, run_key
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -75,7 +75,7 @@ def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | 
         too_close=answer.too_close,
         stated=event.stated,
     )
-    left = _left(tables, state, entry)
+    left = _stated(tables, state, entry) if event.stated else _left(tables, state, entry)
     return leave(tables, left, result["text"], result["to"], result.get("answers"))
 
 
@@ -114,7 +114,7 @@ def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> Re
 def _left(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
     """Record a step; the states that it needs hold now, also where it couldn't be tested."""
     plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
-    put_back = [fill_in(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
+    put_back = [with_values(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
     shown = frozenset(hazards_at(tables, state, plan))
     return replace(
         moved(state, entry.at),
@@ -123,6 +123,18 @@ def _left(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
         to_normal=False,
         known=state.known | shown,
         put_back=tuple(dict.fromkeys((*state.put_back, *put_back))),
+    )
+
+
+def _stated(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
+    """Record a step that was known before: nothing was done for it, but for what is ticked."""
+    now = physical_states(tables, state)
+    is_changed = now != state.now
+    return replace(
+        moved(state, entry.at),
+        steps=(*state.steps, entry),
+        now=now,
+        to_normal=state.to_normal and not is_changed,
     )
 
 

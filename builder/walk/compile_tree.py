@@ -7,6 +7,7 @@ to an exception.
 
 from typing import cast
 
+from builder.graph.needed_states import part_at
 from builder.graph.vehicle_states import at_odds
 from builder.model.checks import Check
 from builder.model.conditions import Takes, VehicleState
@@ -50,9 +51,8 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
 
 def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
     method = tree.steps.get(step.same_as, step) if step.same_as else step
+    fixed = {"kind": step.kind, "text": str(step.text)}
     own = {
-        "kind": step.kind,
-        "text": str(step.text),
         "do": plain_texts(step.do or method.do),
         "where": where_row(step.where or method.where),
         "how_to": str(step.how_to or method.how_to or ""),
@@ -71,7 +71,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "note": str(step.note or ""),
         "write_down": plain_texts(step.write_down),
     }
-    row = without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
+    row = fixed | without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)
 
 
@@ -99,8 +99,7 @@ def state_row(need: Need, where: Where | None, library: Library) -> StateRow:
     """Return a needed state; a load is at the part where the step works."""
     value = str(need.value or "")
     if library.conditions[need.condition].takes is Takes.CURRENT:
-        place = (where.part or where.connector or where.fuse) if where else None
-        return str(need.condition), str(place or ""), value
+        return str(need.condition), part_at(where), value
     return str(need.condition), value, ""
 
 

@@ -5,8 +5,9 @@ In: the tables, the state. Out: texts and rows for the screen.
 
 import re
 
+from builder.graph.runs import with_values
 from builder.walk.job_state import JobState, RecordedStep
-from builder.walk.told import fill_in, row_of
+from builder.walk.told import row_of
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -38,7 +39,7 @@ def quoting(state: JobState, text: str) -> str:
         if entry.inside == frame.inside:
             values |= _values(entry)
     text = _QUOTE.sub(lambda match: values.get(match[1], match[0]), text)
-    return fill_in(text, frame.filled)
+    return with_values(text, frame.filled)
 
 
 def _values(entry: RecordedStep) -> dict[str, str]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
 
+CANNOT_TEST = "cannot test"  # the result of a check that couldn't be done
 STUCK = "stuck"  # the end where the person to call is shown
 
 
@@ -149,3 +150,8 @@ def stuck(state: JobState) -> JobState:
     """End at the person to call."""
     frame = state.frames[-1]
     return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
+
+
+def is_over(state: JobState) -> bool:
+    """Whether the walk has ended, and a repair, if it ended with one, is tested."""
+    return state.end is not None and (state.end.kind != "fix" or state.end.verified is not None)

@@ -31,8 +31,9 @@ def faults_of(tree: Tree) -> dict[str, Decimal]:
 
 
 def drawn_fault(faults: Mapping[str, Decimal], random: Random) -> str:
-    """Draw a fault by its weight."""
-    return random.choices(list(faults), [float(weight) for weight in faults.values()])[0]
+    """Draw a fault by its weight; where all weigh nothing, any."""
+    weights = [float(weight) for weight in faults.values()]
+    return random.choices(list(faults), weights if any(weights) else None)[0]
 
 
 def what_is_seen(tables: WalkTables, vehicle: SimulatedVehicle, state: JobState) -> str:

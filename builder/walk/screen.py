@@ -37,8 +37,9 @@ their placeholders filled in.
 from decimal import Decimal
 from typing import Any
 
+from builder.graph.runs import with_values
 from builder.walk.fix_words import drive_of, quoting, torque_rows
-from builder.walk.job_state import JobState
+from builder.walk.job_state import JobState, is_over
 from builder.walk.list_items import items_of
 from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
@@ -46,7 +47,6 @@ from builder.walk.spec_ranges import good_ranges, with_ranges
 from builder.walk.to_fill import asks_at
 from builder.walk.told import (
     Plan,
-    fill_in,
     hazards_at,
     in_full,
     line_texts,
@@ -94,8 +94,7 @@ def _phase(tables: WalkTables, state: JobState) -> str:
         return "fill"
     if state.verifying is not None and not any(frame.verifies for frame in state.frames):
         return "verify"
-    is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
-    return "end" if is_over else "step"
+    return "end" if is_over(state) else "step"
 
 
 def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
@@ -103,8 +102,8 @@ def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, A
     texts = {"text": row["text"], "note": row.get("note", "")}
     lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
     return {
-        **{key: fill_in(text, filled) for key, text in texts.items()},
-        **{key: [fill_in(text, filled) for text in items] for key, items in lists.items()},
+        **{key: with_values(text, filled) for key, text in texts.items()},
+        **{key: [with_values(text, filled) for text in items] for key, items in lists.items()},
         "at": [without_empty(one) for one in where_rows(tables, state, row)],
         "torques": torque_rows(tables, state, row),
     }
@@ -133,8 +132,8 @@ def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str,
     results = [
         without_empty(
             {
-                "text": fill_in(one["text"], frame.filled),
-                "means": fill_in(one.get("means", ""), frame.filled),
+                "text": with_values(one["text"], frame.filled),
+                "means": with_values(one.get("means", ""), frame.filled),
             }
         )
         for one in row.get("results", ())

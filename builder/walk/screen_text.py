@@ -6,6 +6,7 @@ In: the map of `screen`, the cautions of the shop. Out: lines of text.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from builder.walk.rows import CutPair
 from builder.walk.shop_rows import HazardRow
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
@@ -50,8 +51,8 @@ def _cautions(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Ite
 
 
 def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
-    if "at" in shown:
-        yield f"  At: {shown['at']}"
+    for place in shown.get("at", ()):
+        yield f"  At: {_place(place)}"
     if "when" in shown:
         yield f"  When: {', '.join(shown['when'])}"
     for number, line in enumerate(shown.get("lines", ()), 1):
@@ -59,26 +60,45 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  [{mark}] {number} {_LINES[line['of']]}: {line['text']}"
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
+    for torque in shown.get("torques", ()):
+        figure = f"{torque['newton_meters']} Nm" if "newton_meters" in torque else "look it up"
+        yield f"  Torque: {torque['name']}, {figure}"
     if "note" in shown:
         yield f"  Note: {shown['note']}"
     if "visit" in shown and shown["visit"][0] > 1:
         yield f"  Time {shown['visit'][0]} of at most {shown['visit'][1]}"
 
 
+def _place(place: Mapping[str, Any]) -> str:
+    """Return a place in words: `abs-module pin 1, power, RD 4 mm2, under the cowl`."""
+    if "phrase" in place:
+        return str(place["phrase"])
+    if "noted" in place:
+        return f"{place['name']}: {place['noted']}"
+    if "fuse" in place and "pin" not in place:
+        words = [f"fuse {place['fuse']}", f"{place['amps']} A" if "amps" in place else ""]
+        return ", ".join(filter(None, [*words, place.get("box", ""), place.get("feeds", "")]))
+    words = [f"{place['connector']} pin {place['pin']}", place["role"], place.get("wire", "")]
+    return ", ".join(filter(None, [*words, place.get("where", "")]))
+
+
 def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
     if "look_up" in shown:
         yield f"  Look up: {shown['look_up']}"
+    if shown["phase"] == "end":
+        return
     for reading in shown.get("readings", ()):
         choices = " / ".join(reading.get("phrases", ()))
         yield f"  Read: {reading['name'] or 'the value'} {choices or 'in ' + reading['unit']}"
+    for name, cuts in shown.get("ranges", {}).items():
+        yield f"  Good: {name} {_good(cuts)}"
     if "procedure" in shown:
         yield f"  Procedure: {shown['procedure']} (type `run`)"
     if "earlier" in shown:
         yield f"  Proved earlier: {shown['earlier']['word']} (type `take`)"
-    if shown["phase"] == "end":
-        return
+    mark = "#" if "readings" in shown else ""
     for number, result in enumerate(shown.get("results", ()), 1):
-        yield f"  {number}  {result['text']}" + (
+        yield f"  {mark}{number}  {result['text']}" + (
             f" ({result['means']})" if "means" in result else ""
         )
     if "verify" in shown:
@@ -87,7 +107,21 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  Test {test['index'] + 1} of {test['count']}: {way}"
 
 
+def _good(cuts: CutPair) -> str:
+    """Return a good range in words: `13.2 to 14.8`, `at most 0.4`."""
+    (low, low_after), (high, high_after) = cuts
+    if str(low).endswith("Infinity"):
+        return f"{'at most' if high_after else 'below'} {high}"
+    if str(high).endswith("Infinity"):
+        return f"{'above' if low_after else 'at least'} {low}"
+    return f"{low} to {high}"
+
+
 def _end(shown: Mapping[str, Any]) -> Iterator[str]:
+    if "cause" in shown:
+        yield f"  Cause: {shown['cause']}"
+    if "drive" in shown and "end" in shown:
+        yield f"  Drive it as it is: {shown['drive']}. {shown.get('why', '')}".rstrip()
     if shown["phase"] != "end":
         return
     if "call" in shown:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from builder.walk.events import Value
-from builder.walk.job_state import JobState, Refused
+from builder.walk.job_state import JobState, Refused, is_over
 from builder.walk.targets import cannot_test, into_procedure, judge_test, leave, verify_next
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
@@ -76,7 +76,7 @@ def _moves(tables: WalkTables, state: JobState) -> Iterator[tuple[Choice, JobSta
 
 def _choices(tables: WalkTables, state: JobState) -> Iterator[tuple[Choice, JobState | Refused]]:
     row = row_of(tables, state.frames[-1])
-    if state.end and (state.end.kind != "fix" or state.end.verified is not None):
+    if is_over(state):
         return
     if row["kind"] == "fix":
         is_testing = state.verifying is not None

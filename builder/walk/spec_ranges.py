@@ -6,10 +6,10 @@ In: the tables, the state, the row of a check. Out: the row with the ranges of i
 from collections.abc import Mapping
 from typing import cast
 
+from builder.graph.runs import with_values
 from builder.walk.job_state import JobState
 from builder.walk.rows import CutPair, ReadingRow
 from builder.walk.shop_rows import GoodRow, SpecRow
-from builder.walk.told import fill_in
 from builder.walk.tree_rows import WalkResultRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -37,7 +37,7 @@ def with_ranges(tables: WalkTables, state: JobState, row: WalkStepRow) -> WalkSt
 def spec_names(state: JobState, row: WalkStepRow) -> dict[str, str]:
     """Return the spec of each reading that has one."""
     filled = state.frames[-1].filled
-    return {name: fill_in(spec, filled) for name, spec in row.get("specs", {}).items()}
+    return {name: with_values(spec, filled) for name, spec in row.get("specs", {}).items()}
 
 
 def good_ranges(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, CutPair]:
@@ -56,7 +56,7 @@ def good_ranges(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[s
 def load_of_row(state: JobState, row: WalkStepRow) -> str:
     """Return the current of the load that a step needs; "" for none."""
     values = (value for _, _, value in row.get("needs", ()) if value)
-    return fill_in(next(values, ""), state.frames[-1].filled)
+    return with_values(next(values, ""), state.frames[-1].filled)
 
 
 def good_of_spec(tables: WalkTables, state: JobState, spec: str) -> GoodRow:

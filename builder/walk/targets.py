@@ -7,14 +7,23 @@ of another tree is missing. DEVELOPERS.md has the order of these rules under "Th
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.walk.job_state import JobState, RecordedStep, Refused, WalkEnd, WalkFrame, stuck
+from builder.graph.runs import with_values
+from builder.walk.frames import taken, with_waiting
+from builder.walk.job_state import (
+    CANNOT_TEST,
+    JobState,
+    RecordedStep,
+    Refused,
+    WalkEnd,
+    WalkFrame,
+    stuck,
+)
 from builder.walk.list_items import items_of, with_item
-from builder.walk.told import fill_in, row_of, run_key
+from builder.walk.told import row_of, run_key
 from builder.walk.tree_rows import Target, VerifyRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
 _RETURN = "return: "
-CANNOT_TEST = "cannot test"
 
 
 def go(
@@ -91,7 +100,7 @@ def _hand_off(
     if id_ not in tables.trees:
         return Refused(f"the tree `{id_}` isn't loaded: open it, then answer again")
     tree = tables.trees[id_]
-    filled = {name: fill_in(text, state.frames[-1].filled) for name, text in answers.items()}
+    filled = {name: with_values(text, state.frames[-1].filled) for name, text in answers.items()}
     there = replace(
         state,
         frames=(WalkFrame(id_, "", filled=filled),),
@@ -145,9 +154,12 @@ def cannot_test(tables: WalkTables, state: JobState) -> JobState | Refused:
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     if "cannot_test" in row and not frame.verifies:
         return go(tables, state, row["cannot_test"])
-    if len(state.frames) == 1:
-        return stuck(state)
-    outside = replace(state, frames=state.frames[:-1])
+    return _cannot_run(tables, state) if len(state.frames) > 1 else stuck(state)
+
+
+def _cannot_run(tables: WalkTables, state: JobState) -> JobState | Refused:
+    """Leave a procedure, or a check that verifies, that can't be done."""
+    frame, outside = state.frames[-1], replace(state, frames=state.frames[:-1])
     if frame.verifies:
         return _verified(tables, outside, frame, "")
     caller = outside.frames[-1]
@@ -180,19 +192,10 @@ def verify_next(tables: WalkTables, state: JobState, index: int) -> JobState | R
         return replace(state, verifying=None, end=replace(state.end, verified=bool(tests)))
     here, test = replace(state, verifying=index), tests[index]
     if "step" in test:
-        return _come_to_waiting(tables, _waiting(tables, here, test["step"]))
+        return _come_to_waiting(tables, with_waiting(tables, here, test["step"]))
     if "by" in test:
         return into_procedure(tables, here, test, verifies=True)
     return here
-
-
-def _waiting(tables: WalkTables, state: JobState, step: str) -> JobState:
-    """Put a check on top, and on top of it the steps that come before it."""
-    fix = state.frames[-1]
-    first = tables[fix.inside]["steps"][step].get("after", [])
-    frames = [WalkFrame(fix.inside, "", verifies=True, filled=fix.filled, waits=step)]
-    frames += [replace(frames[0], waits=one, aside=True) for one in reversed(first)]
-    return replace(state, frames=(*state.frames, *frames))
 
 
 def _come_to_waiting(tables: WalkTables, state: JobState) -> JobState | Refused:
@@ -205,16 +208,14 @@ def into_procedure(
     tables: WalkTables, state: JobState, row: WalkStepRow | VerifyRow, *, verifies: bool = False
 ) -> JobState | Refused:
     """Go to the first step of a procedure."""
-    by, frame = row["by"], state.frames[-1]
-    table = tables.shop["procedures"].get(by["procedure"])
+    frame, table = state.frames[-1], tables.shop["procedures"].get(row["by"]["procedure"])
     if table is None:
         return stuck(state)
-    takes = {name: fill_in(value, frame.filled) for name, value in by["takes"].items()}
-    takes = {**table.get("defaults", {}), **takes}
+    takes = taken(table, row["by"], frame)
     inner = WalkFrame(table["id"], "", filled=takes, verifies=verifies)
     inside = replace(state, frames=(*state.frames, inner))
     if set(takes.values()) & set(table.get("never_on", ())):
-        return cannot_test(tables, inside)
+        return _cannot_run(tables, inside)
     return come_to(tables, inside, table["start"])
 
 

@@ -4,14 +4,15 @@ In: the tables, the state. Out: a `Plan` of changes; hazards, most severe first.
 them, the reducer takes over what then holds.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
+from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
-from builder.graph.vehicle_states import States, excludes, place_of
-from builder.model.conditions import Conditions, VehicleState
-from builder.walk.job_state import JobState, WalkFrame
+from builder.graph.step_entry import while_hooking_up
+from builder.graph.vehicle_states import States, place_of
+from builder.model.conditions import VehicleState
+from builder.walk.job_state import JobState, WalkFrame, is_over
 from builder.walk.shop_rows import FittingRow
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
@@ -32,7 +33,7 @@ class Plan:
 def row_of(tables: WalkTables, frame: WalkFrame) -> WalkStepRow:
     """Return the step where a frame is; a fix with how its module is fitted."""
     row = tables[frame.inside]["steps"][frame.step]
-    fit = tables.shop["modules"].get(fill_in(row.get("replaces", ""), frame.filled))
+    fit = tables.shop["modules"].get(with_values(row.get("replaces", ""), frame.filled))
     return _fitted(tables, row, fit) if fit else row
 
 
@@ -55,17 +56,10 @@ def _fitted(tables: WalkTables, row: WalkStepRow, fit: FittingRow) -> WalkStepRo
     return cast("WalkStepRow", {**row, **{key: value for key, value in more.items() if value}})
 
 
-def fill_in(text: str, filled: Mapping[str, str]) -> str:
-    """Return a text with its placeholders filled in; one that isn't known stays."""
-    for name, value in filled.items():
-        text = text.replace(f"<{name}>", value)
-    return text
-
-
 def run_key(row: WalkStepRow, frame: WalkFrame) -> str:
     """Return the procedure of a check with what fills it, as one text."""
     takes = sorted(row["by"]["takes"].items())
-    filled = (f"{name}={fill_in(value, frame.filled)}" for name, value in takes)
+    filled = (f"{name}={with_values(value, frame.filled)}" for name, value in takes)
     return " ".join((row["by"]["procedure"], *filled))
 
 
@@ -80,7 +74,7 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     """Return what changes at the step of a walk; at an end all goes back to normal."""
     conditions, frame = tables.conditions, state.frames[-1]
     row = row_of(tables, frame)
-    if state.end and not (state.end.kind == "fix" and state.end.verified is None):
+    if is_over(state):
         first, now = back_to_normal(conditions, state.now)
         return Plan(first, (), now)
     first, now = back_to_normal(conditions, state.now) if state.to_normal else ((), state.now)
@@ -88,7 +82,8 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     if "hook_up" not in row:
         more, now = changes(conditions, now, needs)
         return Plan((*first, *more), (), now)
-    more, now = changes(conditions, now, _for_hook_up(conditions, row["hook_up"], needs))
+    hook_up = VehicleState(row["hook_up"])
+    more, now = changes(conditions, now, while_hooking_up(conditions, needs, hook_up))
     after, now = changes(conditions, now, needs)
     return Plan((*first, *more), after, now)
 
@@ -96,21 +91,9 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
 def needed(row: WalkStepRow, frame: WalkFrame) -> States:
     """Return the states that a step needs, with their parts filled in."""
     return tuple(
-        VehicleState(condition, fill_in(part, frame.filled), fill_in(value, frame.filled))
+        VehicleState(condition, with_values(part, frame.filled), with_values(value, frame.filled))
         for condition, part, value in row.get("needs", ())
     )
-
-
-def _for_hook_up(conditions: Conditions, state: str, needs: States) -> States:
-    """Return what is needed already while something is hooked up, that state last."""
-    own = VehicleState(state)
-    place = place_of(conditions, own)
-    others = (
-        one
-        for one in needs
-        if place_of(conditions, one) != place and not excludes(conditions, one, own)
-    )
-    return (*others, own)
 
 
 def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:
@@ -145,7 +128,8 @@ def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[s
     """Return the lines to do at the step, each with what it belongs to."""
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     lines = [("change", text) for change in plan.first for text in change.told]
-    lines += [("do", fill_in(text, frame.filled)) for text in row.get("do", ())]
+    if not is_over(state):
+        lines += [("do", with_values(text, frame.filled)) for text in row.get("do", ())]
     lines += [("after", text) for change in plan.after for text in change.told]
     if state.end:
         lines += [("put back", text) for text in state.put_back]

@@ -33,8 +33,9 @@ HELP = """\
   2                        the second result, where nothing is read
   14.2 V                   a reading
   plus=0.1; ground=0.2 V   several readings
-  14.2 V as 2              a reading too close to call, taken as the second result
-  stated 2                 the second result, known but not measured here
+  14.2 V #2                a reading too close to call, taken as the second result
+  #2                       the second result, where nothing can be read
+  stated #2                the second result, known but not measured here
   can't test               it can't be tested
   none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
@@ -84,12 +85,12 @@ def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
     if match := re.fullmatch(r"tick ([0-9]+)", command):
         return Tick(line=int(match[1]) - 1, at=at)
     if match := re.fullmatch(r"correct ([0-9]+) (.+)", words, re.IGNORECASE):
-        result, readings, stated = _answer(match[2], "=" in match[2] or not match[2].isdigit())
+        result, readings, stated = _answer(match[2], reads=False)
         index = int(match[1]) - 1
         return Correct(index=index, result=result, readings=readings, stated=stated, at=at)
     if not words:
         return Refused("type an answer, or ? for help")
-    result, readings, stated = _answer(words, bool(shown.get("readings")))
+    result, readings, stated = _answer(words, reads=bool(shown.get("readings")))
     return Answer(result=result, readings=readings, stated=stated, at=at)
 
 
@@ -106,13 +107,15 @@ def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
 
 def _answer(words: str, reads: bool) -> tuple[int | None, Mapping[str, str], bool]:
     """Return the result counted from 0, the readings, and whether it is stated."""
-    if match := re.fullmatch(r"stated ([0-9]+)", words, re.IGNORECASE):
-        return int(match[1]) - 1, {}, True
-    if not reads:
-        return (int(words) - 1 if words.isdigit() else None), {}, False
-    chosen = re.fullmatch(r"(.+?) as ([0-9]+)", words)
-    typed, result = (chosen[1], int(chosen[2]) - 1) if chosen else (words, None)
+    match = re.fullmatch(r"(?P<stated>stated )?(?P<typed>.*?) ?#(?P<number>[0-9]+)", words)
+    typed = match["typed"] if match else words
+    result = int(match["number"]) - 1 if match else None
+    stated = bool(match and match["stated"])
+    if not reads and typed.isdigit():
+        result, typed = int(typed) - 1, ""
+    if not typed:
+        return result, {}, stated
     if "=" not in typed:
-        return result, {"": typed}, False
+        return result, {"": typed}, stated
     pairs = (part.partition("=") for part in typed.split(";"))
-    return result, {name.strip(): text.strip() for name, _, text in pairs}, False
+    return result, {name.strip(): text.strip() for name, _, text in pairs}, stated

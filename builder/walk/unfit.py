@@ -21,7 +21,7 @@ from builder.walk.events import (
     Tick,
     Verified,
 )
-from builder.walk.job_state import JobState, Refused
+from builder.walk.job_state import JobState, Refused, is_over
 from builder.walk.to_fill import asks_at, unanswered
 from builder.walk.told import hazards_at, plan_of, proved_elsewhere, row_of, unread
 from builder.walk.walk_tables import WalkTables
@@ -87,7 +87,7 @@ def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
     row = row_of(tables, state.frames[-1])
     if isinstance(event, Verified):
         return "" if _tests_in_words(state) else "there is no test after a repair to judge now"
-    if state.end and (state.end.kind != "fix" or state.end.verified is not None):
+    if is_over(state):
         return "the walk has ended: correct an answer, or go back"
     if _tests_in_words(state):
         return "the repair is done: go through its tests"
@@ -107,7 +107,7 @@ def _tests_in_words(state: JobState) -> bool:
 
 
 def _cautions(tables: WalkTables, state: JobState, event: Event) -> str:
-    if not isinstance(event, Answer | Done):
+    if not isinstance(event, Answer | Done) or (isinstance(event, Answer) and event.stated):
         return ""
     hazards = unread(tables, state, hazards_at(tables, state, plan_of(tables, state)))
     shorts = ", ".join(tables.shop["hazards"][one]["short"] for one in hazards)

@@ -5,7 +5,7 @@ In: rows filled in by `compile_tree` and `compile_shop`. Out: read by the reduce
 is in `tree_rows`, `shop_rows` and, for readings, `rows`.
 
 A key that would be empty is left out. Minutes and numbers of readings are exact decimals as text;
-counts are whole numbers. Texts may hold placeholders, `<module>`: `told.fill_in` fills them in.
+counts are whole numbers. Texts may hold placeholders, `<module>`: `graph/runs.py` fills them in.
 
 A `Target`, where a walk goes, is one text: `belt` is a step beside this one, `charging/overcharge`
 or `charging/overcharge#pulley` another tree, `back`, `next`, and in a procedure `return: good`.

@@ -7,9 +7,9 @@ vehicle has no data.
 from collections.abc import Iterator
 from typing import Any
 
+from builder.graph.runs import with_values
 from builder.walk.job_state import JobState
 from builder.walk.shop_rows import ConnectorRow, VehicleTable
-from builder.walk.told import fill_in
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -20,10 +20,10 @@ def where_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[di
     vehicle = tables.shop["vehicles"].get(state.vehicle)
     rows: list[dict[str, Any]] = []
     if "phrase" in where:
-        rows.append({"phrase": fill_in(where["phrase"], filled)})
+        rows.append({"phrase": with_values(where["phrase"], filled)})
     if "connector" in where and vehicle:
         connector = vehicle.get("connectors", {}).get(where["connector"])
-        pins = [fill_in(pin, filled) for pin in where.get("pins", ())]
+        pins = [with_values(pin, filled) for pin in where.get("pins", ())]
         rows += _pins(where["connector"], connector, pins) if connector else []
     for name in names_of_places(state, row):
         rows += _known(vehicle, name) or [{"name": name, "noted": state.filled.get(name, "")}]
@@ -33,9 +33,9 @@ def where_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[di
 def names_of_places(state: JobState, row: WalkStepRow) -> list[str]:
     """Return the pins and fuses that a step names by their part: `pin abs-module: power`."""
     where, filled = row.get("where", {}), state.frames[-1].filled
-    part = fill_in(where.get("part", ""), filled)
-    names = [f"pin {part}: {fill_in(role, filled)}" for role in where.get("pins", ()) if part]
-    return names + ([f"fuse {fill_in(where['fuse'], filled)}"] if "fuse" in where else [])
+    part = with_values(where.get("part", ""), filled)
+    names = [f"pin {part}: {with_values(role, filled)}" for role in where.get("pins", ()) if part]
+    return names + ([f"fuse {with_values(where['fuse'], filled)}"] if "fuse" in where else [])
 
 
 def unknown_places(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[str]:

@@ -2,8 +2,8 @@
  *
  * In: the concepts of a query and the index. Out: in whole numbers, what each entry gains, its share
  * of the query, how well its best phrase fits, and which subjects and complaints it has. The same as
- * `find/coverage.py`, `concept_kinds.py` and `strength.py`, function by function, with the figures
- * from there.
+ * `find/coverage.py`, `covered_concepts.py`, `concept_kinds.py`, `mentions.py` and `strength.py`,
+ * function by function, with the figures from there.
  */
 "use strict";
 (() => {
@@ -17,7 +17,8 @@
     const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
     const has = { subject: counts(gain.length), complaint: counts(gain.length) };
-    const [named, inTitle] = [{ subject: 0, complaint: 0 }, counts(gain.length)];
+    const [inTitle, subjectInTitle] = [counts(gain.length), counts(gain.length)];
+    const named = { subject: 0, complaint: 0 };
     let [most, words, telling] = [0, 0, 0];
     for (const concept of concepts) {
       const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);
@@ -37,10 +38,11 @@
         telling++;
         countAbove(inTitle, titles, rules.clearCredit);
       }
+      if (kind === "subject") countAbove(subjectInTitle, titles, rules.clearCredit);
     }
     const isOneWord = concepts.length === 1 && concepts[0].words === 1;
     const fits = bestPhrases(index, phraseGain, phraseCredit, most);
-    return { words, isOneWord, telling, gain, credit, ...fits, named, has, inTitle };
+    return { words, isOneWord, telling, gain, credit, ...fits, named, has, subjectInTitle, inTitle };
   }
 
   function countAbove(totals, { places, credits }, least) {
@@ -68,7 +70,8 @@
     if (isAnyOf(subjects)) return "subject";
     if (isAnyOf(complaints)) return "complaint";
     if (wordings.size === 1 && isAnyOf(index.little)) return "everyday";
-    return alternatives.flat().some((token) => index.postings.has(token)) ? "plain" : "unknown";
+    const isKnown = (token) => index.postings.has(token) || index.postings.has(opposite(token));
+    return alternatives.flat().some(isKnown) ? "plain" : "unknown";
   }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.

@@ -63,7 +63,8 @@
     const tokens = new Set([...concepts].flatMap((concept) => concept.split("+")));
     for (const token of tokens) push(index.postings, token, index.phrases.length);
     for (const word of words) word.uses++;
-    const isTitle = index.entries[entry].first === undefined;
+    const { kind, first } = index.entries[entry];
+    const isTitle = first === undefined && kind === "tree"; // an article has nothing else
     index.entries[entry].first ??= index.phrases.length;
     index.phrases.push({ entry, words, weight, length: concepts.size, isTitle });
   }
@@ -93,8 +94,8 @@
     for (const { written, uses } of words)
       for (const word of splitWords(written)) spoken.set(word, (spoken.get(word) ?? 0) + uses);
     const others = [...STOP_WORDS, ...NEGATIONS, ...data.otherWords.split(" ")];
-    const ofTrade = data.tradeWords.split(" ").map((word) => [word, data.rules.ofTheTrade]);
-    const known = new Map([...ofTrade, ...others.map((word) => [word, 0]), ...spoken]);
+    const unsaid = data.unsaid.split(" ").map((word) => [word, data.rules.unsaid]);
+    const known = new Map([...unsaid, ...others.map((word) => [word, 0]), ...spoken]);
     const [stems, stemUses] = [new Map(), new Map()];
     for (const [word, uses] of [...known].sort(mostUsedFirst))
       if (!stems.has(stemWord(word))) {

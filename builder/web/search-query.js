@@ -11,6 +11,7 @@
   } = baytreeSearch;
   const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, milliamps: MILLIAMPS, longestQuery } =
     baytreeSearchData.rules;
+  const ORDINARY = new Set(baytreeSearchData.rules.ordinary.split(" "));
 
   // search_query.py
 
@@ -61,7 +62,7 @@
   }
 
   const isKnown = (word, { known, everyday, stems }) =>
-    known.has(word) || everyday.has(word) || stems.has(stemWord(word));
+    known.has(word) || ORDINARY.has(word) || everyday.has(word) || stems.has(stemWord(word));
 
   const isSaid = (word, { everyday, stemUses }) =>
     STOP_WORDS.has(word) || NEGATIONS.has(word) || everyday.has(word)

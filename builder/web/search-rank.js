@@ -58,7 +58,8 @@
       corrected: query.corrected,
       slang: search.slangIn(concepts, query.words),
       unknown: query.unknown,
-      otherVehicles: strongOnes(index, scored).length - strong.length,
+      otherVehicles: fitting.length < scored.length
+        ? strongOnes(index, scored).length - strong.length : 0,
     };
     const hits = strong.slice(0, rules.mostHits).map((one) => hitOf(index, one));
     const safety = search.safetyLines(query.words);
@@ -153,7 +154,7 @@
 
   function nearest(index, scored) {
     const near = scored.filter((one) =>
-      isTree(index, one) && one.coverage.has.subject[one.entry] > 0);
+      isTree(index, one) && one.coverage.subjectInTitle[one.entry] > 0);
     return inOrder(index, near).slice(0, rules.mostNearest).map((one) => hitOf(index, one));
   }
 

@@ -35,8 +35,11 @@
       placesOf(part, stems).some((at) => Math.abs(at - start) < near)));
   }
 
-  const placesOf = (part, stems) => part.flatMap((phrase) =>
-    [...stems.keys()].filter((at) => phrase.every((word, of) => stems[at + of] === word)));
+  function placesOf(part, stems) {
+    const begun = part.filter(([first]) => stems.includes(first)); // most are not: this is fast
+    return begun.flatMap((phrase) =>
+      [...stems.keys()].filter((at) => phrase.every((word, of) => stems[at + of] === word)));
+  }
 
   baytreeSearch.safetyLines = safetyLines;
 })();

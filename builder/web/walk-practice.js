@@ -17,8 +17,9 @@ globalThis.baytreePractice = (() => {
   // A fault by its weight.
   function drawn(tables, tree) {
     const { weights } = tables.more[tree], sum = Object.values(weights).reduce((one, other) => one + other, 0);
+    if (!sum) return Object.keys(weights)[Math.floor(Math.random() * Object.keys(weights).length)];
     let left = Math.random() * sum;
-    return Object.keys(weights).find((fault) => (left -= weights[fault]) < 0) || Object.keys(weights)[0];
+    return Object.keys(weights).find((fault) => (left -= weights[fault]) < 0);
   }
 
   // The shortest way

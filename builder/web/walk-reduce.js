@@ -63,7 +63,7 @@ globalThis.baytreeReduce = (() => {
   // Whether the walk is at a test in words, and not in a check that verifies.
   const testsInWords = (state) => state.verifying !== null && !state.frames.some((one) => one.verifies);
 
-  function unfitKind(tables, state, { event }) {
+  function unfitKind(tables, state, { event, stated: known }) {
     const row = rowOf(tables, top(state));
     if (event === "verify") {
       return testsInWords(state) ? "" : "there is no test after a repair to judge now";
@@ -74,7 +74,7 @@ globalThis.baytreeReduce = (() => {
     if (!givesUp && (event === "done") !== ["action", "fix"].includes(row.kind)) return INSTEAD[row.kind];
     if (["run", "take"].includes(event) && !row.by) return "this check runs no procedure: answer it";
     if (event === "take" && !provedElsewhere(state, row)) return "the procedure wasn't run earlier: run it";
-    if (!["answer", "done"].includes(event)) return "";
+    if (event !== "done" && (event !== "answer" || known)) return "";
     const hazards = unread(tables, state, hazardsAt(tables, state, planOf(tables, state)));
     const shorts = hazards.map((one) => tables.shop.hazards[one].short).join(", ");
     return shorts && `read and acknowledge first: ${shorts}`;
@@ -147,7 +147,15 @@ globalThis.baytreeReduce = (() => {
     const result = row.results[given.result];
     const entry = { ...entryOf(tables, state, event, result.text), means: result.means || "",
       readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated) };
-    return leave(tables, left(tables, state, entry), result.text, result.to, result.answers);
+    const after = event.stated ? stated(tables, state, entry) : left(tables, state, entry);
+    return leave(tables, after, result.text, result.to, result.answers);
+  }
+
+  // Records a step that was known before: nothing was done for it, but for what is ticked.
+  function stated(tables, state, entry) {
+    const now = physicalStates(tables, state);
+    return { ...moved(state, entry.at), steps: [...state.steps, entry], now,
+      to_normal: state.to_normal && JSON.stringify(now) === JSON.stringify(state.now) };
   }
 
   const toolsOf = (tables, row) => (row.tools || []).map((id) => tables.shop.tools[id]).filter(Boolean);

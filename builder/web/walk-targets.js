@@ -96,8 +96,12 @@ globalThis.baytreeTargets = (() => {
   function cannotTest(tables, state) {
     const frame = top(state), row = rowOf(tables, frame);
     if ("cannot_test" in row && !frame.verifies) return go(tables, state, row.cannot_test);
-    if (state.frames.length === 1) return stuck(state);
-    if (frame.verifies) return verified(tables, state, "");
+    return state.frames.length > 1 ? cannotRun(tables, state) : stuck(state);
+  }
+
+  // A procedure, or a check that verifies, can't be done.
+  function cannotRun(tables, state) {
+    if (top(state).verifies) return verified(tables, state, "");
     const out = outside(state), caller = top(out);
     const entry = recorded(caller.inside, caller.step, "check", "cannot test", { at: state.since });
     return cannotTest(tables, { ...out, steps: [...out.steps, entry] });
@@ -137,7 +141,7 @@ globalThis.baytreeTargets = (() => {
     if (!table) return stuck(state);
     const filled = { ...table.defaults, ...Object.fromEntries(takesOf(by, top(state))) };
     const inside = { ...state, frames: [...state.frames, frameOf(table.id, { filled, verifies })] };
-    if (Object.values(filled).some((value) => table.never_on?.includes(value))) return cannotTest(tables, inside);
+    if (Object.values(filled).some((value) => table.never_on?.includes(value))) return cannotRun(tables, inside);
     return comeTo(tables, inside, table.start);
   }
 

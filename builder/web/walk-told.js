@@ -79,7 +79,7 @@ globalThis.baytreeTold = (() => {
     const lines = (of, texts) => texts.map((text) => ({ of, text }));
     return [
       ...lines("change", plan.first.flatMap((change) => change.told)),
-      ...lines("do", (row.do || []).map((text) => fillIn(text, filled))),
+      ...lines("do", isOver(state) ? [] : (row.do || []).map((text) => fillIn(text, filled))),
       ...lines("after", plan.after.flatMap((change) => change.told)),
       ...lines("put back", state.end ? state.put_back : []),
     ];

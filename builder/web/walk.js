@@ -360,6 +360,7 @@
     history.pushState({ pushed: 1 }, "", "#walk");
     open();
   });
+  document.documentElement.classList.add("walks");
   document.querySelectorAll("[data-enter]").forEach((link) => link.addEventListener("click", (event) => {
     event.preventDefault();
     history.pushState({ pushed: 1 }, "", `#walk/${link.dataset.enter}`);

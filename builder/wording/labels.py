@@ -7,7 +7,13 @@ from collections.abc import Mapping
 
 from builder.model.module_record import SafetySystem
 
-STEP_LABELS: Mapping[str, str] = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
+STEP_LABELS: Mapping[str, str] = {
+    "check": "Check",
+    "action": "Do",
+    "fix": "Fix",
+    "stop": "Stop",
+    "return": "Return",
+}
 
 STOP_LABELS: Mapping[str, str] = {
     "foreman": "Call the foreman",

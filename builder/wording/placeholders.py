@@ -10,13 +10,16 @@ from dataclasses import fields, is_dataclass, replace
 from functools import partial
 from typing import Any
 
+from builder.model.checks import Check
 from builder.model.text import Text
-from builder.model.tree import Tree
+from builder.model.tree import Step, Tree, Where
 
 _PLACEHOLDER = re.compile(
     r"(?P<article>\b[Tt]he )?(?:\b(?P<before>\w+) )?(?P<open>\()?<(?P<name>[^<>]+)>(?P<close>\))?"
     r"(?: (?P<after>\w+)\b)?"
 )
+# Fields with names of parts and currents, which are no sentences: `vehicle_words` writes them.
+_NAMES = {Step: {"needs", "run"}, Check: {"with_"}, Where: {"part", "fuse"}}
 
 
 def in_plain_words(tree: Tree) -> Tree:
@@ -41,7 +44,9 @@ def _rewritten(value: Any, rewrite: Callable[[str], str]) -> Any:
     if type(value) is tuple:
         return tuple([_rewritten(item, rewrite) for item in value])
     if is_dataclass(value) and not isinstance(value, type):
-        parts = {field.name: getattr(value, field.name) for field in fields(value)}
+        names = (field.name for field in fields(value))
+        left = _NAMES.get(type(value), set())
+        parts = {name: getattr(value, name) for name in names if name not in left}
         return replace(value, **{name: _rewritten(part, rewrite) for name, part in parts.items()})
     return value
 

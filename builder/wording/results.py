@@ -69,6 +69,6 @@ def _named(part: str, units: Mapping[str, str], spans: Mapping[str, tuple[str, s
 
 def _with_unit(words: str, symbol: str) -> str:
     label = unit_label(symbol)
-    if not label or words.endswith("OL"):
+    if not label or words.endswith(("OL", " spec")):
         return words
     return f"{words}{label}" if label == "°" else f"{words} {label}"

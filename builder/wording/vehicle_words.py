@@ -20,10 +20,10 @@ DRIVING = {
 
 
 def part_name(id_: str, library: Library) -> str:
-    """Name a part in the middle of a sentence: `alternator`, `ABS module`."""
+    """Name a part in the middle of a sentence: `alternator`, `ABS module`, of `<part>` `part`."""
     known = library.parts.get(id_) or library.modules.get(id_)
     if known is None:
-        return id_ if id_.startswith("<") else id_.replace("-", " ")
+        return id_.strip("<>").replace("-", " ")
     name = str(known.name)
     if short := ABBREVIATED.match(name):
         return f"{short['short']} {short['rest']}"
@@ -35,6 +35,8 @@ def need_text(need: Need, library: Library) -> str:
     condition = library.conditions.get(need.condition)
     words = str((condition.text if condition else None) or need.condition.replace("-", " "))
     value = str(need.value or "")
+    if value.startswith("<"):  # it comes at the vehicle
+        words = words.replace("<current> ", "")
     return words.replace("<part>", part_name(value, library)).replace("<current>", value)
 
 

@@ -2,9 +2,11 @@
 
 In: a number of generated trees, or the demo shop. Out: figures on the screen. With `--trees`: size
 of the index, first result on a slow line, time of a query in both. With `--demo`: how many queries
-of `tests/demo/queries.yml` find their tree, in both. The peer is a stock Material site of the same
-trees, with its own search (lunr) and default settings. `--no-peer` leaves it out (at 10,000 trees
-its build alone takes minutes). Not part of the test suite: it is run by hand, on a quiet machine.
+of `tests/demo/queries.yml` find their tree, in both; and of the other sets there, how many find
+their tree, get none where the shop has none, and show a safety line. The peer is a stock Material
+site of the same trees, with its own search (lunr) and default settings. `--no-peer` leaves it out
+(at 10,000 trees its build alone takes minutes). Not part of the test suite: it is run by hand, on
+a quiet machine.
 """
 
 import argparse
@@ -30,7 +32,7 @@ from builder.check.unchecked_library import read_library
 from builder.find.page_data import search_script
 from builder.find.ranking import answer_query
 from builder.find.search_table import search_table
-from builder.find.symptom_index import build_symptom_index
+from builder.find.symptom_index import SymptomIndex, build_symptom_index
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree, tree_files
@@ -211,10 +213,32 @@ def opened_peer(browser: Browser, address: str) -> Page:
     return page
 
 
+def limits(index: SymptomIndex) -> None:
+    """Print what the search makes of stories, of complaints without a tree, and of danger."""
+    folder = ROOT / "tests" / "demo"
+    stories, rows, danger = (
+        yaml.safe_load((folder / f"queries-{name}.yml").read_text())
+        for name in ("stories", "uncovered", "danger")
+    )
+    places = [
+        place(tree, [hit.id for hit in answer_query(index, case["query"]).hits])
+        for tree, cases in stories.items()
+        for case in cases
+    ]
+    found = (sum(at == 1 for at in places), sum(at <= 3 for at in places))
+    print("stories: first {}, among the first three {} of {}".format(*found, len(places)))
+    answers = [answer_query(index, row if isinstance(row, str) else row["query"]) for row in rows]
+    print(f"no tree: {sum(not one.trees for one in answers)} of {len(answers)}, "
+          f"false alarms {sum(bool(one.safety) for one in answers)}")  # fmt: skip
+    shown = sum(bool(answer_query(index, query).safety) for query in danger)
+    print(f"danger: safety line for {shown} of {len(danger)}")
+
+
 def quality() -> None:
     """Print how many queries find their tree, first and among the first three, in both."""
     library, _ = read_library(ROOT)
     index = build_symptom_index(search_table(library))
+    limits(index)
     asked = yaml.safe_load((ROOT / "tests" / "demo" / "queries.yml").read_text())
     cases = [(case["query"], tree) for tree, cases in asked.items() for case in cases]
     ours = [

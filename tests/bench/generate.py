@@ -2,7 +2,8 @@
 
 In: a folder, a number and a seed. Out: `trees/`, `kb/` and `site_config/`; the same seed gives the
 same files. Every tree is sound, of 5 to 80 steps, with weights, actions, ways back, cautions,
-limits and handoffs; its symptom has eight phrasings. The words come from a vocabulary of 3,000,
+limits and handoffs; a third of them name states of the vehicle and run a procedure. A symptom has
+eight phrasings. The words come from a vocabulary of 3,000,
 a few of them much more often than the others, as in real text.
 """
 
@@ -10,8 +11,9 @@ import argparse
 import random
 from pathlib import Path
 
-from grow import HAZARDS, STEMS, Draft, steps_of
+from grow import STEMS, Draft, steps_of
 
+SAMPLES = Path(__file__).parents[1] / "samples" / "kb"
 VOCABULARY = 3000
 SYSTEMS = ("battery", "starting", "charging", "engine", "fuel", "cooling", "climate", "gearbox",
            "suspension", "tyres", "body", "lighting", "wiring", "network")  # fmt: skip
@@ -40,7 +42,8 @@ def tree(draft: Draft, system: str, phrases: set[str]) -> str:
             words.append(f"    - {said}")
     codes = ", ".join(f"P{pick.randint(0, 3)}{pick.randint(0, 999):03d}" for _ in range(2))
     return "\n".join([
-        "format: 1", f"title: {title}", "status: ready", f"system: {system}", "symptom:",
+        *(["format: 2", "drive: with care", "why: It may get worse"] if draft.states
+          else ["format: 1"]), f"title: {title}", "status: ready", f"system: {system}", "symptom:",
         "  words:", *words, f"  lamps: [{pick.choice(LAMPS)}]", f"  codes: [{codes}]",
         "applies_to: any", f"written: {{by: {pick.choice(PEOPLE)}, date: 2026-03-02}}",
         f"reviewed: {{by: {pick.choice(PEOPLE)}, date: 2026-09-01}}", "", "steps:",
@@ -50,15 +53,11 @@ def tree(draft: Draft, system: str, phrases: set[str]) -> str:
 
 def knowledge() -> dict[str, str]:
     """Write the files that the trees lean on."""
-    caution = (
-        "{signal: WARNING, hazard: It can hurt, harm: Cuts and burns, avoid: Keep clear of it}"
-    )
     lists = {"systems": (SYSTEMS, "{{name: {}}}"), "lamps": (LAMPS, "{{name: The {} lamp}}"),
-             "tools": (TOOLS, "{{name: {}}}"), "hazards": (HAZARDS, caution)}  # fmt: skip
+             "tools": (TOOLS, "{{name: {}}}")}  # fmt: skip
     found = {
         f"kb/{kind}.yml": "".join(
-            f"{name}: {pattern if kind == 'hazards' else pattern.format(name.capitalize())}\n"
-            for name in names
+            f"{name}: {pattern.format(name.capitalize())}\n" for name in names
         )
         for kind, (names, pattern) in lists.items()
     }
@@ -67,11 +66,49 @@ def knowledge() -> dict[str, str]:
         "reviewed: {by: A. Nobody, date: 2026-09-01}\n"
         "tools: [multimeter]\n---\n\nMeasure along the wire, with the load on.\n"
     )
+    found["kb/conditions.yml"] = (SAMPLES / "conditions.yml").read_text("utf-8")
+    found["kb/hazards.yml"] = (SAMPLES / "hazards.yml").read_text("utf-8")
+    found["kb/parts.yml"] = "alternator: {name: Alternator}\n"
+    found["kb/procedures/battery-proof.yml"] = PROOF
     found["site_config/shop.yml"] = (
         "shop: A generated shop\nsite_address: https://charts.example/\nlabor_rate: 140.00\n"
         "currency: USD\ntax_percent: 8\nstuck: {call: foreman, phone: 14}\n"
     )
     return found
+
+
+PROOF = """\
+title: Is the battery good enough to test with?
+returns: [good, bad]
+steps:
+  case:
+    check: Is the battery case good?
+    when: [key-off, loads-off]
+    minutes: 2
+    hazards: [battery-gas]
+    results:
+      - {result: yes, branch: posts}
+      - {result: no, return: bad}
+  posts:
+    action: Clean the posts
+    when: [battery-disconnected]
+    minutes: 8
+    then: load
+  load:
+    check: What does the battery tester show?
+    when: [key-off, {plugged-in: alternator}]
+    tools: [multimeter]
+    minutes: 4
+    does: [check-supply]
+    at_most: 2
+    spent: worn-out
+    results:
+      - {result: good, done: yes, return: good}
+      - {result: corroded, branch: posts}
+      - {result: replace, return: bad}
+  worn-out:
+    return: bad
+"""
 
 
 def shop(folder: Path, trees: int, seed: int) -> None:
@@ -83,7 +120,8 @@ def shop(folder: Path, trees: int, seed: int) -> None:
         system = SYSTEMS[number % len(SYSTEMS)]
         own = chance.sample(words, 4)
         others = chance.sample(ids, min(2, len(ids)))  # earlier ones: no ring of handoffs
-        draft = Draft(chance, words, own, others, room=chance.randint(SMALLEST, LARGEST))
+        room = chance.randint(SMALLEST, LARGEST)
+        draft = Draft(chance, words, own, others, room=room, states=number % 3 == 0)
         id_ = f"{system}/{own[0]}-{own[1]}-{number + 1}"
         write(folder / "trees" / f"{id_}.yml", tree(draft, system, phrases))
         ids.append(id_)

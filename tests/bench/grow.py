@@ -27,15 +27,22 @@ class Measured:
     resolution: str
     when: str
     tool: str
+    states: str
 
 
 MEASURED = (
-    Measured("Voltage at the {a}", "V", 16, "0.01", "headlamps on, 1500 rpm", "multimeter"),
-    Measured("Resistance of the {a}", "ohm", 2000, "0.1", "key off, both plugs off", "multimeter"),
-    Measured("Pressure at the {a}", "kPa", 700, "1", "engine idling, warm", "pressure-gauge"),
-    Measured("Current into the {a}", "A", 200, "0.1", "idling, all loads on", "multimeter"),
-    Measured("Resting current of the {a}", "mA", 500, "1", "key off, 30 min", "low-current-clamp"),
-    Measured("Temperature of the {a}", "C", 140, "0.1", "warm engine", "scan-tool"),
+    Measured("Voltage at the {a}", "V", 16, "0.01", "headlamps on, 1500 rpm", "multimeter",
+             "engine-running, loads-on"),
+    Measured("Resistance of the {a}", "ohm", 2000, "0.1", "key off, both plugs off", "multimeter",
+             "{unplugged: alternator}, battery-disconnected"),
+    Measured("Pressure at the {a}", "kPa", 700, "1", "engine idling, warm", "pressure-gauge",
+             "engine-running"),
+    Measured("Current into the {a}", "A", 200, "0.1", "idling, all loads on", "multimeter",
+             "engine-running, loads-on"),
+    Measured("Resting current of the {a}", "mA", 500, "1", "key off, 30 min", "low-current-clamp",
+             "key-off, loads-off"),
+    Measured("Temperature of the {a}", "C", 140, "0.1", "warm engine", "scan-tool",
+             "engine-running"),
 )  # fmt: skip
 
 
@@ -51,6 +58,7 @@ class Draft:
     waiting: list[tuple[str, int]] = field(default_factory=list)  # checks to be written, and depth
     ends: list[str] = field(default_factory=list)
     room: int = 0
+    states: bool = False  # whether its steps name states of the vehicle and run a procedure
 
     def word(self) -> str:
         """Pick a word: often one of the tree's own, else a common one, seldom a rare one."""
@@ -84,8 +92,14 @@ def steps_of(draft: Draft) -> Iterator[str]:
     """Grow a tree from its first step; yield its lines."""
     draft.steps["record"] = [
         "action: Read and record the codes of every module", "minutes: 6", "tools: [scan-tool]",
-        "does: [record-codes]", f"then: {new_check(draft, 1)}",
+        "does: [record-codes]", f"then: {'battery' if draft.states else new_check(draft, 1)}",
     ]  # fmt: skip
+    if draft.states:
+        draft.steps["battery"] = [
+            "check: Is the battery good enough to test with?", "by: battery-proof",
+            f"cannot_test: {end(draft)}", f"results: {{good: {new_check(draft, 1)}, "
+            f"bad: {end(draft)}}}",
+        ]  # fmt: skip
     while draft.waiting:
         name, depth = draft.waiting.pop(0)
         draft.steps[name] = []  # so that names go on counting
@@ -111,7 +125,7 @@ def check(draft: Draft, name: str, depth: int) -> list[str]:
         lines, said = two_readings(draft)
     else:
         state = draft.chance.choice(STEMS["states"])
-        lines = [f"check: {draft.fill('{a}').capitalize()} {state}"]
+        lines = [f"check: {draft.fill('{a}').capitalize()} {state}", *when(draft, "", "key-off")]
         said = draft.chance.sample(STEMS["answers"], draft.chance.choice((2, 2, 3, 4)))
     lines += [f"minutes: {draft.chance.randint(1, 20)}", *extras(draft), "results:"]
     for result, branch in zip(said, branches(draft, len(said), depth), strict=True):
@@ -127,8 +141,8 @@ def one_reading(draft: Draft) -> tuple[list[str], list[str]]:
     digits = len(what.resolution) - 2 if "." in what.resolution else 0
     low, high = sorted(draft.chance.sample(range(10, 90), 2))
     low_end, high_end = (f"{what.top * part / 100:.{digits}f}" for part in (low, high))
-    lines = [f"check: {draft.fill(what.what)}", f"when: [{what.when}]", f"tools: [{what.tool}]",
-             f"reading: {{unit: {what.unit}, from: 0, to: {what.top}, "
+    lines = [f"check: {draft.fill(what.what)}", *when(draft, what.when, what.states),
+             f"tools: [{what.tool}]", f"reading: {{unit: {what.unit}, from: 0, to: {what.top}, "
              f"resolution: {what.resolution}, origin: common practice}}"]  # fmt: skip
     return lines, [f"below {low_end}", f"{low_end} to {high_end}", f"above {high_end}"]
 
@@ -137,10 +151,20 @@ def two_readings(draft: Draft) -> tuple[list[str], list[str]]:
     """Write a voltage drop on both sides."""
     one = "{unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}"
     lines = [f"check: {draft.fill('Voltage drop at the {a} on both sides')}",
-             "when: [engine at 1500 rpm, headlamps on]", "how_to: voltage-drop",
+             *when(draft, "engine at 1500 rpm, headlamps on", "engine-running, loads-on"),
+             "how_to: voltage-drop",
              "tools: [multimeter]", "readings:", f"  plus: {one}", f"  ground: {one}"]  # fmt: skip
     return lines, ["{plus: at most 0.5, ground: at most 0.2}", "{plus: above 0.5}",
                    "{plus: at most 0.5, ground: above 0.2}"]  # fmt: skip
+
+
+def when(draft: Draft, words: str, states: str) -> Iterator[str]:
+    """Write the conditions of a check, in words or as states."""
+    if draft.states:
+        plug = "" if "unplugged" in states else "{plugged-in: alternator}, "
+        yield f"when: [{plug}{states}]"
+    elif words:
+        yield f"when: [{words}]"
 
 
 def extras(draft: Draft) -> Iterator[str]:
@@ -206,8 +230,16 @@ def end(draft: Draft) -> str:
     draft.steps[name] = [
         f"fix: {draft.say('repairs')}", f"cause: {draft.say('causes')}",
         f"weight: {draft.chance.randint(1, 9)}", f"hours: {draft.chance.randint(2, 40) / 10}",
-        "parts:", f"  - part: {draft.word()}", f"    price: {price} to {price + price // 5}",
         "verify: [the same check again, same conditions]",
     ]  # fmt: skip
+    if draft.states:
+        draft.steps[name].append("when: [battery-disconnected]")
+    else:
+        parts = [
+            "parts:",
+            f"  - part: {draft.word()}",
+            f"    price: {price} to {price + price // 5}",
+        ]
+        draft.steps[name] += parts
     draft.ends.append(name)
     return name

@@ -56,7 +56,6 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("examine.py", "TRIES = 5", "", "any small number does"),
     ("examine.py", "PORTION = 8", "", "any small number does"),
     ("tree_record.py", "sorted(used)", "", "the order is kept with the row that was hashed by it"),
-    ("ranking.py", "phrase.get(entry, -1)", "1 -> 2", "any number below 0 is no phrase"),
     ("columns.py", "default=0)", "0 -> 1", "where there is no column there is nothing to fill"),
     (
         "draw_sheets.py",

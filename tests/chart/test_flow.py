@@ -32,6 +32,21 @@ def test_the_chart_begins_at_a_start(small: Tree) -> None:
     assert first[1].step == "record"
 
 
+def test_the_head_of_a_section_names_at_most_three_origins(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """An ellipsis shows that there are more, and only then."""
+    heads = 0
+    for flow in (flow_of(tree, library) for tree in trees):
+        for head in (section.blocks[0].step for section in flow.sections[1:]):
+            leading = {name for name, out in flow.edges.items() for e in out if e.target == head}
+            origin = flow.nodes[head].facts[0]
+            assert origin.count(",") == min(len(leading), 3) - 1
+            assert origin.endswith("…") == (len(leading) > 3)
+            heads += 1
+    assert heads
+
+
 def test_ways_back_are_said_in_the_box(small: Tree) -> None:
     """A failed verification, a spent try and a way back name the step to go to."""
     nodes = flow_of(small).nodes

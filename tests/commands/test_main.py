@@ -200,14 +200,6 @@ def test_a_build_names_the_file_that_is_in_its_way(
     assert "`CNAME`" in capsys.readouterr().err
 
 
-def test_find_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Best first, each with id, title, kind and score."""
-    assert main(["--shop", str(shop), "find", "--format", "json", "wipers", "stuck"]) == 0
-    found = json.loads(capsys.readouterr().out)
-    assert found[0]["id"] == "wipers/stop-halfway"
-    assert set(found[0]) == {"id", "title", "kind", "score"}
-
-
 def test_minutes_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Expected, shortest, longest, and each fix."""
     assert main(["--shop", str(shop), "minutes", "horn/silent", "--format", "json"]) == 0

@@ -62,6 +62,7 @@ def test_a_check_of_one_tree_reports_its_findings(
     (("check", "horn/silnt"), "did you mean `horn/silent`?"),
     (("check", "kb/toolz.txt"), "there is no file `kb/toolz.txt`"),
     (("minutes", "horn/silnt"), "did you mean `horn/silent`?"),
+    (("walk", "horn/silnt"), "did you mean `horn/silent`?"),
     (("print", "horn/silnt"), "did you mean `horn/silent`?"),
     (("print", "--system", "horm"), "did you mean `horn`?"),
     (("print", "horn/silent", "--fix", "horn"), "add `--sheet customer`"),

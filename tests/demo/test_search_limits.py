@@ -11,7 +11,9 @@ from builder.find.symptom_index import SymptomIndex, build_symptom_index
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
-UNCOVERED: list[str] = yaml.safe_load((HERE / "queries-uncovered.yml").read_text())
+ROWS = yaml.safe_load((HERE / "queries-uncovered.yml").read_text())
+HAS: dict[str, str] = {row["query"]: row["has"] for row in ROWS if isinstance(row, dict)}
+UNCOVERED: list[str] = [row["query"] if isinstance(row, dict) else row for row in ROWS]
 DANGER: list[str] = yaml.safe_load((HERE / "queries-danger.yml").read_text())
 STORIES = yaml.safe_load((HERE / "queries-stories.yml").read_text())
 
@@ -34,6 +36,7 @@ def test_no_tree_is_offered_where_the_shop_has_none(index: SymptomIndex) -> None
         query: hits[0].id
         for query in UNCOVERED
         if (hits := [hit for hit in answer_query(index, query).hits if hit.kind == "tree"])
+        and hits[0].id != HAS.get(query)
     }
     assert len(offered) <= 0.05 * len(UNCOVERED), offered
 

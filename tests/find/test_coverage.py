@@ -3,7 +3,8 @@
 import pytest
 
 from builder.find.concept_kinds import KIND_WEIGHTS
-from builder.find.coverage import kind_of, measure_coverage, rarity
+from builder.find.coverage import measure_coverage
+from builder.find.covered_concepts import kind_of, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
@@ -59,3 +60,10 @@ def test_an_entry_has_a_concept_if_it_covers_more_than_half_of_it(
     index = index_of(" ".join(WORDS), " ".join(WORDS[:there]), "Crank")
     found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
     assert found.gain == {0: 100 * rarity(3, having), 1: credit * rarity(3, having)}
+
+
+def test_a_phrase_that_covers_next_to_nothing_fits_by_nothing() -> None:
+    """One word of eleven is less than a hundredth of the query and of the phrase."""
+    index = index_of(WORDS[0], "Crank")
+    found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
+    assert found.fit(0) == 0

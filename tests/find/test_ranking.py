@@ -10,8 +10,9 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.find.ranking import SearchAnswer, answer_query
-from builder.find.search_table import SearchTable, TreeRow
+from builder.find import ranking
+from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query
+from builder.find.search_table import SearchTable, TreeRow, VehicleRow
 from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
 
@@ -45,6 +46,42 @@ def test_the_table_of_cases_holds(case: dict[str, Any], small: SearchTable) -> N
         assert facts[fact] == case[fact], fact
     assert set(case.get("among", ())) <= set(ids)
     assert not set(case.get("not", ())) & set(ids)
+
+
+@pytest.mark.parametrize(
+    ("scored", "kept"),
+    [
+        # an eighth of the best score itself is kept
+        ([(800, 100), (100, 100), (99, 100), (0, 100)], [800, 100]),
+        # so is a fourth of the best strength
+        ([(800, 100), (700, 25), (600, 24)], [800, 700]),
+        # what isn't strong is no hit, and no measure for others
+        ([(800, 0), (40, 50), (30, -10)], [40]),
+    ],
+)
+def test_weak_hits_are_left_out(
+    scored: list[tuple[int, int]],
+    kept: list[int],
+    small: SearchTable,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Score and strength of these trees come in place of those of the words."""
+    entries = [
+        ScoredEntry(at, score, -1, 0, strength) for at, (score, strength) in enumerate(scored)
+    ]
+    monkeypatch.setattr(ranking, "_score_entries", lambda *_: entries)
+    answer = answer_query(build_symptom_index(small), "crank")
+    assert [hit.score for hit in answer.hits] == kept
+
+
+def test_all_strong_trees_are_counted_and_the_best_shown() -> None:
+    """Fourteen trees of one vehicle: fourteen counted, twelve shown."""
+    vehicle = VehicleRow("Corvane", "Tern", 2017, 2022)
+    names = [f"fault {letter}" for letter in "abcdefghijklmn"]
+    trees = tuple(TreeRow(name, name, -1, (), (), (), (0,), False) for name in names)
+    table = SearchTable((), (), (vehicle,), (), (), (), trees, ())
+    answer = answer_query(build_symptom_index(table), "corvane tern 2017")
+    assert (answer.trees, len(answer.hits)) == (14, 12)
 
 
 def test_a_beginning_stands_for_the_most_used_word_that_begins_so() -> None:
@@ -124,9 +161,9 @@ def test_nothing_depends_on_the_order_of_words_that_stand_alone(small: SearchTab
 
 
 def test_an_empty_list_leads_to_trees_of_the_same_subject(small: SearchTable) -> None:
-    """Where no tree fits, up to two that have the part in question are near; else none."""
+    """Where no tree fits, one whose title has the part in question is near; else none."""
     index = build_symptom_index(small)
     near = answer_query(index, "brakes squeal in the rain ")
     assert not near.hits
-    assert {hit.id for hit in near.nearest} == {"brakes/parking", "brakes/abs"}
+    assert [hit.id for hit in near.nearest] == ["brakes/parking"]
     assert answer_query(index, "sunroof leaks ").nearest == ()

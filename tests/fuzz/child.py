@@ -17,7 +17,7 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 
 from guard import Trouble
-from mutate import TEXT, Mutant, mutate
+from mutate import Mutant, mutate
 from shop_copy import ShopCopy, cache_bytes, copy_of, differences, put_cache, restore
 from visit import QUICK, SLOW, visited
 
@@ -80,7 +80,7 @@ class Child:
         """End the child and all of its own, and return its code."""
         if self.process is None:
             return None
-        self.process.join(1 if self.process.exitcode is None else None)
+        self.process.join(1)  # one that has died may not be reaped yet
         if self.process.exitcode is None:
             os.killpg(self.process.pid or 0, signal.SIGKILL)
             self.process.join()
@@ -101,6 +101,7 @@ class Child:
 
 def _serve(pipe: Connection, shop: Path, folder: Path, slow: float) -> None:
     os.setsid()
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
     resource.setrlimit(resource.RLIMIT_AS, (LARGEST, LARGEST))
     os.environ["XDG_CACHE_HOME"] = str(folder / "cache")
     copy = copy_of(shop, folder / "shop")
@@ -145,7 +146,7 @@ def _tried(
 
 def _chosen(copy: ShopCopy, chance: random.Random) -> list[str]:
     """Choose some trees, or some other files."""
-    files = sorted(path.as_posix() for path in copy.files if path.suffix in TEXT)
+    files = sorted(path.as_posix() for path in copy.files)
     trees = [file for file in files if file.startswith("trees/")]
     some, sizes = chance.choice(((trees, TREES), ([*set(files) - set(trees)], OTHERS)))
     return chance.sample(sorted(some), min(len(some), chance.choice(sizes)))

@@ -25,7 +25,7 @@ VALUES = ("", "0", "-1", "1e999", "9" * 400, "0.0", "yes", "null", "next", "back
           "below 1", "1 to 0", "above OL", "0.1 to 0.2", "2026-02-30", "P0", "U3FFF-FF", "x" * 5000,
           "é" * 61, "\u202e", "<b>", "{{x}}", "a: b", " x ", "%s", "$", "1,5", "１", "∞", [], {},
           [[]], [{}], {"": ""}, {"a": {"b": ["c"]}}, ["", ""], None)  # fmt: skip
-TEXT = (".yml", ".yaml", ".md", ".svg")
+YAML, TEXT = (".yml", ".yaml"), (".md", ".svg")
 MOVED = 0.4  # share of the files that are moved, linked or deleted where this may be
 
 
@@ -52,7 +52,7 @@ def mutate(shop: Path, file: str, chance: Chance, may_move: bool = True) -> Muta
         move = chance.choice(MOVES)
         touched = move(shop, Path(file), chance)
         return Mutant(file, (move.__name__,), tuple(touched))
-    kinds = KINDS if path.suffix in (".yml", ".yaml") else KINDS[:2]
+    kinds = KINDS if path.suffix in YAML else KINDS[:2] if path.suffix in TEXT else KINDS[:1]
     before = content = path.read_bytes()
     done: list[str] = []
     for _ in range(chance.choice((1, 1, 2, 3))):

@@ -2,19 +2,32 @@
 
 In: how many mutants, a seed, a shop. Out: how many mutants were tried of each kind, and what went
 wrong by its kind with the first example of each; the status is 1 if anything did. A trouble is seen
-again with `--mutants 1` and its seed.
+again with `--mutants 1` and its seed. Stopped early, it tells what was tried until then.
 """
 
 import argparse
+import contextlib
+import signal
 import sys
 import time
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from child import Child, Group
 
 SHOP = Path(__file__).parents[1] / "shop"
+
+
+@dataclass(slots=True)
+class _Counts:
+    """What was tried so far."""
+
+    tried: int = 0
+    slow: int = 0
+    kinds: Counter[str] = field(default_factory=Counter)
+    troubles: Counter[tuple[str, str]] = field(default_factory=Counter)
 
 
 def fuzz(shop: Path, mutants: int, seed: int, slow: float) -> Iterator[tuple[int, Group]]:
@@ -37,26 +50,41 @@ def main() -> int:
     asked.add_argument("--shop", type=Path, default=SHOP)
     asked.add_argument("--slow", type=float, default=0.02, help="share of groups built and printed")
     options = asked.parse_args()
-    kinds, troubles, slow = Counter[str](), Counter[tuple[str, str]](), 0
-    tried, begun = 0, time.monotonic()
-    for seed, group in fuzz(options.shop, options.mutants, options.seed, options.slow):
-        tried += len(group.mutants)
-        slow += group.slow
-        kinds.update(kind for mutant in group.mutants for kind in set(mutant.kinds))
-        for mutants, trouble in group.troubles:
-            like = trouble.command, trouble.kind
-            if like not in troubles:
-                done = "; ".join(map(str, mutants))
-                print(f"\nseed {seed}, {done}\n{trouble.command}: {trouble.detail}", flush=True)
-            troubles[like] += 1
-    pace = tried / (time.monotonic() - begun)
-    print(f"{tried} mutants from seed {options.seed}, {slow} of them built and printed, "
-          f"{pace:.1f} a second, {troubles.total()} troubles")  # fmt: skip
-    for kind, count in kinds.most_common():
+    signal.signal(signal.SIGTERM, _stop)
+    counts, begun = _Counts(), time.monotonic()
+    with contextlib.suppress(KeyboardInterrupt):
+        for seed, group in fuzz(options.shop, options.mutants, options.seed, options.slow):
+            _count(counts, seed, group)
+    _tell(counts, options.seed, time.monotonic() - begun)
+    return 1 if counts.troubles else 0
+
+
+def _stop(number: int, _frame: object) -> None:
+    """Stop once: a second signal must not disturb the end of the child."""
+    signal.signal(number, signal.SIG_IGN)
+    raise KeyboardInterrupt
+
+
+def _count(counts: _Counts, seed: int, group: Group) -> None:
+    """Add a group, and show the first trouble of each kind at once."""
+    counts.tried += len(group.mutants)
+    counts.slow += group.slow
+    counts.kinds.update(kind for mutant in group.mutants for kind in set(mutant.kinds))
+    for mutants, trouble in group.troubles:
+        like = trouble.command, trouble.kind
+        if like not in counts.troubles:
+            done = "; ".join(map(str, mutants))
+            print(f"\nseed {seed}, {done}\n{trouble.command}: {trouble.detail}", flush=True)
+        counts.troubles[like] += 1
+
+
+def _tell(counts: _Counts, seed: int, seconds: float) -> None:
+    print(f"{counts.tried} mutants from seed {seed}, {counts.slow} of them built and printed, "
+          f"{counts.tried / seconds:.1f} a second, {counts.troubles.total()} troubles")  # fmt: skip
+    for kind, count in counts.kinds.most_common():
         print(f"{count:8}  {kind.strip('_').replace('_', ' ')}")
-    for (command, what), count in troubles.most_common():
+    for (command, what), count in counts.troubles.most_common():
         print(f"{count:8}  TROUBLE in {command}: {what}")
-    return 1 if troubles else 0
 
 
 if __name__ == "__main__":

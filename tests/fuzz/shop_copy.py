@@ -9,9 +9,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
+from PIL import Image
+
 from builder.cache.database import cache_file
+from builder.pictures.photos import PHOTO_FORMATS
 
 PARTS = ("trees", "kb", "site_config")
+PICTURES = "kb/how-to/pictures"
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,9 +27,14 @@ class ShopCopy:
 
 
 def copy_of(shop: Path, place: Path) -> ShopCopy:
-    """Copy a shop into a folder of its own."""
+    """Copy a shop into a folder of its own, and add a small photo of every kind."""
     for part in PARTS:
         shutil.copytree(shop / part, place / part)
+    (place / PICTURES).mkdir(parents=True, exist_ok=True)
+    for suffix, kind in PHOTO_FORMATS.items():
+        Image.linear_gradient("L").resize((60, 40)).convert("RGB").save(
+            place / PICTURES / f"photo-{kind.lower()}{suffix}", kind
+        )
     files = (path for path in sorted(place.rglob("*")) if path.is_file())
     return ShopCopy(place, {path.relative_to(place): path.read_bytes() for path in files})
 

@@ -13,7 +13,7 @@ from unittest.mock import patch
 from guard import Trouble, watch
 
 from builder.cache.database import opened
-from builder.check import examine, verdict
+from builder.check import examine, filled_knowledge, verdict
 from builder.commands import main as command_line
 from builder.model.finding import Finding
 from builder.model.tree import Tree
@@ -21,9 +21,11 @@ from builder.reader import knowledge_files, trees, yaml_text
 from builder.reader.nodes import Node
 from builder.reader.source import Source
 from builder.reader.trees import read_tree, tree_id, tree_names
+from builder.walk.compile_shop import shop_table
+from builder.walk.compile_tree import tree_table
 from builder.walk.table import walk_table
 
-QUICK = ("check", "find", "walk", "minutes")
+QUICK = ("check", "find", "walk", "drill", "minutes")
 SLOW = ("build", "print")
 DAY = "2026-10-01"
 Command = tuple[str, Callable[[], int]]
@@ -44,7 +46,7 @@ def visited(
 def _runs(shop: Path, touched: tuple[Path, ...], name: str) -> Iterator[Callable[[], int]]:
     if name == "walk":
         yield lambda: _walk(shop, touched)
-    elif name in ("minutes", "print"):
+    elif name in ("drill", "minutes", "print"):
         for id_ in _trees(shop, touched):
             yield _command(shop, name, id_)
     else:
@@ -56,6 +58,7 @@ def _command(shop: Path, name: str, id_: str) -> Callable[[], int]:
     arguments = {
         "check": ["check", "--today", DAY],
         "find": ["find", "horn", "quiet", "B1000"],
+        "drill": ["drill", "--auto", "--seed", "1", "--", id_],
         "minutes": ["minutes", "--", id_],
         "build": ["build", "--no-prints", "--today", DAY, "--out", str(beside / "site")],
         "print": ["print", "--out", str(beside / "prints"), "--", id_],
@@ -83,6 +86,8 @@ def _walk(shop: Path, touched: tuple[Path, ...]) -> int:
         asked = everything or _is_below(name, touched)
         if asked and (tree := _tree(shop, shop / name)[0]):
             walk_table(tree, library)
+            tree_table(tree, library)
+    shop_table(library)
     return 0
 
 
@@ -92,7 +97,7 @@ def _reading_once() -> Iterator[None]:
     with ExitStack() as stack:
         for module, name, read in (
             (command_line, "parser", _parser),
-            (verdict, "read_knowledge", cache(verdict.read_knowledge)),
+            (filled_knowledge, "read_knowledge", cache(filled_knowledge.read_knowledge)),
             (examine, "read_tree", _tree),
             (trees, "read_tree", _tree),
             (knowledge_files, "read_yaml", _yaml),

@@ -21,6 +21,7 @@ from builder.pages.analysis import analyze_tree
 from builder.pages.contents import shop_pages
 from builder.pages.findings import findings_page
 from builder.pages.page import Page
+from builder.pages.procedures import procedure_page
 from builder.pages.render import TEMPLATES
 from builder.pages.tree import tree_page
 from builder.site.engine import HEADER_LINKS
@@ -38,6 +39,9 @@ def pages_of_the_shop() -> Iterator[Page]:
         if summary.status is not Status.RETIRED:
             tree = tree_of(TESTS / "shop", library, id_)
             yield tree_page(tree, library, analyze_tree(tree, library))
+    for procedure in library.procedures.values():
+        tree = tree_of(TESTS / "shop", library, procedure.tree.id)
+        yield procedure_page(procedure, library, analyze_tree(tree, library))
     yield findings_page(())
 
 

@@ -10,20 +10,26 @@ import pytest
 
 from builder.check.unchecked_library import read_library
 from builder.graph.summaries import summary_of
+from builder.graph.vehicle_paths import names_states
 from builder.model.finding import Finding
+from builder.plan.procedure_runs import with_procedure_runs
 from builder.reader.articles import article_from
 from builder.reader.knowledge_files import read_knowledge
+from builder.reader.procedure_files import procedure_from
 from builder.reader.source import Source
 from builder.reader.trees import tree_files, tree_from
 from builder.rules.catalog import RULES
 from builder.rules.shared.judge import LIBRARY_ONLY_NAMES, TREE_RULE_NAMES, judge, judge_library
+from builder.rules.shared.rule import Family
 
 from .conftest import TODAY
-from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS
+from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS, OF_PROCEDURES, OF_RUNS, OF_STATES
+from .mutators.procedures import SoundProcedure
 from .mutators.sound import Mutant, Sound, SoundArticle
 from .mutators.states import SoundConditions
 
 SHOP = Path(__file__).parents[1] / "shop"
+SAMPLES = Path(__file__).parents[1] / "samples"  # their trees run procedures
 CONDITIONS = "kb/conditions.yml"
 A_TREE = 12  # mutants of each kind: enough to meet every shape, few enough to wait for
 AN_ARTICLE = 3
@@ -32,10 +38,25 @@ AN_ARTICLE = 3
 @pytest.fixture(scope="module")
 def trees() -> list[Sound]:
     """Return the trees that are in use."""
-    library, _ = read_library(SHOP)
+    return trees_of_shop(SHOP)
+
+
+@pytest.fixture(scope="module")
+def trees_with_states() -> list[Sound]:
+    """Return the samples of the format that name states, and have no finding about them."""
+    named = [one for one in trees_of_shop(SAMPLES) if names_states(one.tree)]
+    states = {rule.RULE.name for rule in RULES if rule.RULE.family is Family.STATES}
+    for sound in named:
+        assert not states & {finding.rule for finding in judge(sound.tree, sound.library)}
+    return named
+
+
+def trees_of_shop(shop: Path) -> list[Sound]:
+    """Return the trees of a shop that are in use."""
+    library, _ = read_library(shop)
     sound = []
-    for path in tree_files(SHOP):
-        source = Source(path.relative_to(SHOP).as_posix(), path.read_text("utf-8"), "")
+    for path in tree_files(shop):
+        source = Source(path.relative_to(shop).as_posix(), path.read_text("utf-8"), "")
         tree, _ = tree_from(source)
         if tree and tree.status == "ready" and not tree.broken:
             sound.append(Sound(tree, source.text, library))
@@ -106,6 +127,22 @@ def test_every_mutant_is_caught_on_its_line(rule: str, trees: list[Sound]) -> No
     assert mutants, "no tree can be broken this way"
 
 
+@pytest.mark.parametrize("rule", OF_STATES)
+def test_every_mutant_of_a_tree_with_states_is_caught_on_its_line(
+    rule: str, trees_with_states: list[Sound]
+) -> None:
+    """No mistake in what a step needs gets through."""
+    broken = OF_STATES[rule]
+    mutants = [(one, bad) for one in trees_with_states for bad in spread(broken(one), A_TREE)]
+    missed = [
+        (sound.tree.id, sorted(mutant.lines))
+        for sound, mutant in mutants
+        if not caught(judged(sound, mutant.text, rule), mutant, sound.tree.file, rule)
+    ]
+    assert missed == []
+    assert len(mutants) > AN_ARTICLE
+
+
 @pytest.mark.parametrize("rule", OF_ARTICLES)
 def test_every_mutant_of_an_article_is_caught_on_its_line(
     rule: str, articles: list[SoundArticle]
@@ -142,10 +179,57 @@ def test_every_mutant_of_the_conditions_is_caught_on_its_line(rule: str, tmp_pat
     assert len(mutants) > AN_ARTICLE
 
 
+@pytest.fixture(scope="module")
+def running() -> list[Sound]:
+    """Return the ready trees of the samples that run procedures."""
+    library, _ = read_library(SAMPLES)
+    sound = []
+    for path in tree_files(SAMPLES):
+        source = Source(path.relative_to(SAMPLES).as_posix(), path.read_text("utf-8"), "")
+        tree, _ = tree_from(source)
+        if tree and tree.status == "ready" and library.listings[tree.id].procedures:
+            sound.append(Sound(tree, source.text, library))
+    return sound
+
+
+@pytest.mark.parametrize("rule", OF_RUNS)
+def test_every_mutant_of_a_step_that_runs_is_caught(rule: str, running: list[Sound]) -> None:
+    """A step says all that its procedure needs, and knows all that it returns."""
+    mutants = [(one, bad) for one in running for bad in spread(OF_RUNS[rule](one), A_TREE)]
+    missed = [
+        (sound.tree.id, sorted(mutant.lines))
+        for sound, mutant in mutants
+        if not caught(judged(sound, mutant.text, rule), mutant, sound.tree.file, rule)
+    ]
+    assert missed == []
+    assert len(mutants) > AN_ARTICLE
+
+
+@pytest.mark.parametrize("rule", OF_PROCEDURES)
+def test_every_mutant_of_a_procedure_is_caught(rule: str) -> None:
+    """A slip in a procedure is found where it is, not in the trees that run it."""
+    library, _ = read_library(SAMPLES)
+    missed, count = [], 0
+    for procedure in library.procedures.values():
+        file = procedure.tree.file
+        sound = SoundProcedure(procedure, (SAMPLES / file).read_text("utf-8"))
+        for mutant in spread(OF_PROCEDURES[rule](sound), AN_ARTICLE):
+            count += 1
+            read, findings = procedure_from(Source(file, mutant.text, ""))
+            assert read is not None
+            known = replace(library, procedures={**library.procedures, read.name: read})
+            found = [*findings, *judge_library(with_procedure_runs(known), TODAY)]
+            if not caught(found, mutant, file, rule):
+                missed.append((file, sorted(mutant.lines), mutant.text))
+    assert missed == []
+    assert count > 1
+
+
 def test_every_mutator_breaks_a_rule() -> None:
     """A mutator is listed under the name of a rule in the catalog."""
     names = {rule.RULE.name for rule in RULES}
-    assert {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS} <= names
+    known = {*MUTATORS, *OF_ARTICLES, *OF_CONDITIONS, *OF_RUNS, *OF_PROCEDURES, *OF_STATES}
+    assert known <= names
 
 
 def test_no_tree_has_a_finding_to_begin_with(trees: list[Sound]) -> None:

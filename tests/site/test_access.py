@@ -18,7 +18,8 @@ LOOKS = [(width, look) for width in (390, 1280) for look in ("light", "dark")]
 KINDS = (
     "index", "systems/index", "systems/charging", "lamps/index", "lamps/charging", "codes/index",
     "codes/P0562", "during/index", "during/driving", "vehicles/index", "vehicles/tern",
-    "modules/index", "modules/steering-unit", "how-to/index", "how-to/voltage-drop", "tools",
+    "modules/index", "modules/steering-unit", "procedures/index", "procedures/first-stop",
+    "how-to/index", "how-to/voltage-drop", "tools",
     "glossary", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
     "calculators", "trees/charging/battery-lamp", "trees/battery/fuses-pulled",
 )  # fmt: skip

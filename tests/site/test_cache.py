@@ -78,6 +78,7 @@ DAMAGED: dict[str, Damage] = {
     "engine's files changed": of_rows("UPDATE row SET content = NULL WHERE kind = 'engine'"),
     "rows exchanged": of_rows("UPDATE OR REPLACE row SET name = 'about' WHERE name = 'more'"),
     "pages changed": of_rows("UPDATE row SET content = CAST('[]' AS BLOB) WHERE kind = 'page'"),
+    "search index changed": of_rows("UPDATE row SET content = NULL WHERE kind = 'search'"),
 }
 
 

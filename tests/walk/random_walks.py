@@ -86,7 +86,7 @@ def random_event(tables: WalkTables, state: JobState, tree: str, random: Random,
         return Resume(at=at, who="M. Lind")
     is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
     if random.random() < (0.2 if is_over and not state.left else 0.8):
-        return _fitting(tables, state, random, at)
+        return fitting_event(tables, state, random, at)
     shown = screen(tables, state)
     count = len(state.steps)
     return random.choice((
@@ -114,7 +114,8 @@ def random_event(tables: WalkTables, state: JobState, tree: str, random: Random,
     ))  # fmt: skip
 
 
-def _fitting(tables: WalkTables, state: JobState, random: Random, at: str) -> Event:
+def fitting_event(tables: WalkTables, state: JobState, random: Random, at: str) -> Event:
+    """Draw an event that moves the walk on, such as the screen asks for."""
     shown = screen(tables, state)
     place = f"{shown['in']}#{shown['step']}"
     if shown.get("asks"):

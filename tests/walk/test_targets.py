@@ -66,6 +66,17 @@ def test_a_proof_is_offered_instead_of_run_again(samples: WalkTables) -> None:
     assert "earlier" in refused(samples, again, "take")
 
 
+def test_a_proof_ends_with_a_repair(samples: WalkTables) -> None:
+    """What was proved before a part was replaced doesn't hold after it."""
+    state = typed(samples, started(samples, "charging/lamp-on", "tern", enter="battery"), "run")
+    state = typed(samples, state, "3", "12.6 V", "1", "12.1 V", "14 V")
+    assert place(state) == "charging/lamp-on#cable"
+    assert state.proved == {"battery-proof": ("good", "charging/lamp-on#battery")}
+    state = typed(samples, state, "0.9 V")
+    assert place(state) == "charging/lamp-on#cable-fix"
+    assert state.proved == {}
+
+
 def test_a_fix_of_another_tree_offers_to_go_back(samples: WalkTables) -> None:
     """After its verification the walk goes back to the step that handed off."""
     state = typed(samples, started(samples, "charging/lamp-on", enter="running"), "15.6 V")
@@ -132,7 +143,7 @@ def test_a_list_is_gone_through_item_by_item() -> None:
         while place(state) == f"{tree}#{id_}" and not state.end:
             items.append(screen(tables, state)["item"])
             at = next(at for at, one in enumerate(row["results"]) if one["to"] == "next")
-            state = typed(tables, state, f"stated {at + 1}" if row["readings"] else f"{at + 1}")
+            state = typed(tables, state, f"stated #{at + 1}" if row["readings"] else f"{at + 1}")
         assert len(items) == len(set(items)) > 1
         assert place(state).endswith(f"#{row['spent']}") if "spent" in row else state.end
 

@@ -98,6 +98,7 @@ def test_a_handoff_brings_everything_back_to_normal(samples: WalkTables) -> None
     shown = screen(samples, state)
     assert lines_told(shown, "change")[:2] == ["Turn those loads off", "Turn the key off"]
     assert [frame.place for frame in state.left] == [f"{TREE}#running"]
+    assert state.known == frozenset()
 
 
 def test_a_part_has_states_of_its_own(samples: WalkTables) -> None:

@@ -12,7 +12,6 @@ from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Need, Where
 from builder.rules.shared.rule import Facts
-from builder.rules.shared.sound_conditions import sound_conditions
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +46,3 @@ def needs_of_modules(library: Library) -> Iterator[NamedNeeds]:
             needs = tuple(Need(Text(word, word.at)) for word in record.needs if " " not in word)
             if needs:
                 yield NamedNeeds(record.verb, needs)
-
-
-def conditions_for(library: Library) -> Conditions:
-    """Return the shop's conditions; none while one of them has a mistake of text."""
-    return {str(one.id): one for one in sound_conditions(library)}

@@ -18,11 +18,13 @@ from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
 from builder.graph.vehicle_paths import VehiclePaths
 from builder.model.checks import Check
+from builder.model.conditions import Conditions
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Step, Tree
 from builder.rules.shared.published_text import texts_of
+from builder.rules.shared.sound_conditions import conditions_for
 from builder.rules.shared.state_paths import paths_of
 
 
@@ -77,6 +79,7 @@ class Facts:
     spaces: Mapping[str, Space]  # by step, of the checks that measure
     texts: tuple[Text, ...]  # what a reader of the page and the prints sees
     paths: Callable[[], VehiclePaths | None]  # with the states along them; computed when asked for
+    conditions: Callable[[], Conditions]  # of the shop, if all could be read; likewise
 
 
 def facts_of(tree: Tree, library: Library) -> Facts:
@@ -96,6 +99,7 @@ def facts_of(tree: Tree, library: Library) -> Facts:
         spaces=spaces,
         texts=tuple(texts_of(tree, steps)),
         paths=cache(partial(paths_of, tree, library, tuple(entered))),
+        conditions=cache(partial(conditions_for, library)),
     )
 
 

@@ -15,14 +15,13 @@ from builder.graph.vehicle_states import States
 from builder.model.checks import Check
 from builder.model.conditions import POWER, Condition, Conditions, VehicleState
 from builder.model.library import Library
-from builder.model.procedures import FOLDER
 from builder.model.tree import Tree
 from builder.rules.shared.sound_conditions import sound_conditions
 
 
 def paths_of(tree: Tree, library: Library, entered: Iterable[str]) -> VehiclePaths | None:
     """Return the paths of a tree or a procedure, all of them or none."""
-    if not names_states(tree):
+    if not names_states(tree) and not tree.is_procedure:
         return None
     known = sound_conditions(library)
     planner = planner_of(known)
@@ -30,14 +29,9 @@ def paths_of(tree: Tree, library: Library, entered: Iterable[str]) -> VehiclePat
         tree, library, planner.conditions
     ):
         return None
-    arriving = _any_power(known) if is_procedure(tree) else ((),)
+    arriving = _any_power(known) if tree.is_procedure else ((),)
     what = PathKnowledge(planner, library.procedures, library.modules)
     return vehicle_paths(tree, what, entered, arriving)
-
-
-def is_procedure(tree: Tree) -> bool:
-    """Whether it is run by trees, which come to it in any power state."""
-    return tree.id.startswith(f"{FOLDER}/")
 
 
 def are_planned(known: Iterable[Condition], conditions: Conditions) -> bool:
@@ -66,5 +60,6 @@ def _is_clear(tree: Tree, library: Library, conditions: Conditions) -> bool:
 
 
 def _any_power(known: Iterable[Condition]) -> tuple[States, ...]:
+    """Return the states in which the steps that run a procedure may come to it."""
     powers = (one for one in known if one.group == POWER and not one.normal)
     return ((), *((VehicleState(str(one.id)),) for one in powers))

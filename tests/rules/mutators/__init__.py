@@ -11,7 +11,9 @@ from . import (
     handoffs,
     knowledge,
     limits,
+    needs,
     order,
+    procedures,
     readings,
     setup,
     states,
@@ -19,6 +21,7 @@ from . import (
     upkeep,
     words,
 )
+from .procedures import ProcedureMutator
 from .sound import ArticleMutator, Mutator
 from .states import ConditionsMutator
 
@@ -90,6 +93,20 @@ MUTATORS: dict[str, Mutator] = {
     # text
     "unknown-key": text.key_misspelled,
 }
+OF_RUNS: dict[str, Mutator] = {
+    "no-such-procedure": procedures.by_misspelled,
+    "no-such-word": procedures.word_misspelled,
+    "unhandled-word": procedures.word_misspelled,
+    "procedure-values": procedures.value_left_out_or_wrong,
+}
+OF_PROCEDURES: dict[str, ProcedureMutator] = {
+    "no-such-word": procedures.returned_word_misspelled,
+    "never-returned": procedures.word_added,
+    "never-on": procedures.part_misspelled,
+    "unused-value": procedures.value_forgotten,
+    "procedure-loop": procedures.run_by_itself,
+    "long-procedure": procedures.steps_added,
+}
 OF_ARTICLES: dict[str, ArticleMutator] = {
     "broken-link": articles.link_misspelled,
     "picture": articles.picture_misspelled,
@@ -105,4 +122,13 @@ OF_CONDITIONS: dict[str, ConditionsMutator] = {
     "condition-group": states.normal_lost_or_doubled,
     "condition-text": states.words_lost,
     "condition-clash": states.excluded_for_good,
+}
+OF_STATES: dict[str, Mutator] = {
+    "no-such-state": needs.state_misspelled,
+    "state-in-words": needs.written_with_blanks,
+    "state-value": needs.value_given,
+    "states-at-odds": needs.another_of_its_group,
+    "power-not-named": needs.power_left_out,
+    "hook-up": needs.hooked_up_in_use,
+    "state-deed": needs.deed_of_a_state,
 }

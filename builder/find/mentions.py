@@ -1,0 +1,51 @@
+"""Which of the things that a query names an entry mentions, and where.
+
+In: the concepts of a query, each with what covers it. Out: `Mentions`. The page counts the same
+(`search-coverage.js`).
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from builder.find.concept_kinds import COMPLAINT, EVERYDAY, SUBJECT
+from builder.find.covered_concepts import CLEAR_CREDIT, CoveredConcept, Credits, add_credits
+
+PART_CREDIT = 40  # so much of a subject or a complaint is enough for it to be the same
+
+
+@dataclass(frozen=True, slots=True)
+class Mentions:
+    """What a query names, and how much of that stands in each entry."""
+
+    is_one_word: bool  # all of the query
+    telling: int  # how many concepts the query has, everyday words apart
+    named: Mapping[str, int]  # how many subjects and complaints it has
+    has: Mapping[str, Mapping[int, int]]  # of these, how many an entry has
+    in_title: Mapping[int, int]  # of the telling ones, how many its title has
+    subjects_in_title: Mapping[int, int]  # of the subjects, how many its title has
+
+
+def count_mentions(covered: Sequence[CoveredConcept]) -> Mentions:
+    """Count over the concepts of a query."""
+    named = {kind: sum(one.kind == kind for one in covered) for kind in (SUBJECT, COMPLAINT)}
+    telling = [one for one in covered if one.kind != EVERYDAY]
+    subjects = [one for one in covered if one.kind == SUBJECT]
+    return Mentions(
+        is_one_word=len(covered) == 1 == covered[0].words,
+        telling=len(telling),
+        named=named,
+        has={
+            kind: _count((one.best for one in covered if one.kind == kind), PART_CREDIT)
+            for kind in named
+        },
+        in_title=_count((one.in_titles for one in telling), CLEAR_CREDIT),
+        subjects_in_title=_count((one.in_titles for one in subjects), CLEAR_CREDIT),
+    )
+
+
+def _count(each: Iterable[Credits], least: int) -> Credits:
+    """How many of them give an entry more credit than that."""
+    counts: Credits = {}
+    for credits in each:
+        add_credits(counts, {entry: 1 for entry, credit in credits.items() if credit > least}, 1)
+    return counts

@@ -1,0 +1,28 @@
+"""The narrowest chart still has room for its longest word, wherever it stands."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
+from builder.chart.flow_metrics import flow_metrics, narrowest_rooms
+from builder.chart.spacing import ARROW, BESIDE
+from builder.plan.outline import OutlineEdge, StepGraph, outline
+
+WORDS = st.text("abcmw", min_size=1, max_size=20)
+
+
+def two_ways_back(label: str) -> Flow:
+    """Write a check whose results lead to a fix, and back to itself by a connector."""
+    edges = {"a": (Edge("a", "b", "x"), Edge("a", "a", label)), "b": ()}
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
+    sections = outline(StepGraph("a", leads, frozenset({"b"}), frozenset({"a"})))
+    nodes = {"a": Node("a", "check", "i", "1"), "b": Node("b", "fix", "i", "2")}
+    return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
+
+
+@given(label=WORDS)
+def test_a_way_back_has_room_for_its_longest_word(label: str) -> None:
+    """The word stands beside the line, before the arrow and the number of the step."""
+    metrics = flow_metrics(two_ways_back(label))
+    word = metrics.labels["a"][1].widest
+    assert narrowest_rooms(metrics)[1] >= BESIDE + word + ARROW + metrics.connectors["a"]
