@@ -105,7 +105,8 @@ globalThis.baytreeStep = (() => {
     const press = () => walk.send({ event: "acknowledge", hazards: unread });
     return { step: [heading("Get ready"), line("w-for", `For: ${shown.text}`),
       ...unread.map((id) => caution(id, tables.shop.hazards[id])),
-      ...others.map(({ id }) => line("w-short", `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
+      ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
+        `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
       ticks(walk, ["change"]),
       button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }

@@ -5,106 +5,22 @@
  */
 "use strict";
 (() => {
-  const { BEGINNING, reduce, replay, toolsOf } = baytreeReduce;
-  const { screen, recordOf } = baytreeRecord;
-  const { top, rowOf, tableOf, placeOf } = baytreeTold;
+  const { BEGINNING, reduce, toolsOf } = baytreeReduce;
+  const { screen } = baytreeRecord;
+  const { top, rowOf, tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
-  const { h, openSheet } = baytreeParts;
-  const { stepWords } = baytreeWords;
+  const { h } = baytreeParts;
   const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
   const startButton = document.querySelector('[data-do="start"]');
   const { tree, root } = startButton?.dataset || {};
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const LARGE = 26; // pixels of text from which nothing stays fixed
-  const walk = { root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
-
-  // Tables, each a script of its own
-
-  const loads = {};
-  function load(name) {
-    return loads[name] ||= new Promise((resolve) => {
-      const node = h("script", { src: `${root}${name}` });
-      node.addEventListener("load", () => resolve(true));
-      node.addEventListener("error", () => { delete loads[name]; resolve(false); });
-      document.head.append(node);
-    });
-  }
-
-  async function loadTables() {
-    await load("walks/shop.js");
-    await load(`walks/${tree}.js`);
-    walk.tables = baytreeTables;
-  }
-
-  // Plays the events of a job; a tree that they lead to is loaded on the way.
-  async function played(events) {
-    for (;;) {
-      const state = replay(walk.tables, events);
-      if (!state.load || !await load(`walks/${state.load}.js`)) return state;
-    }
-  }
-
-  // The job
-
-  const now = () => `${new Date().toISOString().slice(0, 19)}Z`;
+  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
+  const { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName } = baytreeJob(walk);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
-  const shopName = () => walk.tables.names.shop;
 
-  async function begin(enter = "") {
-    const said = await store.wordsFor(shopName(), tree);
-    const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
-    walk.job = { id, tree, said, saved: 0 };
-    walk.state = await played([{ event: "start", tree, ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
-  }
-
-  async function resume(id) {
-    const job = await store.read(shopName(), id);
-    if (!job) return false;
-    const state = await played(job.events);
-    walk.job = job;
-    walk.state = state.refused ? state.state : state;
-    walk.job.misfit = state.refused || "";
-    return true;
-  }
-
-  // What is different in the tree since this job went through it.
-  function changedWords() {
-    const { rows = {}, misfit, record: { revision } = {} } = walk.job;
-    const changed = Object.entries(rows).filter(([place, hash]) => hashOf(place) !== hash);
-    const texts = changed.map(([place]) => rowAt(place)?.text || place.split("#")[1]);
-    if (misfit) return `This tree changed since: the job goes on where it still fits. ${capitalized(misfit)}`;
-    if (texts.length) return `This tree changed since you began. Different now: ${texts.join("; ")}.`;
-    return revision && revision !== walk.tables.trees[walk.state.tree].revision
-      ? "This tree changed since this job was last saved, but not in the steps that you did." : "";
-  }
-
-  const rowAt = (place) => tableOf(walk.tables, place.split("#")[0])?.steps[place.split("#")[1]];
-
-  function hashOf(place) {
-    let hash = 0;
-    for (const one of JSON.stringify(rowAt(place)) || "") hash = (Math.imul(hash, 31) + one.charCodeAt(0)) | 0;
-    return hash;
-  }
-
-  async function keep() {
-    const { job, state } = walk;
-    if (walk.practice || (state.events.length < 2 && !job.order)) return;
-    const place = placeOf(top(state)), other = await store.read(shopName(), job.id);
-    if (other && other.saved > job.saved) { say("Another tab went on with this job. Reload to see it; nothing from here is kept."); return; }
-    Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: tree,
-      rows: { ...job.rows, [place]: hashOf(place) }, title: walk.tables.trees[state.tree].title,
-      vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
-      step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: address() });
-    const wrong = await store.write(shopName(), { ...job, record: walk.record() });
-    if (wrong) say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
-  }
-
-  walk.record = () => {
-    const { order, vin, year, make, model, title } = walk.job;
-    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model }).filter(([, value]) => value));
-    return { ...recordOf(walk.state), job };
-  };
+  // Events
 
   walk.describe = (more) => {
     Object.assign(walk.job, more);
@@ -115,38 +31,18 @@
 
   walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
 
-  // The start of a job, with another vehicle or complaint: the same events are played after it.
-  async function rewriteStart(change) {
-    const [start, ...rest] = walk.state.events;
-    const state = await played([{ ...start, ...change }, ...rest]);
-    if (state.refused) { say(`That doesn't go with what was done: ${state.refused}`); return false; }
-    walk.state = state;
-    return true;
-  }
-
-  walk.vinWords = async (text) => {
-    if (!text.trim()) return [];
-    await load("assets/calculator-data.js");
-    await load("assets/calculator-answers.js");
-    const { lines, mistakes } = baytreeCalculators.answer("vin", { vin: text, class: baytreeTrade.calculators.vin.light });
-    return [...Object.values(mistakes), ...lines.filter(({ label }) => label !== "VIN").map(({ label, text: words }) => `${label}: ${words}`)];
-  };
-
-  // Events
-
   walk.send = async (event) => {
     const full = { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) };
     const following = reduce(walk.tables, walk.state, full);
     if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
     if (!following.refused) walk.practice?.count(walk, event);
-    if (following.refused) return say(following.load ? "That tree isn't here: open it from the list of trees." : capitalized(following.refused));
-    if (walk.state === BEGINNING || walk.state.events.length === 1) store.keep();
+    if (following.refused) return walk.say(following.load ? "That tree isn't here: open it from the list of trees." : walk.inWords(following.refused));
+    if (walk.state.events.length === 1) store.keep();
+    if (event.event === "resume") walk.job.until = "";
     walk.state = following;
     await arrive(event.event === "tick");
     return keep();
   };
-
-  const capitalized = (words) => baytreeWords.capital(words.replaceAll("`", "“"));
 
   walk.confirm = () => {
     const { shown, view } = walk;
@@ -180,14 +76,14 @@
 
   // The address of each step, and the history
 
-  function address() {
+  walk.address = () => {
     const { inside, step: id } = top(walk.state);
     return `#walk/${inside === tree ? id : `${inside.replace("/", ":")}:${id}`}/${walk.job.id}`;
-  }
+  };
 
   function remember(replaces, face) {
     const before = history.state || {}, entry = { walk: depthOf(walk.state), face, pushed: (before.pushed || 0) + (replaces ? 0 : 1) };
-    history[replaces ? "replaceState" : "pushState"](entry, "", address());
+    history[replaces ? "replaceState" : "pushState"](entry, "", walk.address());
   }
 
   addEventListener("popstate", ({ state }) => {
@@ -214,7 +110,7 @@
     walk.shown = screen(walk.tables, walk.state);
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
-    say("");
+    walk.say("");
     draw();
     document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
     if (!stays) fit(face);
@@ -306,11 +202,11 @@
     main.querySelector("h1")?.focus({ preventScroll: true });
   }
 
-  function say(words) {
+  walk.say = (words) => {
     notice.textContent = words;
     if (words) main.querySelector(".w-head")?.after(notice);
     else notice.remove();
-  }
+  };
 
   // A vehicle with a hidden fault, in a job that isn't kept.
   walk.startPractice = async () => {
@@ -341,7 +237,7 @@
     walk.shown = undefined;
     await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
     if (typed) { walk.view.typed = typed; draw(); }
-    if (words) say(words);
+    if (words) walk.say(words);
     stayAwake();
   }
 
