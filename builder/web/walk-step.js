@@ -244,7 +244,7 @@ globalThis.baytreeStep = (() => {
     return {
       step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
-      answers: [ask.one_of.length ? h("div", { class: "w-results rows", role: "group", "aria-label": "Answers" },
+      answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field))],
       bar: [backButton(walk), goButton(["Go on"], () => walk.confirm())],
     };

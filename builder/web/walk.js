@@ -179,22 +179,22 @@
 
   function fit(face) {
     if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
-    if (walk.shown.results?.length > 3) { walk.view.columns = true; draw(); }
-    const lines = (walk.shown.lines || []).filter(({ of }) => of !== "put back");
-    if (!overflows() || !lines.length || !["check", "action"].includes(walk.shown.kind) || walk.shown.phase !== "step") return;
+    const { results, asks = [], lines = [], kind, phase } = walk.shown;
+    if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
+    if (!overflows() || !lines.some(({ of }) => of !== "put back") || kind !== "check" || phase !== "step") return;
     walk.view.moved = true;
-    if (!face && walk.shown.kind === "check") walk.view.face = "first";
+    if (!face) walk.view.face = "first";
     draw();
   }
 
   // The answers stay at the bottom while they leave the check in view, else only the bar does.
   function settle() {
     const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
+    main.classList.toggle("loose", textSize() >= LARGE);
     if (!answers) return;
     const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
     const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
     answers.classList.toggle("stays", stays);
-    main.classList.toggle("loose", textSize() >= LARGE);
   }
 
   function focusHeading() {
