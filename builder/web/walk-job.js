@@ -7,7 +7,7 @@
 globalThis.baytreeJob = (walk) => {
   const { replay } = baytreeReduce;
   const { recordOf } = baytreeRecord;
-  const { top, tableOf, placeOf } = baytreeTold;
+  const { top, tableOf, placeOf, partsOfPlace } = baytreeTold;
   const { stepWords, capital } = baytreeWords;
   const { h } = baytreeParts;
   const store = baytreeStore;
@@ -62,14 +62,17 @@ globalThis.baytreeJob = (walk) => {
   function changedWords() {
     const { rows = {}, misfit, record: { revision } = {} } = walk.job;
     const changed = Object.entries(rows).filter(([place, hash]) => hashOf(place) !== hash);
-    const texts = changed.map(([place]) => rowAt(place)?.text || place.split("#")[1]);
+    const texts = changed.map(([place]) => rowAt(place)?.text || partsOfPlace(place)[1]);
     if (misfit) return `This tree changed since: the job goes on where it still fits. ${walk.inWords(misfit)}`;
     if (texts.length) return `This tree changed since you began. Different now: ${texts.join("; ")}.`;
     return revision && revision !== walk.tables.trees[walk.state.tree].revision
       ? "This tree changed since this job was last saved, but not in the steps that you did." : "";
   }
 
-  const rowAt = (place) => tableOf(walk.tables, place.split("#")[0])?.steps[place.split("#")[1]];
+  function rowAt(place) {
+    const [inside, step] = partsOfPlace(place);
+    return tableOf(walk.tables, inside)?.steps[step];
+  }
 
   function hashOf(place) {
     let hash = 0;

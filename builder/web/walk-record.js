@@ -7,7 +7,7 @@
 "use strict";
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
-  const { top, placeOf, tableOf, rowOf, isOver, fillIn, planOf, linesOf, hazardsAt, inFull, unread,
+  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, fillIn, planOf, linesOf, hazardsAt, inFull, unread,
     itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
   const { parts } = baytreeVehicle;
@@ -87,7 +87,7 @@ globalThis.baytreeRecord = (() => {
       item: items ? items[frame.items[frame.step]] : "",
       visit: row.at_most ? [frame.counts[frame.step] ?? 1, row.at_most] : null,
       passed: state.passed.map((place) => {
-        const [inside, step] = place.split("#");
+        const [inside, step] = partsOfPlace(place);
         return tableOf(tables, inside).steps[step].text;
       }),
       verify: testOf(tables, state),
@@ -151,7 +151,7 @@ globalThis.baytreeRecord = (() => {
       end: over ? (over.kind === "stuck" ? "stuck" : over.step) : null,
       ended: over ? endRow(over) : null,
       hazards: state.acknowledged.map(({ hazard, place, who, at }) => {
-        const [inside, step] = place.split("#");
+        const [inside, step] = partsOfPlace(place);
         return { in: inside, step, hazard, who, at };
       }),
       filled: Object.fromEntries(Object.entries(state.filled).map(

@@ -11,6 +11,8 @@ globalThis.baytreeTold = (() => {
   const unique = (list) => [...new Set(list)];
   const top = (state) => state.frames[state.frames.length - 1];
   const placeOf = (frame) => `${frame.inside}#${frame.step}`;
+  // The two parts of a place; the name of a tree may hold the sign too.
+  const partsOfPlace = (place) => [place.slice(0, place.lastIndexOf("#")), place.slice(place.lastIndexOf("#") + 1)];
   const withTop = (state, change) => (
     { ...state, frames: [...state.frames.slice(0, -1), { ...top(state), ...change }] });
 
@@ -131,7 +133,7 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  return { top, placeOf, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
     runKey, provedElsewhere };
 })();

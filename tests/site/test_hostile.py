@@ -15,6 +15,7 @@ from playwright.sync_api import Browser
 
 from builder.cache.database import temporary
 from builder.check.unchecked_library import read_library
+from builder.graph.runs import procedure_named
 from builder.model.knowledge import HowTo
 from builder.model.text import Text
 from builder.reader.trees import read_tree
@@ -90,6 +91,8 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
     library = replace(library, how_tos=articles)
 
     def tree_of(id_: str) -> Any:
+        if procedure := procedure_named(library, id_):
+            return procedure.tree  # poisoned with the library
         tree, _ = read_tree(SHOP, SHOP / library.trees[id_].file)
         return poisoned(tree, taint)
 
