@@ -174,7 +174,7 @@ def _progress(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str
         "visit": [frame.counts.get(frame.step, 1), row["at_most"]] if "at_most" in row else None,
         "passed": [
             tables[inside]["steps"][step]["text"]
-            for inside, _, step in (place.partition("#") for place in state.passed)
+            for inside, _, step in (place.rpartition("#") for place in state.passed)
         ],
         "verify": _test(tables, state),
     }
