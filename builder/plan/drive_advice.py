@@ -1,7 +1,7 @@
 """Whether the vehicle may be driven as it is, before the repair.
 
-In: a tree and one of its ends. Out: a `DriveAdvice`, the one source of all that is said on safety to
-drive. On a walk through several trees the most severe holds; `walk/fix_words.py` finds it.
+In: a tree and one of its ends. Out: a `DriveAdvice`, the one source of all that is said on safety
+to drive. On a walk through several trees the most severe holds; `walk/fix_words.py` finds it.
 """
 
 from dataclasses import dataclass

@@ -4,9 +4,10 @@ In: the name of an option, the tree, the fix, its module's record, the advice on
 reason, or an empty string.
 
 Leaving the vehicle as it is follows from `drive` alone. A vehicle is not driven in to be set up
-unless it may be driven now and the module's record says it may be before the setup; nor if steering,
-brakes, restraints or high voltage depend on the module. Customers aren't asked to work on restraints
-or high voltage at home. A used part isn't installed if it can't be set up, or if that is unknown.
+unless it may be driven now and the module's record says it may be before the setup; nor if
+steering, brakes, restraints or high voltage depend on the module. Customers aren't asked to work on
+restraints or high voltage at home. A used part isn't installed if it can't be set up, or if that is
+unknown.
 
 A tree without `drive` is judged by its records: a fix that replaces a module by the module's safety
 system, any other by the system that the tree is named after, unless it writes its own `leave`.
@@ -42,7 +43,7 @@ def refusal_reason(
     if option_id == LEAVE:
         return _unsafe_reason(module.safety)
     if option_id == FIT_HERE:
-        return used_reason(module) if fix.replaces.part == PartKind.USED else ""
+        return used_reason(module) if fix.replaces.part == "used" else ""
     if option_id in (DRIVE_IN, TOWED_IN) and module.safety in NOT_AT_HOME:
         return f"Not a job to do at home: {NOT_AT_HOME[module.safety]}"
     return _no_driving_reason(module, advice) if option_id == DRIVE_IN else ""

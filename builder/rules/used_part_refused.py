@@ -22,7 +22,7 @@ Right:
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Fix: Write `part: new`, also in an option that says `part: used`. If a used part was set up and proved, correct the record.
+Fix: Write `part: new`, in an option too. If a used part was set up and proved, correct the record.
 """
 
 import re
