@@ -113,7 +113,7 @@ def evidence_of(
     answered = [
         one
         for one in before
-        if one.entry.kind == "check" and one.entry.inside == end.inside and not one.frame.verifies
+        if one.entry.kind == "check" and one.entry.inside == end.inside and not one.verifies
     ]
     convicting = answered[-1] if answered and answered[-1] is before[-1] else None
     if convicting and target_taken(tables, convicting) != end.step:

@@ -50,7 +50,7 @@ def answered_checks(state: JobState, taken: Sequence[StepTaken]) -> Answered:
         (one.entry.inside, one.entry.step): one
         for one in before_repair(state, taken)
         if one.entry.kind == "check"
-        and not one.frame.verifies
+        and not one.verifies
         and not one.entry.inside.startswith(PROCEDURES)
     }
 

@@ -14,11 +14,15 @@ from builder.walk.walk_tables import WalkTables
 
 @dataclass(frozen=True, slots=True)
 class StepTaken:
-    """A recorded step; `before` is the state in which it was answered, with its frame on top."""
+    """A recorded step; `before` is the state in which it was answered, with its frame on top.
+
+    `verifies` says whether it belongs to a test after a repair.
+    """
 
     entry: RecordedStep
     frame: WalkFrame
     before: JobState
+    verifies: bool
 
 
 def steps_taken(tables: WalkTables, state: JobState) -> tuple[StepTaken, ...]:
@@ -30,7 +34,9 @@ def _taken(tables: WalkTables, state: JobState) -> Iterator[StepTaken]:
     for before, after in held_states(tables, state):
         for entry in after.steps[len(before.steps) :]:
             frame = _frame_of(before, entry)
-            yield StepTaken(entry, frame, replace(before, vehicle=after.vehicle, frames=(frame,)))
+            here = replace(before, vehicle=after.vehicle, frames=(frame,))
+            verifies = entry.kind == "verify" or any(one.verifies for one in before.frames)
+            yield StepTaken(entry, frame, here, verifies)
 
 
 def _frame_of(before: JobState, entry: RecordedStep) -> WalkFrame:
