@@ -13,6 +13,7 @@ from typing import Protocol
 from builder import __version__
 from builder.commands import (
     build,
+    cases,
     check,
     drill,
     find,
@@ -42,7 +43,7 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, drill, minutes, start, new, rules, schema,
+    check, build, print_, serve, find, walk, drill, cases, minutes, start, new, rules, schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 

@@ -27,7 +27,8 @@ THEME = Path(__file__).parent / "theme"
 # Pages load only files of the site itself, and no script inside a page runs.
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
-    "font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'self'; object-src 'none'"
+    "font-src 'self'; connect-src 'self'; frame-src 'self'; base-uri 'none'; "
+    "form-action 'self'; object-src 'none'"
 )
 HEADER_LINKS = (  # name, address, folder whose pages mark the link as the current one
     ("Systems", "systems/index.html", "systems/"),
