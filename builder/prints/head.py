@@ -90,7 +90,9 @@ def _hazards_of(step: Step, library: Library) -> Iterable[str]:
 def _caution(hazard: Hazard, steps: list[int]) -> PrintedCaution:
     at = f"({_where(steps)})."
     text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} {at}"
-    return PrintedCaution(hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}")
+    return PrintedCaution(
+        hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}"
+    )
 
 
 def _where(steps: list[int]) -> str:
