@@ -137,7 +137,8 @@ CASE = record(
                        "{worked: 71, waited: 15}"),
      "verified": string("a few words", "What proved the repair.", "no DTC after 10 miles",
                         120),
-     "outcome": choice("an outcome", "Whether the repair held.", "fixed", "came back", "not known")},
+     "outcome": choice("an outcome", "Whether the repair held.", "fixed", "came back",
+                       "not known")},
     ("case", "tree", "dates", "path", "outcome"), "",
 )  # fmt: skip
 ARTICLE = record(
