@@ -1,4 +1,6 @@
-"""A tree as everything behind the check gets it: read, its spec readings and runs filled in.
+"""A tree as everything behind the check gets it: read and filled in.
+
+Filled in are its spec readings, the runs of its procedures, what is changed at the vehicle.
 
 In: a shop's folder, its library, an ID. Out: the `Tree`.
 """
@@ -9,6 +11,7 @@ from builder.graph.runs import procedure_named, with_runs
 from builder.graph.spec_readings import with_specs
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
+from builder.plan.changeovers import with_changeovers
 from builder.reader.trees import read_tree
 
 
@@ -20,4 +23,5 @@ def tree_of(shop: Path, library: Library, id_: str) -> Tree:
     tree = read_tree(shop, shop / listing.file)[0] if listing else None
     if tree is None:
         raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
-    return with_runs(with_specs(tree, library.specs), library.procedures)
+    tree = with_runs(with_specs(tree, library.specs), library.procedures)
+    return with_changeovers(tree, library)

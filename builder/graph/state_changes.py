@@ -26,8 +26,7 @@ No line is told twice: what `key-off` has told is left out of `battery-disconnec
 The key never goes past a state that excludes it: before it does, that state goes back to normal,
 and is entered again if the step needs it. So does a load before its connector is plugged in.
 
-For a step with `hook_up: key-off` the caller asks twice: for the step's other states with the
-key off, and after its `do` lines for all of them.
+A step with `hook_up` asks twice, see `step_entry`.
 """
 
 from collections.abc import Callable, Iterable
@@ -146,11 +145,8 @@ class _Work:
     ) -> bool:
         """Whether a state excludes every power state in which some other change can be made."""
         others = (self._allowed(one, one not in leave) for one in (*leave, *enter) if one != state)
-        return any(listed and all(self._excluded(state, key) for key in listed)
-                   for listed in others)  # fmt: skip
-
-    def _excluded(self, state: VehicleState, power: str) -> bool:
-        return excludes(self.conditions, state, VehicleState(power))
+        keys = ([VehicleState(key) for key in listed] for listed in others if listed)
+        return any(all(excludes(self.conditions, state, key) for key in one) for one in keys)
 
     def _allowed(self, state: VehicleState, entering: bool) -> tuple[str, ...]:
         """Return the power states in which a state can be entered or left; () for any."""

@@ -67,6 +67,17 @@ class ProcedureRun:
 
 
 @dataclass(frozen=True, slots=True)
+class Changeover:
+    """What it takes to bring the vehicle into what a step needs, on the usual way to it.
+
+    At an end, what it takes to bring it back to normal.
+    """
+
+    minutes: Fraction  # of work
+    wait: Fraction  # minutes that are not work
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """A state of the vehicle that a step needs, as written: `key-on`, `{unplugged: alternator}`."""
 
@@ -116,6 +127,7 @@ class Step:
     after: tuple[Text, ...] = ()
     each: tuple[Text, Text] | None = None  # the item's name and the name of its list
     run: ProcedureRun | None = None  # of the procedure that finds the result, where the shop has it
+    changeover: Changeover | None = None  # where the shop has states of the vehicle
 
     @property
     def kind(self) -> str:

@@ -23,7 +23,7 @@ from builder.model.ends import Ending, Return
 from builder.model.tree import Outcome, Tree
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.retry_loops import max_visits
-from builder.plan.step_costs import costs_by_exit, costs_of_steps
+from builder.plan.step_costs import costs_by_exit, work_of_steps
 
 MAX_STATES = 30_000
 MAX_COUNTS = 300_000  # of visits to a step, over all states: for time and memory
@@ -69,7 +69,7 @@ def minutes_range(tree: Tree, graph: ForwardGraph, word: str | None = None) -> M
     places = all_moves.reachable(Place(step) for step in graph.order)
     moves = {place: tuple(_walked(tree, graph, all_moves, place)) for place in places}
     component, most = _components(tree, moves)
-    cost, runs = costs_of_steps(tree, lambda step: step.minutes), _runs(tree)
+    cost, runs = work_of_steps(tree), _runs(tree)
     walks = _Walks(tree, word, cost, runs, moves, component, most)
     known = _bounds(walks, map(WalkState, places))
     if known is None:

@@ -13,6 +13,7 @@ from builder.graph.procedure_deeds import run_with_deeds
 from builder.graph.runs import procedure_of, with_runs
 from builder.model.library import Library
 from builder.model.procedures import Procedure, Procedures
+from builder.plan.changeovers import with_changeovers
 from builder.plan.word_figures import with_figures
 
 
@@ -21,7 +22,7 @@ def with_procedure_runs(library: Library) -> Library:
     done: dict[str, Procedure] = dict(library.procedures)
     for name in _inner_first(library.procedures):
         procedure = done[name]
-        tree = with_runs(procedure.tree, done)
+        tree = with_changeovers(with_runs(procedure.tree, done), replace(library, procedures=done))
         run = with_figures(tree, run_with_deeds(tree, map(str, procedure.returns)))
         done[name] = replace(procedure, tree=tree, run=run)
     return replace(library, procedures=done)

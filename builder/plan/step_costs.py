@@ -10,12 +10,13 @@ from fractions import Fraction
 
 from builder.graph.routes import exits
 from builder.model.text import Number
-from builder.model.tree import Outcome, ProcedureRun, Step, Tree
+from builder.model.tree import Changeover, Outcome, ProcedureRun, Step, Tree
 from builder.plan.chances import WalkChances
 from builder.plan.forward_graph import ForwardGraph
 from builder.plan.retry_loops import ExitKey
 
 ZERO = Fraction(0)
+NOTHING_CHANGED = Changeover(ZERO, ZERO)
 OfStep = Callable[[Step], Number | None]
 OfOutcome = Callable[[Outcome], Fraction]
 
@@ -34,19 +35,32 @@ class StepCosts:
 
 def work_costs(tree: Tree, graph: ForwardGraph, chances: WalkChances) -> StepCosts:
     """Return the minutes of work of all steps."""
-    own = costs_of_steps(tree, lambda step: step.minutes)
+    own = work_of_steps(tree)
     return _with_runs(tree, graph, chances, own, lambda outcome: outcome.minutes)
 
 
 def wait_costs(tree: Tree, graph: ForwardGraph, chances: WalkChances) -> StepCosts:
     """Return the minutes of waiting of all steps."""
-    own = costs_of_steps(tree, lambda step: step.wait)
+    own = {
+        str(step.id): _own(tree, step, lambda one: one.wait) + _changeover(step).wait
+        for step in tree.steps.values()
+    }
     return _with_runs(tree, graph, chances, own, lambda outcome: outcome.wait)
 
 
-def costs_of_steps(tree: Tree, of_step: OfStep) -> dict[str, Fraction]:
-    """Return the steps' own costs; without one a step takes that of its `same_as`."""
-    return {str(step.id): _own(tree, step, of_step) for step in tree.steps.values()}
+def work_of_steps(tree: Tree) -> dict[str, Fraction]:
+    """Return the work of each step and of what is changed at the vehicle for it.
+
+    A step without `minutes` takes those of its `same_as`.
+    """
+    return {
+        str(step.id): _own(tree, step, lambda one: one.minutes) + _changeover(step).minutes
+        for step in tree.steps.values()
+    }
+
+
+def _changeover(step: Step) -> Changeover:
+    return step.changeover or NOTHING_CHANGED
 
 
 def _with_runs(

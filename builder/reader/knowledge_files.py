@@ -24,6 +24,7 @@ from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
 from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
+from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.picture_files import pictures
 from builder.reader.procedure_files import procedure_from
@@ -126,6 +127,7 @@ def _conditions(reading: _Reading) -> dict[str, Condition]:
         return {}
     mistakes, broken = validate(root, "conditions")
     reading.findings.extend(mistakes)
+    reading.findings.extend(too_long(root))
     return condition_records(root, broken)
 
 

@@ -39,12 +39,12 @@ from itertools import combinations
 
 import networkx as nx
 
+from builder.graph.sound_conditions import sound_conditions
 from builder.model.conditions import POWER, Condition, Conditions, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-clash",

@@ -38,11 +38,11 @@ from collections.abc import Iterator
 from datetime import date
 from itertools import groupby
 
+from builder.graph.sound_conditions import sound_conditions
 from builder.model.conditions import POWER, Condition, Takes
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-group",

@@ -29,12 +29,12 @@ import re
 from collections.abc import Iterator
 from datetime import date
 
+from builder.graph.sound_conditions import sound_conditions
 from builder.model.conditions import Condition, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.rules.shared.rule import Family, Rule
-from builder.rules.shared.sound_conditions import sound_conditions
 
 RULE = Rule(
     name="condition-text",

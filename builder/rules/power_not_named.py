@@ -31,6 +31,7 @@ Fix: Add a state of the group to `when`: mostly `key-off`.
 from collections.abc import Iterator
 from datetime import date
 
+from builder.graph.sound_conditions import conditions_for
 from builder.model.conditions import Conditions
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -40,7 +41,6 @@ from builder.rules.shared.named_needs import (
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="power-not-named",

@@ -32,6 +32,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.graph.needed_states import part_at
+from builder.graph.sound_conditions import conditions_for
 from builder.model.conditions import Condition, Conditions, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -42,7 +43,6 @@ from builder.rules.shared.named_needs import (
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="state-value",

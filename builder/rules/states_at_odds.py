@@ -36,6 +36,7 @@ other state of that group too.
 from collections.abc import Iterator
 from datetime import date
 
+from builder.graph.sound_conditions import conditions_for
 from builder.graph.vehicle_states import at_odds, place_of
 from builder.model.conditions import Conditions, VehicleState
 from builder.model.finding import Finding, Severity
@@ -47,7 +48,6 @@ from builder.rules.shared.named_needs import (
     needs_of_steps,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.sound_conditions import conditions_for
 
 RULE = Rule(
     name="states-at-odds",

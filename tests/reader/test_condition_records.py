@@ -85,6 +85,14 @@ def test_what_holds_no_conditions_makes_none(text: str, shop: Path) -> None:
     assert all(not one.group for one in read_knowledge(shop)[0].conditions.values())
 
 
+def test_a_line_that_is_too_long_is_told(shop: Path) -> None:
+    """As one line and in a list; it stays readable on a phone."""
+    line = "Turn the key off " + "and on again " * 6
+    text = KEY.replace("Turn the key off", line) + f"  undo:\n    - Wait\n    - {line}\n"
+    found = [(one.rule, one.at.line) for one in found_in(shop, text)]
+    assert found == [("too-long", 5), ("too-long", 8)]
+
+
 def test_every_word_is_read(shop: Path) -> None:
     """Lines as a list or one line, closed lists as their words, numbers exact."""
     conditions = read_knowledge(shop)[0].conditions

@@ -13,9 +13,11 @@ from typing import Protocol, runtime_checkable
 
 from builder.graph.routes import Exit, exits
 from builder.graph.runs import with_runs
+from builder.graph.sound_conditions import conditions_for
 from builder.graph.space import Space, space_of
 from builder.graph.spec_readings import with_specs
 from builder.graph.tree_graph import TreeGraph, graph_of
+from builder.graph.tree_paths import paths_of
 from builder.graph.vehicle_paths import VehiclePaths
 from builder.model.checks import Check
 from builder.model.conditions import Conditions
@@ -24,8 +26,6 @@ from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Step, Tree
 from builder.rules.shared.published_text import texts_of
-from builder.rules.shared.sound_conditions import conditions_for
-from builder.rules.shared.state_paths import paths_of
 
 
 class Family(StrEnum):

@@ -1,4 +1,4 @@
-"""The conditions that rules may judge.
+"""The conditions that can be relied on.
 
 In: the library. Out: its conditions, or none while one of them has a mistake of text: what follows
 from that mistake would only distract from it.

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 
 from builder.graph.needed_states import state_of
 from builder.graph.run_frames import PathKnowledge
+from builder.graph.sound_conditions import sound_conditions
 from builder.graph.step_entry import planner_of
 from builder.graph.vehicle_paths import VehiclePaths, names_states, vehicle_paths
 from builder.graph.vehicle_states import States
@@ -16,7 +17,6 @@ from builder.model.checks import Check
 from builder.model.conditions import POWER, Condition, Conditions, VehicleState
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.rules.shared.sound_conditions import sound_conditions
 
 
 def paths_of(tree: Tree, library: Library, entered: Iterable[str]) -> VehiclePaths | None:
