@@ -120,11 +120,13 @@ def _number(node: Node) -> tuple[MeasuredWord, ...]:
 
 
 def label_text(edge: Edge) -> TextBlock:
-    """The words beside a line: its rank, the result, and in lighter type what it means."""
-    rank = measured_words(edge.rank, SMALL, tone="small")
-    found = rank + measured_words(edge.label, SMALL, True, "label")
-    found += measured_words(edge.means, SMALL, tone="small")
-    return text_block([found])
+    """The words beside a line: the result, and in lighter type what it means."""
+    return text_block([_label_words(edge)])
+
+
+def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
+    found = measured_words(edge.label, SMALL, True, "label")
+    return found + measured_words(edge.means, SMALL, tone="small")
 
 
 def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
