@@ -24,6 +24,7 @@ FURTHER_PAGES = (  # address, name, what is there
     ("tools", "Tools", "What each tool measures, and where it's kept"),
     ("calculators", "Calculators", "Bus resistance, voltage drop, battery, units, DTCs, VIN"),
     ("glossary", "Glossary", "One word for one thing, and four words people mix up"),
+    ("words", "Words of the format", "What you can write in a tree, with examples"),
     ("upkeep", "Review status", "Reviews, drafts, DTCs without a tree, closed jobs"),
     ("rules/index", "Checks", "What every tree must pass before it's published"),
     ("about", "About and safety", "What this site is, and every caution on it"),

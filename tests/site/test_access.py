@@ -20,7 +20,7 @@ KINDS = (
     "codes/P0562", "during/index", "during/driving", "vehicles/index", "vehicles/tern",
     "modules/index", "modules/steering-unit", "procedures/index", "procedures/first-stop",
     "how-to/index", "how-to/voltage-drop", "tools",
-    "glossary", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
+    "glossary", "words", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
     "calculators", "trees/charging/battery-lamp", "trees/battery/fuses-pulled",
 )  # fmt: skip
 SERVED_KINDS = ("findings", "trees/horn/silent")  # as `baytree serve` shows a tree with errors
