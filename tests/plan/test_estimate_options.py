@@ -4,14 +4,18 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from builder.model.ends import Fix, Money
+from builder.model.ends import Drive, Fix, Money
 from builder.model.library import Library
 from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedPart
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
 from builder.model.tree import Tree
-from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.drive_advice import DriveAdvice
+from builder.plan.estimate_options import EstimateOption, cheapest_repair, estimate_options
+from builder.plan.prices import LineKind, price_line, total_price, with_tax
 
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),
             "parts", Money(Decimal(115), Decimal(115)))  # fmt: skip
@@ -256,3 +260,119 @@ def test_only_a_fix_has_options(tree) -> None:
     """A stop has no price."""
     drawn = tree("repair:\n  stop: Not here today\n  kind: not-found\n")
     assert estimate_options(drawn, "repair", library()) == ()
+
+
+FEE = replace(SHOP, diagnosis_fee=Money(Decimal(150), Decimal(150)))
+
+
+def with_drive(tree: Tree, drive: Drive) -> Tree:
+    """Return the tree with an advice at its head."""
+    return replace(tree, drive=drive, why=Text("It may get worse."))
+
+
+def test_every_option_owes_the_diagnosis(tree) -> None:
+    """The worked example with a fee of 150, which isn't a part and isn't taxed with parts."""
+    options = estimate_options(tree(FIX), "repair", replace(library(), shop=FEE))
+    assert [amount(option) for option in options] == ["834.80", "332.00", "447.00", "150.00"]
+
+
+@pytest.mark.parametrize(
+    ("drive", "is_left"), [(Drive.YES, True), (Drive.WITH_CARE, True), (Drive.NO, False)]
+)
+def test_leaving_it_follows_from_drive(tree, drive: Drive, is_left: bool) -> None:
+    """Of a brake repair and of a module of the brakes alike; nothing else decides."""
+    for text in (FIX, REPAIR):
+        drawn = replace(with_drive(tree(text), drive), system=Text("brakes"))
+        left = by_id(drawn, library(safety=SafetySystem.BRAKES))["leave"]
+        assert bool(left.total) is is_left
+        assert bool(left.not_offered) is not is_left
+
+
+def test_a_refusal_that_contradicts_drive_is_not_printed(tree) -> None:
+    """The check reports it; the sheet says what `drive` says."""
+    text = REPAIR + "  options:\n    leave: {not_offered: Not safe to drive}\n"
+    assert by_id(with_drive(tree(text), Drive.YES), library())["leave"].total
+    refused = by_id(with_drive(tree(text), Drive.NO), library())["leave"]
+    assert refused.not_offered == "Not safe to drive"
+
+
+def test_the_advice_of_a_walk_counts_more_than_the_tree(tree) -> None:
+    """After a handoff the most severe holds."""
+    drawn = with_drive(tree(REPAIR), Drive.YES)
+    advice = DriveAdvice(Drive.NO, "The brakes may not hold.")
+    options = estimate_options(drawn, "repair", library(), advice)
+    assert [bool(option.not_offered) for option in options] == [False, True]
+
+
+def test_what_is_saved_elsewhere_is_the_difference_of_the_totals(tree) -> None:
+    """Own arithmetic: 684.80 - 182.00 = 502.80 driven in, 684.80 - 297.00 = 387.80 towed in."""
+    for shop in (SHOP, FEE):
+        options = by_id(tree(FIX), replace(library(), shop=shop))
+        for name, saved in (("drive-in", "502.80"), ("towed-in", "387.80")):
+            money = options[name].saves
+            assert money == Money(Decimal(saved), Decimal(saved))
+        assert options["leave"].saves is None
+
+
+def test_a_range_of_fees_is_no_saving(tree) -> None:
+    """It is owed either way: 502.80, not 402.80 to 602.80."""
+    far = replace(SHOP, diagnosis_fee=Money(Decimal(100), Decimal(200)))
+    saved = by_id(tree(FIX), replace(library(), shop=far))["drive-in"].saves
+    assert saved == Money(Decimal("502.80"), Decimal("502.80"))
+
+
+def test_the_cheapest_has_everything_in_its_price(tree) -> None:
+    """Not the one to which the customer's own part still comes, nor leaving it."""
+    text = FIX + "  options:\n    used: {option: A used one, price: 90 to 400, part: used}\n"
+    options = estimate_options(tree(text), "repair", library())
+    cheapest = cheapest_repair(options)
+    assert cheapest
+    assert (cheapest.id, amount(cheapest)) == ("used", "90.00 to 400.00")
+    locked = estimate_options(tree(text), "repair", library(used_part=UsedPart.NO))
+    assert [option.id for option in locked if option.not_offered] == ["used"]
+    dearest = cheapest_repair(locked)
+    assert dearest
+    assert dearest.id == "fit-here"
+
+
+def test_an_unknown_price_names_no_cheapest(tree) -> None:
+    """Nobody knows yet."""
+    text = FIX + "  options:\n    ask: {option: Ask the vehicle maker}\n"
+    assert cheapest_repair(estimate_options(tree(text), "repair", library())) is None
+
+
+def test_a_part_says_that_it_is_not_new(tree) -> None:
+    """Each part is new unless it is described as used or rebuilt: 16 CCR 3353(a)."""
+    text = FIX + (
+        "  options:\n"
+        "    old: {option: A used one, hours: 1, parts: [{part: module, price: 90}], part: used}\n"
+        "    fit-here: {option: A rebuilt one, part: rebuilt}\n"
+    )
+    options = by_id(tree(text), library())
+    assert [line.item for line in options["old"].lines][1] == "module, used"
+    assert "Liftgate module, rebuilt" in [line.item for line in options["fit-here"].lines]
+    assert options["fit-here"].total is None  # the record prices a new one
+
+
+money = st.decimals(0, 2000, places=2)
+ranged = st.tuples(money, st.decimals(0, 500, places=2), st.sampled_from(list(LineKind)[:4]))
+
+
+@given(st.lists(ranged, max_size=8), st.sampled_from(["parts", "all", "none"]), st.randoms())
+def test_order_and_draws_never_leave_the_total(drawn, base: str, random) -> None:
+    """Lines in any order give one total; every draw from their ranges lies between its ends."""
+    shop = replace(SHOP, tax_base=base, tax_percent=Decimal("8.25"))
+    lines = [price_line(kind, "x", Money(low, low + more)) for low, more, kind in drawn]
+    total = total_price(with_tax(lines, shop))
+    mixed = random.sample(lines, len(lines))
+    assert total_price(with_tax(mixed, shop)) == total
+    assert total
+    share = Decimal(random.randrange(101)) / 100
+    prices = [low + (more * share).quantize(Decimal("0.01")) for low, more, _ in drawn]
+    one = [
+        price_line(kind, "x", Money(price, price))
+        for price, (_, _, kind) in zip(prices, drawn, strict=True)
+    ]
+    inside = total_price(with_tax(one, shop))
+    assert inside
+    assert total.low <= inside.low <= total.high
