@@ -18,6 +18,7 @@ from builder.commands import (
     find,
     minutes,
     new,
+    review,
     rules,
     schema,
     serve,
@@ -43,7 +44,7 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, drill, minutes, start, new, rules, words,
+    check, build, print_, serve, find, walk, drill, minutes, start, new, review, rules, words,
     schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
