@@ -28,6 +28,7 @@ IMPORTS: dict[str, set[str]] = {
     "rules": {"chart", "graph", "model", "plan", "trade", "wording"},
     "reference": {"plan", "reader", "trade"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
+    "review": {"check", "graph", "model", "plan", "reader"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
     "prints": {"chart", "cores", "graph", "model", "plan", "trade", "wording"},
@@ -38,7 +39,7 @@ IMPORTS: dict[str, set[str]] = {
     "authoring": {"reader"},
     "commands": {
         "authoring", "cache", "check", "cores", "find", "model", "plan", "prints", "reader",
-        "reference", "report", "rules", "site", "walk",
+        "reference", "report", "review", "rules", "site", "walk",
     },
 }  # fmt: skip
 # Modules that are one kind of thing each, so that each has the same names: what they are for.
