@@ -26,16 +26,19 @@ IMPORTS: dict[str, set[str]] = {
     "plan": {"graph", "model", "wording"},
     "chart": {"graph", "model", "plan", "wording"},
     "rules": {"chart", "graph", "model", "plan", "trade", "wording"},
+    "reference": {"plan", "reader", "trade"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
     "prints": {"chart", "cores", "graph", "model", "plan", "trade", "wording"},
-    "pages": {"chart", "graph", "model", "plan", "rules", "trade", "walk", "wording"},
+    "pages": {
+        "chart", "graph", "model", "plan", "reference", "rules", "trade", "walk", "wording",
+    },
     "site": {"cache", "cores", "find", "model", "pages", "pictures", "prints", "web"},
     "authoring": {"reader"},
     "commands": {
         "authoring", "cache", "check", "cores", "find", "model", "plan", "prints", "reader",
-        "report", "rules", "site", "walk",
+        "reference", "report", "rules", "site", "walk",
     },
 }  # fmt: skip
 # Modules that are one kind of thing each, so that each has the same names: what they are for.

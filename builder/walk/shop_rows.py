@@ -21,6 +21,7 @@ class ConditionRow(TypedDict):
     undo: NotRequired[list[str]]
     excludes: NotRequired[list[str]]
     changed_with: NotRequired[list[str]]
+    counts_as: NotRequired[str]  # power off: taken before other changes
     minutes: NotRequired[str]
     wait: NotRequired[str]
     hazards: NotRequired[list[str]]
