@@ -12,7 +12,6 @@ from itertools import zip_longest
 from builder.chart.undrawn_ways import (
     NumberedTree,
     handoff_title,
-    nth,
     spent_words,
     undrawn_ways,
     way_notes,
@@ -59,7 +58,6 @@ class Edge:
     label: str = ""
     means: str = ""  # what the result means, in lighter type
     chance: float = 0
-    rank: str = ""  # "2nd", where the first that fits counts and they are drawn in another order
 
 
 Edges = Mapping[str, tuple[Edge, ...]]
@@ -86,7 +84,6 @@ def flow_of(tree: Tree, library: Library | None = None) -> Flow:
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
     }
-    edges |= _ranked(at, sections, edges)
     reached = nodes_reached_by_number(edges, sections) | _named_in_notes(at)
     flow = Flow(str(tree.title), nodes, edges, sections, reached)
     return _with_start(_with_origins(_with_ways_on(flow)))
@@ -164,24 +161,6 @@ def _edge(at: NumberedTree, step: Step, line: ChartLine) -> Edge:
     if looped and not means:
         means = f"next {looped[0]}"
     return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
-
-
-def _ranked(at: NumberedTree, sections: Sequence[OutlineSection], edges: Edges) -> Edges:
-    """Number the results of a check of which the first that fits counts, if one runs straight down.
-
-    That one is drawn last, whatever its place in the list.
-    """
-    found: dict[str, tuple[Edge, ...]] = {}
-    for block in (block for section in sections for block in section.blocks):
-        body = at.tree.steps[block.step].body if block.step in at.tree.steps else None
-        if isinstance(body, Check) and body.several and block.down is not None:
-            results = [line.exit.result for line in at.drawn[block.step]]
-            if results[block.down] not in (None, body.results[-1]):
-                found[block.step] = tuple(
-                    replace(edge, rank=nth(body.results.index(result) + 1)) if result else edge
-                    for edge, result in zip(edges[block.step], results, strict=True)
-                )
-    return found
 
 
 def _label(step: Step, way: ExitKind, line: ChartLine) -> str:

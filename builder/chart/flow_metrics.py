@@ -6,7 +6,7 @@ In: a `Flow`. Out: `FlowMetrics`: the height of any box or label at any width, t
 from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
 
-from builder.chart.flow import Flow, Node
+from builder.chart.flow import Edge, Flow
 from builder.chart.measured_word import line_width, measured_words
 from builder.chart.spacing import (
     ARROW,
@@ -25,6 +25,7 @@ from builder.wording.results import NO_BREAK
 
 ROUNDED = frozenset({"start", "fix", "stop", "return"})
 DOUBLE = frozenset({"handoff", "run"})
+ENDS = frozenset({"fix", "stop", "return", "handoff"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,9 @@ class FlowMetrics:
 
     flow: Flow
     boxes: Mapping[str, TextBlock]
+    # Of a node's leads, in their order: the box they lead to with the result inside it, or None
+    # where that has its place beside the line.
+    inside: Mapping[str, tuple[TextBlock | None, ...]]
     pads: Mapping[str, float]  # from the side of a box to its words
     labels: Mapping[str, tuple[TextBlock, ...]]  # of a node's leads, in their order
     connectors: Mapping[str, float]  # width of the connector that bears the number of a node
@@ -40,6 +44,12 @@ class FlowMetrics:
     def box_height(self, node: str, width: float) -> float:
         """Height of a box of a given width."""
         return self.boxes[node].height(width - 2 * self.pads[node]) + 2 * PAD_Y
+
+    def inside_height(self, node: str, lead: int, width: float) -> float | None:
+        """Height of the box a lead leads to with the result inside it; None if it has none."""
+        words = self.inside[node][lead]
+        room = width - 2 * self.pads[self.target(node, lead)]
+        return words.height(room) + 2 * PAD_Y if words else None
 
     def target(self, node: str, lead: int) -> str:
         """Where a lead of a node goes."""
@@ -57,12 +67,19 @@ def flow_metrics(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = 
     """
     more = measured_words(sheet_reference(88), SMALL) if sheets else ()
 
-    def words_in(name: str, node: Node) -> TextBlock:
-        return box_text(node, lambda to: sheet_reference(88) if (name, to) in elsewhere else "")
+    def words_in(name: str, result: Edge | None = None) -> TextBlock:
+        def sheet_of(to: str) -> str:
+            return sheet_reference(88) if (name, to) in elsewhere else ""
+
+        return box_text(flow.nodes[name], sheet_of, result)
+
+    def inside(edge: Edge) -> TextBlock | None:
+        return words_in(edge.target, edge) if stands_inside(flow, edge) else None
 
     return FlowMetrics(
         flow=flow,
-        boxes={name: words_in(name, node) for name, node in flow.nodes.items()},
+        boxes={name: words_in(name) for name in flow.nodes},
+        inside={step: tuple(map(inside, edges)) for step, edges in flow.edges.items()},
         pads={name: _pad(node.kind) for name, node in flow.nodes.items()},
         labels={step: tuple(map(label_text, edges)) for step, edges in flow.edges.items()},
         connectors={
@@ -73,6 +90,15 @@ def flow_metrics(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = 
             for name, node in flow.nodes.items()
         },
     )
+
+
+def stands_inside(flow: Flow, edge: Edge) -> bool:
+    """Whether a result can stand inside the box it leads to: an end without a caution.
+
+    A caution comes first in its box, and a result does not stand after it.
+    """
+    node = flow.nodes[edge.target]
+    return bool(edge.label) and node.kind in ENDS and not node.caution
 
 
 def sheet_reference(sheet: int) -> str:
@@ -105,6 +131,10 @@ def _least(metrics: FlowMetrics) -> Iterator[tuple[float, float]]:
                 yield 0, BESIDE + metrics.labels[step][side.edge_index].widest
                 if not side.chain:
                     yield 0, _least_connector(metrics, step, side.edge_index)
+                words = metrics.inside[step][side.edge_index]
+                if words and side.chain:
+                    pads = 2 * metrics.pads[side.chain[0].step]
+                    yield 0, INDENT + words.widest + pads
                 for link in side.chain:
                     yield 0, INDENT + _least_width(metrics, link.step)
                     yield 0, 2 * INDENT + 2 * BESIDE + _widest_label(metrics, link.step)

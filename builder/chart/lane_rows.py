@@ -2,7 +2,8 @@
 
 In: the sides of a block and the lane they stand in, the strip to the right of the line that they
 leave from. Out: measured rows, then their parts. A result's words stand above its box, so that
-every box of a lane begins at the same place; a connector stands behind its words.
+every box of a lane begins at the same place; inside it where that is an end and room is saved. A
+connector stands behind its words.
 """
 
 from collections.abc import Iterator, Sequence
@@ -36,6 +37,7 @@ class LaneRow(NamedTuple):
     boxes: tuple[float, ...]  # heights
     joints: tuple[float, ...]  # heights of the gaps between them
     height: float
+    inside: bool = False  # whether the words of the result stand in the box
 
 
 def lane_rows(
@@ -63,7 +65,11 @@ def lane_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> 
             for one, two in pairwise(side.chain)
         ]
     )
-    return LaneRow(side, label, boxes, joints, _above(label) + sum(boxes) + sum(joints) + ROW_GAP)
+    whole = _above(label) + sum(boxes) + sum(joints)
+    inside = metrics.inside_height(step, side.edge_index, lane - INDENT)
+    if inside and len(boxes) == 1 and inside <= whole:
+        return LaneRow(side, 0, (inside,), (), inside + ROW_GAP, inside=True)
+    return LaneRow(side, label, boxes, joints, whole + ROW_GAP)
 
 
 def _connector_room(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> float:
@@ -98,6 +104,9 @@ def draw_lane_row(
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""
     x, at = place.x, place.y + entry_height(row)
     words = pen.metrics.labels[step][row.side.edge_index]
+    if row.inside:
+        yield from _draw_inside(pen, step, row, place, start)
+        return
     if row.boxes:
         label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
         left = x + INDENT
@@ -115,6 +124,17 @@ def draw_lane_row(
     target = pen.metrics.target(step, row.side.edge_index)
     pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.metrics.connectors[target], CONNECTOR_HEIGHT)
     yield connector_part(pen, target, pill)
+
+
+def _draw_inside(
+    pen: Pen, step: str, row: LaneRow, place: Rect, start: Sequence[Point]
+) -> Iterator[Part]:
+    """Yield the line to an end, and its box with the result inside it."""
+    left, at = place.x + INDENT, place.y + entry_height(row)
+    yield Polyline((*start, (place.x, at), (left, at)), True)
+    edge = pen.metrics.flow.edges[step][row.side.edge_index]
+    where = Rect(left, place.y, place.right - left, row.boxes[0])
+    yield box_part(pen, edge.target, where, edge)
 
 
 def _draw_chain(pen: Pen, row: LaneRow, place: Rect) -> Iterator[Part]:

@@ -16,6 +16,7 @@ from typing import NamedTuple
 from builder.chart.chart import Chart
 from builder.chart.columns import Column, block_groups, galley, galley_height
 from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
+from builder.chart.ends_beside import ends_beside
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import FlowMetrics, Jump, flow_metrics
 from builder.chart.spacing import TEXT
@@ -51,8 +52,8 @@ def page_chart(tree: Tree, library: Library | None = None) -> Chart:
 
 def one_column(flow: Flow) -> Chart:
     """Lay a flow out in one column, results under the checks."""
-    measured = flow_metrics(flow)
-    items = galley(measured, UNDER, block_groups(flow.sections)).at(PAGE_WIDTH)
+    measured = flow_metrics(ends_beside(flow))
+    items = galley(measured, UNDER, block_groups(measured.flow.sections)).at(PAGE_WIDTH)
     column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
     return sheet_drawings(
@@ -77,6 +78,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
     sheets; if a single box at that size is larger than a sheet, the largest text that fits is taken
     instead: the charts tell theirs.
     """
+    flow = ends_beside(flow)
     one = flow_metrics(flow)
     styles = [styled_flow(one, style) for style in STYLES]
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
@@ -189,7 +191,7 @@ def _settled(
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    measured = flow_metrics(flow)
+    measured = flow_metrics(ends_beside(flow))
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
     fits = [largest_layout(fit_task(one, room), 1) for one in styles]
     best = plainest_of_good(fits)

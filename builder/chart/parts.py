@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from itertools import groupby, pairwise
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
-from builder.chart.flow import Node
+from builder.chart.flow import Edge, Node
 from builder.chart.flow_metrics import FlowMetrics, sheet_reference
 from builder.chart.measured_word import WordLine, line_width, measured_words
 from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
@@ -47,10 +47,10 @@ class Pen:
         return sheet_reference(sheet) if sheet != self.sheet else ""
 
 
-def box_part(pen: Pen, name: str, rect: Rect) -> Box:
-    """Put a node and its words in place."""
+def box_part(pen: Pen, name: str, rect: Rect, result: Edge | None = None) -> Box:
+    """Put a node and its words in place; first the result it is drawn inside of."""
     node, pad = pen.metrics.flow.nodes[name], pen.metrics.pads[name]
-    words = box_text(node, pen.sheet_of)
+    words = box_text(node, pen.sheet_of, result)
     lines = broken_lines(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
     if node.kind == "start":
         rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
@@ -64,12 +64,14 @@ def box_part(pen: Pen, name: str, rect: Rect) -> Box:
         signal=node.caution or "",
         href=node.href,
         number=node.number,
-        name=_spoken(node),
+        name=_spoken(node, result),
         arrival=node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops),
     )
 
 
-def _spoken(node: Node) -> str:
+def _spoken(node: Node, result: Edge | None) -> str:
+    if result:
+        return f"{result.label}: {_spoken(node, None)}"
     words = " ".join(filter(None, (STEP_LABELS.get(node.kind, ""), node.number, node.text)))
     return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
 

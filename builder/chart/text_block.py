@@ -74,15 +74,20 @@ def on_this_sheet(_number: str) -> str:
     return ""
 
 
-def box_text(node: Node, sheet_of: SheetOf = on_this_sheet) -> TextBlock:
-    """Everything that stands in the box of a node."""
-    return text_block(_paragraphs(node, sheet_of))
+def box_text(
+    node: Node, sheet_of: SheetOf = on_this_sheet, result: Edge | None = None
+) -> TextBlock:
+    """Everything that stands in the box of a node; first the result it is drawn inside of."""
+    return text_block(_paragraphs(node, sheet_of, result))
 
 
-def _paragraphs(node: Node, sheet_of: SheetOf) -> Iterator[tuple[MeasuredWord, ...]]:
+def _paragraphs(
+    node: Node, sheet_of: SheetOf, result: Edge | None
+) -> Iterator[tuple[MeasuredWord, ...]]:
     if node.caution:
         yield hazard_bar(node.caution, node.hazards)
-    yield _number(node) + measured_words(node.text, TEXT, node.kind == "start")
+    before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
+    yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
     facts = (*node.facts, f"when {node.when}") if node.when else node.facts
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
@@ -120,11 +125,13 @@ def _number(node: Node) -> tuple[MeasuredWord, ...]:
 
 
 def label_text(edge: Edge) -> TextBlock:
-    """The words beside a line: its rank, the result, and in lighter type what it means."""
-    rank = measured_words(edge.rank, SMALL, tone="small")
-    found = rank + measured_words(edge.label, SMALL, True, "label")
-    found += measured_words(edge.means, SMALL, tone="small")
-    return text_block([found])
+    """The words beside a line: the result, and in lighter type what it means."""
+    return text_block([_label_words(edge)])
+
+
+def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
+    found = measured_words(edge.label, SMALL, True, "label")
+    return found + measured_words(edge.means, SMALL, tone="small")
 
 
 def _height(paragraphs: Measures, bar_room: float, room: float) -> float:

@@ -4,14 +4,14 @@ In: a `Tree`. Out: its `ChartLine`s, their outline, and a number for every step.
 and bench sheet all use these numbers.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import Exit, ExitKind, Route, exits, routes
 from builder.model.checks import Check
 from builder.model.ends import Ending
-from builder.model.tree import Action, Tree
+from builder.model.tree import Action, Step, Tree
 from builder.plan.chances import walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 
@@ -90,8 +90,17 @@ def tree_outline(tree: Tree, lines: ChartLines) -> tuple[OutlineSection, ...]:
             edges=edges,
             ends=frozenset(step for step in edges if step not in tree.steps or _ends(tree, step)),
             checks=frozenset(name for name, step in steps if isinstance(step.body, Check)),
+            ordered={name: _last_result(lines[name]) for name, step in steps if _in_order(step)},
         )
     )
+
+
+def _in_order(step: Step) -> bool:
+    return isinstance(step.body, Check) and step.body.several
+
+
+def _last_result(step_lines: Sequence[ChartLine]) -> int:
+    return max((at for at, line in enumerate(step_lines) if line.exit.result), default=0)
 
 
 def _ends(tree: Tree, step: str) -> bool:

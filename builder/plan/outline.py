@@ -10,7 +10,7 @@ step has one place only, and every other edge to it is a connector. Only ends ar
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 LONGEST_CHAIN = 3  # steps drawn beside a section; a longer branch gets a section of its own
@@ -64,6 +64,9 @@ class StepGraph:
     edges: Mapping[str, Sequence[OutlineEdge]]
     ends: Collection[str]  # steps that lead nowhere; drawn again at every edge to them
     checks: Collection[str]  # steps that are never drawn beside a section
+    # Where the first result that fits counts, the section runs on at the last of them or not at
+    # all, so that all are read in their order: the index of that edge.
+    ordered: Mapping[str, int] = field(default_factory=dict)
 
 
 def outline(graph: StepGraph) -> tuple[OutlineSection, ...]:
@@ -132,6 +135,8 @@ def _edge_down(
     ending: list[int] = []
     edges = graph.edges[step]
     for index, edge in enumerate(edges):
+        if graph.ordered.get(step, index) != index:
+            continue
         if _chain(index, edge.target, graph, placed):
             ending.append(index)
         elif edge.target not in placed:

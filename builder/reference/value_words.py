@@ -5,7 +5,7 @@ In: the closed lists of other rooms. Out: a `WordGroup` for each.
 
 from itertools import groupby
 
-from builder.plan.estimate_options import DRIVE_IN, FIT_HERE, LEAVE, TOWED_IN
+from builder.plan.refused_options import DRIVE_IN, FIT_HERE, LEAVE, TOWED_IN
 from builder.reader.schemas.step_schema import MODULE_VERBS, VERBS
 from builder.reference.format_word import FormatWord, WordGroup
 from builder.trade.units import UNITS, Unit

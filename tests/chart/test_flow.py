@@ -146,7 +146,10 @@ def test_a_tree_of_one_step_has_a_chart() -> None:
 
 
 def test_results_of_which_the_first_that_fits_counts_keep_their_order(small: Tree) -> None:
-    """The likeliest is drawn straight down, last of all: each says which it is in the list."""
-    ranks = {edge.label: edge.rank for edge in flow_of(small).edges["which"]}
-    assert ranks == {"charging": "1st", "another": "2nd", "none": "3rd"}
-    assert {edge.rank for edge in flow_of(small).edges["rest"]} == {""}
+    """They are drawn from first to last as they are listed; no likelier one is moved down."""
+    flow = flow_of(small)
+    (block,) = (b for section in flow.sections for b in section.blocks if b.step == "which")
+    drawn = [side.edge_index for side in block.sides]
+    drawn += [] if block.down is None else [block.down]
+    labels = [flow.edges["which"][index].label for index in drawn]
+    assert labels[:3] == ["charging", "another", "none"]

@@ -1,5 +1,7 @@
 """The reading order: one place for every step, the heaviest edge straight down."""
 
+from dataclasses import replace
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -53,6 +55,18 @@ def test_of_equal_edges_the_first_in_the_file_runs_straight_down() -> None:
     """Same weight, same length: the author's order decides."""
     graph = graph_of({"a": ["b", "c"], "b": ["x"], "c": ["x"], "x": []}, "a b c")
     assert [block.step for block in outline(graph)[0].blocks] == ["a", "b", "x"]
+
+
+def test_where_order_decides_only_the_last_edge_runs_straight_down() -> None:
+    """The first result that fits counts: a heavier edge before the last is not drawn after it."""
+    graph = replace(
+        graph_of({"a": [("b", 9), "c", "x"], "b": ["x"], "c": ["x"], "x": []}, "a b c"),
+        ordered={"a": 1},
+    )
+    first, second = outline(graph)
+    assert [block.step for block in first.blocks] == ["a", "c", "x"]
+    assert first.blocks[0].sides[0] == SideBranch(0)
+    assert [block.step for block in second.blocks] == ["b", "x"]
 
 
 def test_a_branch_that_ends_at_once_is_beside_its_check() -> None:
