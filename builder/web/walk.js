@@ -216,7 +216,6 @@
     await arrive(false);
   };
 
-
   // Opening and closing
 
   async function open() {

@@ -42,7 +42,9 @@ def test_a_walk_goes_from_step_to_step(firefox: Firefox, whole: Path) -> None:
     firefox.wait_for(STEP)
     firefox.open(page, "#walk/rest")
     firefox.wait_for(STEP)
-    ready = "const go = document.querySelector('[data-do=\"acknowledge\"]'); go?.click(); return !go"
+    ready = (
+        "const go = document.querySelector('[data-do=\"acknowledge\"]'); go?.click(); return !go"
+    )
     firefox.wait_for(ready)
     firefox.run(
         "const box = document.querySelector('input[data-reading]'); box.value = '12,6';"
