@@ -152,6 +152,7 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
         yield quiet_paragraph(tied(step.note))
     told = [
         *node.facts,
+        node.work,
         f"{step.people} people" if step.people else "",
         ", ".join(_tool(tool, library) for tool in step.tools),
     ]

@@ -22,16 +22,16 @@ QUOTED = re.compile(r"<([A-Za-z0-9_-]+)(?=[.>])")
 Names = Mapping[str, str]  # steps that have another name by now
 
 
-def plain_value(node: Node, key: str, names: Names) -> Plain:
+def meaning_of(node: Node, key: str, names: Names) -> Plain:
     """Return the value of a node; steps that were renamed have their new name."""
     if isinstance(node, Map):
         inside = key in NAMES_INSIDE
         return frozenset(
-            (names.get(name, str(name)) if inside else str(name), plain_value(value, name, names))
+            (names.get(name, str(name)) if inside else str(name), meaning_of(value, name, names))
             for name, value in node.items()
         )
     if isinstance(node, Seq):
-        values = tuple(plain_value(item, key, names) for item in node)
+        values = tuple(meaning_of(item, key, names) for item in node)
         return values if key in ORDERED else _unordered(values)
     text = plain_text(node)
     if key in TO_STEPS | NAMES_INSIDE:

@@ -68,7 +68,8 @@ def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
 
 def _review(old: Tree, new: Tree) -> Iterator[Remark]:
     signed = new.reviewed
-    if signed and old.reviewed and new.status is Status.READY:
-        if (old.reviewed.by, old.reviewed.date) == (signed.by, signed.date):
-            message = f"reviewed by {signed.by} on {signed.date}, before this change"
-            yield Remark("review is older", "", message)
+    if not signed or not old.reviewed or new.status is not Status.READY:
+        return
+    if (old.reviewed.by, old.reviewed.date) == (signed.by, signed.date):
+        message = f"reviewed by {signed.by} on {signed.date}, before this change"
+        yield Remark("review is older", "", message)

@@ -58,6 +58,11 @@ globalThis.baytreeStep = (() => {
       (on) => walk.send({ event: "tick", line: at, ...(on ? {} : { on }) }))));
   }
 
+  // The lines before the answer; at a fix what is put back comes after them.
+  function linesAhead({ shown: { kind } }) { return kind === "fix" ? ["change"] : ["put back", "change"]; }
+
+  function linesHere(walk) { return [...(walk.state.read.length ? [] : linesAhead(walk)), "do", "after"]; }
+
   function where({ shown }) {
     return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(one)));
   }
@@ -92,9 +97,9 @@ globalThis.baytreeStep = (() => {
 
   function stepParts(walk, label) {
     const { shown, view } = walk, moved = view.face === "step" && view.moved
-      ? (shown.lines || []).filter(({ of }) => of !== "put back").length : 0;
+      ? (shown.lines || []).length : 0;
     return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
-      !moved && ticks(walk, walk.state.read.length ? ["do", "after"] : ["change", "do", "after"]), links(walk, moved)];
+      !moved && ticks(walk, linesHere(walk)), links(walk, moved)];
   }
 
   // Before the step
@@ -107,13 +112,13 @@ globalThis.baytreeStep = (() => {
       ...unread.map((id) => caution(id, tables.shop.hazards[id])),
       ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
         `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
-      ticks(walk, ["change"]),
+      ticks(walk, linesAhead(walk)),
       button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }
 
   function firstFace(walk) {
     return { step: [heading("Do this first"), line("w-for", `For: ${walk.shown.text}`),
-      ticks(walk, walk.state.read.length ? ["do", "after"] : ["change", "do", "after"])],
+      ticks(walk, linesHere(walk))],
       bar: [backButton(walk), goButton(["Done, go on"], () => walk.go("step"), "acknowledge")] };
   }
 
@@ -267,6 +272,6 @@ globalThis.baytreeStep = (() => {
       bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
   }
 
-  return { head, heading, line, ticks, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
+  return { head, heading, line, ticks, linesHere, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
     pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
 })();

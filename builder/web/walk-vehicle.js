@@ -12,8 +12,10 @@ globalThis.baytreeVehicle = (() => {
   const stateOf = (condition, part = "", current = "") => [condition, part, current].join("\n");
   const parts = (state) => state.split("\n");
   const unique = (list) => [...new Set(list)];
-  const told = (line, [, part, current]) => line
-    .replaceAll("<part>", () => part).replaceAll("<current>", () => current);
+  // A line that is told: with the ID of its part, or with the name where there is one.
+  const lineOf = (line, [, part, current]) => ({ line, part, current });
+  const words = ({ line, part, current }, names = {}) => line
+    .replaceAll("<part>", () => names[part] ?? part).replaceAll("<current>", () => current);
 
   class Vehicle {
     constructor(conditions) {
@@ -68,9 +70,9 @@ globalThis.baytreeVehicle = (() => {
 
     change(left, entered) {
       const before = left ? this.of(left) : {}, after = entered ? this.of(entered) : {};
-      const undo = (before.undo || []).map((line) => told(line, parts(left)));
+      const undo = (before.undo || []).map((line) => lineOf(line, parts(left)));
       const enter = after.normal && undo.length ? []
-        : (after.enter || []).map((line) => told(line, parts(entered)));
+        : (after.enter || []).map((line) => lineOf(line, parts(entered)));
       const undone = undo.length ? before : {}, lines = [...undo, ...enter];
       return {
         left, entered, told: lines, minutes: lines.length ? minutesOf(before, entered ? after : null, undone) : ZERO,
@@ -84,10 +86,11 @@ globalThis.baytreeVehicle = (() => {
       return work.carriedOut(work.others().filter((one) => work.isUnwanted(one)));
     }
 
-    backToNormal(now) {
-      const power = this.power([]);
-      const work = new Work(this, now, power ? [power] : []);
-      return work.carriedOut(work.others());
+    // What is kept holds before and after.
+    backToNormal(now, kept = []) {
+      const power = this.power(kept);
+      const work = new Work(this, now, unique(power ? [...kept, power] : kept));
+      return work.carriedOut(work.others().filter((one) => !kept.includes(one)));
     }
   }
 
@@ -98,8 +101,9 @@ globalThis.baytreeVehicle = (() => {
 
   // Without what a change before it told on entering the state that is left now.
   function toldOnce(change, before) {
-    const lines = before.filter(({ entered }) => entered && entered === change.left).flatMap(({ told: all }) => all);
-    return { ...change, told: change.told.filter((line) => !lines.includes(line)) };
+    const lines = before.filter(({ entered }) => entered && entered === change.left)
+      .flatMap(({ told }) => told.map((line) => words(line)));
+    return { ...change, told: change.told.filter((line) => !lines.includes(words(line))) };
   }
 
   // The changes so far, and what holds after them.
@@ -255,5 +259,5 @@ globalThis.baytreeVehicle = (() => {
     }
   }
 
-  return { Vehicle, POWER, stateOf, parts };
+  return { Vehicle, lineOf, words, POWER, stateOf, parts };
 })();
