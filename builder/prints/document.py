@@ -16,8 +16,9 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
+from builder.prints.caution_strip import PrintedCaution
 from builder.prints.drawing import INK, QUIET, SIGNAL_COLORS
-from builder.prints.head import PrintedCaution, signal_words
+from builder.prints.head import signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import (
     FOOT,
