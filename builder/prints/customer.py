@@ -31,6 +31,7 @@ from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.measured import check_line
+from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.placeholders import in_plain_words
 from builder.wording.value_text import amount_text, amounts_text, money_text
 from builder.wording.vehicle_words import driving_text
@@ -118,7 +119,7 @@ def _job(found: Diagnosis) -> list[str]:
 def _found(found: Diagnosis) -> Iterator[Flowable]:
     if found.complaint:
         yield heading("What you told us")
-        yield paragraph(found.complaint, paragraph_style(12))
+        yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
     yield heading("What we found")
     lines = [
         found.tell,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from builder.model.library import Library
 from builder.plan.estimate_options import EstimateOption
+from builder.plan.refused_options import FIT_HERE
 from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day, vehicle_text
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
@@ -23,7 +24,7 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.sentences import capitalized
 
-FIT_HERE = "fit-here"
+LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,7 @@ def story_of(
     """Write the story of a walk; `options` are those of its fix, `job` is what the record has."""
     known = _Job(tables, state, library, steps_taken(tables, state), options, job or {})
     sections = (
-        ("Complaint", [state.complaint or "Not recorded."]),
+        ("Complaint", [state.complaint[:LONGEST_COMPLAINT] or "Not recorded."]),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
         ("Verification", verification_lines(tables, state, known.taken, library)),

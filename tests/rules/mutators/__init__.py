@@ -9,6 +9,7 @@ from . import (
     articles,
     flow,
     handoffs,
+    jobs,
     knowledge,
     limits,
     needs,
@@ -61,6 +62,8 @@ MUTATORS: dict[str, Mutator] = {
     "caution-before-hazard": order.caution_removed,
     "prove-before-replacing": order.proof_removed,
     "after": order.order_broken,
+    # evidence
+    "closed-job": jobs.led_to_another_fix,
     # setup
     "missing-set-up": setup.setup_dropped,
     "used-part-refused": setup.used_for_new,

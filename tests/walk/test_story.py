@@ -1,0 +1,86 @@
+"""The story of a job: what passed, what isn't confirmed, codes with status, what was ruled out."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.walk.job_state import JobState
+from builder.walk.noted_codes import codes_in
+from builder.walk.story import Story, story_lines, story_of
+from tests.walk.drilled import drilled_fixes, drilled_shop
+
+SAMPLES = Path(__file__).parents[1] / "samples"
+
+
+def state_of(tree: str, fix: str) -> JobState:
+    """Return the walk to a fix."""
+    jobs = drilled_fixes(SAMPLES)
+    return next(job.state for job in jobs if (job.tree.id, job.fix) == (tree, fix))
+
+
+def told(state: JobState) -> dict[str, tuple[str, ...]]:
+    """Return the lines of a story by their heading."""
+    shop = drilled_shop(SAMPLES)
+    story: Story = story_of(shop.tables, state, shop.library)
+    assert len([*story_lines(story)]) > len(story.sections)
+    return dict(story.sections)
+
+
+def test_a_reading_out_of_its_limits_is_marked() -> None:
+    """With the reading, its limit and the mark; one within its limits has none."""
+    convicting, proof = told(state_of("charging/lamp-on", "cable-fix"))["Cause"][1:]
+    assert "limit at most 0.4 V [OUT OF LIMITS]" in convicting
+    assert proof.startswith("Voltage, alternator post to its case: ")
+    assert "OUT OF" not in proof
+
+
+def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
+    """`none or not run` says nothing of a monitor, though the test of the fix takes it."""
+    lines = told(state_of("steering/assist-lamp-after-module-swap", "locked"))["Verification"]
+    assert lines[0].endswith("not confirmed, a monitor may not have run")
+    assert [line.rpartition(": ")[2] for line in lines[1:]] == ["passed", "passed"]
+
+
+def test_a_test_that_was_not_done_is_not_passed() -> None:
+    """Before the repair is done, every test is still to come."""
+    state = state_of("charging/lamp-on", "cable-fix")
+    arrived = state
+    while arrived.before and arrived.before.end:
+        arrived = arrived.before
+    lines = told(arrived)["Verification"]
+    assert len(lines) == 2
+    assert all(line.endswith(": not done") for line in lines)
+    assert told(arrived)["Correction"] == ("Not done yet.",)
+
+
+def test_only_what_every_check_speaks_against_is_ruled_out() -> None:
+    """The belt is also condemned by water on it, which nobody tried here; the pulley is not."""
+    lines = told(state_of("charging/lamp-on", "cable-fix"))["Ruled out"]
+    assert any(line.startswith("The alternator pulley slips. ") for line in lines)
+    assert not any("belt slips" in line for line in lines)
+    assert not any(line.startswith("High resistance between alternator") for line in lines)
+
+
+def test_an_answer_that_was_only_stated_rules_nothing_out() -> None:
+    """Somebody's word is no measurement."""
+    state = state_of("charging/lamp-on", "cable-fix")
+    belt = next(at for at, one in enumerate(state.steps) if one.step == "belt")
+    event = state.steps[belt].event
+    answer = replace(state.done[event], stated=True)
+    done = (*state.done[:event], answer, *state.done[event + 1 :])
+    lines = told(replace(state, done=done))["Ruled out"]
+    assert not any("pulley" in line for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("P0562 current, u0131-00 history", [("P0562", "current"), ("U0131-00", "history")]),
+        ("C0051 pending confirmed; B1000", [("C0051", "pending, confirmed"), ("B1000", "")]),
+        ("part number 40P0562", []),
+    ],
+)
+def test_a_code_keeps_the_status_beside_it(text: str, codes: list[tuple[str, str]]) -> None:
+    """Current and history lead to different work; a code without a word has none."""
+    assert [*codes_in(text)] == codes
