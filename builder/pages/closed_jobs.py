@@ -26,6 +26,7 @@ class ClosedJob:
     vehicle: str  # Corvane Tern 2019, about 85 000 km
     tree: Text
     fix: Text | None
+    fix_in: Text  # the tree of the fix
     minutes: str  # "" where none were recorded
     outcome: str
 
@@ -36,6 +37,12 @@ def closed_jobs(library: Library) -> tuple[ClosedJob, ...]:
     return tuple(sorted(jobs, key=lambda job: (job.month, job.id), reverse=True))
 
 
+def closed_jobs_of(library: Library, tree: str) -> tuple[ClosedJob, ...]:
+    """Return the closed jobs that began or ended in a tree, newest month first."""
+    cases = (case for case in library.cases.values() if tree in (case.tree, case.fix_in))
+    return tuple(sorted(map(_closed_job, cases), key=lambda job: (job.month, job.id), reverse=True))
+
+
 def _closed_job(case: Case) -> ClosedJob:
     return ClosedJob(
         id=case.id,
@@ -43,6 +50,7 @@ def _closed_job(case: Case) -> ClosedJob:
         vehicle=", ".join(_vehicle(case)),
         tree=case.tree,
         fix=case.fix,
+        fix_in=case.fix_in or case.tree,
         minutes="" if case.worked is None else number_text(case.worked),
         outcome=str(case.outcome),
     )

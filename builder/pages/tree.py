@@ -16,6 +16,7 @@ from builder.model.tree import Question, Step, Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import TreeContext, tree_context
+from builder.pages.closed_jobs import closed_jobs_of
 from builder.pages.codes import code_meaning
 from builder.pages.fixes import FixView, fix_view, stop_text
 from builder.pages.lamps import lamp_drawing, lamp_record
@@ -71,6 +72,7 @@ def tree_page(
         time=time_text(analysis),
         driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
         related=tuple(related),
+        jobs=closed_jobs_of(library, tree.id),
         prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
     )
     return Page(path, tree.title, body, joined(tree.symptom.words[:3]), WALK_SCRIPTS)

@@ -15,6 +15,7 @@ from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
 from builder.pages import addresses
 from builder.pages.analysis import analyze_tree
+from builder.pages.closed_jobs import closed_jobs_of
 from builder.pages.page import Page, TreePrint
 from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
@@ -97,4 +98,5 @@ def _page_key(
     entered = [f"{handoff.tree}#{handoff.step}" for handoff in summary.handoffs if handoff.step]
     numbers = [library.entry_numbers.get(entry) for entry in entered]
     related_titles = [(tree.id, tree.title) for tree in related]
-    return digest(summary.revision, titles, numbers, related_titles, prints)
+    jobs = closed_jobs_of(library, summary.id)
+    return digest(summary.revision, titles, numbers, related_titles, prints, jobs)

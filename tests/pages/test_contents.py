@@ -16,7 +16,7 @@ from builder.model.library import Library
 from builder.model.summary import TreeSummary
 from builder.model.text import NOWHERE, Text
 from builder.model.tree import Scope, Signed, Status, Symptom
-from builder.pages.closed_jobs import closed_jobs, rounded_mileage
+from builder.pages.closed_jobs import closed_jobs, closed_jobs_of, rounded_mileage
 from builder.pages.codes import code_pages
 from builder.pages.contents import shop_pages
 from builder.pages.findings import broken_tree_page
@@ -193,3 +193,13 @@ def test_a_broken_tree_page_shows_its_findings_in_order() -> None:
     text = text_of(broken_tree_page("a/b", [finding]))
     assert "trees/a/b.yml:1:1" in text
     assert "This is a tab. It hides. Instead: write blanks" in text
+
+
+def test_a_tree_s_page_lists_its_closed_jobs() -> None:
+    """Those that began or ended in it, and no other."""
+    library, _ = read_library(SHOP)
+    jobs = closed_jobs_of(library, "network/module-silent")
+    assert [(job.id, job.fix, job.month) for job in jobs] == [
+        ("2026-05-d3d8fe5d", "radio", "2026-05")
+    ]
+    assert closed_jobs_of(library, "horn/silent") == ()

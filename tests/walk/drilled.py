@@ -54,14 +54,19 @@ def drilled_shop(folder: Path) -> DrilledShop:
 @cache
 def drilled_fixes(folder: Path) -> tuple[DrilledFix, ...]:
     """Walk to every fix that a walk of its own tree can end at."""
+    trees = drilled_shop(folder).trees
+    places = [(id_, fix) for id_, tree in trees.items() for fix in faults_of(tree)]
+    return tuple(job for place in places if (job := drilled_fix(folder, *place)))
+
+
+@cache
+def drilled_fix(folder: Path, tree: str, fix: str) -> DrilledFix | None:
+    """Walk to a fix; None where no walk ends there."""
     shop = drilled_shop(folder)
-    fixes = []
-    for id_, tree in shop.trees.items():
-        for fix in faults_of(tree):
-            vehicle = SimulatedVehicle(shop.tables, id_, fix, Random(3))
-            vehicle_id = next(iter(shop.library.vehicles), "")
-            start = Start(tree=id_, vehicle=vehicle_id, complaint="it does it again")
-            state = auto_drill(shop.tables, vehicle, start)
-            if isinstance(state, JobState) and vehicle.is_at_fault(state):
-                fixes.append(DrilledFix(tree, fix, state))
-    return tuple(fixes)
+    vehicle = SimulatedVehicle(shop.tables, tree, fix, Random(3))
+    of_shop = next(iter(shop.library.vehicles), "")
+    start = Start(tree=tree, vehicle=of_shop, complaint="it does it again")
+    state = auto_drill(shop.tables, vehicle, start)
+    if not isinstance(state, JobState) or not vehicle.is_at_fault(state):
+        return None
+    return DrilledFix(shop.trees[tree], fix, state)

@@ -8,15 +8,16 @@ import pytest
 from builder.walk.job_state import JobState
 from builder.walk.noted_codes import codes_in
 from builder.walk.story import Story, story_lines, story_of
-from tests.walk.drilled import drilled_fixes, drilled_shop
+from tests.walk.drilled import drilled_fix, drilled_shop
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 
 
 def state_of(tree: str, fix: str) -> JobState:
     """Return the walk to a fix."""
-    jobs = drilled_fixes(SAMPLES)
-    return next(job.state for job in jobs if (job.tree.id, job.fix) == (tree, fix))
+    job = drilled_fix(SAMPLES, tree, fix)
+    assert job
+    return job.state
 
 
 def told(state: JobState) -> dict[str, tuple[str, ...]]:
