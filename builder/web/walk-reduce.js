@@ -6,7 +6,7 @@
  */
 "use strict";
 globalThis.baytreeReduce = (() => {
-  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, testsFromNormal, planOf,
+  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
     linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
@@ -147,7 +147,7 @@ globalThis.baytreeReduce = (() => {
     const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
     return { ...state, now: plan.left, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...(isPutBack || testsFromNormal(state) ? [] : state.put_back),
+      put_back: unique([...(isPutBack || beginsTest(state) ? [] : state.put_back),
         ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
   }
 

@@ -73,7 +73,7 @@ globalThis.baytreeTold = (() => {
     const [last, states] = vehicle.changes(then, needs);
     const [first, after] = row.hook_up ? [hooked, last] : [last, []];
     if (!isRepairing(state)) {
-      return planned({ before, first, after, states, put_back: testsFromNormal(state) ? state.put_back : [] });
+      return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
     }
     const [back, left] = vehicle.backToNormal(states);
     return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
@@ -87,11 +87,12 @@ globalThis.baytreeTold = (() => {
   function normalBefore(vehicle, state, needs) {
     if (!state.to_normal) return [[], state.now];
     const isTest = state.verifying !== null && !state.put_back.length;
-    return vehicle.backToNormal(state.now, isTest ? state.now.filter((one) => needs.includes(one)) : []);
+    const kept = isTest ? state.now.filter((one) => needs.includes(one)) : [];
+    return vehicle.backToNormal(state.now, vehicle.canStay(kept) ? kept : []);
   }
 
   // Whether a test after the repair begins at this step.
-  const testsFromNormal = (state) => state.to_normal && state.verifying !== null;
+  const beginsTest = (state) => state.to_normal && state.verifying !== null;
 
   // What a step takes apart that no state covers.
   function ownPutBack(tables, frame) {
@@ -174,7 +175,7 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, testsFromNormal, planOf, linesOf,
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
     runKey, provedElsewhere };
 })();
