@@ -7,6 +7,7 @@
 "use strict";
 globalThis.baytreeReduce = (() => {
 <<<<<<< HEAD
+<<<<<<< HEAD
   const { top, placeOf, withTop, tableOf, rowOf, planOf, linesOf, physicalStates,
     isRepairing, judgesInWords, testsFromNormal, ownPutBack, hazardsAt, withItem, unique, runKey } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
@@ -14,6 +15,9 @@ globalThis.baytreeReduce = (() => {
   const { frameOf, recorded, comeTo, arrived, stuck, withResult, cannotTest, leave, verifyNext,
 =======
   const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, testsFromNormal, planOf,
+=======
+  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
+>>>>>>> normal
     linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
@@ -167,7 +171,7 @@ globalThis.baytreeReduce = (() => {
     const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
     return { ...state, now: plan.left, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...(isPutBack || testsFromNormal(state) ? [] : state.put_back),
+      put_back: unique([...(isPutBack || beginsTest(state) ? [] : state.put_back),
         ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
 >>>>>>> main
   }

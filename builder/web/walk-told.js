@@ -107,7 +107,7 @@ globalThis.baytreeTold = (() => {
     const [last, states] = vehicle.changes(then, needs);
     const [first, after] = row.hook_up ? [hooked, last] : [last, []];
     if (!isRepairing(state)) {
-      return planned({ before, first, after, states, put_back: testsFromNormal(state) ? state.put_back : [] });
+      return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
     }
     const [back, left] = vehicle.backToNormal(states);
     return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
@@ -121,12 +121,17 @@ globalThis.baytreeTold = (() => {
   function normalBefore(vehicle, state, needs) {
     if (!state.to_normal) return [[], state.now];
     const isTest = state.verifying !== null && !state.put_back.length;
-    return vehicle.backToNormal(state.now, isTest ? state.now.filter((one) => needs.includes(one)) : []);
+    const kept = isTest ? state.now.filter((one) => needs.includes(one)) : [];
+    return vehicle.backToNormal(state.now, vehicle.canStay(kept) ? kept : []);
   }
 
   // Whether a test after the repair begins at this step.
+<<<<<<< HEAD
 >>>>>>> main
   const testsFromNormal = (state) => state.to_normal && state.verifying !== null;
+=======
+  const beginsTest = (state) => state.to_normal && state.verifying !== null;
+>>>>>>> normal
 
   // What a step takes apart that no state covers.
   function ownPutBack(tables, frame) {
@@ -243,10 +248,14 @@ globalThis.baytreeTold = (() => {
   }
 
 <<<<<<< HEAD
+<<<<<<< HEAD
   return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named,
     planOf, testsFromNormal, ownPutBack, linesOf, physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
 =======
   return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, testsFromNormal, planOf, linesOf,
+=======
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
+>>>>>>> normal
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
 >>>>>>> main
     runKey, provedElsewhere };

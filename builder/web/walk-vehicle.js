@@ -98,6 +98,12 @@ globalThis.baytreeVehicle = (() => {
       return work.carriedOut(work.others().filter((one) => work.isUnwanted(one)));
     }
 
+    // Whether no state excludes a normal one of a group from which no other is there.
+    canStay(states) {
+      const places = states.map((one) => this.place(one));
+      return states.every((one) => this.normalsExcluded(one).every((normal) => places.includes(this.place(normal))));
+    }
+
     // What is kept holds before and after.
     backToNormal(now, kept = []) {
       const power = this.power(kept);
