@@ -10,7 +10,7 @@ from builder.reader.source import leads_out
 
 
 def write_new(shop: Path, name: str, text: str) -> Path | NotWritten:
-    """Write a `.yml` file; an existing one is never overwritten, nor one outside the shop."""
+    """Write a file; an existing one is never overwritten, nor one outside the shop."""
     path = shop / name
     for existing in (path, path.with_suffix(".yaml")):
         if existing.exists() or existing.is_symlink():

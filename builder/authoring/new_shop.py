@@ -1,4 +1,4 @@
-"""A new shop: settings, some knowledge to start with, and no tree yet.
+"""A new shop: settings, some knowledge to start with, and no tree yet, or a few examples.
 
 In: a folder. Out: the files written, or why none was. Existing files are never overwritten.
 """
@@ -8,13 +8,14 @@ from pathlib import Path
 from builder.authoring.not_written import NotWritten
 
 _TEMPLATE = Path(__file__).parent / "templates" / "shop"
+_EXAMPLES = Path(__file__).parent / "templates" / "examples"
 # Packaging would leave out a template whose name starts with a dot.
 _DOTTED = {"gitignore": ".gitignore", "gitkeep": ".gitkeep"}
 
 
-def new_shop(folder: Path) -> tuple[Path, ...] | NotWritten:
+def new_shop(folder: Path, *, with_examples: bool = False) -> tuple[Path, ...] | NotWritten:
     """Write a new shop into a folder, which may exist and hold other files."""
-    files = {_target(folder, path): path for path in sorted(_TEMPLATE.rglob("*")) if path.is_file()}
+    files = _targets(folder, _TEMPLATE) | (_targets(folder, _EXAMPLES) if with_examples else {})
     existing = _in_the_way(folder, files)
     if existing:
         return NotWritten(
@@ -27,9 +28,12 @@ def new_shop(folder: Path) -> tuple[Path, ...] | NotWritten:
     return tuple(files)
 
 
-def _target(folder: Path, template: Path) -> Path:
-    inside = template.relative_to(_TEMPLATE)
-    return folder / inside.with_name(_DOTTED.get(inside.name, inside.name))
+def _targets(folder: Path, templates: Path) -> dict[Path, Path]:
+    """Return the template of every file to write."""
+    inside = (path.relative_to(templates) for path in sorted(templates.rglob("*"))
+              if path.is_file())  # fmt: skip
+    return {folder / path.with_name(_DOTTED.get(path.name, path.name)): templates / path
+            for path in inside}  # fmt: skip
 
 
 def _in_the_way(folder: Path, files: dict[Path, Path]) -> Path | None:

@@ -13,16 +13,19 @@ from typing import Protocol
 from builder import __version__
 from builder.commands import (
     build,
+    cases,
     check,
     drill,
     find,
     minutes,
     new,
+    review,
     rules,
     schema,
     serve,
     start,
     walk,
+    words,
 )
 from builder.commands import print as print_
 from builder.model.library import NotThereError
@@ -42,7 +45,8 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, drill, minutes, start, new, rules, schema,
+    check, build, print_, serve, find, walk, drill, cases, minutes, review, start, new, rules,
+    words, schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 

@@ -1,4 +1,4 @@
-"""`baytree new`: create a tree or a procedure from the template."""
+"""`baytree new`: create a file to fill in from its template."""
 
 import argparse
 import sys
@@ -9,24 +9,27 @@ from builder.authoring.not_written import NotWritten
 from builder.commands.place import from_here, shop_of
 
 NAME = "new"
-HELP = "create a tree or a procedure from the template"
+HELP = "create a file to fill in: a tree, a procedure, a module, ..."
+KINDS = ("tree", "procedure", "module", "vehicle", "how-to", "case")
 
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the words."""
     add = parser.add_argument
-    add("what", choices=("tree", "procedure"), metavar="tree|procedure", help="tree or procedure")
-    add("id", metavar="ID",
-        help="system/name, such as charging/lamp-on; of a procedure its name")  # fmt: skip
+    add("what", choices=KINDS, metavar="KIND", help=f"one of {', '.join(KINDS)}")
+    add("name", metavar="NAME",
+        help="of a tree system/name, such as charging/lamp-on; of a case its number")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
     """Write the new file, and print its name."""
-    from builder.authoring.new_procedure import new_procedure
+    from builder.authoring.new_entry import new_entry
     from builder.authoring.new_tree import new_tree
 
-    write = new_procedure if options.what == "procedure" else new_tree
-    return print_written(write(shop_of(options), options.id, date.today()))
+    shop, today = shop_of(options), date.today()
+    if options.what == "tree":
+        return print_written(new_tree(shop, options.name, today))
+    return print_written(new_entry(shop, options.what, options.name, today))
 
 
 def print_written(written: Path | tuple[Path, ...] | NotWritten) -> int:

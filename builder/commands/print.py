@@ -1,4 +1,4 @@
-"""`baytree print`: print wall charts, bench sheets, and customer estimates."""
+"""`baytree print`: print wall charts, bench sheets, customer estimates, and stories of jobs."""
 
 import argparse
 import re
@@ -21,9 +21,10 @@ if TYPE_CHECKING:
 
 NAME = "print"
 # Named here too, so that no other command loads what draws sheets; a test holds them equal.
-SHEET_NAMES = ("wall", "bench", "customer")
+SHEET_NAMES = ("wall", "bench", "customer", "story")
 OF_A_FIX = ("customer",)
-HELP = "print wall charts, bench sheets, and customer estimates"
+OF_A_RECORD = ("customer", "story")
+HELP = "print wall charts, bench sheets, customer estimates, and stories of jobs"
 
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
@@ -38,7 +39,9 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     add("--paper", choices=("letter", "tabloid", "a4", "a3"),
         help="paper size (default: the shop's)")  # fmt: skip
     add("--distance", type=_meters, metavar="5ft", help="reading distance")
+    add("--procedures", action="store_true", help="also print the procedures these trees run")
     add("--fix", metavar="ID", help="fix to price (default: all)")
+    add("--record", metavar="FILE", help="record of a walk, for its customer sheet or its story")
     add("--out", metavar="DIR", help="output folder (default: prints/)")
 
 
@@ -49,12 +52,13 @@ def run(options: argparse.Namespace) -> int:
     from builder.check.filled_tree import tree_of
     from builder.prints.print_jobs import print_trees, tree_ids
 
-    if options.fix and options.sheet not in OF_A_FIX:
-        message = "baytree: --fix is for the sheet of one fix; add `--sheet customer`"
-        print(message, file=sys.stderr)
+    if message := _clash(options):
+        print(f"baytree: {message}", file=sys.stderr)
         return 2
     shop = shop_of(options)
     out = Path(options.out) if options.out else shop / "prints"
+    if options.record:
+        return _print_record(options, shop, out)
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
     request = _request(options, library)
@@ -71,6 +75,37 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
+def _clash(options: argparse.Namespace) -> str:
+    """Return which flags don't go together."""
+    if options.fix and options.sheet not in OF_A_FIX:
+        return "--fix is for the sheet of one fix; add `--sheet customer`"
+    if options.record and options.sheet not in OF_A_RECORD:
+        return "--record is for the sheets of one job; add `--sheet customer` or `--sheet story`"
+    if options.record and (options.trees or options.system or options.all or options.fix):
+        return "--record names the job: leave out trees, --system, --all and --fix"
+    if options.sheet == "story" and not options.record:
+        return "a story is told of a walk: name its record with --record FILE"
+    return ""
+
+
+def _print_record(options: argparse.Namespace, shop: Path, out: Path) -> int:
+    """Print the sheet of one job."""
+    from builder.commands.records import found_by, played_job, story_by
+    from builder.prints.sheets import SHEETS, PrintRequest
+    from builder.walk.diagnosis import Diagnosis
+
+    job = played_job(shop, Path(options.record))
+    found = found_by(job) if options.sheet == "customer" else None
+    if found is not None and not isinstance(found, Diagnosis):
+        print(f"baytree: {options.record}: {found.message}", file=sys.stderr)
+        return 2
+    story = story_by(job) if options.sheet == "story" else None
+    request = PrintRequest(sheet=options.sheet, paper=options.paper or "", found=found, story=story)
+    for name, pdf in SHEETS[options.sheet].print(job.tree, job.library, request):
+        print(from_here(write_output(out, name, pdf).resolve()))
+    return 0
+
+
 def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
     """Return what to print. Raises NotThereError for a tree or a system that isn't there."""
     from builder.prints.sheets import PrintRequest
@@ -83,6 +118,7 @@ def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
         trees=tuple(tree_named(words, known) for words in options.trees),
         system=options.system or "",
         every=options.all,
+        procedures=options.procedures,
         sheet=options.sheet,
         paper=options.paper or "",
         distance=options.distance,

@@ -15,6 +15,8 @@ HELP = "create a shop folder that passes the checks"
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
     parser.add_argument("folder", metavar="DIR", help="folder to create")
+    parser.add_argument("--with-examples", action="store_true",
+                        help="with three small trees to read and change")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
@@ -22,7 +24,7 @@ def run(options: argparse.Namespace) -> int:
     from builder.authoring.new_shop import new_shop
 
     folder = Path(options.folder)
-    written = new_shop(folder)
+    written = new_shop(folder, with_examples=options.with_examples)
     if not isinstance(written, NotWritten):
         write_schemas(read_knowledge(folder)[0], folder / ".schemas")
     return print_written(written)

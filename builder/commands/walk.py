@@ -30,7 +30,8 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--vehicle", metavar="ID", default="", help="vehicle from kb/vehicles.yml")
     parser.add_argument("--complaint", metavar="WORDS", default="", help="the customer's words")
     parser.add_argument("--replay", metavar="FILE", help="play a record or a list of events")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="output format")
+    parser.add_argument("--format", choices=("text", "story", "json"), default="text",
+                        help="steps, the story for the repair order, or the record")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
@@ -41,7 +42,7 @@ def run(options: argparse.Namespace) -> int:
 
     shop = shop_of(options)
     options.tree = tree_in_shop(options.tree, shop)
-    tables, _ = tables_of_shop(shop, options.tree)
+    tables, trees = tables_of_shop(shop, options.tree)
     if not options.replay:
         print(CAUTION, file=sys.stderr)
     start = Start(
@@ -54,6 +55,14 @@ def run(options: argparse.Namespace) -> int:
     record = record_of(state)
     if options.format == "json":
         print(json.dumps(record, indent=2, ensure_ascii=False))
+    elif options.format == "story":
+        from builder.commands.records import PlayedJob, story_by
+        from builder.walk.story import story_lines
+
+        tree = trees.tree(state.frames[0].inside)
+        print(
+            *story_lines(story_by(PlayedJob(record, tables, state, tree, trees.library))), sep="\n"
+        )
     else:
         print(*record_lines(record), sep="\n")
     return 0

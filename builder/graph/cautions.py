@@ -6,8 +6,8 @@ In: how a step is entered, the shop's hazards, and the cautions that were shown 
 A caution comes before what brings it. In full are those that weren't shown yet, and every DANGER;
 the others are one line. After a break or a handoff nothing counts as shown: call with an empty set.
 With `hook_up`, what the state brings that is entered after the `do` lines is shown before them, and
-again with that state. Paper can't know the path: `on_paper` gives what a step needs and brings,
-whatever was done before.
+again with that state. Of a fix, what is put back once it is done comes last. Paper can't know the
+path: `on_paper` gives what a step needs and brings, whatever was done before.
 """
 
 from collections.abc import Iterable, Mapping
@@ -43,12 +43,13 @@ class StepCautions:
     standing: tuple[Caution, ...]  # of the states that hold and weren't changed
     own: tuple[Caution, ...]  # of the step, and of what comes after its `do` lines
     after: tuple[Caution, ...]  # again, with what is changed after the `do` lines
+    back: tuple[Caution, ...]  # of a fix, with what is put back once it is done
     shown: Shown  # afterward
 
     @property
     def every(self) -> tuple[Caution, ...]:
         """All of them, in their order."""
-        return (*self.changing, *self.standing, *self.own, *self.after)
+        return (*self.changing, *self.standing, *self.own, *self.after, *self.back)
 
 
 def cautions_at(
@@ -63,7 +64,8 @@ def cautions_at(
     standing = page.show(one for one in holding if one not in told)
     own = page.show((*entry.hazards, *later))
     after = page.show(later)
-    return StepCautions(changing, standing, own, after, frozenset(page.shown))
+    back = page.show(hazards_of_changes(entry.back))
+    return StepCautions(changing, standing, own, after, back, frozenset(page.shown))
 
 
 def cautions_back_to_normal(made: Changes, hazards: Hazards, shown: Shown) -> tuple[Caution, ...]:

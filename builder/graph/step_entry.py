@@ -1,5 +1,7 @@
 """A step as it is entered: what it needs, what is changed for it, and what holds then.
 
+Once a fix is done everything goes back to normal, before anything is verified.
+
 In: the shop's conditions, the states that hold, a step. Out: a `StepEntry`.
 """
 
@@ -8,9 +10,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from builder.graph.needed_states import NOTHING_GIVEN, Given, filled, needed_states
-from builder.graph.state_changes import Changes, changes
+from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.vehicle_states import States, excludes, place_of
 from builder.model.conditions import Condition, Conditions, VehicleState
+from builder.model.ends import Fix
 from builder.model.module_record import Fitting
 from builder.model.text import Text
 from builder.model.tree import Deed, Step
@@ -27,16 +30,22 @@ class StepEntry:
     states: States  # that hold then
     hazards: tuple[Text, ...]  # of the step itself, and of what it installs
     does: tuple[Deed, ...]  # by the step itself, with what a procedure got filled in
+    back: Changes = ()  # of a fix: what is put back once it is done
 
     @property
     def changed(self) -> Changes:
-        """Everything that is changed."""
+        """Everything that is changed for the step."""
         return (*self.before, *self.after)
 
     @property
     def changing_does(self) -> tuple[Deed, ...]:
         """What the changes count as."""
         return tuple(deed for change in self.changed for deed in change.does)
+
+    @property
+    def back_does(self) -> tuple[Deed, ...]:
+        """What going back to normal counts as."""
+        return tuple(deed for change in self.back for deed in change.does)
 
 
 class Planner:
@@ -46,6 +55,7 @@ class Planner:
         """Begin with nothing planned."""
         self.conditions = conditions
         self._planned: dict[tuple[States, States], tuple[Changes, States]] = {}
+        self._back: dict[States, Changes] = {}
 
     def changes(self, now: States, needed: States) -> tuple[Changes, States]:
         """Return what changes so that the needed states hold, and the states that hold then."""
@@ -53,6 +63,12 @@ class Planner:
         if key not in self._planned:
             self._planned[key] = changes(self.conditions, now, needed)
         return self._planned[key]
+
+    def back(self, now: States) -> Changes:
+        """Return what is put back so that everything is normal."""
+        if now not in self._back:
+            self._back[now], _ = back_to_normal(self.conditions, now)
+        return self._back[now]
 
 
 @lru_cache(maxsize=4)
@@ -84,6 +100,7 @@ def entry_of(
         states=states,
         hazards=tuple(dict.fromkeys((*step.hazards, *(fit.hazards if fit else ())))),
         does=tuple(_deeds(step, given)),
+        back=planner.back(states) if isinstance(step.body, Fix) else (),
     )
 
 

@@ -1,7 +1,8 @@
 """Where a walk can go next, through procedures and verifications, and in which state.
 
 In: a tree and what the shop knows. Out: a `Follower`, which lists the moves from a `Place` and
-notes how each step is entered.
+notes how each step is entered. Once a fix is done everything goes back to normal, and again before
+each further verification; a verification that failed goes on from the states that it left.
 """
 
 from collections.abc import Iterator
@@ -17,6 +18,8 @@ from builder.model.ends import Fix, Return
 from builder.model.procedures import Procedure
 from builder.model.text import Text
 from builder.model.tree import Step, Tree
+
+NORMAL: States = ()
 
 
 class Follower:
@@ -47,7 +50,7 @@ class Follower:
         elif isinstance(step.body, Return):
             yield from self._returned(place, place.calls, _exit(step.text), entry.states)
         elif isinstance(step.body, Fix):
-            yield from self._to_verify(place, step, entry.states)
+            yield from self._to_verify(place, step)
         else:
             yield from self._usual(place, frame, step, entry.states)
 
@@ -125,14 +128,14 @@ class Follower:
                     return
             calls = outer
 
-    def _to_verify(self, place: Place, fix: Step, states: States) -> Iterator[Move]:
+    def _to_verify(self, place: Place, fix: Step) -> Iterator[Move]:
         assert isinstance(fix.body, Fix)
         if self._frames.items(self._frames.frame(place.calls), fix):
-            yield self._verifying(place, (*place.calls, Call(place.step, 0)), states)
+            yield self._verifying(place, (*place.calls, Call(place.step, 0)), NORMAL)
         else:
             yield _end(place)
         if not all(one.is_named for one in fix.body.verify):
-            yield from self._failed(place, place.calls, fix, states)
+            yield from self._failed(place, place.calls, fix, NORMAL)
 
     def _verifying(self, place: Place, calls: Calls, states: States) -> Move:
         frame = self._frames.frame(calls)
@@ -148,7 +151,8 @@ class Follower:
         fix, number = frame.tree.steps[call.step], (call.verification or 0) + 1
         items = self._frames.items(frame, fix)
         if number < len(items):
-            yield self._verifying(place, (*outer, Call(call.step, number)), states)
+            begun = NORMAL if items[number].from_normal else states
+            yield self._verifying(place, (*outer, Call(call.step, number)), begun)
         else:
             yield _end(place)
         if items[number - 1].may_fail:

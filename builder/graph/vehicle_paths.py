@@ -6,7 +6,9 @@ in. Out: `VehiclePaths`, with every step as a walk can arrive there and the shor
 A procedure is followed step by step where it is run, and so is each check that verifies a fix. Any
 result of a verification may pass or fail; one that fails goes to `still_there`, or else to the
 first check of the tree that verifies. A walk enters a tree with the vehicle in normal state; it
-leaves by an end or a handoff, and then everything goes back to normal. A step that is used up is
+leaves by an end or a handoff, and then everything goes back to normal. So it does once a repair is
+done: each verification begins in normal state. After the fix of another tree a walk resumes at the
+step that handed off to it, in normal state too. A step that is used up is
 left in the states in which it is reached, as nothing is begun. How often a step was done isn't
 counted: a step is taken to be used up wherever it can be reached again, so a few paths are
 followed that no walk takes, but none is left out. If there are too many, `whole` is false.
@@ -17,7 +19,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.graph.moves import Move, Place
-from builder.graph.routes import ExitKind
+from builder.graph.routes import ExitKind, exits
 from builder.graph.run_frames import PathKnowledge
 from builder.graph.step_entry import StepEntry
 from builder.graph.vehicle_moves import Follower
@@ -32,10 +34,10 @@ MOST_PLACES = 4000  # a tree of 40 steps has about 200
 class VehiclePaths:
     """Every step with the states in which a walk arrives, and all moves between them."""
 
-    starts: tuple[Place, ...]
+    starts: tuple[Place, ...]  # without the steps at which a walk resumes
     moves_from: Mapping[Place, tuple[Move, ...]]
     entries: Mapping[Place, StepEntry]
-    arrived_by: Mapping[Place, Move | None]  # on the shortest path; None at a start
+    arrived_by: Mapping[Place, Move | None]  # on the shortest path; None where a walk comes in
     whole: bool  # false where there are too many
 
     def path_to(self, place: Place) -> tuple[Place, ...]:
@@ -70,7 +72,7 @@ def vehicle_paths(
     starts = [
         Place(name, states=states) for name in names if name in tree.steps for states in arriving
     ]
-    search = _Search(tree, known, starts)
+    search = _Search(tree, known, (*starts, *map(Place, resumed_at(tree))))
     search.follow(search.starts)
     while search.whole and (used_up := [*search.used_up()]):
         search.follow(used_up)
@@ -83,12 +85,19 @@ def vehicle_paths(
     )
 
 
+def resumed_at(tree: Tree) -> Iterator[str]:
+    """Yield the steps that hand off to another tree: a walk comes back to them."""
+    for step in tree.steps.values():
+        if any(exit_.branch.tree for exit_ in exits(step)):
+            yield str(step.id)
+
+
 class _Search:
     """The places met so far, nearest first."""
 
     def __init__(self, tree: Tree, known: PathKnowledge, starts: Iterable[Place]) -> None:
         self.follower = Follower(tree, known)
-        self.starts = tuple(starts)
+        self.starts = tuple(dict.fromkeys(starts))
         self.moves_from: dict[Place, tuple[Move, ...]] = {}
         self.arrived_by: dict[Place, Move | None] = dict.fromkeys(self.starts)
         self.waiting: dict[Place, tuple[Move, ...]] = {}  # the moves by `spent`, not yet taken

@@ -1,7 +1,9 @@
 """What proves a repair, one check or procedure after another.
 
-In: a tree, one of its fixes, and the shop's procedures. Out: `VerifyingRun`s in their order. What
-is proved in free text isn't followed.
+In: a tree, one of its fixes, and the shop's procedures. Out: `VerifyingRun`s in their order. Each
+verification begins with the vehicle in normal state, as the customer gets it: after the repair, and
+after each one before it, everything goes back to normal. What is proved in free text isn't
+followed.
 """
 
 from collections.abc import Iterator, Mapping
@@ -20,6 +22,7 @@ class VerifyingRun:
     name: str
     text: Text  # where it is asked for
     is_step: bool
+    from_normal: bool = True  # false for what comes after a step of its `after`
     may_fail: bool = True  # false for a step that only comes before, by `after`
     with_: Mapping[str, str] = field(default_factory=dict)  # what the procedure gets
 
@@ -34,13 +37,18 @@ def verifying_runs(
         if not one.is_named:
             continue
         if name in tree.steps:
-            for before in tree.steps[name].after:
-                if before in tree.steps:
-                    yield VerifyingRun(str(before), one.text, is_step=True, may_fail=False)
-            yield VerifyingRun(name, one.text, is_step=True)
+            yield from _of_check(tree, one.text)
         elif name in procedures:
             with_ = _with(procedures[name], one)
             yield VerifyingRun(name, one.text, is_step=False, with_=with_)
+
+
+def _of_check(tree: Tree, name: Text) -> Iterator[VerifyingRun]:
+    before = [str(one) for one in tree.steps[name].after if one in tree.steps]
+    for number, step in enumerate((*before, str(name))):
+        yield VerifyingRun(
+            step, name, is_step=True, from_normal=not number, may_fail=number == len(before)
+        )
 
 
 def _with(procedure: Procedure, one: Verification) -> dict[str, str]:

@@ -146,9 +146,17 @@ class CaseStep:
     """One step of a closed job."""
 
     step: Text
-    text: Text | None = None  # a result or a reading as written
+    result: Text | None = None
+    reading: Text | None = None  # with its unit, as `readings`
     readings: Mapping[str, Text] = field(default_factory=dict)
     tool: Text | None = None
+    inside: Text | None = None  # another tree than the job's, or `procedures/<name>`
+    stated: bool = False  # known before, not measured
+
+    @property
+    def measured(self) -> Mapping[str, str]:
+        """The readings by name; the one reading of a check has the name ""."""
+        return {**({"": self.reading} if self.reading else {}), **self.readings}
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +168,7 @@ class Case:
     at: Position
     tree: Text
     revision: Text | None
-    vehicle: Mapping[str, Text]
+    vehicle: Mapping[str, Text]  # id, make, model, year, km
     opened: Text
     closed: Text
     path: tuple[CaseStep, ...]
@@ -170,3 +178,7 @@ class Case:
     outcome: CaseOutcome
     verified: Text | None = None
     also_found: tuple[Text, ...] = ()
+    fix_in: Text | None = None  # the tree of the fix, if it isn't the job's
+    walked: bool = False  # `path` is a whole walk, which the check plays again
+    asked: Mapping[str, Text] = field(default_factory=dict)  # what fills placeholders and specs
+    lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)

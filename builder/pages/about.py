@@ -18,12 +18,14 @@ SIGNAL_MEANINGS = {
     "NOTICE": "It could damage property. Nobody gets hurt.",
 }
 FURTHER_PAGES = (  # address, name, what is there
+    ("modules/index", "Module setup", "What each module needs when it is replaced"),
     ("during/index", "When it happens", "Trees by what the vehicle or the driver was doing"),
     ("vehicles/index", "Vehicles", "The vehicles our shop sees, each with its trees"),
     ("procedures/index", "Procedures", "Tests that many trees share, each with its chart"),
     ("tools", "Tools", "What each tool measures, and where it's kept"),
     ("calculators", "Calculators", "Bus resistance, voltage drop, battery, units, DTCs, VIN"),
     ("glossary", "Glossary", "One word for one thing, and four words people mix up"),
+    ("words", "Words of the format", "What you can write in a tree, with examples"),
     ("upkeep", "Review status", "Reviews, drafts, DTCs without a tree, closed jobs"),
     ("rules/index", "Checks", "What every tree must pass before it's published"),
     ("about", "About and safety", "What this site is, and every caution on it"),

@@ -24,6 +24,7 @@ from builder.pages.tools import tools_page
 from builder.pages.tree_catalog import catalog_trees
 from builder.pages.upkeep import upkeep_page
 from builder.pages.vehicles import vehicle_pages
+from builder.pages.words import words_page
 
 
 def shop_pages(library: Library) -> Iterator[Page]:
@@ -41,6 +42,7 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield tools_page(catalog)
     yield calculators_page(library)
     yield glossary_page(library)
+    yield words_page()
     yield upkeep_page(catalog)
     yield from rule_pages()
     yield from about_pages(library)

@@ -14,6 +14,11 @@ from builder.pages.render import render
 from builder.pages.systems import system_name
 from builder.pages.tree_catalog import TreeCatalog
 
+HOME_SCRIPTS = (
+    "dom.js", "search.js", "jobs-store.js", "walk-parts.js", "jobs.js", "offline-data.js",
+    "offline.js",
+)  # fmt: skip
+
 
 def home_page(catalog: TreeCatalog) -> Page:
     """Write the home page."""
@@ -32,8 +37,9 @@ def home_page(catalog: TreeCatalog) -> Page:
         examples=", ".join(_examples(catalog, recent)),
         recent=recent,
         count=len(catalog.trees),
+        shop=library.shop.name,
     )
-    return Page("index", "What's it doing?", body, scripts=("dom.js", "search.js"))
+    return Page("index", "What's it doing?", body, scripts=HOME_SCRIPTS)
 
 
 def _examples(catalog: TreeCatalog, recent: Sequence[TreeSummary]) -> Iterator[str]:

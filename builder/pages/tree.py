@@ -3,13 +3,9 @@
 In: a tree, the library, its analysis. Out: `Page`.
 """
 
-import html
-import json
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 from urllib.parse import quote
-
-from markupsafe import Markup
 
 from builder.graph.runs import with_inner_steps
 from builder.model.ends import Fix, Stop
@@ -27,15 +23,12 @@ from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
 from builder.pages.steps import StepView, step_cautions, step_views
 from builder.pages.systems import system_name
-from builder.walk.rows import WalkTable
-from builder.walk.table import walk_table
+from builder.pages.walk_scripts import WALK_SCRIPTS
 from builder.wording.hazards import by_severity
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import joined, module_name
 from builder.wording.value_text import duration_text, scope_text
 from builder.wording.vehicle_words import driving_text
-
-WALK_SCRIPTS = ("trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk.js")
 
 
 class StepCard(NamedTuple):
@@ -58,7 +51,6 @@ def tree_page(
     context = tree_context(tree, library, analysis.numbers)
     cards = tuple(step_cards(context, analysis))
     path = addresses.tree_path(tree.id)
-    walk = walk_table(tree, library)
     body = render(
         "tree.html",
         path,
@@ -80,16 +72,8 @@ def tree_page(
         driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
         related=tuple(related),
         prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
-        walk=_walk_json(walk),
     )
-    scripts = WALK_SCRIPTS if walk["steps"] else ()
-    return Page(path, tree.title, body, joined(tree.symptom.words[:3]), scripts)
-
-
-def _walk_json(walk: WalkTable) -> Markup:
-    """Write the walk table as the text of an element, where quotation marks need no escaping."""
-    text = json.dumps(walk, ensure_ascii=False, separators=(",", ":"))
-    return Markup(html.escape(text, quote=False)) if walk["steps"] else Markup()
+    return Page(path, tree.title, body, joined(tree.symptom.words[:3]), WALK_SCRIPTS)
 
 
 def step_cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:

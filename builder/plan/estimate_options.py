@@ -6,45 +6,42 @@ A fix that replaces a module has four, from the module's setup record: we instal
 the customer installs it and drives in; the customer installs it and it is towed in; leave it as it
 is. Any other fix has two: we repair it, or leave it as it is. An entry in the fix's `options:`
 replaces the option of the same name, or adds one; if it has no hours, price, parts or tow, the sum
-stays the same.
+stays the same. Every option owes the shop's diagnosis fee.
 
-An option that is unsafe or can't work is not offered, whatever the fix says. A vehicle is not
-driven in unless its record says it may be, nor if steering, brakes, restraints or high voltage
-depend on the module; then it isn't left as it is either. Customers aren't asked to work on
-restraints or high voltage at home. A used part isn't installed if it can't be set up, or if that is
-unknown. A repair without a record isn't left as it is in a tree whose system is one of those words,
-unless the fix writes its own `leave`.
+An option that is unsafe or can't work is not offered, whatever the fix writes: see
+`refused_options`.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from builder.model.ends import Fix, FixOption, Money
+from builder.model.ends import Fix, FixOption, Money, PartKind
 from builder.model.library import Library
-from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedPart
+from builder.model.module_record import Module, UsedPart
 from builder.model.shop import Shop
 from builder.model.tree import Tree
+from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.plan.prices import (
     LineKind,
     PriceLine,
     cost_with_comebacks,
+    difference,
     labor_line,
+    part_line,
     price_line,
     total_price,
     with_tax,
 )
-from builder.wording.labels import SAFETY_TEXTS
+from builder.plan.refused_options import (
+    DRIVE_IN,
+    FIT_HERE,
+    LEAVE,
+    TOWED_IN,
+    part_reason,
+    refusal_reason,
+)
 
-FIT_HERE, DRIVE_IN, TOWED_IN, LEAVE = "fit-here", "drive-in", "towed-in", "leave"
-NOT_AT_HOME = {
-    SafetySystem.RESTRAINTS: "airbags can go off",
-    SafetySystem.HIGH_VOLTAGE: "high voltage is for trained techs",
-}
-USED_REFUSED = {
-    UsedPart.NO: "A used part can't be set up on this vehicle",
-    UsedPart.UNKNOWN: "Unknown if a used part can be set up",
-}
 USED_NOTES = {
     UsedPart.NO: "The part must be new: a used one can't be set up.",
     UsedPart.UNKNOWN: "The part must be new: it's unknown if a used one can be set up.",
@@ -53,6 +50,8 @@ USED_NOTES = {
 OWN_PART = "Setup needs a good part. We can't guarantee a part that we didn't supply."
 LEAVE_NOTE = "The fault stays as it is."
 NO_PRICE = PriceLine(LineKind.PRICE, "Price", None)
+DIAGNOSIS = "Diagnosis"
+PARTLY_ELSEWHERE = (DRIVE_IN, TOWED_IN)  # the part and its installation are not in the price
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +65,7 @@ class EstimateOption:
     not_offered: str = ""  # the reason, if any
     note: str = ""
     cost_with_comebacks: Money | None = None  # on average
+    saves: Money | None = None  # against having all of it done here; below 0 it costs more
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,62 +78,55 @@ class _UnpricedOption:
     note: str = ""
 
 
-def estimate_options(tree: Tree, step_id: str, library: Library) -> tuple[EstimateOption, ...]:
-    """Return the options of a fix; any other step has none."""
+def estimate_options(
+    tree: Tree, step_id: str, library: Library, advice: DriveAdvice | None = None
+) -> tuple[EstimateOption, ...]:
+    """Return the options of a fix; any other step has none.
+
+    `advice` is what holds for driving after a walk; without it the tree's own holds.
+    """
     fix = tree.steps[step_id].body
     if not isinstance(fix, Fix):
         return ()
+    advice = advice or drive_advice(tree, step_id)
+    shop = library.shop
     module = library.modules.get(fix.replaces.module) if fix.replaces else None
-    standard = tuple(
-        _of_module(fix, module, library.shop) if module else _repair(fix, library.shop)
-    )
+    standard = tuple(_of_module(fix, module, shop) if module else _repair(fix, shop))
     written = {option.id: option for option in fix.options}
-    offered = [
-        _option(
-            option,
-            written.get(option.id),
-            refusal_reason(option.id, tree, fix, module),
-            library.shop,
-        )
-        for option in standard
-    ]
+    offered = []
+    for option in standard:
+        reason = refusal_reason(option.id, tree, fix, module, advice)
+        own = written.get(option.id)
+        if own and option.id == LEAVE and advice and not reason:
+            own = replace(own, not_offered=None)  # `drive` decides
+        offered.append(_option(option, own, reason or _part_reason(own, module), shop))
     standard_ids = {option.id for option in standard}
-    added = [option for option in fix.options if option.id not in standard_ids]
-    return (*offered, *(_added(option, library.shop) for option in added))
+    added = [
+        _added(option, part_reason(option, module), shop)
+        for option in fix.options
+        if option.id not in standard_ids
+    ]
+    return _with_savings((*offered, *added), shop)
 
 
-def refusal_reason(option_id: str, tree: Tree, fix: Fix, module: Module | None) -> str:
-    """Return why a standard option of a fix isn't offered, or an empty string."""
-    if module is None or fix.replaces is None:
-        written = any(option.id == option_id for option in fix.options)
-        return _unsafe_reason(_safety_of(tree)) if option_id == LEAVE and not written else ""
-    if option_id == LEAVE:
-        return _unsafe_reason(module.safety)
-    if option_id == FIT_HERE:
-        return USED_REFUSED.get(module.used_part, "") if fix.replaces.part == "used" else ""
-    if option_id in (DRIVE_IN, TOWED_IN) and module.safety in NOT_AT_HOME:
-        return f"Not a job to do at home: {NOT_AT_HOME[module.safety]}"
-    return _no_driving_reason(module) if option_id == DRIVE_IN else ""
+def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
+    """Return the option that solves the fault for the least, with everything in its price.
+
+    Of ranges the upper end counts. None where the price of one such option isn't known.
+    """
+    whole = [
+        option
+        for option in options
+        if not option.not_offered and option.id not in (LEAVE, *PARTLY_ELSEWHERE)
+    ]
+    priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
+    if not priced or len(priced) < len(whole):
+        return None
+    return min(priced, key=lambda one: one[:2])[2]
 
 
-def _no_driving_reason(module: Module) -> str:
-    if module.drive_before_set_up is DriveBefore.YES:
-        return _unsafe_reason(module.safety)
-    if module.drive_before_set_up is DriveBefore.NO:
-        return str(module.drive_why or "Not safe to drive before setup")
-    return "Unknown if it may be driven before setup"
-
-
-def _safety_of(tree: Tree) -> SafetySystem:
-    """Return the safety system that a tree's system is named after, if any."""
-    known = {str(system): system for system in SafetySystem}
-    return known.get(tree.system, SafetySystem.NONE)
-
-
-def _unsafe_reason(safety: SafetySystem) -> str:
-    if safety is SafetySystem.NONE:
-        return ""
-    return f"Not safe to drive: {SAFETY_TEXTS[safety]}"
+def _part_reason(written: FixOption | None, module: Module | None) -> str:
+    return part_reason(written, module) if written else ""
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:
@@ -147,7 +140,7 @@ def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption
     used = USED_NOTES.get(module.used_part, "")
     if module.used_part is UsedPart.IF_RELEASED and module.released_by:
         used = f"{used} That takes: {module.released_by}."
-    used_here = used if fix.replaces and fix.replaces.part == "used" else ""
+    used_here = used if _kind_of(fix) is PartKind.USED else ""
     own_part = f"{used} {OWN_PART}".strip()
     tow = price_line(LineKind.TOW, "Tow", shop.tow)
     here = (install, *setup, *_parts(fix, module))
@@ -159,18 +152,25 @@ def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption
     yield _UnpricedOption(LEAVE, "Leave it as it is", note=LEAVE_NOTE)
 
 
+def _kind_of(fix: Fix) -> PartKind:
+    """Return what kind of module a fix installs."""
+    own = next((option.part for option in fix.options if option.id == FIT_HERE), None)
+    written = fix.replaces.part if fix.replaces else PartKind.NEW
+    return own or next((kind for kind in PartKind if kind == written), PartKind.NEW)
+
+
 def _parts(fix: Fix, module: Module) -> Iterator[PriceLine]:
-    """Price the module and the fix's other parts; a used module has no price in the record."""
-    replaces = fix.replaces
-    if not any(str(part.part) in (module.id, str(module.name)) for part in fix.parts):
-        used = replaces is not None and replaces.part == "used"
-        item = f"{module.name}, {'used' if used else 'new'}"
-        yield price_line(LineKind.PART, item, None if used else module.price)
-    yield from (price_line(LineKind.PART, str(part.part), part.price) for part in fix.parts)
+    """Price the module and the fix's other parts; only a new module has a price in the record."""
+    kind, names = _kind_of(fix), (module.id, str(module.name))
+    if not any(str(part.part) in names for part in fix.parts):
+        price = module.price if kind is PartKind.NEW else None
+        yield price_line(LineKind.PART, f"{module.name}, {kind}", price)
+    for part in fix.parts:
+        yield part_line(part, kind if str(part.part) in names else PartKind.NEW)
 
 
 def _repair(fix: Fix, shop: Shop) -> Iterator[_UnpricedOption]:
-    parts = (price_line(LineKind.PART, str(part.part), part.price) for part in fix.parts)
+    parts = (part_line(part, _kind_of(fix)) for part in fix.parts)
     yield _UnpricedOption(FIT_HERE, "We repair it", (labor_line("Labor", fix.hours, shop), *parts))
     yield _UnpricedOption(LEAVE, "Leave it as it is", note=LEAVE_NOTE)
 
@@ -184,13 +184,13 @@ def _option(
     lines = tuple(_lines(written, shop)) if _has_price(written) else standard.lines
     option = standard.option if written.option == written.id else str(written.option)
     changed = _UnpricedOption(standard.id, option, lines, str(written.note or standard.note))
-    return _priced(changed, reason or str(written.not_offered or ""), written.chance, shop)
+    return _priced(changed, str(written.not_offered or "") or reason, written.chance, shop)
 
 
-def _added(written: FixOption, shop: Shop) -> EstimateOption:
+def _added(written: FixOption, reason: str, shop: Shop) -> EstimateOption:
     lines = tuple(_lines(written, shop)) if _has_price(written) else (NO_PRICE,)
     added = _UnpricedOption(written.id, str(written.option), lines, str(written.note or ""))
-    return _priced(added, str(written.not_offered or ""), written.chance, shop)
+    return _priced(added, str(written.not_offered or "") or reason, written.chance, shop)
 
 
 def _has_price(written: FixOption) -> bool:
@@ -202,7 +202,7 @@ def _lines(written: FixOption, shop: Shop) -> Iterator[PriceLine]:
         yield labor_line("Labor", written.hours, shop)
     if written.price:
         yield price_line(LineKind.PRICE, "Price", written.price)
-    yield from (price_line(LineKind.PART, str(part.part), part.price) for part in written.parts)
+    yield from (part_line(part, written.part or PartKind.NEW) for part in written.parts)
     if written.tow:
         yield price_line(LineKind.TOW, "Tow", shop.tow)
 
@@ -210,10 +210,35 @@ def _lines(written: FixOption, shop: Shop) -> Iterator[PriceLine]:
 def _priced(
     option: _UnpricedOption, reason: str, chance: Decimal | None, shop: Shop
 ) -> EstimateOption:
-    """Add tax and total; an option that isn't offered has its reason and nothing else."""
+    """Add fee, tax and total; an option that isn't offered has its reason and nothing else."""
     if reason:
         return EstimateOption(option.id, option.option, not_offered=reason)
-    lines = with_tax(option.lines, shop)
+    fee = price_line(LineKind.FEE, DIAGNOSIS, shop.diagnosis_fee)
+    lines = with_tax((*option.lines, *([fee] if fee.amount else [])), shop)
     cost = total_price(lines)
     average = cost_with_comebacks(cost, chance) if cost and chance else None
     return EstimateOption(option.id, option.option, lines, cost, "", option.note, average)
+
+
+def _with_savings(options: tuple[EstimateOption, ...], shop: Shop) -> tuple[EstimateOption, ...]:
+    """Add what is saved by having a part of the work done elsewhere, after tow and setup."""
+    here = next((_compared(option, shop) for option in options if option.id == FIT_HERE), None)
+    totals = {one.id: _compared(one, shop) for one in options if one.id in PARTLY_ELSEWHERE}
+    return tuple(
+        replace(option, saves=difference(here, total))
+        if here and (total := totals.get(option.id))
+        else option
+        for option in options
+    )
+
+
+def _compared(option: EstimateOption, shop: Shop) -> Money | None:
+    """Return the total to compare: without a fee that is a range, as it is the same in both.
+
+    Where everything is taxed, that may round to a cent beside the difference of the totals.
+    """
+    fee = next((line.amount for line in option.lines if line.kind is LineKind.FEE), None)
+    if option.total is None or fee is None or fee.low == fee.high:
+        return option.total
+    lines = (line for line in option.lines if line.kind not in (LineKind.FEE, LineKind.TAX))
+    return total_price(with_tax(lines, shop))

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
-from builder.model.ends import Money
+from builder.model.ends import Money, Part, PartKind
 from builder.model.shop import Shop
 
 CENT = Decimal("0.01")
@@ -23,6 +23,7 @@ class LineKind(StrEnum):
     PART = "part"
     PRICE = "price"  # a fixed price
     TOW = "tow"
+    FEE = "fee"  # of the diagnosis
     TAX = "tax"
 
 
@@ -49,6 +50,16 @@ def price_line(kind: LineKind, item: str, price: Money | None) -> PriceLine:
     return PriceLine(kind, item, _scaled(price, Decimal(1)) if price else None)
 
 
+def part_line(part: Part, kind: PartKind) -> PriceLine:
+    """Make a line of a part; one that isn't new says so, as an estimate has to.
+
+    Each part is new unless it is described as used, rebuilt or reconditioned: 16 CCR 3353(a).
+    """
+    words = str(part.part).casefold().split()
+    item = str(part.part) if kind in (PartKind.NEW, *words) else f"{part.part}, {kind}"
+    return price_line(LineKind.PART, item, part.price)
+
+
 def with_tax(lines: Iterable[PriceLine], shop: Shop) -> tuple[PriceLine, ...]:
     """Add the tax line: on parts, on everything or on nothing, as the shop sets it."""
     lines = tuple(lines)
@@ -69,6 +80,11 @@ def total_price(lines: Iterable[PriceLine]) -> Money | None:
             return None
         low, high = low + line.amount.low, high + line.amount.high
     return Money(low, high)
+
+
+def difference(cost: Money, other: Money) -> Money:
+    """Return by how much the first cost is higher: its ends hold for every draw from the ranges."""
+    return Money(cost.low - other.high, cost.high - other.low)
 
 
 def cost_with_comebacks(cost: Money, chance: Decimal) -> Money:

@@ -127,13 +127,16 @@ def _loops_by_chance(
 def _path_back(
     tree: Tree, moves: Moves, first: Iterable[Move], passed: frozenset[str]
 ) -> tuple[tuple[ExitKey, ...], str] | None:
-    """Return the exits that lead back to the first step that was passed earlier, and that step."""
+    """Return the exits that lead back to the first step that was passed earlier, and that step.
+
+    Where a step with a text error leads is not known, so no path goes on from it.
+    """
     queue: deque[tuple[Move, tuple[Move, ...]]] = deque((move, ()) for move in first)
     seen: set[Place] = set()
     while queue:
         move, before = queue.popleft()
         place = move.to
-        if place is None or place in seen:
+        if place is None or place in seen or move.source.step in tree.broken:
             continue
         if place.step in passed:
             return tuple(_key(tree, one) for one in (*before, move)), place.step

@@ -1,21 +1,25 @@
-"""The customer's sheet of a fix: what was found, what it means for safety, what can be done.
+"""The customer's sheet of a fix: what was found, what it means for driving, what can be done.
 
-In: a tree, one of its fixes, the library. Out: the bytes of a PDF, in words without trade slang.
+In: a tree, one of its fixes, the library, what a walk found if there was one. Out: the bytes of a
+PDF, in words without trade slang. What was measured is on it only if it was measured on this job;
+without a walk there are lines to write it on. Whether the vehicle may be driven is said once.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, KeepTogether, Table
 
-from builder.model.ends import Fix, Money
+from builder.model.ends import Money
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
-from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.estimate_options import EstimateOption, cheapest_repair, estimate_options
 from builder.plan.prices import PriceLine
+from builder.prints.customer_prices import price_words, savings_words
 from builder.prints.document import (
     blank_table,
+    blank_to_fill,
     document,
     heading,
     paragraph,
@@ -24,102 +28,139 @@ from builder.prints.document import (
 )
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
-from builder.prints.sheet import Foot, foot_lines
+from builder.prints.sheet import SAFETY, Foot
+from builder.walk.diagnosis import Diagnosis, diagnosis_alone
+from builder.walk.measured import check_line
 from builder.wording.placeholders import in_plain_words
-from builder.wording.value_text import amount_text, amounts_text
+from builder.wording.value_text import amount_text, amounts_text, money_text
+from builder.wording.vehicle_words import driving_text
 
-JOB = ("Order number", "Vehicle number", "Odometer", "Date")
+TITLE = "What we found and what can be done"
 NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning lamp comes on or anything feels different, stop and call us."
 )
-PRICES = (
-    "Prices in {}. A range is given where the price is not fixed. "
-    "Not offered means that we do not do it, for the reason given."
-)
 
 
 def customer_sheet(
-    tree: Tree, fix: str, library: Library, paper: str = "", measured: Sequence[str] = ()
+    tree: Tree, fix: str, library: Library, paper: str = "", walked: Diagnosis | None = None
 ) -> bytes:
-    """Print what a customer decides on; `measured` are readings taken, in words.
+    """Print what a customer decides on; `walked` is what a walk of this tree found.
 
     Raises KeyError if the tree has no step of that id, ValueError if the step is no fix.
     """
-    tree = in_plain_words(tree)
-    body = tree.steps[fix].body
-    if not isinstance(body, Fix):
-        raise ValueError(f"{tree.id}: step {fix} is a {tree.steps[fix].kind}, not a fix")
+    found = walked or diagnosis_alone(tree, fix)
+    options = estimate_options(in_plain_words(tree), fix, library, found.advice)
     sheet = PAPERS[paper or library.shop.paper]
-    text = str(tree.steps[fix].text)
-    found = _Found(body, text, estimate_options(tree, fix, library), tuple(measured))
-    foot = Foot("What we found and what can be done", foot_lines(tree, library), "")
+    content = _Sheet(found, options, library.shop, sheet)
+    name = " ".join(filter(None, (str(library.shop.name), str(library.shop.phone or ""))))
     return document(
         sheet,
-        f"What we found: {text}",
-        f"Customer's sheet of {tree.id}#{fix}, {tree.revision}",
-        lambda: list(_story(found, library.shop, sheet)),
-        foot,
+        f"What we found: {found.repair}",
+        "Customer's sheet",
+        lambda: list(_story(content)),
+        Foot(TITLE, [f"{name}.", SAFETY], ""),
     )
 
 
 @dataclass(frozen=True, slots=True)
-class _Found:
+class _Sheet:
     """What the sheet is about."""
 
-    fix: Fix
-    text: str
-    offered: tuple[EstimateOption, ...]
-    measured: tuple[str, ...]
+    found: Diagnosis
+    options: tuple[EstimateOption, ...]
+    shop: Shop
+    paper: Paper
 
 
-def _story(found: _Found, shop: Shop, paper: Paper) -> Iterator[Flowable]:
-    fix = found.fix
+def _story(sheet: _Sheet) -> Iterator[Flowable]:
+    shop = sheet.shop
     yield paragraph(str(shop.name), paragraph_style(18, heavy=True, below=2))
-    yield blank_table(JOB, paper)
-    yield heading("What we found")
-    if fix.tell:
-        yield paragraph(str(fix.tell), paragraph_style(12, below=3))
-    yield paragraph(f"Cause: {fix.cause}.", paragraph_style(12, below=3))
-    yield paragraph(f"Repair: {found.text}.", paragraph_style(12, below=3))
-    for one in found.measured:
-        yield paragraph(f"Measured: {one}")
-    yield heading("What it means for safety")
-    for reason in _safety(found.offered):
+    if shop.phone:
+        yield paragraph(f"Phone {shop.phone}", paragraph_style(12))
+    yield blank_table(_job(sheet.found), sheet.paper)
+    yield from _found(sheet.found)
+    yield heading("What it means for driving")
+    for reason in _driving(sheet):
         yield paragraph(reason, paragraph_style(12))
     yield heading("What can be done")
-    for option in found.offered:
-        yield KeepTogether(list(_option(option, shop, paper)))
-    yield paragraph(PRICES.format(shop.currency), paragraph_style(ink=QUIET, above=8))
+    for option in sheet.options:
+        yield KeepTogether(list(_option(option, shop, sheet.paper)))
+    if cheapest := cheapest_repair(sheet.options):
+        total = money_text(cheapest.total, shop) if cheapest.total else ""
+        words = f"The cheapest that solves the fault: {cheapest.option}, {total}."
+        yield paragraph(words, paragraph_style(12, heavy=True, above=8))
+    yield paragraph(price_words(shop), paragraph_style(ink=QUIET, above=8))
     yield KeepTogether(
         [
             heading("Your choice"),
             paragraph("I have read this sheet and choose the option ticked."),
-            blank_table(("Signature", "Name and date"), paper, 40),
+            blank_table(("Signature", "Name and date"), sheet.paper, 40),
         ]
     )
 
 
-def _safety(offered: Sequence[EstimateOption]) -> list[str]:
-    """Return why an option is not safe, or that nobody knows of a reason."""
-    reasons = [o.not_offered for o in offered if "safe" in o.not_offered or "home" in o.not_offered]
-    return [f"{reason}." for reason in dict.fromkeys(reasons)] or [NO_PROMISE]
+def _job(found: Diagnosis) -> list[str]:
+    """Return the lines on the customer and the vehicle, filled in as far as they are known."""
+    job: Mapping[str, str] = found.job
+    named = " ".join(filter(None, (job.get("year"), job.get("make"), job.get("model"))))
+    lines = {
+        "Customer": job.get("customer", ""),
+        "Repair order": job.get("order", ""),
+        "Vehicle": named or found.vehicle,
+        "VIN": job.get("vin", ""),
+        "Mileage": job.get("mileage", ""),
+        "Date": found.day,
+    }
+    return [f"{name}: {text}" if text else name for name, text in lines.items()]
+
+
+def _found(found: Diagnosis) -> Iterator[Flowable]:
+    if found.complaint:
+        yield heading("What you told us")
+        yield paragraph(found.complaint, paragraph_style(12))
+    yield heading("What we found")
+    lines = [
+        found.tell,
+        f"Cause: {found.cause}." if found.cause else "",
+        f"Repair: {found.repair}." if found.repair else "",
+    ]
+    for line in filter(None, lines):
+        yield paragraph(line, paragraph_style(12, below=3))
+    if found.evidence or found.to_measure:
+        yield heading("What we measured and saw")
+    for check in found.evidence:
+        yield paragraph(check_line(check))
+    for asked in found.to_measure:
+        yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
+
+
+def _driving(sheet: _Sheet) -> list[str]:
+    """Return whether it may be driven; a tree without advice has what its records say."""
+    advice = sheet.found.advice
+    if advice:
+        return [driving_text(advice.drive, advice.why)]
+    reasons = [one.not_offered for one in sheet.options]
+    unsafe = [one for one in reasons if "safe" in one or "home" in one]
+    return [f"{reason}." for reason in dict.fromkeys(unsafe)] or [NO_PROMISE]
 
 
 def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowable]:
     if option.not_offered:
         yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
-        yield quiet_paragraph(f"{option.not_offered}.")
+        yield quiet_paragraph(f"{option.not_offered.rstrip('.')}.")
         return
     yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
     rows = [[paragraph(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
     if rows:
         rows.append(
-            [paragraph("Together", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
+            [paragraph("Total", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
         )
     else:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
+    if option.saves:
+        yield quiet_paragraph(savings_words(option.saves, shop))
     if option.cost_with_comebacks:
         average = amounts_text(option.cost_with_comebacks, shop)
         yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")

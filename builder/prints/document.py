@@ -41,8 +41,10 @@ class MeasuredParagraph(Paragraph):
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         """Return the size in a width; the height there is does not matter."""
-        if self._wrapped is None or self._wrapped[0] != width:
+        lost = not hasattr(self, "blPara")  # its lines: a paragraph that can't be split drops them
+        if lost or self._wrapped is None or self._wrapped[0] != width:
             self._wrapped = width, super().wrap(width, height)
+        assert self._wrapped is not None
         return self._wrapped[1]
 
 

@@ -13,7 +13,10 @@ from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
+from builder.prints.repair_order import story_sheet
 from builder.prints.wall import wall_chart
+from builder.walk.diagnosis import Diagnosis
+from builder.walk.story import Story
 
 PrintedFile = tuple[str, bytes]  # its name, and the PDF
 
@@ -25,10 +28,13 @@ class PrintRequest:
     trees: tuple[str, ...] = ()
     system: str = ""  # a book of all its trees
     every: bool = False
+    procedures: bool = False  # also the sheets of the procedures that these trees run
     sheet: str = "wall"  # a name of `SHEETS`
     paper: str = ""  # "" for the shop's
     distance: float | None = None  # meters
     fix: str = ""  # for the customer's sheet; "" for every fix of the tree
+    found: Diagnosis | None = None  # by a walk, for the customer's sheet
+    story: Story | None = None  # of a walk
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +54,17 @@ def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[Prin
     yield f"{tree.id}.bench.pdf", bench_sheet(tree, library, request.paper)
 
 
+def _story(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    if request.story is None:
+        raise NotThereError("a story is told of a walk: name its record with --record FILE")
+    yield f"{tree.id}.story.pdf", story_sheet(tree, library, request.story, request.paper)
+
+
 def _customer(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    if found := request.found:
+        pdf = customer_sheet(tree, found.fix, library, request.paper, found)
+        yield f"{tree.id}.{found.fix}.pdf", pdf
+        return
     fixes = [name for name, step in tree.steps.items() if isinstance(step.body, Fix)]
     if request.fix and request.fix not in fixes:
         near = [f"did you mean `{fix}`?" for fix in get_close_matches(request.fix, fixes, n=1)]
@@ -62,4 +78,5 @@ SHEETS: Mapping[str, SheetKind] = {
     "wall": SheetKind(_wall, "Wall chart"),
     "bench": SheetKind(_bench, "Bench sheet", "-bench"),
     "customer": SheetKind(_customer),
+    "story": SheetKind(_story),
 }

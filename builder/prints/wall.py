@@ -3,7 +3,9 @@
 In: a tree, the library, a paper, and from how far it shall be read. Out: the bytes of a PDF.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from math import inf
 
 from reportlab.pdfgen.canvas import Canvas
@@ -17,7 +19,7 @@ from builder.chart.step_function import StepFunction
 from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.prints.caution_strip import draw_cautions
+from builder.prints.caution_strip import draw_key
 from builder.prints.drawing import ChartLinks, draw_chart, draw_legend
 from builder.prints.head import (
     SheetHead,
@@ -54,7 +56,8 @@ from builder.wording.placeholders import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
-HEAD_SHARE = 0.12  # of the height, that particulars and cautions may take
+# Of the height, that particulars and cautions may take: where they would cost a sheet, less.
+HEAD_SHARES = (0.12, 0.06)
 LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
@@ -110,14 +113,32 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     flow = wall_flow(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
-    heads = {one: head_that_fits(head, one, _left(head, one)) for one in (paper, paper.turned)}
+    text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
+    walls = (_with_head(tree, flow, _heads(head, paper, share), text) for share in HEAD_SHARES)
+    wall = next(walls)
+    if len(wall.charts) > 1:
+        wall = min(wall, next(walls), key=lambda wall: len(wall.charts))
+    if distance and not holds_distance(wall.charts, distance):
+        short = partial(_with_head, tree, flow, _heads(head, paper, HEAD_SHARES[-1]))
+        raise TooFarError(too_far(lambda text: short(text).charts, paper, distance))
+    return wall
+
+
+Heads = Mapping[Paper, SheetHead]  # by the paper, upright and lying
+
+
+def _heads(head: SheetHead, paper: Paper, share: float) -> Heads:
+    """Return the head for a paper and for the same turned, its cautions as short as it takes."""
+    papers = (paper, paper.turned)
+    return {one: head_that_fits(head, one, _left(head, one, share)) for one in papers}
+
+
+def _with_head(tree: Tree, flow: Flow, heads: Heads, text: float) -> Wall:
+    """Lay out, the particulars above the chart or beside it."""
     ways = {
         _room(heads[one], one, beside): (one, beside) for one in heads for beside in (False, True)
     }
-    text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     sheets = sheet_charts(flow, list(ways), text)
-    if distance and not holds_distance(sheets, distance):
-        raise TooFarError(too_far(flow, list(ways), paper, distance))
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
 
@@ -128,17 +149,17 @@ def wall_flow(tree: Tree, library: Library) -> Flow:
     return replace(flow, nodes={name: replace(node, work="") for name, node in flow.nodes.items()})
 
 
-def _left(head: SheetHead, paper: Paper) -> float:
-    """Return the room for particulars on a first sheet that holds no more than them."""
+def _left(head: SheetHead, paper: Paper, share: float) -> float:
+    """Return the room for particulars on a first sheet: a share of it, or all that is left."""
     high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
-    return min(high - CONTENTS * LEAST_SIZE * LEADING, HEAD_SHARE * paper.inner_height)
+    return min(high - CONTENTS * LEAST_SIZE * LEADING, share * paper.inner_height)
 
 
 def _room(head: SheetHead, paper: Paper, beside: bool) -> Room:
     """Return the room of a paper, its particulars above the chart or beside it."""
     high = paper.inner_height - FOOT - LEGEND
     left = high - draw_banner(None, head, paper)
-    high -= draw_key(None, head, paper)
+    high -= draw_key(None, head.cautions, (0, 0), paper.inner_width)
 
     def particulars(width: float) -> float:
         return draw_particulars(None, head, 0, width) if width >= LEAST_BESIDE else inf
@@ -164,7 +185,8 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_running_head(
                 canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
             )
-            draw_key(canvas, wall.head, paper)
+            key = (MARGIN, MARGIN + FOOT + LEGEND)
+            draw_key(canvas, wall.head.cautions, key, paper.inner_width)
         draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
@@ -174,14 +196,6 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
         draw_foot(canvas, paper, foot)
         link_foot(canvas, paper, foot)
         canvas.showPage()
-
-
-def draw_key(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
-    """Name at the foot of a further sheet what its signs mean, and return how high that is."""
-    names = [replace(one, text="") for one in head.cautions]
-    high = draw_cautions(None, names, (0, 0), paper.inner_width)
-    draw_cautions(canvas, names, (MARGIN, MARGIN + FOOT + LEGEND + high), paper.inner_width)
-    return high
 
 
 def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:

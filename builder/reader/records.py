@@ -36,6 +36,7 @@ from builder.reader.values import (
     map_,
     maps,
     money,
+    named_lists,
     named_texts,
     number,
     scopes,
@@ -245,13 +246,20 @@ def case(file: str, root: Map) -> Case:
         outcome=choice_of(CaseOutcome, root, "outcome", CaseOutcome.UNKNOWN),
         verified=text(root, "verified"),
         also_found=texts(root, "also_found"),
+        fix_in=text(root, "fix_in"),
+        walked=text(root, "walked") == "yes",
+        asked=named_texts(root, "asked"),
+        lists=named_lists(root, "lists"),
     )
 
 
 def _case_step(node: Map) -> CaseStep:
     return CaseStep(
         step=the_text(node, "step"),
-        text=text(node, "result") or text(node, "reading"),
+        result=text(node, "result"),
+        reading=text(node, "reading"),
         readings=named_texts(node, "readings"),
         tool=text(node, "tool"),
+        inside=text(node, "in"),
+        stated=text(node, "stated") == "yes",
     )

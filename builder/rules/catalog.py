@@ -75,6 +75,7 @@ MODULES = (
     "quoted_reading",
     "claim_without_reading",
     "no_such_verification",
+    "closed_job",
     # drive
     "no_drive_advice",
     # states

@@ -1,13 +1,13 @@
 """A text of the template for a new tree that nobody has replaced, in a tree that is ready.
 
-Why: The page would tell a tech to check "What you look at or listen for".
+Why: The page would tell a tech to check "What do you look at or listen for?".
 
 Wrong:
 
     status: ready
     steps:
       belt:
-        check: What you look at or listen for
+        check: What do you look at or listen for?
         results:
           - {result: yes, branch: all-good}
           - {result: no, branch: repair}
@@ -40,10 +40,10 @@ RULE = Rule(
 # Of `authoring/templates/tree.yml`; a test holds the two equal.
 TEMPLATE_TEXTS = frozenset({
     "The title", "words of the customer", "your name", "another name",
-    "What you look at or listen for", "what is wrong with it",
-    "What you measure, and between which points", "say where the limit comes from",
+    "What do you look at or listen for?", "what is wrong with it",
+    "Measure between which points?", "say where the limit comes from",
     "What you repair", "What was wrong", "what proves the repair, measured as before",
-    "What else you repair", "What else was wrong", "the same reading again, under the same load",
+    "What else you repair", "What else was wrong", "Why that is so, for the customer",
     "What you tell the customer, in plain words.",
 })  # fmt: skip
 

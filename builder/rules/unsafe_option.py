@@ -1,5 +1,6 @@
 """An option that lets a customer drive, work or wait where that isn't safe: driving in before the
-setup, leaving a steering, brake or safety fault as it is, working on airbags or high voltage.
+setup, leaving a vehicle as it is that must not be driven, working on airbags or high voltage. And
+one that contradicts `drive`: not offered as unsafe where the vehicle may be driven.
 
 Why: Someone gets hurt on the way to the shop, with our paper in the glove box.
 
@@ -37,14 +38,17 @@ Right:
       options:
         towed-in: {option: You install it and have it towed in, hours: 1.3, tow: yes}
 
-Fix: Delete the option, or add `not_offered:` with the reason.
+Fix: Delete the option, or add `not_offered:` with the reason. Where `drive` is wrong, correct it:
+it decides whether the vehicle can be left as it is.
 """
 
+import re
 from collections.abc import Iterator
 
-from builder.model.ends import Fix
+from builder.model.ends import Drive, Fix, FixOption
 from builder.model.finding import Finding, Severity
-from builder.plan.estimate_options import FIT_HERE, refusal_reason
+from builder.plan.drive_advice import DriveAdvice, drive_advice
+from builder.plan.refused_options import FIT_HERE, LEAVE, refusal_reason
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -55,18 +59,39 @@ RULE = Rule(
 )
 
 
+UNSAFE = re.compile(
+    r"\b(?:not|isn't|un|don't|never)[ -]?(?:be )?(?:safe|drive|driven)\b", re.IGNORECASE
+)
+
+
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every option of a fix that must not be offered."""
+    """Yield a finding for every option that must not be offered, or that contradicts `drive`."""
     for step in facts.steps:
-        if not isinstance(step.body, Fix) or not step.body.replaces:
+        if not isinstance(step.body, Fix):
             continue
-        module = facts.library.modules.get(step.body.replaces.module)
-        for option in step.body.options:
-            reason = refusal_reason(option.id, facts.tree, step.body, module)
-            if module and reason and option.id != FIT_HERE and not option.not_offered:
+        fix, advice = step.body, drive_advice(facts.tree, step.id)
+        module = facts.library.modules.get(fix.replaces.module) if fix.replaces else None
+        for option in fix.options:
+            reason = refusal_reason(option.id, facts.tree, fix, module, advice)
+            if reason and option.id != FIT_HERE and not option.not_offered:
                 yield RULE.finding(
                     option.at,
                     f"`{option.id}` must not be offered: {reason}",
                     "someone could get hurt with our paper in hand",
                     "delete the option, or add `not_offered:` with the reason",
                 )
+            elif option.not_offered and advice and not reason:
+                yield from _contradiction(option, advice)
+
+
+def _contradiction(option: FixOption, advice: DriveAdvice) -> Iterator[Finding]:
+    """Yield a finding where an option is refused though the vehicle may be driven."""
+    if advice.drive is Drive.NO or option.not_offered is None:
+        return
+    if option.id == LEAVE or UNSAFE.search(option.not_offered):
+        yield RULE.finding(
+            option.not_offered.at,
+            f"`{option.id}` is refused, but this end says `drive: {advice.drive}`",
+            "the customer reads that it may be driven, and next to it that it may not",
+            "write `drive: no` with `why` at this fix, or delete the option",
+        )

@@ -22,13 +22,13 @@ Right:
       replaces: {module: radio, part: new}
       verify: [all bands play]
 
-Fix: Write `part: new`. If a used part was set up and proved, correct the record.
+Fix: Write `part: new`, in an option too. If a used part was set up and proved, correct the record.
 """
 
 import re
 from collections.abc import Iterator
 
-from builder.model.ends import Fix, Replaces
+from builder.model.ends import Fix, PartKind
 from builder.model.finding import Finding, Severity
 from builder.model.module_record import Module
 from builder.model.text import Text
@@ -61,15 +61,20 @@ def check(facts: Facts) -> Iterator[Finding]:
         if isinstance(step.body, Fix) and step.body.replaces:
             replaces = step.body.replaces
             module = facts.library.modules.get(replaces.module)
-            if module and replaces.part == "used":
-                yield from _used(replaces, module)
-            elif module and module.used_part in ("no", "if released"):
+            if module is None:
+                continue
+            for option in step.body.options:
+                if option.part is PartKind.USED and not option.not_offered:
+                    yield from _used(option.option, module)
+            if replaces.part == "used":
+                yield from _used(replaces.part, module)
+            elif module.used_part in ("no", "if released"):
                 yield from _offered(step.text, step.body, module)
 
 
 def _offered(fix: Text, body: Fix, module: Module) -> Iterator[Finding]:
     """Yield a finding where the words of a fix offer what its record refuses."""
-    options = (option.option for option in body.options if not option.not_offered)
+    options = (one.option for one in body.options if not one.not_offered and not one.part)
     for text in filter(None, (fix, body.tell, *options)):
         for sentence in SENTENCE.findall(text):
             offers = text is not body.tell or OFFERING.search(sentence)
@@ -91,13 +96,13 @@ def _offer(text: Text, module: Module) -> Finding:
     ))  # fmt: skip
 
 
-def _used(replaces: Replaces, module: Module) -> Iterator[Finding]:
+def _used(at: Text, module: Module) -> Iterator[Finding]:
     why = "the customer pays for a part that stays locked to the vehicle it came from"
     if module.used_part == "no":
         message = f"a used `{module.id}` can't be set up, per its record"
         hint = f"write `part: new`, or correct {module.file}"
-        yield RULE.finding(replaces.part.at, message, why, hint)
+        yield RULE.finding(at.at, message, why, hint)
     elif module.used_part == "not known":
         message = f"it's unknown whether a used `{module.id}` can be set up"
         hint = f"write `part: new`, or find out and correct {module.file}"
-        yield as_warning(RULE.finding(replaces.part.at, message, why, hint))
+        yield as_warning(RULE.finding(at.at, message, why, hint))

@@ -13,11 +13,12 @@ from builder.find.page_data import search_script
 from builder.find.search_table import search_table
 from builder.model.library import Library
 from builder.pages.calculators import calculator_files
+from builder.pages.walk_scripts import SHOP_SCRIPT, shop_script
 from builder.web import WEB
 
 _CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
 _SEARCH = "search"  # the kind of rows
-_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js")
+_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js", "worker.js")
 
 
 def write_assets(library: Library, cache: Cache, site: Path) -> None:
@@ -27,9 +28,16 @@ def write_assets(library: Library, cache: Cache, site: Path) -> None:
     for font in (_CHART / "faces").iterdir():
         if font.suffix in (".woff2", ".txt"):  # the fonts and their license
             shutil.copyfile(font, assets / font.name)
-    styles = (_CHART / "chart.css", WEB / "site.css", WEB / "fields.css", WEB / "tables.css")
+    styles = (
+        _CHART / "chart.css",
+        WEB / "site.css",
+        WEB / "fields.css",
+        WEB / "tables.css",
+        WEB / "walk.css",
+    )
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
     _write(assets / "search-data.js", _search_data(library, cache))
+    _write(site / SHOP_SCRIPT, shop_script(library))
     for name, text in calculator_files(library).items():
         _write(assets / name, text)
 

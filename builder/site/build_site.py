@@ -98,7 +98,7 @@ def _build(site: SiteInput, out: Path, before: FolderState) -> SiteCounts:
         publish(new, write_pages(pages, new), out, before)
     with transaction(site.cache):
         drop_removed_pages(pages)
-    sheets = sum(len(page.files) for page in pages.this_build.values())
+    sheets = sum(name.endswith(".pdf") for page in pages.this_build.values() for name in page.files)
     return SiteCounts(len(pages.this_build), sheets)
 
 

@@ -41,10 +41,14 @@ def write_manifest(site: Path, known: Mapping[str, str] | None = None) -> None:
     `known` is the SHA-256 of files that were in memory when they were written; only the others are
     read.
     """
-    known = known or {}
-    files = {name: known.get(name) or _digest(site / name) for name in sorted(_names(site))}
+    files = digests_of(site, known or {})
     text = json.dumps({"version": 1, "files": files}, indent=1, ensure_ascii=False)
     (site / MANIFEST).write_text(text + "\n", "utf-8", newline="\n")
+
+
+def digests_of(site: Path, known: Mapping[str, str]) -> dict[str, str]:
+    """Return the SHA-256 of every file; those that are known aren't read again."""
+    return {name: known.get(name) or _digest(site / name) for name in sorted(_names(site))}
 
 
 def listed_files(site: Path) -> dict[str, str] | None:
@@ -69,6 +73,12 @@ def folder_state(folder: Path) -> dict[str, FileStamp]:
             status.st_ctime_ns,
         )
     return stamps
+
+
+def _digest(file: Path) -> str:
+    """Return the SHA-256 of a file, as hexadecimal digits."""
+    with file.open("rb") as opened:
+        return hashlib.file_digest(opened, "sha256").hexdigest()
 
 
 def checked_folder(out: Path) -> FolderState:
@@ -114,11 +124,6 @@ def _is_listed(name: str, files: Iterable[str]) -> bool:
 
 def _is_as_built(file: Path, digest: str) -> bool:
     return stat.S_ISREG(file.lstat().st_mode) and _digest(file) == digest
-
-
-def _digest(file: Path) -> str:
-    with file.open("rb") as opened:
-        return hashlib.file_digest(opened, "sha256").hexdigest()
 
 
 def _without_manifest(out: Path) -> str:

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from builder.site.manifest import FolderState, checked_folder, folder_state, write_manifest
+from builder.site.offline import write_offline
 from builder.site.page_cache import PageCache, framed_page, further_files
 from builder.site.swap import swap
 
@@ -31,12 +32,12 @@ def _files(pages: PageCache) -> Iterator[tuple[str, bytes]]:
 
 
 def publish(new: Path, digests: Mapping[str, str], out: Path, before: FolderState) -> None:
-    """Write the manifest of a finished site and put the site in the place of `out`.
+    """Write worker and manifest of a finished site, and put the site in the place of `out`.
 
     `digests` come from `write_pages`. Raises FileExistsError where somebody else's file came into
     `out` during the build.
     """
-    write_manifest(new, digests)
+    write_manifest(new, write_offline(new, digests))
     if (folder_state(out) if out.exists() else {}) != before:
         checked_folder(out)
     swap(new, out)

@@ -18,6 +18,7 @@ from builder.pages.analysis import analyze_tree
 from builder.pages.page import Page, TreePrint
 from builder.pages.related import related_trees
 from builder.pages.tree import tree_page
+from builder.pages.walk_scripts import tree_script, walk_path
 from builder.prints.sheets import SHEETS, PrintRequest, SheetKind
 from builder.site.page_cache import PageCache, put_page, reuse_page
 
@@ -72,13 +73,14 @@ def put_trees(
 def _render_tree(
     trees: TreeInput, stale: tuple[TreeSummary, Related]
 ) -> tuple[Page, str, dict[str, bytes]]:
-    """Return the page of a tree, its key, and the tree's prints by their addresses."""
+    """Return the page of a tree, its key, and by address its prints and walk's table."""
     summary, related = stale
     library, tree = trees.library, trees.read_tree(summary.id)
     # The file may have been saved after it was summarized: the key is that of the tree shown.
     key = _page_key(library, replace(summary, revision=tree.revision), related, trees.links)
-    page = tree_page(tree, library, analyze_tree(tree, library), related, trees.links)
-    files = {
+    analysis = analyze_tree(tree, library)
+    page = tree_page(tree, library, analysis, related, trees.links)
+    files = {walk_path(tree.id): tree_script(tree, library, analysis).encode()} | {
         addresses.print_path(summary.id, kind.suffix): pdf
         for kind in offered_sheets(trees)
         for _, pdf in kind.print(tree, library, PrintRequest())

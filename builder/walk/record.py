@@ -39,7 +39,7 @@ def record_of(state: JobState) -> dict[str, Any]:
         "end": (end.step if end.kind != "stuck" else end.kind) if end else None,
         "ended": end_row(end) if end else None,
         "hazards": [
-            dict(zip(("in", "step"), entry.place.split("#"), strict=True))
+            dict(zip(("in", "step"), entry.place.rsplit("#", 1), strict=True))
             | {"hazard": entry.hazard, "who": entry.who, "at": entry.at}
             for entry in state.acknowledged
         ],

@@ -3,7 +3,7 @@
 In: `WalkTables`, a `JobState`, an event. Out: the next state, or a `Refused` that changes nothing.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from builder.walk.events import Answer, Back, Correct, Event
@@ -36,6 +36,17 @@ def replay(tables: WalkTables, events: Iterable[Event]) -> JobState | Refused:
             return Refused(f"event {number}: {following.message}")
         state = following
     return state
+
+
+def held_states(tables: WalkTables, state: JobState) -> Iterator[tuple[JobState, JobState]]:
+    """Yield the state before and after each event that holds; corrected ones are played anew."""
+    before = JobState()
+    for event in state.done:
+        following = _one_more(tables, before, event)
+        if isinstance(following, Refused):
+            return
+        yield before, following
+        before = following
 
 
 def _one_more(

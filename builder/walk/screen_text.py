@@ -6,7 +6,7 @@ In: the map of `screen`, the cautions of the shop. Out: lines of text.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from builder.walk.rows import CutPair
+from builder.walk.limit_text import limit_text
 from builder.walk.shop_rows import HazardRow
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
@@ -91,7 +91,7 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
         choices = " / ".join(reading.get("phrases", ()))
         yield f"  Read: {reading['name'] or 'the value'} {choices or 'in ' + reading['unit']}"
     for name, cuts in shown.get("ranges", {}).items():
-        yield f"  Good: {name} {_good(cuts)}"
+        yield f"  Good: {name} {limit_text(cuts)}"
     if "procedure" in shown:
         yield f"  Procedure: {shown['procedure']} (type `run`)"
     if "earlier" in shown:
@@ -107,21 +107,13 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  Test {test['index'] + 1} of {test['count']}: {way}"
 
 
-def _good(cuts: CutPair) -> str:
-    """Return a good range in words: `13.2 to 14.8`, `at most 0.4`."""
-    (low, low_after), (high, high_after) = cuts
-    if str(low).endswith("Infinity"):
-        return f"{'at most' if high_after else 'below'} {high}"
-    if str(high).endswith("Infinity"):
-        return f"{'above' if low_after else 'at least'} {low}"
-    return f"{low} to {high}"
-
-
 def _end(shown: Mapping[str, Any]) -> Iterator[str]:
     if "cause" in shown:
         yield f"  Cause: {shown['cause']}"
     if "drive" in shown and "end" in shown:
         yield f"  Drive it as it is: {shown['drive']}. {shown.get('why', '')}".rstrip()
+    for number, test in enumerate(shown.get("tests", ()), 1):
+        yield f"  Then verify {number}: {test}"
     if shown["phase"] != "end":
         return
     if "call" in shown:

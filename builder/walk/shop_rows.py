@@ -21,6 +21,7 @@ class ConditionRow(TypedDict):
     undo: NotRequired[list[str]]
     excludes: NotRequired[list[str]]
     changed_with: NotRequired[list[str]]
+    counts_as: NotRequired[str]  # power off: taken before other changes
     minutes: NotRequired[str]
     wait: NotRequired[str]
     hazards: NotRequired[list[str]]
@@ -120,4 +121,5 @@ class ShopTable(TypedDict):
     specs: dict[str, SpecRow]
     vehicles: dict[str, VehicleTable]
     modules: dict[str, FittingRow]
+    parts: dict[str, str]  # the names of parts and modules in a sentence: `ABS module`
     stuck: dict[str, str]  # the person to call: call, phone

@@ -1,7 +1,7 @@
 /* Which result a check gives, from the typed readings: builder/walk/readings and follow, in the page.
  *
- * In: the walk table (described in builder/walk/rows), a step, the typed text by the name of the
- * reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js); a cut
+ * In: the row of a check (described in builder/walk/rows), its tools, the typed text by the name of
+ * the reading. Out: `baytreeFollow`, an outcome as in Python. Numbers are fractions (exact.js); a cut
  * is just before its value or just after it.
  */
 "use strict";
@@ -16,12 +16,11 @@ globalThis.baytreeFollow = (() => {
   const outcome = (state, rest = {}) => ({
     state, fits: [], reads_as: null, values: {}, errors: {}, mistakes: {}, ...rest });
 
-  function follow(table, id, typed) {
-    const row = table.steps[id];
+  // The result of a check that its readings match, taken with these tools.
+  function readAs(row, tools, typed) {
     const filled = Object.fromEntries(Object.entries(typed)
       .map(([name, text]) => [name, text.trim()]).filter(([, text]) => text));
     if (!Object.keys(filled).length) return outcome("empty");
-    const tools = row.tools.filter((tool) => table.tools[tool]).map((tool) => table.tools[tool]);
     const { readings, mistakes } = parseReadings(row, tools, filled);
     if (Object.keys(mistakes).length) return outcome("invalid", { mistakes });
     if ((row.figure || []).some((name) => !readings[name])) {
@@ -194,5 +193,5 @@ globalThis.baytreeFollow = (() => {
     return at < 0 ? null : at;
   }
 
-  return { follow };
+  return { readAs };
 })();

@@ -7,7 +7,7 @@
     get(name) { try { return localStorage.getItem(name); } catch { return null; } },
     set(name, value) { try { localStorage.setItem(name, value); } catch { /* kept for this page only */ } },
   };
-  root.className = "js";
+  root.className = window === parent ? "js" : "js framed"; // in a sheet of a walk
   if (kept.get("look")) root.dataset.look = kept.get("look");
 
   function isDark() {

@@ -1,175 +1,265 @@
-/* Readings typed into a tree's checks.
+/* A walk in the page: one step, one screen. It starts the job, takes events, keeps it, draws.
  *
- * In: the walk table in the page, and its step cards. Out: a small form in each check that measures
- * something. It shows the result that matches the readings and links to its step, or says that a
- * reading is too close to a limit for the tool. The cards work without this script.
+ * In: the button `data-do="start"` of a tree's page, the address (`#walk`, `#walk/<step>/<job>`). Out:
+ * the screen in `<main id="walk">`, over the page. Without scripts the page is the list of steps.
  */
 "use strict";
 (() => {
-  const { read, rounded } = baytreeExact;
-  const { ofKind, sign, written } = baytreeQuantities;
-  const { follow } = baytreeFollow;
-  const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
-  const table = JSON.parse(document.getElementById("walk-table").content.textContent);
-  const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
-  const DIGITS = 4; // shown of a calculated value
+  const { BEGINNING, reduce, toolsOf } = baytreeReduce;
+  const { screen } = baytreeRecord;
+  const { top, rowOf, tableOf } = baytreeTold;
+  const { withRanges } = baytreeSpecs;
+  const { h } = baytreeParts;
+  const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
+  const startButton = document.querySelector('[data-do="start"]');
+  const { tree, root } = startButton?.dataset || {};
+  const main = h("main", { id: "walk", hidden: true });
+  const notice = h("p", { id: "walk-notice", role: "alert" });
+  const LARGE = 26; // pixels of text from which nothing stays fixed
+  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
+  const { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName } = baytreeJob(walk);
+  const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
 
-  const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1);
-  const marked = (text) => (baytreeTrade.mark === "comma" ? text.replace(".", ",") : text);
-  const listed = (texts) => texts.join(", ");
-  const noted = (texts) => texts.join("; ");
+  // Events
 
-  // Fields
-
-  function fieldsOf(row) {
-    const unit = row.readings[0].unit;
-    const figures = (row.figure || []).map((name) => ({ name, label: SPECS[name], unit, low: "0" }));
-    const readings = row.readings.map((reading) => ({
-      ...reading, label: reading.name ? sentence(reading.name) : "Reading" }));
-    return [...figures, ...readings];
-  }
-
-  function field(step, reading, at) {
-    const id = `read-${step}-${at}`;
-    const wrong = element("p", { id: `${id}-wrong`, class: "wrong", hidden: "" });
-    const box = reading.phrases ? choice(id, reading) : entry(id, reading);
-    return element("div", { class: "field" },
-      element("label", { for: id }, reading.label), box, wrong);
-  }
-
-  function choice(id, reading) {
-    const options = ["", ...reading.phrases].map((text) => element("option", {}, text));
-    return element("select", { id, name: reading.name, "aria-describedby": `${id}-wrong` }, ...options);
-  }
-
-  // A phone's number pad has no minus, so a field gets it only if it needs none.
-  function entry(id, reading) {
-    const box = element("input", { id, name: reading.name, type: "text", autocomplete: "off",
-      autocapitalize: "off", spellcheck: "false", maxlength: "40", "aria-describedby": `${id}-wrong` });
-    if (!reading.low.startsWith("-")) box.inputMode = "decimal";
-    const units = [reading.unit, ...ofKind(reading.unit).filter((unit) => unit !== reading.unit)];
-    const beside = units.length === 1 ? element("span", { class: "unit" }, sign(reading.unit))
-      : element("select", { "aria-label": `Unit of: ${reading.label}` },
-        ...units.map((unit) => element("option", { value: unit }, sign(unit))));
-    return element("div", { class: "value" }, box, beside);
-  }
-
-  function text(box) {
-    const beside = box.parentElement.querySelector("select");
-    return withUnit(box.value, beside === box ? "" : beside?.value).trim();
-  }
-
-  // Answers
-
-  function lead(ways, at) {
-    const way = ways.children[at].querySelector(".way");
-    const number = way.querySelector(".way-number");
-    const where = way.querySelector(".way-to").textContent.replace(/\s+/g, " ").trim();
-    const words = number ? `Go to step ${where.replace(/^[0-9]+/, "$&,")}` : sentence(where);
-    return way.href ? element("a", { href: way.getAttribute("href"), class: "way-link" }, words)
-      : element("span", {}, words);
-  }
-
-  function resultText(ways, at) {
-    const means = ways.children[at].querySelector(".way-means");
-    const range = ways.children[at].querySelector(".way-said b").textContent;
-    return means ? `${range}, ${means.textContent}` : range;
-  }
-
-  // Calculated values if there are any; the typed ones are in their fields.
-  function figures(row, values) {
-    const computed = row.computed.filter(({ name }) => values[name]);
-    const rows = computed.length ? computed : row.readings.filter(({ name }) => name in values);
-    return listed(rows.map((shown) => `${shown.name} ${figure(shown, values[shown.name])}`.trim()));
-  }
-
-  function figure(row, value) {
-    if (row.phrases) return row.phrases[Number(value)];
-    if (value === "Infinity") return "OL";
-    return marked(written(row.form ? rounded(read(value), DIGITS) : value, row.unit).trim());
-  }
-
-  function decidedText(row, ways, outcome) {
-    const [at] = outcome.fits;
-    return [element("p", {}, element("b", {}, figures(row, outcome.values)),
-      `: ${resultText(ways, at)}. `, lead(ways, at))];
-  }
-
-  function tooCloseText(row, ways, outcome) {
-    const possible = outcome.fits.map((at) => `${resultText(ways, at)} (${place(ways, at)})`);
-    return [element("p", {}, element("b", {}, `${figures(row, outcome.values)}: too close to call. `),
-      `${possible.join(" or ")}. ${accuracy(row, outcome.errors)}. Use a finer range and reread.`)];
-  }
-
-  function place(ways, at) {
-    const number = ways.children[at].querySelector(".way-number");
-    return number ? `step ${number.textContent}` : "another tree";
-  }
-
-  // "Multimeter: ±23 mV at plus, ±21 mV at ground". Each tool is named once.
-  function accuracy(row, errors) {
-    const units = Object.fromEntries(row.readings.map(({ name, unit }) => [name, unit]));
-    const byTool = {};
-    for (const [name, [tool, digits]] of Object.entries(errors)) {
-      const error = marked(written(rounded(read(digits), 2, "up"), units[name]));
-      (byTool[tool] ||= []).push(name ? `±${error} at ${name}` : `±${error}`);
-    }
-    return Object.entries(byTool).map(([tool, all]) => `${tool}: ${listed(all)}`).join("; ");
-  }
-
-  function incompleteText(row, ways, outcome, missing) {
-    const possible = outcome.fits.length < row.results.length
-      ? ` Still possible: ${noted(outcome.fits.map((at) => resultText(ways, at)))}.` : "";
-    return [element("p", {}, `Enter: ${noted(missing)}.${possible}`)];
-  }
-
-  const noResultText = (row, ways, outcome) => [element("p", { class: "wrong" },
-    `${figures(row, outcome.values)}: no result matches.`)];
-
-  const ANSWERS = {
-    decided: decidedText, "too close to call": tooCloseText, incomplete: incompleteText,
-    "no result": noResultText,
+  walk.describe = (more) => {
+    Object.assign(walk.job, more);
+    if ("said" in more) rewriteStart({ complaint: more.said });
+    keep();
+    draw();
   };
-  const MARKS = { decided: "match", "too close to call": "possible" };
 
-  function markRows(ways, outcome) {
-    [...ways.children].forEach((row, at) => {
-      row.querySelectorAll(".fit").forEach((old) => old.remove());
-      const fits = MARKS[outcome.state] && outcome.fits.includes(at);
-      row.firstElementChild.classList.toggle("fits", Boolean(fits));
-      if (fits) row.querySelector(".way-said").append(
-        element("span", { class: "fit" }, " ", element("span", { class: "mark" }, MARKS[outcome.state])));
+  walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
+
+  walk.send = async (event) => {
+    const full = { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) };
+    const following = reduce(walk.tables, walk.state, full);
+    if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
+    if (!following.refused) walk.practice?.count(walk, event);
+    if (following.refused) return walk.say(following.load ? "That tree isn't here: open it from the list of trees." : walk.inWords(following.refused));
+    if (walk.state.events.length === 1) store.keep();
+    if (event.event === "resume") walk.job.until = "";
+    walk.state = following;
+    await arrive(event.event === "tick");
+    return keep();
+  };
+
+  walk.confirm = () => {
+    const { shown, view } = walk;
+    if (shown.phase === "fill") return walk.send(step.fillEvent(walk));
+    if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
+    const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
+    return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
+  };
+
+  walk.pause = (minutes) => {
+    walk.job.until = minutes ? `${new Date(Date.now() + minutes * 60000).toISOString().slice(0, 19)}Z` : "";
+    return walk.send({ event: "pause" });
+  };
+
+  walk.remove = async () => { await store.remove(shopName(), walk.job.id); location.href = `${root}index.html`; };
+
+  // One step back in the history; the screen follows in `popstate`.
+  walk.back = () => {
+    if (history.state?.pushed) return history.back();
+    if (!walk.state.before) return walk.leave();
+    return undoTo(depthOf(walk.state) - 1);
+  };
+
+  async function undoTo(depth) {
+    while (depthOf(walk.state) > depth && walk.state.before) walk.state = reduce(walk.tables, walk.state, { event: "back", at: now() });
+    await arrive(false, history.state?.face);
+    keep();
+  }
+
+  walk.leave = () => { history.pushState(null, "", `${location.pathname}${location.search}`); hide(); };
+
+  // The address of each step, and the history
+
+  walk.address = () => {
+    const { inside, step: id } = top(walk.state);
+    return `#walk/${inside === tree ? id : `${inside.replace("/", ":")}:${id}`}/${walk.job.id}`;
+  };
+
+  function remember(replaces, face) {
+    const before = history.state || {}, entry = { walk: depthOf(walk.state), face, pushed: (before.pushed || 0) + (replaces ? 0 : 1) };
+    history[replaces ? "replaceState" : "pushState"](entry, "", walk.address());
+  }
+
+  addEventListener("popstate", ({ state }) => {
+    const sheet = document.querySelector("dialog.w-sheet[open]");
+    if (sheet && !state?.sheet) { sheet.close(); return; }
+    if (!location.hash.startsWith("#walk")) { hide(); return; }
+    if (!walk.job || main.hidden) { open(); return; }
+    if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
+    if (state.walk < depthOf(walk.state)) undoTo(state.walk);
+    else if (state.walk === depthOf(walk.state)) { walk.view.face = state.face; draw(); focusHeading(); }
+    else arrive(false, firstFace()); // what was undone isn't done again
+  });
+
+  // Drawing
+
+  walk.go = (face) => { walk.view.face = face; remember(false, face); draw(); focusHeading(); };
+  walk.redraw = () => draw();
+  walk.pick = (at) => { walk.view.pick = walk.view.pick === at ? null : at; walk.pad(null, false); walk.verdict(); };
+  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; draw(); };
+
+  // Comes to a screen: a new view, unless only a line was ticked.
+  async function arrive(stays, face) {
+    const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
+    walk.shown = screen(walk.tables, walk.state);
+    if (!stays) main.classList.remove("typing");
+    if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
+    walk.say("");
+    draw();
+    document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
+    if (!stays) fit(face);
+    if (place === undefined || stays || face) remember(true, walk.view.face);
+    else remember(false, walk.view.face);
+    if (!stays) focusHeading();
+  }
+
+  const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
+
+  function faceNow() {
+    const { shown: { phase, kind }, view } = walk;
+    if (phase === "paused") return step.pausedFace(walk);
+    if (phase === "fill") return step.fillFace(walk);
+    if (phase === "verify") return ends.verifyFace(walk);
+    if (phase === "end") return ends.overFace(walk);
+    if (view.face === "ready") return step.readyFace(walk);
+    if (view.face === "first") return step.firstFace(walk);
+    if (kind === "fix") return ends.fixFace(walk);
+    return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
+  }
+
+  function draw() {
+    const { tables, state } = walk, frame = top(state);
+    walk.shown = screen(tables, state);
+    walk.row = withRanges(tables, state, rowOf(tables, frame));
+    walk.tools = toolsOf(tables, walk.row);
+    const { step: parts, answers, bar, end } = faceNow();
+    const filled = (list = []) => list.flat(3).filter(Boolean);
+    main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
+      "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
+    h("div", { class: "w-step" }, ...filled(parts)),
+    bar && h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
+    main.querySelector(".w-trail")?.scrollTo(1e6, 0);
+    settle();
+  }
+
+  // Only what the reading changes is drawn again: the field keeps its place.
+  walk.verdict = () => {
+    if (walk.shown.phase === "verify") { main.querySelector(".w-bar").replaceChildren(...ends.verifyBar(walk)); return pressed(); }
+    step.judge(walk);
+    main.querySelectorAll("[data-result]").forEach((node) => {
+      const state = step.resultState(walk, Number(node.dataset.result));
+      node.className = state.class;
+      node.setAttribute("aria-pressed", state["aria-pressed"]);
     });
+    main.querySelector(".w-bar").replaceChildren(...step.checkBar(walk).filter(Boolean));
+    history.replaceState({ ...history.state, typed: walk.view.typed }, "");
+  };
+
+  const pressed = () => main.querySelectorAll("[data-result]").forEach((node) => (
+    node.setAttribute("aria-pressed", String(Number(node.dataset.result) === walk.view.pick))));
+
+  // Opens the pad for a field, or closes it.
+  walk.pad = (box, draws = true) => {
+    walk.view.pad = Boolean(box);
+    main.classList.toggle("typing", Boolean(box));
+    main.querySelector(".w-pad")?.remove();
+    if (box) main.querySelector(".w-bar").before(step.pad(walk, box));
+    if (draws) settle();
+  };
+
+  // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
+  const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
+  const textSize = () => parseFloat(getComputedStyle(main).fontSize);
+
+  function fit(face) {
+    if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
+    const { results, asks = [], lines = [], kind, phase } = walk.shown;
+    if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
+    if (!overflows() || !lines.length || kind !== "check" || phase !== "step") return;
+    walk.view.moved = true;
+    if (!face) walk.view.face = "first";
+    draw();
   }
 
-  function attach(id, row) {
-    const card = document.getElementById(`step-${id}`);
-    const ways = card && card.querySelector("ol.ways");
-    if (!ways) return;
-    const fields = fieldsOf(row);
-    const answer = element("output", { class: "answer", "aria-live": "polite" });
-    const form = element("form", { class: "readings", autocomplete: "off" },
-      element("div", { class: "fields" }, ...fields.map((shown, at) => field(id, shown, at))), answer);
-    const boxes = fields.map((_, at) => form.querySelector(`[id="read-${CSS.escape(id)}-${at}"]`));
-    let previous = "";
-
-    // Leaving a field to press the link must keep the link: the same answer isn't written again.
-    function show() {
-      const typed = Object.fromEntries(boxes.map((box) => [box.name, text(box)]));
-      const current = JSON.stringify(typed);
-      if (current === previous) return;
-      previous = current;
-      const outcome = follow(table, id, typed);
-      for (const box of boxes) showMistake(box, outcome.mistakes[box.name]);
-      markRows(ways, outcome);
-      const missing = fields.filter(({ name }) => !typed[name]).map(({ label }) => label.toLowerCase());
-      const answerText = ANSWERS[outcome.state];
-      answer.replaceChildren(...(answerText ? answerText(row, ways, outcome, missing) : []));
-    }
-
-    answerAsTyped(form, show);
-    ways.before(form);
+  // The answers stay at the bottom while they leave the check in view, else only the bar does.
+  function settle() {
+    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
+    main.classList.toggle("loose", textSize() >= LARGE);
+    if (!answers) return;
+    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
+    const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
+    answers.classList.toggle("stays", stays);
   }
 
-  for (const [id, row] of Object.entries(table.steps)) attach(id, row);
+  function focusHeading() {
+    scrollTo(0, 0);
+    main.querySelector("h1")?.focus({ preventScroll: true });
+  }
+
+  walk.say = (words) => {
+    notice.textContent = words;
+    if (words) main.querySelector(".w-head")?.after(notice);
+    else notice.remove();
+  };
+
+  // A vehicle with a hidden fault, in a job that isn't kept.
+  walk.startPractice = async () => {
+    await load("assets/walk-practice.js");
+    walk.practice = new baytreePractice.Practice(walk.tables, tree, baytreePractice.drawn(walk.tables, tree));
+    await begin();
+    await arrive(false);
+  };
+
+  // Opening and closing
+
+  async function open() {
+    const [, place = "", id = ""] = location.hash.slice(1).split("/").map(decodeURIComponent);
+    if (!walk.tables) await loadTables();
+    let words = "";
+    if (!id || !await resume(id)) {
+      await begin(place.includes(":") ? "" : place);
+      if (walk.state.refused) await begin();
+      else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";
+    } else words = changedWords();
+    document.documentElement.classList.add("walking");
+    main.hidden = false;
+    if (!main.isConnected) document.body.append(main);
+    const typed = history.state?.typed;
+    walk.shown = undefined;
+    await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
+    if (typed) { walk.view.typed = typed; draw(); }
+    if (words) walk.say(words);
+    stayAwake();
+  }
+
+  function hide() {
+    document.documentElement.classList.remove("walking");
+    main.hidden = true;
+  }
+
+  async function stayAwake() {
+    try { walk.awake = Boolean(await navigator.wakeLock?.request("screen")); } catch { walk.awake = false; }
+  }
+
+  if (!startButton) return;
+  startButton.addEventListener("click", (event) => {
+    event.preventDefault();
+    history.pushState({ pushed: 1 }, "", "#walk");
+    open();
+  });
+  document.documentElement.classList.add("walks");
+  document.querySelectorAll("[data-enter]").forEach((link) => link.addEventListener("click", (event) => {
+    event.preventDefault();
+    history.pushState({ pushed: 1 }, "", `#walk/${link.dataset.enter}`);
+    open();
+  }));
+  document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
+  addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });
+  if (location.hash.startsWith("#walk")) open();
 })();

@@ -8,7 +8,9 @@ import pytest
 from builder.authoring.new_shop import new_shop
 from builder.authoring.not_written import NotWritten
 from builder.check.unchecked_library import read_library
-from builder.rules.shared.judge import judge_library
+from builder.graph.runs import with_runs
+from builder.reader.trees import read_tree, tree_files
+from builder.rules.shared.judge import judge, judge_library
 
 TODAY = date(2026, 10, 1)
 
@@ -90,3 +92,18 @@ def test_a_second_start_changes_nothing(tmp_path: Path) -> None:
     settings.write_text("shop: Mine\n")
     assert isinstance(new_shop(tmp_path), NotWritten)
     assert settings.read_text() == "shop: Mine\n"
+
+
+def test_the_examples_are_sound(tmp_path: Path) -> None:
+    """Three trees and a procedure, without any finding, that use states of the vehicle."""
+    new_shop(tmp_path, with_examples=True)
+    library, mistakes = read_library(tmp_path)
+    trees = [read_tree(tmp_path, path)[0] for path in tree_files(tmp_path)]
+    assert len(trees) == 3
+    assert len(library.procedures) == 1
+    filled = [with_runs(tree, library.procedures) for tree in trees if tree]
+    judged = [finding for tree in filled for finding in judge(tree, library)]
+    assert [*mistakes, *judged, *judge_library(library, TODAY)] == []
+    assert {need.condition for tree in filled for step in tree.steps.values()
+            for need in step.needs} >= {"key-on", "engine-running", "unplugged"}  # fmt: skip
+    assert any(step.run for tree in filled for step in tree.steps.values())

@@ -11,10 +11,10 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "chart"))
 
+from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.reader.trees import read_tree, tree_files
 
 DEMO = Path(__file__).parents[2]
 
@@ -32,7 +32,6 @@ def library() -> Library:
 
 
 @pytest.fixture(scope="session")
-def trees() -> tuple[Tree, ...]:
-    """Return every tree of the demo."""
-    read = (read_tree(DEMO, file)[0] for file in tree_files(DEMO))
-    return tuple(tree for tree in read if tree)
+def trees(library: Library) -> tuple[Tree, ...]:
+    """Return every tree of the demo, with its specs and procedures."""
+    return tuple(tree_of(DEMO, library, id_) for id_ in library.trees)

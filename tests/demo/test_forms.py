@@ -9,7 +9,7 @@ from pypdf import PdfReader
 from builder.chart.layout import page_chart
 from builder.model.ends import Fix
 from builder.model.library import Library
-from builder.model.tree import Tree
+from builder.model.tree import Status, Tree
 from builder.plan.minutes import tree_minutes
 from builder.prints.customer import customer_sheet
 from builder.walk.table import walk_table
@@ -29,14 +29,14 @@ def test_every_walk_is_light(trees: tuple[Tree, ...], library: Library) -> None:
 
 
 def test_some_readings_are_worked_out(trees: tuple[Tree, ...], library: Library) -> None:
-    """Two trees or more show how one reading follows from others."""
+    """A tree shows how one reading follows from others."""
     tables = [walk_table(tree, library) for tree in trees]
-    assert sum(any(row["computed"] for row in one["steps"].values()) for one in tables) >= 2
+    assert sum(any(row["computed"] for row in one["steps"].values()) for one in tables) >= 1
 
 
 def test_the_minutes_of_every_tree_are_whole(trees: tuple[Tree, ...]) -> None:
     """No tree is so tangled that its longest walk is counted without all repeats."""
-    for tree in trees:
+    for tree in (tree for tree in trees if tree.status is not Status.RETIRED):
         found = tree_minutes(tree)
         assert found.includes_repeats, tree.id
         assert 0 < found.shortest <= found.expected <= found.longest, tree.id

@@ -23,6 +23,7 @@ from visit import QUICK, SLOW, visited
 
 LARGEST = 6 * 1024**3  # bytes of addresses; more end in a MemoryError
 SILENT = 60  # seconds; the guard itself should have ended a command long before
+START = "start"  # what a child does that has not told of a command yet
 LIFE = 400  # groups
 LOOK = 20  # groups after which the copy is compared with how it was
 COLD = 0.1  # share of the groups that are checked from nothing
@@ -53,11 +54,11 @@ class Child:
         if self.process is None:
             self._start()
         self.pipe.send(seed)
-        mutants, at = (), "start"
+        mutants, at = (), START
         while True:
             try:
                 answer = self.pipe.recv() if self.pipe.poll(SILENT) else None
-            except EOFError:
+            except (EOFError, ConnectionResetError):
                 answer = None
             match answer:
                 case str():
@@ -71,6 +72,8 @@ class Child:
                     return answer
                 case _:
                     code = self.end()
+                    if at == START and not mutants:
+                        raise ChildProcessError("the first check of the shop itself fails")
                     what = (
                         f"no answer in {SILENT} s" if code == -signal.SIGKILL else f"died, {code}"
                     )

@@ -13,16 +13,14 @@ from unittest.mock import patch
 from guard import Trouble, watch
 
 from builder.cache.database import opened
-from builder.check import examine, filled_knowledge, verdict
+from builder.check import examine, filled_knowledge, filled_tree, verdict
 from builder.commands import main as command_line
 from builder.model.finding import Finding
 from builder.model.tree import Tree
-from builder.reader import knowledge_files, trees, yaml_text
+from builder.reader import knowledge_files, procedure_files, yaml_text
 from builder.reader.nodes import Node
 from builder.reader.source import Source
 from builder.reader.trees import read_tree, tree_id, tree_names
-from builder.walk.compile_shop import shop_table
-from builder.walk.compile_tree import tree_table
 from builder.walk.table import walk_table
 
 QUICK = ("check", "find", "walk", "drill", "minutes")
@@ -82,12 +80,9 @@ def _walk(shop: Path, touched: tuple[Path, ...]) -> int:
     with opened(shop) as rows:
         library = verdict.known_library(shop, rows)
     everything = any(path.parts[0] != "trees" for path in touched)
-    for name in tree_names(shop):
-        asked = everything or _is_below(name, touched)
-        if asked and (tree := _tree(shop, shop / name)[0]):
-            walk_table(tree, library)
-            tree_table(tree, library)
-    shop_table(library)
+    for id_, listed in library.listings.items():
+        if everything or _is_below(listed.file, touched):
+            walk_table(filled_tree.tree_of(shop, library, id_), library)
     return 0
 
 
@@ -99,8 +94,9 @@ def _reading_once() -> Iterator[None]:
             (command_line, "parser", _parser),
             (filled_knowledge, "read_knowledge", cache(filled_knowledge.read_knowledge)),
             (examine, "read_tree", _tree),
-            (trees, "read_tree", _tree),
+            (filled_tree, "read_tree", _tree),
             (knowledge_files, "read_yaml", _yaml),
+            (procedure_files, "read_yaml", _yaml),
         ):
             stack.enter_context(patch.object(module, name, read))
         yield

@@ -188,23 +188,24 @@ class Bay:
                 return
 
     def proving(self, at: At, fix: Step) -> Iterator[At]:
-        """Begin to verify a fix; free text can fail at once."""
+        """Put everything back, then begin to verify a fix; free text can fail at once."""
         body = fix.body
         assert isinstance(body, Fix)
+        at = replace_vehicle(at, ())
         if self.asked(self.tree_at(at.running), body):
             yield self.proof(at, str(fix.id), 0)
         if len(self.asked(self.tree_at(at.running), body)) < len(body.verify):
             yield from self.failed(at, fix)
 
     def proof(self, at: At, fix: str, number: int) -> At:
-        """Do one thing that verifies a fix."""
+        """Do one thing that verifies a fix, from normal."""
         tree = self.tree_at(at.running)
         body = tree.steps[fix].body
         assert isinstance(body, Fix)
         asked = self.asked(tree, body)[number]
         running = (*at.running, (fix, number))
         name = asked if asked in tree.steps else str(self.procedures[asked].tree.start.id)
-        return At(running, name, "", at.vehicle, at.done)
+        return At(running, name, "", (), at.done)
 
     def after_proof(self, running: tuple[tuple[str, int], ...], at: At) -> Iterator[At]:
         """Go on after one thing that verifies a fix, passed or failed."""

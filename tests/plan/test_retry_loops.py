@@ -1,6 +1,9 @@
 """Retry loops: where they lead back to, and how often they are taken."""
 
+from dataclasses import replace
 from fractions import Fraction
+
+import pytest
 
 from builder.plan.forward_graph import forward_graph
 from builder.plan.retry_loops import RetryLoop, find_retry_loops
@@ -71,3 +74,13 @@ well:
     loops = find_retry_loops(drawn, forward_graph(drawn)).by_chance
     assert loops["a"] == (RetryLoop("a", (("a", 1), ("park", 0)), "a", Fraction(1, 3)),)
     assert loops["b"] == (RetryLoop("b", (("b", 1), ("park", 0)), "b", Fraction(4, 7)),)
+
+
+@pytest.mark.parametrize("broken", [{"clean"}, {"rest"}, {"b"}, {"clean", "rest", "b"}])
+def test_no_loop_goes_on_from_a_step_with_a_text_error(tree, broken: set[str]) -> None:
+    """Where such a step leads is not known; the loops of the others are still counted."""
+    drawn = replace(tree(TREE), broken=frozenset(broken))
+    loops = find_retry_loops(drawn, forward_graph(drawn))
+    every = [*(loop for some in loops.by_chance.values() for loop in some),
+             *loops.by_spent.values()]  # fmt: skip
+    assert not any(step in broken for loop in every for step, _ in loop.back)

@@ -73,6 +73,7 @@ def whole(text: str, system: str, slug: str) -> str:
             text = "steps:\n" + indent(text, "  ")
         head = HEAD.format(system=system, slug=slug).splitlines(keepends=True)
         own = {line.split(":")[0] for line in text.splitlines()}
+        own |= {"drive", "why"} if "title" in own else set()  # a whole head, as the case wants it
         text = "".join(line for line in head if line.split(":")[0] not in own) + text
     for name, end in ENDS.items():
         named = re.search(rf": {name}\b", text)

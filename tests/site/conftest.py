@@ -57,6 +57,15 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
+def samples(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the site of the shop with procedures, specs and states of the vehicle once."""
+    folder = tmp_path_factory.mktemp("samples")
+    shutil.copytree(SHOP.parent / "samples", folder / "shop")
+    build_shop(folder / "shop", folder / "site")
+    return folder / "site"
+
+
+@pytest.fixture(scope="session")
 def chromium(browser: "Browser") -> "Browser":
     """Return the browser by the name that these tests use."""
     return browser

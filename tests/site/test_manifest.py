@@ -153,7 +153,7 @@ def test_a_file_added_during_a_build_stays(
     out = tmp_path / "site"
     build_shop(shop, out)
     last_step = "builder.site.build_site.write_pages"
-    monkeypatch.setattr(last_step, lambda *_: _file("CNAME")(out))
+    monkeypatch.setattr(last_step, lambda *_: _file("CNAME")(out) or {})
     with pytest.raises(FileExistsError, match="`CNAME`"):
         build_shop(shop, out)
     assert (out / "CNAME").read_text("utf-8") == "mine"

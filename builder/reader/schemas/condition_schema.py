@@ -20,7 +20,7 @@ GROUP = slug("a group of conditions", "One of a group holds at a time.", "power"
 
 
 def _lines(description: str, example: str) -> Schema:
-    line = string("a line", "", example, 80)
+    line = string("a line", "One thing to do.", example, 80)
     return {
         "anyOf": [line, several("a list of lines", "", line, f"[{example}]")],
         "title": "a line of text, or a list of lines",
@@ -39,8 +39,8 @@ CONDITIONS = by_name(
     record(
         "a condition", "One state of the vehicle.",
         {"group": GROUP,
-         "normal": choice("yes", "The state of its group that a vehicle comes in and leaves with.",
-                          "yes", "no"),
+         "normal": choice("yes", "`yes` for the state that a vehicle comes in and leaves with.",
+                          "yes", "no") | {"default": "no"},
          "takes": choice("part or current",
                          "Each part has a state of its own; a current is a load at a part.",
                          "part", "current"),
@@ -55,7 +55,7 @@ CONDITIONS = by_name(
          "changed_with": several("a list of power states",
                                  "When it may change; the first is taken where none of them holds.",
                                  CONDITION, "[key-off]"),
-         "also_say": GROUP | {"description": "A step with this condition names one of it too."},
+         "also_say": GROUP | {"description": "A group: a step names a state of it too."},
          "minutes": decimal("a number of minutes", "Minutes of work to enter it.", 4, 0),
          "wait": decimal("a number of minutes", "Minutes of waiting, not work.", 5, 0),
          "hazards": several("a list of hazards", "What can hurt or break in it.", HAZARD,

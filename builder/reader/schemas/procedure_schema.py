@@ -27,9 +27,10 @@ from builder.reader.schemas.step_schema import (
 
 TAKEN = record(
     "what kind of value it is", "Something that the procedure is told; steps write it as <name>.",
-    {"is": choice("a kind of value", "What kind of value it is.", "part", "current", "spec",
+    {"is": choice("a kind of value", "A part, a current, a spec, a module, or a few words.", "part",
+                  "current", "spec",
                   "module", "text"),
-     "else": string("a value", "The value where a tree says nothing.", "2 A", 60)},
+     "else": string("a value", "What is taken where a tree says nothing.", "2 A", 60)},
     ("is",), "{is: part}",
 )  # fmt: skip
 
@@ -52,12 +53,15 @@ PROCEDURE_STEPS: dict[str, Schema] = {
 PROCEDURE = record(
     "a procedure", "A short tree that other trees run.",
     {"format": FORMAT,
-     "title": string("a title", "What it finds out or does.", "Is the wire good?", 60),
-     "takes": by_name("what it takes, by name", "What a tree tells it.", TAKEN,
+     "title": string("a title", "The question it answers, or what it does.", "Is the wire good?",
+                     60),
+     "takes": by_name("what it takes, by name",
+                      "What a tree tells it in `with`; steps write it as <name>.", TAKEN,
                       "{part: {is: part}}"),
-     "returns": several("a list of words", "Every word it can return, the one that passes first.",
+     "returns": several("a list of words", "Every answer it can give, the good one first.",
                         RETURNED, "[good, open, shorted]"),
-     "never_on": several("a list of parts", "Parts it must not be run on.", PART_NAME,
+     "never_on": several("a list of parts", "Parts it must never be run on, such as airbags.",
+                         PART_NAME,
                          "[srs-module]"),
      "note": NOTE,
      "written": SIGNED | {"description": "Who wrote it, and when."},

@@ -116,21 +116,26 @@ def slug(title: str, description: str, example: str) -> Schema:
 
 FORMAT: Schema = {
     "enum": [2, "2", 1, "1"], "title": "the number 2", "examples": [2],
-    "description": "The version of the format; without it, the newest.",
+    "description": "The version of the format; without it, the newest.", "default": 2,
 }  # fmt: skip
-WORDS = string("a few words", "", "Charging light")
-NAMES = several("a list of names", "Other names for it.", WORDS, "[steering computer]")
+WORDS = string("a few words", "As the shop calls it.", "Charging light")
+NAMES = several(
+    "a list of names",
+    "What else people call it; the search knows these too.",
+    WORDS,
+    "[steering computer]",
+)
 DATE = pattern("a date", "Year, month, and day.", "2026-03-02", r"^\d{4}-\d{2}-\d{2}$")
 SIGNED = record(
     "a name and a date",
-    "Who did it, and when.",
+    "Who signs for it, and when.",
     {"by": string("a name", "The person's name.", "R. Osei"), "date": DATE},
     ("by", "date"),
     "{by: R. Osei, date: 2026-03-02}",
 )
 SCOPE = record(
     "a vehicle",
-    "Vehicles that this covers.",
+    "One model that it covers.",
     {
         "make": string("a make", "The vehicle make.", "Corvane"),
         "model": string("a model", "The vehicle model.", "Tern"),
@@ -143,17 +148,20 @@ SCOPE = record(
 )
 MONEY = pattern(
     "an amount, or a range of amounts",
-    "In the shop's currency.",
+    "In the shop's currency; a range where it varies.",
     "280 to 340",
     r"^[0-9]+(\.[0-9]+)?( to [0-9]+(\.[0-9]+)?)?$",
 )
 PARTS = several(
     "a list of parts and prices",
-    "Parts to buy.",
+    "What the customer pays for besides labor.",
     record(
         "a part and its price",
-        "One part.",
-        {"part": string("a part", "The part's name.", "alternator", 60), "price": MONEY},
+        "One part to buy.",
+        {
+            "part": string("a part", "As the parts counter calls it.", "alternator", 60),
+            "price": MONEY,
+        },
         ("part",),
         "{part: alternator, price: 310}",
     ),

@@ -30,20 +30,24 @@ MODULE_VERBS = ("program", "configure", "pair", "initialize")
 
 BRANCH = pattern(
     "a branch",
-    "A step of this tree, another tree, a step of another tree, `next`, or `back`.",
+    "Where the job goes on: a step, another tree, `tree#step`, `next`, or `back`.",
     "belt",
     r"^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+(#[A-Za-z0-9_-]+)?)?$",
 )
-NOTE = string("a note", "What else helps here.", "Ask who installed it.", 400)
-MINUTES = decimal("a number of minutes", "Labor, in minutes.", 4, 0)
+NOTE = string(
+    "a note", "What the tech must know here, 30 words or less.", "Ask who installed it.", 400
+)
+MINUTES = decimal("a number of minutes", "Minutes of work, without waiting.", 4, 0)
 TASK = pattern(
     "a task from the list",
-    "What the step gets done; the checks of step order read it.",
+    "What it counts as in the order of work.",
     "record-codes",
     f"^({'|'.join(VERBS)}|({'|'.join((*PART_VERBS, *MODULE_VERBS))}) .+)$",
 ) | {"examples": [*VERBS, *(f"{verb} eps-module" for verb in MODULE_VERBS)]}
 
-SPEC_NAME = pattern("a spec", "ID from kb/specs.yml.", "charging-voltage",
+SPEC_NAME = pattern("a spec",
+                    "A value from kb/specs.yml: unit, range, and what is good come from there.",
+                    "charging-voltage",
                     r"^(<[a-z][a-z0-9_-]*>|[A-Za-z0-9]+([ _-][A-Za-z0-9]+)*)$")  # fmt: skip
 RANGE_WORDS = (
     "below 12.2, above 14.8, at least 5, at most 5, exactly 0, 12.2 to 13.2, "
@@ -51,18 +55,19 @@ RANGE_WORDS = (
 )
 READING = record(
     "a reading with a unit and a range",
-    "A value to measure.",
+    "What is read from the meter.",
     {
-        "unit": string("a unit", "A unit of measure.", "V"),
-        "from": decimal("a number", "The lowest reading possible.", 0),
+        "unit": string("a unit", "The unit the meter shows.", "V"),
+        "from": decimal("a number", "The lowest that the meter can show here.", 0),
         "to": {"anyOf": [{"type": "number"}, {"enum": ["OL"]}], "title": "a number, or OL",
-               "description": "The highest reading possible; OL if the meter can show over-limit.",
+               "description": "The highest that it can show; `OL` if it can show over-limit.",
                "examples": [20]},
-        "resolution": decimal("a number", "The resolution of the instrument.", 0.01, 0),
-        "origin": string("an origin", "The source of the limits.", "common practice", 120),
+        "resolution": decimal("a number", "The finest step the meter shows.", 0.01, 0),
+        "origin": string("an origin", "Where the limits come from.", "common practice", 120),
         "spec": SPEC_NAME,
-        "one_of": several("a list of phrases", "Phrases instead of a number.",
-                          string("a phrase", "One phrase.", "clear", 28), "[clear, milky]"),
+        "one_of": several("a list of phrases", "What is seen, where it is no number.",
+                          string("a phrase", "One thing that is seen.", "clear", 28),
+                          "[clear, milky]"),
     },
     (),
     "{unit: V, from: 0, to: 20, resolution: 0.01, origin: common practice}",
@@ -71,12 +76,16 @@ READING = record(
 
 FIGURE = record(
     "a spec to look up",
-    "A spec from the maker's service information, looked up at the vehicle.",
+    "A limit that differs by vehicle: the walk asks for it.",
     {
-        "look_up": string("a spec", "What to look up.", "sensor air gap", 60),
-        "unit": string("a unit", "A unit of measure.", "mm"),
-        "kind": choice("band or limit", "band: low and high; limit: one end.", "band", "limit"),
-        "origin": string("an origin", "The source of the spec.", "service information", 120),
+        "look_up": string(
+            "a spec", "What to look up in the service information.", "sensor air gap", 60
+        ),
+        "unit": string("a unit", "The unit it is given in.", "mm"),
+        "kind": choice(
+            "band or limit", "`band` has a low and a high end, `limit` has one.", "band", "limit"
+        ),
+        "origin": string("an origin", "Where to look it up.", "service information", 120),
     },
     ("look_up", "unit", "kind"),
     "{look_up: sensor air gap, unit: mm, kind: band}",
@@ -93,22 +102,25 @@ RESULT_TEXT: Schema = {
 }
 RESULT_KEYS: dict[str, Schema] = {
     "result": RESULT_TEXT,
-    "means": string("a few words", "The conclusion.", "not charging", 28),
+    "means": string("a few words", "What the result tells the tech.", "not charging", 28),
     "branch": BRANCH,
-    "done": choice("yes", "With this result the step's task (`does`) is done.", "yes"),
-    "with": by_name("answers by name", "Answers passed along with a handoff.",
+    "done": choice("yes", "Only this result counts as having done what `does` says.", "yes"),
+    "with": by_name("answers by name", "Answers the other tree would ask for.",
                     string("an answer", "", "eps-module"), "{module: eps-module}"),
-    "weight": decimal("a number", "How often, compared with the other results.", 2, 0),
-    "chance": decimal("a number from 0 to 1", "The chance of going back this way.", 0.2, 0)
+    "weight": decimal("a number", "How often it turns out so, compared with the other results.", 2,
+                      0),
+    "chance": decimal("a number from 0 to 1", "How likely a job goes around this way once more.",
+                      0.2, 0)
     | {"maximum": 1},
 }  # fmt: skip
-RETURNED = string("a word", "The word that the procedure returns.", "bad power", 28)
+RETURNED = string("a word", "The answer that goes back to the tree.", "bad power", 28)
 RESULT = record(
-    "a result with a branch", "One result and where it goes.", RESULT_KEYS, ("result", "branch"),
+    "a result with a branch", "One answer, and where the job goes on.", RESULT_KEYS, ("result",
+                                                                                      "branch"),
     "{result: below 13.2, branch: belt}",
 )  # fmt: skip
 PROCEDURE_RESULT = record(
-    "a result with a branch or a return", "One result and where it goes.",
+    "a result with a branch or a return", "One answer, and where the job goes on.",
     RESULT_KEYS | {"return": RETURNED}, ("result",),
     "{result: above spec, return: bad ground}",
 ) | {"anyOf": [{"required": ["branch"]}, {"required": ["return"]}]}  # fmt: skip
@@ -117,7 +129,7 @@ PROCEDURE_RESULT = record(
 def results_of(result: Schema) -> Schema:
     """Results as a list, or as a map from each result to its branch."""
     example = "[{result: yes, branch: belt}, {result: no, branch: fuse}]"
-    description = "Where each result goes."
+    description = "Every possible answer, and where each leads."
     return by_type(
         "results, each with its branch", description,
         {"array": several("a list of results, each with its branch", description, result, example,
@@ -131,18 +143,29 @@ OPTION = record(
     "an estimate option",
     "Replaces the standard option of the same name, or adds one.",
     {
-        "option": string("a few words", "What the customer reads.", "Install a used module", 40),
-        "hours": decimal("a number of hours", "Labor hours.", 1.2, 0),
+        "option": string(
+            "a few words", "The option as the customer reads it.", "Install a used module", 40
+        ),
+        "hours": decimal("a number of hours", "Hours of labor on the estimate.", 1.2, 0),
         "price": MONEY,
         "parts": PARTS,
-        "tow": choice("yes", "Whether it needs a tow.", "yes", "no"),
+        "tow": choice("yes", "`yes` adds the price of a tow.", "yes", "no") | {"default": "no"},
         "note": NOTE,
-        "chance": decimal("a number from 0 to 1", "The chance of a comeback.", 0.15, 0)
+        "chance": decimal("a number from 0 to 1", "How likely the same fault comes back.", 0.15, 0)
         | {"maximum": 1},
         "part": choice(
-            "new, used, or rebuilt", "What kind of part is installed.", "new", "used", "rebuilt"
+            "new, used, or rebuilt",
+            "New, used, or rebuilt; the customer reads it.",
+            "new",
+            "used",
+            "rebuilt",
         ),
-        "not_offered": string("a reason", "Why we don't offer this.", "Not safe to drive", 120),
+        "not_offered": string(
+            "a reason",
+            "Why this can't be offered; takes the place of a price.",
+            "Not safe to drive",
+            120,
+        ),
     },
     (),
     "{option: Install a used module, hours: 1.2}",
@@ -151,10 +174,11 @@ OPTION = record(
 TOOL = slug("a tool", "ID from kb/tools.yml.", "multimeter")
 HAZARD = slug("a hazard", "ID from kb/hazards.yml.", "rotating-parts")
 PLACEHOLDER_OR_NAME = r"^(<[a-z][a-z0-9_-]*>|[A-Za-z0-9]+([ ._-][A-Za-z0-9]+)*)$"
-PART_NAME = pattern("a part", "ID from kb/parts.yml or kb/modules/.", "alternator",
+PART_NAME = pattern("a part", "A part from kb/parts.yml, or a module from kb/modules/.",
+                    "alternator",
                     PLACEHOLDER_OR_NAME)  # fmt: skip
 CONDITIONS_NEEDED = several(
-    "a list of conditions", "The states of the vehicle that it needs.",
+    "a list of conditions", "How the vehicle must be; the walk tells how to get there.",
     by_type("a condition", "From kb/conditions.yml, or free text of several words.",
             {"string": string("a condition", "", "key-on", 60),
              "object": by_name("a condition of a part", "",
@@ -164,22 +188,22 @@ CONDITIONS_NEEDED = several(
     "[key-on, {unplugged: alternator}]",
 )  # fmt: skip
 DO = several(
-    "a list of lines", "What is done before the answer; each line starts with a verb.",
+    "a list of lines", "What to do before the answer, a line each, verb first.",
     string("a line", "", "Zero the clamp", 80), "[Zero the clamp, Read both at once]",
 )  # fmt: skip
 TORQUES = several(
-    "a list of torques", "Names from the vehicle's file.",
+    "a list of torques", "Tightening torques by name, from the vehicle's file.",
     slug("a torque", "", "lug-nuts"), "[lug-nuts]",
 )  # fmt: skip
 WHERE = by_type(
     "a place, a part and its pins, a connector and its pins, or a fuse",
-    "Where to work or to look.",
+    "Where to probe, work, or look.",
     {"string": string("a place", "", "Behind the master cylinder", 60),
      "object": record(
          "a part and its pins, a connector and its pins, or a fuse", "",
          {"part": PART_NAME,
-          "connector": slug("a connector", "From the vehicle's file.", "abs-module"),
-          "pins": several("a list of pins", "Roles of a part's pins, or a connector's numbers.",
+          "connector": slug("a connector", "A connector in the vehicle's file.", "abs-module"),
+          "pins": several("a list of pins", "Roles for any vehicle; numbers with `connector`.",
                           string("a pin", f"One of {', '.join(PIN_ROLES)}, or a number.", "power"),
                           "[power]"),
           "fuse": PART_NAME | {"title": "the part that the fuse feeds"}},
@@ -193,30 +217,39 @@ ANY_STEP: dict[str, Schema] = {
     "do": DO,
     "at": WHERE,
     "when": CONDITIONS_NEEDED,
-    "hook_up": slug("a power state", "The state in which the `do` lines are done.", "key-off"),
-    "tools": several("a list of tools", "Tools the step needs.", TOOL, "[multimeter]"),
-    "how_to": slug("an article", "The how-to: ID from kb/how-to/.", "charging-voltage"),
+    "hook_up": slug("a power state", "The power state in which the `do` lines are done.",
+                    "key-off"),
+    "tools": several("a list of tools", "What to bring to the vehicle.", TOOL, "[multimeter]"),
+    "how_to": slug("an article", "The article in kb/how-to/ that shows how.", "charging-voltage"),
     "picture": record(
-        "a picture", "A drawing in kb/how-to/pictures/.",
-        {"file": pattern("a file name", "", "plug.svg",
+        "a picture", "A drawing or photo from kb/how-to/pictures/.",
+        {"file": pattern("a file name", "Its name in that folder.", "plug.svg",
                          r"^[A-Za-z0-9_-]+\.(svg|png|jpe?g|webp|avif|gif)$"),
-         "shows": string("a few words", "What it shows.", "Pins 1 and 2, wire side", 120)},
+         "shows": string("a few words", "What there is to see, for those who can't.",
+                         "Pins 1 and 2, wire side", 120)},
         ("file", "shows"), "{file: plug.svg, shows: Pin 1 power and pin 2 ground}"),
     "minutes": MINUTES,
-    "wait": decimal("a number of minutes", "Waiting, in minutes.", 30, 0),
-    "people": count("a whole number", "People needed.", 2),
-    "hazards": several("a list of hazards", "What can hurt people or property here.", HAZARD,
+    "wait": decimal("a number of minutes",
+                    "Minutes of waiting, such as charging or cooling; no labor.", 30, 0),
+    "people": count("a whole number", "How many it takes.", 2) | {"default": 1},
+    "hazards": several("a list of hazards",
+                       "What only this step brings; each caution is shown before it.", HAZARD,
                        "[rotating-parts]"),
-    "does": several("a list of tasks", "What the step gets done.", TASK, "[record-codes]"),
-    "write_down": several("a list", "What to record.",
+    "does": several("a list of tasks", "What it counts as in the order of work.", TASK,
+                    "[record-codes]"),
+    "write_down": several("a list", "What to write on the job: numbers, part codes, settings.",
                           string("a value to record", "", "part number", 60), "[part number]"),
-    "put_back": string("a few words", "What to put back before release.", "Remove the jumper", 60),
-    "at_most": count("a whole number", "How many times in one job, counting the first.", 3),
-    "spent": BRANCH | {"description": "Where to go when the limit `at_most` is reached."},
-    "same_as": slug("a step", "A step with the same method.", "feed"),
-    "after": several("a list of steps", "Steps or tasks to do first.", slug("a step", "", "supply"),
+    "put_back": string("a few words", "What goes back on before the vehicle leaves.",
+                       "Remove the jumper", 60),
+    "at_most": count("a whole number", "How many times in one job; then `spent` says where to go.",
+                     3),
+    "spent": BRANCH | {"description": "Where to go once it was done `at_most` times."},
+    "same_as": slug("a step", "A step that is done the same way.", "feed"),
+    "after": several("a list of steps", "What must be done before this step.", slug("a step", "",
+                                                                                    "supply"),
                      "[supply]"),
-    "each": by_name("an item and its list", "Repeats the step; `next` goes to the next item.",
+    "each": by_name("an item and its list",
+                    "Repeats the step over a list; `next` takes the next item.",
                     slug("a list", "", "modules"), "{module: modules}") | {"maxProperties": 1},
 }  # fmt: skip
 
@@ -224,7 +257,7 @@ DRIVING: dict[str, Schema] = {
     "drive": choice("yes, with care, or no",
                     "Whether the vehicle may be driven as it is, before the repair.",
                     "yes", "with care", "no"),
-    "why": string("a few words", "Why, or why not, in words for the customer.",
+    "why": string("a few words", "Why, or why not; the customer reads it.",
                   "The brakes may not hold.", 120),
 }  # fmt: skip
 VERIFICATION = by_type(
@@ -253,62 +286,75 @@ PROOF = by_name(
 
 KIND: dict[str, tuple[Schema, dict[str, Schema]]] = {
     "check": (
-        string("a few words", "A question or a measurement.", "Measure battery voltage", 60),
+        string("a few words", "A question, or `Measure` and what is measured.",
+               "Measure battery voltage", 60),
         {
             "reading": READING,
-            "readings": by_name("readings by name", "Several readings in one check.", READING,
+            "readings": by_name("readings by name",
+                                "Several values in one check, each with its name.", READING,
                                 "{positive: {unit: V, from: 0, to: 16}}"),
-            "computed": by_name("formulas by name", "Readings calculated from the others.",
+            "computed": by_name("formulas by name",
+                                "Values worked out from the others; no math in the bay.",
                                 string("a formula", "", "battery - bulb", 60),
                                 "{drop: battery - bulb}"),
             "figure": FIGURE,
             "spec": SPEC_NAME,
-            "by": slug("a procedure", "ID from kb/procedures/.", "power-and-ground"),
-            "with": by_name("what the procedure takes", "A value for each.",
+            "by": slug("a procedure", "From kb/procedures/: it finds the answer.",
+                       "power-and-ground"),
+            "with": by_name("what the procedure takes",
+                            "What the procedure is told: the part, the load, the spec.",
                             string("a value", "", "alternator", 60), "{part: alternator}"),
-            "several": choice("first fits", "More than one can be true: use the first.",
+            "several": choice("first fits",
+                              "More than one answer may be true: the first that fits counts.",
                               "first fits"),
             "results": results_of(RESULT),
-            "cannot_test": BRANCH | {"description": "Where to go if you can't test."},
+            "cannot_test": BRANCH | {"description": "Where to go if it can't be tested."},
         },
     ),
     "action": (
-        string("a few words", "What to do.", "Charge the battery", 60),
-        {"then": BRANCH | {"description": "The next step, or `back`."}},
+        string("a few words", "What to do; starts with a verb.", "Charge the battery", 60),
+        {"then": BRANCH | {"description": "The next step; `back` is the step that led here."}},
     ),
     "fix": (
-        string("a few words", "The repair.", "Replace the alternator", 60),
+        string("a few words", "The repair; the job ends with it.", "Replace the alternator", 60),
         {
-            "cause": string("a few words", "What was wrong.", "The belt slips", 60),
-            "weight": decimal("a number", "How often, compared with the other fixes.", 3, 0),
-            "hours": decimal("a number of hours", "Labor hours.", 0.8, 0),
+            "cause": string("a few words", "What was wrong with the vehicle.", "The belt slips",
+                            60),
+            "weight": decimal("a number", "How often it is this fix, compared with the others.", 3,
+                              0),
+            "hours": decimal("a number of hours", "Hours of labor on the estimate.", 0.8, 0),
             "parts": PARTS,
             "replaces": record(
                 "a module and its part",
-                "Price, hours, and setup come from kb/modules/.",
-                {"module": pattern("a module", "ID from kb/modules/, or an answer.", "eps-module",
+                "Price, hours, and setup come from the module's record.",
+                {"module": pattern("a module",
+                                   "A module from kb/modules/, or an answer: `<module>`.",
+                                   "eps-module",
                                    PLACEHOLDER_OR_NAME),
-                 "part": choice("new or used", "", "new", "used")},
+                 "part": choice("new or used", "Whether the part is new or used.", "new", "used")},
                 ("module", "part"), "{module: eps-module, part: new}"),
-            "verify": several("a list", "How to verify the repair before release.",
+            "verify": several("a list", "What proves the repair before the vehicle leaves.",
                               VERIFICATION, "[running, {hold: firm}, no DTC after 10 miles]"),
-            "proved_by": several("a list of checks and results", "What else the fix rests on.",
+            "proved_by": several("a list of checks and results",
+                                 "Earlier results that the fix rests on, too.",
                                  PROOF, "[{feed: good}]"),
             "torques": TORQUES,
             **DRIVING,
-            "still_there": BRANCH | {"description": "Where to go if it isn't fixed; once."},
-            "tell": string("a few sentences", "What to tell the customer.", "The belt slipped.",
+            "still_there": BRANCH | {"description": "Where to go if the fault is still there."},
+            "tell": string("a few sentences", "What to tell the customer, in plain words.",
+                           "The belt slipped.",
                            400),
-            "options": by_name("options by name", "Options besides the standard ones.", OPTION,
+            "options": by_name("options by name", "Options that differ from the standard ones.",
+                               OPTION,
                                "{used-module: {option: Install a used module, hours: 1.2}}"),
         },
     ),
     "stop": (
-        string("a few words", "An end without a repair.", "Charging is OK today", 60),
+        string("a few words", "The job ends here without a repair.", "Charging is OK today", 60),
         {
             "kind": choice("a kind of stop", "Why the job ends here.", "foreman", "not-found",
-                           "not-this-tree", "customer", "unsafe"),
-            "weight": decimal("a number", "How often the job ends here.", 1, 0),
+                           "not-this-tree", "customer", "unsafe") | {"default": "foreman"},
+            "weight": decimal("a number", "How often it ends here, compared with the fixes.", 1, 0),
             **DRIVING,
         },
     ),

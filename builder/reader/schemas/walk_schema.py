@@ -159,6 +159,22 @@ RECORD: Schema = _map(
         ),
         "struck": _list("steps", "Steps that no longer follow, or were undone.", _STEP_ENTRY),
         "events": _list("events", "All events, in their order.", _EVENT),
+        "job": _map(
+            "the job", "What the shop calls it; typed on the page, and kept for the next reader.",
+            {
+                "title": _text("a title", "Title of the tree in which the job started."),
+                "order": _text("an order", "Number of the repair order."),
+                "vin": _text("a VIN", "As it was typed; its check digit may be wrong."),
+                "year": _text("a year", "Model year."),
+                "make": _text("a make", "Make of the vehicle."),
+                "model": _text("a model", "Model of the vehicle."),
+                "mileage": _text("a mileage", "As it was typed: `61,800 km`, `38400 mi`."),
+                "customer": _text("a name", "Who brought the vehicle."),
+                "chosen": _text("an option", "ID of the estimate option that was chosen."),
+                "declined": _text("a few words", "What the customer turned down."),
+            },
+            "",
+        ),
     },
     "tree revision vehicle complaint steps end",
 )  # fmt: skip

@@ -91,7 +91,7 @@ def _along(facts: Facts, paths: VehiclePaths, requirement: Requirement) -> Itera
 
 def _too_early(entry: StepEntry, requirement: Requirement) -> Iterator[Deed]:
     """Yield what a step does, if it is reached unmet, before it has met the requirement itself."""
-    deeds = (*entry.changing_does, *entry.does)
+    deeds = (*entry.changing_does, *entry.does, *entry.back_does)
     for number, deed in enumerate(deeds):
         needs_it = deed.verb in requirement.needed_by
         if needs_it and not is_met_after(deeds[:number], requirement, before=False):
@@ -105,9 +105,10 @@ def _with_effect(entries: Entries, requirement: Requirement, wanted: Effect) -> 
             return wanted is Effect.KEPT
         changing = () if exit_.kind is ExitKind.SPENT else entry.changing_does
         own = entry.does if leaves_done(entry.step, exit_) else ()
-        if is_met_after((*changing, *own), requirement, before=False):
+        if is_met_after((*changing, *own, *entry.back_does), requirement, before=False):
             return wanted is Effect.MET
-        kept = is_met_after((*changing, *entry.does), requirement, before=True)
+        begun = (*changing, *entry.does, *entry.back_does)
+        kept = is_met_after(begun, requirement, before=True)
         return wanted is (Effect.KEPT if kept else Effect.UNDONE)
 
     return has_it

@@ -5,7 +5,9 @@ In: a sound tree. Out: mutants of it.
 
 from collections.abc import Iterator
 
+from builder.model.ends import Drive
 from builder.model.module_record import Module
+from builder.plan.drive_advice import DriveAdvice, drive_advice
 
 from .sound import Mutant, Sound
 
@@ -34,7 +36,8 @@ def option_offered(sound: Sound) -> Iterator[Mutant]:
     """Offer to drive in, leave it or install it at home where that isn't safe."""
     for step, fix in sound.fixes:
         module = sound.library.modules.get(fix.replaces.module) if fix.replaces else None
-        for name in _unsafe(module) if module else ():
+        advice = drive_advice(sound.tree, str(step.id))
+        for name in _unsafe(module, advice) if module else ():
             option = f"      {name}:\n        option: As you wish\n        hours: 1"
             if fix.options:
                 yield sound.inserted(fix.options[0].at.line - 1, option)
@@ -42,10 +45,10 @@ def option_offered(sound: Sound) -> Iterator[Mutant]:
                 yield sound.inserted(step.text.at.end_line, f"    options:\n{option}", 1)
 
 
-def _unsafe(module: Module) -> Iterator[str]:
+def _unsafe(module: Module, advice: DriveAdvice | None) -> Iterator[str]:
     if module.safety != "none" or module.drive_before_set_up != "yes":
         yield "drive-in"
-    if module.safety != "none":
+    if advice.drive is Drive.NO if advice else module.safety != "none":
         yield "leave"
     if module.safety in ("restraints", "high-voltage"):
         yield "towed-in"

@@ -1,0 +1,36 @@
+"""The story of a job on paper, for the repair order.
+
+In: the story of a walk, its tree, the library. Out: the bytes of a PDF, two pages at most.
+"""
+
+from collections.abc import Iterator
+
+from reportlab.platypus import Flowable
+
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.prints.document import document, heading, paragraph, paragraph_style
+from builder.prints.paper import PAPERS
+from builder.prints.sheet import Foot, foot_lines
+from builder.walk.story import Story
+
+
+def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> bytes:
+    """Print a story; the foot says by which revision of the tree the job was done."""
+    return document(
+        PAPERS[paper or library.shop.paper],
+        f"Job: {story.title}",
+        f"Story of a job by {tree.id}, {tree.revision}",
+        lambda: list(_flow(story, library)),
+        Foot(f"Job: {story.title}", foot_lines(tree, library), ""),
+    )
+
+
+def _flow(story: Story, library: Library) -> Iterator[Flowable]:
+    yield paragraph(str(library.shop.name), paragraph_style(12))
+    yield paragraph(story.title, paragraph_style(16, heavy=True, below=4))
+    yield paragraph("   ".join(story.head))
+    for name, lines in story.sections:
+        yield heading(name)
+        for line in lines:
+            yield paragraph(line, paragraph_style(heavy="[" in line, below=2))

@@ -1,0 +1,23 @@
+"""What a review says of a tree.
+
+In: filled by the comparison. Out: `TreeReview`s, written as text, Markdown or JSON.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """One change that the author made, or one effect of all changes of the tree."""
+
+    kind: str  # such as `limit changed`
+    step: str  # "" for the head of the tree
+    message: str  # of an effect it names the step, too
+
+
+@dataclass(frozen=True, slots=True)
+class TreeReview:
+    """Everything about one tree."""
+
+    changes: tuple[Remark, ...]
+    effects: tuple[Remark, ...]

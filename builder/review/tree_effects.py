@@ -1,0 +1,75 @@
+"""What follows from the changes of a tree.
+
+In: the tree before and after as the check sees it, and the new names of its steps. Out: `Remark`s.
+What can't be told of a tree with mistakes is left out.
+"""
+
+from collections.abc import Iterator
+
+from builder.graph.tree_graph import graph_of
+from builder.model.checks import Check
+from builder.model.ends import Fix
+from builder.model.library import Library
+from builder.model.tree import Status, Tree
+from builder.plan.minutes import tree_minutes
+from builder.review.lost_cautions import lost_cautions
+from builder.review.moved_readings import moved_readings
+from builder.review.plain_values import Names
+from builder.review.remark import Remark
+
+
+def tree_effects(
+    old: Tree, new: Tree, before: Library, after: Library, names: Names
+) -> Iterator[Remark]:
+    """Yield the effects, the gravest first."""
+    yield from _cautions(old, new, before, after, names)
+    yield from _readings(old, new, names)
+    yield from _fixes(old, new, names)
+    yield from _minutes(old, new)
+    yield from _review(old, new)
+
+
+def _cautions(
+    old: Tree, new: Tree, before: Library, after: Library, names: Names
+) -> Iterator[Remark]:
+    lost = lost_cautions(old, new, before.conditions, after.conditions, names)
+    for hazard, (first, *others) in lost.items():
+        more = f" and {len(others)} more step{'s' if len(others) > 1 else ''}" if others else ""
+        message = f"the caution `{hazard}` no longer comes before `{first}`{more}"
+        yield Remark("caution lost", first, message)
+
+
+def _readings(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
+    for name, step in old.steps.items():
+        other = new.steps.get(names.get(name, ""))
+        if other and isinstance(step.body, Check) and isinstance(other.body, Check):
+            yield from moved_readings(str(other.id), step.body, other.body, names)
+
+
+def _fixes(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
+    was, now = (graph_of(tree, ()).reachable for tree in (old, new))
+    for name, step in old.steps.items():
+        same = names.get(name)
+        if isinstance(step.body, Fix) and name in was and same and same not in now:
+            yield Remark("fix out of reach", same, f"no path leads to the fix `{same}` any more")
+
+
+def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
+    was, now = (tree_minutes(tree) for tree in (old, new))
+    for kind, before, after in (
+        ("expected minutes", was.expected, now.expected),
+        ("expected waiting", was.wait, now.wait),
+    ):
+        if round(before) != round(after):
+            unit = " min" if kind == "expected waiting" else ""
+            message = f"{kind} {round(before)} → {round(after)}{unit}"
+            yield Remark(f"{kind} changed", "", message)
+
+
+def _review(old: Tree, new: Tree) -> Iterator[Remark]:
+    signed = new.reviewed
+    if not signed or not old.reviewed or new.status is not Status.READY:
+        return
+    if (old.reviewed.by, old.reviewed.date) == (signed.by, signed.date):
+        message = f"reviewed by {signed.by} on {signed.date}, before this change"
+        yield Remark("review is older", "", message)

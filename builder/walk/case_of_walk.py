@@ -1,0 +1,120 @@
+"""A walk as a closed job that anybody may read: what was measured, without who and whose.
+
+In: a state that ended at a fix, and what the record says of the job. Out: a `Case`. Free text that
+somebody typed (the complaint, notes, names) is left out: nothing could tell a name in it. The day
+becomes the first of its month, the mileage is rounded to 5,000 km.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+from hashlib import sha256
+
+from builder.model.knowledge import Case, CaseOutcome, CaseStep
+from builder.model.library import Library
+from builder.model.text import NOWHERE, Number, Text
+from builder.trade.mileage import rounded_kilometers
+from builder.walk.answered import NOTHING_SHOWN
+from builder.walk.diagnosis import before_repair
+from builder.walk.job_state import JobState, RecordedReading, Refused
+from builder.walk.steps_taken import StepTaken, steps_taken
+from builder.walk.walk_tables import PROCEDURES, WalkTables
+
+REPAIRED = "repaired"  # the result of a fix that was done on the way
+_SECRET = ("order", "vin", "customer")
+
+
+def case_of_walk(
+    tables: WalkTables, state: JobState, library: Library, job: Mapping[str, str], today: date
+) -> Case | Refused:
+    """Return the closed job of a walk, or why it can't be filed."""
+    end = state.end
+    if end is None or end.kind != "fix" or end.verified is None:
+        return Refused("a job is filed once its fix is done and tested; this walk isn't there yet")
+    taken = steps_taken(tables, state)
+    path = tuple(_path(before_repair(state, taken), state.tree))
+    days = [one.entry.at[:10] for one in taken if one.entry.at] or [today.isoformat()]
+    secrets = [text.casefold() for name, text in job.items() if text and name in _SECRET]
+    asked = {name: text for name, text in _asked(taken, state).items() if _is_open(text, secrets)}
+    content = (state.tree, state.vehicle, min(days)[:7], path, sorted(asked.items()), end.step)
+    return Case(
+        id=f"{max(days)[:7]}-{sha256(repr(content).encode()).hexdigest()[:8]}",
+        file="",
+        at=NOWHERE,
+        tree=Text(state.tree),
+        revision=Text(state.revision),
+        vehicle={name: Text(text) for name, text in _vehicle(state, library, job).items() if text},
+        opened=Text(f"{min(days)[:7]}-01"),
+        closed=Text(f"{max(days)[:7]}-01"),
+        path=path,
+        fix=Text(end.step),
+        fix_in=Text(end.inside) if end.inside != state.tree else None,
+        worked=_worked(taken),
+        waited=None,
+        outcome=CaseOutcome.FIXED if end.verified else CaseOutcome.UNKNOWN,
+        walked=True,
+        asked={name: Text(text) for name, text in asked.items()},
+        lists={
+            name: tuple(map(Text, value))
+            for name, value in state.filled.items()
+            if not isinstance(value, str) and _is_open(" ".join(value), secrets)
+        },
+    )
+
+
+def _is_open(text: str, secrets: Sequence[str]) -> bool:
+    """Whether a text names neither the customer nor the vehicle."""
+    plain = text.casefold()
+    has_vin = any(len(word) == 17 and word.isalnum() for word in text.split())
+    return not has_vin and not any(secret in plain for secret in secrets)
+
+
+def _path(taken: Sequence[StepTaken], tree: str) -> Iterator[CaseStep]:
+    for one in taken:
+        entry = one.entry
+        if one.verifies:
+            continue
+        readings = {
+            name: Text(_reading(reading))
+            for name, reading in entry.readings.items()
+            if reading.typed  # a computed one follows from the others
+        }
+        yield CaseStep(
+            step=Text(entry.step),
+            result=Text(REPAIRED if entry.kind == "fix" else entry.result),
+            reading=readings.pop("", None),
+            readings=readings,
+            inside=Text(entry.inside) if entry.inside != tree else None,
+            stated=entry.stated,
+        )
+
+
+def _reading(reading: RecordedReading) -> str:
+    if reading.value in ("OL", NOTHING_SHOWN):
+        return reading.value
+    return f"{reading.value} {reading.unit}".strip()
+
+
+def _asked(taken: Sequence[StepTaken], state: JobState) -> dict[str, str]:
+    """Return what filled placeholders of trees, and the specs that were looked up."""
+    asked = {name: value for name, value in state.filled.items() if isinstance(value, str)}
+    for one in taken:
+        if not one.entry.inside.startswith(PROCEDURES):
+            asked |= one.frame.filled
+    return asked | dict(state.frames[0].filled)
+
+
+def _vehicle(state: JobState, library: Library, job: Mapping[str, str]) -> dict[str, str]:
+    known = library.vehicles.get(state.vehicle)
+    kilometers = rounded_kilometers(job.get("mileage", ""))
+    return {
+        "id": state.vehicle if known else "",
+        "make": str(known.scope.make) if known else job.get("make", ""),
+        "model": str(known.scope.model) if known else job.get("model", ""),
+        "year": job.get("year", ""),
+        "km": "" if kilometers is None else str(kilometers),
+    }
+
+
+def _worked(taken: Sequence[StepTaken]) -> Number | None:
+    minutes = [one.entry.minutes for one in taken if one.entry.minutes is not None]
+    return Number(str(sum(minutes))) if minutes else None

@@ -1,0 +1,145 @@
+"""What a walk found: the fix, what convicts it, what it means for driving.
+
+In: the tables and a state that ended at a fix, or a tree and one of its fixes alone. Out: a
+`Diagnosis`, from which the customer's sheet and the story are written. Only evidence of this path
+is in it: the check that led to the fix, and those under `proved_by`. Without a walk there is none,
+and a sentence that quotes a reading is left out.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from builder.graph.evidence import convicting_checks
+from builder.graph.tree_graph import graph_of
+from builder.model.ends import Drive, Fix
+from builder.model.library import Library
+from builder.model.tree import Tree
+from builder.plan.drive_advice import DriveAdvice, drive_advice
+from builder.walk.fix_words import drive_of, quoting
+from builder.walk.job_state import JobState, Refused, WalkEnd
+from builder.walk.measured import MeasuredCheck, asked_words, measured_check, named_values
+from builder.walk.steps_taken import StepTaken, steps_taken
+from builder.walk.told import row_of
+from builder.walk.walk_tables import WalkTables
+from builder.wording.placeholders import in_plain_words
+from builder.wording.quotes import without_quotes
+from builder.wording.value_text import scope_text
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnosis:
+    """A fix as it was proved; `to_measure` is what there is to write down where no walk was."""
+
+    tree: str
+    fix: str
+    repair: str
+    cause: str
+    tell: str
+    advice: DriveAdvice | None
+    evidence: tuple[MeasuredCheck, ...] = ()
+    to_measure: tuple[str, ...] = ()
+    complaint: str = ""
+    vehicle: str = ""
+    day: str = ""  # ISO date of the last event
+    job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
+
+
+def diagnosis_alone(tree: Tree, fix: str) -> Diagnosis:
+    """Return a fix without a walk. Raises KeyError, and ValueError if the step is no fix."""
+    plain = in_plain_words(tree)
+    step = plain.steps[fix]
+    if not isinstance(step.body, Fix):
+        raise ValueError(f"{tree.id}: step {fix} is a {step.kind}, not a fix")
+    proofs = [str(proof.step) for proof in step.body.proved_by]
+    entering = sorted(convicting_checks(tree, graph_of(tree, ()), fix))
+    checks = dict.fromkeys([*proofs, *(entering if len(entering) == 1 else ())])
+    return Diagnosis(
+        tree=tree.id,
+        fix=fix,
+        repair=str(step.text),
+        cause=without_quotes(str(step.body.cause)),
+        tell=without_quotes(str(step.body.tell or "")),
+        advice=drive_advice(tree, fix),
+        to_measure=tuple(asked_words(plain.steps[one].text) for one in checks if one in tree.steps),
+    )
+
+
+def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagnosis | Refused:
+    """Return what a walk found, or why it has found nothing to repair."""
+    end = state.end
+    if end is None or end.kind != "fix":
+        where = f"ended at `{end.step}`, which repairs nothing" if end else "goes on"
+        return Refused(f"this walk {where}: a customer's sheet needs a fix")
+    row, base = row_of(tables, state.frames[0]), state.frames[0]
+    taken = steps_taken(tables, state)
+    before = before_repair(state, taken)
+    words = replace(
+        state,
+        frames=(replace(base, filled=named_values(base.filled, library)),),
+        steps=tuple(one.entry for one in before),  # not what was measured after the repair
+    )
+    drive, why = drive_of(tables, state)
+    return Diagnosis(
+        tree=end.inside,
+        fix=end.step,
+        repair=without_quotes(quoting(tables, words, row["text"])),
+        cause=without_quotes(quoting(tables, words, row.get("cause", ""))),
+        tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
+        advice=DriveAdvice(Drive(drive), why) if drive else None,
+        evidence=tuple(
+            measured_check(tables, one, library) for one in evidence_of(tables, end, before)
+        ),
+        complaint=state.complaint,
+        vehicle=vehicle_text(state.vehicle, library),
+        day=last_day(taken),
+    )
+
+
+def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:
+    """Return the steps before the repair in which a walk ended."""
+    end = state.end
+    if end is None or (state.verifying is None and end.verified is None):
+        return taken  # nothing is repaired yet
+    places = [(one.entry.inside, one.entry.step, one.entry.kind) for one in taken]
+    done = [at for at, place in enumerate(places) if place == (end.inside, end.step, "fix")]
+    return taken[: done[-1]] if done else taken
+
+
+def evidence_of(
+    tables: WalkTables, end: WalkEnd, before: Sequence[StepTaken]
+) -> Iterator[StepTaken]:
+    """Yield the check that led to a fix, then those that it rests on, each as it was last left."""
+    steps = tables[end.inside]["steps"]
+    answered = [
+        one
+        for one in before
+        if one.entry.kind == "check" and one.entry.inside == end.inside and not one.verifies
+    ]
+    convicting = answered[-1] if answered and answered[-1] is before[-1] else None
+    if convicting and target_taken(tables, convicting) != end.step:
+        convicting = None
+    if convicting:
+        yield convicting
+    last = {one.entry.step: one for one in answered}
+    for step, results in steps[end.step].get("proved_by", []):
+        proof = last.get(step)
+        if proof and proof is not convicting and proof.entry.result in results:
+            yield proof
+
+
+def target_taken(tables: WalkTables, taken: StepTaken) -> str:
+    """Return where the result of a check led; an empty string if it had none."""
+    row = tables[taken.entry.inside]["steps"][taken.entry.step]
+    results = row.get("results", ())
+    return next((one["to"] for one in results if one["text"] == taken.entry.result), "")
+
+
+def vehicle_text(id_: str, library: Library) -> str:
+    """Return a vehicle in words, its ID where the shop has no file of it."""
+    vehicle = library.vehicles.get(id_)
+    return scope_text(vehicle.scope) if vehicle else id_
+
+
+def last_day(taken: Sequence[StepTaken]) -> str:
+    """Return the date of the last step that has a time, or an empty string."""
+    return next((one.entry.at[:10] for one in reversed(taken) if one.entry.at), "")

@@ -1,0 +1,85 @@
+"""How a repair was verified: each test of the fix with its result.
+
+In: the tables, a state that ended at a fix, the steps as they were taken. Out: lines. A test counts
+as passed only if it was run and passed; one whose monitor hasn't run is not confirmed.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from builder.model.library import Library
+from builder.walk.diagnosis import before_repair
+from builder.walk.job_state import CANNOT_TEST, JobState
+from builder.walk.measured import evidence_line, measured_check
+from builder.walk.steps_taken import StepTaken
+from builder.walk.told import row_of
+from builder.walk.tree_rows import VerifyRow
+from builder.walk.walk_tables import WalkTables
+from builder.wording.sentences import capitalized
+
+NOT_RUN = re.compile(
+    r"\bnot (?:yet )?(?:run|complete|completed|ready|supported)\b|\bincomplete\b", re.IGNORECASE
+)
+NOT_CONFIRMED = "not confirmed"
+
+
+def verification_lines(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[str]:
+    """Return a line for each test of the fix; none where the walk ended without a repair."""
+    if state.end is None or state.end.kind != "fix":
+        return []
+    tests = row_of(tables, state.frames[0]).get("verify", [])
+    after = taken[len(before_repair(state, taken)) :]
+    if not tests:
+        return ["No test is written for this repair: not confirmed."]
+    runs = [*_runs(after)]
+    return [
+        _line(tables, test, runs[at] if at < len(runs) else None, library)
+        for at, test in enumerate(tests)
+    ]
+
+
+def _runs(after: Sequence[StepTaken]) -> Iterator[Sequence[StepTaken]]:
+    """Yield the steps of each test, with its verdict as the last."""
+    begun = 0
+    for at, one in enumerate(after):
+        if one.entry.kind == "fix":
+            begun = at + 1
+        elif one.entry.kind == "verify":
+            yield after[begun : at + 1]
+            begun = at + 1
+
+
+def _line(
+    tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None, library: Library
+) -> str:
+    name = _name(tables, test, run)
+    if run is None:
+        return f"{name}: not done"
+    *steps, verdict = run
+    checks = [one for one in steps if one.entry.kind == "check"]
+    if any(one.entry.result == CANNOT_TEST for one in checks):
+        return f"{name}: {NOT_CONFIRMED}, could not be tested"
+    own = [one for one in checks if one.entry.step == test.get("step")]
+    words = evidence_line(measured_check(tables, own[-1], library)) if own else name
+    if _hides_a_monitor(checks):
+        return f"{words}: {NOT_CONFIRMED}, a monitor may not have run"
+    return f"{words}: {verdict.entry.result}"
+
+
+def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:
+    """Whether what was seen last also fits a monitor that hasn't run: `none or not run`."""
+    last = {(one.entry.inside, one.entry.step): one.entry.result for one in checks}
+    return any(NOT_RUN.search(result) for result in last.values())
+
+
+def _name(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None) -> str:
+    if "text" in test:
+        return capitalized(test["text"])
+    if "by" in test:
+        procedure = tables.shop["procedures"].get(test["by"]["procedure"])
+        return procedure["title"] if procedure else test["by"]["procedure"]
+    inside = run[-1].entry.inside if run else ""
+    steps = tables[inside]["steps"] if inside else {}
+    return steps[test["step"]]["text"] if test["step"] in steps else test["step"]

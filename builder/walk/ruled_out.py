@@ -1,0 +1,95 @@
+"""What a walk ruled out and how, and what else it checked.
+
+In: the tables, the steps as they were taken. Out: lines. A cause is ruled out only if every check
+that leads to its fix was answered here by another result, and not merely stated.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from builder.model.library import Library
+from builder.walk.diagnosis import before_repair, evidence_of, target_taken
+from builder.walk.job_state import CANNOT_TEST, JobState
+from builder.walk.measured import evidence_line, measured_check
+from builder.walk.steps_taken import StepTaken
+from builder.walk.tree_rows import TreeTable
+from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.wording.quotes import without_quotes
+
+NO_ANSWER = (CANNOT_TEST, "none of these")
+Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
+
+
+def ruled_out_lines(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[str]:
+    """Return a line for each cause that was ruled out, with the checks that did it."""
+    lines = []
+    for fix, checks in _ruled_out(tables, state, answered_checks(state, taken)):
+        how = (evidence_line(measured_check(tables, one, library)) for one in checks)
+        cause = without_quotes(fix)
+        if cause:
+            lines.append(f"{cause}. {'; '.join(how)}")
+    return lines
+
+
+def checked_lines(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[str]:
+    """Return the checks of the trees that neither convict nor rule out a cause."""
+    answered, end = answered_checks(state, taken), state.end
+    used = [one for _, checks in _ruled_out(tables, state, answered) for one in checks]
+    if end is not None and end.kind == "fix":
+        used += evidence_of(tables, end, before_repair(state, taken))
+    rest = (one for one in answered.values() if not any(one is other for other in used))
+    return [evidence_line(measured_check(tables, one, library)) for one in rest]
+
+
+def answered_checks(state: JobState, taken: Sequence[StepTaken]) -> Answered:
+    """Return the checks of trees that were answered before the repair, as they were last left."""
+    return {
+        (one.entry.inside, one.entry.step): one
+        for one in before_repair(state, taken)
+        if one.entry.kind == "check"
+        and not one.verifies
+        and not one.entry.inside.startswith(PROCEDURES)
+    }
+
+
+def _ruled_out(
+    tables: WalkTables, state: JobState, answered: Answered
+) -> Iterator[tuple[str, list[StepTaken]]]:
+    """Yield the cause of each fix that every check leading to it speaks against."""
+    end = (state.end.inside, state.end.step) if state.end else ("", "")
+    for id_ in dict.fromkeys(inside for inside, _ in answered):
+        for fix, names in _entering(tables[id_]).items():
+            checks = [answered[id_, name] for name in names if (id_, name) in answered]
+            if (
+                (id_, fix) != end
+                and len(checks) == len(names)
+                and all(_speaks_against(tables, one, fix) for one in checks)
+            ):
+                yield tables[id_]["steps"][fix].get("cause", ""), checks
+
+
+def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
+    """Whether a check says that it isn't this; of several that may fit only the first was taken."""
+    if one.entry.stated or one.entry.result in NO_ANSWER or target_taken(tables, one) == fix:
+        return False
+    row = tables[one.entry.inside]["steps"][one.entry.step]
+    results = row.get("results", [])
+    taken = next(at for at, other in enumerate(results) if other["text"] == one.entry.result)
+    later = results[taken + 1 :] if row.get("several") else []
+    return all(other["to"] != fix for other in later)
+
+
+def _entering(table: TreeTable) -> dict[str, list[str]]:
+    """Return for each fix the checks with a result that leads to it."""
+    fixes = [name for name, row in table["steps"].items() if row["kind"] == "fix"]
+    leads = {
+        name: {one["to"] for one in row.get("results", ())} for name, row in table["steps"].items()
+    }
+    return {
+        fix: names
+        for fix in fixes
+        if (names := [name for name, targets in leads.items() if fix in targets])
+    }

@@ -1,0 +1,86 @@
+/* The ends of a walk: a fix with what proves it, its verification, a stop, the person to call.
+ *
+ * In: the walk. Out: `baytreeEnds`: faces as in walk-step.js.
+ */
+"use strict";
+globalThis.baytreeEnds = (() => {
+  const { h, button } = baytreeParts;
+  const { capital, asked, answerWords } = baytreeWords;
+  const { tableOf } = baytreeTold;
+  const { heading, line, ticks, linesHere, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
+  const { saveRecord } = baytreeSheets;
+  const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
+
+  const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
+
+  function drive({ shown }) {
+    return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");
+  }
+
+  // What proves a fix: the check that led to it, and those it rests on.
+  function proofs({ state, row, tables }) {
+    const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
+    const checks = state.steps.filter((one) => one.kind === "check" && one.inside === inside && one.result);
+    const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
+    return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
+      asked(tableOf(tables, one.inside).steps[one.step].text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];
+  }
+
+  function fixFace(walk) {
+    const { shown } = walk, { tests = [] } = shown, back = ticks(walk, ["put back"]);
+    return { end: true, step: [...context(walk), cautionLine(walk),
+      h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
+        shown.cause && line("w-repair", shown.text)),
+      ...(proofs(walk) || []), drive(walk), links(walk, 0),
+      ticks(walk, linesHere(walk)), back && [h("h2", {}, "Then put back"), back],
+      tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))],
+      shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))]].flat(),
+      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+  }
+
+  function verifyFace(walk) {
+    const { shown: { verify }, view } = walk;
+    const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
+      { "data-result": String(at), "aria-pressed": String(view.pick === at) });
+    return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`), ticks(walk, ["put back"]), heading(capital(verify.text))],
+      answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
+      bar: verifyBar(walk) };
+  }
+
+  function verifyBar(walk) {
+    const { view: { pick } } = walk;
+    if (pick === null) return [backButton(walk)];
+    const event = { event: "verify", passed: pick === 0 };
+    return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
+  }
+
+  function overFace(walk) {
+    const { shown, state } = walk, { kind, verified } = state.end;
+    const title = kind === "fix" ? (verified ? "Repaired and verified" : "Repaired, not tested")
+      : kind === "stuck" ? "Nothing here fits" : shown.text;
+    return { end: true, step: [
+      h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
+        line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
+      kind === "stuck" && call(walk), drive(walk),
+      shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
+      kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
+    ].flat(3), bar: overBar(walk) };
+  }
+
+  function overBar(walk) {
+    const { shown } = walk;
+    return [backButton(walk), recordButton(walk), shown.rejoin
+      ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" }))
+      : h("a", { class: "w-go", href: `${walk.root}index.html#jobs` }, h("b", {}, "All jobs"))];
+  }
+
+  // The person to call, as a link that dials.
+  function call({ shown: { call: person = {} } }) {
+    const number = (person.phone || "").replace(/[^+0-9]/g, "");
+    const words = [person.call || "the foreman", person.phone].filter(Boolean).join(", ");
+    return number ? h("a", { class: "w-go w-call", href: `tel:${number}` }, h("b", {}, `Call ${words}`))
+      : h("p", { class: "w-repair" }, `Call ${words}.`);
+  }
+
+  return { fixFace, verifyFace, verifyBar, overFace };
+})();

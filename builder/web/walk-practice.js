@@ -1,0 +1,154 @@
+/* Practice: a vehicle with a hidden fault answers what is measured. Loaded when it is asked for.
+ *
+ * In: the walk, the fault as a step of its tree. Out: `baytreePractice`: what is seen at a step, and at
+ * the end the minutes used against the least. builder/walk/simulated_vehicle and shortest_way do
+ * the same for `baytree drill`: the vehicle answers so that the shortest way to the fault is taken.
+ */
+"use strict";
+globalThis.baytreePractice = (() => {
+  const { top, rowOf, placeOf, isOver } = baytreeTold;
+  const { leave, cannotTest, verifyNext, judgeTest, intoProcedure } = baytreeTargets;
+  const { answered, NOTHING_SHOWN } = baytreeAnswers;
+  const { withRanges } = baytreeSpecs;
+  const { reduce, toolsOf } = baytreeReduce;
+  const { screen } = baytreeRecord;
+  const MOST_STATES = 4000, LONGEST = 300, TRIES = 300;
+
+  // A fault by its weight.
+  function drawn(tables, tree) {
+    const { weights } = tables.more[tree], sum = Object.values(weights).reduce((one, other) => one + other, 0);
+    if (!sum) return Object.keys(weights)[Math.floor(Math.random() * Object.keys(weights).length)];
+    let left = Math.random() * sum;
+    return Object.keys(weights).find((fault) => (left -= weights[fault]) < 0);
+  }
+
+  // The shortest way
+
+  // Every way to leave a step: a choice, and the state it comes to.
+  function choices(tables, state) {
+    const row = rowOf(tables, top(state)), bare = { ...state, passed: [], steps: [] };
+    if (isOver(state)) return [];
+    if (row.kind === "fix") {
+      return [state.verifying === null ? ["done", verifyNext(tables, bare, 0)] : ["pass", judgeTest(tables, bare, true)]];
+    }
+    if (row.kind === "action") return [["done", leave(tables, bare, "done", row.then || "")]];
+    const ways = row.by ? [["run", intoProcedure(tables, bare, row)]]
+      : row.results.map((result, at) => [at, leave(tables, bare, result.text, result.to, result.answers)]);
+    return [...ways, ["cannot test", cannotTest(tables, bare)]];
+  }
+
+  // What tells two places of a walk apart; counts only where nothing simpler leads there.
+  function placeKey(state, counts) {
+    const frames = state.frames.map((one) => [placeOf(one), one.came_from[one.step], one.waits, one.items, counts && one.counts]);
+    return JSON.stringify([frames, state.end, state.verifying]);
+  }
+
+  function wayTo(tables, begin, isGoal, counts = false) {
+    const queue = [[begin, null]], seen = new Set([placeKey(begin, counts)]);
+    for (let at = 0; at < queue.length && seen.size < MOST_STATES; at += 1) {
+      const [here, first] = queue[at];
+      if (isGoal(here)) return first;
+      if (Boolean(here.end) !== Boolean(begin.end)) continue;
+      for (const [choice, there] of choices(tables, here)) {
+        if (there.refused || there.frames[0].inside !== begin.frames[0].inside) continue;
+        const key = placeKey(there, counts);
+        if (!seen.has(key)) { seen.add(key); queue.push([there, first ?? choice]); }
+      }
+    }
+    return counts ? null : wayTo(tables, begin, isGoal, true);
+  }
+
+  // The vehicle
+
+  class Practice {
+    constructor(tables, tree, fault) {
+      Object.assign(this, { tables, tree, fault, shown: {}, minutes: 0, missed: [] });
+    }
+
+    // How the step turns out; what was shown once at a visit stays.
+    choiceAt(state) {
+      const key = JSON.stringify([placeKey(state, true), state.steps.length]);
+      return this.shown[key] ??= this.goals(state).reduce((way, goal) => way ?? wayTo(this.tables, state, goal), null) ?? "cannot test";
+    }
+
+    goals(state) {
+      if (state.end) return [isOver];
+      const atFault = ({ end }) => end?.kind !== "stuck" && end?.step === this.fault && end.inside === this.tree;
+      return [atFault, ({ end }) => Boolean(end) && !["stuck", "fix"].includes(end.kind), ({ end }) => Boolean(end)];
+    }
+
+    // What eyes or instruments show at the step, without what it means.
+    seen({ state, row, tools, shown }) {
+      if (shown.kind !== "check" || shown.phase !== "step") return "";
+      const choice = this.choiceAt(state);
+      if (choice === "run") return "Go through the tests: they will show it.";
+      if (choice === "cannot test") return "It can't be tested on this vehicle.";
+      const readings = this.readingsFor(row, tools, choice, placeKey(state, true));
+      return readings ? Object.entries(readings).map(([name, text]) => `${name} ${text}`.trim()).join(", ")
+        : shown.results[choice].text;
+    }
+
+    readingsFor(row, tools, result, key) {
+      if (!row.readings?.length) return null;
+      if (Object.values(row.results[result].places || {}).includes("none")) return { [row.readings[0].name]: NOTHING_SHOWN };
+      const known = this.shown[`readings ${key}`];
+      if (known) return known;
+      for (let tries = 0; tries < TRIES; tries += 1) {
+        const readings = Object.fromEntries(row.readings.map((one) => [one.name, drawnReading(one, row.results[result].ranges[one.name])]));
+        const given = answered(row, tools, { result, readings });
+        if (!given.refused && !given.too_close) return this.shown[`readings ${key}`] = readings;
+      }
+      return null;
+    }
+
+    // Counts an answer: its minutes, and whether it is what the vehicle showed.
+    count({ state, shown, row }, event) {
+      if (!["answer", "done", "cannot_test", "none_of_these"].includes(event.event)) return;
+      this.minutes += Number(shown.minutes || 0);
+      const choice = shown.kind === "check" ? this.choiceAt(state) : null, given = answered(row, toolsOf(this.tables, row), event);
+      if (typeof choice === "number" && event.event === "answer" && given.result !== choice) this.missed.push(shown.text);
+    }
+
+    // The least: the walk of an attentive tech, who takes what is shown.
+    least() {
+      let state = reduce(this.tables, baytreeReduce.BEGINNING, { event: "start", tree: this.tree }), minutes = 0;
+      for (let number = 0; number < LONGEST && !state.refused && !isOver(state); number += 1) {
+        const shown = screen(this.tables, state), event = this.rightEvent(state, shown);
+        if (!["fill", "acknowledge", "run", "verify"].includes(event.event)) minutes += Number(shown.minutes || 0);
+        state = reduce(this.tables, state, event);
+      }
+      return minutes;
+    }
+
+    rightEvent(state, { asks: [ask] = [], unread }) {
+      if (ask) return { event: "fill", name: ask.name, value: filling(ask) };
+      if (unread) return { event: "acknowledge", hazards: unread };
+      const choice = this.choiceAt(state), row = withRanges(this.tables, state, rowOf(this.tables, top(state)));
+      if (typeof choice === "string") return { event: { pass: "verify", "cannot test": "cannot_test" }[choice] || choice, passed: true };
+      return { event: "answer", result: choice, ...(row.readings.length ? { stated: true } : {}) };
+    }
+
+    endWords(state) {
+      const found = state.end.step === this.fault && state.end.inside === this.tree;
+      const { text } = this.tables.trees[this.tree].steps[this.fault];
+      return [`${found ? "You found it" : "The fault was"}: ${text}.`, `You used ${Math.round(this.minutes)} min; the least is ${Math.round(this.least())}.`,
+        this.missed.length ? `Answered otherwise than shown: ${this.missed.join("; ")}.` : ""].filter(Boolean).join(" ");
+    }
+  }
+
+  function filling({ limits, list, one_of }) {
+    if (limits) return list ? limits.map((_, at) => String(5 * (at + 1))) : "5";
+    return list ? ["first", "second"] : one_of[0] || "as the wiring diagram has it";
+  }
+
+  function drawnReading({ low, high, unit, phrases }, cuts = [[low, 0], [high, 1]]) {
+    const [from, to] = cuts.map(([value]) => Number(value));
+    if (phrases) return phrases[Math.round(Math.random() * (Math.min(to, phrases.length - 1) - Math.max(from, 0)) + Math.max(from, 0))];
+    if (from === Infinity) return "OL";
+    const least = Math.max(from, Number(low), -1000), most = Math.min(to, Number(high), Math.max(Math.abs(least) * 3, 1000));
+    const value = least + (most - least) * Math.random();
+    return `${value.toFixed(Math.abs(most - least) < 10 ? 2 : 1)} ${unit}`;
+  }
+
+  return { Practice, drawn };
+})();

@@ -1,0 +1,153 @@
+/* The sheets over a step: lookups, the trail, the job.
+ *
+ * In: the walk. Out: `baytreeSheets`, functions that open a sheet. A sheet hides the step, and
+ * closing it shows the step as it was.
+ */
+"use strict";
+globalThis.baytreeSheets = (() => {
+  const { h, button, caution, openSheet, closeSheet, save } = baytreeParts;
+  const { capital, asked, answerWords, limitsOf } = baytreeWords;
+  const { tableOf } = baytreeTold;
+  const { withRanges } = baytreeSpecs;
+  const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
+
+  // Lookups
+
+  const CONTENT = {
+    Cautions: ({ shown, tables }) => shown.hazards.map(({ id }) => caution(id, tables.shop.hazards[id])),
+    Lines: ({ shown }) => paragraphs(shown.lines.map(({ text }) => text)),
+    "Good to know": ({ shown }) => paragraphs([shown.note]),
+    "Look up": ({ shown }) => paragraphs([`In the vehicle maker's service information: ${shown.look_up}`]),
+    Tools: ({ row, tables }) => [h("ul", {}, row.tools.map((id) => h("li", {}, tables.names.tools[id] || id)))],
+    "How-to": ({ row, tables, root }) => {
+      const [title, path] = tables.names.how_tos[row.how_to] || [row.how_to, ""];
+      return path ? [h("iframe", { class: "w-frame", src: root + path, title })] : paragraphs([title]);
+    },
+    Picture: ({ row, root }) => [h("img", { class: "w-picture", src: `${root}how-to/pictures/${row.picture[0]}`, alt: row.picture[1] }),
+      h("p", {}, row.picture[1])],
+    Torques: ({ shown }) => [facts(shown.torques.map(({ name, newton_meters, note }) => [capital(name),
+      [newton_meters ? `${newton_meters} Nm` : "look it up for this vehicle", note].filter(Boolean).join(", ")]))],
+    Pins: (walk) => walk.shown.at.filter((one) => one.pin || one.fuse).flatMap((one) => pinParts(walk, one)),
+    Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
+      button("Pause, start the clock", () => closeSheet(() => walk.pause(Number(walk.shown.wait))), { class: "w-go" })],
+  };
+
+  const sheetOf = (walk, name) => openSheet(name, ...CONTENT[name](walk));
+
+  const facts = (rows) => h("dl", { class: "w-facts" }, rows.filter(([, value]) => value)
+    .map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
+
+  function pinParts(walk, { connector, pin, fuse, where, wire, circuit, to, role, amps, box, feeds }) {
+    if (fuse) return [h("h3", {}, `Fuse ${fuse}`), facts([["Amps", amps], ["Box", box], ["Feeds", feeds]])];
+    return [h("h3", {}, `Connector ${connector}, pin ${pin}`), face(walk, connector, pin),
+      facts([["Wire", wire], ["Role", role], ["Circuit", circuit], ["To", to], ["Fuse", fuse], ["Where", where]])];
+  }
+
+  // The connector's face, its pins numbered row by row, seen from the side that is probed.
+  function face({ tables, state }, connector, pin) {
+    const { rows, columns } = tables.shop.vehicles[state.vehicle]?.connectors?.[connector] || {};
+    if (!rows || !columns || rows * columns > 200) return null;
+    const cells = Array.from({ length: rows * columns }, (_, at) => String(at + 1));
+    const grid = h("div", { class: "w-face", role: "img", "aria-label": `Pin ${pin} of ${cells.length}` },
+      cells.map((number) => h("span", { class: number === pin ? "on" : "" }, number)));
+    grid.style.gridTemplateColumns = `repeat(${columns}, minmax(0, 2.6em))`;
+    return grid;
+  }
+
+  // The trail
+
+  function trailSheet(walk) {
+    const { state } = walk;
+    openSheet("What was done", h("ol", { class: "w-done" }, state.steps.map((one, index) => h("li", {},
+      entryWords(walk, one), one.kind === "check" && one.event >= 0
+        && button("Change", () => closeSheet(() => changeSheet(walk, index)), { class: "w-quiet" })))),
+    state.struck.length > 0 && h("h3", {}, "No longer follows"),
+    state.struck.length > 0 && h("ul", { class: "w-done" }, state.struck.map((one) => h("li", {}, h("s", {}, entryWords(walk, one))))));
+  }
+
+  function entryWords({ tables }, one) {
+    const text = one.seen || tableOf(tables, one.inside)?.steps[one.step]?.text || one.step;
+    return h("span", {}, asked(text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "",
+      Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "");
+  }
+
+  function changeSheet(walk, index) {
+    const { tables, state } = walk, entry = state.steps[index];
+    const row = withRanges(tables, { ...state, frames: [{ ...state.frames[0], inside: entry.inside, step: entry.step }] },
+      tableOf(tables, entry.inside).steps[entry.step]);
+    const typed = {};
+    const boxes = row.readings.map(({ name, unit }, at) => {
+      const box = h("input", { id: `w-change-${at}`, type: "text", autocomplete: "off", placeholder: entry.readings[name]?.typed || unit });
+      box.addEventListener("input", () => { typed[name] = box.value.trim(); });
+      return h("div", { class: "w-note" }, h("label", { for: box.id }, capital(name || "reading")), box);
+    });
+    const send = (event) => closeSheet(() => walk.send({ event: "correct", index, ...event }));
+    openSheet(row.text, h("p", {}, `Was: ${answerWords(entry)}`), ...boxes,
+      boxes.length > 0 && button("Change the reading", () => send({ readings: typed }), { class: "w-go" }),
+      h("div", { class: "w-results rows" }, row.results.map((result, at) => button(
+        [h("b", {}, capital(limitsOf(row, result) || result.text)), boxes.length > 0 && h("span", {}, "stated, not measured")],
+        () => send({ result: at, ...(boxes.length || row.by ? { stated: true } : {}) })))));
+  }
+
+  // None of these
+
+  function noneSheet(walk) {
+    const box = h("input", { id: "w-seen", type: "text", maxlength: "200", autocomplete: "off" });
+    const wrong = h("p", { class: "w-wrong", role: "alert" });
+    const { stuck } = walk.tables.shop;
+    const go = () => {
+      if (!box.value.trim()) { wrong.textContent = "Write one line of what you saw: the next person needs it."; box.focus(); return; }
+      closeSheet(() => walk.send({ event: "none_of_these", seen: box.value.trim() }));
+    };
+    box.addEventListener("keydown", (event) => { if (event.key === "Enter") go(); });
+    openSheet("None of these", h("div", { class: "w-note" }, h("label", { for: "w-seen" }, "What did you see?"), box), wrong,
+      button([h("b", {}, "None of these fits"), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
+    box.focus();
+  }
+
+  // The job
+
+  function jobSheet(walk) {
+    const { job, state } = walk;
+    const text = (name, label, more = {}) => {
+      const box = h("input", { id: `w-job-${name}`, type: "text", autocomplete: "off", maxlength: "60", value: job[name] || "", ...more });
+      box.addEventListener("change", () => walk.describe({ [name]: box.value.trim() }));
+      return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
+    };
+    const to = h("div", { class: "w-note" }, h("label", { for: "w-to" }, "Hand over to"),
+      h("input", { id: "w-to", type: "text", autocomplete: "off", maxlength: "60" }));
+    const name = () => to.querySelector("input").value.trim();
+    const vin = text("vin", "VIN", { maxlength: "24", autocapitalize: "characters" });
+    const checked = h("p", { class: "w-vin", role: "status" });
+    const check = async () => { checked.replaceChildren(...paragraphs(await walk.vinWords(vin.querySelector("input").value))); };
+    vin.querySelector("input").addEventListener("change", check);
+    openSheet("Job", text("order", "Repair order"), vehicleChoice(walk), h("div", { class: "w-two" }, text("year", "Year", { inputmode: "numeric" }), text("make", "Make")),
+      text("model", "Model"), vin, checked, text("said", "Complaint, in the customer's words"), text("who", "Your name"),
+      h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
+      h("div", { class: "w-stack" },
+        state.paused ? null : button("Pause", () => closeSheet(() => walk.pause(0))),
+        state.paused ? null : to,
+        state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over", ...(name() ? { to: name() } : {}) }))),
+        button("Save the record as a file", () => saveRecord(walk), { "data-do": "record" }),
+        walk.practice ? null : button("Practice this tree", () => closeSheet(() => walk.startPractice())),
+        button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => walk.remove()); }),
+        h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "All jobs"),
+        button("The whole tree as a list", () => closeSheet(() => walk.leave()))));
+    if (job.vin) check();
+  }
+
+  function vehicleChoice(walk) {
+    const vehicles = Object.entries(walk.tables.shop.vehicles);
+    if (!vehicles.length) return null;
+    const select = h("select", { id: "w-vehicle" }, h("option", { value: "" }, "Another vehicle"),
+      vehicles.map(([id, { text }]) => h("option", { value: id, selected: id === walk.state.vehicle }, text)));
+    select.addEventListener("change", () => walk.setVehicle(select.value));
+    return h("div", { class: "w-note" }, h("label", { for: "w-vehicle" }, "Vehicle with data here"), select);
+  }
+
+  function saveRecord({ job, record }) {
+    save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
+  }
+
+  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord, facts };
+})();

@@ -1,0 +1,277 @@
+/* The screen of a step: what changes, the check, its results, and the bar below them.
+ *
+ * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, after }`, lists of
+ * elements. `walk.shown` is what `baytreeRecord.screen` says.
+ */
+"use strict";
+globalThis.baytreeStep = (() => {
+  const { h, button, signal, caution, tickLine } = baytreeParts;
+  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth } = baytreeWords;
+  const { fieldsOf, field, pad, verdict } = baytreeReadings;
+  const { isEmpty } = baytreeAnswers;
+  const { sheetOf, trailSheet, jobSheet, noneSheet } = baytreeSheets;
+
+  // The head: place and trail
+
+  function head(walk) {
+    const { tables, state, job } = walk, title = tables.trees[state.frames[0].inside].title;
+    const trail = h("nav", { class: "w-trail", "aria-label": "What was done" },
+      state.steps.slice(-12).map((one) => h("span", {},
+        button(`${one.step}: ${answerWords(one)}`, () => trailSheet(walk)), h("span", { "aria-hidden": "true" }, "›"))),
+      h("b", {}, `Step ${state.steps.length + 1}`));
+    return h("header", { class: "w-head" },
+      h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
+        [walk.practice ? "Practice" : job.order && `RO ${job.order}`, minutesLeft(tables, state)].filter(Boolean).join(" · "))),
+      h("div", { class: "w-row" }, trail, button("Job", () => jobSheet(walk), { class: "w-job" })));
+  }
+
+  // Parts of the step
+
+  const line = (name, words) => words && h("p", { class: name }, words);
+
+  function context({ shown, state }) {
+    const inside = shown.inside.filter((title, at) => at && title !== shown.text && title !== shown.inside[0]);
+    const verifies = state.frames.some((frame) => frame.verifies) ? "After the repair" : "";
+    return [
+      line("w-inside", [verifies, ...inside].filter(Boolean).join(": ")),
+      line("w-item", shown.item && capital(shown.item)),
+      shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
+      shown.visit && shown.visit[0] > 1 && line("w-visit",
+        `${capital(nth(shown.visit[0]))} time, of at most ${shown.visit[1]}`),
+      shown.now && line("w-now", `Now: ${[...shown.now, ...(shown.when || [])].join(", ")}`),
+      !shown.now && shown.when && line("w-now", `With: ${shown.when.join(", ")}`),
+    ];
+  }
+
+  // The worst caution as one line; all of them are a tap away.
+  function cautionLine(walk) {
+    const { hazards = [] } = walk.shown;
+    if (!hazards.length) return null;
+    const { id } = hazards[0], { signal: word, short } = walk.tables.shop.hazards[id];
+    return button([signal(word), " ", short, hazards.length > 1 ? `, +${hazards.length - 1}` : ""],
+      () => sheetOf(walk, "Cautions"), { class: `w-caution caution-${word.toLowerCase()}`, "data-hazard": id });
+  }
+
+  function ticks(walk, kinds) {
+    const lines = (walk.shown.lines || []).map((one, at) => ({ ...one, at })).filter(({ of }) => kinds.includes(of));
+    return lines.length > 0 && h("div", { class: "w-ticks" }, lines.map(({ text, ticked, at }) => tickLine(text, ticked,
+      (on) => walk.send({ event: "tick", line: at, ...(on ? {} : { on }) }))));
+  }
+
+  // The lines before the answer; at a fix what is put back comes after them.
+  function linesAhead({ shown: { kind } }) { return kind === "fix" ? ["change"] : ["put back", "change"]; }
+
+  function linesHere(walk) { return [...(walk.state.read.length ? [] : linesAhead(walk)), "do", "after"]; }
+
+  function where({ shown }) {
+    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(one)));
+  }
+
+  function placeWords({ phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }) {
+    if (phrase) return capital(phrase);
+    if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
+    if (connector) return [`Connector ${connector}, pin ${pin}`, wire, place].filter(Boolean).join(", ");
+    return `${capital(name)}: ${noted}`;
+  }
+
+  // On a practice vehicle: what eyes or instruments show here.
+  function shows(walk) {
+    const words = walk.practice?.seen(walk);
+    return words && line("w-shows", `The vehicle shows: ${words}`);
+  }
+
+  // Lookups, each in a sheet over the step.
+  function links(walk, moved) {
+    const { shown, row } = walk;
+    const all = [
+      moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
+      row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
+      row.picture && ["Picture", "Picture"], (shown.at || []).some((one) => one.pin || one.fuse) && ["Pins", "Pins"],
+      shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
+      shown.wait && [`Wait ${shown.wait} min`, "Wait"],
+    ].filter(Boolean);
+    return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => sheetOf(walk, name))));
+  }
+
+  const heading = (words, label) => h("h1", { tabindex: "-1" }, label && h("small", {}, label), words);
+
+  function stepParts(walk, label) {
+    const { shown, view } = walk, moved = view.face === "step" && view.moved
+      ? (shown.lines || []).length : 0;
+    return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
+      !moved && ticks(walk, linesHere(walk)), links(walk, moved)];
+  }
+
+  // Before the step
+
+  function readyFace(walk) {
+    const { shown, tables } = walk, unread = shown.unread || [];
+    const others = (shown.hazards || []).filter(({ id }) => !unread.includes(id));
+    const press = () => walk.send({ event: "acknowledge", hazards: unread });
+    return { step: [heading("Get ready"), line("w-for", `For: ${shown.text}`),
+      ...unread.map((id) => caution(id, tables.shop.hazards[id])),
+      ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
+        `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
+      ticks(walk, linesAhead(walk)),
+      button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
+  }
+
+  function firstFace(walk) {
+    return { step: [heading("Do this first"), line("w-for", `For: ${walk.shown.text}`),
+      ticks(walk, linesHere(walk))],
+      bar: [backButton(walk), goButton(["Done, go on"], () => walk.go("step"), "acknowledge")] };
+  }
+
+  // The bar
+
+  const backButton = (walk, name = "") => button("Back", () => walk.back(), { class: name, "data-do": "back" });
+
+  function goButton([words, more], press, name = "confirm") {
+    return button([h("b", {}, words), more && h("span", {}, more)], press, { class: "w-go", "data-do": name });
+  }
+
+  const undoButton = (walk) => button("Undo", () => walk.unpick(), { class: "w-undo" });
+
+  function restBar(walk) {
+    return [backButton(walk),
+      button("Can’t test", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
+      button("None of these", () => noneSheet(walk), { "data-do": "none" })];
+  }
+
+  // Checks
+
+  function checkFace(walk) {
+    const { row } = walk;
+    judge(walk);
+    const results = resultList(walk);
+    return {
+      step: stepParts(walk),
+      answers: [row.by && procedureParts(walk),
+        row.readings.length > 0 && h("div", { class: "w-fields" }, fieldsOf(row).map((one, at) => field(walk, one, at))), results],
+      bar: checkBar(walk),
+    };
+  }
+
+  // A check that a procedure answers: run it, or take what it proved earlier in the job.
+  function procedureParts(walk) {
+    const { shown } = walk, title = shown.procedure === shown.text ? "" : shown.procedure;
+    if (!shown.earlier) return [goButton(["Go through the tests", title], () => walk.confirm()), line("w-for", "Or, if you know it already:")];
+    return [goButton([`Proved earlier: ${shown.earlier.word}`, "Take it"], () => walk.confirm()),
+      button("Test it again", () => walk.send({ event: "run" }), { class: "w-again" })];
+  }
+
+  const isStrip = ({ readings, results, by }) => !by && readings.length === 1 && !readings[0].phrases && results.length <= 3;
+
+  function resultList(walk) {
+    const { row, view } = walk;
+    return h("div", { class: `w-results ${isStrip(row) ? "strip" : view.columns ? "columns" : "rows"}`, role: "group",
+      "aria-label": row.by ? "Known already" : "Results" },
+      row.results.map((result, at) => button(resultWords(walk, result, at), () => walk.pick(at),
+        { "data-result": String(at), ...resultState(walk, at) })));
+  }
+
+  function resultWords({ row, shown }, result, at) {
+    const { text, means } = shown.results[at], limits = limitsOf(row, result);
+    return [h("b", {}, isStrip(row) ? "" : h("span", { class: "w-number", "aria-hidden": "true" }, String(at + 1)),
+      capital(limits || text)), (means || limits) && h("span", {}, means || text)];
+  }
+
+  // Results ruled out by a reading are struck through softly, and stay to be pressed.
+  function resultState({ judged, view, row }, at) {
+    const isDecided = row.readings.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
+    const name = isDecided && !judged.fits.includes(at) ? "out" : isDecided && judged.state !== "incomplete" ? "fits" : "";
+    return { class: name, "aria-pressed": String(view.pick === at) };
+  }
+
+  function judge(walk) {
+    walk.judged = walk.row.readings?.length ? verdict(walk, walk.row, walk.tools) : { state: "empty", fits: [] };
+  }
+
+  // The event that the confirm sends; null as long as nothing is decided.
+  function answerOf({ row, view: { pick }, judged, shown }) {
+    if (pick === null) {
+      if (row.by) return { event: shown.earlier ? "take" : "run" };
+      return judged.state === "decided" ? { event: "answer", readings: judged.typed } : null;
+    }
+    if (!row.readings.length) return { event: "answer", result: pick, ...(row.by ? { stated: true } : {}) };
+    if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
+      return { event: "answer", result: pick, readings: judged.typed };
+    }
+    return { event: "answer", result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
+  }
+
+  function checkBar(walk) {
+    const event = answerOf(walk), { judged, row, view, shown } = walk;
+    if (!event && judged.line) {
+      return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
+        judged.state === "no result" ? button("None of these", () => noneSheet(walk), { "data-do": "none" }) : null];
+    }
+    if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
+    const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());
+    if (view.pick === null) return [undoButton(walk), go(judged.line, next)];
+    return [undoButton(walk), go(pickedWords(row, shown, view.pick, event, judged), next)];
+  }
+
+  function pickedWords(row, shown, at, event, judged) {
+    const words = capital(shown.results[at].text);
+    if (!event.stated) return words;
+    return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
+  }
+
+  // Actions, and what is asked before a step
+
+  function actionFace(walk) {
+    const { shown, view } = walk;
+    const notes = (shown.write_down || []).map((name, at) => {
+      const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
+      box.addEventListener("input", () => { view.wrote[name] = box.value; });
+      return h("div", { class: "w-note" }, h("label", { for: box.id }, `Write down: ${name}`), box);
+    });
+    return { step: [...stepParts(walk), ...notes],
+      bar: [backButton(walk), button("Can’t do it", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
+        goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
+  }
+
+  function fillFace(walk) {
+    const [ask] = walk.shown.asks, names = ask.limits || [""], { view } = walk;
+    const label = { from: "Lowest", to: "Highest" };
+    const field = (name, at) => {
+      const box = h("input", { id: `w-fill-${at}`, type: "text", autocomplete: "off", "data-reading": name,
+        "aria-label": label[name] || ask.ask, value: view.typed[name] || "" });
+      box.addEventListener("input", () => { view.typed[name] = box.value; });
+      box.addEventListener("keydown", (event) => { if (event.key === "Enter") walk.confirm(); });
+      return h("div", { class: "w-field" }, label[name] && h("label", { for: box.id }, label[name]),
+        h("div", { class: "w-value" }, box, ask.unit && h("span", { class: "w-unit" }, ask.unit)));
+    };
+    const nameOf = (words) => capital(walk.tables.more[walk.state.frames[0].inside]?.names[words] || words);
+    const choice = (words, at) => button(h("b", {}, nameOf(words)), () => { view.typed[""] = words; walk.redraw(); },
+      { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
+    return {
+      step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
+        ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
+      answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
+        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field))],
+      bar: [backButton(walk), goButton(["Go on"], () => walk.confirm())],
+    };
+  }
+
+  function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {
+    const text = (typed[""] || "").trim();
+    if (ask.limits) {
+      const values = ask.limits.map((name) => (typed[name] || "").trim());
+      return { event: "fill", name: ask.name, value: ask.list ? values : values[0] };
+    }
+    return { event: "fill", name: ask.name, value: ask.list ? text.split(",").map((one) => one.trim()).filter(Boolean) : text };
+  }
+
+  function pausedFace(walk) {
+    const left = walk.job.until ? Math.ceil((Date.parse(walk.job.until) - Date.now()) / 60000) : 0;
+    return { step: [heading(left > 0 ? `Waiting: ${left} min left` : "Paused"),
+      line("w-for", `At: ${baytreeWords.stepWords(walk.tables, walk.state)}`),
+      h("p", {}, h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "Go on with another job"))],
+      bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
+  }
+
+  return { head, heading, line, ticks, linesHere, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
+    pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
+})();

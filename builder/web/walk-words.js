@@ -1,0 +1,82 @@
+/* What the screens of a walk say: limits, readings, where an answer leads, minutes.
+ *
+ * In: the tables, the state, rows. Out: `baytreeWords`, texts.
+ */
+"use strict";
+globalThis.baytreeWords = (() => {
+  const { top, rowOf, fillIn } = baytreeTold;
+  const { sign } = baytreeQuantities;
+  const { reduce } = baytreeReduce;
+  const marked = (digits) => (baytreeTrade.mark === "comma" ? digits.replace(".", ",") : digits).replace("-", "−");
+  const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+  const figure = (value, unit) => (/^-?[0-9]/.test(value) ? `${marked(value)} ${sign(unit)}`.trim() : value);
+
+  // A range of two cuts: "below 13.4 V", "13.4 to 14.9 V".
+  function limits([[low, lowAfter], [high, highAfter]], unit) {
+    if (low === "-Infinity") return high === "Infinity" ? "" : `${highAfter ? "at most" : "below"} ${figure(high, unit)}`;
+    if (high === "Infinity") return `${lowAfter ? "above" : "at least"} ${figure(low, unit)}`;
+    return low === high ? figure(low, unit) : `${marked(low)} to ${figure(high, unit)}`;
+  }
+
+  // The limits of a result where it names a spec, as a check with one reading shows them.
+  function limitsOf(row, result) {
+    const [name] = Object.keys(result.places || {});
+    if (name === undefined || result.places[name] === "none") return "";
+    const reading = row.readings.find((one) => one.name === name);
+    return reading && result.ranges[name] ? limits(result.ranges[name], reading.unit) : "";
+  }
+
+  // Where an event leads, found by doing it: "Next: Load test", "Fix: Replace the belt".
+  function leadsTo({ tables, state }, event) {
+    const after = reduce(tables, state, event);
+    if (after.load) return `Tree: ${titleOf(tables, state, after.load)}`;
+    return after.refused ? "" : placeWords(tables, after);
+  }
+
+  function titleOf(tables, state, id) {
+    return tables.more[state.frames[0].inside]?.titles[id] || tables.trees[id]?.title || id;
+  }
+
+  function placeWords(tables, state) {
+    if (state.end?.kind === "stuck") return stepWords(tables, state);
+    const kind = state.verifying === null ? { fix: "Fix", stop: "Stop" }[rowOf(tables, top(state)).kind] : "Verify";
+    return `${kind || "Next"}: ${stepWords(tables, state)}`;
+  }
+
+  function stepWords(tables, state) {
+    const frame = top(state), row = rowOf(tables, frame);
+    if (state.end?.kind === "stuck") return `Call ${tables.shop.stuck.call || "the foreman"}`;
+    const test = state.verifying === null ? null : row.verify?.[state.verifying]?.text;
+    return fillIn(test || row.text, frame.filled);
+  }
+
+  // "Battery at rest: " before an answer; a question needs no colon.
+  const asked = (text) => (text.endsWith("?") ? `${text} ` : `${text}: `);
+
+  // The answer of a recorded step: "14.2 V", "good".
+  function answerWords({ result, readings, stated, item }) {
+    const typed = Object.values(readings).map(({ value, unit }) => figure(value, unit));
+    const words = typed.length ? typed.slice(0, 2).join(", ") : result;
+    return [item, words, stated ? "stated" : ""].filter(Boolean).join(", ");
+  }
+
+  // The range of minutes left from the step of the tree on; work and waiting apart.
+  function minutesLeft(tables, state) {
+    const frame = state.frames[0], [low, high, wait] = tables.more[frame.inside]?.left[frame.step] || [0, 0, 0];
+    if (!high || state.end) return "";
+    const work = low === high ? `${high} min` : `${low} to ${high} min`;
+    return wait ? `${work} + ${wait} waiting` : `${work} left`;
+  }
+
+  function age(at) {
+    const minutes = Math.max(0, Math.round((Date.now() - Date.parse(at)) / 60000));
+    if (minutes < 1) return "just now";
+    if (minutes < 60) return `${minutes} min ago`;
+    if (minutes < 2880) return `${Math.round(minutes / 60)} h ago`;
+    return `${Math.round(minutes / 1440)} days ago`;
+  }
+
+  const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
+
+  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, titleOf, answerWords, minutesLeft, age, nth };
+})();
