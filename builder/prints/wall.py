@@ -3,7 +3,7 @@
 In: a tree, the library, a paper, and from how far it shall be read. Out: the bytes of a PDF.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 from math import inf
@@ -13,7 +13,7 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.chart import Chart
 from builder.chart.flow import Flow, flow_of
 from builder.chart.fonts import LEADING
-from builder.chart.layout import LEAST_TEXT, sheet_charts
+from builder.chart.layout import LEAST_TEXT, Sheets, more_sheets, sheet_charts, single_sheet
 from builder.chart.spacing import COLUMN_GAP
 from builder.chart.step_function import StepFunction
 from builder.chart.text_fit import Room
@@ -51,6 +51,7 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
+from builder.prints.sheet_steps import steps_on_sheet
 from builder.prints.wall_distance import TooFarError, holds_distance, too_far
 from builder.wording.placeholders import in_plain_words
 
@@ -114,13 +115,14 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
-    walls = (_with_head(tree, flow, _heads(head, paper, share), text) for share in HEAD_SHARES)
-    wall = next(walls)
-    if len(wall.charts) > 1:
-        wall = min(wall, next(walls), key=lambda wall: len(wall.charts))
+    every = [_heads(head, paper, share) for share in HEAD_SHARES]
+    single = (_with_head(tree, flow, heads, partial(single_sheet, text=text)) for heads in every)
+    wall = next(filter(None, single), None) or _on_more(tree, flow, every[0], text)
     if distance and not holds_distance(wall.charts, distance):
-        short = partial(_with_head, tree, flow, _heads(head, paper, HEAD_SHARES[-1]))
-        raise TooFarError(too_far(lambda text: short(text).charts, paper, distance))
+        rooms = [_room(every[-1][one], one, beside=False) for one in every[-1]]
+        raise TooFarError(
+            too_far(lambda text: sheet_charts(flow, rooms, text).charts, paper, distance)
+        )
     return wall
 
 
@@ -133,14 +135,25 @@ def _heads(head: SheetHead, paper: Paper, share: float) -> Heads:
     return {one: head_that_fits(head, one, _left(head, one, share)) for one in papers}
 
 
-def _with_head(tree: Tree, flow: Flow, heads: Heads, text: float) -> Wall:
+LayOut = Callable[[Flow, list[Room]], Sheets | None]
+
+
+def _with_head(tree: Tree, flow: Flow, heads: Heads, lay_out: LayOut) -> Wall | None:
     """Lay out, the particulars above the chart or beside it."""
     ways = {
         _room(heads[one], one, beside): (one, beside) for one in heads for beside in (False, True)
     }
-    sheets = sheet_charts(flow, list(ways), text)
+    sheets = lay_out(flow, list(ways))
+    if sheets is None:
+        return None
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
+
+
+def _on_more(tree: Tree, flow: Flow, heads: Heads, text: float) -> Wall:
+    wall = _with_head(tree, flow, heads, partial(more_sheets, text=text))
+    assert wall  # a chart is laid out smaller rather than not at all
+    return wall
 
 
 def wall_flow(tree: Tree, library: Library) -> Flow:
@@ -208,7 +221,7 @@ def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
     said = [
-        f"Sheet {number}: {steps_on_sheet(wall, number)}"
+        f"Sheet {number}: {steps_on_sheet(wall.charts, number)}"
         for number in range(2, len(wall.charts) + 1)
     ]
     room = (top - MARGIN - FOOT - LEGEND) / (len(said) + 1)
@@ -224,23 +237,8 @@ def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
     chart, count = wall.charts[number - 1], len(wall.charts)
     title = str(wall.tree.title)
     if count > 1:
-        title += f": sheet {number} of {count}, {steps_on_sheet(wall, number)}"
+        title += f": sheet {number} of {count}, {steps_on_sheet(wall.charts, number)}"
     head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
     *lines, last = foot_lines(wall.tree, library)
     distance = f"{last} {reading_words(chart.small_size)}{head}."
     return Foot(title, [*lines, distance], address)
-
-
-def steps_on_sheet(wall: Wall, number: int) -> str:
-    """Say which steps stand on a sheet; those drawn on a sheet before come last."""
-    here = _numbers(wall.charts[number - 1])
-    before = {step for chart in wall.charts[: number - 1] for step in _numbers(chart)}
-    own, again = sorted(here - before), sorted(here & before)
-    if not here:
-        return "cautions"
-    words = f"steps {own[0]} to {own[-1]}" if len(own) > 1 else f"step {(own or again)[0]}"
-    return f"{words}, with {', '.join(map(str, again))} again" if own and again else words
-
-
-def _numbers(chart: Chart) -> set[int]:
-    return {int(box.number) for box in chart.boxes if box.number and box.kind != "connector"}
