@@ -84,12 +84,20 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
     sheets; if a single box at that size is larger than a sheet, the largest text that fits is taken
     instead: the charts tell theirs.
     """
-    flow = drawn_short(flow)
-    one = flow_metrics(flow)
+    return single_sheet(flow, rooms, text) or more_sheets(flow, rooms, text)
+
+
+def single_sheet(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) -> Sheets | None:
+    """Lay a flow out on one sheet; None if its text would be smaller than `text` points."""
+    one = flow_metrics(drawn_short(flow))
     styles = [styled_flow(one, style) for style in STYLES]
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
-    if best:
-        return Sheets(best.room, sheet_drawings(one, best))
+    return Sheets(best.room, sheet_drawings(one, best)) if best else None
+
+
+def more_sheets(flow: Flow, rooms: Sequence[Room], text: float) -> Sheets:
+    """Lay a flow out that one sheet does not hold."""
+    flow = drawn_short(flow)
     settled = _fewest_sheets(flow, rooms, text)
     settled = settled or _settled(split_checks(flow, 1), True, partial(_largest, rooms))
     if not settled:

@@ -39,6 +39,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     add("--paper", choices=("letter", "tabloid", "a4", "a3"),
         help="paper size (default: the shop's)")  # fmt: skip
     add("--distance", type=_meters, metavar="5ft", help="reading distance")
+    add("--procedures", action="store_true", help="also print the procedures these trees run")
     add("--fix", metavar="ID", help="fix to price (default: all)")
     add("--record", metavar="FILE", help="record of a walk, for its customer sheet or its story")
     add("--out", metavar="DIR", help="output folder (default: prints/)")
@@ -117,6 +118,7 @@ def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
         trees=tuple(tree_named(words, known) for words in options.trees),
         system=options.system or "",
         every=options.all,
+        procedures=options.procedures,
         sheet=options.sheet,
         paper=options.paper or "",
         distance=options.distance,

@@ -5,7 +5,7 @@ the key to the signs in the boxes; as many cautions stand side by side as makes 
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from reportlab.pdfgen.canvas import Canvas
@@ -52,6 +52,17 @@ def draw_cautions(
             _draw_cell(canvas, caution, (x + at * (wide + GAP), y), wide)
         y -= _row_height(row, wide)
     return top - y
+
+
+def draw_key(
+    canvas: Canvas | None, cautions: Sequence[PrintedCaution], foot: tuple[float, float],
+    room: float,
+) -> float:  # fmt: skip
+    """Name above a foot what the signs on a further sheet mean, and return how high that is."""
+    names = [replace(one, text="") for one in cautions]
+    high = draw_cautions(None, names, foot, room)
+    draw_cautions(canvas, names, (foot[0], foot[1] + high), room)
+    return high
 
 
 def _rows(cautions: Sequence[PrintedCaution], columns: int) -> Iterator[Sequence[PrintedCaution]]:

@@ -32,7 +32,16 @@ def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
         procedures = (one.tree.id for one in library.procedures.values())
         return (*(tree.id for tree in _in_use(library)), *procedures)
     of_system = (tree.id for tree in _in_use(library) if tree.system == request.system)
-    return (*request.trees, *of_system)
+    ids = (*request.trees, *of_system)
+    return (*ids, *_run_by(ids, library)) if request.procedures else ids
+
+
+def _run_by(ids: Sequence[str], library: Library) -> Iterator[str]:
+    """Yield the procedures that trees run, each once, but for those that are asked for anyway."""
+    listings = (library.listings[id_] for id_ in ids if id_ in library.listings)
+    for name in sorted({name for listing in listings for name in listing.procedures}):
+        if name in library.procedures and library.procedures[name].tree.id not in ids:
+            yield library.procedures[name].tree.id
 
 
 def _in_use(library: Library) -> Iterator[TreeSummary]:

@@ -28,6 +28,7 @@ class PrintRequest:
     trees: tuple[str, ...] = ()
     system: str = ""  # a book of all its trees
     every: bool = False
+    procedures: bool = False  # also the sheets of the procedures that these trees run
     sheet: str = "wall"  # a name of `SHEETS`
     paper: str = ""  # "" for the shop's
     distance: float | None = None  # meters

@@ -3,7 +3,9 @@
 In: a tree, the library, a paper, and from how far it shall be read. Out: the bytes of a PDF.
 """
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from math import inf
 
 from reportlab.pdfgen.canvas import Canvas
@@ -11,13 +13,13 @@ from reportlab.pdfgen.canvas import Canvas
 from builder.chart.chart import Chart
 from builder.chart.flow import Flow, flow_of
 from builder.chart.fonts import LEADING
-from builder.chart.layout import LEAST_TEXT, sheet_charts
+from builder.chart.layout import LEAST_TEXT, Sheets, more_sheets, sheet_charts, single_sheet
 from builder.chart.spacing import COLUMN_GAP
 from builder.chart.step_function import StepFunction
 from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.prints.caution_strip import draw_cautions
+from builder.prints.caution_strip import draw_key
 from builder.prints.drawing import ChartLinks, draw_chart, draw_legend
 from builder.prints.head import (
     SheetHead,
@@ -49,12 +51,14 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
+from builder.prints.sheet_steps import steps_on_sheet
 from builder.prints.wall_distance import TooFarError, holds_distance, too_far
 from builder.wording.placeholders import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
-HEAD_SHARE = 0.12  # of the height, that particulars and cautions may take
+# Of the height, that particulars and cautions may take: where they would cost a sheet, less.
+HEAD_SHARES = (0.12, 0.06)
 LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
@@ -110,16 +114,46 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     flow = wall_flow(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
-    heads = {one: head_that_fits(head, one, _left(head, one)) for one in (paper, paper.turned)}
+    text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
+    every = [_heads(head, paper, share) for share in HEAD_SHARES]
+    single = (_with_head(tree, flow, heads, partial(single_sheet, text=text)) for heads in every)
+    wall = next(filter(None, single), None) or _on_more(tree, flow, every[0], text)
+    if distance and not holds_distance(wall.charts, distance):
+        rooms = [_room(every[-1][one], one, beside=False) for one in every[-1]]
+        raise TooFarError(
+            too_far(lambda text: sheet_charts(flow, rooms, text).charts, paper, distance)
+        )
+    return wall
+
+
+Heads = Mapping[Paper, SheetHead]  # by the paper, upright and lying
+
+
+def _heads(head: SheetHead, paper: Paper, share: float) -> Heads:
+    """Return the head for a paper and for the same turned, its cautions as short as it takes."""
+    papers = (paper, paper.turned)
+    return {one: head_that_fits(head, one, _left(head, one, share)) for one in papers}
+
+
+LayOut = Callable[[Flow, list[Room]], Sheets | None]
+
+
+def _with_head(tree: Tree, flow: Flow, heads: Heads, lay_out: LayOut) -> Wall | None:
+    """Lay out, the particulars above the chart or beside it."""
     ways = {
         _room(heads[one], one, beside): (one, beside) for one in heads for beside in (False, True)
     }
-    text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
-    sheets = sheet_charts(flow, list(ways), text)
-    if distance and not holds_distance(sheets, distance):
-        raise TooFarError(too_far(flow, list(ways), paper, distance))
+    sheets = lay_out(flow, list(ways))
+    if sheets is None:
+        return None
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
+
+
+def _on_more(tree: Tree, flow: Flow, heads: Heads, text: float) -> Wall:
+    wall = _with_head(tree, flow, heads, partial(more_sheets, text=text))
+    assert wall  # a chart is laid out smaller rather than not at all
+    return wall
 
 
 def wall_flow(tree: Tree, library: Library) -> Flow:
@@ -128,17 +162,17 @@ def wall_flow(tree: Tree, library: Library) -> Flow:
     return replace(flow, nodes={name: replace(node, work="") for name, node in flow.nodes.items()})
 
 
-def _left(head: SheetHead, paper: Paper) -> float:
-    """Return the room for particulars on a first sheet that holds no more than them."""
+def _left(head: SheetHead, paper: Paper, share: float) -> float:
+    """Return the room for particulars on a first sheet: a share of it, or all that is left."""
     high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
-    return min(high - CONTENTS * LEAST_SIZE * LEADING, HEAD_SHARE * paper.inner_height)
+    return min(high - CONTENTS * LEAST_SIZE * LEADING, share * paper.inner_height)
 
 
 def _room(head: SheetHead, paper: Paper, beside: bool) -> Room:
     """Return the room of a paper, its particulars above the chart or beside it."""
     high = paper.inner_height - FOOT - LEGEND
     left = high - draw_banner(None, head, paper)
-    high -= draw_key(None, head, paper)
+    high -= draw_key(None, head.cautions, (0, 0), paper.inner_width)
 
     def particulars(width: float) -> float:
         return draw_particulars(None, head, 0, width) if width >= LEAST_BESIDE else inf
@@ -164,7 +198,8 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_running_head(
                 canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
             )
-            draw_key(canvas, wall.head, paper)
+            key = (MARGIN, MARGIN + FOOT + LEGEND)
+            draw_key(canvas, wall.head.cautions, key, paper.inner_width)
         draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
@@ -174,14 +209,6 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
         draw_foot(canvas, paper, foot)
         link_foot(canvas, paper, foot)
         canvas.showPage()
-
-
-def draw_key(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
-    """Name at the foot of a further sheet what its signs mean, and return how high that is."""
-    names = [replace(one, text="") for one in head.cautions]
-    high = draw_cautions(None, names, (0, 0), paper.inner_width)
-    draw_cautions(canvas, names, (MARGIN, MARGIN + FOOT + LEGEND + high), paper.inner_width)
-    return high
 
 
 def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
@@ -194,7 +221,7 @@ def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:
 def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
     """Say on a first sheet that has room for the head only where each step stands."""
     said = [
-        f"Sheet {number}: {steps_on_sheet(wall, number)}"
+        f"Sheet {number}: {steps_on_sheet(wall.charts, number)}"
         for number in range(2, len(wall.charts) + 1)
     ]
     room = (top - MARGIN - FOOT - LEGEND) / (len(said) + 1)
@@ -210,23 +237,8 @@ def _foot(wall: Wall, library: Library, number: int, address: str) -> Foot:
     chart, count = wall.charts[number - 1], len(wall.charts)
     title = str(wall.tree.title)
     if count > 1:
-        title += f": sheet {number} of {count}, {steps_on_sheet(wall, number)}"
+        title += f": sheet {number} of {count}, {steps_on_sheet(wall.charts, number)}"
     head = f"; the head from {HEAD_DISTANCE:g} m" if number == 1 else ""
     *lines, last = foot_lines(wall.tree, library)
     distance = f"{last} {reading_words(chart.small_size)}{head}."
     return Foot(title, [*lines, distance], address)
-
-
-def steps_on_sheet(wall: Wall, number: int) -> str:
-    """Say which steps stand on a sheet; those drawn on a sheet before come last."""
-    here = _numbers(wall.charts[number - 1])
-    before = {step for chart in wall.charts[: number - 1] for step in _numbers(chart)}
-    own, again = sorted(here - before), sorted(here & before)
-    if not here:
-        return "cautions"
-    words = f"steps {own[0]} to {own[-1]}" if len(own) > 1 else f"step {(own or again)[0]}"
-    return f"{words}, with {', '.join(map(str, again))} again" if own and again else words
-
-
-def _numbers(chart: Chart) -> set[int]:
-    return {int(box.number) for box in chart.boxes if box.number and box.kind != "connector"}

@@ -46,6 +46,15 @@ def test_all_means_procedures_too(library: Library) -> None:
     assert tree_ids(PrintRequest(trees=("procedures/road-test",)), library)
 
 
+def test_the_sheets_of_its_procedures_can_come_with_a_tree(library: Library) -> None:
+    """Each once, after the trees that run them."""
+    tree = "brakes/soft-pedal"
+    ids = tree_ids(PrintRequest(trees=(tree,), procedures=True), library)
+    run = library.listings[tree].procedures
+    assert run
+    assert list(ids) == [tree, *sorted(f"procedures/{name}" for name in run)]
+
+
 def test_a_bench_sheet_has_each_procedure_once(library: Library, tmp_path: Path) -> None:
     """Also the one that runs inside another; never one that the tree doesn't run."""
     words = words_on(bench_sheet(tree_of(SAMPLES, library, "charging/lamp-on"), library), tmp_path)

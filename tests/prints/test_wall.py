@@ -200,6 +200,19 @@ def test_a_distance_that_takes_too_many_sheets_is_refused_with_what_fits(
     assert len(wall.charts) <= int(fits[2]) <= MOST_SHEETS
 
 
+def test_every_sheet_has_the_legend_and_names_every_hazard(lamp: Tree, library: Library) -> None:
+    """Sheets come off the wall singly: signs that only the first explains would be lost."""
+    pages = read(wall_chart(lamp, library, "a4", 0.8)).pages
+    hazards = {str(hazard) for step in lamp.steps.values() for hazard in step.hazards}
+    assert len(pages) > 1
+    for page in pages:
+        text = " ".join(page.extract_text().split())
+        assert "results leave here" in text
+        for name in hazards:
+            short = library.hazards[name].short
+            assert short[1:] in text
+
+
 def test_the_wall_has_the_large_paper_beside_the_shops(small: Tree, library: Library) -> None:
     """A shop that prints on Letter or A4 hangs Tabloid or A3 on the wall."""
     sizes = {
