@@ -6,8 +6,8 @@ In: how a step is entered, the shop's hazards, and the cautions that were shown 
 A caution comes before what brings it. In full are those that weren't shown yet, and every DANGER;
 the others are one line. After a break or a handoff nothing counts as shown: call with an empty set.
 With `hook_up`, what the state brings that is entered after the `do` lines is shown before them, and
-again with that state. Of a fix, what is put back once it is done comes last. Paper can't know the path: `on_paper` gives what a step needs and brings,
-whatever was done before.
+again with that state. Of a fix, what is put back once it is done comes last. Paper can't know the
+path: `on_paper` gives what a step needs and brings, whatever was done before.
 """
 
 from collections.abc import Iterable, Mapping

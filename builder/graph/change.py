@@ -1,15 +1,32 @@
 """One change at the vehicle: what is told, and what it costs and does.
 
-In: the shop's conditions, the state that is left and the one that comes. Out: a `Change`.
+In: the shop's conditions, the state that is left and the one that comes. Out: a `Change`. Its lines
+keep the ID of the part; the names that people use are filled in where the lines are shown.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import NamedTuple
 
 from builder.model.conditions import Condition, Conditions, VehicleState
 from builder.model.text import Text
 from builder.model.tree import Deed
+
+NO_NAMES: Mapping[str, str] = {}
+
+
+class ToldLine(NamedTuple):
+    """A line that is told, with what stands for `<part>` and `<current>` in it."""
+
+    line: str
+    part: str = ""
+    current: str = ""
+
+    def words(self, names: Mapping[str, str] = NO_NAMES) -> str:
+        """Write it, with the name of the part instead of its ID where there is one."""
+        part = names.get(self.part, self.part)
+        return self.line.replace("<part>", part).replace("<current>", self.current)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +42,7 @@ class Change:
 
     left: VehicleState | None  # None: it was off
     entered: VehicleState | None  # None: it is off now
-    told: tuple[str, ...]
+    told: tuple[ToldLine, ...]
     minutes: Decimal  # of work
     wait: Decimal  # minutes that are not work
     hazards: tuple[Text, ...]
@@ -58,13 +75,13 @@ def told_once(change: Change, before: Iterable[Change]) -> Change:
     So "Turn the key off" isn't told twice on the way to a disconnected battery.
     """
     entering = (one.told for one in before if one.entered and one.entered == change.left)
-    told = {line for lines in entering for line in lines}
-    return replace(change, told=tuple(line for line in change.told if line not in told))
+    told = {line.words() for lines in entering for line in lines}
+    return replace(change, told=tuple(line for line in change.told if line.words() not in told))
 
 
-def _filled(lines: tuple[Text, ...], state: VehicleState | None) -> tuple[str, ...]:
+def _filled(lines: tuple[Text, ...], state: VehicleState | None) -> tuple[ToldLine, ...]:
     part, value = (state.part, state.value) if state else ("", "")
-    return tuple(line.replace("<part>", part).replace("<current>", value) for line in lines)
+    return tuple(ToldLine(str(line), part, value) for line in lines)
 
 
 def _minutes(

@@ -58,14 +58,17 @@ def changes(
     return work.carried_out([one for one in work.others_holding() if work.is_unwanted(one)])
 
 
-def back_to_normal(conditions: Conditions, now: States) -> tuple[Changes, States]:
+def back_to_normal(
+    conditions: Conditions, now: States, kept: States = ()
+) -> tuple[Changes, States]:
     """Return what is put back at an end, a handoff or a break, and the states that hold then.
 
-    What was entered last goes first, the power state last.
+    What was entered last goes first, the power state last. What is `kept` holds before and after;
+    it isn't `at_odds`.
     """
-    power = power_state(conditions, ())
-    work = _Work(conditions, now, (power,) if power else ())
-    return work.carried_out(work.others_holding())
+    power = power_state(conditions, kept)
+    work = _Work(conditions, now, tuple(dict.fromkeys((*kept, power) if power else kept)))
+    return work.carried_out([one for one in work.others_holding() if one not in kept])
 
 
 class _Work:

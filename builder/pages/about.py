@@ -18,6 +18,7 @@ SIGNAL_MEANINGS = {
     "NOTICE": "It could damage property. Nobody gets hurt.",
 }
 FURTHER_PAGES = (  # address, name, what is there
+    ("modules/index", "Module setup", "What each module needs when it is replaced"),
     ("during/index", "When it happens", "Trees by what the vehicle or the driver was doing"),
     ("vehicles/index", "Vehicles", "The vehicles our shop sees, each with its trees"),
     ("procedures/index", "Procedures", "Tests that many trees share, each with its chart"),

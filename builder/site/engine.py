@@ -38,6 +38,7 @@ HEADER_LINKS = (  # name, address, folder whose pages mark the link as the curre
     ("Module setup", "modules/index.html", "modules/"),
     ("More", "more.html", "more"),
 )
+WIDE_ONLY = "modules/index.html"  # on a phone it is under More
 # Files of the engine that no page loads; the sitemaps have a date in them.
 _UNUSED = ("sitemap.xml", "assets/javascripts/")
 _BUILD_TIME = "1704067200"  # fixed: the same files give the same bytes on any day
@@ -69,7 +70,10 @@ def engine_settings(shop: Shop) -> dict[str, Any]:
         "extra": {
             "generator": False,
             "policy": POLICY,
-            "entries": [{"name": n, "href": h, "under": u} for n, h, u in HEADER_LINKS],
+            "entries": [
+                {"name": n, "href": h, "under": u, "wide": h == WIDE_ONLY}
+                for n, h, u in HEADER_LINKS
+            ],
         },
     }
 

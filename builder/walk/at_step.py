@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from builder.graph.runs import with_values
 from builder.walk.answered import answered
 from builder.walk.events import (
     Answer,
@@ -20,7 +19,15 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_state import CANNOT_TEST, JobState, RecordedStep, Refused, stuck
+from builder.walk.job_state import (
+    CANNOT_TEST,
+    JobState,
+    RecordedStep,
+    Refused,
+    is_repairing,
+    judges_in_words,
+    stuck,
+)
 from builder.walk.rows import ToolRow
 from builder.walk.spec_ranges import with_ranges
 from builder.walk.targets import (
@@ -31,7 +38,16 @@ from builder.walk.targets import (
     verify_next,
     with_result,
 )
-from builder.walk.told import hazards_at, physical_states, plan_of, row_of, run_key
+from builder.walk.told import (
+    Plan,
+    hazards_at,
+    own_put_back,
+    physical_states,
+    plan_of,
+    row_of,
+    run_key,
+    begins_test,
+)
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -59,7 +75,8 @@ def leave_by(tables: WalkTables, state: JobState, event: StepEvent) -> JobState 
             word, place = state.proved[run_key(row, frame)]
             return with_result(tables, moved(state, event.at), word, earlier=place)
         case Verified(passed=passed):
-            return judge_test(tables, moved(state, event.at), passed)
+            here = _worked(tables, state, plan_of(tables, state))
+            return judge_test(tables, moved(here, event.at), passed)
 
 
 def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | Refused:
@@ -112,17 +129,22 @@ def _entry(tables: WalkTables, state: JobState, event: Event, result: str) -> Re
 
 
 def _left(tables: WalkTables, state: JobState, entry: RecordedStep) -> JobState:
-    """Record a step; the states that it needs hold now, also where it couldn't be tested."""
-    plan, row = plan_of(tables, state), row_of(tables, state.frames[-1])
-    put_back = [with_values(row["put_back"], state.frames[-1].filled)] if "put_back" in row else []
-    shown = frozenset(hazards_at(tables, state, plan))
+    """Record a step that was done, also where it couldn't be tested."""
+    here = _worked(tables, state, plan_of(tables, state))
+    return replace(moved(here, entry.at), steps=(*state.steps, entry))
+
+
+def _worked(tables: WalkTables, state: JobState, plan: Plan) -> JobState:
+    """Return the state with the vehicle as the step leaves it; of a fix with all put back."""
+    is_put_back = is_repairing(state) or judges_in_words(state)
+    own = () if is_put_back else own_put_back(tables, state.frames[-1])
+    before = () if is_put_back or begins_test(state) else state.put_back
     return replace(
-        moved(state, entry.at),
-        steps=(*state.steps, entry),
-        now=plan.states,
+        state,
+        now=plan.states_left,
         to_normal=False,
-        known=state.known | shown,
-        put_back=tuple(dict.fromkeys((*state.put_back, *put_back))),
+        known=state.known | frozenset(hazards_at(tables, state, plan)),
+        put_back=tuple(dict.fromkeys((*before, *own))),
     )
 
 

@@ -16,6 +16,7 @@ from builder.walk.shop_rows import ConditionRow, FittingRow, ShopTable
 from builder.walk.table import tool_row
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import WalkTables
+from builder.wording.vehicle_words import part_name
 
 
 def walk_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:
@@ -45,6 +46,7 @@ def shop_table(library: Library) -> ShopTable:
         "specs": {id_: spec_row(one) for id_, one in library.specs.items()},
         "vehicles": {id_: vehicle_table(one) for id_, one in library.vehicles.items()},
         "modules": {id_: _fitting_row(one, library) for id_, one in library.modules.items()},
+        "parts": {id_: part_name(id_, library) for id_ in (*library.parts, *library.modules)},
         "stuck": {key: str(text) for key, text in library.shop.stuck.items()},
     }
 

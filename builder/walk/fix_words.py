@@ -1,4 +1,4 @@
-"""What is told at an end: whether the vehicle may be driven, quoted readings, torques.
+"""What is told at an end: whether the vehicle may be driven, quoted readings, torques, tests.
 
 In: the tables, the state. Out: texts and rows for the screen.
 """
@@ -6,9 +6,9 @@ In: the tables, the state. Out: texts and rows for the screen.
 import re
 
 from builder.graph.runs import with_values
-from builder.walk.job_state import JobState, RecordedStep
-from builder.walk.told import row_of
-from builder.walk.tree_rows import WalkStepRow
+from builder.walk.job_state import JobState, RecordedStep, WalkFrame
+from builder.walk.told import named, row_of
+from builder.walk.tree_rows import VerifyRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
 _SEVERITY = ("yes", "with care", "no")
@@ -31,7 +31,7 @@ def drive_of(tables: WalkTables, state: JobState) -> tuple[str, str]:
     return max(known, key=lambda one: _SEVERITY.index(one[0]), default=("", ""))
 
 
-def quoting(state: JobState, text: str) -> str:
+def quoting(tables: WalkTables, state: JobState, text: str) -> str:
     """Return a text with the last readings that it quotes: `<cable>`, `<slack.play>`."""
     frame = state.frames[0]
     values: dict[str, str] = {}
@@ -39,7 +39,7 @@ def quoting(state: JobState, text: str) -> str:
         if entry.inside == frame.inside:
             values |= _values(entry)
     text = _QUOTE.sub(lambda match: values.get(match[1], match[0]), text)
-    return with_values(text, frame.filled)
+    return with_values(text, named(tables, frame))
 
 
 def _values(entry: RecordedStep) -> dict[str, str]:
@@ -58,3 +58,19 @@ def torque_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[d
         {"name": name, **{key: str(value) for key, value in known.get(name, {}).items()}}
         for name in row.get("torques", ())
     ]
+
+
+def test_texts(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[str]:
+    """Return in words what will verify a repair, one check or procedure after another."""
+    frame = state.frames[-1]
+    texts = (_test_text(tables, frame, test) for test in row.get("verify", ()))
+    return [with_values(text, named(tables, frame)) for text in texts]
+
+
+def _test_text(tables: WalkTables, frame: WalkFrame, test: VerifyRow) -> str:
+    if "step" in test:
+        return tables[frame.inside]["steps"][test["step"]]["text"]
+    if "by" in test:
+        procedure = tables.shop["procedures"].get(test["by"]["procedure"])
+        return procedure["title"] if procedure else test["by"]["procedure"]
+    return test["text"]

@@ -22,9 +22,9 @@ from builder.walk.events import (
 )
 from builder.walk.job_state import Acknowledged, JobState, RecordedStep, Refused, WalkFrame
 from builder.walk.list_items import with_item
-from builder.walk.targets import come_to
+from builder.walk.targets import arrived, come_to
 from builder.walk.to_fill import asks_at, checked
-from builder.walk.told import hazards_at, line_texts, plan_of
+from builder.walk.told import hazards_at, plan_of, planned_lines
 from builder.walk.unfit import unfit
 from builder.walk.walk_tables import WalkTables
 
@@ -42,8 +42,10 @@ def forward(tables: WalkTables, state: JobState, event: Event) -> JobState | Ref
             return _ticked(tables, state, event)
         case Acknowledge():
             return _acknowledged(tables, state, event)
-        case Pause() | HandOver() | Resume() | Rejoin():
+        case Pause() | HandOver() | Resume():
             return _interrupted(state, event)
+        case Rejoin():
+            return _rejoined(tables, state, event)
         case Back() | Correct():
             raise TypeError("back and correct are for `reduce_event`")
         case _:
@@ -84,7 +86,7 @@ def _filled(tables: WalkTables, state: JobState, event: Fill) -> JobState | Refu
 
 
 def _ticked(tables: WalkTables, state: JobState, event: Tick) -> JobState | Refused:
-    lines = line_texts(tables, state, plan_of(tables, state))
+    lines = planned_lines(tables, state, plan_of(tables, state))
     if not 0 <= event.line < len(lines):
         return Refused(f"there is no line {event.line}: this step has {len(lines)}, from 0")
     changed = state.ticked | {event.line} if event.on else state.ticked - {event.line}
@@ -105,7 +107,7 @@ def _acknowledged(tables: WalkTables, state: JobState, event: Acknowledge) -> Jo
     )
 
 
-def _interrupted(state: JobState, event: Pause | HandOver | Resume | Rejoin) -> JobState:
+def _interrupted(state: JobState, event: Pause | HandOver | Resume) -> JobState:
     match event:
         case Pause() | HandOver():
             worked = state.worked + (seconds_between(state.since, event.at) or 0)
@@ -113,14 +115,18 @@ def _interrupted(state: JobState, event: Pause | HandOver | Resume | Rejoin) -> 
             return replace(state, paused=paused, worked=worked)
         case Resume():
             return replace(state, paused="", since=event.at, known=frozenset(), read=frozenset())
-        case Rejoin():
-            frame, *left = state.left
-            return replace(
-                moved(state, event.at),
-                frames=(frame,),
-                left=tuple(left),
-                end=None,
-                to_normal=True,
-                known=frozenset(),
-                proved={},
-            )
+
+
+def _rejoined(tables: WalkTables, state: JobState, event: Rejoin) -> JobState | Refused:
+    """Go back to the step that handed off to this tree, from normal."""
+    frame, *left = state.left
+    there = replace(
+        moved(state, event.at),
+        frames=(frame,),
+        left=tuple(left),
+        end=None,
+        to_normal=True,
+        known=frozenset(),
+        proved={},
+    )
+    return arrived(tables, there)

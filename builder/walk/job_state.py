@@ -114,7 +114,8 @@ class JobState:
     """A walk so far.
 
     `now` are the states of the vehicle as they are. What a step needs is told on arrival and
-    holds once the step is answered, or one of the lines to change it is ticked.
+    holds once the step is answered, or one of the lines to change it is ticked. Once a repair is
+    done all is normal; so it is before each test after it.
     """
 
     tree: str = ""  # where the job began; "" before the start
@@ -131,7 +132,7 @@ class JobState:
     read: frozenset[str] = frozenset()  # acknowledged at this step
     ticked: frozenset[int] = frozenset()  # lines done at this step
     verifying: int | None = None  # the test after the repair that comes next
-    put_back: tuple[str, ...] = ()
+    put_back: tuple[str, ...] = ()  # in words, what no state covers; empty once it is put back
     proved: Mapping[str, tuple[str, str]] = field(default_factory=dict)  # procedure: word, place
     passed: tuple[str, ...] = ()  # steps spent, and so passed, on the way to this one
     paused: str = ""  # "", pause, hand_over
@@ -150,6 +151,17 @@ def stuck(state: JobState) -> JobState:
     """End at the person to call."""
     frame = state.frames[-1]
     return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
+
+
+def is_repairing(state: JobState) -> bool:
+    """Whether the walk is at a fix that isn't done yet."""
+    is_fix = state.end is not None and state.end.kind == "fix"
+    return is_fix and not is_over(state) and state.verifying is None
+
+
+def judges_in_words(state: JobState) -> bool:
+    """Whether the walk is at a test in words after a repair, and not in a check that verifies."""
+    return state.verifying is not None and not any(frame.verifies for frame in state.frames)
 
 
 def is_over(state: JobState) -> bool:

@@ -9,7 +9,8 @@ their placeholders filled in.
     item        the item of the list that is gone through
     asks        in phase fill, what is to be filled in: {"name", "ask", "one_of"}
     lines       what to do before the answer: {"text", "of", "ticked"}; `of` is change, do, after
-                (a change after the lines to hook up) or put back; `tick` counts them from 0
+                (a change after the lines to hook up) or put back; `tick` counts them from 0. At a
+                fix: the repair, then what to put back before it is verified
     now         texts of the states that hold at the step
     hazards     {"id", "full"}, most severe first; full: new, or DANGER; else one line
     unread      hazards to acknowledge before the step is answered or done
@@ -26,6 +27,7 @@ their placeholders filled in.
     ranges      by reading with a spec, the good range as two cuts
     procedure   of a check with `by`: its title
     earlier     what the same procedure proved earlier in the job: {"word", "step"}
+    tests       at a fix, before it is done: in words what will verify it
     verify      while a repair is tested: {"index", "count", "text", "passes"}; `text` in phase
                 verify, `passes` the results that pass in a check
     cause, tell of a fix, with the readings that they quote
@@ -37,9 +39,10 @@ their placeholders filled in.
 from decimal import Decimal
 from typing import Any
 
+from builder.graph.change import ToldLine
 from builder.graph.runs import with_values
-from builder.walk.fix_words import drive_of, quoting, torque_rows
-from builder.walk.job_state import JobState, is_over
+from builder.walk.fix_words import drive_of, quoting, test_texts, torque_rows
+from builder.walk.job_state import JobState, is_over, is_repairing, judges_in_words
 from builder.walk.list_items import items_of
 from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
@@ -49,8 +52,9 @@ from builder.walk.told import (
     Plan,
     hazards_at,
     in_full,
-    line_texts,
+    named,
     plan_of,
+    planned_lines,
     proved_elsewhere,
     row_of,
     unread,
@@ -92,13 +96,13 @@ def _phase(tables: WalkTables, state: JobState) -> str:
         return "paused"
     if asks_at(tables, state):
         return "fill"
-    if state.verifying is not None and not any(frame.verifies for frame in state.frames):
+    if judges_in_words(state):
         return "verify"
     return "end" if is_over(state) else "step"
 
 
 def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
-    filled = state.frames[-1].filled
+    filled = named(tables, state.frames[-1])
     texts = {"text": row["text"], "note": row.get("note", "")}
     lists = {"when": row.get("when", []), "write_down": row.get("write_down", [])}
     return {
@@ -112,28 +116,25 @@ def _words(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, A
 def _caution_and_lines(tables: WalkTables, state: JobState, plan: Plan) -> dict[str, Any]:
     hazards = hazards_at(tables, state, plan)
     texts = ((held, tables.conditions[held.condition].text or "") for held in plan.states)
+    lines = (ToldLine(str(text), held.part, held.value) for held, text in texts if text)
     return {
         "lines": [
-            {"text": text, "of": of, "ticked": line in state.ticked}
-            for line, (of, text) in enumerate(line_texts(tables, state, plan))
+            {"text": one.text, "of": one.of, "ticked": line in state.ticked}
+            for line, one in enumerate(planned_lines(tables, state, plan))
         ],
-        "now": [
-            text.replace("<part>", held.part).replace("<current>", held.value)
-            for held, text in texts
-            if text
-        ],
+        "now": [line.words(tables.shop["parts"]) for line in lines],
         "hazards": [{"id": one, "full": in_full(tables, state, one)} for one in hazards],
         "unread": [*unread(tables, state, hazards)],
     }
 
 
 def _answers(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any]:
-    frame = state.frames[-1]
+    filled = named(tables, state.frames[-1])
     results = [
         without_empty(
             {
-                "text": with_values(one["text"], frame.filled),
-                "means": with_values(one.get("means", ""), frame.filled),
+                "text": with_values(one["text"], filled),
+                "means": with_values(one.get("means", ""), filled),
             }
         )
         for one in row.get("results", ())
@@ -196,9 +197,8 @@ def _test(tables: WalkTables, state: JobState) -> dict[str, Any]:
 
 def _minutes(row: WalkStepRow, plan: Plan) -> dict[str, Any]:
     """Return the minutes of the step and its changes, without zeros at the end."""
-    changes = (*plan.first, *plan.after)
-    work = Decimal(row.get("minutes", 0)) + sum(change.minutes for change in changes)
-    wait = Decimal(row.get("wait", 0)) + sum(change.wait for change in changes)
+    work = Decimal(row.get("minutes", 0)) + sum(change.minutes for change in plan.every)
+    wait = Decimal(row.get("wait", 0)) + sum(change.wait for change in plan.every)
     return {"minutes": _digits(work), "wait": _digits(wait)}
 
 
@@ -213,8 +213,9 @@ def _end(tables: WalkTables, state: JobState, row: WalkStepRow) -> dict[str, Any
         return words
     is_fixed = state.end.kind == "fix" and state.end.verified is not None
     return words | {
-        "cause": quoting(state, row.get("cause", "")),
-        "tell": quoting(state, row.get("tell", "")),
+        "cause": quoting(tables, state, row.get("cause", "")),
+        "tell": quoting(tables, state, row.get("tell", "")),
+        "tests": test_texts(tables, state, row) if is_repairing(state) else [],
         "end": end_row(state.end),
         "call": dict(tables.shop["stuck"]) if state.end.kind == "stuck" else None,
         "rejoin": state.left[0].place if is_fixed and state.left else "",

@@ -112,6 +112,8 @@ def _end(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  Cause: {shown['cause']}"
     if "drive" in shown and "end" in shown:
         yield f"  Drive it as it is: {shown['drive']}. {shown.get('why', '')}".rstrip()
+    for number, test in enumerate(shown.get("tests", ()), 1):
+        yield f"  Then verify {number}: {test}"
     if shown["phase"] != "end":
         return
     if "call" in shown:

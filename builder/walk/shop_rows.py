@@ -121,4 +121,5 @@ class ShopTable(TypedDict):
     specs: dict[str, SpecRow]
     vehicles: dict[str, VehicleTable]
     modules: dict[str, FittingRow]
+    parts: dict[str, str]  # the names of parts and modules in a sentence: `ABS module`
     stuck: dict[str, str]  # the person to call: call, phone

@@ -62,7 +62,7 @@ def come_to(
         counts={**frame.counts, step: count + 1},
         items={**frame.items, step: item} if "each" in row else frame.items,
     )
-    return _arrived(tables, with_item(tables, replace(here, frames=(*state.frames[:-1], frame))))
+    return arrived(tables, with_item(tables, replace(here, frames=(*state.frames[:-1], frame))))
 
 
 def _spent(tables: WalkTables, state: JobState, row: WalkStepRow) -> JobState | Refused:
@@ -72,7 +72,8 @@ def _spent(tables: WalkTables, state: JobState, row: WalkStepRow) -> JobState | 
     return go(tables, replace(state, passed=(*state.passed, place)), row["spent"])
 
 
-def _arrived(tables: WalkTables, state: JobState) -> JobState | Refused:
+def arrived(tables: WalkTables, state: JobState) -> JobState | Refused:
+    """Return the state at a step that a walk has come to: an end is one at once."""
     frame, row = state.frames[-1], row_of(tables, state.frames[-1])
     match row["kind"]:
         case "return":
@@ -185,12 +186,13 @@ def leave(
 
 
 def verify_next(tables: WalkTables, state: JobState, index: int) -> JobState | Refused:
-    """Go to a test after the repair; after the last one the fix is verified."""
+    """Go to a test after the repair, from normal; after the last one the fix is verified."""
     tests = row_of(tables, state.frames[-1]).get("verify", [])
     if index >= len(tests):
         assert state.end
-        return replace(state, verifying=None, end=replace(state.end, verified=bool(tests)))
-    here, test = replace(state, verifying=index), tests[index]
+        end = replace(state.end, verified=bool(tests))
+        return replace(state, verifying=None, to_normal=False, end=end)
+    here, test = replace(state, verifying=index, to_normal=True), tests[index]
     if "step" in test:
         return _come_to_waiting(tables, with_waiting(tables, here, test["step"]))
     if "by" in test:

@@ -2,17 +2,23 @@
 
 In: the tables, the state. Out: a `Plan` of changes; hazards, most severe first. The screen shows
 them, the reducer takes over what then holds.
+
+Everything goes back to normal at an end, before the first step of another tree, once a repair is
+done, and before each test after the first. At a fix that comes behind its lines, else before them.
+A test keeps what holds and what it needs, so that the engine isn't stopped and started again; but
+not if something is to be put back in words.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import cast
+from typing import NamedTuple, cast
 
 from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
-from builder.graph.vehicle_states import States, place_of
+from builder.graph.vehicle_states import States, at_odds, place_of
 from builder.model.conditions import VehicleState
-from builder.walk.job_state import JobState, WalkFrame, is_over
+from builder.walk.job_state import JobState, WalkFrame, is_over, is_repairing, judges_in_words
 from builder.walk.shop_rows import FittingRow
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
@@ -25,9 +31,31 @@ _TO_ACKNOWLEDGE = ("DANGER", "WARNING")
 class Plan:
     """What changes before the lines of a step and, to hook up with the key off, after them."""
 
+    before: Changes  # back to normal, before anything else
     first: Changes
     after: Changes
     states: States  # that hold then
+    back: Changes = ()  # of a fix: what is put back once it is done
+    put_back: tuple[str, ...] = ()  # in words, with `back` or else with `before`
+    left: States | None = None  # that hold once the step is left, if others
+
+    @property
+    def every(self) -> Changes:
+        """All changes, in their order."""
+        return (*self.before, *self.first, *self.after, *self.back)
+
+    @property
+    def states_left(self) -> States:
+        """The states that hold once the step is left."""
+        return self.states if self.left is None else self.left
+
+
+class PlannedLine(NamedTuple):
+    """A line to do, what it belongs to, and the states that hold once it is ticked, if others."""
+
+    of: str  # change, do, after, put back
+    text: str
+    states: States | None = None
 
 
 def row_of(tables: WalkTables, frame: WalkFrame) -> WalkStepRow:
@@ -71,21 +99,47 @@ def proved_elsewhere(state: JobState, row: WalkStepRow) -> tuple[str, str] | Non
 
 
 def plan_of(tables: WalkTables, state: JobState) -> Plan:
-    """Return what changes at the step of a walk; at an end all goes back to normal."""
+    """Return what changes at the step of a walk."""
     conditions, frame = tables.conditions, state.frames[-1]
+    if is_over(state) or judges_in_words(state):
+        before, now = back_to_normal(conditions, state.now)
+        return Plan(before, (), (), now, put_back=state.put_back)
     row = row_of(tables, frame)
-    if is_over(state):
-        first, now = back_to_normal(conditions, state.now)
-        return Plan(first, (), now)
-    first, now = back_to_normal(conditions, state.now) if state.to_normal else ((), state.now)
     needs = needed(row, frame)
-    if "hook_up" not in row:
-        more, now = changes(conditions, now, needs)
-        return Plan((*first, *more), (), now)
-    hook_up = VehicleState(row["hook_up"])
-    more, now = changes(conditions, now, while_hooking_up(conditions, needs, hook_up))
-    after, now = changes(conditions, now, needs)
-    return Plan((*first, *more), after, now)
+    before, now = _normal_before(tables, state, needs)
+    first: Changes = ()
+    if "hook_up" in row:
+        hook_up = VehicleState(row["hook_up"])
+        first, now = changes(conditions, now, while_hooking_up(conditions, needs, hook_up))
+    last, now = changes(conditions, now, needs)
+    first, after = (first, last) if "hook_up" in row else (last, ())
+    if not is_repairing(state):
+        words = state.put_back if begins_test(state) else ()
+        return Plan(before, first, after, now, put_back=words)
+    back, left = back_to_normal(conditions, now)
+    words = (*state.put_back, *own_put_back(tables, frame))
+    return Plan(before, first, after, now, back, tuple(dict.fromkeys(words)), left)
+
+
+def begins_test(state: JobState) -> bool:
+    """Whether a test after the repair begins at this step."""
+    return state.to_normal and state.verifying is not None
+
+
+def own_put_back(tables: WalkTables, frame: WalkFrame) -> tuple[str, ...]:
+    """Return what a step takes apart that no state covers."""
+    words = row_of(tables, frame).get("put_back")
+    return (with_values(words, named(tables, frame)),) if words else ()
+
+
+def _normal_before(tables: WalkTables, state: JobState, needs: States) -> tuple[Changes, States]:
+    if not state.to_normal:
+        return (), state.now
+    kept: States = ()
+    if state.verifying is not None and not state.put_back:
+        kept = tuple(one for one in state.now if one in needs)
+    can_stay = not any(at_odds(tables.conditions, kept))
+    return back_to_normal(tables.conditions, state.now, kept if can_stay else ())
 
 
 def needed(row: WalkStepRow, frame: WalkFrame) -> States:
@@ -98,9 +152,10 @@ def needed(row: WalkStepRow, frame: WalkFrame) -> States:
 
 def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:
     """Return the hazards of the changes, of the states that hold and of the step itself."""
-    told = [hazard for change in (*plan.first, *plan.after) for hazard in change.hazards]
+    told = [hazard for change in plan.every for hazard in change.hazards]
     held = [one for held in plan.states for one in tables.conditions[held.condition].hazards]
-    own = row_of(tables, state.frames[-1]).get("hazards", [])
+    row = row_of(tables, state.frames[-1])
+    own = [] if judges_in_words(state) else row.get("hazards", [])
     ids = dict.fromkeys(str(one) for one in (*told, *held, *own))
     known = tables.shop["hazards"]
     ranked = [one for one in ids if one in known]
@@ -124,25 +179,38 @@ def unread(tables: WalkTables, state: JobState, hazards: tuple[str, ...]) -> tup
     )
 
 
-def line_texts(tables: WalkTables, state: JobState, plan: Plan) -> tuple[tuple[str, str], ...]:
-    """Return the lines to do at the step, each with what it belongs to."""
+def planned_lines(tables: WalkTables, state: JobState, plan: Plan) -> tuple[PlannedLine, ...]:
+    """Return the lines to do at the step, in their order."""
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
-    lines = [("change", text) for change in plan.first for text in change.told]
-    if not is_over(state):
-        lines += [("do", with_values(text, frame.filled)) for text in row.get("do", ())]
-    lines += [("after", text) for change in plan.after for text in change.told]
-    if state.end:
-        lines += [("put back", text) for text in state.put_back]
-    return tuple(lines)
+    is_done = is_over(state) or judges_in_words(state)
+    own = () if is_done else row.get("do", ())
+    put_back = tuple(PlannedLine("put back", text) for text in plan.put_back)
+    return (
+        *_lines(tables, "put back", plan.before, plan.states),
+        *(() if is_repairing(state) else put_back),
+        *_lines(tables, "change", plan.first, plan.states),
+        *(PlannedLine("do", with_values(text, named(tables, frame))) for text in own),
+        *_lines(tables, "after", plan.after, plan.states),
+        *_lines(tables, "put back", plan.back, plan.states_left),
+        *(put_back if is_repairing(state) else ()),
+    )
+
+
+def _lines(tables: WalkTables, of: str, made: Changes, then: States) -> Iterator[PlannedLine]:
+    names = tables.shop["parts"]
+    yield from (PlannedLine(of, line.words(names), then) for one in made for line in one.told)
+
+
+def named(tables: WalkTables, frame: WalkFrame) -> dict[str, str]:
+    """Return what fills the placeholders of a frame as it is shown: parts by name, not by ID."""
+    names = tables.shop["parts"]
+    return {name: names.get(value, value) for name, value in frame.filled.items()}
 
 
 def physical_states(tables: WalkTables, state: JobState) -> States:
     """Return the states of the vehicle as they are: changed if a line to change it is ticked."""
     if not state.ticked or not state.frames:
         return state.now
-    plan = plan_of(tables, state)
-    lines = line_texts(tables, state, plan)
-    is_changed = any(
-        lines[line][0] in ("change", "after") for line in state.ticked if line < len(lines)
-    )
-    return plan.states if is_changed else state.now
+    lines = planned_lines(tables, state, plan_of(tables, state))
+    ticked = [lines[line].states for line in sorted(state.ticked) if line < len(lines)]
+    return next((states for states in reversed(ticked) if states is not None), state.now)

@@ -21,7 +21,7 @@ from builder.walk.events import (
     Tick,
     Verified,
 )
-from builder.walk.job_state import JobState, Refused, is_over
+from builder.walk.job_state import JobState, Refused, is_over, judges_in_words
 from builder.walk.to_fill import asks_at, unanswered
 from builder.walk.told import hazards_at, plan_of, proved_elsewhere, row_of, unread
 from builder.walk.walk_tables import WalkTables
@@ -86,10 +86,10 @@ def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
 def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
     row = row_of(tables, state.frames[-1])
     if isinstance(event, Verified):
-        return "" if _tests_in_words(state) else "there is no test after a repair to judge now"
+        return "" if judges_in_words(state) else "there is no test after a repair to judge now"
     if is_over(state):
         return "the walk has ended: correct an answer, or go back"
-    if _tests_in_words(state):
+    if judges_in_words(state):
         return "the repair is done: go through its tests"
     gives_up = isinstance(event, CannotTest | NoneOfThese) and row["kind"] != "fix"
     if not gives_up and isinstance(event, Done) != (row["kind"] in ("action", "fix")):
@@ -99,11 +99,6 @@ def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:
     if isinstance(event, TakeEarlier) and not proved_elsewhere(state, row):
         return "the procedure wasn't run earlier: run it"
     return _cautions(tables, state, event)
-
-
-def _tests_in_words(state: JobState) -> bool:
-    """Whether the walk is at a test in words, and not in a check that verifies."""
-    return state.verifying is not None and not any(frame.verifies for frame in state.frames)
 
 
 def _cautions(tables: WalkTables, state: JobState, event: Event) -> str:

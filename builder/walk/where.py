@@ -10,6 +10,7 @@ from typing import Any
 from builder.graph.runs import with_values
 from builder.walk.job_state import JobState
 from builder.walk.shop_rows import ConnectorRow, VehicleTable
+from builder.walk.told import named
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -20,7 +21,8 @@ def where_rows(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[di
     vehicle = tables.shop["vehicles"].get(state.vehicle)
     rows: list[dict[str, Any]] = []
     if "phrase" in where:
-        rows.append({"phrase": with_values(where["phrase"], filled)})
+        phrase = with_values(where["phrase"], named(tables, state.frames[-1]))
+        rows.append({"phrase": phrase})
     if "connector" in where and vehicle:
         connector = vehicle.get("connectors", {}).get(where["connector"])
         pins = [with_values(pin, filled) for pin in where.get("pins", ())]

@@ -7,10 +7,14 @@
 "use strict";
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
-  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, fillIn, planOf, linesOf, hazardsAt, inFull, unread,
+  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
     itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
-  const { parts } = baytreeVehicle;
+<<<<<<< HEAD
+  const { parts, inWords } = baytreeVehicle;
+=======
+  const { parts, lineOf, words: inWords } = baytreeVehicle;
+>>>>>>> main
 
   const DRIVE = ["yes", "with care", "no"];
 
@@ -36,12 +40,12 @@ globalThis.baytreeRecord = (() => {
   function phaseOf(state, asks) {
     if (state.paused) return "paused";
     if (asks.length) return "fill";
-    if (state.verifying !== null && !state.frames.some((one) => one.verifies)) return "verify";
+    if (judgesInWords(state)) return "verify";
     return isOver(state) ? "end" : "step";
   }
 
   function words(tables, state, row) {
-    const text = (line = "") => fillIn(line, top(state).filled), list = (texts = []) => texts.map(text);
+    const filled = named(tables, top(state)), text = (line = "") => fillIn(line, filled), list = (texts = []) => texts.map(text);
     const torques = tables.shop.vehicles[state.vehicle]?.torques || {};
     return { text: text(row.text), note: text(row.note), when: list(row.when), write_down: list(row.write_down),
       at: whereRows(tables, state, row).map(withoutEmpty),
@@ -53,18 +57,22 @@ globalThis.baytreeRecord = (() => {
     return {
       lines: linesOf(tables, state, plan)
         .map(({ of, text }, line) => ({ text, of, ticked: state.ticked.includes(line) })),
+<<<<<<< HEAD
       now: plan.states.map((held) => {
         const [id, part, current] = parts(held);
-        return (tables.shop.conditions[id].text || "")
-          .replaceAll("<part>", () => part).replaceAll("<current>", () => current);
+        return inWords({ line: tables.shop.conditions[id].text || "", part, current }, tables.shop.parts);
       }).filter(Boolean),
+=======
+      now: plan.states.map((held) => inWords(
+        lineOf(tables.shop.conditions[parts(held)[0]].text || "", parts(held)), tables.shop.parts)).filter(Boolean),
+>>>>>>> main
       hazards: hazards.map((id) => ({ id, full: inFull(tables, state, id) })),
       unread: unread(tables, state, hazards),
     };
   }
 
   function answers(tables, state, row) {
-    const { filled } = top(state);
+    const filled = named(tables, top(state));
     const results = (row.results || []).map(({ text, means = "" }) => withoutEmpty(
       { text: fillIn(text, filled), means: fillIn(means, filled) }));
     const measured = { results, readings: readings(withRanges(tables, state, row)), look_up: row.look_up,
@@ -103,8 +111,7 @@ globalThis.baytreeRecord = (() => {
 
   // The minutes of the step and its changes.
   function minutes(row, plan) {
-    const changes = [...plan.first, ...plan.after];
-    const sum = (own, key) => changes.reduce((total, one) => add(total, one[key]), read(own || "0"));
+    const sum = (own, key) => plan.every.reduce((total, one) => add(total, one[key]), read(own || "0"));
     const digits = (value) => (value[0] ? rounded(value) : "");
     return { minutes: digits(sum(row.minutes, "minutes")), wait: digits(sum(row.wait, "wait")) };
   }
@@ -113,8 +120,13 @@ globalThis.baytreeRecord = (() => {
     const drive = driveOf(tables, state);
     if (!state.end) return drive;
     const isFixed = state.end.kind === "fix" && isOver(state);
-    return { ...drive, cause: quoting(state, row.cause), tell: quoting(state, row.tell),
+    return { ...drive, cause: quoting(tables, state, row.cause), tell: quoting(tables, state, row.tell),
+<<<<<<< HEAD
+      tests: isRepairing(state) ? testTexts(tables, state, row) : [], end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
+=======
+      tests: isRepairing(state) ? testTexts(tables, state, row) : [],
       end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
+>>>>>>> main
       rejoin: isFixed && state.left.length ? placeOf(state.left[0]) : "" };
   }
 
@@ -130,14 +142,39 @@ globalThis.baytreeRecord = (() => {
   }
 
   // A text with the last readings that it quotes: `<cable>`, `<slack.play>`.
-  function quoting(state, text = "") {
-    const { inside, filled } = state.frames[0], values = {};
+  function quoting(tables, state, text = "") {
+<<<<<<< HEAD
+    const [frame] = state.frames, { inside } = frame, values = {};
+=======
+    const { inside } = state.frames[0], values = {};
+>>>>>>> main
     for (const entry of state.steps.filter((one) => one.inside === inside)) {
       for (const [name, { value, unit }] of Object.entries(entry.readings)) {
         values[name ? `${entry.step}.${name}` : entry.step] = `${value} ${unit}`.trim();
       }
     }
-    return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole), filled);
+<<<<<<< HEAD
+    return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole), named(tables, frame));
+  }
+
+  // In words what will verify a repair.
+  function testTexts(tables, state, { verify = [] }) {
+    const frame = top(state), { steps } = tableOf(tables, frame.inside);
+    return verify.map(({ step, by, text }) => fillIn((step && steps[step].text)
+      || (by ? tables.shop.procedures[by.procedure]?.title || by.procedure : text), named(tables, frame)));
+=======
+    return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole),
+      named(tables, state.frames[0]));
+  }
+
+  // In words what will verify a repair, one check or procedure after another.
+  function testTexts(tables, state, row) {
+    const { inside } = top(state), filled = named(tables, top(state));
+    return (row.verify || []).map(({ step, by, text }) => {
+      if (step) return tableOf(tables, inside).steps[step].text;
+      return by ? tables.shop.procedures[by.procedure]?.title ?? by.procedure : text;
+    }).map((text) => fillIn(text, filled));
+>>>>>>> main
   }
 
   // The record

@@ -6,11 +6,23 @@
  */
 "use strict";
 globalThis.baytreeReduce = (() => {
-  const { top, placeOf, withTop, tableOf, rowOf, fillIn, planOf, linesOf, physicalStates,
-    hazardsAt, withItem, unique, runKey } = baytreeTold;
+<<<<<<< HEAD
+<<<<<<< HEAD
+  const { top, placeOf, withTop, tableOf, rowOf, planOf, linesOf, physicalStates,
+    isRepairing, judgesInWords, testsFromNormal, ownPutBack, hazardsAt, withItem, unique, runKey } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
-  const { frameOf, recorded, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
+  const { frameOf, recorded, comeTo, arrived, stuck, withResult, cannotTest, leave, verifyNext,
+=======
+  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, testsFromNormal, planOf,
+=======
+  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
+>>>>>>> normal
+    linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
+  const { asksAt, checked, withRanges } = baytreeSpecs;
+  const { unfit } = baytreeUnfit;
+  const { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
+>>>>>>> main
     intoProcedure, judgeTest } = baytreeTargets;
   const { answered } = baytreeAnswers;
   const BEGINNING = Object.freeze({
@@ -76,7 +88,7 @@ globalThis.baytreeReduce = (() => {
 
   function rejoin(tables, state, { at }) {
     const [frame, ...left] = state.left;
-    return { ...moved(state, at), frames: [frame], left, end: null, to_normal: true, known: [], proved: {} };
+    return arrived(tables, { ...moved(state, at), frames: [frame], left, end: null, to_normal: true, known: [], proved: {} });
   }
 
   // A step is left
@@ -126,7 +138,7 @@ globalThis.baytreeReduce = (() => {
   }
 
   function verify(tables, state, { passed, at }) {
-    return judgeTest(tables, moved(state, at), passed);
+    return judgeTest(tables, moved(worked(tables, state), at), passed);
   }
 
   function entryOf(tables, state, { seen = "", at = "", who = "" }, result) {
@@ -137,12 +149,31 @@ globalThis.baytreeReduce = (() => {
       event: state.done.length });
   }
 
-  // Records a step; the states that it needs hold now, also where it couldn't be tested.
-  function left(tables, state, entry) {
-    const plan = planOf(tables, state), { put_back } = rowOf(tables, top(state));
-    return { ...moved(state, entry.at), steps: [...state.steps, entry], now: plan.states, to_normal: false,
+  // Records a step that was done, also where it couldn't be tested.
+<<<<<<< HEAD
+  const left = (tables, state, entry) => (
+    { ...moved(worked(tables, state), entry.at), steps: [...state.steps, entry] });
+
+  // The vehicle as the step leaves it; after a fix all is put back.
+  function worked(tables, state) {
+    const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
+    const before = isPutBack || testsFromNormal(state) ? [] : state.put_back;
+    return { ...state, now: plan.left, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...state.put_back, ...(put_back ? [fillIn(put_back, top(state).filled)] : [])]) };
+      put_back: unique([...before, ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
+=======
+  function left(tables, state, entry) {
+    return { ...moved(worked(tables, state), entry.at), steps: [...state.steps, entry] };
+  }
+
+  // The vehicle as the step leaves it; of a fix with all put back.
+  function worked(tables, state) {
+    const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
+    return { ...state, now: plan.left, to_normal: false,
+      known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
+      put_back: unique([...(isPutBack || beginsTest(state) ? [] : state.put_back),
+        ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
+>>>>>>> main
   }
 
   const moved = (state, at = "") => ({ ...state, read: [], ticked: [], passed: [], since: at, worked: 0 });

@@ -7,7 +7,7 @@
 globalThis.baytreeSpecs = (() => {
   const { less, rounded } = baytreeExact;
   const { typed: typedQuantity, convert } = baytreeQuantities;
-  const { top, tableOf, rowOf, fillIn, itemsOf, unique } = baytreeTold;
+  const { top, tableOf, rowOf, fillIn, named, itemsOf, unique } = baytreeTold;
   const LOWEST = ["-Infinity", 0], HIGHEST = ["Infinity", 1], NEVER = [HIGHEST, LOWEST];
   const vehicleOf = (tables, state) => tables.shop.vehicles[state.vehicle];
 
@@ -61,7 +61,7 @@ globalThis.baytreeSpecs = (() => {
     const { filled } = top(state), where = row.where || {}, vehicle = vehicleOf(tables, state);
     const connector = vehicle?.connectors?.[where.connector];
     return [
-      ...(where.phrase ? [{ phrase: fillIn(where.phrase, filled) }] : []),
+      ...(where.phrase ? [{ phrase: fillIn(where.phrase, named(tables, top(state))) }] : []),
       ...(connector ? pinRows(where.connector, connector, (where.pins || []).map((pin) => fillIn(pin, filled)))
         : []),
       ...namesOfPlaces(state, row).flatMap((name) => {

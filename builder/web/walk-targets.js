@@ -118,9 +118,9 @@ globalThis.baytreeTargets = (() => {
   function verifyNext(tables, state, index) {
     const tests = rowOf(tables, top(state)).verify || [];
     if (index >= tests.length) {
-      return { ...state, verifying: null, end: { ...state.end, verified: tests.length > 0 } };
+      return { ...state, verifying: null, to_normal: false, end: { ...state.end, verified: tests.length > 0 } };
     }
-    const here = { ...state, verifying: index }, test = tests[index];
+    const here = { ...state, verifying: index, to_normal: true }, test = tests[index];
     if ("step" in test) return comeToWaiting(tables, waiting(tables, here, test.step));
     return "by" in test ? intoProcedure(tables, here, test, true) : here;
   }
@@ -166,6 +166,10 @@ globalThis.baytreeTargets = (() => {
     return go(tables, again, target);
   }
 
-  return { frameOf, recorded, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
+<<<<<<< HEAD
+  return { frameOf, recorded, comeTo, arrived, stuck, withResult, cannotTest, leave, verifyNext,
+=======
+  return { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
+>>>>>>> main
     intoProcedure, judgeTest };
 })();

@@ -5,7 +5,11 @@
  */
 "use strict";
 globalThis.baytreeTold = (() => {
-  const { Vehicle, stateOf } = baytreeVehicle;
+<<<<<<< HEAD
+  const { Vehicle, stateOf, inWords } = baytreeVehicle;
+=======
+  const { Vehicle, stateOf, words } = baytreeVehicle;
+>>>>>>> main
   const SEVERITY = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
   const TO_ACKNOWLEDGE = SEVERITY.slice(0, 2);
   const unique = (list) => [...new Set(list)];
@@ -22,11 +26,19 @@ globalThis.baytreeTold = (() => {
   const vehicleOf = (tables) => (tables.vehicle ||= new Vehicle(tables.shop.conditions));
   const isOver = (state) => Boolean(state.end)
     && (state.end.kind !== "fix" || state.end.verified !== null);
+  // At a fix that isn't done yet.
+  const isRepairing = (state) => state.end?.kind === "fix" && !isOver(state) && state.verifying === null;
+  // At a test in words after a repair, and not in a check that verifies.
+  const judgesInWords = (state) => state.verifying !== null && !state.frames.some((one) => one.verifies);
 
   function fillIn(text, filled) {
     for (const [name, value] of Object.entries(filled)) text = text.replaceAll(`<${name}>`, () => value);
     return text;
   }
+
+  // What fills the placeholders of a frame as it is shown: parts by name, not by ID.
+  const named = ({ shop }, { filled }) => Object.fromEntries(
+    Object.entries(filled).map(([name, value]) => [name, shop.parts[value] ?? value]));
 
   // The step where a frame is; a fix with how its module is fitted.
   function rowOf(tables, frame) {
@@ -54,16 +66,87 @@ globalThis.baytreeTold = (() => {
 
   // Changes
 
-  // What changes before the lines of a step and, where something is hooked up, after them.
+<<<<<<< HEAD
+  // What changes before the lines of a step and, where something is hooked up, after them; before
+  // all that, or once a repair is done, what goes back to normal.
   function planOf(tables, state) {
     const vehicle = vehicleOf(tables), frame = top(state), row = rowOf(tables, frame);
-    let first = [], now = state.now;
-    if (isOver(state) || state.to_normal) [first, now] = vehicle.backToNormal(now);
-    if (isOver(state)) return { first, after: [], states: now };
-    const needs = needed(row, frame);
-    const [more, then] = vehicle.changes(now, row.hook_up ? forHookUp(vehicle, row.hook_up, needs) : needs);
-    const [after, states] = row.hook_up ? vehicle.changes(then, needs) : [[], then];
-    return { first: [...first, ...more], after, states };
+    const plan = (more) => {
+      const whole = { before: [], first: [], after: [], back: [], putBack: [], ...more };
+      return { left: whole.states, every: [...whole.before, ...whole.first, ...whole.after, ...whole.back], ...whole };
+    };
+    if (isOver(state) || judgesInWords(state)) {
+      const [before, states] = vehicle.backToNormal(state.now);
+      return plan({ before, states, putBack: state.put_back });
+    }
+    const needs = needed(row, frame), [before, now] = normalBefore(vehicle, state, needs);
+    const [more, then] = row.hook_up ? vehicle.changes(now, forHookUp(vehicle, row.hook_up, needs)) : [[], now];
+    const [last, states] = vehicle.changes(then, needs);
+    const [first, after] = row.hook_up ? [more, last] : [last, []];
+    if (!isRepairing(state)) {
+      return plan({ before, first, after, states, putBack: testsFromNormal(state) ? state.put_back : [] });
+    }
+    const [back, left] = vehicle.backToNormal(states);
+    return plan({ before, first, after, states, back, left,
+      putBack: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
+  }
+
+=======
+  /* What changes at the step: `before` back to normal, `first`, `after` the lines, and of a fix `back`
+   * to normal once it is done; `put_back` in words, with `back` or else with `before`. `states` hold
+   * then, `left` once the step is left. */
+  function planOf(tables, state) {
+    const vehicle = vehicleOf(tables), frame = top(state);
+    if (isOver(state) || judgesInWords(state)) {
+      const [before, states] = vehicle.backToNormal(state.now);
+      return planned({ before, states, put_back: state.put_back });
+    }
+    const row = rowOf(tables, frame), needs = needed(row, frame);
+    const [before, normal] = normalBefore(vehicle, state, needs);
+    const [hooked, then] = row.hook_up ? vehicle.changes(normal, forHookUp(vehicle, row.hook_up, needs)) : [[], normal];
+    const [last, states] = vehicle.changes(then, needs);
+    const [first, after] = row.hook_up ? [hooked, last] : [last, []];
+    if (!isRepairing(state)) {
+      return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
+    }
+    const [back, left] = vehicle.backToNormal(states);
+    return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
+  }
+
+  function planned({ before, first = [], after = [], back = [], states, left = states, put_back }) {
+    return { before, first, after, back, states, left, put_back, every: [...before, ...first, ...after, ...back] };
+  }
+
+  // A test keeps what holds and what it needs; nothing where something is put back in words.
+  function normalBefore(vehicle, state, needs) {
+    if (!state.to_normal) return [[], state.now];
+    const isTest = state.verifying !== null && !state.put_back.length;
+    const kept = isTest ? state.now.filter((one) => needs.includes(one)) : [];
+    return vehicle.backToNormal(state.now, vehicle.canStay(kept) ? kept : []);
+  }
+
+  // Whether a test after the repair begins at this step.
+<<<<<<< HEAD
+>>>>>>> main
+  const testsFromNormal = (state) => state.to_normal && state.verifying !== null;
+=======
+  const beginsTest = (state) => state.to_normal && state.verifying !== null;
+>>>>>>> normal
+
+  // What a step takes apart that no state covers.
+  function ownPutBack(tables, frame) {
+    const { put_back } = rowOf(tables, frame);
+    return put_back ? [fillIn(put_back, named(tables, frame))] : [];
+<<<<<<< HEAD
+  }
+
+  // A test keeps what holds and what it needs, but not if something is to be put back in words.
+  function normalBefore(vehicle, state, needs) {
+    if (!state.to_normal) return [[], state.now];
+    const keeps = state.verifying !== null && !state.put_back.length;
+    return vehicle.backToNormal(state.now, keeps ? state.now.filter((one) => needs.includes(one)) : []);
+=======
+>>>>>>> main
   }
 
   const needed = (row, frame) => (row.needs || []).map(([condition, ...rest]) => stateOf(
@@ -75,24 +158,55 @@ globalThis.baytreeTold = (() => {
     return [...needs.filter((one) => vehicle.place(one) !== place && !vehicle.excludes(one, own)), own];
   }
 
-  // The lines to do, each with what it belongs to.
+<<<<<<< HEAD
+  // The lines to do: what each belongs to, and the states that hold once it is ticked, if others.
   function linesOf(tables, state, plan) {
-    const row = rowOf(tables, top(state)), { filled } = top(state);
-    const lines = (of, texts) => texts.map((text) => ({ of, text }));
+    const row = rowOf(tables, top(state)), filled = named(tables, top(state)), repairs = isRepairing(state);
+    const told = (of, made, states) => made.flatMap((one) => one.told)
+      .map((line) => ({ of, text: inWords(line, tables.shop.parts), states }));
+    const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
+    const putBack = plan.putBack.map((text) => ({ of: "put back", text }));
     return [
-      ...lines("change", plan.first.flatMap((change) => change.told)),
-      ...lines("do", isOver(state) ? [] : (row.do || []).map((text) => fillIn(text, filled))),
-      ...lines("after", plan.after.flatMap((change) => change.told)),
-      ...lines("put back", state.end ? state.put_back : []),
+      ...told("put back", plan.before, plan.states),
+      ...(repairs ? [] : putBack),
+      ...told("change", plan.first, plan.states),
+      ...own.map((text) => ({ of: "do", text: fillIn(text, filled) })),
+      ...told("after", plan.after, plan.states),
+      ...told("put back", plan.back, plan.left),
+      ...(repairs ? putBack : []),
+=======
+  // The lines to do, each with what it belongs to, and the states that hold once it is ticked.
+  function linesOf(tables, state, plan) {
+    const row = rowOf(tables, top(state)), names = tables.shop.parts, filled = named(tables, top(state));
+    const lines = (of, texts, states = null) => texts.map((text) => ({ of, text, states }));
+    const changed = (of, changes, states) => lines(of, changes.flatMap(({ told }) => told.map((line) => words(line, names))), states);
+    const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
+    const putBack = lines("put back", plan.put_back), isLast = isRepairing(state);
+    return [
+      ...changed("put back", plan.before, plan.states), ...(isLast ? [] : putBack),
+      ...changed("change", plan.first, plan.states),
+      ...lines("do", own.map((text) => fillIn(text, filled))),
+      ...changed("after", plan.after, plan.states),
+      ...changed("put back", plan.back, plan.left), ...(isLast ? putBack : []),
+>>>>>>> main
     ];
   }
+
+  // What fills the placeholders of a frame as it is shown: parts by name, not by ID.
+  const named = (tables, { filled }) => Object.fromEntries(
+    Object.entries(filled).map(([name, value]) => [name, tables.shop.parts[value] ?? value]));
 
   // The states of the vehicle as they are: changed if a line to change it is ticked.
   function physicalStates(tables, state) {
     if (!state.ticked.length || !state.frames.length) return state.now;
-    const plan = planOf(tables, state), lines = linesOf(tables, state, plan);
-    return state.ticked.some((line) => ["change", "after"].includes(lines[line]?.of))
-      ? plan.states : state.now;
+    const lines = linesOf(tables, state, planOf(tables, state));
+<<<<<<< HEAD
+    return [...state.ticked].sort((one, other) => other - one).map((line) => lines[line]?.states)
+      .find(Boolean) || state.now;
+=======
+    const ticked = [...state.ticked].sort((one, other) => one - other).map((line) => lines[line]?.states);
+    return ticked.filter(Boolean).pop() || state.now;
+>>>>>>> main
   }
 
   // Cautions
@@ -101,9 +215,9 @@ globalThis.baytreeTold = (() => {
   function hazardsAt(tables, state, plan) {
     const { hazards } = tables.shop;
     const ids = unique([
-      ...[...plan.first, ...plan.after].flatMap((change) => change.hazards),
+      ...plan.every.flatMap((change) => change.hazards),
       ...plan.states.flatMap((one) => vehicleOf(tables).of(one).hazards || []),
-      ...(rowOf(tables, top(state)).hazards || []),
+      ...(judgesInWords(state) ? [] : rowOf(tables, top(state)).hazards || []),
     ]).filter((id) => Object.hasOwn(hazards, id));
     const rank = (id) => SEVERITY.indexOf(hazards[id].signal);
     return ids.sort((one, other) => rank(one) - rank(other));
@@ -133,7 +247,16 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, fillIn, planOf, linesOf,
+<<<<<<< HEAD
+<<<<<<< HEAD
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named,
+    planOf, testsFromNormal, ownPutBack, linesOf, physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
+=======
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, testsFromNormal, planOf, linesOf,
+=======
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
+>>>>>>> normal
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
+>>>>>>> main
     runKey, provedElsewhere };
 })();

@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeUnfit = (() => {
-  const { top, placeOf, rowOf, isOver, planOf, hazardsAt, unread, provedElsewhere } = baytreeTold;
+  const { top, placeOf, rowOf, isOver, judgesInWords, planOf, hazardsAt, unread, provedElsewhere } = baytreeTold;
   const { asksAt } = baytreeSpecs;
   const INSTEAD = { check: "this is a check: answer it", action: "this is an action: mark it as done",
     fix: "this is a fix: mark it as done" };
@@ -44,16 +44,13 @@ globalThis.baytreeUnfit = (() => {
     return names.length ? `fill in first: ${names.join(", ")}` : unfitKind(tables, state, event);
   }
 
-  // Whether the walk is at a test in words, and not in a check that verifies.
-  const testsInWords = (state) => state.verifying !== null && !state.frames.some((one) => one.verifies);
-
   function unfitKind(tables, state, { event, stated: known }) {
     const row = rowOf(tables, top(state));
     if (event === "verify") {
-      return testsInWords(state) ? "" : "there is no test after a repair to judge now";
+      return judgesInWords(state) ? "" : "there is no test after a repair to judge now";
     }
     if (isOver(state)) return "the walk has ended: correct an answer, or go back";
-    if (testsInWords(state)) return "the repair is done: go through its tests";
+    if (judgesInWords(state)) return "the repair is done: go through its tests";
     const givesUp = ["cannot_test", "none_of_these"].includes(event) && row.kind !== "fix";
     if (!givesUp && (event === "done") !== ["action", "fix"].includes(row.kind)) return INSTEAD[row.kind];
     if (["run", "take"].includes(event) && !row.by) return "this check runs no procedure: answer it";

@@ -7,7 +7,7 @@
 (() => {
   const { BEGINNING, reduce, toolsOf } = baytreeReduce;
   const { screen } = baytreeRecord;
-  const { top, rowOf, tableOf } = baytreeTold;
+  const { top, rowOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { h } = baytreeParts;
   const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
@@ -125,9 +125,9 @@
     const { shown: { phase, kind }, view } = walk;
     if (phase === "paused") return step.pausedFace(walk);
     if (phase === "fill") return step.fillFace(walk);
-    if (phase === "verify") return ends.verifyFace(walk);
     if (phase === "end") return ends.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
+    if (phase === "verify") return ends.verifyFace(walk);
     if (view.face === "first") return step.firstFace(walk);
     if (kind === "fix") return ends.fixFace(walk);
     return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
@@ -181,7 +181,7 @@
     if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
     const { results, asks = [], lines = [], kind, phase } = walk.shown;
     if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
-    if (!overflows() || !lines.some(({ of }) => of !== "put back") || kind !== "check" || phase !== "step") return;
+    if (!overflows() || !lines.length || kind !== "check" || phase !== "step") return;
     walk.view.moved = true;
     if (!face) walk.view.face = "first";
     draw();
@@ -215,9 +215,6 @@
     await begin();
     await arrive(false);
   };
-
-  walk.stepText = (id) => id && tableOf(walk.tables, walk.state.frames[0].inside).steps[id]?.text;
-  walk.procedureTitle = (by) => (by && walk.tables.shop.procedures[by.procedure]?.title) || "";
 
   // Opening and closing
 

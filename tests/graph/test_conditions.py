@@ -46,7 +46,7 @@ def job(shop: dict[str, Condition], *steps: list[VehicleState]) -> tuple[Change,
 
 def told(made: tuple[Change, ...]) -> list[str]:
     """Return every line that is told."""
-    return [line for one in made for line in one.told]
+    return [line.words() for one in made for line in one.told]
 
 
 ENGINE = ["Select Park or neutral", "Set the parking brake", "Chock the wheels",

@@ -67,7 +67,8 @@ def _arrival(state: JobState) -> Arrival:
     frame = state.frames[-1]
     folder = "kb/" if frame.inside.startswith("procedures/") else "trees/"
     asked = {value: f"<{name}>" for name, value in state.frames[0].filled.items()}
-    states = frozenset((one, asked.get(part, part), value) for one, part, value in state.now)
+    now = () if state.to_normal else state.now  # what isn't normal is put back first
+    states = frozenset((one, asked.get(part, part), value) for one, part, value in now)
     return f"{folder}{frame.inside}.yml", frame.step, states
 
 

@@ -41,7 +41,7 @@ def test_going_back_to_normal_is_told_at_an_end(samples: WalkTables) -> None:
     state = typed(samples, started(samples, TREE, enter="hot"), "14.0 V", "2", "2")
     shown = screen(samples, state)
     assert shown["end"]["kind"] == "not-found"
-    assert lines_told(shown, "change") == ["Turn those loads off", "Turn the key off"]
+    assert lines_told(shown, "put back") == ["Turn those loads off", "Turn the key off"]
 
 
 def test_hooking_up_is_done_with_the_key_off(samples: WalkTables) -> None:
@@ -96,17 +96,17 @@ def test_a_handoff_brings_everything_back_to_normal(samples: WalkTables) -> None
     state = typed(samples, started(samples, TREE, enter="running"), "15.6 V")
     assert place(state).startswith("charging/overcharge#")
     shown = screen(samples, state)
-    assert lines_told(shown, "change")[:2] == ["Turn those loads off", "Turn the key off"]
+    assert lines_told(shown, "put back")[:2] == ["Turn those loads off", "Turn the key off"]
     assert [frame.place for frame in state.left] == [f"{TREE}#running"]
     assert state.known == frozenset()
 
 
 def test_a_part_has_states_of_its_own(samples: WalkTables) -> None:
-    """The argument of a procedure names the connector to unplug, and the load at its part."""
+    """The argument of a procedure names the connector to unplug, by its name and not its ID."""
     state = started(samples, "brakes/soft-pedal", "tern", enter="abs-feed")
     state = typed(samples, state, "run")
     assert place(state) == "procedures/power-and-ground#power"
     lines = lines_told(screen(samples, state), "change")
-    assert "Unplug the abs-module" in lines
+    assert "Unplug the ABS module" in lines
     assert "Hook up the 9 A load" in lines
-    assert lines.index("Unplug the abs-module") < lines.index("Hook up the 9 A load")
+    assert lines.index("Unplug the ABS module") < lines.index("Hook up the 9 A load")
