@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
+from builder.chart.hazard_marks import HazardMark, hazards_of
 from builder.chart.undrawn_ways import (
     NumberedTree,
     handoff_title,
@@ -17,18 +18,18 @@ from builder.chart.undrawn_ways import (
     way_notes,
 )
 from builder.graph.routes import ExitKind
-from builder.graph.runs import with_inner_steps
 from builder.model.checks import Branch, Check
-from builder.model.knowledge import Hazard, Signal
+from builder.model.knowledge import Signal
 from builder.model.library import Library
+from builder.model.text import Number
 from builder.model.tree import Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
-from builder.wording.hazards import by_severity
 from builder.wording.results import NO_BREAK, result_words, tied
 from builder.wording.vehicle_words import condition_texts, part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
+NO_MARKS: Mapping[str, HazardMark] = {}
 START = "start:"  # the id of the start terminator; no step id has a colon
 
 
@@ -43,10 +44,13 @@ class Node:
     notes: tuple[str, ...] = ()  # "still there: go to 3"
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
-    facts: tuple[str, ...] = ()  # "work 3 min", "wait 60 min": kept apart from the instruction
+    work: str = ""  # "work 3 min": kept apart from the instruction
+    facts: tuple[str, ...] = ()  # "wait 60 min", "from 3"
     caution: Signal | None = None  # the most severe
     hazards: tuple[str, ...] = ()  # their short names, most severe first
+    marks: tuple[HazardMark, ...] = ()  # their signs, where a key explains them
     href: str = ""
+    in_order: bool = False  # whether the first of its results that fits counts
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +78,13 @@ class Flow:
     arrivals: frozenset[str] = field(default_factory=frozenset)  # nodes that are reached by number
 
 
-def flow_of(tree: Tree, library: Library | None = None) -> Flow:
-    """Turn a tree into what its chart shows."""
+def flow_of(
+    tree: Tree, library: Library | None = None, marks: Mapping[str, HazardMark] = NO_MARKS
+) -> Flow:
+    """Turn a tree into what its chart shows; `marks`: signs of hazards that a key explains."""
     drawn = chart_lines(tree)
     sections = tree_outline(tree, drawn)
-    at = NumberedTree(tree, number_sections(tree, sections), drawn, library)
+    at = NumberedTree(tree, number_sections(tree, sections), drawn, library, marks)
     nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _handoffs(at)
     edges = {
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
@@ -99,10 +105,13 @@ def _node(at: NumberedTree, step: Step) -> Node:
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
         when=tied(", ".join(conditions)),
-        facts=(*_run_facts(at, step), *_times(step)),
+        work=_minutes("work", step.minutes),
+        facts=(*_run_facts(at, step), *filter(None, [_minutes("wait", step.wait)])),
         caution=met[0].signal if met else None,
         hazards=tuple(hazard.short for hazard in met),
+        marks=tuple(at.marks[hazard.id] for hazard in met if hazard.id in at.marks),
         href=f"#step-{step.id}",
+        in_order=isinstance(step.body, Check) and step.body.several,
     )
 
 
@@ -113,26 +122,14 @@ def _kind(step: Step) -> str:
 def _run_facts(at: NumberedTree, step: Step) -> Iterator[str]:
     """Yield the procedure that finds the result, and what it is run on."""
     if isinstance(step.body, Check) and step.body.by:
-        yield f"procedure{NO_BREAK}{step.body.by.replace('-', NO_BREAK)}"
+        yield f"procedure {step.body.by.replace('-', ' ')}"
         for value in step.body.with_.values():
             yield tied(part_name(value, at.library) if at.library else value)
 
 
-def _times(step: Step) -> Iterator[str]:
-    """Yield the minutes, each with its word, or they read as part of the instruction."""
-    for word, minutes in (("work", step.minutes), ("wait", step.wait)):
-        if minutes:
-            yield f"{word}{NO_BREAK}{minutes}{NO_BREAK}min"
-
-
-def hazards_of(step: Step, library: Library) -> list[Hazard]:
-    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word.
-
-    Those of a procedure that it runs are its own.
-    """
-    steps = with_inner_steps(step, library.procedures)
-    names = dict.fromkeys(hazard for one in steps for hazard in one.hazards)
-    return by_severity(library.hazards[name] for name in names if name in library.hazards)
+def _minutes(word: str, minutes: Number | None) -> str:
+    """Write minutes with their word, or they read as part of the instruction."""
+    return f"{word}{NO_BREAK}{minutes}{NO_BREAK}min" if minutes else ""
 
 
 def _handoffs(at: NumberedTree) -> dict[str, Node]:

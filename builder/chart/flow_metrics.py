@@ -150,4 +150,4 @@ def _least_width(metrics: FlowMetrics, node: str) -> float:
 
 def _least_connector(metrics: FlowMetrics, node: str, lead: int) -> float:
     pill = metrics.connectors[metrics.target(node, lead)]
-    return BESIDE + metrics.labels[node][lead].widest + ARROW + pill
+    return BESIDE + metrics.labels[node][lead].widest + ARROW + 1 + pill

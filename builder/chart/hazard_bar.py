@@ -1,58 +1,43 @@
-"""The bar at the top of a box: the signal word and its hazards in short.
+"""The bar at the top of a box: the signal word and its hazards.
 
-In: the signal word and the short names of the hazards, gravest first. Out: measured words, then as
-many of them as a width holds; in a narrow box the names stand on a line of their own.
+In: the signal word, the short names of the hazards, gravest first, and their signs. Out: measured
+words. Every hazard is named; where a key explains the signs, the gravest in words and the others by
+their signs.
 """
 
 from collections.abc import Sequence
 
-from builder.chart.measured_word import MeasuredWord, WordLine, line_width, measured_words
+from builder.chart.fonts import bold
+from builder.chart.hazard_marks import HIGH, WIDE, HazardMark
+from builder.chart.measured_word import MeasuredWord, measured_words
 from builder.chart.spacing import SMALL
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
 
 SIGNAL_TONES = frozenset(signal.lower() for signal in Signal)
+MARK = "mark "  # before the picture and the letter of a sign, in the tone of its run
+MARK_HEIGHT = 1.05  # of a sign, in ems
 
 
-def hazard_bar(signal: Signal, hazards: Sequence[str]) -> tuple[MeasuredWord, ...]:
+def hazard_bar(
+    signal: Signal, hazards: Sequence[str], marks: Sequence[HazardMark] = ()
+) -> tuple[MeasuredWord, ...]:
     """Measure a bar; NOTICE is for things and has no sign (ANSI Z535.4)."""
     sign = "" if signal is Signal.NOTICE else f"⚠{NO_BREAK}"
     tone = signal.lower()
-    names = measured_words(", ".join(hazards), SMALL, tone=tone)
-    return measured_words(f"{sign}{signal}", SMALL, heavy=True, tone=tone) + names
+    names = "; ".join(hazards[:1] if marks else hazards)
+    words = measured_words(f"{sign}{signal}", SMALL, heavy=True, tone=tone)
+    words += measured_words(names, SMALL, tone=tone)
+    return words + tuple(mark_word(mark, SMALL) for mark in marks[1:])
 
 
-def one_line_width(bar: WordLine) -> float:
-    """Return the width from which the signal word and a whole name stand on one line."""
-    ends = _ends(bar)
-    line = _cut(bar, ends[0], "", len(ends)) if ends else bar
-    return line_width(line) if len(bar) > 1 else 0
+def mark_word(mark: HazardMark, size: float) -> MeasuredWord:
+    """Measure the sign of a hazard as a word."""
+    wide = mark_width(size) + bold().width(mark.letter, size)
+    tone = f"{MARK}{mark.picture} {mark.letter}"
+    return MeasuredWord(mark.letter, wide, size, True, tone, 0.3 * size)
 
 
-def shortened_bar(bar: WordLine, room: float) -> WordLine:
-    """Return the names that fit, and how many more there are; if not even one does, its start."""
-    if line_width(bar) <= room:
-        return bar
-    ends = _ends(bar)
-    for named in range(len(ends), 0, -1):
-        line = _cut(bar, ends[named - 1], "", len(ends) + 1 - named)
-        if line_width(line) <= room:
-            return line
-    least = 0 if bar[0].bold else -1  # the signal word is never cut
-    for last in range(ends[0] if ends else len(bar) - 1, least, -1):
-        line = _cut(bar, last, "…", 0)
-        if line_width(line) <= room:
-            return line
-    return bar[:1]
-
-
-def _ends(bar: WordLine) -> list[int]:
-    """Return the words at which names end, but for the last name."""
-    return [at for at, word in enumerate(bar) if word.text.endswith(",")]
-
-
-def _cut(bar: WordLine, last: int, ending: str, more: int) -> WordLine:
-    """End a bar at a word, with the count of the hazards that are not named."""
-    word = bar[last]
-    text = word.text.removesuffix(",") + ending + (f"{NO_BREAK}+{more}" if more else "")
-    return (*bar[:last], *measured_words(text, word.size, word.bold, word.tone))
+def mark_width(size: float) -> float:
+    """Width of a sign without its letter."""
+    return MARK_HEIGHT * size * WIDE / HIGH

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from builder.chart.chart import Part, Polyline, Rect
+from builder.chart.chart import Box, Part, Polyline, Rect
 from builder.chart.flow_metrics import FlowMetrics
+from builder.chart.fonts import LEADING
 from builder.chart.parts import Pen, box_part, connector_part, label_part
 from builder.chart.spacing import (
     ARROW,
@@ -23,10 +24,12 @@ from builder.chart.spacing import (
     LEAD_IN,
     LEAST_GAP,
     ROW_GAP,
+    SMALL,
 )
 from builder.plan.outline import SideBranch
 
 Point = tuple[float, float]
+LINE = LEADING * SMALL  # height of a line of a result's words
 
 
 class LaneRow(NamedTuple):
@@ -53,7 +56,7 @@ def lane_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> 
     label = words.height(lane - BESIDE)
     if not side.chain:
         beside = words.height(_connector_room(metrics, step, side, lane))
-        behind = _to_line(beside) + CONNECTOR_HEIGHT / 2
+        behind = max(beside, _to_line(beside) + CONNECTOR_HEIGHT / 2)
         below = _above(label) + CONNECTOR_HEIGHT
         if behind <= below:
             return LaneRow(side, beside, (), (), behind + ROW_GAP)
@@ -73,7 +76,7 @@ def lane_row(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> 
 
 
 def _connector_room(metrics: FlowMetrics, step: str, side: SideBranch, lane: float) -> float:
-    return lane - BESIDE - ARROW - metrics.connectors[metrics.target(step, side.edge_index)]
+    return lane - BESIDE - ARROW - 1 - metrics.connectors[metrics.target(step, side.edge_index)]
 
 
 def joint_height(metrics: FlowMetrics, step: str, lead: int, column: float) -> float:
@@ -88,7 +91,7 @@ def _above(label: float) -> float:
 
 def _to_line(label: float) -> float:
     """From the top of a connector's row to its line."""
-    return max(label + 1, CONNECTOR_HEIGHT / 2)
+    return max(label - LINE / 2, CONNECTOR_HEIGHT / 2)
 
 
 def entry_height(row: LaneRow) -> float:
@@ -107,13 +110,11 @@ def draw_lane_row(
     if row.inside:
         yield from _draw_inside(pen, step, row, place, start)
         return
-    if row.boxes:
-        label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
-        left = x + INDENT
-    else:
-        room = _connector_room(pen.metrics, step, row.side, place.width)
-        label = label_part(words, room, x + BESIDE, at - 1 - row.label)
-        left = label.rect.right + ARROW if label else x + INDENT
+    if not row.boxes:
+        yield from _draw_connector(pen, step, row, place, start)
+        return
+    left = x + INDENT
+    label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
     yield Polyline((*start, (x, at), (left, at)), True)
     if label:
         yield label
@@ -121,9 +122,32 @@ def draw_lane_row(
         yield from _draw_chain(pen, row, Rect(left, place.y + _above(row.label),
                                               place.right - left, 0))  # fmt: skip
         return
+    yield _connector(pen, step, row, left, at)
+
+
+def _connector(pen: Pen, step: str, row: LaneRow, left: float, at: float) -> Box:
     target = pen.metrics.target(step, row.side.edge_index)
-    pill = Rect(left, at - CONNECTOR_HEIGHT / 2, pen.metrics.connectors[target], CONNECTOR_HEIGHT)
-    yield connector_part(pen, target, pill)
+    wide = pen.metrics.connectors[target]
+    return connector_part(
+        pen, target, Rect(left, at - CONNECTOR_HEIGHT / 2, wide, CONNECTOR_HEIGHT)
+    )
+
+
+def _draw_connector(
+    pen: Pen, step: str, row: LaneRow, place: Rect, start: Sequence[Point]
+) -> Iterator[Part]:
+    """Yield a connector on the line of its words: the line leads to them, and on behind them."""
+    x, at = place.x, place.y + entry_height(row)
+    words = pen.metrics.labels[step][row.side.edge_index]
+    room = _connector_room(pen.metrics, step, row.side, place.width)
+    label = label_part(words, room, x + BESIDE, at + LINE / 2 - row.label)
+    left = label.rect.right + ARROW + 1 if label else x + INDENT
+    first = label.rect.x - 1 if label else left
+    yield Polyline((*start, (x, at), (first, at)), not label)
+    if label:
+        yield label
+        yield Polyline(((label.rect.right + 1, at), (left, at)), True)
+    yield _connector(pen, step, row, left, at)
 
 
 def _draw_inside(

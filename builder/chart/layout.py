@@ -3,8 +3,8 @@
 In: a `Tree` and, for paper, the room on each sheet. Out: `Chart`s.
 
 On paper the text comes first: sheets are added rather than text made smaller. The style with the
-results to the right is the plainest; the other is taken where its text is larger by a seventh,
-or where it saves a sheet.
+results to the right is the plainest; the other is taken where its text is larger, or where it saves
+a sheet.
 """
 
 from collections.abc import Callable, Sequence
@@ -19,6 +19,7 @@ from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
 from builder.chart.ends_beside import ends_beside
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import FlowMetrics, Jump, flow_metrics
+from builder.chart.results_joined import results_joined
 from builder.chart.spacing import TEXT
 from builder.chart.split_checks import split_checks
 from builder.chart.styles import STYLES, UNDER
@@ -37,12 +38,12 @@ from builder.model.tree import Tree
 
 PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
-LESS_PLAIN_GAIN = 1.14  # how much larger the text must be for the less plain style
+LESS_PLAIN_GAIN = 1.03  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
 FEW = 3  # results of a check: to no fewer is it split only to save sheets
 # How a flow is split, step by step: most results beside a box, and whether heads stand alone.
 SPLITS = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
-LEAST_TEXT = 12.0  # points: least text of the boxes on paper; labels then are 10.8
+LEAST_TEXT = 11.0  # points: least text of the boxes on paper; it reads from 0.55 m
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
@@ -52,13 +53,18 @@ def page_chart(tree: Tree, library: Library | None = None) -> Chart:
 
 def one_column(flow: Flow) -> Chart:
     """Lay a flow out in one column, results under the checks."""
-    measured = flow_metrics(ends_beside(flow))
+    measured = flow_metrics(drawn_short(flow))
     items = galley(measured, UNDER, block_groups(measured.flow.sections)).at(PAGE_WIDTH)
     column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
     return sheet_drawings(
         measured, SheetLayout(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,))
     )[0]
+
+
+def drawn_short(flow: Flow) -> Flow:
+    """Draw what is the same once, and every end where the result is read that leads to it."""
+    return results_joined(ends_beside(flow))
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +84,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
     sheets; if a single box at that size is larger than a sheet, the largest text that fits is taken
     instead: the charts tell theirs.
     """
-    flow = ends_beside(flow)
+    flow = drawn_short(flow)
     one = flow_metrics(flow)
     styles = [styled_flow(one, style) for style in STYLES]
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
@@ -191,7 +197,7 @@ def _settled(
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    measured = flow_metrics(ends_beside(flow))
+    measured = flow_metrics(drawn_short(flow))
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
     fits = [largest_layout(fit_task(one, room), 1) for one in styles]
     best = plainest_of_good(fits)

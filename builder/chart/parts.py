@@ -5,13 +5,13 @@ In: measured words and a rectangle. Out: the `Box` and `Label` values of a chart
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import groupby, pairwise
+from itertools import groupby, zip_longest
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.flow import Edge, Node
 from builder.chart.flow_metrics import FlowMetrics, sheet_reference
 from builder.chart.measured_word import WordLine, line_width, measured_words
-from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_BAR, PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_Y, SIGNAL_GAP, SMALL
 from builder.chart.text_block import TextBlock, box_text, broken_lines, is_bar, line_height
 from builder.wording.labels import STEP_LABELS
 
@@ -51,7 +51,7 @@ def box_part(pen: Pen, name: str, rect: Rect, result: Edge | None = None) -> Box
     """Put a node and its words in place; first the result it is drawn inside of."""
     node, pad = pen.metrics.flow.nodes[name], pen.metrics.pads[name]
     words = box_text(node, pen.sheet_of, result)
-    lines = broken_lines(words, rect.width - 2 * pad, 2 * (pad - PAD_BAR))
+    lines = broken_lines(words, rect.width - 2 * pad)
     if node.kind == "start":
         rect = Rect(rect.x, rect.y, min(rect.width, _widest(lines) + 2 * pad), rect.height)
     return Box(
@@ -59,7 +59,7 @@ def box_part(pen: Pen, name: str, rect: Rect, result: Edge | None = None) -> Box
         kind=node.kind,
         shape=SHAPES[node.kind],
         rect=rect,
-        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y, pad - PAD_BAR)),
+        runs=tuple(_runs(lines, rect.x + pad, rect.y + PAD_Y)),
         panel=_panel(lines) if node.caution else 0,
         signal=node.caution or "",
         href=node.href,
@@ -118,28 +118,17 @@ def _widest(lines: Sequence[WordLine]) -> float:
     return max([line_width(line) for line in lines])
 
 
-def _leadings(lines: Sequence[WordLine]) -> list[float]:
-    """Return the heights of lines; a bar has its gap under the last of its lines alone."""
-    bars = [is_bar(line) for line in lines]
-    gaps = [SIGNAL_GAP if bar and after else 0 for bar, after in pairwise([*bars, False])]
-    return [line_height(line) - gap for line, gap in zip(lines, gaps, strict=True)]
-
-
 def _panel(lines: Sequence[WordLine]) -> float:
     """Return the height of the ground of a bar."""
-    bar = [height for line, height in zip(lines, _leadings(lines), strict=True) if is_bar(line)]
-    return sum(bar) - SIGNAL_GAP + PAD_Y
+    return sum([line_height(line) for line in lines if is_bar(line)]) + PAD_Y
 
 
-def _runs(lines: Sequence[WordLine], x: float, y: float, out: float = 0) -> Iterator[Run]:
-    """Yield lines of words in place, neighbors of one look joined to one run.
-
-    A bar begins further out than the lines under it.
-    """
-    for line, leading in zip(lines, _leadings(lines), strict=True):
+def _runs(lines: Sequence[WordLine], x: float, y: float) -> Iterator[Run]:
+    """Yield lines of words in place, neighbors of one look joined to one run."""
+    for line, after in zip_longest(lines, lines[1:]):
         bar = is_bar(line)
-        rise = (PAD_Y + SIGNAL_GAP) / 2 if bar else 0
-        at = x - line[0].space - (out if bar else 0)
+        rise = PAD_Y / 2 if bar else 0
+        at = x - line[0].space
         for (size, bold, tone), alike in groupby(line, key=lambda word: word[2:5]):
             words = list(alike)
             text = "".join([" " * (w.space > 0) + w.text for w in words]).removeprefix(" ")
@@ -147,4 +136,4 @@ def _runs(lines: Sequence[WordLine], x: float, y: float, out: float = 0) -> Iter
             wide = line_width(words)
             yield Run(text, at, y + BASELINE * line_height(line) - rise, size, bold, wide, tone)
             at += wide
-        y += leading
+        y += line_height(line) + (SIGNAL_GAP if bar and not (after and is_bar(after)) else 0)

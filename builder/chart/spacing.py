@@ -5,14 +5,13 @@ labels clear of lines and neighbors apart on printed charts.
 """
 
 TEXT = 10.0  # nominal size of the words in a box
-SMALL = 9.0  # labels, conditions, notes: never smaller than nine tenths of the text
+SMALL = 10.0  # labels, conditions, notes: as large, for all of it is read from the same place
 LONGEST_WORD = 92.0  # a longer word is broken, so that one word never rules a whole chart
 FLAG = 3.0  # room for the dark ground of a number that connectors lead to
 BADGE = 2.4  # by which that ground stands out at either side of the number
 SIGNAL_GAP = 2.5  # between the ground of a signal word and the words under it
 PAD_X = 5.0  # from the side of a box to its words
 PAD_Y = 3.5
-PAD_BAR = 3.0  # from the side of a box to the signal word on its ground
 ROUND_END = 2.0  # further room at the rounded ends of a terminator
 ROUND = 9.0  # radius of the corners of a terminator
 DOUBLE_SIDE = 3.0  # between the two sides of a predefined process
@@ -29,5 +28,5 @@ NARROW = 110.0  # width of a box below which it would hold hardly more than a wo
 BETWEEN = 13.0  # from the checks to the line that their results leave from
 CONNECTOR_HEIGHT = 14.0
 SECTION_GAP = 14.0
-COLUMN_GAP = 16.0
+COLUMN_GAP = 13.0
 EDGE = 1.5  # half the heaviest border, kept free around the chart

@@ -12,7 +12,7 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Part, Polyline, Rect, Run, Shape
-from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND, TEXT
+from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND
 
 HEAD = 5.0  # length of an arrow head
 
@@ -137,8 +137,7 @@ def _path(points: list[tuple[float, float]], kind: str) -> str:
 
 
 def _run(run: Run) -> str:
-    kind = " ".join(filter(None, ("bold" if run.bold else "", "nine" if run.size < TEXT else "",
-                                  run.tone)))  # fmt: skip
+    kind = " ".join(filter(None, ("bold" if run.bold else "", run.tone)))
     kind = f' class="{kind}"' if kind else ""
     words = escape(run.text, quote=False)
     return f'<text x="{_n(run.x)}" y="{_n(run.y)}"{kind}>{words}</text>'

@@ -10,14 +10,15 @@ from functools import lru_cache, partial
 
 from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
-from builder.chart.hazard_bar import SIGNAL_TONES, hazard_bar, one_line_width, shortened_bar
+from builder.chart.hazard_bar import MARK, SIGNAL_TONES, hazard_bar
 from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
 from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
-# Of each paragraph: height of a line, first space, and space and width of each word.
-Measures = tuple[tuple[float, float, tuple[tuple[float, float], ...]], ...]
+# Of each paragraph: height of a line, the gap under the last, first space, and space and width of
+# each word.
+Measures = tuple[tuple[float, float, float, tuple[tuple[float, float], ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,6 @@ class TextBlock:
     paragraphs: tuple[tuple[MeasuredWord, ...], ...]
     measures: Measures
     height: StepFunction[float] = field(compare=False)  # in lines no wider than a room
-    bar_room: float  # the width under which the bar, if there is one, takes two lines
     widest: float  # of its words: no box may be narrower
 
 
@@ -41,29 +41,22 @@ def text_block(
 @lru_cache(maxsize=5_000)  # a tree is laid out several times, and its boxes mostly stay as they are
 def _text_block(kept: tuple[tuple[MeasuredWord, ...], ...]) -> TextBlock:
     measures = tuple(
-        (line_height(line), line[0].space, tuple([(w[5], w[1]) for w in _counted(line)]))
+        (line_height(line), SIGNAL_GAP if is_bar(line) else 0.0, line[0].space,
+         tuple([(w[5], w[1]) for w in line]))
         for line in kept
-    )
-    bar_room = max((one_line_width(line) for line in kept if is_bar(line)), default=0)
-    widest = max((max([w for _, w in words]) for _, _, words in measures), default=0.0)
-    height = StepFunction(partial(_height, measures, bar_room))
-    return TextBlock(kept, measures, height, bar_room, widest)
+    )  # fmt: skip
+    widest = max((max([w for _, w in words]) for *_, words in measures), default=0.0)
+    return TextBlock(kept, measures, StepFunction(partial(_height, measures)), widest)
 
 
 def is_bar(line: WordLine) -> bool:
-    """Whether a line is the bar of a box, or the part of it that names the hazards."""
-    return line[0].tone in SIGNAL_TONES
-
-
-def _counted(paragraph: WordLine) -> WordLine:
-    """Return the words that take room: of a bar whatever can be shown."""
-    return paragraph[:1] if is_bar(paragraph) else paragraph
+    """Whether a line belongs to the bar of a box."""
+    return line[0].tone in SIGNAL_TONES or line[0].tone.startswith(MARK)
 
 
 def line_height(line: WordLine) -> float:
-    """Height of every line of a paragraph; under a signal word a little more."""
-    signal = SIGNAL_GAP if is_bar(line) else 0
-    return LEADING * max([word.size for word in line]) + signal
+    """Height of every line of a paragraph."""
+    return LEADING * max([word.size for word in line])
 
 
 SheetOf = Callable[[str], str]  # from the number of a step to words, none if it stands here
@@ -85,10 +78,11 @@ def _paragraphs(
     node: Node, sheet_of: SheetOf, result: Edge | None
 ) -> Iterator[tuple[MeasuredWord, ...]]:
     if node.caution:
-        yield hazard_bar(node.caution, node.hazards)
+        yield hazard_bar(node.caution, node.hazards, node.marks)
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
     yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
-    facts = (*node.facts, f"when {node.when}") if node.when else node.facts
+    when = f"when {node.when}" if node.when else ""
+    facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note, sheet_of))
@@ -134,28 +128,24 @@ def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
     return found + measured_words(edge.means, SMALL, tone="small")
 
 
-def _height(paragraphs: Measures, bar_room: float, room: float) -> float:
+def _height(paragraphs: Measures, room: float) -> float:
     """Measure the words of paragraphs in lines no wider than `room`."""
-    total = LEADING * SMALL if room < bar_room else 0.0
-    for leading, first, measures in paragraphs:
+    total = 0.0
+    for leading, gap, first, measures in paragraphs:
         count, used = 1, -first
         for space, width in measures:
             used += space + width
             if used > room:
                 count += 1
                 used = width
-        total += count * leading
+        total += count * leading + gap
     return total
 
 
-def broken_lines(words: TextBlock, room: float, more: float = 0) -> list[WordLine]:
-    """Break a block into the lines that its height counted; a bar may be wider by `more`."""
+def broken_lines(words: TextBlock, room: float) -> list[WordLine]:
+    """Break a block into the lines that its height counted."""
     lines: list[WordLine] = []
-    for paragraph, (_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
-        if is_bar(paragraph):
-            parts = [paragraph[:1], paragraph[1:]] if room < words.bar_room else [paragraph]
-            lines += [shortened_bar(part, room + more) for part in parts]
-            continue
+    for paragraph, (*_, first, measures) in zip(words.paragraphs, words.measures, strict=True):
         start, used = 0, -first
         for at, (space, width) in enumerate(measures):
             used += space + width

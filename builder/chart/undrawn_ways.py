@@ -7,6 +7,7 @@ there: go to 3".
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from builder.chart.hazard_marks import HazardMark
 from builder.graph.routes import Exit, ExitKind, exits, list_step
 from builder.model.checks import Branch, Check
 from builder.model.library import Library
@@ -25,6 +26,7 @@ class NumberedTree:
     numbers: Mapping[str, int]
     drawn: ChartLines
     library: Library | None
+    marks: Mapping[str, HazardMark]
 
 
 def way_notes(at: NumberedTree, step: Step) -> Iterator[str]:

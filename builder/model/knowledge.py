@@ -156,7 +156,7 @@ class CaseStep:
     @property
     def measured(self) -> Mapping[str, str]:
         """The readings by name; the one reading of a check has the name ""."""
-        return {"": self.reading} if self.reading else self.readings
+        return {**({"": self.reading} if self.reading else {}), **self.readings}
 
 
 @dataclass(frozen=True, slots=True)

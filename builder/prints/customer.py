@@ -128,7 +128,7 @@ def _found(found: Diagnosis) -> Iterator[Flowable]:
     for line in filter(None, lines):
         yield paragraph(line, paragraph_style(12, below=3))
     if found.evidence or found.to_measure:
-        yield heading("What we measured")
+        yield heading("What we measured and saw")
     for check in found.evidence:
         yield paragraph(check_line(check))
     for asked in found.to_measure:
@@ -154,7 +154,7 @@ def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowab
     rows = [[paragraph(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
     if rows:
         rows.append(
-            [paragraph("Together", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
+            [paragraph("Total", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
         )
     else:
         rows.append([paragraph("No charge"), paragraph("")])

@@ -16,8 +16,9 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Table
 
 from builder.chart.fonts import bold, medium
+from builder.prints.caution_strip import PrintedCaution
 from builder.prints.drawing import INK, QUIET, SIGNAL_COLORS
-from builder.prints.head import PrintedCaution, signal_words
+from builder.prints.head import signal_words
 from builder.prints.paper import MARGIN, Paper
 from builder.prints.sheet import (
     FOOT,
@@ -40,8 +41,10 @@ class MeasuredParagraph(Paragraph):
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         """Return the size in a width; the height there is does not matter."""
-        if self._wrapped is None or self._wrapped[0] != width:
+        lost = not hasattr(self, "blPara")  # its lines: a paragraph that can't be split drops them
+        if lost or self._wrapped is None or self._wrapped[0] != width:
             self._wrapped = width, super().wrap(width, height)
+        assert self._wrapped is not None
         return self._wrapped[1]
 
 

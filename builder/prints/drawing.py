@@ -12,6 +12,8 @@ from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.chart import Box, Chart, Label, Polyline, Rect, Run, Shape
 from builder.chart.fonts import bold, medium
+from builder.chart.hazard_bar import MARK, MARK_HEIGHT, mark_width
+from builder.chart.hazard_marks import HIGH, mark_polygons
 from builder.chart.spacing import BADGE, DOUBLE_SIDE, FLAG, ROUND
 from builder.chart.svg import arrow_head
 
@@ -30,6 +32,7 @@ SIGNAL_COLORS: dict[str, tuple[Color, Color]] = {
     "CAUTION": (HexColor("#ffd100"), black),
     "NOTICE": (HexColor("#003da5"), white),
 }
+SIGN_GROUND = HexColor("#ffe14d")
 FINE, THIN, HEAVY = 0.4, 0.9, 1.7
 
 
@@ -135,15 +138,29 @@ def _panel(canvas: Canvas, box: Box) -> None:
 def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> None:
     """Draw words; the number of a box that connectors lead to stands white on dark."""
     for run in runs:
+        if run.tone.startswith(MARK):
+            draw_mark(canvas, run.tone.split()[1], run)
+        shift = mark_width(run.size) if run.tone.startswith(MARK) else 0
         ink = QUIET if run.tone == "small" else INK
         if run.tone.upper() in SIGNAL_COLORS:
             ink = SIGNAL_COLORS[run.tone.upper()][1]
+        if run.tone.startswith(MARK) and box and box.signal:  # the letter behind the sign
+            ink = SIGNAL_COLORS[box.signal][1]
         if run.tone == "number" and box and box.arrival and box.kind != "connector":
             _flag(canvas, run)
             ink = white
         canvas.setFillColor(ink)
         canvas.setFont((bold() if run.bold else medium()).name, run.size)
-        canvas.drawString(run.x, -run.y, run.text)
+        canvas.drawString(run.x + shift, -run.y, run.text)
+
+
+def draw_mark(canvas: Canvas, picture: str, run: Run) -> None:
+    """Draw the sign of a hazard at the place of a run, a little below its baseline."""
+    scale = MARK_HEIGHT * run.size / HIGH
+    x, y = run.x, -run.y - 0.12 * run.size + HIGH * scale
+    for fill, polygon in mark_polygons(picture):
+        canvas.setFillColor(INK if fill == "ink" else SIGN_GROUND)
+        _polygon(canvas, [(x + px * scale, -y + py * scale) for px, py in polygon])
 
 
 def _flag(canvas: Canvas, run: Run) -> None:

@@ -3,48 +3,36 @@
 In: a tree and the library. Out: how high the head is on a paper, and its marks.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from reportlab.pdfgen.canvas import Canvas
 
-from builder.chart.fonts import LEADING
-from builder.chart.measured_word import measured_words
-from builder.chart.text_block import TextBlock, broken_lines, text_block
+from builder.chart.fonts import bold, medium
+from builder.chart.hazard_marks import HazardMark, hazard_marks
 from builder.graph.runs import procedure_named, with_inner_steps
 from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.model.tree import Step, Tree
+from builder.prints.caution_strip import PrintedCaution, draw_cautions
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
-from builder.prints.sheet import LEAST_SIZE, TextLook, lines_of, set_lines, set_words
+from builder.prints.sheet import TextLook, lines_of, set_words
 from builder.wording.hazards import by_severity
 from builder.wording.value_text import scope_text
 from builder.wording.vehicle_words import part_name
 
 SPACE = 6.0
-SIGNAL_WIDTH = 62.0  # of the ground of a signal word
 STEPS = 4  # that a caution names
-BANNER_LINES = 2  # beyond, the most severe caution is named and no longer told
+BANNER_LINES = 1  # beyond, the most severe caution is named and no longer told
 PHRASES = 5  # of a customer, that the head gives
 
 
 @dataclass(frozen=True, slots=True)
-class PrintedCaution:
-    """A hazard of the tree as the list of cautions has it."""
-
-    signal: Signal
-    short: str  # as the bars of the boxes name it
-    text: str
-    brief: str  # the same without the harm, for a sheet with more cautions than room
-
-
-@dataclass(frozen=True, slots=True)
 class SheetHead:
-    """The words of a head; the first three read from afar."""
+    """The words of a head; title and hazard read from afar, the first check if it has room."""
 
     title: str
     first: str  # the first check
@@ -53,8 +41,15 @@ class SheetHead:
     cautions: tuple[PrintedCaution, ...]
 
 
-def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> SheetHead:
+def tree_marks(tree: Tree, library: Library) -> Mapping[str, HazardMark]:
+    """Give every hazard of a tree its sign, the gravest first."""
+    numbers = dict.fromkeys(tree.steps, 0)
+    return hazard_marks(by_severity(hazard for hazard, _ in _hazards(tree, library, numbers)))
+
+
+def head_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> SheetHead:
     """Gather what the head of a tree says."""
+    marks = tree_marks(tree, library)
     met = list(_hazards(tree, library, numbers))
     steps_of = {hazard.id: steps for hazard, steps in met}
     hazards = by_severity(hazard for hazard, _ in met)
@@ -65,12 +60,14 @@ def head_of(tree: Tree, library: Library, numbers: dict[str, int]) -> SheetHead:
         first=f"First: {first.text}" if first else "",
         hazard=hazards[0] if hazards else None,
         particulars=tuple(_particulars(tree, library)),
-        cautions=tuple(_caution(hazard, steps_of[hazard.id]) for hazard in hazards),
+        cautions=tuple(
+            _caution(hazard, marks[hazard.id], steps_of[hazard.id]) for hazard in hazards
+        ),
     )
 
 
 def _hazards(
-    tree: Tree, library: Library, numbers: dict[str, int]
+    tree: Tree, library: Library, numbers: Mapping[str, int]
 ) -> Iterator[tuple[Hazard, list[int]]]:
     met: dict[str, list[int]] = {}
     for step in tree.steps.values():
@@ -87,12 +84,10 @@ def _hazards_of(step: Step, library: Library) -> Iterable[str]:
     return dict.fromkeys(str(hazard) for one in steps for hazard in one.hazards)
 
 
-def _caution(hazard: Hazard, steps: list[int]) -> PrintedCaution:
-    at = f"({_where(steps)})."
-    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} {at}"
-    return PrintedCaution(
-        hazard.signal, f"{hazard.short.capitalize()}:", text, f"{hazard.avoid} {at}"
-    )
+def _caution(hazard: Hazard, mark: HazardMark, steps: list[int]) -> PrintedCaution:
+    text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({_where(steps)})."
+    name = hazard.short[:1].upper() + hazard.short[1:]
+    return PrintedCaution(mark, hazard.signal, name, text, f"{hazard.avoid}.")
 
 
 def _where(steps: list[int]) -> str:
@@ -145,13 +140,13 @@ def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:
 
 
 def _shorter(cautions: tuple[PrintedCaution, ...]) -> Iterator[tuple[PrintedCaution, ...]]:
-    """Yield the cautions shorter and shorter: in brief, then the last of them by name alone."""
+    """Yield the cautions shorter and shorter: in brief, then by name alone, the gravest last."""
     brief = tuple(replace(one, text=one.brief) for one in cautions)
     for kept in range(len(cautions), -1, -1):
         yield (*cautions[:kept], *brief[kept:])
-    for kept in range(len(cautions) - 2, 0, -1):
-        names = ", ".join(one.short.rstrip(":").lower() for one in cautions[kept:])
-        yield (*brief[:kept], replace(cautions[kept], short="Also:", text=f"{names}."))
+    names = tuple(replace(one, text="") for one in cautions)
+    for kept in range(len(cautions) - 1, -1, -1):
+        yield (*brief[:kept], *names[kept:])
 
 
 def draw_banner(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
@@ -163,7 +158,7 @@ def draw_banner(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
     room = paper.inner_width
     top = paper.height - MARGIN
     y = set_words(canvas, head.title, (MARGIN, top), room, TextLook(far, heavy=True))
-    y = set_words(canvas, head.first, (MARGIN, y), room, TextLook(far))
+    _first(canvas, head, top, room)
     if head.hazard:
         y = _panel(canvas, head.hazard, (MARGIN, y - 3), room, far)
     return top - y + SPACE
@@ -171,13 +166,18 @@ def draw_banner(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
 
 def draw_particulars(canvas: Canvas | None, head: SheetHead, top: float, room: float) -> float:
     """Draw the particulars and the cautions under a height and return how high they are."""
-    y = top
-    for text in head.particulars:
-        y = set_words(canvas, text, (MARGIN, y), room, TextLook())
+    y = set_words(canvas, " · ".join(head.particulars), (MARGIN, top), room, TextLook())
     y -= SPACE / 2
-    for caution in head.cautions:
-        y = _caution_line(canvas, caution, y, room)
+    y -= draw_cautions(canvas, head.cautions, (MARGIN, y), room)
     return top - y + SPACE
+
+
+def _first(canvas: Canvas | None, head: SheetHead, top: float, room: float) -> None:
+    """Set the first check behind the title if it fits there; it stands below it in any case."""
+    far = size_to_read(HEAD_DISTANCE)
+    after = bold().width(f"{head.title}  ", far)
+    if canvas and head.first and after + medium().width(head.first, far) <= room:
+        set_words(canvas, head.first, (MARGIN + after, top), room, TextLook(far))
 
 
 def signal_words(signal: Signal) -> str:
@@ -202,24 +202,3 @@ def _panel(
         canvas.rect(x, foot, room, top - foot, stroke=1, fill=1)
         set_words(canvas, text, (x + pad, top - 2), room - 2 * pad, look)
     return foot
-
-
-def _caution_line(canvas: Canvas | None, caution: PrintedCaution, top: float, room: float) -> float:
-    """Set a signal word on its ground and the caution beside it."""
-    high = LEADING * LEAST_SIZE
-    if canvas:
-        ground, ink = SIGNAL_COLORS[caution.signal]
-        canvas.setFillColor(ground)
-        canvas.rect(MARGIN, top - high + 0.5, SIGNAL_WIDTH, high - 1, stroke=0, fill=1)
-        look = TextLook(heavy=True, ink=ink)
-        word = signal_words(caution.signal)
-        set_words(canvas, word, (MARGIN + 3, top - 0.5), SIGNAL_WIDTH, look)
-    left = SIGNAL_WIDTH + 5
-    lines = broken_lines(_caution_words(caution), room - left)
-    return set_lines(canvas, lines, (MARGIN + left, top), INK)
-
-
-@lru_cache(maxsize=200)  # measured at every width that the particulars may have
-def _caution_words(caution: PrintedCaution) -> TextBlock:
-    name = measured_words(caution.short, LEAST_SIZE, heavy=True)
-    return text_block([(*name, *measured_words(caution.text, LEAST_SIZE))])

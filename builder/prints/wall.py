@@ -3,13 +3,13 @@
 In: a tree, the library, a paper, and from how far it shall be read. Out: the bytes of a PDF.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
 
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.chart import Chart
-from builder.chart.flow import flow_of
+from builder.chart.flow import Flow, flow_of
 from builder.chart.fonts import LEADING
 from builder.chart.layout import LEAST_TEXT, sheet_charts
 from builder.chart.spacing import COLUMN_GAP
@@ -17,15 +17,23 @@ from builder.chart.step_function import StepFunction
 from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
+from builder.prints.caution_strip import draw_cautions
 from builder.prints.drawing import ChartLinks, draw_chart, draw_legend
-from builder.prints.head import SheetHead, draw_banner, draw_particulars, head_of, head_that_fits
+from builder.prints.head import (
+    SheetHead,
+    draw_banner,
+    draw_particulars,
+    head_of,
+    head_that_fits,
+    tree_marks,
+)
 from builder.prints.paper import (
     HEAD_DISTANCE,
     MARGIN,
-    PAPERS,
     Paper,
     reading_words,
     text_to_read,
+    wall_paper,
 )
 from builder.prints.sheet import (
     FOOT,
@@ -41,10 +49,12 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
+from builder.prints.wall_distance import TooFarError, holds_distance, too_far
 from builder.wording.placeholders import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
+HEAD_SHARE = 0.12  # of the height, that particulars and cautions may take
 LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
@@ -79,13 +89,12 @@ class Wall:
 def wall_chart(
     tree: Tree, library: Library, paper: str = "", distance: float | None = None
 ) -> bytes:
-    """Print a tree for the wall; without a paper, on the shop's.
+    """Print a tree for the wall; without a paper, on the large one beside the shop's.
 
-    With a distance (meters) the text is as large as that takes, on as many sheets as it takes. If
-    a single box would then be larger than a sheet, the text is as large as the paper allows; the
-    foot always says from how far it can be read.
+    With a distance (meters) the text is as large as that takes, on as many sheets as it takes.
+    Raises TooFarError where that is more than a wall holds.
     """
-    wall = wall_layout(tree, library, PAPERS[paper or library.shop.paper], distance)
+    wall = wall_layout(tree, library, wall_paper(paper, library.shop.paper), distance)
     canvas, buffer = new_canvas(str(tree.title), f"Wall chart of {tree.id}, {tree.revision}")
     draw_wall(canvas, wall, library)
     canvas.save()
@@ -93,9 +102,12 @@ def wall_chart(
 
 
 def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
-    """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text."""
+    """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text.
+
+    Raises TooFarError if a distance takes more sheets than a wall holds.
+    """
     tree = in_plain_words(tree)
-    flow = flow_of(tree, library)
+    flow = wall_flow(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
     head = head_of(tree, library, numbers)
     heads = {one: head_that_fits(head, one, _left(head, one)) for one in (paper, paper.turned)}
@@ -104,20 +116,29 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     }
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     sheets = sheet_charts(flow, list(ways), text)
+    if distance and not holds_distance(sheets, distance):
+        raise TooFarError(too_far(flow, list(ways), paper, distance))
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
+
+
+def wall_flow(tree: Tree, library: Library) -> Flow:
+    """Return what a wall chart shows: signs for the hazards, and no minutes of work."""
+    flow = flow_of(tree, library, tree_marks(tree, library))
+    return replace(flow, nodes={name: replace(node, work="") for name, node in flow.nodes.items()})
 
 
 def _left(head: SheetHead, paper: Paper) -> float:
     """Return the room for particulars on a first sheet that holds no more than them."""
     high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
-    return high - CONTENTS * LEAST_SIZE * LEADING
+    return min(high - CONTENTS * LEAST_SIZE * LEADING, HEAD_SHARE * paper.inner_height)
 
 
 def _room(head: SheetHead, paper: Paper, beside: bool) -> Room:
     """Return the room of a paper, its particulars above the chart or beside it."""
-    high = paper.inner_height - FOOT
-    left = high - LEGEND - draw_banner(None, head, paper)
+    high = paper.inner_height - FOOT - LEGEND
+    left = high - draw_banner(None, head, paper)
+    high -= draw_key(None, head, paper)
 
     def particulars(width: float) -> float:
         return draw_particulars(None, head, 0, width) if width >= LEAST_BESIDE else inf
@@ -143,8 +164,8 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_running_head(
                 canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
             )
-        if top - chart.height * chart.scale >= MARGIN + FOOT + LEGEND:
-            draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
+            draw_key(canvas, wall.head, paper)
+        draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
         canvas.saveState()
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, ChartLinks(site_root(library), address, f"{tree.id}#"))
@@ -153,6 +174,14 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
         draw_foot(canvas, paper, foot)
         link_foot(canvas, paper, foot)
         canvas.showPage()
+
+
+def draw_key(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
+    """Name at the foot of a further sheet what its signs mean, and return how high that is."""
+    names = [replace(one, text="") for one in head.cautions]
+    high = draw_cautions(None, names, (0, 0), paper.inner_width)
+    draw_cautions(canvas, names, (MARGIN, MARGIN + FOOT + LEGEND + high), paper.inner_width)
+    return high
 
 
 def _draw_head(canvas: Canvas, wall: Wall, top: float) -> None:

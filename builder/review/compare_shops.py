@@ -32,7 +32,7 @@ def compare_shops(before: Path, after: Path) -> Mapping[str, TreeReview]:
     libraries = filled_knowledge(before)[0], filled_knowledge(after)[0]
     reviews = {}
     for file in sorted({*_files(before), *_files(after)}):
-        review = _compared(before, after, file, libraries)
+        review = compare_file(before, after, file, libraries)
         if review.changes:
             reviews[_id(file)] = review
     return reviews
@@ -47,9 +47,10 @@ def _id(file: str) -> str:
     return file.removeprefix("trees/").removeprefix("kb/").rsplit(".", 1)[0]
 
 
-def _compared(
+def compare_file(
     before: Path, after: Path, file: str, libraries: tuple[Library, Library]
 ) -> TreeReview:
+    """Return what was changed in one file of a tree or a procedure, named from the shop."""
     was, now = (shop / file for shop in (before, after))
     if not now.is_file():
         return _whole("tree removed", "the whole tree is gone")

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from builder.model.text import Text
 from builder.reader.nodes import Map, Node, Seq
-from builder.review.plain_values import Names, Plain, plain_text, plain_value, shown_value
+from builder.review.plain_values import Names, Plain, meaning_of, plain_text, shown_value
 
 KINDS = ("check", "action", "fix", "stop", "return")
 DEFAULTS = {"status": "draft", "applies_to": "any", "format": "2", "kind": "foreman", "people": "1"}
@@ -93,7 +93,7 @@ def _is_default(key: str, node: Node) -> bool:
 
 
 def _word(key: str, node: Node, line: int, names: Names) -> PlainWord:
-    return PlainWord(plain_value(node, key, names), shown_value(node), line)
+    return PlainWord(meaning_of(node, key, names), shown_value(node), line)
 
 
 def _step(name: str, line: int, node: Node, names: Names) -> PlainStep:

@@ -12,7 +12,7 @@ class Remark:
 
     kind: str  # such as `limit changed`
     step: str  # "" for the head of the tree
-    message: str  # names its step by itself
+    message: str  # of an effect it names the step, too
 
 
 @dataclass(frozen=True, slots=True)

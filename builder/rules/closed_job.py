@@ -89,16 +89,16 @@ def _holds_a_walk(case: Case, tree: str) -> bool:
 
 def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
     related = Related(case.at, f"the job `{case.id}`")
-    job = f"closed job `{case.id}`, fixed by `{case.fix}`,"
+    job = f"closed job `{case.id}`"
     at = _place(facts, deviation.step)
-    where = f" from `{deviation.step}` on" if deviation.step else ""
+    where = f", from `{deviation.step}` on" if deviation.step else ""
     if deviation.problem:
         return as_warning(RULE.finding(
             at, f"{job} can't be walked any more{where}: {deviation.problem}", CANNOT_WALK,
             f"walk the job again on this tree, or write what it answered into {case.file}", related,
         ))  # fmt: skip
     return RULE.finding(
-        at, f"{job} went to `{deviation.was}`; now it ends at `{deviation.now}`{where}", WHY,
+        at, f"{job} led to `{deviation.was}`; now it leads to `{deviation.now}`{where}", WHY,
         f"correct the branch or the limit; if the job was wrong, write `outcome: came back` in "
         f"{case.file}", related,
     )  # fmt: skip

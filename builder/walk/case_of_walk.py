@@ -81,8 +81,8 @@ def _path(taken: Sequence[StepTaken], tree: str) -> Iterator[CaseStep]:
         yield CaseStep(
             step=Text(entry.step),
             result=Text(REPAIRED if entry.kind == "fix" else entry.result),
-            reading=readings.get(""),
-            readings={} if "" in readings else readings,
+            reading=readings.pop("", None),
+            readings=readings,
             inside=Text(entry.inside) if entry.inside != tree else None,
             stated=entry.stated,
         )

@@ -82,9 +82,9 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     return Diagnosis(
         tree=end.inside,
         fix=end.step,
-        repair=without_quotes(quoting(words, row["text"])),
-        cause=without_quotes(quoting(words, row.get("cause", ""))),
-        tell=without_quotes(quoting(words, row.get("tell", ""))),
+        repair=without_quotes(quoting(tables, words, row["text"])),
+        cause=without_quotes(quoting(tables, words, row.get("cause", ""))),
+        tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         evidence=tuple(
             measured_check(tables, one, library) for one in evidence_of(tables, end, before)

@@ -9,6 +9,7 @@ globalThis.baytreeStep = (() => {
   const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth } = baytreeWords;
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
+  const { isRepairing } = baytreeTold;
   const { sheetOf, trailSheet, jobSheet, noneSheet } = baytreeSheets;
 
   // The head: place and trail
@@ -43,13 +44,16 @@ globalThis.baytreeStep = (() => {
     ];
   }
 
-  // The worst caution as one line; all of them are a tap away.
+  // Every caution by its short name, the worst first, each signal word once; in full a tap away.
   function cautionLine(walk) {
-    const { hazards = [] } = walk.shown;
+    const { hazards = [] } = walk.shown, known = walk.tables.shop.hazards;
     if (!hazards.length) return null;
-    const { id } = hazards[0], { signal: word, short } = walk.tables.shop.hazards[id];
-    return button([signal(word), " ", short, hazards.length > 1 ? `, +${hazards.length - 1}` : ""],
-      () => sheetOf(walk, "Cautions"), { class: `w-caution caution-${word.toLowerCase()}`, "data-hazard": id });
+    const short = ({ id }, at) => {
+      const word = known[id].signal, isNew = !at || known[hazards[at - 1].id].signal !== word;
+      return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
+        at ? (isNew ? " " : ", ") : "", isNew && [signal(word), " "], known[id].short);
+    };
+    return button(hazards.map(short), () => sheetOf(walk, "Cautions"), { class: "w-caution" });
   }
 
   function ticks(walk, kinds) {
@@ -58,10 +62,11 @@ globalThis.baytreeStep = (() => {
       (on) => walk.send({ event: "tick", line: at, ...(on ? {} : { on }) }))));
   }
 
-  // The lines before the answer; at a fix what is put back comes after them.
-  function linesAhead({ shown: { kind } }) { return kind === "fix" ? ["change"] : ["put back", "change"]; }
+  // The lines to tick beside the step: those of the screen before it aren't repeated.
+  const linesLeft = (walk) => [...(walk.state.read.length ? [] : changesFirst(walk)), "do", "after"];
 
-  function linesHere(walk) { return [...(walk.state.read.length ? [] : linesAhead(walk)), "do", "after"]; }
+  // What changes before the step. At a fix it is put back at the end, before it is verified.
+  const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
 
   function where({ shown }) {
     return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(one)));
@@ -96,10 +101,9 @@ globalThis.baytreeStep = (() => {
   const heading = (words, label) => h("h1", { tabindex: "-1" }, label && h("small", {}, label), words);
 
   function stepParts(walk, label) {
-    const { shown, view } = walk, moved = view.face === "step" && view.moved
-      ? (shown.lines || []).length : 0;
+    const { shown, view } = walk, moved = view.face === "step" && view.moved ? (shown.lines || []).length : 0;
     return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
-      !moved && ticks(walk, linesHere(walk)), links(walk, moved)];
+      !moved && ticks(walk, linesLeft(walk)), links(walk, moved)];
   }
 
   // Before the step
@@ -108,17 +112,17 @@ globalThis.baytreeStep = (() => {
     const { shown, tables } = walk, unread = shown.unread || [];
     const others = (shown.hazards || []).filter(({ id }) => !unread.includes(id));
     const press = () => walk.send({ event: "acknowledge", hazards: unread });
-    return { step: [heading("Get ready"), line("w-for", `For: ${shown.text}`),
+    return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`),
       ...unread.map((id) => caution(id, tables.shop.hazards[id])),
       ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
         `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
-      ticks(walk, linesAhead(walk)),
+      ticks(walk, changesFirst(walk)),
       button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }
 
   function firstFace(walk) {
     return { step: [heading("Do this first"), line("w-for", `For: ${walk.shown.text}`),
-      ticks(walk, linesHere(walk))],
+      ticks(walk, linesLeft(walk))],
       bar: [backButton(walk), goButton(["Done, go on"], () => walk.go("step"), "acknowledge")] };
   }
 
@@ -283,6 +287,6 @@ globalThis.baytreeStep = (() => {
       bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
   }
 
-  return { head, heading, line, ticks, linesHere, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
+  return { head, heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
     pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
 })();

@@ -7,7 +7,7 @@
 (() => {
   const { BEGINNING, reduce, toolsOf } = baytreeReduce;
   const { screen } = baytreeRecord;
-  const { top, rowOf, tableOf } = baytreeTold;
+  const { top, rowOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { h } = baytreeParts;
   const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
@@ -125,9 +125,9 @@
     const { shown: { phase, kind }, view } = walk;
     if (phase === "paused") return step.pausedFace(walk);
     if (phase === "fill") return step.fillFace(walk);
-    if (phase === "verify") return ends.verifyFace(walk);
     if (phase === "end") return ends.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
+    if (phase === "verify") return ends.verifyFace(walk);
     if (view.face === "first") return step.firstFace(walk);
     if (kind === "fix") return ends.fixFace(walk);
     return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);

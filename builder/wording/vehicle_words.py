@@ -27,7 +27,8 @@ def part_name(id_: str, library: Library) -> str:
     name = str(known.name)
     if short := ABBREVIATED.match(name):
         return f"{short['short']} {short['rest']}"
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+    first = name.split(" ")[0][1:]
+    return name if first.upper() == first else name[:1].lower() + name[1:]
 
 
 def need_text(need: Need, library: Library) -> str:

@@ -40,13 +40,14 @@ def tree(draft: Draft, system: str, phrases: set[str]) -> str:
         if said not in phrases:
             phrases.add(said)
             words.append(f"    - {said}")
+    author, reviewer = pick.sample(PEOPLE, 2)
     codes = ", ".join(f"P{pick.randint(0, 3)}{pick.randint(0, 999):03d}" for _ in range(2))
     return "\n".join([
         *(["format: 2", "drive: with care", "why: It may get worse"] if draft.states
           else ["format: 1"]), f"title: {title}", "status: ready", f"system: {system}", "symptom:",
         "  words:", *words, f"  lamps: [{pick.choice(LAMPS)}]", f"  codes: [{codes}]",
-        "applies_to: any", f"written: {{by: {pick.choice(PEOPLE)}, date: 2026-03-02}}",
-        f"reviewed: {{by: {pick.choice(PEOPLE)}, date: 2026-09-01}}", "", "steps:",
+        "applies_to: any", f"written: {{by: {author}, date: 2026-03-02}}",
+        f"reviewed: {{by: {reviewer}, date: 2026-09-01}}", "", "steps:",
         *steps_of(draft), "",
     ])  # fmt: skip
 
@@ -67,12 +68,14 @@ def knowledge() -> dict[str, str]:
         "tools: [multimeter]\n---\n\nMeasure along the wire, with the load on.\n"
     )
     found["kb/conditions.yml"] = (SAMPLES / "conditions.yml").read_text("utf-8")
+    found["kb/glossary.yml"] = (SAMPLES / "glossary.yml").read_text("utf-8")
     found["kb/hazards.yml"] = (SAMPLES / "hazards.yml").read_text("utf-8")
     found["kb/parts.yml"] = "alternator: {name: Alternator}\n"
     found["kb/procedures/battery-proof.yml"] = PROOF
     found["site_config/shop.yml"] = (
         "shop: A generated shop\nsite_address: https://charts.example/\nlabor_rate: 140.00\n"
         "currency: USD\ntax_percent: 8\nstuck: {call: foreman, phone: 14}\n"
+        f"most_steps: {LARGEST}\n"
     )
     return found
 

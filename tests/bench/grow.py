@@ -170,7 +170,7 @@ def when(draft: Draft, words: str, states: str) -> Iterator[str]:
 def extras(draft: Draft) -> Iterator[str]:
     """Write what a step may carry: a note, a caution, a wait."""
     if draft.chance.random() < 0.3:
-        yield "note: " + " ".join(draft.say("notes", 90) for _ in range(draft.chance.randint(1, 3)))
+        yield "note: " + " ".join(draft.say("notes", 90) for _ in range(draft.chance.randint(1, 2)))
     if draft.chance.random() < 0.2:
         yield f"hazards: [{draft.chance.choice(HAZARDS)}]"
     if draft.chance.random() < 0.1:

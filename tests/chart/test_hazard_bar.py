@@ -1,63 +1,51 @@
-"""The bar of a box: it says which hazard, and counts what it does not name."""
+"""The bar of a box names every hazard: in words, or the others by their signs."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.chart.hazard_bar import hazard_bar, shortened_bar
-from builder.chart.measured_word import WordLine, line_width
+from builder.chart.hazard_bar import MARK, hazard_bar
+from builder.chart.hazard_marks import HazardMark
+from builder.chart.measured_word import WordLine
 from builder.chart.text_block import broken_lines, text_block
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
 
 NAMES = ("battery gas", "rotating parts", "supply while programming")
-
-
-def said(signal: Signal, names: tuple[str, ...], room: float) -> str:
-    """Return the text of a bar in a width."""
-    return texts(shortened_bar(hazard_bar(signal, names), room))
+MARKS = (HazardMark("burst"), HazardMark("gear", "a"), HazardMark("gear", "b"))
 
 
 def texts(line: WordLine) -> str:
     """Return the text of a line."""
-    return " ".join(word.text for word in line).replace(NO_BREAK, " ")
+    return " ".join(word.text for word in line).replace(NO_BREAK, " ").strip()
 
 
-def test_hazards_are_named_where_there_is_room() -> None:
+def test_every_hazard_is_named() -> None:
     """A row of bars that say no more than WARNING is soon seen no more."""
-    assert said(Signal.WARNING, NAMES[:2], 300) == "⚠ WARNING battery gas, rotating parts"
-    assert said(Signal.NOTICE, ("wrong probe",), 300) == "NOTICE wrong probe"
+    said = texts(hazard_bar(Signal.WARNING, NAMES))
+    assert said == "⚠ WARNING battery gas; rotating parts; supply while programming"
+    assert texts(hazard_bar(Signal.NOTICE, ("wrong probe",))) == "NOTICE wrong probe"
 
 
-def test_what_does_not_fit_is_counted() -> None:
-    """Whole names first; with no room for one and the count, dots show that more follows."""
-    assert said(Signal.WARNING, NAMES, 130) == "⚠ WARNING battery gas +2"
-    assert said(Signal.WARNING, NAMES[2:], 110) == "⚠ WARNING supply while…"
-    assert said(Signal.WARNING, NAMES, 96) == "⚠ WARNING battery gas…"
+def test_with_a_key_the_gravest_is_in_words_and_every_other_has_its_sign() -> None:
+    """None is hidden behind a count."""
+    bar = hazard_bar(Signal.WARNING, NAMES, MARKS)
+    assert texts(bar) == "⚠ WARNING battery gas a b"
+    assert [word.tone for word in bar if word.tone.startswith(MARK)] == [
+        "mark gear a",
+        "mark gear b",
+    ]
 
 
-def test_a_narrow_box_names_the_hazard_under_the_signal_word() -> None:
-    """`battery…` could be its gas or a short: a name is told whole where a second line does it."""
-    bar = text_block([hazard_bar(Signal.WARNING, NAMES)])
-    assert [texts(line) for line in broken_lines(bar, 90)] == ["⚠ WARNING", "battery gas +2"]
-    assert [texts(line) for line in broken_lines(bar, 130)] == ["⚠ WARNING battery gas +2"]
-    assert bar.height(90) > bar.height(130)
+@pytest.mark.parametrize("room", [60, 90, 130])
+def test_a_narrow_box_has_more_lines_and_the_same_words(room: float) -> None:
+    """`battery...` could be its gas or a short: nothing is cut."""
+    bar = text_block([hazard_bar(Signal.WARNING, NAMES, MARKS)])
+    said = " ".join(texts(line) for line in broken_lines(bar, room))
+    assert said == "⚠ WARNING battery gas a b"
 
 
-def test_a_bar_may_stand_further_out_than_the_words_under_it() -> None:
-    """Its ground reaches the sides of the box, so that a name is told that else would not fit."""
-    bar = text_block([hazard_bar(Signal.WARNING, NAMES)])
-    assert [texts(line) for line in broken_lines(bar, 90)][1] == "battery gas +2"
-    assert [texts(line) for line in broken_lines(bar, 90, 60)][
-        1
-    ] == "battery gas, rotating parts +1"
-
-
-@given(
-    st.lists(st.text("abcdefg ", min_size=1, max_size=30), max_size=5).map(tuple),
-    st.floats(60, 300),
-)
-def test_a_bar_is_never_wider_than_its_box(names: tuple[str, ...], room: float) -> None:
-    """Whatever hazards a shop writes, the signal word is there and nothing stands out."""
-    line = shortened_bar(hazard_bar(Signal.WARNING, names), room)
-    assert line_width(line) <= room + 1e-9
-    assert line[0].text == f"⚠{NO_BREAK}WARNING"
+@given(st.lists(st.text("abcdefg ", min_size=1, max_size=30), max_size=5).map(tuple))
+def test_the_signal_word_comes_first(names: tuple[str, ...]) -> None:
+    """Whatever hazards a shop writes."""
+    assert hazard_bar(Signal.WARNING, names)[0].text == f"⚠{NO_BREAK}WARNING"

@@ -68,9 +68,7 @@ def test_every_action_and_fix_starts_with_a_verb(demo: list[Tree]) -> None:
     texts = [(tree.id, step.text) for tree in demo for step in tree.steps.values()
              if isinstance(step.body, Action | Fix)]  # fmt: skip
     lines = [(tree.id, line) for tree in demo for step in tree.steps.values() for line in step.do]
-    odd = [
-        one for one in (*texts, *lines) if one[1].split()[0].lower().rstrip(",") not in VERBS
-    ]
+    odd = [one for one in (*texts, *lines) if one[1].split()[0].lower().rstrip(",") not in VERBS]
     assert odd == []
 
 

@@ -39,7 +39,7 @@ def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Libr
     for option in offered:
         assert option.option in text
         if option.total:
-            assert f"Together {amounts_text(option.total, library.shop)}" in text
+            assert f"Total {amounts_text(option.total, library.shop)}" in text
         for line in option.lines:
             assert line.item in text
 
@@ -52,21 +52,12 @@ def test_what_is_not_offered_says_why(unit: tuple[Tree, str], library: Library) 
     assert refused
     for option in refused:
         assert f"Not offered: {option.option} {option.not_offered}" in text
-    assert "What it means for safety Not safe to drive" in text
+    assert "What it means for driving Not safe to drive" in text
 
 
 def test_no_promise_of_safety_is_made(small: Tree, library: Library) -> None:
     """Where no record says that driving is unsafe, the sheet says that this is no promise."""
     assert NO_PROMISE in words(customer_sheet(small, "wire", library))
-
-
-def test_readings_can_be_shown(small: Tree, library: Library) -> None:
-    """What was measured stands on the sheet, so that the customer sees the proof."""
-    pdf = customer_sheet(small, "wire", library, measured=["plus side 0.92 V, at most 0.5 V"])
-    text = words(pdf)
-    assert "Measured: plus side 0.92 V, at most 0.5 V" in text
-    assert "Cause: Resistance in the wire" in text
-    assert "Signature" in text
 
 
 def test_a_step_that_is_no_fix_has_no_sheet(small: Tree, library: Library) -> None:

@@ -85,7 +85,7 @@ def test_after_a_check_a_tree_is_read_where_it_is_printed(
     reads.clear()
     print_to(shop, tmp_path, "--all")
     assert reads == {f"{id_}.yml": 1 for id_ in ids} | {LISTING: 1}
-    assert len(list(tmp_path.rglob("*.pdf"))) == TREES
+    assert len(list(tmp_path.rglob("*.pdf"))) == TREES + 1, "and the procedure"
 
 
 def test_without_a_check_each_tree_is_read_once_beside_it(

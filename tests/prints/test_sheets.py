@@ -15,6 +15,7 @@ from builder.model.tree import Tree
 from builder.prints import sheets
 from builder.prints.paper import PAPERS
 from builder.prints.sheets import SHEETS, PrintRequest
+from builder.walk.story import Story
 
 
 def test_the_command_offers_every_sheet() -> None:
@@ -46,7 +47,8 @@ def test_a_sheet_prints_on_every_paper(
     name: str, paper: str, small: Tree, library: Library
 ) -> None:
     """The file opens, has the size that was asked for, and names the tree it is of."""
-    request = PrintRequest(sheet=name, paper=paper)
+    story = Story("A job", ("Vehicle: a car",), (("Cause", ("The wire is open.",)),))
+    request = PrintRequest(sheet=name, paper=paper, story=story)
     files = list(SHEETS[name].print(small, replace(library, trees={}), request))
     assert files
     for file, pdf in files:

@@ -1,0 +1,57 @@
+"""A review as text, Markdown or JSON.
+
+In: `TreeReview`s by the ID of their tree. Out: text. The JSON is
+`{"trees": {id: {"changes": [{"kind", "step", "message"}], "effects": [...]}}}`.
+"""
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import asdict
+
+from builder.review.remark import Remark, TreeReview
+
+Reviews = Mapping[str, TreeReview]
+NOTHING = "No tree says anything else than before."
+
+
+def review_as_text(reviews: Reviews) -> str:
+    """Return a few lines for each tree."""
+    return "\n\n".join(_text_of(id_, review) for id_, review in reviews.items()) or NOTHING
+
+
+def review_as_markdown(reviews: Reviews) -> str:
+    """Return a heading and two lists for each tree, for a comment on a pull request."""
+    parts = [_markdown_of(id_, review) for id_, review in reviews.items()]
+    return "\n\n".join(["## What changes in the bay", *(parts or [NOTHING])])
+
+
+def review_as_json(reviews: Reviews) -> str:
+    """Return the JSON."""
+    trees = {id_: asdict(review) for id_, review in reviews.items()}
+    return json.dumps({"trees": trees}, indent=2, ensure_ascii=False)
+
+
+REVIEW_FORMS: Mapping[str, Callable[[Reviews], str]] = {
+    "text": review_as_text,
+    "markdown": review_as_markdown,
+    "json": review_as_json,
+}
+
+
+def _text_of(id_: str, review: TreeReview) -> str:
+    lines = [id_, "  changed:", *(f"    {_line(change)}" for change in review.changes)]
+    if review.effects:
+        lines += ["  in the bay:", *(f"    {effect.message}" for effect in review.effects)]
+    return "\n".join(lines)
+
+
+def _markdown_of(id_: str, review: TreeReview) -> str:
+    lines = [f"### {id_}", "", *(f"- {_line(change)}" for change in review.changes)]
+    if review.effects:
+        lines += ["", "What follows:", "", *(f"- {effect.message}" for effect in review.effects)]
+    return "\n".join(lines)
+
+
+def _line(change: Remark) -> str:
+    place = f"`{change.step}`: " if change.step else ""
+    return f"{change.kind}: {place}{change.message}"

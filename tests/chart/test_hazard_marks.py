@@ -1,0 +1,64 @@
+"""Signs of hazards: each its own, drawn in its field."""
+
+from dataclasses import replace
+
+import pytest
+
+from builder.chart.hazard_marks import (
+    HIGH,
+    PICTURES,
+    WIDE,
+    WORDS,
+    hazard_marks,
+    mark_polygons,
+    picture_of,
+)
+from builder.model.knowledge import Hazard, Signal
+from builder.model.library import Library
+from builder.model.text import Text
+
+
+def hazard(words: str, signal: Signal = Signal.WARNING) -> Hazard:
+    """Make a hazard by its words."""
+    text = Text(words)
+    return Hazard(Text(words.lower().replace(" ", "-")), signal, text, text, text)
+
+
+@pytest.mark.parametrize(
+    ("words", "picture"),
+    [
+        ("Battery gas explodes at a spark", "burst"),
+        ("Orange cables carry over 60 V DC at high voltage", "bolt"),
+        ("Hot coolant is under pressure", "heat"),
+        ("Fuel lines stay pressurized", "jet"),
+        ("Something bites", "general"),
+    ],
+)
+def test_the_picture_goes_by_the_words(words: str, picture: str) -> None:
+    """What no picture fits has the general sign."""
+    assert picture_of(hazard(words)) == picture
+
+
+def test_a_notice_is_no_triangle() -> None:
+    """The triangle is for injury only (ISO 7010 and ANSI Z535.4, from memory)."""
+    assert picture_of(hazard("Hot glue", Signal.NOTICE)) == "notice"
+
+
+def test_no_two_hazards_have_one_sign(library: Library) -> None:
+    """Where two have one picture, letters tell them apart; one alone needs none."""
+    every = [*library.hazards.values()]
+    every += [replace(one, id=Text(f"{one.id}-again")) for one in every[:3]]
+    marks = hazard_marks(every)
+    assert len(set(marks.values())) == len(every)
+    assert hazard_marks(every[:1])[every[0].id].letter == ""
+
+
+@pytest.mark.parametrize("picture", [*(name for name, _ in WORDS), "general", "notice"])
+def test_every_picture_is_drawn_inside_its_field(picture: str) -> None:
+    """No sign reaches into the words beside it."""
+    assert picture in PICTURES
+    for fill, polygon in mark_polygons(picture):
+        assert fill in ("ink", "ground")
+        for x, y in polygon:
+            assert -0.01 <= x <= WIDE + 0.01
+            assert -0.01 <= y <= HIGH + 0.01

@@ -1,0 +1,61 @@
+"""Results of one check that lead to the same step are drawn as one."""
+
+from builder.chart.flow import Edge, Flow, Node
+from builder.chart.layout import drawn_short
+from builder.plan.outline import OutlineEdge, StepGraph, outline
+
+
+def flow_with(*ways: tuple[str, str], in_order: bool = False) -> Flow:
+    """Make a check with results that lead to a fix `f`, a stop `s` or on to a check `c`."""
+    kinds = {"a": "check", "c": "check", "f": "fix", "s": "stop"}
+    edges = dict.fromkeys(kinds, ()) | {
+        "a": tuple(Edge("a", to, label) for label, to in ways),
+        "c": (Edge("c", "f", "good"),),
+    }
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
+    graph = StepGraph("a", leads, frozenset("fs"), frozenset("ac"))
+    nodes = {name: Node(name, kind, "Look", name, in_order=in_order)
+             for name, kind in kinds.items()}  # fmt: skip
+    return Flow("drawn", nodes, edges, outline(graph))
+
+
+def said(flow: Flow) -> list[str]:
+    """Return the words of the first check's results as they are drawn."""
+    short = drawn_short(flow)
+    block = short.sections[0].blocks[0]
+    down = [] if block.down is None else [block.down]
+    return [
+        short.edges["a"][at].label for at in (*(side.edge_index for side in block.sides), *down)
+    ]
+
+
+def test_the_same_fix_is_drawn_once() -> None:
+    """Bad power and bad ground of one wire: one box says both."""
+    flow = flow_with(("no feed", "f"), ("dim", "s"), ("no ground", "f"), ("good", "c"))
+    assert said(flow) == ["no feed or no ground", "dim", "good"]
+
+
+def test_what_leads_on_to_the_next_step_goes_straight_down() -> None:
+    """No connector to the box right below."""
+    assert said(flow_with(("no", "f"), ("yes", "c"), ("can't test", "c"))) == [
+        "no",
+        "yes or can't test",
+    ]
+
+
+def test_where_the_first_that_fits_counts_only_neighbors_are_joined() -> None:
+    """To join the first and the third would put the third before the second."""
+    flow = flow_with(("a", "f"), ("b", "s"), ("c", "f"), ("d", "c"), in_order=True)
+    assert said(flow) == ["a", "b", "c", "d"]
+    flow = flow_with(("a", "s"), ("b", "f"), ("c", "f"), ("d", "c"), in_order=True)
+    assert said(flow) == ["a", "b or c", "d"]
+
+
+def test_long_rows_of_results_are_kept_apart() -> None:
+    """A row that runs over many lines is harder to read than two boxes."""
+    long = "a very long result of many words in a row"
+    assert said(flow_with((long, "f"), (f"{long} too", "f"), ("good", "c"))) == [
+        long,
+        f"{long} too",
+        "good",
+    ]
