@@ -14,19 +14,17 @@ from builder.model.conditions import Takes, VehicleState
 from builder.model.ends import Fix, Return, Stop
 from builder.model.library import Library
 from builder.model.procedures import FOLDER
-from builder.model.tree import Action, Need, Step, Tree, Where
+from builder.model.tree import Action, Need, Question, Step, Tree, Where
 from builder.walk.compile_branch import target_of, target_of_next
 from builder.walk.compile_check import check_row
 from builder.walk.compile_verify import verify_row
 from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
-from builder.walk.tree_rows import StateRow, TreeTable, WalkStepRow, WhereRow
+from builder.walk.tree_rows import AskRow, StateRow, TreeTable, WalkStepRow, WhereRow
 
 
 def tree_table(tree: Tree, library: Library) -> TreeTable:
     """Compile a tree, or the tree of a procedure."""
-    asks = {
-        str(one.name): {"ask": str(one.ask), "one_of": plain_texts(one.one_of)} for one in tree.asks
-    }
+    asks = {str(one.name): _ask_row(one) for one in tree.asks}
     procedure = library.procedures.get(tree.id.removeprefix(f"{FOLDER}/"))
     is_procedure = procedure is not None and procedure.tree.id == tree.id
     table = {
@@ -47,6 +45,12 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
         "steps": {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()},
     }
     return cast("TreeTable", fixed | without_empty(table))
+
+
+def _ask_row(question: Question) -> AskRow:
+    codes = {str(code): str(answer) for code, answer in question.codes.items()}
+    row: AskRow = {"ask": str(question.ask), "one_of": plain_texts(question.one_of)}
+    return {**row, "codes": codes} if codes else row
 
 
 def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:

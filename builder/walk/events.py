@@ -10,7 +10,7 @@ the step where the walk is. An event for another step is refused.
 | event | fields | it |
 |---|---|---|
 | `start` | tree, vehicle, complaint, enter, proven | begins; `enter` is another step than the first, `proven` what was found before: step to result, stated and not measured |
-| `fill` | name, value, source | answers what the walk asks for: a question of the tree, a list, a spec |
+| `fill` | name, value, source | answers what the walk asks for: a question of the tree (or a DTC that stands for the answer), a list, a spec |
 | `answer` | step, result, readings, stated | gives the result of a check, counted from 0, the readings as typed, or both. `stated`: not measured here |
 | `done` | step, wrote | an action, or the repair of a fix, is done; `wrote`: what was to be written down |
 | `cannot_test` | step, seen | the check can't be done |

@@ -7,7 +7,8 @@ their placeholders filled in.
     in, step    where the walk is; with `kind` and `text` of the step
     inside      titles, from the tree to the procedure that runs
     item        the item of the list that is gone through
-    asks        in phase fill, what is to be filled in: {"name", "ask", "one_of"}
+    asks        in phase fill, what is to be filled in: {"name", "ask", "one_of"}; `codes` are DTCs
+                that may be typed instead, `offered` the answers of those read so far
     lines       what to do before the answer: {"text", "of", "ticked"}; `of` is change, do, after
                 (a change after the lines to hook up) or put back; `tick` counts them from 0. At a
                 fix: the repair, then what to put back before it is verified

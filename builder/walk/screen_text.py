@@ -36,7 +36,10 @@ def screen_lines(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> 
 def _to_fill(ask: Mapping[str, Any]) -> Iterator[str]:
     yield f"{ask['ask']}?" + (" Several, with commas between." if ask.get("list") else "")
     for number, choice in enumerate(ask["one_of"], 1):
-        yield f"  {number}  {choice}"
+        offered = " (by a DTC that was read)" if choice in ask.get("offered", ()) else ""
+        yield f"  {number}  {choice}{offered}"
+    if "codes" in ask:
+        yield "  Or type a DTC."
 
 
 def _cautions(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Iterator[str]:

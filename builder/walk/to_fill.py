@@ -13,9 +13,10 @@ from builder.trade.units import convert
 from builder.walk.events import Value
 from builder.walk.job_state import JobState, Refused
 from builder.walk.list_items import items_of
+from builder.walk.read_codes import answers_of_codes, answers_read
 from builder.walk.spec_ranges import good_of_spec, good_ranges, spec_names
 from builder.walk.told import row_of
-from builder.walk.tree_rows import WalkStepRow
+from builder.walk.tree_rows import AskRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.walk.where import unknown_places
 
@@ -23,7 +24,8 @@ from builder.walk.where import unknown_places
 class FillRow(TypedDict):
     """Something to fill in: `one_of` are the choices, [] for free text; `list`: several.
 
-    Of a spec `limits` are what to look up, in its unit: `from`, `to` or both.
+    Of a spec `limits` are what to look up, in its unit: `from`, `to` or both. Of a question `codes`
+    are DTCs with the answers that they stand for, `offered` the answers of those read so far.
     """
 
     name: str
@@ -32,6 +34,8 @@ class FillRow(TypedDict):
     list: NotRequired[bool]
     limits: NotRequired[list[str]]
     unit: NotRequired[str]
+    codes: NotRequired[dict[str, str]]
+    offered: NotRequired[list[str]]
 
 
 def asks_at(tables: WalkTables, state: JobState) -> list[FillRow]:
@@ -41,11 +45,7 @@ def asks_at(tables: WalkTables, state: JobState) -> list[FillRow]:
     frame = state.frames[-1]
     row = row_of(tables, frame)
     asks = tables[frame.inside].get("asks", {})
-    rows: list[FillRow] = [
-        {"name": name, "ask": one["ask"] or name, "one_of": one["one_of"]}
-        for name, one in asks.items()
-        if name not in frame.filled
-    ]
+    rows = [_question(state, name, one) for name, one in asks.items() if name not in frame.filled]
     if rows:
         return rows
     if "each" in row and items_of(tables, state, row) is None:
@@ -53,6 +53,16 @@ def asks_at(tables: WalkTables, state: JobState) -> list[FillRow]:
     rows += _specs(tables, state, row)
     places = unknown_places(tables, state, row)
     return rows + [{"name": name, "ask": name, "one_of": []} for name in places]
+
+
+def _question(state: JobState, name: str, ask: AskRow) -> FillRow:
+    row: FillRow = {"name": name, "ask": ask["ask"] or name, "one_of": ask["one_of"]}
+    codes = ask.get("codes", {})
+    if codes:
+        row["codes"] = codes
+    if offered := answers_read(codes, state):
+        row["offered"] = offered
+    return row
 
 
 def _specs(tables: WalkTables, state: JobState, row: WalkStepRow) -> Iterator[FillRow]:
@@ -84,6 +94,11 @@ def checked(ask: FillRow, value: Value) -> Value | Refused:
     if "limits" in ask:
         return _limits(ask, (value,) if isinstance(value, str) else value)
     if isinstance(value, str) and ask["one_of"] and value not in ask["one_of"]:
+        answers = answers_of_codes(ask.get("codes", {}), value)
+        if len(answers) == 1:
+            return answers[0]
+        if answers:
+            return Refused(f"those DTCs stand for {' and '.join(answers)}: choose one")
         return Refused(f"`{value}` isn't one of: {', '.join(ask['one_of'])}")
     return value or Refused(f"`{name}` is empty")
 

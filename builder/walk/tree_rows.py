@@ -109,6 +109,7 @@ class AskRow(TypedDict):
 
     ask: str
     one_of: list[str]
+    codes: NotRequired[dict[str, str]]  # DTCs, and the answers that they stand for
 
 
 class TreeTable(TypedDict):

@@ -104,7 +104,7 @@ globalThis.baytreeSpecs = (() => {
     const frame = top(state), row = rowOf(tables, frame);
     const asks = Object.entries(tableOf(tables, frame.inside).asks || {})
       .filter(([name]) => !Object.hasOwn(frame.filled, name))
-      .map(([name, { ask, one_of }]) => ({ name, ask: ask || name, one_of }));
+      .map(([name, { ask, one_of, codes }]) => ({ name, ask: ask || name, one_of, ...(codes && ofCodes(codes, state)) }));
     if (asks.length) return asks;
     const plain = (name) => ({ name, ask: name, one_of: [] });
     return [
@@ -113,6 +113,22 @@ globalThis.baytreeSpecs = (() => {
       ...namesOfPlaces(state, row).filter((name) => !Object.hasOwn(state.filled, name)
         && !knownPlaces(vehicleOf(tables, state), name).length).map(plain),
     ];
+  }
+
+  // DTCs
+
+  const DTC = /\b([PCBU][0-3][0-9A-F]{3})(?:[-:]?([0-9A-F]{2}))?\b/g;
+
+  // The answers that the DTCs in a text stand for.
+  function answersOfCodes(codes, text) {
+    const found = [...text.toUpperCase().matchAll(DTC)].map(([, code, kind]) => codes[`${code}-${kind}`] || codes[code]);
+    return unique(found.filter(Boolean));
+  }
+
+  function ofCodes(codes, { complaint, steps }) {
+    const texts = steps.flatMap(({ seen, wrote }) => [seen, ...Object.values(wrote)]);
+    const offered = answersOfCodes(codes, [complaint, ...texts].join(" "));
+    return { codes, ...(offered.length && { offered }) };
   }
 
   function specAsks(tables, state, row) {
@@ -131,6 +147,9 @@ globalThis.baytreeSpecs = (() => {
     if (isText === list) return refuse(` is ${list ? "a list" : "one value"}`);
     if (ask.limits) return limitsOf(ask, [value].flat(), refuse);
     if (isText && one_of.length && !one_of.includes(value)) {
+      const answers = answersOfCodes(ask.codes || {}, value);
+      if (answers.length === 1) return answers[0];
+      if (answers.length) return { refused: `those DTCs stand for ${answers.join(" and ")}: choose one` };
       return { refused: `\`${value}\` isn't one of: ${one_of.join(", ")}` };
     }
     return value.length ? value : refuse(" is empty");
@@ -150,5 +169,5 @@ globalThis.baytreeSpecs = (() => {
     return list ? digits : digits[0];
   }
 
-  return { withRanges, goodRanges, goodOf, whereRows, asksAt, checked };
+  return { withRanges, goodRanges, goodOf, whereRows, asksAt, answersOfCodes, checked };
 })();

@@ -248,15 +248,26 @@ globalThis.baytreeStep = (() => {
         h("div", { class: "w-value" }, box, ask.unit && h("span", { class: "w-unit" }, ask.unit)));
     };
     const nameOf = (words) => capital(walk.tables.more[walk.state.frames[0].inside]?.names[words] || words);
-    const choice = (words, at) => button(h("b", {}, nameOf(words)), () => { view.typed[""] = words; walk.redraw(); },
+    if (view.typed[""] === undefined && ask.offered?.length === 1) [view.typed[""]] = ask.offered;
+    const choice = (words, at) => button([h("b", {}, nameOf(words)), ask.offered?.includes(words) && h("small", {}, " by a DTC that was read")], () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
     return {
       step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
-        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field))],
+        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
       bar: [backButton(walk), goButton(["Go on"], () => walk.confirm())],
     };
+  }
+
+  // A DTC instead of an answer: the one that it stands for is chosen.
+  function codeField(walk, ask) {
+    const box = h("input", { id: "w-code", type: "text", autocomplete: "off", autocapitalize: "characters" });
+    box.addEventListener("change", () => {
+      const [answer, ...others] = baytreeSpecs.answersOfCodes(ask.codes, box.value);
+      if (answer && !others.length) { walk.view.typed[""] = answer; walk.redraw(); }
+    });
+    return h("div", { class: "w-field" }, h("label", { for: box.id }, "Or a DTC"), h("div", { class: "w-value" }, box));
   }
 
   function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {

@@ -81,7 +81,8 @@ def random_event(tables: WalkTables, state: JobState, tree: str, random: Random,
     """Draw an event; most fit."""
     if not state.tree:
         vehicle = random.choice(["", *tables.shop["vehicles"]])
-        return Start(tree=tree, vehicle=vehicle, complaint="noise", at=at)
+        complaint = random.choice(("noise", "no response, U0121 and u0131-87"))
+        return Start(tree=tree, vehicle=vehicle, complaint=complaint, at=at)
     if state.paused and random.random() < 0.9:
         return Resume(at=at, who="M. Lind")
     is_over = state.end and (state.end.kind != "fix" or state.end.verified is not None)
@@ -142,6 +143,9 @@ def _filling(ask: dict[str, Any], random: Random, at: str) -> Fill:
         typed = tuple(f"{limit} {ask['unit']}" for limit in limits)
         value = typed if ask.get("list") else typed[0]
         return Fill(name=ask["name"], value=value, source="maker", at=at)
+    if "codes" in ask and random.random() < 0.5:
+        codes = random.choices(list(ask["codes"]), k=random.choice((1, 1, 2)))
+        return Fill(name=ask["name"], value=" ".join(codes) + random.choice(("", "-16")), at=at)
     one = random.choice(ask["one_of"] or ["left", "right"])
     return Fill(name=ask["name"], value=("one", "two") if ask.get("list") else one, at=at)
 

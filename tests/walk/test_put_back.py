@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.walk.screen import screen
-from builder.walk.told import needed, own_put_back, plan_of, row_of, begins_test
+from builder.walk.told import begins_test, needed, own_put_back, plan_of, row_of
 from builder.walk.walk_tables import WalkTables
 from tests.walk.conftest import SAMPLES, tables_of
 from tests.walk.played import lines_told, place, started, typed
