@@ -18,6 +18,7 @@ from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
 from builder.graph.vehicle_states import States, at_odds, place_of
 from builder.model.conditions import VehicleState
+from builder.model.ends import StopKind
 from builder.walk.job_state import JobState, WalkFrame, is_over, is_repairing, judges_in_words
 from builder.walk.shop_rows import FittingRow
 from builder.walk.tree_rows import WalkStepRow
@@ -101,6 +102,8 @@ def proved_elsewhere(state: JobState, row: WalkStepRow) -> tuple[str, str] | Non
 def plan_of(tables: WalkTables, state: JobState) -> Plan:
     """Return what changes at the step of a walk."""
     conditions, frame = tables.conditions, state.frames[-1]
+    if state.end is not None and state.end.kind == StopKind.UNSAFE:
+        return Plan((), (), (), state.now)  # nobody goes back to a vehicle that isn't safe
     if is_over(state) or judges_in_words(state):
         before, now = back_to_normal(conditions, state.now)
         return Plan(before, (), (), now, put_back=state.put_back)

@@ -63,6 +63,7 @@ globalThis.baytreeTold = (() => {
    * then, `left` once the step is left. */
   function planOf(tables, state) {
     const vehicle = vehicleOf(tables), frame = top(state);
+    if (state.end?.kind === "unsafe") return planned({ before: [], states: state.now, put_back: [] }); // nobody goes back to it
     if (isOver(state) || judgesInWords(state)) {
       const [before, states] = vehicle.backToNormal(state.now);
       return planned({ before, states, put_back: state.put_back });
