@@ -38,7 +38,8 @@ IMPORTS: dict[str, set[str]] = {
     "site": {"cache", "cores", "find", "model", "pages", "pictures", "prints", "web"},
     "authoring": {"model", "reader"},
     "commands": {
-        "authoring", "cache", "check", "cores", "find", "graph", "model", "plan", "prints", "reader",
+        "authoring", "cache", "check", "cores", "find", "graph", "model", "plan", "prints",
+                 "reader",
         "reference", "report", "review", "rules", "site", "walk",
     },
 }  # fmt: skip
