@@ -19,6 +19,7 @@ from builder.commands import (
     find,
     minutes,
     new,
+    rename,
     review,
     rules,
     schema,
@@ -45,8 +46,8 @@ class Command(Protocol):
 
 
 COMMANDS: tuple[Command, ...] = (
-    check, build, print_, serve, find, walk, drill, cases, minutes, review, start, new, rules,
-    words, schema,
+    check, build, print_, serve, find, walk, drill, cases, minutes, review, start, new, rename,
+    rules, words, schema,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 

@@ -52,10 +52,11 @@ def compare_file(
 ) -> TreeReview:
     """Return what was changed in one file of a tree or a procedure, named from the shop."""
     was, now = (shop / file for shop in (before, after))
+    kind = "procedure" if file.startswith(PROCEDURES) else "tree"
     if not now.is_file():
-        return _whole("tree removed", "the whole tree is gone")
+        return _whole(f"{kind} removed", f"the whole {kind} is gone")
     if not was.is_file():
-        return _whole("tree added", "the whole tree is new")
+        return _whole(f"{kind} added", f"the whole {kind} is new")
     if was.read_bytes() == now.read_bytes():
         return TreeReview((), ())
     old, new = _root(before, was), _root(after, now)

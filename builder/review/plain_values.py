@@ -11,15 +11,12 @@ from decimal import Decimal
 from builder.model.ranges import Range
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.range_words import NUMBER, parse_range, words_of
+from builder.reader.step_references import NAMES_INSIDE, QUOTED_STEP, TO_STEPS
 
 Plain = str | tuple["Plain", ...] | frozenset["Plain"] | tuple[str, "Plain"]
 # What is done, tested, returned or passed in the order in which it is written.
 ORDERED = frozenset({"do", "enter", "undo", "verify", "returns", "lists", "changed_with"})
-# Keys whose value names steps of the tree.
-TO_STEPS = frozenset({"branch", "then", "spent", "cannot_test", "still_there", "after", "same_as"})
-NAMES_INSIDE = frozenset({"verify", "proved_by"})  # as a word, or as the key of a map
 RANGE = re.compile(r"(below|above|at least|at most|exactly) -?\d|-?\d")
-QUOTED = re.compile(r"<([A-Za-z0-9_-]+)(?=[.>])")
 Names = Mapping[str, str]  # steps that have another name by now
 
 
@@ -37,7 +34,7 @@ def meaning_of(node: Node, key: str, names: Names) -> Plain:
     text = plain_text(node)
     if key in TO_STEPS | NAMES_INSIDE:
         return names.get(text, text)
-    return QUOTED.sub(lambda match: f"<{names.get(match[1], match[1])}", text)
+    return QUOTED_STEP.sub(lambda match: f"<{names.get(match[1], match[1])}", text)
 
 
 def plain_text(text: str) -> str:

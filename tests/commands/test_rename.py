@@ -1,0 +1,21 @@
+"""`baytree rename` prints the files that it wrote, or why it wrote none."""
+
+from pathlib import Path
+
+import pytest
+
+from builder.commands.main import main
+
+
+def test_a_step_and_a_tree_are_renamed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The step by `tree#step`, the tree by its ID or its name alone."""
+    shop = ["--shop", str(tmp_path)]
+    assert main(["start", str(tmp_path), "--with-examples"]) == 0
+    assert main([*shop, "rename", "horn#fuse", "horn-fuse"]) == 0
+    assert "trees/body/horn.yml" in capsys.readouterr().out
+    assert "  horn-fuse:\n" in (tmp_path / "trees/body/horn.yml").read_text("utf-8")
+    assert main([*shop, "rename", "horn", "body/no-horn"]) == 0
+    assert (tmp_path / "trees/body/no-horn.yml").exists()
+    assert main([*shop, "check", "--strict"]) == 0
+    assert main([*shop, "rename", "no-horn#fuse", "other"]) == 2
+    assert "has no step `fuse`" in capsys.readouterr().err
