@@ -48,16 +48,21 @@ def reached_unmet(
     meets: MoveTest,
     undoing: Iterable[Move] = (),
 ) -> ReachedUnmet:
-    """Follow every walk that does not meet it, from the starts and from what undoes it."""
+    """Follow every walk that does not meet it, from the starts and from what undoes it.
+
+    A place without moves is where the paths were given up, as there are too many.
+    """
     arrived_by: dict[Place, Move | None] = dict.fromkeys(starts)
     undone = tuple(undoing)
-    queue = deque(move for place in arrived_by for move in moves_from[place] if not meets(move))
+    queue = deque(
+        move for place in arrived_by for move in moves_from.get(place, ()) if not meets(move)
+    )
     queue.extend(undone)
     while queue:
         move = queue.popleft()
         if move.to is not None and move.to not in arrived_by:
             arrived_by[move.to] = move
-            queue.extend(after for after in moves_from[move.to] if not meets(after))
+            queue.extend(after for after in moves_from.get(move.to, ()) if not meets(after))
     return ReachedUnmet(arrived_by, undone)
 
 

@@ -162,7 +162,8 @@ def when(draft: Draft, words: str, states: str) -> Iterator[str]:
     """Write the conditions of a check, in words or as states."""
     if draft.states:
         plug = "" if "unplugged" in states else "{plugged-in: alternator}, "
-        yield f"when: [{plug}{states}]"
+        loads = "" if "loads" in states else ", loads-off"
+        yield f"when: [{plug}{states}{loads}]"
     elif words:
         yield f"when: [{words}]"
 

@@ -134,4 +134,6 @@ OF_STATES: dict[str, Mutator] = {
     "power-not-named": needs.power_left_out,
     "hook-up": needs.hooked_up_in_use,
     "state-deed": needs.deed_of_a_state,
+    "undecided-state": needs.state_not_decided,
+    "too-many-states": needs.left_unplugged,
 }
