@@ -23,7 +23,7 @@ from builder.rules.shared.judge import LIBRARY_ONLY_NAMES, TREE_RULE_NAMES, judg
 from builder.rules.shared.rule import Family
 
 from .conftest import TODAY
-from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS, OF_PROCEDURES, OF_RUNS, OF_STATES
+from .mutators import MUTATORS, OF_ARTICLES, OF_CONDITIONS, OF_PROCEDURES, OF_RUNS, OF_STATES, needs
 from .mutators.procedures import SoundProcedure
 from .mutators.sound import Mutant, Sound, SoundArticle
 from .mutators.states import SoundConditions
@@ -138,6 +138,18 @@ def test_every_mutant_of_a_tree_with_states_is_caught_on_its_line(
         (sound.tree.id, sorted(mutant.lines))
         for sound, mutant in mutants
         if not caught(judged(sound, mutant.text, rule), mutant, sound.tree.file, rule)
+    ]
+    assert missed == []
+    assert len(mutants) > AN_ARTICLE
+
+
+def test_a_state_that_can_never_be_entered_is_caught(trees_with_states: list[Sound]) -> None:
+    """A slip in the conditions shows at the steps that need the state."""
+    mutants = [one for sound in trees_with_states for one in needs.never_changed(sound)]
+    missed = [
+        (sound.tree.id, sorted(mutant.lines))
+        for sound, mutant in mutants
+        if not caught(judge(sound.tree, sound.library), mutant, sound.tree.file, "impossible-state")
     ]
     assert missed == []
     assert len(mutants) > AN_ARTICLE

@@ -4,13 +4,14 @@ In: a sound tree that names states. Out: mutants of it.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import islice
 
 from builder.graph.moves import Place
 from builder.graph.needed_states import state_of
 from builder.graph.routes import ExitKind
 from builder.graph.tree_paths import paths_of
-from builder.graph.vehicle_states import States, place_of
+from builder.graph.vehicle_states import States, normal_state, place_of
 from builder.model.checks import Check
 from builder.model.conditions import Conditions, VehicleState
 from builder.model.ends import Fix
@@ -114,12 +115,14 @@ def _step(place: Place) -> str:
     return place.step
 
 
-def _there(conditions: Conditions, now: States, state: VehicleState) -> VehicleState | None:
-    """Return what else holds there; of the key or a part, as other states may be much the same."""
+def _there(conditions: Conditions, now: States, state: VehicleState) -> object:
+    """Return what tells apart what holds there; not of the key or a part, its meaning does."""
     group = place_of(conditions, state)
-    if group[1] != POWER and not state.part:
-        return None
-    return next((one for one in now if place_of(conditions, one) == group), None)
+    holding = (one for one in now if place_of(conditions, one) == group)
+    one = next(holding, normal_state(conditions, state) or state)
+    if group[1] == POWER or state.part:
+        return one
+    return conditions[one.condition].counts_as, frozenset(conditions[one.condition].hazards)
 
 
 def _without(sound: Sound, step: Step, need: Need) -> Mutant:
@@ -153,3 +156,20 @@ def _branches(sound: Sound) -> Iterator[Text]:
         is_result = exit_.kind is ExitKind.RESULT and isinstance(step.body, Check)
         if is_result and exit_.branch.step in sound.tree.steps:
             yield exit_.branch.text
+
+
+def never_changed(sound: Sound) -> Iterator[tuple[Sound, Mutant]]:
+    """Exclude in the conditions the only power state in which a state may be changed."""
+    conditions = sound.library.conditions
+    for name in dict.fromkeys(str(need.condition) for step in sound.steps for need in step.needs):
+        one = conditions[name]
+        if not one.changed_with or one.normal:
+            continue
+        key = one.changed_with[0]
+        other = replace(one, changed_with=(key,), excludes=(*one.excludes, key))
+        library = replace(sound.library, conditions={**conditions, name: other})
+        needs = ((step, {one.condition for one in step.needs}) for step in sound.steps)
+        needing = [step for step, named in needs if name in named and key not in named]
+        if needing:  # where the key is named too, the two are at odds
+            lines = frozenset(step.text.at.line for step in needing)
+            yield Sound(sound.tree, sound.text, library), Mutant(sound.text, lines)
