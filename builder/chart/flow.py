@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
-from builder.chart.hazard_marks import HazardMark
+from builder.chart.hazard_marks import HazardMark, hazards_of
 from builder.chart.undrawn_ways import (
     NumberedTree,
     handoff_title,
@@ -18,15 +18,13 @@ from builder.chart.undrawn_ways import (
     way_notes,
 )
 from builder.graph.routes import ExitKind
-from builder.graph.runs import with_inner_steps
 from builder.model.checks import Branch, Check
-from builder.model.knowledge import Hazard, Signal
+from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
 from builder.model.tree import Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
-from builder.wording.hazards import by_severity
 from builder.wording.results import NO_BREAK, result_words, tied
 from builder.wording.vehicle_words import condition_texts, part_name
 
@@ -132,16 +130,6 @@ def _run_facts(at: NumberedTree, step: Step) -> Iterator[str]:
 def _minutes(word: str, minutes: Number | None) -> str:
     """Write minutes with their word, or they read as part of the instruction."""
     return f"{word}{NO_BREAK}{minutes}{NO_BREAK}min" if minutes else ""
-
-
-def hazards_of(step: Step, library: Library) -> list[Hazard]:
-    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word.
-
-    Those of a procedure that it runs are its own.
-    """
-    steps = with_inner_steps(step, library.procedures)
-    names = dict.fromkeys(hazard for one in steps for hazard in one.hazards)
-    return by_severity(library.hazards[name] for name in names if name in library.hazards)
 
 
 def _handoffs(at: NumberedTree) -> dict[str, Node]:

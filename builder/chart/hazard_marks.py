@@ -11,7 +11,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from math import cos, pi, sin
 from typing import NamedTuple
 
+from builder.graph.runs import with_inner_steps
 from builder.model.knowledge import Hazard, Signal
+from builder.model.library import Library
+from builder.model.tree import Step
+from builder.wording.hazards import by_severity
 
 Point = tuple[float, float]
 Polygon = tuple[Point, ...]
@@ -38,6 +42,16 @@ class HazardMark(NamedTuple):
 
     picture: str
     letter: str = ""
+
+
+def hazards_of(step: Step, library: Library) -> list[Hazard]:
+    """Return the hazards of a step, most severe first: ANSI Z535.4 asks for its signal word.
+
+    Those of a procedure that it runs are its own.
+    """
+    steps = with_inner_steps(step, library.procedures)
+    names = dict.fromkeys(hazard for one in steps for hazard in one.hazards)
+    return by_severity(library.hazards[name] for name in names if name in library.hazards)
 
 
 def hazard_marks(hazards: Iterable[Hazard]) -> Mapping[str, HazardMark]:

@@ -82,7 +82,7 @@ def _paragraphs(
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
     yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
     when = f"when {node.when}" if node.when else ""
-    facts = filter(None, (*node.facts, node.work, when))
+    facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note, sheet_of))

@@ -58,12 +58,18 @@ WORD_GROUPS = {
         "light, squeak, squeal, radio, leak, running, blower, washer, window, shake, rattle, "
         "pull, drift"
     ),
-    "BREAK": "burst, broke, broken, blew, ruptured, snapped, cut, leak, rusted through",
+    "BREAK": (
+        "burst, broke, broken, blew, ruptured, snapped, cut, leak, rusted through, ripped, torn, "
+        "tore"
+    ),
     "ITSELF": "by itself, on its own, itself, without me, by themselves, for no reason",
     "RACE": (
         "speed up, accelerate, take off, took off, race, surges forward, lunge, lurches forward"
     ),
-    "STUCK": "stuck, sticks, jam, wide open, hung",
+    "STUCK": (
+        "stuck, sticks, jam, wide open, hung, stays down, stays on the floor, wont come up, "
+        "wont come back, doesnt come back"
+    ),
     "MELTS": (
         "plastic, rubber, wire, connector, plug, fuse, harness, socket, outlet, relay, "
         "insulation, dash, terminal, cable, fuse box, hose, carpet"
@@ -101,12 +107,13 @@ DANGERS = (
         "WARNING: This can become a fire. Stop, switch off, get everyone out and away. If "
         "it burns, call the fire department. Do not start it; get a qualified tech.",
         """
-        smoke, PLACE; smoke unless TAIL; smoulder; smolder; BURN, SMELL; burning, STUFF; burnt,
-        STUFF; SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt, MELTS; caught
-        fire; caught on fire; catch fire; on fire; a fire; engine fire; electrical fire; wiring
-        fire; fire under the; fire underneath; fire in the engine; fire in the dash; fire hazard;
-        car fire; truck fire; vehicle fire; fire extinguisher; fire department; flame; sparks unless
-        plug; sparking; arcing; overheating battery
+        smoke, PLACE; smoke unless TAIL; smoulder; smolder; BURN, SMELL; burning, STUFF;
+        burnt, STUFF; SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt,
+        MELTS; caught fire; caught on fire; catch fire; on fire; a fire; engine fire;
+        electrical fire; wiring fire; fire under the; fire underneath; fire in the engine;
+        engine bay fire; under hood fire; fire in the dash; fire hazard; car fire; truck
+        fire; vehicle fire; fire extinguisher; fire department; flame; sparks unless plug;
+        sparking; arcing; overheating battery
         """,
     ),
     Danger(
@@ -122,10 +129,13 @@ DANGERS = (
         "WARNING: The vehicle may not stop. Pull over where it is safe. Do not drive it; tow it "
         "to a qualified tech.",
         """
-        no brake; zero brakes; without brakes; brake, FAIL; lost brakes; lost all brakes; lost my
-        brakes; lost the brakes; losing brakes; losing my brakes; brake line, BREAK; brake hose,
-        BREAK; brake fluid, LEAK; brake, HALT; pedal, HALT; VEHICLE, HALT unless ELSE; pedal, to the
-        floor unless clutch; pedal, on the floor unless clutch; pedal, hits the floor unless clutch
+        no brake; zero brakes; without brakes; brake, FAIL; lost brakes; lost all brakes;
+        lost my brakes; lost the brakes; losing brakes; losing my brakes; brake line, BREAK;
+        brake hose, BREAK; caliper hose, BREAK; pedal, sinks unless clutch; brake, keeps
+        rolling; pedal, keeps rolling unless clutch; brake, rolled through; brake fluid,
+        LEAK; brake, HALT; pedal, HALT; VEHICLE, HALT unless ELSE; pedal, to the floor
+        unless clutch; pedal, on the floor unless clutch; pedal, hits the floor unless
+        clutch
         """,
     ),
     Danger(
@@ -133,11 +143,12 @@ DANGERS = (
         "WARNING: Steering can fail at any moment. Stop where it is safe. Do not drive it; tow "
         "it to a qualified tech.",
         """
-        no steering; lost steering; lost the steering; lost my steering; lost all steering; lost
-        power steering; losing steering; steering lost; cant steer; cannot steer; wont steer;
-        couldnt steer; doesnt steer; unable to steer; STEER, LOCKED unless ON THE WHEEL; steering,
-        FAIL unless ON THE WHEEL; tie rod, BREAK; ball joint, BREAK; cant turn the wheel; cant turn
-        the steering wheel
+        no steering; lost steering; lost the steering; lost my steering; lost all steering;
+        lost power steering; losing steering; steering lost; cant steer; cannot steer; wont
+        steer; couldnt steer; doesnt steer; unable to steer; STEER, LOCKED unless ON THE
+        WHEEL; steering, FAIL unless ON THE WHEEL; tie rod, BREAK; ball joint, BREAK;
+        steering, stiff unless ON THE WHEEL; STEER, apart; steering shaft, LOOSE; steering
+        column, LOOSE; cant turn the wheel; cant turn the steering wheel
         """,
     ),
     Danger(
@@ -145,9 +156,10 @@ DANGERS = (
         "DANGER: High voltage kills. Stop, keep clear, touch nothing orange. Do not open or "
         "unplug it; get a tech qualified for high voltage.",
         """
-        hv; high voltage unless alternator, charging, regulator, bulb, rev; orange cable; orange
-        wire; orange connector; isolation fault; ELECTRIC, HURT; got a shock; got shocked; electric
-        shock; shocked me; get a shock; electrocuted
+        hv; high voltage unless alternator, charging, regulator, bulb, rev; orange cable;
+        orange wire; orange connector; isolation fault; ELECTRIC, HURT; got a shock; got
+        shocked; electric shock; shocked me; get a shock; electrocuted; zapped; zap,
+        ELECTRIC; tingle, ELECTRIC; inverter, HURT
         """,
     ),
     Danger(
@@ -155,7 +167,8 @@ DANGERS = (
         "WARNING: Airbags and pretensioners can fire, or fail in a crash. Stop. Do not probe, "
         "unplug, or remove one; get a qualified tech.",
         """
-        airbag; air bag; crash bag; srs; squib; pretensioner; pre tensioner; seat belt tensioner
+        airbag; air bag; crash bag; srs; squib; pretensioner; pre tensioner; seat belt
+        tensioner
         """,
     ),
     Danger(
@@ -163,8 +176,9 @@ DANGERS = (
         "WARNING: A wheel can come off or a tire burst. Stop where it is safe. Do not drive it; "
         "tow it to a qualified tech.",
         """
-        wheel, OFF unless steering; tire, OFF; lug nut, LOOSE; lugs, LOOSE; wheel nuts, LOOSE; wheel
-        studs, LOOSE; tire, BLOWN; tyre, BLOWN
+        wheel, OFF unless steering; wheel, coming off unless steering; wheel, coming loose
+        unless steering; wheel is loose; tire, OFF; lug nut, LOOSE; lugs, LOOSE; wheel nuts,
+        LOOSE; wheel studs, LOOSE; tire, BLOWN; tyre, BLOWN
         """,
     ),
     Danger(
@@ -181,8 +195,9 @@ DANGERS = (
         "WARNING: The vehicle can roll and crush people. Stop, chock the wheels, keep everyone "
         "clear. Do not drive it; get a qualified tech.",
         """
-        ROLL, in park; ROLL, while parked; ROLL, parked; rolls away; wont stay in park; wont hold in
-        park; jumped out of park; slipped off the jack; fell off the jack; fell off the lift
+        ROLL, in park; ROLL, while parked; ROLL, parked; rolls away; wont stay in park; wont
+        hold in park; jumped out of park; slipped off the jack; fell off the jack; fell off
+        the lift
         """,
     ),
     Danger(
@@ -190,8 +205,9 @@ DANGERS = (
         "WARNING: Exhaust gas holds carbon monoxide, which kills. Stop, get everyone into fresh "
         "air. Do not drive it; get a qualified tech.",
         """
-        exhaust, SMELL, inside; exhaust, SMELL, cabin; exhaust, SMELL, in the car; exhaust fumes;
-        exhaust, leak, inside; SMELL, SICK; exhaust, SICK; carbon monoxide; makes me dizzy; headache
+        exhaust, SMELL, inside; exhaust, SMELL, cabin; exhaust, SMELL, in the car; exhaust
+        fumes; exhaust, leak, inside; SMELL, SICK; exhaust, SICK; carbon monoxide; makes me
+        dizzy; headache
         """,
     ),
     Danger(
@@ -199,8 +215,8 @@ DANGERS = (
         "WARNING: A battery can burst and spray acid. Stop, keep sparks and people away. Do not "
         "charge or jump it; get a qualified tech.",
         """
-        battery, exploded; battery, blew up; battery, swollen; battery, bulging; battery, acid;
-        battery, boiling
+        battery, exploded; battery, blew up; battery, swollen; battery, bulging; battery,
+        acid; battery, boiling
         """,
     ),
     Danger(

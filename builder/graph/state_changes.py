@@ -63,7 +63,8 @@ def back_to_normal(
 ) -> tuple[Changes, States]:
     """Return what is put back at an end, a handoff or a break, and the states that hold then.
 
-    What was entered last goes first, the power state last. What is `kept` holds before and after.
+    What was entered last goes first, the power state last. What is `kept` holds before and after;
+    it isn't `at_odds`.
     """
     power = power_state(conditions, kept)
     work = _Work(conditions, now, tuple(dict.fromkeys((*kept, power) if power else kept)))

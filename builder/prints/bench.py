@@ -4,6 +4,7 @@ In: a tree, the library, a paper. Out: the bytes of a PDF.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from reportlab.lib.colors import HexColor
 from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Table
@@ -12,13 +13,13 @@ from reportlab.platypus.doctemplate import LayoutError
 from builder.chart.flow import Flow, Node, flow_of
 from builder.graph.runs import procedures_of
 from builder.graph.spec_readings import with_specs
-from builder.model.checks import Check
 from builder.model.ends import Fix
 from builder.model.library import Library
 from builder.model.tree import Step, Tree
+from builder.prints.bench_blanks import on_one_line, step_blanks
+from builder.prints.bench_order import BenchPart, bench_parts
 from builder.prints.document import (
     blank_table,
-    blank_to_fill,
     caution_table,
     document,
     heading,
@@ -30,17 +31,30 @@ from builder.prints.drawing import INK
 from builder.prints.head import head_of, signal_words
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines, page_address
-from builder.trade.units import find_unit
 from builder.wording.labels import STEP_LABELS
 from builder.wording.placeholders import in_plain_words
-from builder.wording.results import NO_BREAK, tied
-from builder.wording.sentences import requirement_text, verification_text
+from builder.wording.results import tied
+from builder.wording.sentences import requirement_text
 from builder.wording.vehicle_words import where_text
 
 JOB = ("Order number", "Vehicle number", "Odometer", "Date", "Name", "")
-SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
 FIRST_STEP = 130  # points: room for the heading of the steps and the first of them
 ZEBRA = HexColor("#f3f4f6")
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """A tree or a procedure as the sheet lists it."""
+
+    tree: Tree
+    flow: Flow
+    library: Library
+
+    @property
+    def numbers(self) -> dict[str, int]:
+        """The number of each step."""
+        nodes = self.flow.nodes.items()
+        return {name: int(node.number) for name, node in nodes if node.number}
 
 
 def bench_sheet(tree: Tree, library: Library, paper: str = "") -> bytes:
@@ -65,8 +79,8 @@ def _printed(tree: Tree, library: Library, paper: Paper, split: bool) -> bytes:
 
 def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flowable]:
     flow = flow_of(tree, library)
-    numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
-    head = head_of(tree, library, numbers)
+    listed = Listed(tree, flow, library)
+    head = head_of(tree, library, listed.numbers)
     met = head.cautions
     asked = [f"{asks.ask}" for asks in tree.asks]
     return [
@@ -74,11 +88,17 @@ def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flow
         *(quiet_paragraph(text) for text in head.particulars[1:]),
         blank_table([*JOB[:5], *(asked or JOB[5:])], paper),
         *([heading("Cautions"), *caution_table(met, paper)] if met else []),
-        CondPageBreak(FIRST_STEP),
-        heading("Steps"),
-        _table(list(_rows(tree, flow, numbers, library)), paper, split),
+        *_parts(listed, paper, split),
         *_procedures(tree, library, paper, split),
     ]
+
+
+def _parts(listed: Listed, paper: Paper, split: bool) -> Iterator[Flowable]:
+    """Yield the way most jobs take, then what branches off it, section by section."""
+    for part in bench_parts(listed.flow):
+        yield CondPageBreak(FIRST_STEP)
+        yield heading(part.title)
+        yield _table(list(_rows(listed, part)), paper, split)
 
 
 def _procedures(tree: Tree, library: Library, paper: Paper, split: bool) -> Iterator[Flowable]:
@@ -88,28 +108,29 @@ def _procedures(tree: Tree, library: Library, paper: Paper, split: bool) -> Iter
     for procedure in run.values():
         body = in_plain_words(with_specs(procedure.tree, library.specs))
         flow = flow_of(body, library)
-        numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
         yield CondPageBreak(FIRST_STEP)
         yield heading(f"Procedure {procedure.name.replace('-', ' ')}: {body.title}")
         if procedure.note:
             yield quiet_paragraph(str(procedure.note))
-        yield _table(list(_rows(body, flow, numbers, library)), paper, split)
+        listed = Listed(body, flow, library)
+        numbers = listed.numbers
+        every = BenchPart("", tuple(sorted(numbers, key=lambda name: numbers[name])))
+        yield _table(list(_rows(listed, every)), paper, split)
 
 
-def _rows(
-    tree: Tree, flow: Flow, numbers: Mapping[str, int], library: Library
-) -> Iterator[list[object]]:
+def _rows(listed: Listed, part: BenchPart) -> Iterator[list[object]]:
     yield [
         paragraph(text, paragraph_style(heavy=True))
         for text in ("", "", "Step", "Reading, result, what next")
     ]
-    for name in sorted(numbers, key=lambda name: numbers[name]):
-        step, node = tree.steps[name], flow.nodes[name]
+    tree, library, numbers = listed.tree, listed.library, listed.numbers
+    for name in part.steps:
+        step, node = tree.steps[name], listed.flow.nodes[name]
         yield [
             paragraph("☐", paragraph_style(14)),
             paragraph(node.number, paragraph_style(12, heavy=True)),
             [*_step_words(step, node, library), *_beside(tree, step, numbers, library)],
-            list(_answers(step, flow, node)),
+            list(step_blanks(step, listed.flow, node)),
         ]
 
 
@@ -189,63 +210,3 @@ def _lists(tree: Tree, name: str, library: Library) -> Iterator[tuple[str, Seque
         scope = vehicle.scope
         if name in vehicle.lists and (not named or (scope.make, scope.model) in named):
             yield f", {scope.make} {scope.model}", vehicle.lists[name]
-
-
-def _answers(step: Step, flow: Flow, node: Node) -> Iterator[Paragraph]:
-    """Yield what is filled in and ticked at a step, and last where it leads."""
-    several = isinstance(step.body, Check) and step.body.several
-    if isinstance(step.body, Check):
-        yield from _places(step.body)
-    for item in step.write_down:
-        yield blank_to_fill(f"{item}:", LONG)
-    if isinstance(step.body, Fix):
-        for one in step.body.verify:
-            yield paragraph(f"☐ Verified: {verification_text(one)}")
-    if several:
-        yield quiet_paragraph(node.notes[0])
-    yield from _ways(step, flow)
-    yield from (paragraph(_way(note)) for note in node.notes[several:])
-    if step.put_back:
-        yield paragraph(f"☐ Before the job ends: {step.put_back}")
-
-
-def _ways(step: Step, flow: Flow) -> Iterator[Paragraph]:
-    for edge in flow.edges.get(str(step.id), ()):
-        target = flow.nodes[edge.target]
-        means = f" ({edge.means})" if edge.means else ""
-        goes = on_one_line(f"go to {target.number}") if target.number else target.text
-        yield paragraph(f"☐ {edge.label}{means} → {goes}" if edge.label else f"→ {goes}")
-
-
-def _way(note: str) -> str:
-    """Write a way out that is no result as the results are written."""
-    when, colon, then = note.partition(": ")
-    return (
-        f"☐ {when} → {on_one_line(then)}"
-        if colon
-        else f"→ {on_one_line(note.removeprefix('then '))}"
-    )
-
-
-def on_one_line(words: str) -> str:
-    """Keep words on one line."""
-    return words.replace(" ", NO_BREAK)
-
-
-def _places(check: Check) -> Iterator[Paragraph]:
-    """Yield a place to write for each reading, and for the maker's figure."""
-    if check.figure:
-        sign = _sign(check.figure.unit)
-        yield blank_to_fill(f"Maker's figure, {check.figure.look_up}:", SHORT, sign)
-        yield blank_to_fill("Found in:", LONG)
-        yield blank_to_fill("Reading:", SHORT, sign)
-    for reading in check.readings:
-        of = f"({', '.join(reading.one_of)})" if reading.one_of else _sign(reading.unit)
-        yield blank_to_fill(f"{reading.name or 'Reading'}:", SHORT, of)
-    for computed in check.computed:
-        yield blank_to_fill(f"{computed.name} = {computed.expression}:", SHORT)
-
-
-def _sign(symbol: str) -> str:
-    known = find_unit(symbol)
-    return known.label if known else symbol

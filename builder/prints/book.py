@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.model.library import Library
-from builder.prints.paper import MARGIN, PAPERS, Paper
+from builder.prints.paper import MARGIN, Paper, wall_paper
 from builder.prints.sheet import (
     FOOT,
     SAFETY,
@@ -29,7 +29,7 @@ SPACING = 22.0
 
 def book(walls: Iterable[Wall], system: str, library: Library, paper: str = "") -> bytes:
     """Print the wall charts of a system in one file, in the order of their titles."""
-    sheet = PAPERS[paper or library.shop.paper]
+    sheet = wall_paper(paper, library.shop.paper)
     walls = sorted(walls, key=lambda wall: str(wall.tree.title).casefold())
     known = library.systems.get(system)
     title = f"{known.name if known else system}: decision trees"

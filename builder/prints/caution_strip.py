@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from reportlab.pdfgen.canvas import Canvas
 
-from builder.chart.chart import Run
+from builder.chart.chart import Box, Rect, Run, Shape
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import mark_word
 from builder.chart.hazard_marks import HazardMark
@@ -93,8 +93,8 @@ def _draw_cell(
         word = mark_word(caution.mark, LEAST_SIZE)
         canvas.saveState()
         canvas.translate(x + 2, top - 0.9 * LEAST_SIZE)
-        tone = f"{word.tone}"
-        draw_runs(canvas, [Run(word.text, 0, 0, word.size, True, word.width, tone)])
+        chip = Box("", "", Shape.PROCESS, Rect(0, 0, CHIP, high), signal=caution.signal)
+        draw_runs(canvas, [Run(word.text, 0, 0, word.size, True, word.width, word.tone)], chip)
         canvas.restoreState()
         look = TextLook(heavy=True, ink=ink)
         set_words(canvas, str(caution.signal), (x + word.width + 4, top - 0.5), CHIP, look)

@@ -144,6 +144,8 @@ def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> No
         ink = QUIET if run.tone == "small" else INK
         if run.tone.upper() in SIGNAL_COLORS:
             ink = SIGNAL_COLORS[run.tone.upper()][1]
+        if run.tone.startswith(MARK) and box and box.signal:  # the letter behind the sign
+            ink = SIGNAL_COLORS[box.signal][1]
         if run.tone == "number" and box and box.arrival and box.kind != "connector":
             _flag(canvas, run)
             ink = white

@@ -52,6 +52,14 @@ PAPERS = {
 }
 
 
+WALL_PAPERS = {"letter": "tabloid", "a4": "a3"}  # the wall has the larger sheet of the shop's kind
+
+
+def wall_paper(paper: str, shops: str) -> Paper:
+    """Return the paper of a wall chart: the one asked for, else the large one beside the shop's."""
+    return PAPERS[paper or WALL_PAPERS.get(shops, shops)]
+
+
 def size_to_read(meters: float) -> float:
     """Text size in points whose capitals fill 16 minutes of arc at a distance."""
     return capital_height(meters, LEAST_MINUTES) * MILLIMETER / medium().capital

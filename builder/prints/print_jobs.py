@@ -14,7 +14,7 @@ from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
 from builder.plan.entry_numbers import with_entry_numbers
 from builder.prints.book import book
-from builder.prints.paper import PAPERS
+from builder.prints.paper import wall_paper
 from builder.prints.sheets import SHEETS, PrintedFile, PrintRequest
 from builder.prints.wall import Wall, wall_layout
 
@@ -66,7 +66,7 @@ def _book(
 
 
 def _wall(request: PrintRequest, library: Library, read_tree: ReadTree, id_: str) -> Wall:
-    paper = PAPERS[request.paper or library.shop.paper]
+    paper = wall_paper(request.paper, library.shop.paper)
     return wall_layout(read_tree(id_), library, paper, request.distance)
 
 

@@ -30,10 +30,10 @@ from builder.prints.head import (
 from builder.prints.paper import (
     HEAD_DISTANCE,
     MARGIN,
-    PAPERS,
     Paper,
     reading_words,
     text_to_read,
+    wall_paper,
 )
 from builder.prints.sheet import (
     FOOT,
@@ -49,6 +49,7 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
+from builder.prints.wall_distance import TooFarError, holds_distance, too_far
 from builder.wording.placeholders import in_plain_words
 
 LEGEND = 20.0  # height of the line that explains the symbols
@@ -88,13 +89,12 @@ class Wall:
 def wall_chart(
     tree: Tree, library: Library, paper: str = "", distance: float | None = None
 ) -> bytes:
-    """Print a tree for the wall; without a paper, on the shop's.
+    """Print a tree for the wall; without a paper, on the large one beside the shop's.
 
-    With a distance (meters) the text is as large as that takes, on as many sheets as it takes. If
-    a single box would then be larger than a sheet, the text is as large as the paper allows; the
-    foot always says from how far it can be read.
+    With a distance (meters) the text is as large as that takes, on as many sheets as it takes.
+    Raises TooFarError where that is more than a wall holds.
     """
-    wall = wall_layout(tree, library, PAPERS[paper or library.shop.paper], distance)
+    wall = wall_layout(tree, library, wall_paper(paper, library.shop.paper), distance)
     canvas, buffer = new_canvas(str(tree.title), f"Wall chart of {tree.id}, {tree.revision}")
     draw_wall(canvas, wall, library)
     canvas.save()
@@ -102,7 +102,10 @@ def wall_chart(
 
 
 def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | None = None) -> Wall:
-    """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text."""
+    """Lay a tree out, upright or lying, whichever takes fewer sheets or gives larger text.
+
+    Raises TooFarError if a distance takes more sheets than a wall holds.
+    """
     tree = in_plain_words(tree)
     flow = wall_flow(tree, library)
     numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
@@ -113,6 +116,8 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     }
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     sheets = sheet_charts(flow, list(ways), text)
+    if distance and not holds_distance(sheets, distance):
+        raise TooFarError(too_far(flow, list(ways), paper, distance))
     sheet, beside = ways[sheets.room]
     return Wall(tree, sheet, heads[sheet], sheets.charts, beside)
 

@@ -1,14 +1,17 @@
 """Cautions that no longer come before a step.
 
-In: a tree before and after, with the shop's conditions. Out: for each hazard the steps that it was
-shown before or at, on every path, and isn't any more.
+In: a tree before and after, each with its shop's knowledge. Out: for each hazard the steps that it
+was shown before or at, on every path, and isn't any more; an end without a repair needs none. Of a
+procedure only its first step counts: that one is met on every path.
 """
 
 from collections.abc import Mapping
 
 from builder.graph.cautions import on_paper
+from builder.graph.runs import procedure_of
 from builder.graph.tree_graph import graph_of
-from builder.model.conditions import Conditions
+from builder.model.ends import Stop
+from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.review.plain_values import Names
 
@@ -16,21 +19,23 @@ Hazards = frozenset[str]
 
 
 def lost_cautions(
-    old: Tree, new: Tree, before: Conditions, after: Conditions, names: Names
+    old: Tree, new: Tree, before: Library, after: Library, names: Names
 ) -> Mapping[str, list[str]]:
     """Return the steps of the new tree by hazard, in their order."""
     was = {names.get(step, step): hazards for step, hazards in _warned(old, before).items()}
     lost: dict[str, list[str]] = {}
     for step, hazards in _warned(new, after).items():
+        if isinstance(new.steps[step].body, Stop):
+            continue
         for hazard in sorted(was.get(step, frozenset()) - hazards):
             lost.setdefault(hazard, []).append(step)
     return lost
 
 
-def _warned(tree: Tree, conditions: Conditions) -> dict[str, Hazards]:
+def _warned(tree: Tree, library: Library) -> dict[str, Hazards]:
     """Return the hazards that were shown on every path to a step, or are shown at it."""
     graph = graph_of(tree, ())
-    own = {name: _own(tree, name, conditions) for name in graph.reachable}
+    own = {name: _own(tree, name, library) for name in graph.reachable}
     before: dict[str, set[str]] = {name: set() for name in own}
     for move in graph.moves:
         if move.to is not None and move.to.step != move.source.step:
@@ -49,5 +54,8 @@ def _warned(tree: Tree, conditions: Conditions) -> dict[str, Hazards]:
     return {name: warned[name] for name in tree.steps if name in warned}
 
 
-def _own(tree: Tree, name: str, conditions: Conditions) -> Hazards:
-    return frozenset(on_paper(conditions, tree.steps[name])[1])
+def _own(tree: Tree, name: str, library: Library) -> Hazards:
+    step = tree.steps[name]
+    procedure = procedure_of(step, library.procedures)
+    steps = (step, procedure.tree.start) if procedure else (step,)
+    return frozenset(hazard for one in steps for hazard in on_paper(library.conditions, one)[1])

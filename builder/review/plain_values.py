@@ -18,6 +18,7 @@ ORDERED = frozenset({"do", "enter", "undo", "verify", "returns", "lists", "chang
 # Keys whose value names steps of the tree.
 TO_STEPS = frozenset({"branch", "then", "spent", "cannot_test", "still_there", "after", "same_as"})
 NAMES_INSIDE = frozenset({"verify", "proved_by"})  # as a word, or as the key of a map
+RANGE = re.compile(r"(below|above|at least|at most|exactly) -?\d|-?\d")
 QUOTED = re.compile(r"<([A-Za-z0-9_-]+)(?=[.>])")
 Names = Mapping[str, str]  # steps that have another name by now
 
@@ -44,8 +45,8 @@ def plain_text(text: str) -> str:
     words = " ".join(text.split())
     if re.fullmatch(NUMBER, words):
         return f"{Decimal(words).normalize():f}"
-    span = parse_range(words)
-    return words_of(span) if isinstance(span, Range) and words != "any" else words
+    span = parse_range(words) if RANGE.match(words) else None
+    return words_of(span) if isinstance(span, Range) else words
 
 
 def _unordered(values: Iterable[Plain]) -> Plain:

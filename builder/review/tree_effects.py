@@ -6,7 +6,8 @@ What can't be told of a tree with mistakes is left out.
 
 from collections.abc import Iterator
 
-from builder.graph.tree_graph import graph_of
+from builder.graph.routes import exits
+from builder.graph.tree_graph import graph_of, is_unbounded, loops_in
 from builder.model.checks import Check
 from builder.model.ends import Fix
 from builder.model.library import Library
@@ -32,7 +33,7 @@ def tree_effects(
 def _cautions(
     old: Tree, new: Tree, before: Library, after: Library, names: Names
 ) -> Iterator[Remark]:
-    lost = lost_cautions(old, new, before.conditions, after.conditions, names)
+    lost = lost_cautions(old, new, before, after, names)
     for hazard, (first, *others) in lost.items():
         more = f" and {len(others)} more step{'s' if len(others) > 1 else ''}" if others else ""
         message = f"the caution `{hazard}` no longer comes before `{first}`{more}"
@@ -55,6 +56,8 @@ def _fixes(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
 
 
 def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
+    if not (_can_be_walked(old) and _can_be_walked(new)):
+        return
     was, now = (tree_minutes(tree) for tree in (old, new))
     for kind, before, after in (
         ("expected minutes", was.expected, now.expected),
@@ -64,6 +67,23 @@ def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
             unit = " min" if kind == "expected waiting" else ""
             message = f"{kind} {round(before)} → {round(after)}{unit}"
             yield Remark(f"{kind} changed", "", message)
+
+
+def _can_be_walked(tree: Tree) -> bool:
+    """Whether every branch has its step, and every walk ends: else there is nothing to count."""
+    graph = graph_of(tree, ())
+    branches = (exit_.branch for step in tree.steps.values() for exit_ in exits(step))
+    named = (
+        branch for branch in branches if not (branch.leaves or branch.back or branch.next_item)
+    )
+    return (
+        not tree.broken
+        and all(branch.step in tree.steps for branch in named)
+        and all(place in graph.can_end for place in graph.moves_from)
+        and not any(
+            is_unbounded(tree, loop.closing) for loop in loops_in(graph.moves, graph.starts)
+        )
+    )
 
 
 def _review(old: Tree, new: Tree) -> Iterator[Remark]:

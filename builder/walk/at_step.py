@@ -46,7 +46,7 @@ from builder.walk.told import (
     plan_of,
     row_of,
     run_key,
-    tests_from_normal,
+    begins_test,
 )
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
@@ -138,7 +138,7 @@ def _worked(tables: WalkTables, state: JobState, plan: Plan) -> JobState:
     """Return the state with the vehicle as the step leaves it; of a fix with all put back."""
     is_put_back = is_repairing(state) or judges_in_words(state)
     own = () if is_put_back else own_put_back(tables, state.frames[-1])
-    before = () if is_put_back or tests_from_normal(state) else state.put_back
+    before = () if is_put_back or begins_test(state) else state.put_back
     return replace(
         state,
         now=plan.states_left,

@@ -16,7 +16,7 @@ from typing import NamedTuple, cast
 from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
-from builder.graph.vehicle_states import States, place_of
+from builder.graph.vehicle_states import States, at_odds, place_of
 from builder.model.conditions import VehicleState
 from builder.walk.job_state import JobState, WalkFrame, is_over, is_repairing, judges_in_words
 from builder.walk.shop_rows import FittingRow
@@ -114,14 +114,14 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     last, now = changes(conditions, now, needs)
     first, after = (first, last) if "hook_up" in row else (last, ())
     if not is_repairing(state):
-        words = state.put_back if tests_from_normal(state) else ()
+        words = state.put_back if begins_test(state) else ()
         return Plan(before, first, after, now, put_back=words)
     back, left = back_to_normal(conditions, now)
     words = (*state.put_back, *own_put_back(tables, frame))
     return Plan(before, first, after, now, back, tuple(dict.fromkeys(words)), left)
 
 
-def tests_from_normal(state: JobState) -> bool:
+def begins_test(state: JobState) -> bool:
     """Whether a test after the repair begins at this step."""
     return state.to_normal and state.verifying is not None
 
@@ -135,8 +135,11 @@ def own_put_back(tables: WalkTables, frame: WalkFrame) -> tuple[str, ...]:
 def _normal_before(tables: WalkTables, state: JobState, needs: States) -> tuple[Changes, States]:
     if not state.to_normal:
         return (), state.now
-    kept = [one for one in state.now if one in needs] if state.verifying is not None else []
-    return back_to_normal(tables.conditions, state.now, () if state.put_back else tuple(kept))
+    kept: States = ()
+    if state.verifying is not None and not state.put_back:
+        kept = tuple(one for one in state.now if one in needs)
+    can_stay = not any(at_odds(tables.conditions, kept))
+    return back_to_normal(tables.conditions, state.now, kept if can_stay else ())
 
 
 def needed(row: WalkStepRow, frame: WalkFrame) -> States:

@@ -130,6 +130,9 @@ globalThis.baytreeCalculators = (() => {
       return `${text} has the letter ${typed[at]} where a digit belongs; did you mean ${codeText(likely)}?`;
     }
     if (!data.codes.systems[typed[0]]) return `a code starts with P, C, B or U, not with ${typed[0]}`;
+    if (/^[PCBU][0-9A-F]{3}$/.test(typed)) {
+      return `${text} is too short: a letter and four characters, as in P0562; did you mean ${typed[0]}0${typed.slice(1)}?`;
+    }
     if (typed.length > 1 && !"0123".includes(typed[1])) {
       return `the second character of a code is 0, 1, 2 or 3, not ${typed[1]}`;
     }

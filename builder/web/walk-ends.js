@@ -7,11 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords } = baytreeWords;
   const { tableOf, isOver } = baytreeTold;
-<<<<<<< HEAD
   const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
-=======
-  const { heading, line, ticks, linesHere, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
->>>>>>> main
   const { saveRecord } = baytreeSheets;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
@@ -33,26 +29,16 @@ globalThis.baytreeEnds = (() => {
   }
 
   function fixFace(walk) {
-<<<<<<< HEAD
     const { shown } = walk, { tests = [] } = shown, putsBack = !changesFirst(walk).includes("put back")
       && (shown.lines || []).some(({ of }) => of === "put back");
-=======
-    const { shown } = walk, { tests = [] } = shown, back = ticks(walk, ["put back"]);
->>>>>>> main
     return { end: true, step: [...context(walk), cautionLine(walk),
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
       ...(proofs(walk) || []), drive(walk), links(walk, 0),
-<<<<<<< HEAD
       ticks(walk, linesLeft(walk)),
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-=======
-      ticks(walk, linesHere(walk)), back && [h("h2", {}, "Then put back"), back],
-      tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))],
-      shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))]].flat(),
->>>>>>> main
       bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
@@ -60,12 +46,8 @@ globalThis.baytreeEnds = (() => {
     const { shown: { verify }, view } = walk;
     const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
       { "data-result": String(at), "aria-pressed": String(view.pick === at) });
-<<<<<<< HEAD
     return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`),
       cautionLine(walk), heading(capital(verify.text)), !walk.state.read.length && ticks(walk, ["put back"])],
-=======
-    return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`), ticks(walk, ["put back"]), heading(capital(verify.text))],
->>>>>>> main
       answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
       bar: verifyBar(walk) };
   }

@@ -10,11 +10,7 @@ globalThis.baytreeRecord = (() => {
   const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
     itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
-<<<<<<< HEAD
-  const { parts, inWords } = baytreeVehicle;
-=======
   const { parts, lineOf, words: inWords } = baytreeVehicle;
->>>>>>> main
 
   const DRIVE = ["yes", "with care", "no"];
 
@@ -57,15 +53,8 @@ globalThis.baytreeRecord = (() => {
     return {
       lines: linesOf(tables, state, plan)
         .map(({ of, text }, line) => ({ text, of, ticked: state.ticked.includes(line) })),
-<<<<<<< HEAD
-      now: plan.states.map((held) => {
-        const [id, part, current] = parts(held);
-        return inWords({ line: tables.shop.conditions[id].text || "", part, current }, tables.shop.parts);
-      }).filter(Boolean),
-=======
       now: plan.states.map((held) => inWords(
         lineOf(tables.shop.conditions[parts(held)[0]].text || "", parts(held)), tables.shop.parts)).filter(Boolean),
->>>>>>> main
       hazards: hazards.map((id) => ({ id, full: inFull(tables, state, id) })),
       unread: unread(tables, state, hazards),
     };
@@ -121,12 +110,8 @@ globalThis.baytreeRecord = (() => {
     if (!state.end) return drive;
     const isFixed = state.end.kind === "fix" && isOver(state);
     return { ...drive, cause: quoting(tables, state, row.cause), tell: quoting(tables, state, row.tell),
-<<<<<<< HEAD
-      tests: isRepairing(state) ? testTexts(tables, state, row) : [], end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
-=======
       tests: isRepairing(state) ? testTexts(tables, state, row) : [],
       end: endRow(state.end), call: state.end.kind === "stuck" ? tables.shop.stuck : null,
->>>>>>> main
       rejoin: isFixed && state.left.length ? placeOf(state.left[0]) : "" };
   }
 
@@ -143,26 +128,12 @@ globalThis.baytreeRecord = (() => {
 
   // A text with the last readings that it quotes: `<cable>`, `<slack.play>`.
   function quoting(tables, state, text = "") {
-<<<<<<< HEAD
-    const [frame] = state.frames, { inside } = frame, values = {};
-=======
     const { inside } = state.frames[0], values = {};
->>>>>>> main
     for (const entry of state.steps.filter((one) => one.inside === inside)) {
       for (const [name, { value, unit }] of Object.entries(entry.readings)) {
         values[name ? `${entry.step}.${name}` : entry.step] = `${value} ${unit}`.trim();
       }
     }
-<<<<<<< HEAD
-    return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole), named(tables, frame));
-  }
-
-  // In words what will verify a repair.
-  function testTexts(tables, state, { verify = [] }) {
-    const frame = top(state), { steps } = tableOf(tables, frame.inside);
-    return verify.map(({ step, by, text }) => fillIn((step && steps[step].text)
-      || (by ? tables.shop.procedures[by.procedure]?.title || by.procedure : text), named(tables, frame)));
-=======
     return fillIn(text.replace(/<([^<>]+)>/g, (whole, name) => values[name] ?? whole),
       named(tables, state.frames[0]));
   }
@@ -174,7 +145,6 @@ globalThis.baytreeRecord = (() => {
       if (step) return tableOf(tables, inside).steps[step].text;
       return by ? tables.shop.procedures[by.procedure]?.title ?? by.procedure : text;
     }).map((text) => fillIn(text, filled));
->>>>>>> main
   }
 
   // The record

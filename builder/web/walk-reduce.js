@@ -6,19 +6,11 @@
  */
 "use strict";
 globalThis.baytreeReduce = (() => {
-<<<<<<< HEAD
-  const { top, placeOf, withTop, tableOf, rowOf, planOf, linesOf, physicalStates,
-    isRepairing, judgesInWords, testsFromNormal, ownPutBack, hazardsAt, withItem, unique, runKey } = baytreeTold;
-  const { asksAt, checked, withRanges } = baytreeSpecs;
-  const { unfit } = baytreeUnfit;
-  const { frameOf, recorded, comeTo, arrived, stuck, withResult, cannotTest, leave, verifyNext,
-=======
-  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, testsFromNormal, planOf,
+  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
     linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
   const { asksAt, checked, withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
   const { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
->>>>>>> main
     intoProcedure, judgeTest } = baytreeTargets;
   const { answered } = baytreeAnswers;
   const BEGINNING = Object.freeze({
@@ -146,18 +138,6 @@ globalThis.baytreeReduce = (() => {
   }
 
   // Records a step that was done, also where it couldn't be tested.
-<<<<<<< HEAD
-  const left = (tables, state, entry) => (
-    { ...moved(worked(tables, state), entry.at), steps: [...state.steps, entry] });
-
-  // The vehicle as the step leaves it; after a fix all is put back.
-  function worked(tables, state) {
-    const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
-    const before = isPutBack || testsFromNormal(state) ? [] : state.put_back;
-    return { ...state, now: plan.left, to_normal: false,
-      known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...before, ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
-=======
   function left(tables, state, entry) {
     return { ...moved(worked(tables, state), entry.at), steps: [...state.steps, entry] };
   }
@@ -167,9 +147,8 @@ globalThis.baytreeReduce = (() => {
     const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
     return { ...state, now: plan.left, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...(isPutBack || testsFromNormal(state) ? [] : state.put_back),
+      put_back: unique([...(isPutBack || beginsTest(state) ? [] : state.put_back),
         ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
->>>>>>> main
   }
 
   const moved = (state, at = "") => ({ ...state, read: [], ticked: [], passed: [], since: at, worked: 0 });

@@ -62,18 +62,11 @@ globalThis.baytreeStep = (() => {
       (on) => walk.send({ event: "tick", line: at, ...(on ? {} : { on }) }))));
   }
 
-<<<<<<< HEAD
   // The lines to tick beside the step: those of the screen before it aren't repeated.
   const linesLeft = (walk) => [...(walk.state.read.length ? [] : changesFirst(walk)), "do", "after"];
 
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
-=======
-  // The lines before the answer; at a fix what is put back comes after them.
-  function linesAhead({ shown: { kind } }) { return kind === "fix" ? ["change"] : ["put back", "change"]; }
-
-  function linesHere(walk) { return [...(walk.state.read.length ? [] : linesAhead(walk)), "do", "after"]; }
->>>>>>> main
 
   function where({ shown }) {
     return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(one)));
@@ -108,16 +101,9 @@ globalThis.baytreeStep = (() => {
   const heading = (words, label) => h("h1", { tabindex: "-1" }, label && h("small", {}, label), words);
 
   function stepParts(walk, label) {
-<<<<<<< HEAD
     const { shown, view } = walk, moved = view.face === "step" && view.moved ? (shown.lines || []).length : 0;
     return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
       !moved && ticks(walk, linesLeft(walk)), links(walk, moved)];
-=======
-    const { shown, view } = walk, moved = view.face === "step" && view.moved
-      ? (shown.lines || []).length : 0;
-    return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
-      !moved && ticks(walk, linesHere(walk)), links(walk, moved)];
->>>>>>> main
   }
 
   // Before the step
@@ -130,21 +116,13 @@ globalThis.baytreeStep = (() => {
       ...unread.map((id) => caution(id, tables.shop.hazards[id])),
       ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
         `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
-<<<<<<< HEAD
       ticks(walk, changesFirst(walk)),
-=======
-      ticks(walk, linesAhead(walk)),
->>>>>>> main
       button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }
 
   function firstFace(walk) {
     return { step: [heading("Do this first"), line("w-for", `For: ${walk.shown.text}`),
-<<<<<<< HEAD
       ticks(walk, linesLeft(walk))],
-=======
-      ticks(walk, linesHere(walk))],
->>>>>>> main
       bar: [backButton(walk), goButton(["Done, go on"], () => walk.go("step"), "acknowledge")] };
   }
 
@@ -298,10 +276,6 @@ globalThis.baytreeStep = (() => {
       bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
   }
 
-<<<<<<< HEAD
   return { head, heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
-=======
-  return { head, heading, line, ticks, linesHere, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
->>>>>>> main
     pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
 })();

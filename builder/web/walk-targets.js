@@ -166,10 +166,6 @@ globalThis.baytreeTargets = (() => {
     return go(tables, again, target);
   }
 
-<<<<<<< HEAD
-  return { frameOf, recorded, comeTo, arrived, stuck, withResult, cannotTest, leave, verifyNext,
-=======
   return { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
->>>>>>> main
     intoProcedure, judgeTest };
 })();

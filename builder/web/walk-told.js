@@ -5,11 +5,7 @@
  */
 "use strict";
 globalThis.baytreeTold = (() => {
-<<<<<<< HEAD
-  const { Vehicle, stateOf, inWords } = baytreeVehicle;
-=======
   const { Vehicle, stateOf, words } = baytreeVehicle;
->>>>>>> main
   const SEVERITY = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
   const TO_ACKNOWLEDGE = SEVERITY.slice(0, 2);
   const unique = (list) => [...new Set(list)];
@@ -35,10 +31,6 @@ globalThis.baytreeTold = (() => {
     for (const [name, value] of Object.entries(filled)) text = text.replaceAll(`<${name}>`, () => value);
     return text;
   }
-
-  // What fills the placeholders of a frame as it is shown: parts by name, not by ID.
-  const named = ({ shop }, { filled }) => Object.fromEntries(
-    Object.entries(filled).map(([name, value]) => [name, shop.parts[value] ?? value]));
 
   // The step where a frame is; a fix with how its module is fitted.
   function rowOf(tables, frame) {
@@ -66,32 +58,6 @@ globalThis.baytreeTold = (() => {
 
   // Changes
 
-<<<<<<< HEAD
-  // What changes before the lines of a step and, where something is hooked up, after them; before
-  // all that, or once a repair is done, what goes back to normal.
-  function planOf(tables, state) {
-    const vehicle = vehicleOf(tables), frame = top(state), row = rowOf(tables, frame);
-    const plan = (more) => {
-      const whole = { before: [], first: [], after: [], back: [], putBack: [], ...more };
-      return { left: whole.states, every: [...whole.before, ...whole.first, ...whole.after, ...whole.back], ...whole };
-    };
-    if (isOver(state) || judgesInWords(state)) {
-      const [before, states] = vehicle.backToNormal(state.now);
-      return plan({ before, states, putBack: state.put_back });
-    }
-    const needs = needed(row, frame), [before, now] = normalBefore(vehicle, state, needs);
-    const [more, then] = row.hook_up ? vehicle.changes(now, forHookUp(vehicle, row.hook_up, needs)) : [[], now];
-    const [last, states] = vehicle.changes(then, needs);
-    const [first, after] = row.hook_up ? [more, last] : [last, []];
-    if (!isRepairing(state)) {
-      return plan({ before, first, after, states, putBack: testsFromNormal(state) ? state.put_back : [] });
-    }
-    const [back, left] = vehicle.backToNormal(states);
-    return plan({ before, first, after, states, back, left,
-      putBack: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
-  }
-
-=======
   /* What changes at the step: `before` back to normal, `first`, `after` the lines, and of a fix `back`
    * to normal once it is done; `put_back` in words, with `back` or else with `before`. `states` hold
    * then, `left` once the step is left. */
@@ -107,7 +73,7 @@ globalThis.baytreeTold = (() => {
     const [last, states] = vehicle.changes(then, needs);
     const [first, after] = row.hook_up ? [hooked, last] : [last, []];
     if (!isRepairing(state)) {
-      return planned({ before, first, after, states, put_back: testsFromNormal(state) ? state.put_back : [] });
+      return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
     }
     const [back, left] = vehicle.backToNormal(states);
     return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
@@ -121,27 +87,17 @@ globalThis.baytreeTold = (() => {
   function normalBefore(vehicle, state, needs) {
     if (!state.to_normal) return [[], state.now];
     const isTest = state.verifying !== null && !state.put_back.length;
-    return vehicle.backToNormal(state.now, isTest ? state.now.filter((one) => needs.includes(one)) : []);
+    const kept = isTest ? state.now.filter((one) => needs.includes(one)) : [];
+    return vehicle.backToNormal(state.now, vehicle.canStay(kept) ? kept : []);
   }
 
   // Whether a test after the repair begins at this step.
->>>>>>> main
-  const testsFromNormal = (state) => state.to_normal && state.verifying !== null;
+  const beginsTest = (state) => state.to_normal && state.verifying !== null;
 
   // What a step takes apart that no state covers.
   function ownPutBack(tables, frame) {
     const { put_back } = rowOf(tables, frame);
     return put_back ? [fillIn(put_back, named(tables, frame))] : [];
-<<<<<<< HEAD
-  }
-
-  // A test keeps what holds and what it needs, but not if something is to be put back in words.
-  function normalBefore(vehicle, state, needs) {
-    if (!state.to_normal) return [[], state.now];
-    const keeps = state.verifying !== null && !state.put_back.length;
-    return vehicle.backToNormal(state.now, keeps ? state.now.filter((one) => needs.includes(one)) : []);
-=======
->>>>>>> main
   }
 
   const needed = (row, frame) => (row.needs || []).map(([condition, ...rest]) => stateOf(
@@ -153,23 +109,6 @@ globalThis.baytreeTold = (() => {
     return [...needs.filter((one) => vehicle.place(one) !== place && !vehicle.excludes(one, own)), own];
   }
 
-<<<<<<< HEAD
-  // The lines to do: what each belongs to, and the states that hold once it is ticked, if others.
-  function linesOf(tables, state, plan) {
-    const row = rowOf(tables, top(state)), filled = named(tables, top(state)), repairs = isRepairing(state);
-    const told = (of, made, states) => made.flatMap((one) => one.told)
-      .map((line) => ({ of, text: inWords(line, tables.shop.parts), states }));
-    const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
-    const putBack = plan.putBack.map((text) => ({ of: "put back", text }));
-    return [
-      ...told("put back", plan.before, plan.states),
-      ...(repairs ? [] : putBack),
-      ...told("change", plan.first, plan.states),
-      ...own.map((text) => ({ of: "do", text: fillIn(text, filled) })),
-      ...told("after", plan.after, plan.states),
-      ...told("put back", plan.back, plan.left),
-      ...(repairs ? putBack : []),
-=======
   // The lines to do, each with what it belongs to, and the states that hold once it is ticked.
   function linesOf(tables, state, plan) {
     const row = rowOf(tables, top(state)), names = tables.shop.parts, filled = named(tables, top(state));
@@ -183,7 +122,6 @@ globalThis.baytreeTold = (() => {
       ...lines("do", own.map((text) => fillIn(text, filled))),
       ...changed("after", plan.after, plan.states),
       ...changed("put back", plan.back, plan.left), ...(isLast ? putBack : []),
->>>>>>> main
     ];
   }
 
@@ -195,13 +133,8 @@ globalThis.baytreeTold = (() => {
   function physicalStates(tables, state) {
     if (!state.ticked.length || !state.frames.length) return state.now;
     const lines = linesOf(tables, state, planOf(tables, state));
-<<<<<<< HEAD
-    return [...state.ticked].sort((one, other) => other - one).map((line) => lines[line]?.states)
-      .find(Boolean) || state.now;
-=======
     const ticked = [...state.ticked].sort((one, other) => one - other).map((line) => lines[line]?.states);
     return ticked.filter(Boolean).pop() || state.now;
->>>>>>> main
   }
 
   // Cautions
@@ -242,12 +175,7 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-<<<<<<< HEAD
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named,
-    planOf, testsFromNormal, ownPutBack, linesOf, physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
-=======
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, testsFromNormal, planOf, linesOf,
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
->>>>>>> main
     runKey, provedElsewhere };
 })();

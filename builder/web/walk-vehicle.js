@@ -12,15 +12,9 @@ globalThis.baytreeVehicle = (() => {
   const stateOf = (condition, part = "", current = "") => [condition, part, current].join("\n");
   const parts = (state) => state.split("\n");
   const unique = (list) => [...new Set(list)];
-<<<<<<< HEAD
-
-  // A line that is told, with the name of the part instead of its ID where there is one.
-  const inWords = ({ line, part, current }, names = {}) => line
-=======
   // A line that is told: with the ID of its part, or with the name where there is one.
   const lineOf = (line, [, part, current]) => ({ line, part, current });
   const words = ({ line, part, current }, names = {}) => line
->>>>>>> main
     .replaceAll("<part>", () => names[part] ?? part).replaceAll("<current>", () => current);
 
   class Vehicle {
@@ -76,15 +70,9 @@ globalThis.baytreeVehicle = (() => {
 
     change(left, entered) {
       const before = left ? this.of(left) : {}, after = entered ? this.of(entered) : {};
-<<<<<<< HEAD
-      const undo = toldLines(before.undo, left);
-      const enter = after.normal && undo.length ? []
-        : toldLines(after.enter, entered);
-=======
       const undo = (before.undo || []).map((line) => lineOf(line, parts(left)));
       const enter = after.normal && undo.length ? []
         : (after.enter || []).map((line) => lineOf(line, parts(entered)));
->>>>>>> main
       const undone = undo.length ? before : {}, lines = [...undo, ...enter];
       return {
         left, entered, told: lines, minutes: lines.length ? minutesOf(before, entered ? after : null, undone) : ZERO,
@@ -98,17 +86,18 @@ globalThis.baytreeVehicle = (() => {
       return work.carriedOut(work.others().filter((one) => work.isUnwanted(one)));
     }
 
+    // Whether no state excludes a normal one of a group from which no other is there.
+    canStay(states) {
+      const places = states.map((one) => this.place(one));
+      return states.every((one) => this.normalsExcluded(one).every((normal) => places.includes(this.place(normal))));
+    }
+
     // What is kept holds before and after.
     backToNormal(now, kept = []) {
       const power = this.power(kept);
       const work = new Work(this, now, unique(power ? [...kept, power] : kept));
       return work.carriedOut(work.others().filter((one) => !kept.includes(one)));
     }
-  }
-
-  function toldLines(lines = [], state) {
-    const [, part, current] = state ? parts(state) : ["", "", ""];
-    return lines.map((line) => ({ line, part, current }));
   }
 
   function minutesOf(before, after, undone) {
@@ -118,15 +107,9 @@ globalThis.baytreeVehicle = (() => {
 
   // Without what a change before it told on entering the state that is left now.
   function toldOnce(change, before) {
-<<<<<<< HEAD
-    const lines = before.filter(({ entered }) => entered && entered === change.left).flatMap(({ told }) => told)
-      .map((line) => inWords(line));
-    return { ...change, told: change.told.filter((line) => !lines.includes(inWords(line))) };
-=======
     const lines = before.filter(({ entered }) => entered && entered === change.left)
       .flatMap(({ told }) => told.map((line) => words(line)));
     return { ...change, told: change.told.filter((line) => !lines.includes(words(line))) };
->>>>>>> main
   }
 
   // The changes so far, and what holds after them.
@@ -282,9 +265,5 @@ globalThis.baytreeVehicle = (() => {
     }
   }
 
-<<<<<<< HEAD
-  return { Vehicle, POWER, stateOf, parts, inWords };
-=======
   return { Vehicle, lineOf, words, POWER, stateOf, parts };
->>>>>>> main
 })();

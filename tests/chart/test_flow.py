@@ -75,7 +75,8 @@ def test_the_minutes_stand_apart_with_their_word(small: Tree) -> None:
     """ "Headlamps on for one minute 2 min" would read as three; work and waiting are told apart."""
     step = replace(small.steps["record"], wait=Number("60"))
     tree = replace(small, steps={**small.steps, "record": step})
-    facts = [fact.replace(NO_BREAK, " ") for fact in flow_of(tree).nodes["record"].facts]
+    node = flow_of(tree).nodes["record"]
+    facts = [fact.replace(NO_BREAK, " ") for fact in (node.work, *node.facts)]
     assert facts == ["work 6 min", "wait 60 min"]
     first, second = box_text(flow_of(tree).nodes["record"]).paragraphs
     assert "work" not in " ".join(word.text for word in first)

@@ -122,6 +122,27 @@ def test_at_the_end_everything_is_normal(data: st.DataObject, form: str) -> None
 
 
 @ROUNDS
+@given(st.data(), st.sampled_from(sorted(FILES)))
+def test_what_the_next_test_needs_may_stay(data: st.DataObject, form: str) -> None:
+    """All else is normal then, each changed only while it may be."""
+    kinds = data.draw(FILES[form])
+    now: States = ()
+    world = Vehicle(kinds).world
+    for needs in data.draw(st.lists(needs_of(kinds), min_size=1, max_size=4)):
+        made, now = changes(kinds, now, needs)
+        world, sound = walked(kinds, world, made)
+        if not sound:
+            return
+    wanted = data.draw(needs_of(kinds))
+    kept = tuple(one for one in now if one in wanted)
+    if any(at_odds(kinds, kept)):
+        return
+    made, left = back_to_normal(kinds, now, kept)
+    assert walked(kinds, world, made)[1]
+    assert set(left) == set(kept)
+
+
+@ROUNDS
 @given(st.data())
 def test_needs_that_exclude_each_other_come_to_an_end(data: st.DataObject) -> None:
     """A step that nobody can carry out is a finding elsewhere; here it ends, and does no harm."""

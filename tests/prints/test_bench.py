@@ -3,16 +3,19 @@
 import re
 from dataclasses import replace
 from io import BytesIO
+from itertools import pairwise
 
 import pytest
 from pypdf import PdfReader
 
+from builder.chart.flow import flow_of
 from builder.model.ends import Fix
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 from builder.prints.bench import bench_sheet
+from builder.prints.bench_order import USUAL, bench_parts, usual_way
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import verification_text
 
@@ -30,12 +33,31 @@ def words(pdf: bytes) -> str:
     return " ".join(text.split())
 
 
-def test_steps_come_in_the_order_of_their_numbers(text: str, small: Tree) -> None:
-    """The list goes as the chart goes."""
+def test_the_way_most_jobs_take_comes_first(text: str, small: Tree, library: Library) -> None:
+    """Then what branches off it, each part in the order of its numbers; every step once."""
     small = in_plain_words(small)
-    places = [text.index(f"{number} {prefix(small, step)}{small.steps[step].text}")
-              for step, number in numbering(small).items()]  # fmt: skip
+    numbers = numbering(small)
+    parts = list(bench_parts(flow_of(small, library)))
+    assert parts[0].title == USUAL
+    for part in parts[1:]:
+        assert list(part.steps) == sorted(part.steps, key=lambda step: numbers[step])
+    listed = [step for part in parts for step in part.steps]
+    assert sorted(listed) == sorted(small.steps)
+    places = [text.index(f"{numbers[step]} {prefix(small, step)}{small.steps[step].text}")
+              for step in listed]  # fmt: skip
     assert places == sorted(places)
+
+
+def test_the_usual_way_leads_from_the_start_to_an_end(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """One way that can be worked through: each step leads to the next."""
+    for tree in trees:
+        flow = flow_of(tree, library)
+        way = list(usual_way(flow))
+        assert way[0] == str(tree.start.id)
+        for step, after in pairwise(way):
+            assert after in {edge.target for edge in flow.edges[step]}, (tree.id, step)
 
 
 def prefix(tree: Tree, step: str) -> str:

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.chart.fonts import medium
+from builder.chart.spacing import SMALL, TEXT
 from builder.prints.paper import (
     MARGIN,
     MILLIMETER,
@@ -56,8 +57,8 @@ def test_text_made_for_a_distance_reads_from_there(meters: float) -> None:
 
 
 def test_the_smallest_words_decide() -> None:
-    """The words beside lines are nine tenths of those in boxes, and must be read as well."""
-    assert text_to_read(1.5) * 0.9 == pytest.approx(size_to_read(1.5))
+    """The words beside lines are as large as those in boxes, or the boxes larger than asked."""
+    assert text_to_read(1.5) * SMALL / TEXT == pytest.approx(size_to_read(1.5))
 
 
 def test_the_foot_says_both_distances() -> None:

@@ -26,6 +26,7 @@ from builder.prints.head import head_of
 from builder.prints.paper import MARGIN, PAPERS, reads_from
 from builder.prints.sheet import LEAST_SIZE, page_address
 from builder.prints.wall import Wall, wall_chart, wall_layout
+from builder.prints.wall_distance import MOST_SHEETS, TooFarError
 
 HERE = Path(__file__).parent
 
@@ -186,13 +187,27 @@ def test_a_distance_is_kept(small: Tree, library: Library, meters: float) -> Non
     assert all(reads_from(chart.small_size) >= meters for chart in wall.charts)
 
 
-def test_a_distance_that_no_sheet_can_hold_is_told_as_it_is(small: Tree, library: Library) -> None:
-    """Asked for five meters, the foot says from how far it really reads."""
-    wall = wall_layout(small, library, PAPERS["letter"], 5)
-    reached = reads_from(wall.charts[0].small_size)
-    assert 1 < reached < 5
-    last = read(wall_chart(small, library, "letter", 5)).pages[-1].extract_text()
-    assert f"read from {reached:g} m" in last
+def test_a_distance_that_takes_too_many_sheets_is_refused_with_what_fits(
+    small: Tree, library: Library
+) -> None:
+    """Asked for five meters, the refusal names a distance, and that one can be printed."""
+    with pytest.raises(TooFarError) as refused:
+        wall_layout(small, library, PAPERS["letter"], 5)
+    fits = re.search(r"`--distance ([0-9.]+)m` fits on (\d) sheet", str(refused.value))
+    assert fits
+    assert float(fits[1]) < 5
+    wall = wall_layout(small, library, PAPERS["letter"], float(fits[1]))
+    assert len(wall.charts) <= int(fits[2]) <= MOST_SHEETS
+
+
+def test_the_wall_has_the_large_paper_beside_the_shops(small: Tree, library: Library) -> None:
+    """A shop that prints on Letter or A4 hangs Tabloid or A3 on the wall."""
+    sizes = {
+        shop: round(float(read(wall_chart(small, replace(
+            library, shop=replace(library.shop, paper=shop)))).pages[0].mediabox.height))
+        for shop in ("letter", "a4", "a3")
+    }  # fmt: skip
+    assert sizes == {"letter": 1224, "a4": 1191, "a3": 1191}
 
 
 def test_a_sheet_says_what_it_is(small: Tree, library: Library) -> None:

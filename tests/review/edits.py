@@ -68,7 +68,7 @@ def add_step(lines: Lines, dice: random.Random) -> Lines | None:
 def remove_result(lines: Lines, dice: random.Random) -> Lines | None:
     """Delete a result that has one line."""
     spots = [
-        *places(lines, r"^ +- \{result:"),
+        *places(lines, r"^ +- \{result:.*\}$"),
         *(i for i in places(lines, r"^      [\w' ,-]+: [\w/#-]+$") if in_results(lines, i)),
     ]
     if not spots:
