@@ -40,13 +40,13 @@ from builder.walk.targets import (
 )
 from builder.walk.told import (
     Plan,
+    begins_test,
     hazards_at,
     own_put_back,
     physical_states,
     plan_of,
     row_of,
     run_key,
-    begins_test,
 )
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
