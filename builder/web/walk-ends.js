@@ -6,7 +6,7 @@
 globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords } = baytreeWords;
-  const { tableOf } = baytreeTold;
+  const { tableOf, isOver } = baytreeTold;
   const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
@@ -17,10 +17,12 @@ globalThis.baytreeEnds = (() => {
     return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");
   }
 
-  // What proves a fix: the check that led to it, and those it rests on.
+  // What proves a fix: the check that led to it, and those it rests on; no test after the repair.
   function proofs({ state, row, tables }) {
     const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
-    const checks = state.steps.filter((one) => one.kind === "check" && one.inside === inside && one.result);
+    const repaired = state.steps.findLastIndex((one) => one.kind === "fix");
+    const before = isOver(state) && repaired >= 0 ? state.steps.slice(0, repaired) : state.steps;
+    const checks = before.filter((one) => one.kind === "check" && one.inside === inside && one.result);
     const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
       asked(tableOf(tables, one.inside).steps[one.step].text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];
@@ -64,8 +66,8 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
-      kind === "stuck" && call(walk), drive(walk),
-      shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["change", "put back"])],
+      kind === "stuck" && call(walk), !verified && drive(walk), // it speaks of the vehicle before the repair
+      shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
       kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
   }

@@ -51,7 +51,7 @@ globalThis.baytreeStep = (() => {
     const short = ({ id }, at) => {
       const word = known[id].signal, isNew = !at || known[hazards[at - 1].id].signal !== word;
       return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
-        at ? (isNew ? " " : ", ") : "", isNew && [signal(word), " "], known[id].short);
+        at ? (isNew ? " " : "; ") : "", isNew && [signal(word), " "], known[id].short);
     };
     return button(hazards.map(short), () => sheetOf(walk, "Cautions"), { class: "w-caution" });
   }
