@@ -56,7 +56,8 @@ from builder.model.text import Position
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 from builder.walk.compile_shop import walk_tables
 from builder.walk.compile_tree import tree_table
-from builder.walk.job_replay import Deviation, OneTree, deviations, trees_of_case
+from builder.walk.job_replay import Deviation, OneTree, deviations
+from builder.walk.job_stretches import trees_of_case
 
 RULE = Rule(
     name="closed-job",

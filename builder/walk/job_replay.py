@@ -11,7 +11,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.knowledge import Case, CaseStep
-from builder.walk.case_of_walk import REPAIRED
 from builder.walk.events import (
     Acknowledge,
     Answer,
@@ -24,6 +23,7 @@ from builder.walk.events import (
     Start,
 )
 from builder.walk.job_state import CANNOT_TEST, STUCK, JobState, Refused
+from builder.walk.job_stretches import Stretch, is_inner, stretches_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
 from builder.walk.told import row_of
@@ -42,22 +42,6 @@ class Deviation:
     was: str  # where it ended: a fix, or another tree
     now: str  # "" where it can't go on
     problem: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class _Stretch:
-    """The steps of a job in one tree, up to a fix or to another tree."""
-
-    tree: str
-    is_first: bool
-    steps: tuple[CaseStep, ...]
-    end: str  # `fix`, or `tree` of the next stretch
-    end_step: str  # of the next tree; "" for a fix
-
-    @property
-    def own(self) -> tuple[str, ...]:
-        """The steps of the tree itself."""
-        return tuple(str(one.step) for one in self.steps if not _is_inner(one))
 
 
 class OneTree(Mapping[str, TreeTable]):
@@ -86,67 +70,16 @@ class OneTree(Mapping[str, TreeTable]):
         return isinstance(id_, str)
 
 
-def trees_of_case(case: Case) -> frozenset[str]:
-    """Return the trees that a job went through."""
-    inside = (str(one.inside) for one in case.path if one.inside and not _is_inner(one))
-    return frozenset((str(case.tree), *inside))
-
-
 def deviations(tables: WalkTables, tree: str, case: Case) -> Iterator[Deviation]:
     """Yield where a job leaves the way that it went through a tree."""
-    for stretch in _stretches(case):
+    for stretch in stretches_of(case):
         if stretch.tree == tree:
             deviation = _deviation(tables, stretch, case)
             if deviation:
                 yield deviation
 
 
-def _is_inner(step: CaseStep) -> bool:
-    return str(step.inside or "").startswith(PROCEDURES)
-
-
-def _stretches(case: Case) -> list[_Stretch]:
-    """Cut a job where a fix was done and where another tree goes on."""
-    parts: list[tuple[str, list[CaseStep]]] = []
-    waiting: list[CaseStep] = []  # of a procedure, whose check comes after it
-    for step in case.path:
-        waiting.append(step)
-        if _is_inner(step):
-            continue
-        tree = str(step.inside or case.tree)
-        if not parts or parts[-1][0] != tree or _is_fix(parts[-1][1][-1]):
-            parts.append((tree, []))
-        parts[-1][1].extend(waiting)
-        waiting = []
-    last = (str(case.fix_in or case.tree), str(case.fix or ""))
-    return [
-        _stretch(part, at == 0, parts[at + 1] if at + 1 < len(parts) else None, last)
-        for at, part in enumerate(parts)
-    ]
-
-
-def _is_fix(step: CaseStep) -> bool:
-    return step.result == REPAIRED
-
-
-def _stretch(
-    part: tuple[str, list[CaseStep]],
-    is_first: bool,
-    following: tuple[str, list[CaseStep]] | None,
-    last: tuple[str, str],
-) -> _Stretch:
-    tree, steps = part
-    if _is_fix(steps[-1]):
-        return _Stretch(tree, is_first, tuple(steps[:-1]), str(steps[-1].step), "")
-    if following is None and tree == last[0]:
-        return _Stretch(tree, is_first, tuple(steps), last[1], "")
-    if following is None:
-        return _Stretch(tree, is_first, tuple(steps), last[0], last[1])
-    first = next(str(one.step) for one in following[1] if not _is_inner(one))
-    return _Stretch(tree, is_first, tuple(steps), following[0], first)
-
-
-def _deviation(tables: WalkTables, stretch: _Stretch, case: Case) -> Deviation | None:
+def _deviation(tables: WalkTables, stretch: Stretch, case: Case) -> Deviation | None:
     enter = "" if stretch.is_first else stretch.own[0]
     if enter and enter not in tables[stretch.tree]["steps"]:
         return Deviation("", stretch.end, "", f"there is no step `{enter}` any more")
@@ -160,7 +93,7 @@ def _deviation(tables: WalkTables, stretch: _Stretch, case: Case) -> Deviation |
     return Deviation(_last_common(state, stretch), stretch.end, "" if problem else now, problem)
 
 
-def _end_of(state: JobState, stretch: _Stretch) -> str:
+def _end_of(state: JobState, stretch: Stretch) -> str:
     end = state.end
     if end is None:
         return ""
@@ -169,7 +102,7 @@ def _end_of(state: JobState, stretch: _Stretch) -> str:
     return STUCK if end.kind == STUCK else end.step
 
 
-def _is_same_end(state: JobState, now: str, stretch: _Stretch) -> bool:
+def _is_same_end(state: JobState, now: str, stretch: Stretch) -> bool:
     """Whether it ends where it did; a handoff that names a step leads to the step it led to."""
     if now != stretch.end:
         return False
@@ -177,7 +110,7 @@ def _is_same_end(state: JobState, now: str, stretch: _Stretch) -> bool:
     return not (stretch.end_step and step) or step == stretch.end_step
 
 
-def _last_common(state: JobState, stretch: _Stretch) -> str:
+def _last_common(state: JobState, stretch: Stretch) -> str:
     played = [one.step for one in state.steps if not one.inside.startswith(PROCEDURES)]
     if state.end is None and state.frames:
         played.append(state.frames[0].step)  # the step that asks what the job can't answer
@@ -197,7 +130,7 @@ class _Answers:
         self.by_place: dict[str, deque[CaseStep]] = {}
         self.last: CaseStep | None = None
         for one in steps:
-            inside = one.inside if _is_inner(one) else tree
+            inside = one.inside if is_inner(one) else tree
             self.by_place.setdefault(f"{inside}#{one.step}", deque()).append(one)
 
     def take(self, place: str) -> CaseStep | None:
