@@ -5,8 +5,9 @@ count with the step.
 
 Each step is charged with what is changed on the way into it from the state that its most likely
 predecessor leaves, where that one is entered the most likely way too; it isn't the average over all
-states in which it can be reached. What a fix needs itself is part of its `hours` and not counted;
-going back to normal at an end is. A procedure is charged as it is from a vehicle in normal state.
+states in which it can be reached. What a fix needs itself is part of its `hours`, and so is its
+verification, which begins in normal state; neither is counted. Going back to normal is, at a stop
+and once a fix is done. A procedure is charged as it is from a vehicle in normal state.
 """
 
 from collections import deque
