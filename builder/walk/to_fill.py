@@ -18,7 +18,7 @@ from builder.walk.spec_ranges import good_of_spec, good_ranges, spec_names
 from builder.walk.told import row_of
 from builder.walk.tree_rows import AskRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
-from builder.walk.where import unknown_places
+from builder.walk.where import unknown_places, words_of_place
 
 
 class FillRow(TypedDict):
@@ -52,7 +52,9 @@ def asks_at(tables: WalkTables, state: JobState) -> list[FillRow]:
         rows.append({"name": row["each"][1], "ask": row["each"][1], "one_of": [], "list": True})
     rows += _specs(tables, state, row)
     places = unknown_places(tables, state, row)
-    return rows + [{"name": name, "ask": name, "one_of": []} for name in places]
+    return rows + [
+        {"name": name, "ask": words_of_place(tables, name), "one_of": []} for name in places
+    ]
 
 
 def _question(state: JobState, name: str, ask: AskRow) -> FillRow:

@@ -40,6 +40,13 @@ def names_of_places(state: JobState, row: WalkStepRow) -> list[str]:
     return names + ([f"fuse {with_values(where['fuse'], filled)}"] if "fuse" in where else [])
 
 
+def words_of_place(tables: WalkTables, name: str) -> str:
+    """Return the name of a pin or a fuse as people say it: `ABS module: power pin`."""
+    kind, _, rest = name.partition(" ")
+    part, _, role = rest.partition(": ")
+    return f"{tables.shop['parts'].get(part, part)}: {f'{role} {kind}'.strip()}"
+
+
 def unknown_places(tables: WalkTables, state: JobState, row: WalkStepRow) -> list[str]:
     """Return the names of pins and fuses of which nothing is known yet."""
     vehicle = tables.shop["vehicles"].get(state.vehicle)

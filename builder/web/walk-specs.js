@@ -78,9 +78,17 @@ globalThis.baytreeSpecs = (() => {
     return [...pins, ...("fuse" in where ? [`fuse ${fill(where.fuse)}`] : [])];
   }
 
+  const partsOfName = (name) => /^(\S+) (.*?)(?:: (.*))?$/.exec(name).slice(1);
+
+  // The name of a pin or a fuse as people say it: `ABS module: power pin`.
+  function wordsOfPlace(tables, name) {
+    const [kind, part, role = ""] = partsOfName(name);
+    return `${tables.shop.parts[part] ?? part}: ${`${role} ${kind}`.trim()}`;
+  }
+
   // What the vehicle's file has; of a part that it has, a role may have no pin.
   function knownPlaces(vehicle, name) {
-    const [, kind, part, role = ""] = /^(\S+) (.*?)(?:: (.*))?$/.exec(name);
+    const [kind, part, role = ""] = partsOfName(name);
     const connectors = Object.entries(vehicle?.connectors || {}).filter(([, one]) => one.of === part);
     if (!connectors.length) return [];
     if (kind === "fuse") {
@@ -111,7 +119,7 @@ globalThis.baytreeSpecs = (() => {
       ...(row.each && !itemsOf(tables, state, row) ? [{ ...plain(row.each[1]), list: true }] : []),
       ...specAsks(tables, state, row),
       ...namesOfPlaces(state, row).filter((name) => !Object.hasOwn(state.filled, name)
-        && !knownPlaces(vehicleOf(tables, state), name).length).map(plain),
+        && !knownPlaces(vehicleOf(tables, state), name).length).map((name) => ({ ...plain(name), ask: wordsOfPlace(tables, name) })),
     ];
   }
 
@@ -169,5 +177,5 @@ globalThis.baytreeSpecs = (() => {
     return list ? digits : digits[0];
   }
 
-  return { withRanges, goodRanges, goodOf, whereRows, asksAt, answersOfCodes, checked };
+  return { withRanges, goodRanges, goodOf, whereRows, wordsOfPlace, asksAt, answersOfCodes, checked };
 })();

@@ -34,7 +34,7 @@ globalThis.baytreeStep = (() => {
     const inside = shown.inside.filter((title, at) => at && title !== shown.text && title !== shown.inside[0]);
     const verifies = state.frames.some((frame) => frame.verifies) ? "After the repair" : "";
     return [
-      line("w-inside", [verifies, ...inside].filter(Boolean).join(": ")),
+      line("w-inside", [verifies, ...inside].filter(Boolean).join(" › ")),
       line("w-item", shown.item && capital(shown.item)),
       shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
       shown.visit && shown.visit[0] > 1 && line("w-visit",
@@ -56,8 +56,14 @@ globalThis.baytreeStep = (() => {
     return button(hazards.map(short), () => sheetOf(walk, "Cautions"), { class: "w-caution" });
   }
 
+  const linesOf = ({ shown }, kinds) => (shown.lines || []).map((one, at) => ({ ...one, at }))
+    .filter(({ of }) => kinds.includes(of));
+
+  // Who says that the screen's lines are done has ticked them: the vehicle is changed, whatever is answered.
+  const tickAll = (walk, kinds) => walk.tick(linesOf(walk, kinds).filter(({ ticked }) => !ticked).map(({ at }) => at));
+
   function ticks(walk, kinds) {
-    const lines = (walk.shown.lines || []).map((one, at) => ({ ...one, at })).filter(({ of }) => kinds.includes(of));
+    const lines = linesOf(walk, kinds);
     return lines.length > 0 && h("div", { class: "w-ticks" }, lines.map(({ text, ticked, at }) => tickLine(text, ticked,
       (on) => walk.send({ event: "tick", line: at, ...(on ? {} : { on }) }))));
   }
@@ -68,15 +74,15 @@ globalThis.baytreeStep = (() => {
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
 
-  function where({ shown }) {
-    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(one)));
+  function where({ shown, tables }) {
+    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(tables, one)));
   }
 
-  function placeWords({ phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }) {
+  function placeWords(tables, { phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }) {
     if (phrase) return capital(phrase);
     if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
     if (connector) return [`Connector ${connector}, pin ${pin}`, wire, place].filter(Boolean).join(", ");
-    return `${capital(name)}: ${noted}`;
+    return `${baytreeSpecs.wordsOfPlace(tables, name)}: ${noted}`;
   }
 
   // On a practice vehicle: what eyes or instruments show here.
@@ -111,19 +117,20 @@ globalThis.baytreeStep = (() => {
   function readyFace(walk) {
     const { shown, tables } = walk, unread = shown.unread || [];
     const others = (shown.hazards || []).filter(({ id }) => !unread.includes(id));
-    const press = () => walk.send({ event: "acknowledge", hazards: unread });
+    const kinds = changesFirst(walk), words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
+    const press = () => { tickAll(walk, kinds); return walk.send({ event: "acknowledge", hazards: unread }); };
     return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`),
       ...unread.map((id) => caution(id, tables.shop.hazards[id])),
       ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
         `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
-      ticks(walk, changesFirst(walk)),
-      button("Read, go on", press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
+      ticks(walk, kinds), button(words, press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }
 
   function firstFace(walk) {
+    const press = () => { tickAll(walk, linesLeft(walk)); walk.go("step"); };
     return { step: [heading("Do this first"), line("w-for", `For: ${walk.shown.text}`),
       ticks(walk, linesLeft(walk))],
-      bar: [backButton(walk), goButton(["Done, go on"], () => walk.go("step"), "acknowledge")] };
+      bar: [backButton(walk), goButton(["Done, go on"], press, "acknowledge")] };
   }
 
   // The bar
@@ -217,7 +224,7 @@ globalThis.baytreeStep = (() => {
   }
 
   function pickedWords(row, shown, at, event, judged) {
-    const words = capital(shown.results[at].text);
+    const words = capital(limitsOf(row, row.results[at]) || shown.results[at].text);
     if (!event.stated) return words;
     return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
   }

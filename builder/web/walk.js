@@ -31,9 +31,13 @@
 
   walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
 
+  const after = (event) => reduce(walk.tables, walk.state, { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) });
+
+  // Lines that were done with the screen: no screen of their own, and Back undoes them with it.
+  walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) keep(); };
+
   walk.send = async (event) => {
-    const full = { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) };
-    const following = reduce(walk.tables, walk.state, full);
+    const following = after(event);
     if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
     if (!following.refused) walk.practice?.count(walk, event);
     if (following.refused) return walk.say(following.load ? "That tree isn't here: open it from the list of trees." : walk.inWords(following.refused));
