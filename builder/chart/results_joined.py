@@ -24,6 +24,8 @@ def results_joined(flow: Flow) -> Flow:
 
 
 def _joined(flow: Flow, block: OutlineBlock, edges: dict[str, tuple[Edge, ...]]) -> OutlineBlock:
+    if block.step not in edges:
+        return block  # a handoff at the end of the column: nothing leads on from it
     out = list(edges[block.step])
     in_order = flow.nodes[block.step].in_order
     kept: list[SideBranch] = []

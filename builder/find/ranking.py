@@ -185,7 +185,7 @@ def _is_tree(index: SymptomIndex, one: ScoredEntry) -> bool:
 
 
 def _strong_ones(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
-    """The strong ones without their weak tail, best first; equal scores stand by id."""
+    """The strong ones without their weak tail, best first; of equal scores trees stand first, then by id."""
     strong = _put_articles_second(index, [one for one in scored if one.strength > 0])
     score = max((one.score for one in strong), default=0)
     sure = max((one.strength for one in strong), default=0)
@@ -194,20 +194,24 @@ def _strong_ones(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[Sco
         for one in strong
         if one.score * TAIL_SCORE >= max(score, 1) and one.strength * TAIL_STRENGTH >= sure
     ]
-    return _in_order(index, good)
+    # Where a tail was cut that had the best tree, an article may stand above those that are left.
+    return _in_order(index, _put_articles_second(index, good))
 
 
 def _put_articles_second(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
     """No article stands above the best tree."""
     trees = [one.score for one in scored if _is_tree(index, one)]
-    most = max(trees) - 1 if trees else max((one.score for one in scored), default=0)
+    most = max(trees) if trees else max((one.score for one in scored), default=0)
     return [
         one if _is_tree(index, one) else replace(one, score=min(one.score, most)) for one in scored
     ]
 
 
 def _in_order(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
-    return sorted(scored, key=lambda one: (-one.score, index.entries[one.entry].id))
+    def place(one: ScoredEntry) -> tuple[int, bool, str]:
+        return -one.score, not _is_tree(index, one), index.entries[one.entry].id
+
+    return sorted(scored, key=place)
 
 
 def _nearest(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> tuple[SearchHit, ...]:

@@ -116,13 +116,17 @@ class Follower:
         yield from self._frames.frame(calls[:-1]).moves.moves_from(Place(calls[-1].step))
 
     def _not_done(self, place: Place, calls: Calls, states: States) -> Iterator[Move]:
-        """Yield the move of what can't be done, by the nearest `cannot_test` further out."""
+        """Yield the move of what can't be done, by the nearest `cannot_test` further out.
+
+        Of a step that is done alone, to verify a fix, it isn't taken: the verification failed.
+        """
         while calls:
             outer, call = calls[:-1], calls[-1]
             if call.verification is not None:
                 yield from self._verified(place, calls, states)
                 return
-            for move in self._moves_of_caller(calls):
+            alone = self._frames.frame(outer).verifies_step
+            for move in () if alone else self._moves_of_caller(calls):
                 if move.route.exit.kind is ExitKind.CANNOT_TEST:
                     yield from self._onward(place, move, outer, states)
                     return

@@ -132,7 +132,7 @@
   function putArticlesSecond(index, scored) {
     const trees = scored.filter((one) => isTree(index, one));
     if (!trees.length) return scored;
-    const most = trees.reduce((best, { score }) => Math.max(best, score), 0) - 1;
+    const most = highest(trees, "score");
     return scored.map((one) =>
       (isTree(index, one) ? one : { ...one, score: Math.min(one.score, most) }));
   }
@@ -140,16 +140,17 @@
   function strongOnes(index, scored) {
     const strong = putArticlesSecond(index, scored.filter(({ strength }) => strength > 0));
     const [score, sure] = [highest(strong, "score"), highest(strong, "strength")];
-    return inOrder(index, strong.filter((one) =>
-      one.score * rules.tailScore >= Math.max(score, 1) && one.strength * rules.tailStrength >= sure));
+    const good = strong.filter((one) =>
+      one.score * rules.tailScore >= Math.max(score, 1) && one.strength * rules.tailStrength >= sure);
+    return inOrder(index, putArticlesSecond(index, good));
   }
 
   const highest = (scored, name) => scored.reduce((most, one) => Math.max(most, one[name]), 0);
 
   function inOrder(index, scored) {
     const id = ({ entry }) => index.entries[entry].id;
-    return [...scored].sort((one, other) =>
-      other.score - one.score || (id(one) < id(other) ? -1 : 1));
+    return [...scored].sort((one, other) => other.score - one.score
+      || Number(isTree(index, other)) - Number(isTree(index, one)) || (id(one) < id(other) ? -1 : 1));
   }
 
   function nearest(index, scored) {

@@ -59,3 +59,13 @@ def test_long_rows_of_results_are_kept_apart() -> None:
         f"{long} too",
         "good",
     ]
+
+
+def test_a_column_may_end_in_a_handoff() -> None:
+    """From a box of another tree nothing leads on: the flow has no edges of it."""
+    edges = {"a": (Edge("a", "handoff:other/tree", ""),)}
+    leads = {"a": [OutlineEdge("handoff:other/tree")], "handoff:other/tree": []}
+    graph = StepGraph("a", leads, frozenset(), frozenset())
+    nodes = {name: Node(name, "action", "Look", name) for name in leads}
+    flow = Flow("drawn", nodes, edges, outline(graph))
+    assert drawn_short(flow).edges == edges
