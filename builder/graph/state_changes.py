@@ -19,7 +19,8 @@ another of its group, excludes it, or the job ends. What changes:
 
 Before these rules goes what takes the power off (`counts_as: power off`):
 5. A needed power state that takes the power off comes first, right after what has `changed_with`
-   and can't be changed in it: an airbag is unplugged with the battery disconnected.
+   and can't be changed in it: an airbag is unplugged with the battery disconnected. So is what is
+   entered in the place of a state that excludes it: the hood goes up before.
 6. Where the power is off and a change sends the key elsewhere, what names the power off in
    `changed_with` is changed before: the airbag is plugged in before the battery is reconnected.
 No line is told twice: what `key-off` has told is left out of `battery-disconnected`.
@@ -127,9 +128,18 @@ class _Work:
         wanted = next(filter(self.is_power, self.wanted), None)
         if wanted and wanted != now and self._is_power_off(wanted):
             self._change(leave, lambda listed: bool(listed) and wanted.condition not in listed)
+            self._make_way(wanted)
             self._key_to(wanted)
         elif now and self._is_power_off(now) and self._goes_elsewhere(now, leave):
             self._change(leave, lambda listed: now.condition in listed)
+
+    def _make_way(self, power: VehicleState) -> None:
+        """Enter what is needed in the place of a state that excludes the power state."""
+        kinds = self.conditions
+        held = {one: self._ends(one, entering=True)[0] for one in self.to_enter()}
+        self._enter_in_turn(
+            [one for one, old in held.items() if old and excludes(kinds, old, power)]
+        )
 
     def _is_power_off(self, state: VehicleState) -> bool:
         return self.conditions[state.condition].counts_as is CountsAs.POWER_OFF

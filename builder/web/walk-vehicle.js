@@ -152,10 +152,16 @@ globalThis.baytreeVehicle = (() => {
       const isOff = (state) => state && this.vehicle.of(state).counts_as === "power off";
       if (wanted !== now && isOff(wanted)) {
         this.change(leave, (listed) => listed.length && !listed.includes(parts(wanted)[0]));
+        this.enterInTurn(this.toEnter().filter((one) => this.replacesOneThatExcludes(one, wanted)));
         this.keyTo(wanted);
       } else if (isOff(now) && this.lists(leave).some((listed) => !listed.includes(parts(now)[0]))) {
         this.change(leave, (listed) => listed.includes(parts(now)[0]));
       }
+    }
+
+    replacesOneThatExcludes(state, power) {
+      const [before] = this.ends(state, true);
+      return before && this.vehicle.excludes(before, power);
     }
 
     // Leaves and enters those that can be changed in chosen power states.

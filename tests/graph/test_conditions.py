@@ -258,6 +258,21 @@ def test_the_battery_is_disconnected_before_a_part_is_unplugged(
         assert lines.count("Turn the key off") == 1
 
 
+def test_what_is_in_the_way_of_the_battery_is_changed_before_it(
+    shop: dict[str, Condition],
+) -> None:
+    """Where the battery can't be reached on the ground, the car is raised before it is off."""
+    no_battery = replace(
+        shop["battery-disconnected"],
+        excludes=(*shop["battery-disconnected"].excludes, Text("on-the-ground")),
+    )
+    kinds = {**shop, "battery-disconnected": no_battery}
+    made, now = changes(kinds, (), needed("battery-disconnected", "raised"))
+    entered = [one.entered.condition for one in made if one.entered]
+    assert entered.index("raised") < entered.index("battery-disconnected")
+    assert holds(kinds, now, VehicleState("raised"))
+
+
 def test_a_part_is_plugged_in_before_the_battery_is_reconnected(
     shop: dict[str, Condition],
 ) -> None:
