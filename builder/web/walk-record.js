@@ -7,7 +7,7 @@
 "use strict";
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
-  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
+  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, stepsBeforeRepair, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
     itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
   const { parts, lineOf, words: inWords } = baytreeVehicle;
@@ -126,10 +126,10 @@ globalThis.baytreeRecord = (() => {
         ? { drive, why } : worst), {});
   }
 
-  // A text with the last readings that it quotes: `<cable>`, `<slack.play>`.
+  // A text with the readings that it quotes, as last read before the repair: `<cable>`, `<slack.play>`.
   function quoting(tables, state, text = "") {
     const { inside } = state.frames[0], values = {};
-    for (const entry of state.steps.filter((one) => one.inside === inside)) {
+    for (const entry of stepsBeforeRepair(state).filter((one) => one.inside === inside)) {
       for (const [name, { value, unit }] of Object.entries(entry.readings)) {
         values[name ? `${entry.step}.${name}` : entry.step] = `${value} ${unit}`.trim();
       }
