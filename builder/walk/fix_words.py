@@ -21,9 +21,8 @@ def drive_of(tables: WalkTables, state: JobState) -> tuple[str, str]:
     The most severe of the trees entered holds, each until that tree's own end.
     """
     here = tables[state.frames[0].inside]
-    row = row_of(tables, state.frames[0])
-    own = row if state.end and "drive" in row else here
-    said = [(own.get("drive", ""), own.get("why") or here.get("why", ""))]
+    own = row_of(tables, state.frames[0])  # only an end has words of its own
+    said = [(own.get("drive") or here.get("drive", ""), own.get("why") or here.get("why", ""))]
     for frame in state.left:
         tree = tables[frame.inside]
         said.append((tree.get("drive", ""), tree.get("why", "")))

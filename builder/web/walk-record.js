@@ -118,8 +118,7 @@ globalThis.baytreeRecord = (() => {
   // The most severe of the trees entered holds, each until that tree's own end.
   function driveOf(tables, state) {
     const here = tableOf(tables, state.frames[0].inside), row = rowOf(tables, state.frames[0]);
-    const own = state.end && "drive" in row ? row : here;
-    return [{ drive: own.drive, why: own.why || here.why },
+    return [{ drive: row.drive || here.drive, why: row.why || here.why }, // only an end has words of its own
       ...state.left.map((frame) => tableOf(tables, frame.inside))]
       .filter(({ drive }) => DRIVE.includes(drive))
       .reduce((worst, { drive, why }) => (DRIVE.indexOf(drive) > DRIVE.indexOf(worst.drive)
