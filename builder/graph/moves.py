@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import NamedTuple
 
-from builder.graph.routes import Exit, ExitKind, Route, exits, routes
+from builder.graph.routes import Exit, ExitKind, Route, exits_of, routes_by
 from builder.model.checks import Branch
 from builder.model.conditions import VehicleState
 from builder.model.text import Text
-from builder.model.tree import Tree
+from builder.model.tree import Step, Tree
 
 
 class Call(NamedTuple):
@@ -53,6 +53,7 @@ class Moves:
 
     routes: Mapping[str, tuple[Route, ...]]  # by the step they leave
     returning: frozenset[str]  # actions that go `back`
+    exits: tuple[tuple[Step, Exit], ...]  # of every step, in the order of the file
 
     def moves_from(self, place: Place) -> Iterator[Move]:
         """Yield every move from a place; `back` only to its caller where that is known."""
@@ -106,20 +107,20 @@ def moves_of(tree: Tree) -> Moves:
     """Collect the moves of a tree."""
     by_step: dict[str, list[Route]] = defaultdict(list)
     returning: set[str] = set()
-    for route in routes(tree):
+    pairs = exits_of(tree)
+    for route in routes_by(tree, pairs):
         by_step[route.source].append(route)
         if route.exit.kind is ExitKind.BACK:
             returning.add(str(route.source))
-    for step in tree.steps.values():
-        for exit_ in exits(step):
-            if _leads_nowhere(tree, exit_):
-                targets = _closest_step(tree, exit_.branch)
-                by_step[step.id] += [Route(step.id, to, exit_) for to in targets]
+    for step, exit_ in pairs:
+        if _leads_nowhere(tree, exit_):
+            targets = _closest_step(tree, exit_.branch)
+            by_step[step.id] += [Route(step.id, to, exit_) for to in targets]
     for name in tree.broken & tree.steps.keys():
         anywhere = Exit(ExitKind.RESULT, Branch(Text("", tree.steps[name].at)))
         by_step[name] = [Route(name, to, anywhere) for to in (*tree.steps, None)]
     by_name = {name: tuple(step_routes) for name, step_routes in by_step.items()}
-    return Moves(by_name, frozenset(returning))
+    return Moves(by_name, frozenset(returning), tuple(pairs))
 
 
 def _leads_nowhere(tree: Tree, exit_: Exit) -> bool:

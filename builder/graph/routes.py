@@ -5,8 +5,9 @@ share.
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Sequence
 from enum import StrEnum
+from typing import NamedTuple
 
 from builder.model.checks import Branch, Check, Result
 from builder.model.ends import Fix
@@ -28,8 +29,7 @@ class ExitKind(StrEnum):
     VERIFY = "verify"  # on to what proves a repair; likewise
 
 
-@dataclass(frozen=True, slots=True)
-class Exit:
+class Exit(NamedTuple):
     """One exit of a step, as written."""
 
     kind: ExitKind
@@ -42,8 +42,7 @@ class Exit:
         return self.branch.text.at
 
 
-@dataclass(frozen=True, slots=True)
-class Route:
+class Route(NamedTuple):
     """One edge from a step to another, or (`to` is None) out of the tree or the procedure."""
 
     source: str
@@ -86,9 +85,18 @@ def _kind_of_then(then: Branch) -> ExitKind:
     return ExitKind.NEXT if then.next_item else ExitKind.THEN
 
 
+def exits_of(tree: Tree) -> list[tuple[Step, Exit]]:
+    """Return every exit of a tree with its step."""
+    return [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
+
+
 def routes(tree: Tree) -> tuple[Route, ...]:
     """Return every route of a tree; `back` gives one to each caller, a bad branch gives none."""
-    pairs = [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
+    return routes_by(tree, exits_of(tree))
+
+
+def routes_by(tree: Tree, pairs: Sequence[tuple[Step, Exit]]) -> tuple[Route, ...]:
+    """Return the same, where the exits are known."""
     callers: dict[str, set[str]] = defaultdict(set)
     for step, exit_ in pairs:
         named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)

@@ -20,8 +20,10 @@ def with_runs(tree: Tree, procedures: Procedures) -> Tree:
     runs = {name: run_of(step, procedures) for name, step in tree.steps.items()}
     if not any(run is not tree.steps[name].run for name, run in runs.items()):
         return tree
-    steps = {name: replace(step, run=runs[name]) for name, step in tree.steps.items()}
-    return replace(tree, steps=steps)
+    return replace(tree, steps={
+        name: step if step.run is runs[name] else replace(step, run=runs[name])
+        for name, step in tree.steps.items()
+    })  # fmt: skip
 
 
 def procedure_named(library: Library, id_: str) -> Procedure | None:

@@ -10,7 +10,6 @@ from builder.graph.deeds import all_deeds
 from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
-from builder.graph.routes import exits
 from builder.graph.runs import procedures_named
 from builder.model.ends import Fix
 from builder.model.summary import Handoff, TreeSummary
@@ -44,11 +43,10 @@ def summary_of(tree: Tree) -> TreeSummary:
 
 
 def _handoffs(tree: Tree) -> Iterator[Handoff]:
-    pairs = [(step, exit_) for step in tree.steps.values() for exit_ in exits(step)]
-    leaving = [(step, exit_) for step, exit_ in pairs if exit_.branch.tree]
+    moves = moves_of(tree)
+    leaving = [(step, exit_) for step, exit_ in moves.exits if exit_.branch.tree]
     if not leaving:
         return
-    moves = moves_of(tree)
     previous = moves.previous_steps()
     predecessors = {
         requirement: unmet_predecessors(moves, tree.steps, requirement)

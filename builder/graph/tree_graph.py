@@ -12,7 +12,7 @@ from typing import cast
 import networkx as nx
 
 from builder.graph.moves import Move, Place, moves_of
-from builder.graph.routes import ExitKind
+from builder.graph.routes import Exit, ExitKind
 from builder.model.checks import Check
 from builder.model.tree import Action, Step, Tree
 
@@ -27,6 +27,7 @@ class TreeGraph:
     moves_from: Mapping[Place, tuple[Move, ...]]  # of every place that a walk reaches
     reachable: frozenset[str]  # the steps that a walk reaches
     can_end: frozenset[Place]  # the places from which a walk can reach an end
+    exits: tuple[tuple[Step, Exit], ...]  # of every step, in the order of the file
 
     @property
     def moves(self) -> Iterator[Move]:
@@ -50,7 +51,8 @@ class Loop:
 def graph_of(tree: Tree, entered: Iterable[str]) -> TreeGraph:
     """Build the graph of a tree; `entered` are steps at which other trees hand off to it."""
     starts = [Place(name) for name in (tree.start.id, *entered) if name in tree.steps]
-    moves_from = moves_of(tree).reachable(starts)
+    moves = moves_of(tree)
+    moves_from = moves.reachable(starts)
     digraph: nx.DiGraph[Place] = nx.DiGraph()
     digraph.add_node(END)
     digraph.add_edges_from((m.source, m.to or END) for moves in moves_from.values() for m in moves)
@@ -58,7 +60,7 @@ def graph_of(tree: Tree, entered: Iterable[str]) -> TreeGraph:
     digraph.add_edges_from((place, END) for place in ends)
     reachable = frozenset(place.step for place in moves_from)
     can_end: set[Place] = nx.ancestors(digraph, END)
-    return TreeGraph(tuple(starts), moves_from, reachable, frozenset(can_end))
+    return TreeGraph(tuple(starts), moves_from, reachable, frozenset(can_end), moves.exits)
 
 
 def _ends(tree: Tree, step: Step) -> bool:

@@ -19,8 +19,8 @@ class DriveAdvice:
 
 
 def drive_advice(tree: Tree, step_id: str) -> DriveAdvice | None:
-    """Return the advice of an end, or that at the head; None where the tree has none."""
+    """Return the advice of an end; what it doesn't say is said at the head, or by nobody: None."""
     body = tree.steps[step_id].body
-    if isinstance(body, Fix | Stop) and body.drive:
-        return DriveAdvice(body.drive, str(body.why or tree.why or ""))
-    return DriveAdvice(tree.drive, str(tree.why or "")) if tree.drive else None
+    own = body if isinstance(body, Fix | Stop) else tree
+    drive, why = own.drive or tree.drive, own.why or tree.why
+    return DriveAdvice(drive, str(why or "")) if drive else None

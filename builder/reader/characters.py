@@ -42,8 +42,17 @@ class Loader(getattr(yaml, "CBaseLoader", yaml.BaseLoader)):  # type: ignore[mis
 
 def with_spaces(text: str) -> str:
     """Replace what only looks like a space by spaces; every position stays the same."""
-    spaced = LINE_END.sub(" ", text.replace("\t", " "))
+    spaced = text.replace("\t", " ")
+    if _may_have_line_end(text):
+        spaced = LINE_END.sub(" ", spaced)
+    if text.isascii():
+        return spaced
     return NO_BREAK_SPACE.sub(lambda match: NO_SPACE.sub(" ", match[0]), spaced)
+
+
+def _may_have_line_end(text: str) -> bool:
+    """Whether a text has to be searched for invisible line ends; this test is fast."""
+    return "\r" in text or not text.isascii()
 
 
 def tabs(source: Source) -> Iterator[Finding]:
@@ -71,7 +80,7 @@ def _spaces_hint(line: str, below: list[str]) -> str:
 
 def unseen_line_ends(source: Source) -> Iterator[Finding]:
     """Yield a finding for the first invisible line end of each line."""
-    if not LINE_END.search(source.text):
+    if not _may_have_line_end(source.text) or not LINE_END.search(source.text):
         return
     for number, line in enumerate(source.text.split("\n"), 1):
         if match := LINE_END.search(line):

@@ -82,6 +82,7 @@ class _Form:
         self.names = {*self.readings, *computed}
         self.figure = figure
         self.single = self.readings.get("")
+        self.has_specs = any(reading.spec for reading in readings)
         self.instead: Mapping[str, str] = {}  # by typed words, those that fit beside the others
 
 
@@ -235,6 +236,8 @@ def _many_ranges(node: Map, value: Node, form: _Form, findings: list[Finding]) -
 
 def _compares(value: Node, form: _Form) -> dict[str, Text]:
     """Return how readings compare with their spec, by reading."""
+    if not form.has_specs:
+        return {}
     words = value if isinstance(value, Map) else Map({Text(""): value})
     return {
         str(name): one

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding
 from builder.model.text import Position, Text
-from builder.reader.nodes import Map, Node, Seq
+from builder.reader.nodes import Map, Seq
 from builder.reader.source import Source, mistake
 
 MOST_PARTS = 500  # of one list or map; a tree of a hundred steps already fills a wall
@@ -39,14 +39,13 @@ def too_many(root: Map) -> Iterator[Finding]:
                       "split it into several trees that hand off to each other")  # fmt: skip
 
 
-def _keys(node: Node, name: str) -> Iterator[Text]:
+def _keys(node: Map | Seq, name: str) -> Iterator[Text]:
     """Yield every key of that name, wherever it is."""
-    for key, value in node.items() if isinstance(node, Map) else ():
-        if key == name:
-            yield key
-        yield from _keys(value, name)
-    for item in node if isinstance(node, Seq) else ():
-        yield from _keys(item, name)
+    if isinstance(node, Map) and node.value(name) is not None:
+        yield node.key(name)
+    for part in node.values() if isinstance(node, Map) else node:
+        if not isinstance(part, Text):
+            yield from _keys(part, name)
 
 
 def _too_long_lists(root: Map) -> Iterator[Finding]:

@@ -40,6 +40,7 @@ from builder.reader.values import (
 from builder.reader.yaml_text import read_yaml
 
 NEWEST = 2  # format
+NO_NAME = re.compile("[^A-Za-z0-9_-]+")  # what the name of a step can't have
 
 
 def tree_files(shop: Path) -> tuple[Path, ...]:
@@ -126,8 +127,8 @@ def steps_in(
             isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
         )
         step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
-        if step and free_text and isinstance(node, Map):  # the first format had no states
-            step = replace(step, when=texts(node, "when"), needs=())
+        if free_text and step and step.needs and isinstance(node, Map):
+            step = replace(step, when=texts(node, "when"), needs=())  # format 1 had no states
         findings += mistakes
         if step is None or mistakes:
             broken.add(str(id_))
@@ -141,7 +142,7 @@ def steps_in(
 
 def _reachable_name(name: Text, findings: list[Finding]) -> Text:
     """Return the name of a step as a branch would write it."""
-    plain = re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-")
+    plain = NO_NAME.sub("-", name).strip("-")
     if plain == name or not plain:
         return name
     findings.append(mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"

@@ -10,8 +10,8 @@ import jsonschema_rs
 from jsonschema import Draft202012Validator
 
 from builder.model.finding import Finding
-from builder.model.text import Position
-from builder.reader.nodes import Map, Node, NodePath, Seq
+from builder.model.text import Position, Text
+from builder.reader.nodes import Map, Node, NodePath
 from builder.reader.schema_messages import explained
 from builder.reader.schemas.schema_list import text_schema
 
@@ -30,9 +30,14 @@ def quick_validator(kind: str) -> jsonschema_rs.Validator:
 
 def plain_value(node: Node) -> object:
     """Remove the positions: the compiled validator takes only plain str."""
+    if isinstance(node, Text):
+        return str(node)
     if isinstance(node, Map):
-        return {str(key): plain_value(value) for key, value in node.items()}
-    return [plain_value(item) for item in node] if isinstance(node, Seq) else str(node)
+        return {
+            str(key): str(value) if isinstance(value, Text) else plain_value(value)
+            for key, value in node.items()
+        }
+    return [plain_value(item) for item in node]
 
 
 def validate(root: Map, kind: str) -> tuple[list[Finding], list[NodePath]]:

@@ -19,7 +19,7 @@ Choice = TypeVar("Choice", bound=StrEnum)
 
 def text(node: Map, name: str) -> Text | None:
     """Return a text."""
-    value = node.value(name)
+    value = node.get(name)  # type: ignore[call-overload]  # the fast way of `Map.value`
     return value if isinstance(value, Text) else None
 
 
@@ -66,7 +66,8 @@ def number(node: Map, name: str) -> Number | None:
 
 def texts(node: Map, name: str) -> tuple[Text, ...]:
     """Return a list of texts."""
-    return tuple(value for value in items(node, name) if isinstance(value, Text))
+    values = items(node, name)
+    return tuple([value for value in values if isinstance(value, Text)]) if values else ()
 
 
 def items(node: Map, name: str) -> Seq | tuple[Node, ...]:

@@ -62,7 +62,7 @@ def _place(finding: Finding) -> tuple[int, int]:
 
 def _too_deep(source: Source, text: str) -> Finding | None:
     """Check the nesting before composing: the composer recurses as deep as the file goes."""
-    widest = max((len(match.group()) for match in INDENT.finditer(text)), default=0)
+    widest = max(map(len, INDENT.findall(text)))
     if widest + text.count("[") + text.count("{") < SAFE_BOUND:
         return None
     depth = 0
@@ -132,7 +132,7 @@ class _Reading:
             return Text("", self.position(node))
         self.seen.add(id(node))
         if isinstance(node, yaml.SequenceNode):
-            items = Seq(self.node(item, depth + 1, is_item=True) for item in node.value)
+            items = Seq([self.node(item, depth + 1, is_item=True) for item in node.value])
             items.at = self.position(node)
             return items
         assert isinstance(node, yaml.MappingNode)
@@ -140,9 +140,9 @@ class _Reading:
 
     def text(self, node: yaml.ScalarNode) -> Text:
         text = Text(node.value, self.position(node))
-        if node.style and node.style not in ("", "plain"):
+        if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
-        if SMART_QUOTES.fullmatch(node.value) and node.style in ("", "plain", None):
+        elif not text.isascii() and SMART_QUOTES.fullmatch(text):
             self.findings.append(mistake(
                 "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
                 "with the text: only straight quotes are quotes here",
@@ -157,7 +157,6 @@ class _Reading:
         """Read a map; an item of a list begins with a dash, which is easily forgotten."""
         entries = Map()
         entries.at = self.position(node)
-        first: dict[Text, Text] = {}
         for key_node, value_node in node.value:
             if not isinstance(key_node, yaml.ScalarNode):
                 self.lost(Text("", self.position(key_node)), "a key must be plain text",
@@ -165,15 +164,15 @@ class _Reading:
                 continue
             key = self.text(key_node)
             value = self.node(value_node, depth + 1)
-            if key in entries and is_item and key == next(iter(first)):
-                self.missing_dash(key, value, first[key])
+            if key in entries and is_item and key == next(iter(entries)):
+                self.missing_dash(key, value, entries.key(key))
                 break  # what follows belongs to the next item
             if key in entries:
-                self.duplicate(key, first[key])
+                self.duplicate(key, entries.key(key))
             elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
                 self.split_phrase(key, list(entries.items()))
             else:
-                entries[key], first[key] = value, key
+                entries[key] = value
         return entries
 
     def duplicate(self, key: Text, first: Text) -> None:

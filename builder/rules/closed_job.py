@@ -54,7 +54,7 @@ from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, CaseOutcome
 from builder.model.text import Position
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
-from builder.walk.compile_shop import walk_tables
+from builder.walk.compile_shop import looked_up_tables
 from builder.walk.compile_tree import tree_table
 from builder.walk.job_replay import Deviation, OneTree, deviations
 from builder.walk.job_stretches import trees_of_case
@@ -77,7 +77,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     cases = [one for one in library.cases.values() if _holds_a_walk(one, tree.id)]
     if not cases:
         return
-    tables = walk_tables(library, OneTree(tree_table(tree, library)))
+    tables = looked_up_tables(library, OneTree(tree_table(tree, library)))
     for case in cases:
         for deviation in deviations(tables, tree.id, case):
             yield _finding(facts, case, deviation)

@@ -3,16 +3,19 @@
 In: the library. Out: a `ShopTable`, and `WalkTables` with the trees that are given or loaded.
 """
 
+from collections import ChainMap
 from collections.abc import Mapping
-from typing import cast
+from typing import Any, cast
 
 from builder.model.conditions import Condition
+from builder.model.knowledge import Hazard
 from builder.model.library import Library
 from builder.model.module_record import Module
 from builder.walk.compile_tree import is_state, state_row, tree_table
 from builder.walk.compile_vehicle import spec_row, vehicle_table
+from builder.walk.compiled_rows import CompiledRows
 from builder.walk.plain_rows import minutes_as_text, plain_texts, without_empty
-from builder.walk.shop_rows import ConditionRow, FittingRow, ShopTable
+from builder.walk.shop_rows import ConditionRow, FittingRow, HazardRow, ShopTable
 from builder.walk.table import tool_row
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import WalkTables
@@ -24,30 +27,44 @@ def walk_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:
     return WalkTables(shop_table(library), trees, library.conditions)
 
 
+def looked_up_tables(library: Library, trees: Mapping[str, TreeTable]) -> WalkTables:
+    """Return the same, each row of the shop compiled when a walk first looks it up.
+
+    So a tree whose closed jobs are walked again depends on its own tools, not on every tool.
+    """
+    return WalkTables(_looked_up(library), trees, library.conditions)
+
+
 def shop_table(library: Library) -> ShopTable:
-    """Compile what the trees of a shop share."""
-    hazards = library.hazards.values()
+    """Compile what the trees of a shop share; a tool that reads nothing tells a walk nothing."""
+    table: dict[str, Any] = {kind: dict(cast("Mapping[str, Any]", rows))
+                             for kind, rows in _looked_up(library).items()}  # fmt: skip
+    table["tools"] = {id_: tool for id_, tool in table["tools"].items() if tool["reads"]}
+    return cast("ShopTable", table)
+
+
+def _looked_up(library: Library) -> ShopTable:
+    named: ChainMap[str, Any] = ChainMap(library.modules, library.parts)  # type: ignore[arg-type]  # never written to
     return {
-        "conditions": {id_: _condition_row(one) for id_, one in library.conditions.items()},
-        "hazards": {
-            str(one.id): {
-                "signal": str(one.signal),
-                "short": str(one.short),
-                "hazard": str(one.hazard),
-                "harm": str(one.harm),
-                "avoid": str(one.avoid),
-            }
-            for one in hazards
-        },
-        "tools": {id_: tool_row(tool) for id_, tool in library.tools.items() if tool.reads},
-        "procedures": {
-            name: tree_table(one.tree, library) for name, one in library.procedures.items()
-        },
-        "specs": {id_: spec_row(one) for id_, one in library.specs.items()},
-        "vehicles": {id_: vehicle_table(one) for id_, one in library.vehicles.items()},
-        "modules": {id_: _fitting_row(one, library) for id_, one in library.modules.items()},
-        "parts": {id_: part_name(id_, library) for id_ in (*library.parts, *library.modules)},
+        "conditions": CompiledRows(library.conditions, _condition_row),
+        "hazards": CompiledRows(library.hazards, _hazard_row),
+        "tools": CompiledRows(library.tools, tool_row),
+        "procedures": CompiledRows(library.procedures, lambda one: tree_table(one.tree, library)),
+        "specs": CompiledRows(library.specs, spec_row),
+        "vehicles": CompiledRows(library.vehicles, vehicle_table),
+        "modules": CompiledRows(library.modules, lambda one: _fitting_row(one, library)),
+        "parts": CompiledRows(named, lambda one: part_name(one.id, library)),
         "stuck": {key: str(text) for key, text in library.shop.stuck.items()},
+    }
+
+
+def _hazard_row(hazard: Hazard) -> HazardRow:
+    return {
+        "signal": str(hazard.signal),
+        "short": str(hazard.short),
+        "hazard": str(hazard.hazard),
+        "harm": str(hazard.harm),
+        "avoid": str(hazard.avoid),
     }
 
 

@@ -16,7 +16,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
-from builder.walk.job_state import JobState, Refused, WalkEnd
+from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
 from builder.walk.measured import MeasuredCheck, asked_words, measured_check, named_values
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
@@ -73,11 +73,7 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     row, base = row_of(tables, state.frames[0]), state.frames[0]
     taken = steps_taken(tables, state)
     before = before_repair(state, taken)
-    words = replace(
-        state,
-        frames=(replace(base, filled=named_values(base.filled, library)),),
-        steps=tuple(one.entry for one in before),  # not what was measured after the repair
-    )
+    words = replace(state, frames=(replace(base, filled=named_values(base.filled, library)),))
     drive, why = drive_of(tables, state)
     return Diagnosis(
         tree=end.inside,
@@ -97,12 +93,7 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
 
 def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:
     """Return the steps before the repair in which a walk ended."""
-    end = state.end
-    if end is None or (state.verifying is None and end.verified is None):
-        return taken  # nothing is repaired yet
-    places = [(one.entry.inside, one.entry.step, one.entry.kind) for one in taken]
-    done = [at for at, place in enumerate(places) if place == (end.inside, end.step, "fix")]
-    return taken[: done[-1]] if done else taken
+    return taken[: len(steps_before_repair(state))]
 
 
 def evidence_of(

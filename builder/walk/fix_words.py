@@ -6,7 +6,7 @@ In: the tables, the state. Out: texts and rows for the screen.
 import re
 
 from builder.graph.runs import with_values
-from builder.walk.job_state import JobState, RecordedStep, WalkFrame
+from builder.walk.job_state import JobState, RecordedStep, WalkFrame, steps_before_repair
 from builder.walk.told import named, row_of
 from builder.walk.tree_rows import VerifyRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
@@ -21,9 +21,8 @@ def drive_of(tables: WalkTables, state: JobState) -> tuple[str, str]:
     The most severe of the trees entered holds, each until that tree's own end.
     """
     here = tables[state.frames[0].inside]
-    row = row_of(tables, state.frames[0])
-    own = row if state.end and "drive" in row else here
-    said = [(own.get("drive", ""), own.get("why") or here.get("why", ""))]
+    own = row_of(tables, state.frames[0])  # only an end has words of its own
+    said = [(own.get("drive") or here.get("drive", ""), own.get("why") or here.get("why", ""))]
     for frame in state.left:
         tree = tables[frame.inside]
         said.append((tree.get("drive", ""), tree.get("why", "")))
@@ -32,10 +31,13 @@ def drive_of(tables: WalkTables, state: JobState) -> tuple[str, str]:
 
 
 def quoting(tables: WalkTables, state: JobState, text: str) -> str:
-    """Return a text with the last readings that it quotes: `<cable>`, `<slack.play>`."""
+    """Return a text with the readings that it quotes, as last read before the repair.
+
+    `<cable>`, `<slack.play>`: what is measured after the repair is no reason for it.
+    """
     frame = state.frames[0]
     values: dict[str, str] = {}
-    for entry in state.steps:
+    for entry in steps_before_repair(state):
         if entry.inside == frame.inside:
             values |= _values(entry)
     text = _QUOTE.sub(lambda match: values.get(match[1], match[0]), text)

@@ -153,6 +153,16 @@ def stuck(state: JobState) -> JobState:
     return replace(state, end=WalkEnd(frame.inside, frame.step, STUCK), verifying=None)
 
 
+def steps_before_repair(state: JobState) -> tuple[RecordedStep, ...]:
+    """Return the steps before the repair in which a walk ended; all where it isn't done yet."""
+    end = state.end
+    if end is None or (state.verifying is None and end.verified is None):
+        return state.steps
+    places = [(one.inside, one.step, one.kind) for one in state.steps]
+    done = [at for at, place in enumerate(places) if place == (end.inside, end.step, "fix")]
+    return state.steps[: done[-1]] if done else state.steps
+
+
 def is_repairing(state: JobState) -> bool:
     """Whether the walk is at a fix that isn't done yet."""
     is_fix = state.end is not None and state.end.kind == "fix"

@@ -4,6 +4,7 @@ In: filled in by `compile_shop` and what it uses. Out: read by the reducer. `wal
 rows are written.
 """
 
+from collections.abc import Mapping
 from typing import NotRequired, TypedDict
 
 from builder.walk.rows import CutPair, ToolRow
@@ -114,12 +115,12 @@ class FittingRow(TypedDict):
 class ShopTable(TypedDict):
     """What all trees of a shop share; a page may hold only the entries that its tree names."""
 
-    conditions: dict[str, ConditionRow]  # in the order of the file
-    hazards: dict[str, HazardRow]
-    tools: dict[str, ToolRow]
-    procedures: dict[str, TreeTable]
-    specs: dict[str, SpecRow]
-    vehicles: dict[str, VehicleTable]
-    modules: dict[str, FittingRow]
-    parts: dict[str, str]  # the names of parts and modules in a sentence: `ABS module`
-    stuck: dict[str, str]  # the person to call: call, phone
+    conditions: Mapping[str, ConditionRow]  # in the order of the file
+    hazards: Mapping[str, HazardRow]
+    tools: Mapping[str, ToolRow]
+    procedures: Mapping[str, TreeTable]
+    specs: Mapping[str, SpecRow]
+    vehicles: Mapping[str, VehicleTable]
+    modules: Mapping[str, FittingRow]
+    parts: Mapping[str, str]  # the names of parts and modules in a sentence: `ABS module`
+    stuck: Mapping[str, str]  # the person to call: call, phone

@@ -6,7 +6,7 @@
 globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords } = baytreeWords;
-  const { tableOf, isOver } = baytreeTold;
+  const { tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
@@ -20,9 +20,7 @@ globalThis.baytreeEnds = (() => {
   // What proves a fix: the check that led to it, and those it rests on; no test after the repair.
   function proofs({ state, row, tables }) {
     const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
-    const repaired = state.steps.findLastIndex((one) => one.kind === "fix");
-    const before = isOver(state) && repaired >= 0 ? state.steps.slice(0, repaired) : state.steps;
-    const checks = before.filter((one) => one.kind === "check" && one.inside === inside && one.result);
+    const checks = stepsBeforeRepair(state).filter((one) => one.kind === "check" && one.inside === inside && one.result);
     const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
       asked(tableOf(tables, one.inside).steps[one.step].text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];

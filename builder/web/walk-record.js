@@ -7,7 +7,7 @@
 "use strict";
 globalThis.baytreeRecord = (() => {
   const { read, add, rounded } = baytreeExact;
-  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
+  const { top, placeOf, partsOfPlace, tableOf, rowOf, isOver, stepsBeforeRepair, isRepairing, judgesInWords, fillIn, named, planOf, linesOf, hazardsAt, inFull, unread,
     itemsOf, provedElsewhere } = baytreeTold;
   const { asksAt, goodRanges, withRanges, whereRows } = baytreeSpecs;
   const { parts, lineOf, words: inWords } = baytreeVehicle;
@@ -118,18 +118,17 @@ globalThis.baytreeRecord = (() => {
   // The most severe of the trees entered holds, each until that tree's own end.
   function driveOf(tables, state) {
     const here = tableOf(tables, state.frames[0].inside), row = rowOf(tables, state.frames[0]);
-    const own = state.end && "drive" in row ? row : here;
-    return [{ drive: own.drive, why: own.why || here.why },
+    return [{ drive: row.drive || here.drive, why: row.why || here.why }, // only an end has words of its own
       ...state.left.map((frame) => tableOf(tables, frame.inside))]
       .filter(({ drive }) => DRIVE.includes(drive))
       .reduce((worst, { drive, why }) => (DRIVE.indexOf(drive) > DRIVE.indexOf(worst.drive)
         ? { drive, why } : worst), {});
   }
 
-  // A text with the last readings that it quotes: `<cable>`, `<slack.play>`.
+  // A text with the readings that it quotes, as last read before the repair: `<cable>`, `<slack.play>`.
   function quoting(tables, state, text = "") {
     const { inside } = state.frames[0], values = {};
-    for (const entry of state.steps.filter((one) => one.inside === inside)) {
+    for (const entry of stepsBeforeRepair(state).filter((one) => one.inside === inside)) {
       for (const [name, { value, unit }] of Object.entries(entry.readings)) {
         values[name ? `${entry.step}.${name}` : entry.step] = `${value} ${unit}`.trim();
       }

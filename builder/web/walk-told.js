@@ -22,6 +22,12 @@ globalThis.baytreeTold = (() => {
   const vehicleOf = (tables) => (tables.vehicle ||= new Vehicle(tables.shop.conditions));
   const isOver = (state) => Boolean(state.end)
     && (state.end.kind !== "fix" || state.end.verified !== null);
+  // The steps before the repair in which a walk ended; all where it isn't done yet.
+  function stepsBeforeRepair({ end, verifying, steps }) {
+    if (!end || (verifying === null && end.verified === null)) return steps;
+    const done = steps.findLastIndex(({ inside, step, kind }) => kind === "fix" && step === end.step && inside === end.inside);
+    return done < 0 ? steps : steps.slice(0, done);
+  }
   // At a fix that isn't done yet.
   const isRepairing = (state) => state.end?.kind === "fix" && !isOver(state) && state.verifying === null;
   // At a test in words after a repair, and not in a check that verifies.
@@ -176,7 +182,7 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, stepsBeforeRepair, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
     runKey, provedElsewhere };
 })();

@@ -7,6 +7,7 @@ import pytest
 
 from builder.walk.job_state import JobState
 from builder.walk.noted_codes import codes_in
+from builder.walk.screen import screen
 from builder.walk.story import Story, story_lines, story_of
 from tests.walk.drilled import drilled_fix, drilled_shop
 
@@ -28,6 +29,13 @@ def told(state: JobState) -> dict[str, tuple[str, ...]]:
     return dict(story.sections)
 
 
+def arrival(state: JobState) -> JobState:
+    """Return the walk as it came to its fix, before the repair."""
+    while state.before and state.before.end:
+        state = state.before
+    return state
+
+
 def test_a_reading_out_of_its_limits_is_marked() -> None:
     """With the reading, its limit and the mark; one within its limits has none."""
     convicting, proof = told(state_of("charging/lamp-on", "cable-fix"))["Cause"][1:]
@@ -45,14 +53,19 @@ def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
 
 def test_a_test_that_was_not_done_is_not_passed() -> None:
     """Before the repair is done, every test is still to come."""
-    state = state_of("charging/lamp-on", "cable-fix")
-    arrived = state
-    while arrived.before and arrived.before.end:
-        arrived = arrived.before
+    arrived = arrival(state_of("charging/lamp-on", "cable-fix"))
     lines = told(arrived)["Verification"]
     assert len(lines) == 2
     assert all(line.endswith(": not done") for line in lines)
     assert told(arrived)["Correction"] == ("Not done yet.",)
+
+
+def test_the_screen_tells_what_was_read_before_the_repair() -> None:
+    """The cable is measured again to verify it; the customer hears what was wrong with it."""
+    state, tables = state_of("charging/lamp-on", "cable-fix"), drilled_shop(SAMPLES).tables
+    before, after = (one.readings[""].value for one in state.steps if one.step == "cable")
+    assert before != after
+    assert screen(tables, state)["tell"] == screen(tables, arrival(state))["tell"]
 
 
 def test_only_what_every_check_speaks_against_is_ruled_out() -> None:

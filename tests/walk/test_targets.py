@@ -2,6 +2,9 @@
 
 import pytest
 
+from builder.model.ends import Drive
+from builder.plan.drive_advice import DriveAdvice, drive_advice
+from builder.reader.trees import read_tree
 from builder.walk.events import Rejoin, Verified
 from builder.walk.screen import screen
 from builder.walk.walk_tables import WalkTables
@@ -33,6 +36,16 @@ def test_where_nothing_fits_the_person_to_call_is_shown(samples: WalkTables) -> 
     assert shown["end"]["kind"] == "stuck"
     assert shown["call"] == samples.shop["stuck"]
     assert state.steps[-1].seen == "it hums"
+
+
+def test_an_end_says_why_without_saying_drive_again(samples: WalkTables) -> None:
+    """`drive` is that of the head, `why` its own; the customer's sheet has the same."""
+    shown = screen(samples, started(samples, "charging/lamp-on", enter="not-today"))
+    assert (shown["drive"], shown["why"]) == ("with care", "The cause was not found.")
+    tree = read_tree(SAMPLES, SAMPLES / "trees/charging/lamp-on.yml")[0]
+    assert tree
+    advice = drive_advice(tree, "not-today")
+    assert advice == DriveAdvice(Drive.WITH_CARE, "The cause was not found.")
 
 
 def test_a_procedure_comes_out_with_its_word(samples: WalkTables) -> None:

@@ -11,7 +11,7 @@ from enum import StrEnum
 from functools import cache, partial
 from typing import Protocol, runtime_checkable
 
-from builder.graph.routes import Exit, exits
+from builder.graph.routes import Exit
 from builder.graph.runs import with_runs
 from builder.graph.sound_conditions import conditions_for
 from builder.graph.space import Space, space_of
@@ -90,12 +90,13 @@ def facts_of(tree: Tree, library: Library) -> Facts:
     steps = tuple(step for step in tree.steps.values() if step.id not in tree.broken)
     checks = ((str(step.id), step.body) for step in steps if isinstance(step.body, Check))
     spaces = {name: space for name, body in checks if (space := space_of(body))}
+    graph = graph_of(tree, entered)
     return Facts(
         tree=tree,
         library=library,
-        graph=graph_of(tree, entered),
+        graph=graph,
         steps=steps,
-        exits=tuple((step, exit_) for step in steps for exit_ in exits(step)),
+        exits=tuple(pair for pair in graph.exits if pair[0].id not in tree.broken),
         spaces=spaces,
         texts=tuple(texts_of(tree, steps)),
         paths=cache(partial(paths_of, tree, library, tuple(entered))),

@@ -33,7 +33,7 @@ class WordMatch(NamedTuple):
 
 def word_matches(texts: Sequence[Text], words: Mapping[str, Word]) -> Iterator[WordMatch]:
     """Yield every place of a phrase in the texts; phrases in capitals match only capitals."""
-    candidates = _candidates("\n".join(texts), _index(tuple(words)))
+    candidates = _candidates("\n".join(texts), _index(tuple(words))) if words else []
     for text in texts if candidates else ():
         plain = _plain(text)
         for phrase in candidates:
@@ -47,10 +47,17 @@ def word_matches(texts: Sequence[Text], words: Mapping[str, Word]) -> Iterator[W
 
 def _candidates(text: str, index: PhraseIndex) -> list[str]:
     """Return the phrase that a text may have; most trees have none, and this test is fast."""
+    plain, words = _searchable(text)
+    ends = index.keys() & words
+    return sorted(phrase for end in ends for phrase, spaced in index[end] if spaced in plain)
+
+
+@lru_cache(maxsize=1)  # several lists are searched for in the same text
+def _searchable(text: str) -> tuple[str, frozenset[str | tuple[str, str]]]:
+    """Return a text with its words spaced evenly, and every word and every two in a row."""
     plain = _spaced(text)
     words = [word.strip(PUNCTUATION) for word in plain.split(" ")]
-    ends = [*index.keys() & set(words), *index.keys() & set(pairwise(words))]
-    return sorted(phrase for end in ends for phrase, spaced in index[end] if spaced in plain)
+    return plain, frozenset([*words, *pairwise(words)])
 
 
 @lru_cache(maxsize=2)
