@@ -17,7 +17,10 @@ def shop_of(options: Namespace) -> Path:
     for place in [start] if options.shop else [start, *start.parents]:
         if (place / "site_config").is_dir() or (place / "trees").is_dir():
             return place
-    raise FileNotFoundError(f"no shop found: {start} has no trees/ and no site_config/ folder")
+    raise FileNotFoundError(
+        f"no shop found: {start} has no trees/ and no site_config/ folder; "
+        "change to your shop's folder, or create a shop with `baytree start DIR`"
+    )
 
 
 def from_here(path: Path) -> Path:

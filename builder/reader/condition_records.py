@@ -8,7 +8,7 @@ from collections.abc import Iterable
 
 from builder.model.conditions import Condition, CountsAs, Takes
 from builder.model.text import Text
-from builder.reader.nodes import EMPTY, Map, NodePath
+from builder.reader.nodes import EMPTY, Map, NodePath, without_keys
 from builder.reader.values import deeds, map_, number, text, texts
 
 
@@ -22,7 +22,7 @@ def condition_records(root: Map, broken: Iterable[NodePath]) -> dict[str, Condit
 
 
 def _condition(id_: Text, written: Map, broken: set[str]) -> Condition:
-    node = Map((key, value) for key, value in written.items() if key not in broken)
+    node = without_keys(written, broken)
     takes, counts_as = text(node, "takes"), text(node, "counts_as")
     return Condition(
         id=id_,

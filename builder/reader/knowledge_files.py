@@ -5,10 +5,10 @@ mistake in it is left out.
 """
 
 import os
-from collections.abc import Iterator
-from dataclasses import dataclass
-from decimal import Decimal
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TypeVar
 
 from builder.model.conditions import Condition
 from builder.model.finding import Finding, Related, Severity
@@ -16,24 +16,27 @@ from builder.model.knowledge import Case, HowTo
 from builder.model.library import Library
 from builder.model.module_record import Module
 from builder.model.procedures import Procedure
-from builder.model.shop import Shop, SiteSettings
 from builder.model.silence import Silence
 from builder.model.text import Text
 from builder.model.vehicle_data import Vehicle
 from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
+from builder.reader.case_records import case_from
 from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.module_records import module_from
+from builder.reader.nodes import EMPTY, Map, without_broken, without_keys
 from builder.reader.picture_files import pictures
 from builder.reader.procedure_files import procedure_from
+from builder.reader.shop_settings import shop_settings
 from builder.reader.silences import silences_in
 from builder.reader.site_config import SITE_FILE, refusals, unused
-from builder.reader.source import mistake, read_source
+from builder.reader.source import Source, mistake, read_source
 from builder.reader.validate import validate
-from builder.reader.values import map_, money, named_texts, number, text, the_text
 from builder.reader.yaml_text import read_yaml
+
+Kept = TypeVar("Kept")
 
 
 def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
@@ -44,7 +47,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     sizes, bad_pictures = pictures(shop)
     reading.findings.extend(bad_pictures)
     library = Library(
-        shop=_settings(_shop_map(reading), _site(reading)),
+        shop=shop_settings(_shop_map(reading), _site(reading)),
         systems=records.systems(_map(reading, "kb/systems.yml")),
         lamps=records.lamps(_map(reading, "kb/lamps.yml")),
         hazards=records.hazards(_map(reading, "kb/hazards.yml")),
@@ -76,6 +79,13 @@ class _Reading:
     shop: Path
     files: tuple[str, ...]  # relative to the shop
     findings: list[Finding]
+    sources: dict[str, Source | Finding] = field(default_factory=dict)
+
+    def source(self, file: str) -> Source | Finding:
+        """Return the text of a file; each is read once."""
+        if file not in self.sources:
+            self.sources[file] = read_source(self.shop, self.shop / file)
+        return self.sources[file]
 
 
 def _shop_map(reading: _Reading) -> Map:
@@ -96,7 +106,7 @@ def _root(reading: _Reading, file: str) -> Map:
     """Read a file of any kind; a missing one counts as empty."""
     if file not in reading.files:
         return EMPTY
-    source = read_source(reading.shop, reading.shop / file)
+    source = reading.source(file)
     if isinstance(source, Finding):
         reading.findings.append(source)
         return EMPTY
@@ -117,7 +127,7 @@ def _valid(reading: _Reading, root: Map, kind: str) -> Map:
         return EMPTY
     mistakes, broken = validate(root, kind)
     reading.findings.extend(mistakes)
-    return _without(root, {str(path[0]) for path in broken if path})
+    return without_broken(root, broken)
 
 
 def _conditions(reading: _Reading) -> dict[str, Condition]:
@@ -137,13 +147,7 @@ def _site(reading: _Reading) -> Map:
     root = _root(reading, SITE_FILE)
     bad_keys = refusals(root)
     reading.findings.extend(bad_keys.values())
-    return _valid(reading, _without(root, set(bad_keys)), "site")
-
-
-def _without(root: Map, names: set[str]) -> Map:
-    rest = Map((key, value) for key, value in root.items() if key not in names)
-    rest.at = root.at
-    return rest
+    return _valid(reading, without_keys(root, bad_keys), "site")
 
 
 def _records(reading: _Reading, folder: str, kind: str) -> Iterator[tuple[str, Map]]:
@@ -166,7 +170,7 @@ def _empty(file: str, kind: str) -> Finding:
 
 def _modules(reading: _Reading) -> dict[str, Module]:
     files = _records(reading, "kb/modules", "module")
-    modules = (records.module(Path(file).stem, file, root) for file, root in files)
+    modules = (module_from(Path(file).stem, file, root) for file, root in files)
     return {module.id: module for module in modules}
 
 
@@ -182,25 +186,40 @@ def _vehicles(reading: _Reading) -> dict[str, Vehicle]:
 
 
 def _procedures(reading: _Reading) -> dict[str, Procedure]:
-    procedures: dict[str, Procedure] = {}
+    read = (procedure_from(source) for source in _sources(reading, "kb/procedures/"))
+    return {one.name: one for one in _kept(reading, read)}
+
+
+def _articles(reading: _Reading) -> dict[str, HowTo]:
+    read = (article_from(source) for source in _sources(reading, "kb/how-to/"))
+    return {one.id: one for one in _kept(reading, read)}
+
+
+def _sources(reading: _Reading, folder: str) -> Iterator[Source]:
+    """Yield the files of a folder that can be read."""
     for file in reading.files:
-        if not file.startswith("kb/procedures/"):
-            continue
-        source = read_source(reading.shop, reading.shop / file)
-        if isinstance(source, Finding):
-            reading.findings.append(source)
-            continue
-        procedure, findings = procedure_from(source)
+        if file.startswith(folder):
+            source = reading.source(file)
+            if isinstance(source, Finding):
+                reading.findings.append(source)
+            else:
+                yield source
+
+
+def _kept(
+    reading: _Reading, read: Iterable[tuple[Kept | None, Iterable[Finding]]]
+) -> Iterator[Kept]:
+    """Yield what could be made of files; their mistakes are added to the findings."""
+    for made, findings in read:
         reading.findings.extend(findings)
-        if procedure:
-            procedures[procedure.name] = procedure
-    return procedures
+        if made:
+            yield made
 
 
 def _cases(reading: _Reading) -> dict[str, Case]:
     cases: dict[str, Case] = {}
     for file, root in _records(reading, "kb/cases", "case"):
-        case = records.case(file, root)
+        case = case_from(file, root)
         first = cases.setdefault(case.id, case)
         if first is not case:
             reading.findings.append(_same_case(case, first))
@@ -215,50 +234,9 @@ def _same_case(case: Case, first: Case) -> Finding:
                    (Related(first.at, "first defined here"),))  # fmt: skip
 
 
-def _articles(reading: _Reading) -> dict[str, HowTo]:
-    articles: dict[str, HowTo] = {}
-    for file in reading.files:
-        if not file.startswith("kb/how-to/"):
-            continue
-        source = read_source(reading.shop, reading.shop / file)
-        if isinstance(source, Finding):
-            reading.findings.append(source)
-            continue
-        article, findings = article_from(source)
-        reading.findings.extend(findings)
-        if article:
-            articles[article.id] = article
-    return articles
-
-
 def _silences(reading: _Reading) -> Iterator[Silence]:
     for file in reading.files:
         if file.startswith("kb/"):
-            source = read_source(reading.shop, reading.shop / file)
+            source = reading.source(file)
             if not isinstance(source, Finding):
                 yield from silences_in(source.file, source.text)
-
-
-def _settings(root: Map, site: Map) -> Shop:
-    months = the_text(root, "review_good_for", "12").split()[0]
-    return Shop(
-        name=the_text(root, "shop", "The shop"),
-        site_address=the_text(root, "site_address", "https://charts.example/"),
-        labor_rate=number(root, "labor_rate") or Decimal(0),
-        currency=the_text(root, "currency", "USD"),
-        tax_percent=number(root, "tax_percent") or Decimal(0),
-        tax_base=str(text(root, "tax_base") or "parts"),
-        tow=money(text(root, "tow")),
-        units={name: str(unit) for name, unit in named_texts(root, "units").items()},
-        decimal_mark=str(text(root, "decimal_mark") or "point"),
-        paper=str(text(root, "paper") or "a4"),
-        review_months=int(months),
-        stuck=named_texts(root, "stuck") if map_(root, "stuck") else {},
-        longest_path=int(number(root, "longest_path") or 40),
-        most_steps=int(number(root, "most_steps") or 24),
-        most_words=int(number(root, "most_words") or 30),
-        phone=text(root, "phone"),
-        diagnosis_fee=money(text(root, "diagnosis_fee")),
-        prices_hold=text(root, "prices_hold"),
-        site=SiteSettings(str(text(site, "copyright") or ""), str(text(site, "site_author") or "")),
-    )

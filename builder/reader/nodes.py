@@ -4,6 +4,8 @@ In: built by `yaml_text`. Out: a dict or a list whose keys and values are `Text`
 can point at every one of them.
 """
 
+from collections.abc import Collection, Iterable
+
 from builder.model.text import NOWHERE, Position, Text
 
 FEW = 40  # up to this many keys a plain search is faster than a dict
@@ -55,6 +57,18 @@ def key_at(root: Map, path: NodePath) -> Text:
     owner = node_at(root, path[:-1])
     assert isinstance(owner, Map)
     return owner.key(str(path[-1]))
+
+
+def without_keys(root: Map, names: Collection[str]) -> Map:
+    """Return a map without some of its keys."""
+    rest = Map((key, value) for key, value in root.items() if key not in names)
+    rest.at = root.at
+    return rest
+
+
+def without_broken(root: Map, paths: Iterable[NodePath]) -> Map:
+    """Return a map without the keys in which something is broken."""
+    return without_keys(root, {str(path[0]) for path in paths if path})
 
 
 def node_at(root: Node, path: NodePath) -> Node:

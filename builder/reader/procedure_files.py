@@ -11,13 +11,13 @@ from builder.model.procedures import FOLDER, Procedure
 from builder.model.text import Text
 from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.nodes import Map, without_broken
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source
-from builder.reader.trees import steps_in, without
+from builder.reader.trees import steps_in
 from builder.reader.validate import validate
-from builder.reader.values import choice_of, map_, signed, text, texts, the_text
+from builder.reader.values import choice_of, map_, maps_by_name, signed, text, texts, the_text
 from builder.reader.yaml_text import read_yaml
 
 
@@ -35,7 +35,7 @@ def procedure_from(source: Source) -> tuple[Procedure | None, tuple[Finding, ...
     findings += too_long(root)
     if not steps:
         return None, tuple(findings)
-    return _procedure(source, without(root, paths), steps, broken), tuple(findings)
+    return _procedure(source, without_broken(root, paths), steps, broken), tuple(findings)
 
 
 def _procedure(
@@ -75,6 +75,5 @@ def _taken(head: Map) -> tuple[Question, ...]:
             kind=choice_of(ValueKind, node, "is", ValueKind.TEXT),
             default=text(node, "else"),
         )
-        for name, node in (map_(head, "takes") or EMPTY).items()
-        if isinstance(node, Map)
+        for name, node in maps_by_name(map_(head, "takes"))
     )

@@ -34,12 +34,14 @@ from builder.reader.values import (
     items,
     map_,
     maps,
+    maps_by_name,
     money,
     number,
     parts,
     picture,
     text,
     texts,
+    texts_by_name,
     the_text,
 )
 
@@ -129,11 +131,7 @@ def _fix(node: Map) -> Fix:
         why=text(node, "why"),
         still_there=branch(node, "still_there"),
         tell=text(node, "tell"),
-        options=tuple(
-            _option(key, value)
-            for key, value in (map_(node, "options") or EMPTY).items()
-            if isinstance(value, Map)
-        ),
+        options=tuple(_option(key, option) for key, option in maps_by_name(map_(node, "options"))),
     )
 
 
@@ -141,14 +139,10 @@ def _verification(item: Node) -> Verification:
     if isinstance(item, Map):
         for name, value in item.items():
             if isinstance(value, Map):
-                return Verification(name, readings=_texts_of(value))
+                return Verification(name, readings=texts_by_name(value))
             if isinstance(value, Text):
                 return Verification(name, value)
     return Verification(item if isinstance(item, Text) else Text("", item.at))
-
-
-def _texts_of(node: Map) -> dict[str, Text]:
-    return {str(name): value for name, value in node.items() if isinstance(value, Text)}
 
 
 def _proofs(node: Map) -> Iterator[Proof]:

@@ -18,7 +18,7 @@ from builder.reader.file_names import is_tree
 from builder.reader.folders import listing
 from builder.reader.key_messages import is_step
 from builder.reader.lengths import too_long
-from builder.reader.nodes import EMPTY, Map, NodePath
+from builder.reader.nodes import EMPTY, Map, NodePath, without_broken
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
@@ -76,7 +76,7 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
-    head = without(root, paths)
+    head = without_broken(root, paths)
     if root.value("reviewed") and not head.value("reviewed"):
         unread = Map({Text("date"): Text("", root.key("reviewed").at)})
         unread.at = root.key("reviewed").at
@@ -102,14 +102,6 @@ def _no_tree(source: Source) -> Finding:
     return mistake("missing-key", source.file, "there is no tree in this file",
                    "a search finds nothing here",
                    "start with `title:`, or create one with `baytree new tree`")  # fmt: skip
-
-
-def without(root: Map, paths: Iterable[NodePath]) -> Map:
-    """Leave out the keys of the head that are broken."""
-    bad = {str(path[0]) for path in paths if path}
-    head = Map((key, value) for key, value in root.items() if key not in bad)
-    head.at = root.at
-    return head
 
 
 def steps_in(

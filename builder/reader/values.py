@@ -64,6 +64,11 @@ def number(node: Map, name: str) -> Number | None:
     return None if value is None else Number(value, value.at)
 
 
+def the_number(node: Map, name: str) -> Number:
+    """Return a plain decimal that the schema requires, or 0."""
+    return number(node, name) or Number("0", node.at)
+
+
 def texts(node: Map, name: str) -> tuple[Text, ...]:
     """Return a list of texts."""
     values = items(node, name)
@@ -87,10 +92,19 @@ def map_(node: Map, name: str) -> Map | None:
     return value if isinstance(value, Map) else None
 
 
+def maps_by_name(node: Map | None) -> list[tuple[Text, Map]]:
+    """Return the names of a map with the maps under them."""
+    return [(key, value) for key, value in (node or EMPTY).items() if isinstance(value, Map)]
+
+
 def named_texts(node: Map, name: str) -> dict[str, Text]:
-    """Return a map of texts."""
-    values = map_(node, name) or EMPTY
-    return {str(key): value for key, value in values.items() if isinstance(value, Text)}
+    """Return a map of texts under a key."""
+    return texts_by_name(map_(node, name) or EMPTY)
+
+
+def texts_by_name(node: Map) -> dict[str, Text]:
+    """Return the texts of a map."""
+    return {str(key): value for key, value in node.items() if isinstance(value, Text)}
 
 
 def named_lists(node: Map, name: str) -> dict[str, tuple[Text, ...]]:

@@ -9,7 +9,7 @@ from pathlib import PurePosixPath
 
 from builder.model.finding import Finding
 from builder.model.ranges import BOTTOM, INFINITY, TOP, Range
-from builder.model.text import Number, Text
+from builder.model.text import Text
 from builder.model.vehicle_data import (
     Connector,
     Fuse,
@@ -22,17 +22,19 @@ from builder.model.vehicle_data import (
     VehiclePart,
     VehicleSpec,
 )
-from builder.reader.nodes import EMPTY, Map
+from builder.reader.nodes import Map
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
 from builder.reader.values import (
     map_,
+    maps_by_name,
     named_lists,
     named_texts,
     number,
     scope,
     text,
     texts,
+    the_number,
     the_text,
 )
 
@@ -44,13 +46,9 @@ LOOK_UP = {
 WHY = "the walk can't tell a good reading from a bad one"
 
 
-def _entries(node: Map | None) -> list[tuple[Text, Map]]:
-    return [(key, value) for key, value in (node or EMPTY).items() if isinstance(value, Map)]
-
-
 def specs(root: Map, findings: list[Finding]) -> dict[str, Spec]:
     """Read kb/specs.yml."""
-    return {str(id_): _spec(id_, node, findings) for id_, node in _entries(root)}
+    return {str(id_): _spec(id_, node, findings) for id_, node in maps_by_name(root)}
 
 
 def _spec(id_: Text, node: Map, findings: list[Finding]) -> Spec:
@@ -104,7 +102,7 @@ def vehicle_parts(root: Map) -> dict[str, VehiclePart]:
     """Read kb/parts.yml."""
     return {
         str(id_): VehiclePart(id_, the_text(node, "name"), texts(node, "also_called"))
-        for id_, node in _entries(root)
+        for id_, node in maps_by_name(root)
     }
 
 
@@ -118,13 +116,13 @@ def vehicle(file: str, root: Map, findings: list[Finding]) -> Vehicle:
         note=text(root, "note"),
         specs={
             str(name): VehicleSpec(_good(node, findings), text(node, "source"))
-            for name, node in _entries(map_(root, "specs"))
+            for name, node in maps_by_name(map_(root, "specs"))
         },
         connectors={
-            str(id_): _connector(id_, node) for id_, node in _entries(map_(root, "connectors"))
+            str(id_): _connector(id_, node) for id_, node in maps_by_name(map_(root, "connectors"))
         },
-        fuses={str(id_): _fuse(id_, node) for id_, node in _entries(map_(root, "fuses"))},
-        torques={str(id_): _torque(id_, node) for id_, node in _entries(map_(root, "torques"))},
+        fuses={str(id_): _fuse(id_, node) for id_, node in maps_by_name(map_(root, "fuses"))},
+        torques={str(id_): _torque(id_, node) for id_, node in maps_by_name(map_(root, "torques"))},
         source=named_texts(root, "source"),
     )
 
@@ -136,7 +134,9 @@ def _connector(id_: Text, node: Map) -> Connector:
         where=text(node, "where"),
         rows=number(node, "rows"),
         columns=number(node, "columns"),
-        pins={str(number_): _pin(number_, pin) for number_, pin in _entries(map_(node, "pins"))},
+        pins={
+            str(number_): _pin(number_, pin) for number_, pin in maps_by_name(map_(node, "pins"))
+        },
     )
 
 
@@ -152,12 +152,8 @@ def _pin(number_: Text, node: Map) -> Pin:
 
 
 def _fuse(id_: Text, node: Map) -> Fuse:
-    return Fuse(id_, the_text(node, "box"), _number(node, "amps"), text(node, "feeds"))
+    return Fuse(id_, the_text(node, "box"), the_number(node, "amps"), text(node, "feeds"))
 
 
 def _torque(id_: Text, node: Map) -> Torque:
-    return Torque(id_, _number(node, "Nm"), text(node, "note"), text(node, "source"))
-
-
-def _number(node: Map, name: str) -> Number:
-    return number(node, name) or Number("0", node.at)
+    return Torque(id_, the_number(node, "Nm"), text(node, "note"), text(node, "source"))

@@ -3,8 +3,10 @@
 In: the schemas of a step. Out: `PROCEDURE`, and the definitions of its steps.
 """
 
+from builder.reader.schemas.check_schema import PROCEDURE_RESULT, RETURNED, results_of
 from builder.reader.schemas.shapes import (
     FORMAT,
+    NOTE,
     SIGNED,
     Schema,
     by_name,
@@ -16,12 +18,8 @@ from builder.reader.schemas.shapes import (
 from builder.reader.schemas.step_schema import (
     ANY_STEP,
     KIND,
-    NOTE,
     PART_NAME,
-    PROCEDURE_RESULT,
-    RETURNED,
     any_of_kinds,
-    results_of,
     step_of,
 )
 

@@ -3,6 +3,7 @@
 In: the schemas of a step. Out: one schema for each kind of file.
 """
 
+from builder.reader.schemas.fix_schema import TORQUES
 from builder.reader.schemas.shapes import (
     DATE,
     FORMAT,
@@ -26,7 +27,6 @@ from builder.reader.schemas.step_schema import (
     HAZARD,
     MODULE_VERBS,
     TOOL,
-    TORQUES,
 )
 
 SET_UP_STEP: Schema = {

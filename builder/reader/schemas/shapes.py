@@ -114,6 +114,12 @@ def slug(title: str, description: str, example: str) -> Schema:
     return pattern(title, description, example, r"^[A-Za-z0-9]+([ _-][A-Za-z0-9]+)*$")
 
 
+def name_or_answer(title: str, description: str, example: str) -> Schema:
+    """A name that other files refer to, or the answer to a question, as `<module>`."""
+    regex = r"^(<[a-z][a-z0-9_-]*>|[A-Za-z0-9]+([ ._-][A-Za-z0-9]+)*)$"
+    return pattern(title, description, example, regex)
+
+
 FORMAT: Schema = {
     "enum": [2, "2", 1, "1"], "title": "the number 2", "examples": [2],
     "description": "The version of the format; without it, the newest.", "default": 2,
@@ -167,3 +173,18 @@ PARTS = several(
     ),
     "[{part: alternator, price: 310}]",
 )
+BRANCH = pattern(
+    "a branch",
+    "Where the job goes on: a step, another tree, `tree#step`, `next`, or `back`.",
+    "belt",
+    r"^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+(#[A-Za-z0-9_-]+)?)?$",
+)
+NOTE = string(
+    "a note", "What the tech must know here, 30 words or less.", "Ask who installed it.", 400
+)
+OVER_LIMIT: Schema = {
+    "anyOf": [{"type": "number"}, {"enum": ["OL"]}],
+    "title": "a number, or OL",
+    "description": "The highest that it can show; `OL` if it can show over-limit.",
+    "examples": [20],
+}

@@ -3,6 +3,7 @@
 In: the schema of a step. Out: `TREE`.
 """
 
+from builder.reader.schemas.fix_schema import DRIVING
 from builder.reader.schemas.shapes import (
     FORMAT,
     SCOPE,
@@ -17,7 +18,7 @@ from builder.reader.schemas.shapes import (
     slug,
     string,
 )
-from builder.reader.schemas.step_schema import DRIVING, STEP
+from builder.reader.schemas.step_schema import STEP
 
 PHRASE = string("a phrase", "What a customer or an apprentice says.", "battery light on")
 TREE_ID = pattern("a tree ID", "The file's path in trees/, without `.yml`.", "charging/lamp-on",

@@ -8,8 +8,8 @@ from builder.reader.schemas.shapes import (
     DATE,
     FORMAT,
     NAMES,
+    OVER_LIMIT,
     WORDS,
-    Schema,
     by_name,
     by_type,
     choice,
@@ -22,12 +22,6 @@ from builder.reader.schemas.shapes import (
     string,
 )
 
-OVER_LIMIT: Schema = {
-    "anyOf": [{"type": "number"}, {"enum": ["OL"]}],
-    "title": "a number, or OL",
-    "description": "The highest that it can show; `OL` if it can show over-limit.",
-    "examples": [20],
-}
 SOURCE = string("a source", "Where it comes from.", "maker's service information", 120)
 GOOD_WORDS = "12.4 to 13.0, at most 0.5, at least 10.5, look it up"
 GOOD = by_type(

@@ -1,0 +1,57 @@
+"""A closed job from its map.
+
+In: the map of a file of `kb/cases/` that has passed its schema. Out: a `Case`.
+"""
+
+from builder.model.knowledge import Case, CaseOutcome, CaseStep
+from builder.reader.nodes import EMPTY, Map
+from builder.reader.values import (
+    choice_of,
+    map_,
+    maps,
+    named_lists,
+    named_texts,
+    number,
+    text,
+    texts,
+    the_text,
+)
+
+
+def case_from(file: str, root: Map) -> Case:
+    """Read one closed job."""
+    dates = map_(root, "dates") or EMPTY
+    minutes = map_(root, "minutes") or EMPTY
+    return Case(
+        id=str(the_text(root, "case")),
+        file=file,
+        at=root.key("case").at,
+        tree=the_text(root, "tree"),
+        revision=text(root, "revision"),
+        vehicle=named_texts(root, "vehicle"),
+        opened=the_text(dates, "opened"),
+        closed=the_text(dates, "closed"),
+        path=tuple(_case_step(node) for node in maps(root, "path")),
+        fix=text(root, "fix"),
+        worked=number(minutes, "worked"),
+        waited=number(minutes, "waited"),
+        outcome=choice_of(CaseOutcome, root, "outcome", CaseOutcome.UNKNOWN),
+        verified=text(root, "verified"),
+        also_found=texts(root, "also_found"),
+        fix_in=text(root, "fix_in"),
+        walked=text(root, "walked") == "yes",
+        asked=named_texts(root, "asked"),
+        lists=named_lists(root, "lists"),
+    )
+
+
+def _case_step(node: Map) -> CaseStep:
+    return CaseStep(
+        step=the_text(node, "step"),
+        result=text(node, "result"),
+        reading=text(node, "reading"),
+        readings=named_texts(node, "readings"),
+        tool=text(node, "tool"),
+        inside=text(node, "in"),
+        stated=text(node, "stated") == "yes",
+    )
