@@ -140,7 +140,7 @@ def test_every_key_changes_the_page(library: Library) -> None:
             mapping.value = [other for other in pairs if other is not pair]
             assert page() != whole, (
                 f"the page doesn't show `{pair[0].value}`: read it in builder/reader/step_forms.py"
-                " or result_forms.py, and show it in builder/pages/steps.py"
+                " or result_forms.py, and show it in builder/pages/step_facts.py"
             )
         mapping.value = pairs
 
