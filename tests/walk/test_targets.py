@@ -1,18 +1,10 @@
 """Where a walk goes: limits, lists, procedures, handoffs, verification, ends."""
 
-import pytest
-
 from builder.walk.events import Rejoin, Verified
 from builder.walk.screen import screen
 from builder.walk.walk_tables import WalkTables
-from tests.walk.conftest import SAMPLES, SHOP, tables_of
+from tests.walk.conftest import SHOP, tables_of
 from tests.walk.played import after, place, refused, started, typed
-
-
-@pytest.fixture(scope="module")
-def samples() -> WalkTables:
-    """Return the tables of the samples in format 2."""
-    return tables_of(SAMPLES)
 
 
 def test_at_most_is_counted(samples: WalkTables) -> None:
