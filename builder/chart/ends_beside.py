@@ -7,10 +7,8 @@ stands at one place, and the result can stand inside the box of its end.
 from dataclasses import replace
 
 from builder.chart.flow import Flow
-from builder.chart.flow_metrics import ENDS
+from builder.chart.flow_metrics import ASKING, ENDS
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection, SideBranch
-
-LEADING = ("check", "run")
 
 
 def ends_beside(flow: Flow) -> Flow:
@@ -24,7 +22,7 @@ def _beside(flow: Flow, section: OutlineSection) -> OutlineSection:
     *first, before, last = section.blocks
     if before.down is None or last.sides or last.down is not None:
         return section
-    if flow.nodes[last.step].kind not in ENDS or flow.nodes[before.step].kind not in LEADING:
+    if flow.nodes[last.step].kind not in ENDS or flow.nodes[before.step].kind not in ASKING:
         return section
     side = SideBranch(before.down, (ChainStep(before.down, last.step),))
     return OutlineSection((*first, OutlineBlock(before.step, (*before.sides, side), None)))

@@ -77,6 +77,11 @@ class Flow:
     sections: tuple[OutlineSection, ...]
     arrivals: frozenset[str] = field(default_factory=frozenset)  # nodes that are reached by number
 
+    @property
+    def numbers(self) -> dict[str, int]:
+        """The number of each step."""
+        return {name: int(node.number) for name, node in self.nodes.items() if node.number}
+
 
 def flow_of(
     tree: Tree, library: Library | None = None, marks: Mapping[str, HazardMark] = NO_MARKS

@@ -23,6 +23,7 @@ from builder.chart.spacing import (
 from builder.chart.text_block import TextBlock, box_text, label_text
 from builder.wording.results import NO_BREAK
 
+ASKING = frozenset({"check", "run"})  # their results leave by a diamond
 ROUNDED = frozenset({"start", "fix", "stop", "return"})
 DOUBLE = frozenset({"handoff", "run"})
 ENDS = frozenset({"fix", "stop", "return", "handoff"})

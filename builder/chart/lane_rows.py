@@ -105,15 +105,15 @@ def draw_lane_row(
     pen: Pen, step: str, row: LaneRow, place: Rect, start: Sequence[Point] = ()
 ) -> Iterator[Part]:
     """Yield the parts of a row; its line comes through `start` and leaves the lane's left edge."""
-    x, at = place.x, place.y + entry_height(row)
-    words = pen.metrics.labels[step][row.side.edge_index]
     if row.inside:
         yield from _draw_inside(pen, step, row, place, start)
         return
     if not row.boxes:
         yield from _draw_connector(pen, step, row, place, start)
         return
+    x, at = place.x, place.y + entry_height(row)
     left = x + INDENT
+    words = pen.metrics.labels[step][row.side.edge_index]
     label = label_part(words, place.width - BESIDE, x + BESIDE, place.y)
     yield Polyline((*start, (x, at), (left, at)), True)
     if label:

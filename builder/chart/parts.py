@@ -12,7 +12,7 @@ from builder.chart.flow import Edge, Node
 from builder.chart.flow_metrics import FlowMetrics, sheet_reference
 from builder.chart.measured_word import WordLine, line_width, measured_words
 from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_Y, SIGNAL_GAP, SMALL
-from builder.chart.text_block import TextBlock, box_text, broken_lines, is_bar, line_height
+from builder.chart.text_block import FLAGGED, TextBlock, box_text, broken_lines, is_bar, line_height
 from builder.wording.labels import STEP_LABELS
 
 SHAPES = {
@@ -25,8 +25,6 @@ SHAPES = {
     "run": Shape.PREDEFINED,
     "return": Shape.TERMINATOR,
 }
-ASKING = ("check", "run")  # their results leave by a diamond
-FLAGGED = ("check", "run", "action")
 BASELINE = 0.76  # from the top of a line to its baseline, as a share of the line's height
 HALF = 4.0  # half the width of the small diamond
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from builder.chart.block_size import BlockSize
 from builder.chart.chart import Part, Rect
-from builder.chart.flow_metrics import FlowMetrics, narrowest_rooms
+from builder.chart.flow_metrics import ASKING, FlowMetrics, narrowest_rooms
 from builder.chart.lane_rows import (
     draw_joint,
     draw_lane_row,
@@ -16,7 +16,7 @@ from builder.chart.lane_rows import (
     lane_row,
     lane_rows,
 )
-from builder.chart.parts import ASKING, HALF, Pen, box_part, diamond
+from builder.chart.parts import HALF, Pen, box_part, diamond
 from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 

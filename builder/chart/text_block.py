@@ -16,6 +16,7 @@ from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
+FLAGGED = ("check", "run", "action")  # their number has a dark ground where it is led to
 # Of each paragraph: height of a line, the gap under the last, first space, and space and width of
 # each word.
 Measures = tuple[tuple[float, float, float, tuple[tuple[float, float], ...]], ...]
@@ -111,7 +112,7 @@ def steps_named(node: Node) -> Iterator[str]:
 
 
 def _number(node: Node) -> tuple[MeasuredWord, ...]:
-    room = FLAG if node.kind in ("check", "run", "action") else 0
+    room = FLAG if node.kind in FLAGGED else 0
     return tuple(
         word._replace(width=word.width + room)
         for word in measured_words(node.number, TEXT, True, "number")

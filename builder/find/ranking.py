@@ -185,7 +185,7 @@ def _is_tree(index: SymptomIndex, one: ScoredEntry) -> bool:
 
 
 def _strong_ones(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
-    """The strong ones without their weak tail, best first; of equal scores trees stand first, then by id."""
+    """The strong ones without their weak tail, best first; of equals trees first, then by ID."""
     strong = _put_articles_second(index, [one for one in scored if one.strength > 0])
     score = max((one.score for one in strong), default=0)
     sure = max((one.strength for one in strong), default=0)

@@ -37,7 +37,7 @@ def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
     flow = flow_of(tree, library)  # has the numbers already; computing them again takes a while
     fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
     return TreeAnalysis(
-        numbers={id_: int(node.number) for id_, node in flow.nodes.items() if node.number},
+        numbers=flow.numbers,
         minutes=tree_minutes(tree),
         options={str(id_): estimate_options(tree, id_, library) for id_ in fixes},
         chart=Markup(svg(one_column(flow), partial(_chart_href, tree, library))),

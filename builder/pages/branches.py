@@ -76,6 +76,11 @@ def tree_context(tree: Tree, library: Library, numbers: Mapping[str, int]) -> Tr
     return TreeContext(tree, library, numbers, ordered)
 
 
+def target_text(target: BranchTarget) -> str:
+    """Write where a branch leads: `step 3, Read the voltage`."""
+    return f"step {target.number}, {target.text}" if target.number else target.text
+
+
 def branch_target(context: TreeContext, step: Step, branch: Branch) -> BranchTarget:
     """Return where a branch of a step leads."""
     if branch.back:

@@ -5,7 +5,7 @@ customer, a neighbor or a buyer pick out one vehicle. So a page gets the month a
 mileage, and no page reads a case in any other way.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
@@ -33,14 +33,18 @@ class ClosedJob:
 
 def closed_jobs(library: Library) -> tuple[ClosedJob, ...]:
     """Return every closed job, newest month first."""
-    jobs = (_closed_job(case) for case in library.cases.values())
-    return tuple(sorted(jobs, key=lambda job: (job.month, job.id), reverse=True))
+    return _newest_first(library.cases.values())
 
 
 def closed_jobs_of(library: Library, tree: str) -> tuple[ClosedJob, ...]:
     """Return the closed jobs that began or ended in a tree, newest month first."""
     cases = (case for case in library.cases.values() if tree in (case.tree, case.fix_in))
-    return tuple(sorted(map(_closed_job, cases), key=lambda job: (job.month, job.id), reverse=True))
+    return _newest_first(cases)
+
+
+def _newest_first(cases: Iterable[Case]) -> tuple[ClosedJob, ...]:
+    jobs = map(_closed_job, cases)
+    return tuple(sorted(jobs, key=lambda job: (job.month, job.id), reverse=True))
 
 
 def _closed_job(case: Case) -> ClosedJob:

@@ -70,7 +70,7 @@ def fix_view(context: TreeContext, step: Step, fix: Fix, analysis: TreeAnalysis)
         tell=str(fix.tell or ""),
         proved_by=tuple(_proof(context, proof) for proof in fix.proved_by),
         torques=tuple(name.replace("-", " ") for name in fix.torques),
-        driving=driving_text(fix.drive, fix.why) if fix.drive else str(fix.why or ""),
+        driving=driving_text(fix.drive, fix.why),
         options=tuple(_option(context, option) for option in analysis.options.get(step.id, ())),
     )
 
@@ -93,7 +93,7 @@ def likelihood(chance: Fraction | None) -> str:
 def stop_text(stop: Stop) -> str:
     """Return what a stop of this kind means."""
     kind = STOP_LABELS.get(stop.kind, str(stop.kind))
-    driving = driving_text(stop.drive, stop.why) if stop.drive else str(stop.why or "")
+    driving = driving_text(stop.drive, stop.why)
     return f"{kind}. {driving}".strip(". ") if driving else kind
 
 

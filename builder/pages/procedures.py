@@ -5,7 +5,6 @@ look like those of a tree.
 """
 
 from collections.abc import Iterable, Iterator
-from urllib.parse import quote
 
 from builder.graph.runs import procedures_named
 from builder.graph.spec_readings import with_specs
@@ -18,8 +17,8 @@ from builder.pages.analysis import TreeAnalysis
 from builder.pages.branches import tree_context
 from builder.pages.page import Page, TreePrint
 from builder.pages.render import render
-from builder.pages.steps import run_time
-from builder.pages.tree import all_cautions, all_tools, step_cards, time_text
+from builder.pages.step_facts import run_time
+from builder.pages.tree import all_cautions, all_tools, print_links, step_cards, time_text
 from builder.pages.tree_catalog import TreeCatalog
 from builder.wording.placeholders import in_plain_words
 from builder.wording.vehicle_words import part_name
@@ -70,7 +69,7 @@ def procedure_page(
         start=cards[0].step.id if cards else "",
         trees=trees_that_run(procedure, library),
         others=list(procedures_that_run(procedure, library)),
-        prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
+        prints=print_links(tree, prints),
     )
     return Page(path, str(tree.title), body, summary=f"Returns: {', '.join(procedure.returns)}")
 

@@ -70,12 +70,17 @@ def tree_page(
         questions=[_question(asked, library) for asked in tree.asks],
         tools=list(all_tools(tree, library)),
         time=time_text(analysis),
-        driving=driving_text(tree.drive, tree.why) if tree.drive else str(tree.why or ""),
+        driving=driving_text(tree.drive, tree.why),
         related=tuple(related),
         jobs=closed_jobs_of(library, tree.id),
-        prints=[(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints],
+        prints=print_links(tree, prints),
     )
     return Page(path, tree.title, body, joined(tree.symptom.words[:3]), WALK_SCRIPTS)
+
+
+def print_links(tree: Tree, prints: Iterable[TreePrint]) -> list[tuple[str, str]]:
+    """Return the name and the file of each print of a tree or a procedure."""
+    return [(one.name, quote(addresses.print_path(tree.id, one.suffix))) for one in prints]
 
 
 def step_cards(context: TreeContext, analysis: TreeAnalysis) -> Iterator[StepCard]:

@@ -3,8 +3,7 @@
 In: the words, from the schemas. Out: one `Page`.
 """
 
-import re
-
+from builder.pages import addresses
 from builder.pages.page import Page
 from builder.pages.render import render
 from builder.reference.word_list import smallest_tree, word_groups
@@ -12,10 +11,6 @@ from builder.reference.word_list import smallest_tree, word_groups
 
 def words_page() -> Page:
     """Write the page of all words."""
-    groups = [(_anchor(group.title), group) for group in word_groups()]
+    groups = [(addresses.file_slug(group.title).lower(), group) for group in word_groups()]
     body = render("words.html", "words", groups=groups, smallest=smallest_tree())
     return Page("words", "Words of the format", body)
-
-
-def _anchor(title: str) -> str:
-    return re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")

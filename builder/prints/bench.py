@@ -50,12 +50,6 @@ class Listed:
     flow: Flow
     library: Library
 
-    @property
-    def numbers(self) -> dict[str, int]:
-        """The number of each step."""
-        nodes = self.flow.nodes.items()
-        return {name: int(node.number) for name, node in nodes if node.number}
-
 
 def bench_sheet(tree: Tree, library: Library, paper: str = "") -> bytes:
     """Print a tree as a list to work through and write on; without a paper, on the shop's."""
@@ -79,8 +73,7 @@ def _printed(tree: Tree, library: Library, paper: Paper, split: bool) -> bytes:
 
 def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flowable]:
     flow = flow_of(tree, library)
-    listed = Listed(tree, flow, library)
-    head = head_of(tree, library, listed.numbers)
+    head = head_of(tree, library, flow.numbers)
     met = head.cautions
     asked = [f"{asks.ask}" for asks in tree.asks]
     return [
@@ -88,7 +81,7 @@ def _story(tree: Tree, library: Library, paper: Paper, split: bool) -> list[Flow
         *(quiet_paragraph(text) for text in head.particulars[1:]),
         blank_table([*JOB[:5], *(asked or JOB[5:])], paper),
         *([heading("Cautions"), *caution_table(met, paper)] if met else []),
-        *_parts(listed, paper, split),
+        *_parts(Listed(tree, flow, library), paper, split),
         *_procedures(tree, library, paper, split),
     ]
 
@@ -112,10 +105,8 @@ def _procedures(tree: Tree, library: Library, paper: Paper, split: bool) -> Iter
         yield heading(f"Procedure {procedure.name.replace('-', ' ')}: {body.title}")
         if procedure.note:
             yield quiet_paragraph(str(procedure.note))
-        listed = Listed(body, flow, library)
-        numbers = listed.numbers
-        every = BenchPart("", tuple(sorted(numbers, key=lambda name: numbers[name])))
-        yield _table(list(_rows(listed, every)), paper, split)
+        every = BenchPart("", tuple(sorted(flow.numbers, key=flow.numbers.__getitem__)))
+        yield _table(list(_rows(Listed(body, flow, library), every)), paper, split)
 
 
 def _rows(listed: Listed, part: BenchPart) -> Iterator[list[object]]:
@@ -123,7 +114,7 @@ def _rows(listed: Listed, part: BenchPart) -> Iterator[list[object]]:
         paragraph(text, paragraph_style(heavy=True))
         for text in ("", "", "Step", "Reading, result, what next")
     ]
-    tree, library, numbers = listed.tree, listed.library, listed.numbers
+    tree, library, numbers = listed.tree, listed.library, listed.flow.numbers
     for name in part.steps:
         step, node = tree.steps[name], listed.flow.nodes[name]
         yield [

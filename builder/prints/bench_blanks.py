@@ -13,9 +13,9 @@ from builder.model.checks import Check
 from builder.model.ends import Fix
 from builder.model.tree import Step
 from builder.prints.document import blank_to_fill, paragraph, quiet_paragraph
-from builder.trade.units import find_unit
 from builder.wording.results import NO_BREAK
 from builder.wording.sentences import verification_text
+from builder.wording.value_text import unit_label
 
 SHORT, LONG = 9, 18  # characters of a place for a reading, and for words
 
@@ -64,17 +64,12 @@ def on_one_line(words: str) -> str:
 def _places(check: Check) -> Iterator[Paragraph]:
     """Yield a place to write for each reading, and for the maker's figure."""
     if check.figure:
-        sign = _sign(check.figure.unit)
+        sign = unit_label(check.figure.unit)
         yield blank_to_fill(f"Maker's figure, {check.figure.look_up}:", SHORT, sign)
         yield blank_to_fill("Found in:", LONG)
         yield blank_to_fill("Reading:", SHORT, sign)
     for reading in check.readings:
-        of = f"({', '.join(reading.one_of)})" if reading.one_of else _sign(reading.unit)
+        of = f"({', '.join(reading.one_of)})" if reading.one_of else unit_label(reading.unit)
         yield blank_to_fill(f"{reading.name or 'Reading'}:", SHORT, of)
     for computed in check.computed:
         yield blank_to_fill(f"{computed.name} = {computed.expression}:", SHORT)
-
-
-def _sign(symbol: str) -> str:
-    known = find_unit(symbol)
-    return known.label if known else symbol

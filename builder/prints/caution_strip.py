@@ -48,8 +48,9 @@ def draw_cautions(
     columns = _columns(tuple(cautions), room)
     wide = _cell_width(room, columns)
     for row in _rows(cautions, columns):
-        for at, caution in enumerate(row if canvas else ()):
-            _draw_cell(canvas, caution, (x + at * (wide + GAP), y), wide)
+        if canvas:
+            for at, caution in enumerate(row):
+                _draw_cell(canvas, caution, (x + at * (wide + GAP), y), wide)
         y -= _row_height(row, wide)
     return top - y
 
@@ -92,23 +93,22 @@ def _row_height(row: Sequence[PrintedCaution], wide: float) -> float:
 
 
 def _draw_cell(
-    canvas: Canvas | None, caution: PrintedCaution, place: tuple[float, float], wide: float
+    canvas: Canvas, caution: PrintedCaution, place: tuple[float, float], wide: float
 ) -> None:
     """Set sign and signal word on its ground, and the caution beside it."""
     x, top = place
-    if canvas:
-        high = LEADING * LEAST_SIZE
-        ground, ink = SIGNAL_COLORS[caution.signal]
-        canvas.setFillColor(ground)
-        canvas.rect(x, top - high + 0.2, CHIP, high - 0.4, stroke=0, fill=1)
-        word = mark_word(caution.mark, LEAST_SIZE)
-        canvas.saveState()
-        canvas.translate(x + 2, top - 0.9 * LEAST_SIZE)
-        chip = Box("", "", Shape.PROCESS, Rect(0, 0, CHIP, high), signal=caution.signal)
-        draw_runs(canvas, [Run(word.text, 0, 0, word.size, True, word.width, word.tone)], chip)
-        canvas.restoreState()
-        look = TextLook(heavy=True, ink=ink)
-        set_words(canvas, str(caution.signal), (x + word.width + 4, top - 0.5), CHIP, look)
+    high = LEADING * LEAST_SIZE
+    ground, ink = SIGNAL_COLORS[caution.signal]
+    canvas.setFillColor(ground)
+    canvas.rect(x, top - high + 0.2, CHIP, high - 0.4, stroke=0, fill=1)
+    word = mark_word(caution.mark, LEAST_SIZE)
+    canvas.saveState()
+    canvas.translate(x + 2, top - 0.9 * LEAST_SIZE)
+    chip = Box("", "", Shape.PROCESS, Rect(0, 0, CHIP, high), signal=caution.signal)
+    draw_runs(canvas, [Run(word.text, 0, 0, word.size, True, word.width, word.tone)], chip)
+    canvas.restoreState()
+    look = TextLook(heavy=True, ink=ink)
+    set_words(canvas, str(caution.signal), (x + word.width + 4, top - 0.5), CHIP, look)
     lines = broken_lines(_words(caution), wide - CHIP - BESIDE)
     set_lines(canvas, lines, (x + CHIP + BESIDE, top), INK)
 

@@ -138,14 +138,15 @@ def _panel(canvas: Canvas, box: Box) -> None:
 def draw_runs(canvas: Canvas, runs: Iterable[Run], box: Box | None = None) -> None:
     """Draw words; the number of a box that connectors lead to stands white on dark."""
     for run in runs:
-        if run.tone.startswith(MARK):
-            draw_mark(canvas, run.tone.split()[1], run)
-        shift = mark_width(run.size) if run.tone.startswith(MARK) else 0
+        shift = 0.0
         ink = QUIET if run.tone == "small" else INK
         if run.tone.upper() in SIGNAL_COLORS:
             ink = SIGNAL_COLORS[run.tone.upper()][1]
-        if run.tone.startswith(MARK) and box and box.signal:  # the letter behind the sign
-            ink = SIGNAL_COLORS[box.signal][1]
+        if run.tone.startswith(MARK):
+            draw_mark(canvas, run.tone.split()[1], run)
+            shift = mark_width(run.size)
+            if box and box.signal:  # the letter behind the sign
+                ink = SIGNAL_COLORS[box.signal][1]
         if run.tone == "number" and box and box.arrival and box.kind != "connector":
             _flag(canvas, run)
             ink = white

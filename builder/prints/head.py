@@ -3,24 +3,25 @@
 In: a tree and the library. Out: how high the head is on a paper, and its marks.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import bold, medium
-from builder.chart.hazard_marks import HazardMark, hazard_marks
-from builder.graph.runs import procedure_named, with_inner_steps
+from builder.chart.hazard_marks import HazardMark, hazard_marks, hazards_of
+from builder.graph.runs import procedure_named
 from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.procedures import Procedure
-from builder.model.tree import Step, Tree
+from builder.model.tree import Tree
 from builder.prints.caution_strip import PrintedCaution, draw_cautions
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
 from builder.prints.sheet import TextLook, lines_of, set_words
 from builder.wording.hazards import by_severity
+from builder.wording.sentences import capitalized
 from builder.wording.value_text import scope_text
 from builder.wording.vehicle_words import part_name
 
@@ -43,8 +44,8 @@ class SheetHead:
 
 def tree_marks(tree: Tree, library: Library) -> Mapping[str, HazardMark]:
     """Give every hazard of a tree its sign, the gravest first."""
-    numbers = dict.fromkeys(tree.steps, 0)
-    return hazard_marks(by_severity(hazard for hazard, _ in _hazards(tree, library, numbers)))
+    met = (hazard for step in tree.steps.values() for hazard in hazards_of(step, library))
+    return hazard_marks(by_severity({hazard.id: hazard for hazard in met}.values()))
 
 
 def head_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> SheetHead:
@@ -71,23 +72,15 @@ def _hazards(
 ) -> Iterator[tuple[Hazard, list[int]]]:
     met: dict[str, list[int]] = {}
     for step in tree.steps.values():
-        for hazard in _hazards_of(step, library):
-            met.setdefault(hazard, []).append(numbers[step.id])
+        for hazard in hazards_of(step, library):
+            met.setdefault(str(hazard.id), []).append(numbers[step.id])
     for name in sorted(met, key=lambda name: min(met[name])):
-        if name in library.hazards:
-            yield library.hazards[name], sorted(met[name])
-
-
-def _hazards_of(step: Step, library: Library) -> Iterable[str]:
-    """Return the hazards of a step and of the procedures that it runs, each once."""
-    steps = with_inner_steps(step, library.procedures)
-    return dict.fromkeys(str(hazard) for one in steps for hazard in one.hazards)
+        yield library.hazards[name], sorted(met[name])
 
 
 def _caution(hazard: Hazard, mark: HazardMark, steps: list[int]) -> PrintedCaution:
     text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({_where(steps)})."
-    name = hazard.short[:1].upper() + hazard.short[1:]
-    return PrintedCaution(mark, hazard.signal, name, text, f"{hazard.avoid}.")
+    return PrintedCaution(mark, hazard.signal, capitalized(hazard.short), text, f"{hazard.avoid}.")
 
 
 def _where(steps: list[int]) -> str:

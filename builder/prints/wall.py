@@ -112,8 +112,7 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     """
     tree = in_plain_words(tree)
     flow = wall_flow(tree, library)
-    numbers = {name: int(node.number) for name, node in flow.nodes.items() if node.number}
-    head = head_of(tree, library, numbers)
+    head = head_of(tree, library, flow.numbers)
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     every = [_heads(head, paper, share) for share in HEAD_SHARES]
     single = (_with_head(tree, flow, heads, partial(single_sheet, text=text)) for heads in every)

@@ -12,9 +12,8 @@ from builder.pages import addresses
 from builder.pages.analysis import analyze_tree
 from builder.pages.page import Page
 from builder.pages.procedures import procedure_page, trees_that_run
-from builder.prints.sheets import PrintRequest
 from builder.site.page_cache import PageCache, put_page, reuse_page
-from builder.site.tree_pages import TreeInput, offered_sheets
+from builder.site.tree_pages import TreeInput, printed_sheets
 
 
 def put_procedures(pages: PageCache, trees: TreeInput) -> None:
@@ -32,12 +31,7 @@ def _rendered(trees: TreeInput, stale: tuple[Procedure, str]) -> tuple[Page, str
     procedure, key = stale
     library, tree = trees.library, trees.read_tree(procedure.tree.id)
     page = procedure_page(procedure, library, analyze_tree(tree, library), trees.links)
-    files = {
-        addresses.print_path(tree.id, kind.suffix): pdf
-        for kind in offered_sheets(trees)
-        for _, pdf in kind.print(tree, library, PrintRequest())
-    }
-    return page, key, files
+    return page, key, printed_sheets(trees, tree)
 
 
 def _page_key(trees: TreeInput, procedure: Procedure) -> str:

@@ -39,12 +39,21 @@ class TreeInput:
     @property
     def links(self) -> list[TreePrint]:
         """The sheets that a page offers."""
-        return [TreePrint(kind.link, kind.suffix) for kind in OFFERED] if self.prints else []
+        return [TreePrint(kind.link, kind.suffix) for kind in self.offered]
+
+    @property
+    def offered(self) -> tuple[SheetKind, ...]:
+        """The sheets that the site prints."""
+        return OFFERED if self.prints else ()
 
 
-def offered_sheets(trees: TreeInput) -> tuple[SheetKind, ...]:
-    """Return the sheets that the site prints."""
-    return OFFERED if trees.prints else ()
+def printed_sheets(trees: TreeInput, tree: Tree) -> dict[str, bytes]:
+    """Print what the site offers of a tree or a procedure; return each sheet by its address."""
+    return {
+        addresses.print_path(tree.id, kind.suffix): pdf
+        for kind in trees.offered
+        for _, pdf in kind.print(tree, trees.library, PrintRequest())
+    }
 
 
 def put_trees(
@@ -81,12 +90,8 @@ def _render_tree(
     key = _page_key(library, replace(summary, revision=tree.revision), related, trees.links)
     analysis = analyze_tree(tree, library)
     page = tree_page(tree, library, analysis, related, trees.links)
-    files = {walk_path(tree.id): tree_script(tree, library, analysis).encode()} | {
-        addresses.print_path(summary.id, kind.suffix): pdf
-        for kind in offered_sheets(trees)
-        for _, pdf in kind.print(tree, library, PrintRequest())
-    }
-    return page, key, files
+    script = tree_script(tree, library, analysis).encode()
+    return page, key, {walk_path(tree.id): script, **printed_sheets(trees, tree)}
 
 
 def _page_key(

@@ -62,6 +62,11 @@ def where_text(where: Where, library: Library) -> str:
     return f"{pins} {noun} of the {part}" if pins else part
 
 
-def driving_text(drive: Drive, why: str | None) -> str:
-    """Write whether the vehicle may be driven as it is, and why."""
+def driving_text(drive: Drive | None, why: str | None) -> str:
+    """Write whether the vehicle may be driven as it is, and why; the why alone where it isn't said.
+
+    "" where neither is.
+    """
+    if not drive:
+        return str(why or "")
     return f"{DRIVING[drive]}. {why}" if why else f"{DRIVING[drive]}."

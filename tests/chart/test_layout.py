@@ -107,7 +107,7 @@ def test_the_charts_of_the_shop_are_sound(trees: tuple[Tree, ...], library: Libr
 
 
 def test_text_on_paper_is_never_small(trees: tuple[Tree, ...], library: Library) -> None:
-    """Sheets are added before the text of a box falls below 12 points; labels keep nine tenths."""
+    """Sheets are added before the text falls below the least that reads well on a wall."""
     for tree in trees:
         for chart in sheet_charts(flow_of(tree, library), [A4]).charts:
             assert chart.text_size >= LEAST_TEXT
@@ -136,7 +136,7 @@ def test_a_size_that_no_sheet_holds_gives_the_largest_that_does(small: Tree) -> 
 def test_the_plainer_style_is_kept_unless_the_other_is_clearly_larger(
     trees: tuple[Tree, ...], library: Library
 ) -> None:
-    """Results to the right, unless results under the check give text larger by a seventh."""
+    """Results to the right, unless results under the check give text that is clearly larger."""
     for tree in trees:
         flow = flow_of(tree, library)
         right, under, chosen = (one_sheet(flow, A3, style) for style in ("right", "under", ""))
@@ -186,6 +186,7 @@ def test_the_same_tree_gives_the_same_chart(small: Tree, library: Library) -> No
 
 def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Library) -> None:
     """ "still there: go to 21" says on which sheet 21 stands, unless it is this one."""
+    named = 0
     for tree in trees:
         charts = sheet_charts(flow_of(tree, library), [A4]).charts
         sheets: dict[str, int] = {}
@@ -199,6 +200,8 @@ def test_a_jump_to_another_sheet_names_it(trees: tuple[Tree, ...], library: Libr
                 for to, said in re.findall(r"go to (\d+)(?: sheet (\d+))?", words):
                     other = "" if sheets[to] == sheet else str(sheets[to])
                     assert said == other, (tree.id, box.id)
+                    named += bool(said)
+    assert named
 
 
 def test_a_number_is_marked_where_a_connector_or_words_lead_to_it(
@@ -208,6 +211,7 @@ def test_a_number_is_marked_where_a_connector_or_words_lead_to_it(
 
     A step at the head of a column is led to by the connector at the foot of the one before.
     """
+    found, bare = 0, 0
     for tree in trees:
         charts = sheet_charts(flow_of(tree, library), [A4, Room(770, 300, 300)], 16).charts
         boxes = [box for chart in charts for box in chart.boxes if box.kind != "decision"]
@@ -218,6 +222,10 @@ def test_a_number_is_marked_where_a_connector_or_words_lead_to_it(
         marked = {box.number for box in boxes if box.arrival}
         steps = {box.number for box in boxes if box.kind in ("check", "action")}
         assert marked == led_to & steps, tree.id
+        found += len(marked)
+        bare += len(steps - marked)
+    assert found
+    assert bare
 
 
 def test_a_check_of_many_results_is_parted_where_that_saves_sheets(

@@ -34,4 +34,5 @@ def library() -> Library:
 @pytest.fixture(scope="session")
 def trees(library: Library) -> tuple[Tree, ...]:
     """Return every tree of the demo, with its specs and procedures."""
+    assert library.trees, "tests that go through all trees would say nothing"
     return tuple(tree_of(DEMO, library, id_) for id_ in library.trees)

@@ -92,5 +92,6 @@ def test_a_refusal_of_the_standard_says_what_to_do(pages: dict[str, Page]) -> No
 
 def test_the_page_defers_to_the_maker(pages: dict[str, Page]) -> None:
     """Every page of module setup says what comes first."""
+    assert pages
     for page in pages.values():
         assert "service information, local codes, and licensing rules first" in page.body

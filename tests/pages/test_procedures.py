@@ -59,6 +59,7 @@ def test_a_procedure_inside_another_is_linked_both_ways(library: Library) -> Non
 def test_the_list_has_every_procedure(library: Library) -> None:
     """Each with the words that it returns."""
     page = procedures_page(catalog_trees(library))
+    assert library.procedures
     for name, procedure in library.procedures.items():
         assert f"procedures/{name}.html" in page.body
         assert str(procedure.tree.title) in page.body

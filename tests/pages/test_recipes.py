@@ -58,7 +58,9 @@ def pages() -> dict[str, tuple[Page, str]]:
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(jinja2.Environment, "get_template", recorded)
-        return {page.path: (page, rendered[-1]) for page in pages_of_the_shop()}
+        made = {page.path: (page, rendered[-1]) for page in pages_of_the_shop()}
+    assert made
+    return made
 
 
 def names_in(*files: Path) -> set[str]:
@@ -76,6 +78,7 @@ def is_renderer(function: ast.FunctionDef) -> bool:
 def test_every_renderer_is_listed() -> None:
     """A public function of pages/ that returns pages is called for the site."""
     called = names_in(PAGES / "contents.py", *SITE.glob("*.py"))
+    renderers = 0
     for file in sorted(PAGES.glob("*.py")):
         for node in ast.parse(file.read_text("utf-8")).body:
             if isinstance(node, ast.FunctionDef) and is_renderer(node):
@@ -83,6 +86,8 @@ def test_every_renderer_is_listed() -> None:
                     f"nothing calls `{node.name}` of builder/pages/{file.name}:"
                     " call it in builder/pages/contents.py"
                 )
+                renderers += 1
+    assert renderers
 
 
 def test_every_template_is_rendered() -> None:
@@ -90,6 +95,7 @@ def test_every_template_is_rendered() -> None:
     code = "".join(file.read_text("utf-8") for file in PAGES.glob("*.py"))
     markup = "".join(file.read_text("utf-8") for file in TEMPLATES.glob("*.html"))
     used = set(re.findall(r'"([\w-]+\.html)"', code))
+    assert used
     used |= set(re.findall(r'{%-? *(?:from|include|extends|import) "([\w-]+\.html)"', markup))
     for file in sorted(TEMPLATES.glob("*.html")):
         assert file.name in used, (
@@ -100,13 +106,16 @@ def test_every_template_is_rendered() -> None:
 
 def test_every_address_has_a_page(pages: dict[str, tuple[Page, str]]) -> None:
     """Each function of addresses.py gives the address of pages that the tests' shop has."""
+    held = 0
     for name, address in inspect.getmembers(addresses, inspect.isfunction):
         if name.endswith("_path") and name not in NO_PAGE:
+            held += 1
             folder = address("x").removesuffix("x")
             assert any(path.startswith(folder) for path in pages), (
                 f"no page is at `{name}` of builder/pages/addresses.py: call its renderer in"
                 " builder/pages/contents.py, and let tests/shop have such a page"
             )
+    assert held
 
 
 def test_every_link_has_its_page(pages: dict[str, tuple[Page, str]]) -> None:

@@ -22,18 +22,14 @@ from builder.walk.record import record_of
 from builder.walk.story import story_of
 from tests.walk.drilled import DrilledFix, drilled_fixes, drilled_shop
 
+from .printed_words import words
+
 TESTS = Path(__file__).parents[1]
 SHOPS = [TESTS / "samples", TESTS / "shop"]
 ADVICE = {Drive.YES: "Safe to drive.", Drive.WITH_CARE: "Drive with care.",
           Drive.NO: "Don't drive it."}  # fmt: skip
 HEADINGS = ("What you told us", "What we found", "What we measured and saw",
             "What it means for driving", "What can be done", "Your choice")  # fmt: skip
-
-
-def words(pdf: bytes) -> str:
-    """Return the text of a PDF on one line."""
-    pages = PdfReader(BytesIO(pdf), strict=True).pages
-    return " ".join(" ".join(page.extract_text() for page in pages).split())
 
 
 def section(text: str, name: str) -> str:

@@ -184,6 +184,7 @@ def test_no_text_on_a_sheet_is_smaller_than_the_foot_says(pdf: bytes) -> None:
 def test_a_distance_is_kept(small: Tree, library: Library, meters: float) -> None:
     """The text is as large as the distance takes, on as many sheets as that takes."""
     wall = wall_layout(small, library, PAPERS["a4"], meters)
+    assert wall.charts
     assert all(reads_from(chart.small_size) >= meters for chart in wall.charts)
 
 
@@ -205,6 +206,7 @@ def test_every_sheet_has_the_legend_and_names_every_hazard(lamp: Tree, library: 
     pages = read(wall_chart(lamp, library, "a4", 0.8)).pages
     hazards = {str(hazard) for step in lamp.steps.values() for hazard in step.hazards}
     assert len(pages) > 1
+    assert hazards
     for page in pages:
         text = " ".join(page.extract_text().split())
         assert "results leave here" in text

@@ -31,4 +31,5 @@ def test_a_retired_tree_has_a_page_and_no_print() -> None:
 def test_without_prints_nothing_has_one() -> None:
     """A preview makes none."""
     entries = json.loads(page_index(read_library(SAMPLES)[0], prints=False))
+    assert entries
     assert all(entry["print"] is None for entry in entries)

@@ -246,6 +246,7 @@ def test_a_step_fits_the_smallest_screen(chromium: Browser, samples: Path, tree:
     text = (samples / f"walks/{tree}.js").read_text("utf-8")
     table = json.loads(text.partition(" = ")[2].partition(";\nbaytreeTables")[0])
     checks = [id_ for id_, row in table["steps"].items() if row["kind"] == "check"]
+    assert checks
     with opened_page(chromium) as page:
         hidden = []
         for step in checks:

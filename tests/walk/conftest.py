@@ -28,8 +28,16 @@ SAMPLES = HERE.parent / "samples"  # in format 2, with states, procedures and sp
 def tables_of(shop: Path) -> WalkTables:
     """Return the tables of all trees of a shop."""
     library, _ = read_library(shop)
-    trees = (read_tree(shop, shop / entry.file)[0] for entry in library.trees.values())
-    return walk_tables(library, {tree.id: tree_table(tree, library) for tree in trees if tree})
+    read = (read_tree(shop, shop / entry.file)[0] for entry in library.trees.values())
+    trees = {tree.id: tree_table(tree, library) for tree in read if tree}
+    assert trees, "tests that go through all trees would say nothing"
+    return walk_tables(library, trees)
+
+
+@pytest.fixture(scope="session")
+def samples() -> WalkTables:
+    """Return the tables of the samples in format 2."""
+    return tables_of(SAMPLES)
 
 
 @pytest.fixture(scope="session")

@@ -2,25 +2,17 @@
 
 from random import Random
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.walk.screen import screen
 from builder.walk.told import begins_test, needed, own_put_back, plan_of, row_of
 from builder.walk.walk_tables import WalkTables
-from tests.walk.conftest import SAMPLES, tables_of
 from tests.walk.played import lines_told, place, started, typed
 from tests.walk.random_walks import random_state
 
 TREE = "charging/lamp-on"
 walks = st.tuples(st.integers(0, 10_000), st.integers(0, 60))
-
-
-@pytest.fixture(scope="module")
-def samples() -> WalkTables:
-    """Return the tables of the samples in format 2."""
-    return tables_of(SAMPLES)
 
 
 def test_a_fix_tells_the_repair_then_what_to_put_back_then_the_tests(samples: WalkTables) -> None:

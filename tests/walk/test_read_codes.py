@@ -7,17 +7,10 @@ from builder.walk.job_state import JobState
 from builder.walk.read_codes import answers_of_codes
 from builder.walk.screen import screen
 from builder.walk.walk_tables import WalkTables
-from tests.walk.conftest import SAMPLES, tables_of
 from tests.walk.played import after, refused, started, typed
 
 TREE = "network/module-silent"
 CODES = {"U0121": "abs-module", "U0131": "eps-module", "P0562-16": "battery"}
-
-
-@pytest.fixture(scope="module")
-def samples() -> WalkTables:
-    """Return the tables of the samples in format 2."""
-    return tables_of(SAMPLES)
 
 
 @pytest.mark.parametrize(

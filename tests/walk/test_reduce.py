@@ -60,9 +60,7 @@ def test_back_undoes_exactly_the_last_event(tables: WalkTables, walk: tuple[int,
     state, random = state_at(tables, walk)
     event = next_event(tables, state, random)
     following = reduce_event(tables, state, event)
-    if isinstance(following, Refused | JobState) and not isinstance(event, Back | Correct):
-        if isinstance(following, Refused):
-            return
+    if isinstance(following, JobState) and not isinstance(event, Back | Correct):
         undone = reduce_event(tables, following, Back())
         assert isinstance(undone, JobState)
         assert bare(undone) == bare(state)

@@ -4,14 +4,7 @@ import pytest
 
 from builder.walk.screen import screen
 from builder.walk.walk_tables import WalkTables
-from tests.walk.conftest import SAMPLES, tables_of
 from tests.walk.played import place, refused, started, typed
-
-
-@pytest.fixture(scope="module")
-def samples() -> WalkTables:
-    """Return the tables of the samples in format 2."""
-    return tables_of(SAMPLES)
 
 
 @pytest.mark.parametrize(

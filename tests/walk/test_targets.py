@@ -1,8 +1,5 @@
 """Where a walk goes: limits, lists, procedures, handoffs, verification, ends."""
 
-import pytest
-
-from builder.model.ends import Drive
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.reader.trees import read_tree
 from builder.walk.events import Rejoin, Verified
@@ -10,12 +7,6 @@ from builder.walk.screen import screen
 from builder.walk.walk_tables import WalkTables
 from tests.walk.conftest import SAMPLES, SHOP, tables_of
 from tests.walk.played import after, place, refused, started, typed
-
-
-@pytest.fixture(scope="module")
-def samples() -> WalkTables:
-    """Return the tables of the samples in format 2."""
-    return tables_of(SAMPLES)
 
 
 def test_at_most_is_counted(samples: WalkTables) -> None:
