@@ -39,7 +39,7 @@ from builder.wording.vehicle_words import driving_text
 TITLE = "What we found and what can be done"
 NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
-    "If a warning lamp comes on or anything feels different, stop and call us."
+    "If a warning light comes on or anything feels different, stop and call us."
 )
 
 
