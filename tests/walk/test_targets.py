@@ -1,5 +1,6 @@
 """Where a walk goes: limits, lists, procedures, handoffs, verification, ends."""
 
+from builder.model.ends import Drive
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.reader.trees import read_tree
 from builder.walk.events import Rejoin, Verified
