@@ -80,8 +80,9 @@ def vehicle_table(vehicle: Vehicle) -> VehicleTable:
 def _connector_row(connector: Connector) -> ConnectorRow:
     more = without_empty({
         "where": str(connector.where or ""),
-        "rows": int(connector.rows) if connector.rows else None,
-        "columns": int(connector.columns) if connector.columns else None,
+        "face": [list(row) for row in connector.face],
+        "tab": str(connector.tab or ""),
+        "seen_from": str(connector.seen_from or ""),
     })  # fmt: skip
     pins = {str(number): _pin_row(pin) for number, pin in connector.pins.items()}
     return cast("ConnectorRow", {"of": str(connector.of), "pins": pins} | more)

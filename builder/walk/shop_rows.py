@@ -72,8 +72,9 @@ class ConnectorRow(TypedDict):
     of: str
     pins: dict[str, PinRow]
     where: NotRequired[str]
-    rows: NotRequired[int]
-    columns: NotRequired[int]
+    face: NotRequired[list[list[str]]]  # the pin numbers of each row
+    tab: NotRequired[str]
+    seen_from: NotRequired[str]
 
 
 class FuseRow(TypedDict):
