@@ -73,7 +73,8 @@ def _mistakes(node: Map) -> Iterator[Finding]:
     elif bool(rows) != bool(columns):
         there, missing = ("rows", "columns") if rows else ("columns", "rows")
         yield mistake("bad-value", node.key(there).at, f"`{there}` needs `{missing}`", WHY,
-                      f"add `{missing}`, or list the pins of each row under `cavities`")  # fmt: skip
+                      f"add `{missing}`, or list the pins of each row under `cavities`",
+                      )  # fmt: skip
     elif max(len(written), int(rows or 0) * int(columns or 0)) > MOST:
         yield mistake("bad-value", node.key("rows" if rows else "cavities").at,
                       f"a face with more than {MOST} pins can't be drawn", WHY,

@@ -72,4 +72,5 @@ def _pins(connector: Connector) -> Iterator[Finding]:
         if drawn and number not in drawn:
             yield RULE.finding(pin.number.at, f"connector `{connector.id}` has no pin {number}",
                                "the drawing of the connector would leave it out",
-                               f"correct the number ({drawn[0]} to {drawn[-1]}) or the size")  # fmt: skip
+                               f"correct the number ({drawn[0]} to {drawn[-1]}) or the size",
+                               )  # fmt: skip

@@ -5,7 +5,8 @@ from pathlib import Path
 
 from builder.check.unchecked_library import read_library
 from builder.pages.tree_catalog import catalog_trees
-from builder.pages.vehicles import torque_text, vehicle_pages
+from builder.pages.vehicles import vehicle_pages
+from builder.wording.value_text import torque_text
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 

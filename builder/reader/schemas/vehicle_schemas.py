@@ -1,6 +1,7 @@
 """The schemas of specs, of parts, and of a vehicle's file.
 
-In: the shapes of schemas, the colors of wires. Out: one schema for `kb/specs.yml`, `kb/parts.yml` and `kb/vehicles/`.
+In: the shapes of schemas, the colors of wires. Out: one schema for `kb/specs.yml`, `kb/parts.yml`
+and `kb/vehicles/`.
 """
 
 from builder.model.vehicle_data import PIN_ROLES, SEEN_FROM, TAB_SIDES
