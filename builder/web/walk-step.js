@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine } = baytreeParts;
-  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth } = baytreeWords;
+  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth, wireWords, connectorName } = baytreeWords;
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
@@ -74,14 +74,18 @@ globalThis.baytreeStep = (() => {
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
 
-  function where({ shown, tables }) {
-    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(tables, one)));
+  function where({ shown, tables, state }) {
+    const { connectors } = tables.shop.vehicles[state.vehicle] || {};
+    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(tables, one, connectors)));
   }
 
-  function placeWords(tables, { phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }) {
+  function placeWords(tables, { phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }, connectors) {
     if (phrase) return capital(phrase);
+    if (connector) {
+      const words = `${capital(connectorName(tables, connector, connectors[connector]))} pin ${pin}`;
+      return [wire ? `${words}: ${wireWords(tables, wire)}` : words, place].filter(Boolean).join(", ");
+    }
     if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
-    if (connector) return [`Connector ${connector}, pin ${pin}`, wire, place].filter(Boolean).join(", ");
     return `${baytreeSpecs.wordsOfPlace(tables, name)}: ${noted}`;
   }
 

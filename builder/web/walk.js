@@ -82,7 +82,8 @@
 
   walk.address = () => {
     const { inside, step: id } = top(walk.state);
-    return `#walk/${inside === tree ? id : `${inside.replace("/", ":")}:${id}`}/${walk.job.id}`;
+    const place = inside === tree ? id : `${inside.replace("/", ":")}:${id}`;
+    return `#walk/${place}/${walk.job.id}`;
   };
 
   function remember(replaces, face) {
