@@ -52,7 +52,7 @@ globalThis.baytreeFace = (() => {
   function pinRow(tables, { pin, wire = "", role, circuit, to, fuse }) {
     return h("tr", { class: "asked" }, h("th", { scope: "row" }, h("span", { class: "pin-number" }, pin)),
       h("td", {}, h("span", { class: "wire" }, swatch(wire, tables.names.colors), h("b", {}, wireWords(tables, wire)))),
-      h("td", {}, h("b", {}, role), circuit && ` ${circuit}`, to && more(`to ${to}`), fuse && more(`fuse ${fuse}`)));
+      h("td", {}, h("b", {}, role), circuit && circuit !== role && ` ${circuit}`, to && more(`to ${to}`), fuse && more(`fuse ${fuse}`)));
   }
 
   function connectorParts(tables, id, connector, rows) {

@@ -99,9 +99,10 @@ globalThis.baytreeStep = (() => {
   function links(walk, moved) {
     const { shown, row } = walk;
     const all = [
+      (shown.at || []).some((one) => one.pin || one.fuse) && ["Pins", "Pins"],
       moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
-      row.picture && ["Picture", "Picture"], (shown.at || []).some((one) => one.pin || one.fuse) && ["Pins", "Pins"],
+      row.picture && ["Picture", "Picture"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
       shown.wait && [`Wait ${shown.wait} min`, "Wait"],
     ].filter(Boolean);

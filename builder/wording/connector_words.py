@@ -36,8 +36,8 @@ def fuse_text(fuse: Fuse) -> str:
 
 
 def pin_text(pin: Pin, fuse: Fuse | None = None) -> str:
-    """Write a pin with its wire, and the fuse in its circuit where one is known."""
-    parts = [f"pin {pin.number}", wire_text(pin.wire) if pin.wire else ""]
+    """Write a pin with its role and wire, and the fuse in its circuit where one is known."""
+    parts = [f"pin {pin.number} ({pin.role})", wire_text(pin.wire) if pin.wire else ""]
     return ", ".join(filter(None, [*parts, fuse_text(fuse) if fuse else ""]))
 
 
