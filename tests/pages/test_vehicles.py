@@ -54,7 +54,7 @@ def test_the_pins_that_trees_ask_for_are_marked(page: str) -> None:
 
 
 def test_a_tree_has_the_values_of_the_vehicle(page: str) -> None:
-    """Each tree opens with this vehicle chosen, and its limits, pins and torques stand beside it."""
+    """Each tree opens with this vehicle chosen; its limits, pins and torques stand beside it."""
     trees = page.partition('id="trees"')[2]
     row = trees.partition("charging/lamp-on.html?vehicle=tern")[2].partition("</li>")[0]
     assert "charging voltage 13.4 to 14.9 V" in row
@@ -81,10 +81,14 @@ def test_the_tab_is_on_its_side(side: str) -> None:
     """Held the wrong way round, pin 1 is pin 3: the drawing shows the tab, the caption names it."""
     held = Connector(Text("c"), Text("c"), {}, face=(("1", "2", "3"),), tab=Text(side),
                      seen_from=Text("wire side"))  # fmt: skip
-    tab, shell = ([float(one) for one in re.findall(r'(?:x|y|width|height)="([\d.]+)"', rect)]
-                  for rect in re.findall(r'<rect class="face-\w+"[^>]*>', face_drawing(held, ())))  # fmt: skip
-    beyond = {"top": tab[1] < shell[1], "bottom": tab[1] + tab[3] > shell[1] + shell[3],
-              "left": tab[0] < shell[0], "right": tab[0] + tab[2] > shell[0] + shell[2]}  # fmt: skip
+    rects = re.findall(r'<rect class="face-\w+"([^>]*)>', face_drawing(held, ()))
+    tab, shell = ([*map(float, re.findall(r'"([\d.]+)"', rect)[:4])] for rect in rects)
+    beyond = {
+        "top": tab[1] < shell[1],
+        "bottom": tab[1] + tab[3] > shell[1] + shell[3],
+        "left": tab[0] < shell[0],
+        "right": tab[0] + tab[2] > shell[0] + shell[2],
+    }
     assert [name for name, is_there in beyond.items() if is_there] == [side]
     assert side in face_caption(held)
     assert "Seen from the wire side" in face_caption(held)

@@ -57,7 +57,7 @@ def test_a_pin_has_its_wire_and_its_fuse(library: Library, sheet: str) -> None:
 
 
 def test_a_procedure_has_the_pins_of_the_part_it_is_run_on(library: Library) -> None:
-    """The step that runs it names them, on the connectors that they are in; a fix has its torque."""
+    """The step that runs it names them, connector by connector; a fix has its torque."""
     _, text = printed(library, "steering/assist-lamp-after-module-swap", "bench", "tern")
     assert "EPS module C1 pin 1 (power), red (RD) 6 mm², fuse F3 (80 A, battery fuse block)" in text
     assert "EPS module C2 pin 5 (switched power), pink/black (PK/BK), fuse 34" in text
