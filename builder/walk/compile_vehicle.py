@@ -19,6 +19,7 @@ from builder.walk.shop_rows import (
     TorqueRow,
     VehicleTable,
 )
+from builder.wording.value_text import torque_text
 
 _LOOK_UP = {
     LimitShape.BAND: ["from", "to"],
@@ -105,5 +106,5 @@ def _fuse_row(fuse: Fuse) -> FuseRow:
 
 
 def _torque_row(torque: Torque) -> TorqueRow:
-    row = {"newton_meters": f"{torque.newton_meters:f}", "note": str(torque.note or "")}
+    row = {"text": torque_text(torque.newton_meters), "note": str(torque.note or "")}
     return cast("TorqueRow", without_empty(row))

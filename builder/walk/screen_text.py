@@ -64,8 +64,7 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
     for torque in shown.get("torques", ()):
-        figure = f"{torque['newton_meters']} Nm" if "newton_meters" in torque else "look it up"
-        yield f"  Torque: {torque['name']}, {figure}"
+        yield f"  Torque: {torque['name']}, {torque.get('text', 'look it up')}"
     if "note" in shown:
         yield f"  Note: {shown['note']}"
     if "visit" in shown and shown["visit"][0] > 1:

@@ -86,9 +86,9 @@ class FuseRow(TypedDict):
 
 
 class TorqueRow(TypedDict):
-    """A torque in newton meters."""
+    """A torque as it's written: `81 lb-ft (110 N·m)`."""
 
-    newton_meters: str
+    text: str
     note: NotRequired[str]
 
 

@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeFace = (() => {
-  const { h } = baytreeParts, { capital, wireWords, connectorName } = baytreeWords, { unique } = baytreeTold;
+  const { h } = baytreeParts, { capital, colorWords, connectorName } = baytreeWords, { unique } = baytreeTold;
   const CELL = 40, EDGE = 16, TAB = 12, LENGTH = 48;
 
   function s(name, attributes, ...inside) {
@@ -50,8 +50,9 @@ globalThis.baytreeFace = (() => {
   const more = (words) => h("span", { class: "line-more" }, words);
 
   function pinRow(tables, { pin, wire = "", role, circuit, to, fuse }) {
+    const color = swatch(wire, tables.names.colors);
     return h("tr", { class: "asked" }, h("th", { scope: "row" }, h("span", { class: "pin-number" }, pin)),
-      h("td", {}, h("span", { class: "wire" }, swatch(wire, tables.names.colors), h("b", {}, wireWords(tables, wire)))),
+      h("td", {}, h("span", { class: "wire" }, color, h("b", {}, colorWords(tables, wire))), color && more(wire.replace("mm2", "mm²"))),
       h("td", {}, h("b", {}, role), circuit && circuit !== role && ` ${circuit}`, to && more(`to ${to}`), fuse && more(`fuse ${fuse}`)));
   }
 

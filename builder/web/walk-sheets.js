@@ -25,17 +25,14 @@ globalThis.baytreeSheets = (() => {
     },
     Picture: ({ row, root }) => [h("img", { class: "w-picture", src: `${root}how-to/pictures/${row.picture[0]}`, alt: row.picture[1] }),
       h("p", {}, row.picture[1])],
-    Torques: ({ shown }) => [facts(shown.torques.map(({ name, newton_meters, note }) => [capital(name),
-      [newton_meters ? `${newton_meters} Nm` : "look it up for this vehicle", note].filter(Boolean).join(", ")]))],
+    Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
+      `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
     Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
       button("Pause, start the clock", () => closeSheet(() => walk.pause(Number(walk.shown.wait))), { class: "w-go" })],
   };
 
   const sheetOf = async (walk, name) => openSheet(name, ...await CONTENT[name](walk));
-
-  const facts = (rows) => h("dl", { class: "w-facts" }, rows.filter(([, value]) => value)
-    .map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
 
 
   // The trail
@@ -133,5 +130,5 @@ globalThis.baytreeSheets = (() => {
     save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
   }
 
-  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord, facts };
+  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord };
 })();

@@ -76,10 +76,10 @@ globalThis.baytreeWords = (() => {
     return `${Math.round(minutes / 1440)} days ago`;
   }
 
-  // The colors of a wire by name, and its code and size: "white/blue (WH/BU)".
-  function wireWords({ names: { colors } }, wire) {
+  // The colors of a wire by name: "white/blue"; as it's written where a code isn't known.
+  function colorWords({ names: { colors } }, wire) {
     const known = wire.split(" ")[0].split("/").map((code) => colors[code]?.[0]);
-    return known.every(Boolean) ? `${known.join("/")} (${wire.replace("mm2", "mm²")})` : wire;
+    return known.every(Boolean) ? known.join("/") : wire;
   }
 
   // A connector by its part, and by what its ID says more: "EPS module C1".
@@ -87,5 +87,5 @@ globalThis.baytreeWords = (() => {
 
   const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
 
-  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, titleOf, answerWords, minutesLeft, age, nth, wireWords, connectorName };
+  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, titleOf, answerWords, minutesLeft, age, nth, colorWords, connectorName };
 })();

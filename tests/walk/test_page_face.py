@@ -55,6 +55,6 @@ def test_a_face_is_drawn_the_same_in_a_walk(browser: "Browser") -> None:
     words, faces, shades = page.evaluate(SHEET, AT)
     page.close()
     assert faces == 1, "one connector is drawn once, with both of its pins marked"
-    for said in ("ABS module", "orange/black (OG/BK)", "XX", "Fuse 21", "10 A, under the hood"):
+    for said in ("ABS module", "orange/blackOG/BK", "XX", "Fuse 21", "10 A, under the hood"):
         assert said in words
     assert shades == ["#f07d12", "#1b1b1b"], "a color that isn't known has no swatch"
