@@ -18,13 +18,12 @@ group, excludes it, or the job ends. What changes:
    needs the power on, or that excludes the power state in which the rest is changed.
 
 Before these rules goes what takes the power off (`counts_as: power off`):
-5. A needed power state that takes the power off comes right after what can't be changed in it, and
-   after what replaces a state that excludes it: an airbag is unplugged with the battery disconnected.
+5. A needed power state that takes the power off comes right after what can't be changed in it and
+   what replaces a state that excludes it: an airbag is unplugged with the battery disconnected.
 6. Where the power is off and a change sends the key elsewhere, what names the power off in
    `changed_with` is changed before: the airbag is plugged in before the battery is reconnected.
-No line is told twice: what `key-off` has told is left out of `battery-disconnected`. The key never
-goes past a state that excludes it: that state goes back to normal first, and is entered again if
-the step needs it. So does a load before its connector is plugged in. `hook_up`: see `step_entry`.
+No line is told twice. The key never goes past a state that excludes it: that goes back to normal
+first, and is entered again if the step needs it. So does a load before its connector is plugged in.
 """
 
 from collections.abc import Callable, Iterable
