@@ -7,6 +7,7 @@ In: what the vehicle's file has, and the library for the names of parts. Out: `E
 from builder.model.library import Library
 from builder.model.vehicle_data import Connector, Fuse, Good, Pin
 from builder.trade.wire_colors import wire_of
+from builder.wording.results import NO_BREAK
 from builder.wording.value_text import number_text, unit_label
 from builder.wording.vehicle_words import part_name
 
@@ -37,7 +38,7 @@ def fuse_text(fuse: Fuse) -> str:
 
 def pin_text(pin: Pin, fuse: Fuse | None = None) -> str:
     """Write a pin with its role and wire, and the fuse in its circuit where one is known."""
-    parts = [f"pin {pin.number} ({pin.role})", wire_text(pin.wire) if pin.wire else ""]
+    parts = [f"pin{NO_BREAK}{pin.number} ({pin.role})", wire_text(pin.wire) if pin.wire else ""]
     return ", ".join(filter(None, [*parts, fuse_text(fuse) if fuse else ""]))
 
 

@@ -41,7 +41,7 @@ def test_a_pin_stands_beside_its_wire_and_fuse(page: str) -> None:
     row = re.sub(r"\s+", " ", page.partition('class="pin-number">2<')[2].partition("</tr>")[0])
     shade = '<rect y="0" width="36" height="21" fill="#f6d21f"/>'
     assert [shade in row, "<b>yellow</b>" in row, ">YE<" in row] == [True] * 3
-    assert [">sense<" in row, 'href="#fuse-21">Fuse 21, 10 A<' in row] == [True] * 2
+    assert [">sense<" in row, 'href="#fuse-21">Fuse 21, 10&nbsp;A<' in row] == [True] * 2
     assert "service information comes first" in page
 
 
