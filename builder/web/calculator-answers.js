@@ -109,7 +109,8 @@ globalThis.baytreeCalculators = (() => {
       ...(third ? failureType(parseInt(third, 16)) : []));
   }
 
-  const codeText = ([, letter, second, digits, third]) => letter + second + digits + (third ? `-${third}` : "");
+  const codeText = ([, letter, second, digits, third]) =>
+    letter + second + digits + (third ? `-${third}` : "");
 
   function failureType(number) {
     const { categories, failureTypes, setupSteps } = data.codes;
