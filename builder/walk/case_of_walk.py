@@ -16,11 +16,11 @@ from builder.trade.mileage import rounded_kilometers
 from builder.walk.answered import NOTHING_SHOWN
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import JobState, RecordedReading, Refused
+from builder.walk.open_text import is_open, secrets_of
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 
 REPAIRED = "repaired"  # the result of a fix that was done on the way
-_SECRET = ("order", "vin", "customer")
 
 
 def case_of_walk(
@@ -33,8 +33,8 @@ def case_of_walk(
     taken = steps_taken(tables, state)
     path = tuple(_path(before_repair(state, taken), state.tree))
     days = [one.entry.at[:10] for one in taken if one.entry.at] or [today.isoformat()]
-    secrets = [text.casefold() for name, text in job.items() if text and name in _SECRET]
-    asked = {name: text for name, text in _asked(taken, state).items() if _is_open(text, secrets)}
+    secrets = secrets_of(job)
+    asked = {name: text for name, text in _asked(taken, state).items() if is_open(text, secrets)}
     content = (state.tree, state.vehicle, min(days)[:7], path, sorted(asked.items()), end.step)
     return Case(
         id=f"{max(days)[:7]}-{sha256(repr(content).encode()).hexdigest()[:8]}",
@@ -56,16 +56,9 @@ def case_of_walk(
         lists={
             name: tuple(map(Text, value))
             for name, value in state.filled.items()
-            if not isinstance(value, str) and _is_open(" ".join(value), secrets)
+            if not isinstance(value, str) and is_open(", ".join(value), secrets)
         },
     )
-
-
-def _is_open(text: str, secrets: Sequence[str]) -> bool:
-    """Whether a text names neither the customer nor the vehicle."""
-    plain = text.casefold()
-    has_vin = any(len(word) == 17 and word.isalnum() for word in text.split())
-    return not has_vin and not any(secret in plain for secret in secrets)
 
 
 def _path(taken: Sequence[StepTaken], tree: str) -> Iterator[CaseStep]:
