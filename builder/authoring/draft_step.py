@@ -5,13 +5,14 @@ An answer that the job never met leads to a step that isn't written yet.
 """
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from builder.authoring.placed_visits import PlacedVisit
 from builder.authoring.repair_words import fix_words
 from builder.authoring.source_steps import SourceStep
+from builder.authoring.written_yaml import comment
 from builder.graph.runs import with_values
 from builder.walk.job_replay import NONE_OF_THESE
 from builder.walk.job_state import CANNOT_TEST
@@ -21,7 +22,6 @@ _OF_RESULT = frozenset({"with", "weight", "chance"})  # of ways that the draft d
 _NAMES_KEPT = frozenset({"at", "with", "when", "does", "by", "spec", "replaces", "readings",
                          "reading"})  # what is under these is an ID and no text  # fmt: skip
 _ID = re.compile(r"[A-Za-z0-9]+([ ._-][A-Za-z0-9]+)*")
-_REMARK_LENGTH = 300  # characters
 OTHER_RESULT = "anything else"
 Words = dict[str, Any]
 
@@ -75,13 +75,7 @@ def comments_of(step: DraftStep) -> list[str]:
         lost = [to for exit_, to in step.targets.items() if not _is_told(first.source, exit_)]
         told += [f"From here the job went on to `{to}`: by which answer?" for to in lost]
     remarks = [*told, *(text for one in step.visits for text in one.visit.remarks)]
-    return [*dict.fromkeys(_on_one_line(text) for text in remarks)]
-
-
-def _on_one_line(text: str) -> str:
-    """Return a text that can stand behind a `#` and silences no rule."""
-    plain = " ".join(text.split()).replace("silence:", "silence")
-    return "".join(filter(str.isprintable, plain))[:_REMARK_LENGTH]
+    return [*dict.fromkeys(map(comment, remarks))]
 
 
 def _is_told(source: SourceStep, exit_: str) -> bool:

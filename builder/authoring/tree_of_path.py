@@ -15,7 +15,7 @@ from builder.authoring.path_names import gap_names, names_of_visits
 from builder.authoring.placed_visits import PlacedVisit, placed_visits
 from builder.authoring.source_steps import SourceTrees
 from builder.authoring.walked_path import WalkedPath
-from builder.authoring.written_yaml import flow, yaml_lines
+from builder.authoring.written_yaml import comment, flow, yaml_lines
 from builder.model.library import Library
 from builder.model.tree import Scope
 from builder.wording.vehicle_words import part_name
@@ -24,9 +24,9 @@ _HEAD = """\
 # yaml-language-server: $schema=../../.schemas/tree.schema.json
 #
 # Made from {origin}: what was done there, in its order.
-# Each `{gap}`, and so on, is an answer that the job never met. Write the step that it leads to, or
-# name one that is here. `baytree check` lists those that are left. Comments are what was read and
-# remarked on the job: use them for notes, then delete them.
+# `{gap}` and the like stand for what follows an answer that the job never met: write that step,
+# or name one that is here. `baytree check` lists those that are left. Comments say what was read
+# and remarked on the job: use them for notes, then delete them.
 """
 
 
@@ -65,7 +65,7 @@ def _head(id_: str) -> dict[str, Any]:
 
 def _complaint(complaint: str) -> Iterator[str]:
     if complaint:
-        yield f"# The customer said: {' '.join(complaint.split())[:300]}"
+        yield comment(f"The customer's words: {complaint}")
 
 
 def _scope_and_drive(visits: Sequence[PlacedVisit]) -> dict[str, Any]:
@@ -110,7 +110,7 @@ def _steps(
         )
         yield from [""] if number else []
         yield f"  {name}:"
-        yield from (f"    # {text}" for text in comments_of(step))
+        yield from (f"    {text}" for text in comments_of(step))
         yield from yaml_lines(step_words(step), 4)
 
 

@@ -59,7 +59,7 @@ def path_of_record(record: Row) -> WalkedPath:
         asked={name: text for name, text in fills.items()
                if isinstance(text, str) and is_open(text, secrets)},
         vehicle=record["vehicle"],
-        complaint=complaint if is_open(complaint, secrets) else LEFT_OUT,
+        complaint=complaint if is_open(complaint, secrets) else "",
     )  # fmt: skip
 
 
@@ -120,7 +120,8 @@ def _without_inner(visits: Sequence[Visit]) -> Iterator[Visit]:
     remarks: tuple[str, ...] = ()
     for visit in visits:
         if visit.inside.startswith(PROCEDURES):
-            inside, remarks = visit.inside, (*remarks, *visit.remarks)
+            inner = (f"In `{visit.step}`: {remark}" for remark in visit.remarks)
+            inside, remarks = visit.inside, (*remarks, *inner)
         else:
             yield replace(visit, remarks=(*remarks, *visit.remarks))
             inside, remarks = "", ()

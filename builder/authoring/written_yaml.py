@@ -11,10 +11,11 @@ from collections.abc import Iterator, Mapping, Sequence
 Plain = str | Sequence["Plain"] | Mapping[str, "Plain"]
 
 _WIDEST = 96  # columns
+_LONGEST_COMMENT = 300  # characters
 _STARTS = re.compile(r"[A-Za-z0-9<(/.+°±Ω]|-(?=[0-9.])")
 _ENDS_PLAIN = re.compile(r"(?:: |:$| #|\s$)")
 _BRACKETS = re.compile(r"[,\[\]{}]")
-_ALWAYS_BLOCK = frozenset({"steps", "results", "do", "words"})
+_ALWAYS_BLOCK = frozenset({"steps", "results", "do", "symptom", "words"})
 
 
 def yaml_lines(value: Mapping[str, Plain], indent: int = 0) -> Iterator[str]:
@@ -42,6 +43,12 @@ def flow(value: Plain) -> str:
         pairs = (f"{scalar(name, in_brackets=True)}: {flow(one)}" for name, one in value.items())
         return f"{{{', '.join(pairs)}}}"
     return f"[{', '.join(map(flow, value))}]"
+
+
+def comment(text: str) -> str:
+    """Return a text as a comment on a line of its own, which silences no rule."""
+    plain = " ".join(text.split()).replace("silence:", "silence")
+    return f"# {''.join(filter(str.isprintable, plain))[:_LONGEST_COMMENT]}".rstrip()
 
 
 def _entry(head: str, name: str, value: Plain, indent: int) -> Iterator[str]:
