@@ -129,10 +129,9 @@ def _filled(source: SourceStep, step: DraftStep) -> Words:
 
     def filled(value: Any, is_id: bool) -> Any:
         if isinstance(value, Mapping):
-            return {
-                (key if is_id else with_values(key, texts)): filled(one, is_id or key in _NAMES_KEPT)
-                for key, one in value.items()
-            }
+            keys = value if is_id else [with_values(key, texts) for key in value]
+            inside = [filled(one, is_id or key in _NAMES_KEPT) for key, one in value.items()]
+            return dict(zip(keys, inside, strict=True))
         if isinstance(value, list):
             return [filled(one, is_id) for one in value]
         return with_values(value, ids if is_id else texts)
@@ -164,5 +163,3 @@ def _from_file(step: DraftStep) -> Words:
                         {"still_there": again} if again else {})  # fmt: skip
         case _:
             return {"stop": words}
-
-

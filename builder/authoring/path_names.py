@@ -5,8 +5,7 @@ each visit. A step that was done again is one step of the draft, as long as each
 leads one way; otherwise each visit is a step of its own, and the draft tells it as it was.
 """
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from difflib import get_close_matches
 from itertools import count
 
@@ -21,7 +20,7 @@ _Place = tuple[str, str, str]  # tree, step, item
 def names_of_visits(visits: Sequence[Visit], exits: Sequence[str]) -> list[str]:
     """Return the name of the draft's step for each visit."""
     apart: set[_Place] = set()
-    while torn := set(_torn(visits, exits, _steps(visits, apart))):
+    while torn := set(_torn(exits, _steps(visits, apart))):
         apart |= torn
     names: dict[tuple[_Place, int], str] = {}
     for visit, step in zip(visits, _steps(visits, apart), strict=True):
@@ -54,9 +53,7 @@ def _steps(visits: Sequence[Visit], apart: set[_Place]) -> list[tuple[_Place, in
     return steps
 
 
-def _torn(
-    visits: Sequence[Visit], exits: Sequence[str], steps: Sequence[tuple[_Place, int]]
-) -> Iterator[_Place]:
+def _torn(exits: Sequence[str], steps: Sequence[tuple[_Place, int]]) -> Iterator[_Place]:
     """Yield places that one exit leaves to two steps."""
     leads: dict[tuple[tuple[_Place, int], str], tuple[_Place, int]] = {}
     for step, exit_, following in zip(steps, exits, steps[1:], strict=False):
@@ -64,7 +61,7 @@ def _torn(
             yield step[0]
 
 
-def _free_name(step: str, taken: Iterator[str] | Sequence[str]) -> str:
+def _free_name(step: str, taken: Iterable[str]) -> str:
     plain = NO_NAME.sub("-", step).strip("-") or "step"
     plain = f"{plain}-step" if plain in _TAKEN else plain
     used = {*taken}

@@ -97,7 +97,8 @@ def _with_answers(tree: Tree, values: Mapping[str, str]) -> dict[str, str]:
         name = str(question.name)
         if name in answers and question.one_of and answers[name] not in question.one_of:
             codes = {str(code): str(answer) for code, answer in question.codes.items()}
-            answers |= {name: answer for answer in answers_of_codes(codes, answers[name])}
+            meant = answers_of_codes(codes, answers[name])
+            answers[name] = meant[0] if meant else answers[name]
     return answers
 
 
@@ -109,7 +110,7 @@ def _met(visit: Visit, source: SourceStep, following: Visit | None) -> Result | 
         return next((one for one in body.results if one.text == visit.result), None)
     fits = [one for one in body.results if visit.readings and _covers(one, body, visit.readings)]
     leads = [one for one in body.results if following and _leads_to(one, following)]
-    return next(iter([*fits, *(leads if len(leads) == 1 else ())]), None)
+    return next(iter([*fits, *leads]), None)
 
 
 def _covers(result: Result, check: Check, readings: Mapping[str, str]) -> bool:

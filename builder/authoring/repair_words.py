@@ -17,9 +17,10 @@ _SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _QUOTE = re.compile(r"<[^<>]*>")
 _LONGEST = 120  # characters of a test in words
 Names = Mapping[tuple[str, str], str]
+Words = dict[str, Any]
 
 
-def fix_words(words: dict[str, Any], source: SourceStep, names: Names, again: str) -> dict[str, Any]:
+def fix_words(words: Words, source: SourceStep, names: Names, again: str) -> Words:
     """Return a fix for the draft; `again` is where the path went on after it, "" if nowhere."""
     tree = source.tree
     fix = {key: value for key, value in words.items() if key != "still_there"}

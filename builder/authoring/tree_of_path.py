@@ -78,9 +78,7 @@ def _scope_and_drive(visits: Sequence[PlacedVisit]) -> dict[str, Any]:
         {"applies_to": [_scope(one) for one in scopes]} if scopes else {})  # fmt: skip
 
 
-def _vehicle(
-    path: WalkedPath, visits: Sequence[PlacedVisit], library: Library
-) -> Iterator[str]:
+def _vehicle(path: WalkedPath, visits: Sequence[PlacedVisit], library: Library) -> Iterator[str]:
     vehicle = library.vehicles.get(path.vehicle)
     if vehicle and not any(one.source and one.source.tree.applies_to for one in visits):
         yield f"# applies_to: [{flow(_scope(vehicle.scope))}]  # the vehicle of this job"
@@ -92,9 +90,7 @@ def _scope(scope: Scope) -> dict[str, str]:
     return {key: text for key, text in words.items() if text}
 
 
-def _steps(
-    visits: Sequence[PlacedVisit], names: Sequence[str], library: Library
-) -> Iterator[str]:
+def _steps(visits: Sequence[PlacedVisit], names: Sequence[str], library: Library) -> Iterator[str]:
     places = {(one.visit.inside, one.visit.step): name
               for one, name in zip(visits, names, strict=True)}  # fmt: skip
     gaps = gap_names(names)
@@ -114,9 +110,7 @@ def _steps(
         yield from yaml_lines(step_words(step), 4)
 
 
-def _targets(
-    visits: Sequence[PlacedVisit], names: Sequence[str], name: str
-) -> dict[str, str]:
+def _targets(visits: Sequence[PlacedVisit], names: Sequence[str], name: str) -> dict[str, str]:
     """Return by exit the step that came next."""
     pairs = zip(visits, names, names[1:], strict=False)
     return {one.exit: following for one, own, following in pairs if own == name}

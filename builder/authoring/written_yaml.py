@@ -32,7 +32,8 @@ def scalar(text: str, *, in_brackets: bool = False) -> str:
         and text.isprintable()
         and not (in_brackets and _BRACKETS.search(text))
     )
-    return text if is_plain else json.dumps(text, ensure_ascii=not text.isprintable())
+    quoted = text if is_plain else json.dumps(text, ensure_ascii=False)
+    return "".join(one if one.isprintable() else f"\\U{ord(one):08x}" for one in quoted)
 
 
 def flow(value: Plain) -> str:
@@ -70,12 +71,12 @@ def _item(value: Plain, indent: int) -> Iterator[str]:
     dash = f"{' ' * indent}-"
     if isinstance(value, str):
         yield f"{dash} {scalar(value)}"
-    elif not isinstance(value, Mapping) or ("means" not in value and _fits(f"{dash} {flow(value)}")):
-        yield f"{dash} {flow(value)}"
-    else:
+    elif isinstance(value, Mapping) and ("means" in value or not _fits(f"{dash} {flow(value)}")):
         first, *others = yaml_lines(value, indent + 2)
         yield f"{dash} {first.lstrip()}"
         yield from others
+    else:
+        yield f"{dash} {flow(value)}"
 
 
 def _fits(line: str) -> bool:

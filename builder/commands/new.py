@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 NAME = "new"
 HELP = "create a file to fill in: a tree, a procedure, a module, ..."
 READ_IT = (
-    "It tells what that job did; what else may happen is left to write, and `baytree check` names it.\n"
-    "Read the comments before you share it: a name that the record doesn't hold may stand in them."
+    "It tells what that job did. `baytree check` names the answers that are left to write.\n"
+    "Read its comments before you share it: one may name somebody that the record doesn't know."
 )
 KINDS = ("tree", "procedure", "module", "vehicle", "how-to", "case")
 
@@ -29,7 +29,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
     add("name", metavar="NAME",
         help="of a tree system/name, such as charging/lamp-on; of a case its number")  # fmt: skip
     add("--from-record", metavar="FILE",
-        help="draft a tree from the way that a job went: the record of a walk, or a closed job")  # fmt: skip
+        help="draft a tree from a job: the record of a walk, or a file of kb/cases")  # fmt: skip
 
 
 def run(options: argparse.Namespace) -> int:
@@ -43,9 +43,10 @@ def run(options: argparse.Namespace) -> int:
               file=sys.stderr)  # fmt: skip
         return 2
     if options.from_record:
-        status = print_written(_drafted(shop, options, today))
-        print(*([READ_IT] if status == 0 else []), sep="", end="\n" if status == 0 else "", file=sys.stderr)
-        return status
+        drafted = _drafted(shop, options, today)
+        if isinstance(drafted, Path):
+            print(READ_IT, file=sys.stderr)
+        return print_written(drafted)
     if options.what == "tree":
         return print_written(new_tree(shop, options.name, today))
     return print_written(new_entry(shop, options.what, options.name, today))
@@ -75,8 +76,8 @@ def _path_in(shop: Path, file: Path, library: Library) -> "WalkedPath":
     from builder.reader.record_file import read_record
 
     if file.suffix in (".yml", ".yaml"):
-        whole = file.resolve()
-        case = next((one for one in library.cases.values() if shop / one.file == whole), None)
+        files = (file.resolve(), (shop / file).resolve())
+        case = next((one for one in library.cases.values() if shop / one.file in files), None)
         if case is None:
             raise NotThereError(f"{file} is no closed job of kb/cases that can be read")
         return path_of_case(case)

@@ -7,7 +7,7 @@ from random import Random
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.authoring.source_steps import SourceTrees
@@ -35,7 +35,8 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_state import CANNOT_TEST, JobState, RecordedStep, Refused
+from builder.walk.job_replay import NONE_OF_THESE
+from builder.walk.job_state import CANNOT_TEST, JobState, RecordedStep
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
@@ -47,6 +48,7 @@ from tests.walk.random_walks import random_state
 TESTS = Path(__file__).parents[1]
 MADE = "horn/made"
 TODAY = date(2026, 11, 29)
+ODD: dict[str, Event] = {CANNOT_TEST: CannotTest(), NONE_OF_THESE: NoneOfThese(seen="as before")}
 
 
 @cache
@@ -126,11 +128,13 @@ def next_event(
         return Verified(passed=False) if shown["phase"] == "verify" else CannotTest()
     row, entry = row_of(tables, state.frames[-1]), left[0]
     if row["kind"] != "check":
-        return NoneOfThese(seen="as before") if entry.result == "none of these" else Done()
-    if entry.result == CANNOT_TEST and not entry.inside.startswith(PROCEDURES):
-        return CannotTest()
-    if "by" in row and entry.inside.startswith(PROCEDURES) and (
-        state.frames[-1].inside != entry.inside
+        return ODD.get(entry.result, Done())
+    if entry.result in ODD and not entry.inside.startswith(PROCEDURES):
+        return ODD[entry.result]
+    if (
+        "by" in row
+        and entry.inside.startswith(PROCEDURES)
+        and (state.frames[-1].inside != entry.inside)
     ):
         return RunProcedure()
     if entry.earlier:
@@ -140,10 +144,8 @@ def next_event(
 
 def answer_of(row: Any, entry: RecordedStep) -> Event:
     """Return the answer that a check of the job was given."""
-    if entry.result == CANNOT_TEST:
-        return CannotTest()
-    if entry.result == "none of these":
-        return NoneOfThese(seen="as before")
+    if entry.result in ODD:
+        return ODD[entry.result]
     result = [one["text"] for one in row["results"]].index(entry.result)
     typed = {name: one.typed for name, one in entry.readings.items() if one.typed}
     return Answer(result=result, readings=typed, stated=entry.stated)
@@ -161,7 +163,8 @@ def same_step(tables: WalkTables, was: RecordedStep, now: RecordedStep) -> bool:
 
 
 @pytest.mark.parametrize("shop", ["shop", "samples"])
-@given(seed=st.integers(0, 10**6), length=st.integers(3, 60))
+@settings(max_examples=60)
+@given(seed=st.integers(0, 10**6), length=st.integers(10, 60))
 def test_a_draft_goes_the_way_of_its_job(shop: str, seed: int, length: int) -> None:
     """Of any walk: no error in the draft, and the same answers lead through the same steps."""
     library, trees, tables = shop_of(shop)
