@@ -151,7 +151,7 @@ def _from_file(step: DraftStep) -> Words:
             if "" in step.targets:
                 met["as on this job"] = step.targets[""]
             away = step.targets.get(CANNOT_TEST)
-            results = {**met, OTHER_RESULT: next(step.gaps)}
+            results = met if OTHER_RESULT in met else {**met, OTHER_RESULT: next(step.gaps)}
             return {"check": f"{words}?", "results": results} | (
                 {"cannot_test": away} if away else {})  # fmt: skip
         case "action":

@@ -105,7 +105,7 @@ def _is_fix(row: Row) -> bool:
 def _end(record: Row, rows: Sequence[Row]) -> Iterator[Visit]:
     """Yield the end of a walk if it isn't the last step that was done, as a repair may be."""
     ended = record.get("ended")
-    if not ended or ended["kind"] == STUCK:
+    if not ended or ended["kind"] == STUCK or ended["in"].startswith(PROCEDURES):
         return
     kind = "fix" if ended["kind"] == "fix" else "stop"
     last = rows[-1] if rows else None
