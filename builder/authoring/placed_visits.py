@@ -14,7 +14,7 @@ from builder.authoring.walked_path import Visit, WalkedPath
 from builder.graph.runs import with_values
 from builder.model.checks import Check, Result
 from builder.model.ranges import INFINITY
-from builder.model.tree import Tree
+from builder.model.tree import Action, Tree
 from builder.walk.job_replay import NONE_OF_THESE
 from builder.walk.job_state import CANNOT_TEST
 from builder.walk.read_codes import answers_of_codes
@@ -40,12 +40,12 @@ def placed_visits(path: WalkedPath, trees: SourceTrees) -> tuple[PlacedVisit, ..
     sources = [_source(trees, one) for one in path.visits]
     visits = list(path.visits)
     if visits and visits[-1].inside.startswith(PROCEDURES):
-        caller = _caller(visits[-1].inside, sources[-2] if len(visits) > 1 else None, trees)
-        if caller is None:
-            visits, sources = visits[:-1], sources[:-1]
-        else:
-            sources[-1] = caller
-            visits[-1] = replace(visits[-1], inside=caller.tree.id, step=str(caller.step.id))
+        unfinished, before = visits.pop(), [*zip(visits, sources, strict=False)]
+        caller = _caller(unfinished.inside, before, trees, path.tree)
+        sources = sources[:-1]
+        if caller:
+            sources.append(caller)
+            visits.append(replace(unfinished, inside=caller.tree.id, step=str(caller.step.id)))
     return tuple(_placed(visits, sources, path.asked))
 
 
@@ -54,14 +54,31 @@ def _source(trees: SourceTrees, visit: Visit) -> SourceStep | None:
     return source if source and visit.kind in ("", source.step.kind) else None
 
 
-def _caller(inside: str, before: SourceStep | None, trees: SourceTrees) -> SourceStep | None:
-    """Return the check that runs a procedure, in the tree where the walk was."""
-    if before is None:
+def _caller(
+    inside: str,
+    before: Sequence[tuple[Visit, SourceStep | None]],
+    trees: SourceTrees,
+    first_tree: str,
+) -> SourceStep | None:
+    """Return the check that ran a procedure: the one that the step before led to, if it did."""
+    visit, last = before[-1] if before else (None, None)
+    tree = last.tree if last else trees.tree(first_tree)
+    if tree is None:
         return None
     name = inside.removeprefix(PROCEDURES)
-    steps = before.tree.steps.values()
-    callers = (one for one in steps if isinstance(one.body, Check) and one.body.by == name)
-    return next((trees.step(before.tree.id, str(one.id)) for one in callers), None)
+    steps = tree.steps.values()
+    callers = [one.id for one in steps if isinstance(one.body, Check) and one.body.by == name]
+    led_to = _led_to(visit, last) if visit and last else None
+    chosen = led_to if led_to in callers else next(iter(callers), None)
+    return trees.step(tree.id, str(chosen)) if chosen else None
+
+
+def _led_to(visit: Visit, source: SourceStep) -> str | None:
+    body = source.step.body
+    if isinstance(body, Action):
+        return body.then.step if body.then else None
+    met = _met(visit, source, None)
+    return met.branch.step if met else None
 
 
 def _placed(

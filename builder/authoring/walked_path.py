@@ -38,6 +38,7 @@ class WalkedPath:
     """The path of a job; if it has ended, the last visit is the end."""
 
     origin: str  # in words, for the head of the tree
+    tree: str  # ID of the tree in which the job started
     visits: tuple[Visit, ...]
     asked: Mapping[str, str]  # what was answered once for a whole tree, by name
     vehicle: str  # ID
@@ -55,6 +56,7 @@ def path_of_record(record: Row) -> WalkedPath:
     complaint = record["complaint"]
     return WalkedPath(
         origin=f"a walk of {record['tree']}",
+        tree=record["tree"],
         visits=(*_without_inner([_visit(row, secrets) for row in rows]), *_end(record, rows)),
         asked={name: text for name, text in fills.items()
                if isinstance(text, str) and is_open(text, secrets)},
@@ -72,6 +74,7 @@ def path_of_case(case: Case) -> WalkedPath:
                 remarks=tuple(_open(remarks, ())))  # fmt: skip
     return WalkedPath(
         origin=f"the closed job {case.id}",
+        tree=str(case.tree),
         visits=(*_without_inner(visits), *([end] if case.fix else [])),
         asked={name: str(text) for name, text in case.asked.items()},
         vehicle=str(case.vehicle.get("id", "")),
