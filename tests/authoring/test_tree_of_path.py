@@ -186,7 +186,7 @@ ROWS = st.fixed_dictionaries({
 })  # fmt: skip
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(rows=st.lists(ROWS, min_size=1, max_size=8), words=TEXTS, is_fix=st.booleans())
 def test_a_record_from_anywhere_makes_no_error(
     rows: list[dict[str, Any]], words: str, is_fix: bool
@@ -202,7 +202,7 @@ def test_a_record_from_anywhere_makes_no_error(
 
 
 @pytest.mark.parametrize("shop", ["shop", "samples"])
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(seed=st.integers(0, 10**6), length=st.integers(10, 60))
 def test_a_draft_goes_the_way_of_its_job(shop: str, seed: int, length: int) -> None:
     """Of any walk: no error in the draft, and the same answers lead through the same steps."""
