@@ -1,13 +1,15 @@
 """Names that don't exist, and what the author may have meant.
 
-In: a name and the names that exist. Out: a hint for a finding, or the finding.
+In: a name and the names that exist. Out: a hint for a finding, the edit that follows it, or the
+finding with both.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
-from builder.model.finding import Finding
+from builder.model.finding import Edit, Finding
 from builder.model.text import Text
+from builder.model.typing_slip import edit_of_slip
 from builder.rules.shared.rule import Rule
 
 MAX_NAMES = 8  # listed in one hint
@@ -30,6 +32,12 @@ def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
     return otherwise
 
 
+def slip_edit(name: Text, known: Iterable[str]) -> Edit | None:
+    """Return the edit that writes the one close name, where the author only mistyped it."""
+    close = closest_names(name, map(str, known))
+    return edit_of_slip(name, close) if len(close) == 1 else None
+
+
 def unknown_names(
     rule: Rule, names: Iterable[Text], known: Mapping[str, object], why: str, where: str
 ) -> Iterator[Finding]:
@@ -38,4 +46,5 @@ def unknown_names(
     for name in names:
         if name not in known:
             hint = suggestion(name, known, f"add it to {where}, or use a name from there")
-            yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint)
+            edit = slip_edit(name, known)
+            yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint, edit=edit)
