@@ -182,8 +182,8 @@ def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
                 words = text.split("\n")[line - 1]
-                finding = mistake(rule, at, f"a text can't start with `{sign}`", why,
-                                  f"write the whole text in quotes: `{_quoted(words)}`")  # fmt: skip
+                hint = f"write the whole text in quotes: `{_quoted(words)}`"
+                finding = mistake(rule, at, f"a text can't start with `{sign}`", why, hint)
                 yield with_edit(finding, _in_quotes(source.file, line, words))
     except yaml.YAMLError:
         return  # already reported as a syntax mistake

@@ -104,9 +104,7 @@ def _hint_for_phrase(reading: str) -> str:
     return f"add a result `{reading.removeprefix('a reading ')}`"
 
 
-def _hint_to_close(
-    space: Space, gap: Range, below: int, above: int
-) -> tuple[str, Edit | None]:
+def _hint_to_close(space: Space, gap: Range, below: int, above: int) -> tuple[str, Edit | None]:
     """Offer the range above stretched down to the gap's start, or the one below to its end.
 
     Where the gap is one step of the reading, the range above is meant: its start is left out.

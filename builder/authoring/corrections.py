@@ -1,0 +1,128 @@
+"""A file put right step by step: an edit is kept only if the file then reads better.
+
+In: the text of a file and its findings. Out: texts to be checked, one at a time; for each the
+findings of the file are sent back. At the end the corrected file.
+
+What stops the reading is put right first, since it hides all that comes after it. A finding that
+shows up then was there before; any other new one is a reason to leave the edit out.
+"""
+
+from collections import Counter
+from collections.abc import Generator, Sequence
+from dataclasses import dataclass, replace
+
+from builder.authoring.edits import Span, apart, edited, line_after, span_of
+from builder.model.correction import CorrectedFile, Correction
+from builder.model.finding import Finding
+
+MOST_ROUNDS = 20  # of edits made at once; each round puts something right, or gives something up
+# What hides what: a slip of YAML hides every slip of the format below it, and both hide the rules.
+YAML_RULES = frozenset((
+    "alias", "depth", "documents", "duplicate-key", "encoding", "lost-text", "merge-conflict",
+    "syntax", "tab", "tag",
+))  # fmt: skip
+FORMAT_RULES = frozenset(("bad-value", "missing-key", "unknown-key", "wrong-type"))
+ENTRY = 2  # columns: what starts further right belongs to the step or the entry above it
+
+Findings = Sequence[Finding]
+Correcting = Generator[str, Findings, CorrectedFile]
+Mark = tuple[str, str]  # a finding without its place, which an edit above it may move
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    text: str
+    findings: Findings
+    made: tuple[tuple[Finding, int], ...] = ()  # what was put right, and on which line it is now
+    given_up: frozenset[Mark] = frozenset()
+
+
+def correcting(file: str, text: str, findings: Findings) -> Correcting:
+    """Yield texts to be checked, take the findings of each, and return the corrected file."""
+    state = _State(text, findings)
+    for _ in range(MOST_ROUNDS):
+        chosen = _to_try(state)
+        if not chosen:
+            break
+        tried = yield from _tried(state, chosen)
+        if tried is None and len(chosen) > 1:
+            for one in reversed(chosen):  # the spans above stay where they are
+                tried = yield from _tried(state, [one])
+                state = tried or replace(state, given_up=state.given_up | {_mark(one[0])})
+        else:
+            given_up = state.given_up | {_mark(chosen[0][0])}
+            state = tried or replace(state, given_up=given_up)
+    return _corrected(file, text, state)
+
+
+def _to_try(state: _State) -> list[tuple[Finding, Span]]:
+    """Return the edits to make at once: of what hides the most, and apart from each other."""
+    spans = {
+        span: finding
+        for finding in reversed(state.findings)
+        if finding.edit and _mark(finding) not in state.given_up
+        and (span := span_of(state.text, finding.edit))
+    }  # fmt: skip
+    first = min(map(_stage, spans.values()), default=0)
+    return [(spans[span], span) for span in apart(span for span in spans
+                                                  if _stage(spans[span]) == first)]  # fmt: skip
+
+
+def _tried(
+    state: _State, chosen: Sequence[tuple[Finding, Span]]
+) -> Generator[str, Findings, _State | None]:
+    """Make edits, have the text checked, and return the state after them if it is better."""
+    spans = [span for _, span in chosen]
+    text = edited(state.text, spans)
+    findings = yield text
+    if not _is_better(state, findings, [finding for finding, _ in chosen]):
+        return None
+    moved = [(finding, line_after(line, spans)) for finding, line in state.made]
+    new = [(finding, line_after(span.line, spans)) for finding, span in chosen]
+    return replace(state, text=text, findings=findings, made=(*moved, *new))
+
+
+def _is_better(before: _State, after: Findings, chosen: Findings) -> bool:
+    """Whether the findings put right are gone, and no other is new but those that they hid."""
+    gone = Counter(map(_mark, before.findings)) - Counter(map(_mark, after))
+    new = Counter(map(_mark, after)) - Counter(map(_mark, before.findings))
+    lines = before.text.split("\n")
+    return Counter(map(_mark, chosen)) <= gone and all(
+        any(_hides(lines, one, other) for one in chosen) for other in after if _mark(other) in new
+    )
+
+
+def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
+    """Whether a mistake kept the check from finding another one."""
+    if _stage(one) != _stage(other):
+        return _stage(one) < _stage(other)
+    same_entry = _entry(lines, one.at.line) == _entry(lines, other.at.line)
+    if one.rule in YAML_RULES:  # the reading stopped there; the rest of the file is read only now
+        return other.at.line > one.at.line and not same_entry
+    return one.rule in FORMAT_RULES and same_entry
+
+
+def _stage(finding: Finding) -> int:
+    return 0 if finding.rule in YAML_RULES else 1 if finding.rule in FORMAT_RULES else 2
+
+
+def _entry(lines: Sequence[str], line: int) -> int:
+    """Return the line on which the step or the entry of a line starts."""
+    starts = (at for at in range(min(line, len(lines)), 0, -1) if _starts_entry(lines[at - 1]))
+    return next(starts, 0)
+
+
+def _starts_entry(line: str) -> bool:
+    words = line.lstrip()
+    return bool(words) and words[0] != "#" and len(line) - len(words) <= ENTRY
+
+
+def _mark(finding: Finding) -> Mark:
+    return finding.rule, finding.message
+
+
+def _corrected(file: str, before: str, state: _State) -> CorrectedFile:
+    lines = state.text.split("\n")
+    made = sorted(state.made, key=lambda one: one[1])
+    corrections = (Correction(finding, line, lines[line - 1].strip()) for finding, line in made)
+    return CorrectedFile(file, before, state.text, tuple(corrections))
