@@ -67,9 +67,14 @@ def _by_file(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
 
 
 def _text(shop: Path, file: str) -> str | None:
-    """Return the text of a file with all its bytes; None for a link, or what is no text."""
+    """Return the text of a file with all its bytes; None for what is no text.
+
+    Also None behind a link, where the copy would lead back to the author's own file.
+    """
     path = shop / file
-    if path.is_symlink() or file_problem(shop, path, MAX_FILE_BYTES):
+    if os.path.realpath(path) != str(Path(os.path.realpath(shop)) / file):
+        return None
+    if file_problem(shop, path, MAX_FILE_BYTES):
         return None
     with suppress(OSError, UnicodeDecodeError):
         return path.read_bytes().decode("utf-8")
@@ -94,13 +99,17 @@ def write_corrected(shop: Path, files: Iterable[CorrectedFile]) -> Iterator[str]
         if _text(shop, one.file) != one.before:
             yield one.file
             continue
-        with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as new:
-            try:
-                new.write(one.after.encode())
-                new.flush()
-                os.fsync(new.fileno())
-                shutil.copymode(path, new.name)
-                Path(new.name).replace(path)
-            except BaseException:
-                Path(new.name).unlink(missing_ok=True)
-                raise
+        _replace(path, one.after.encode())
+
+
+def _replace(path: Path, content: bytes) -> None:
+    with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as new:
+        new.write(content)
+        new.flush()
+        os.fsync(new.fileno())
+    try:  # only now: Windows replaces no file that is open
+        shutil.copymode(path, new.name)
+        Path(new.name).replace(path)
+    except OSError:
+        Path(new.name).unlink(missing_ok=True)
+        raise

@@ -7,7 +7,6 @@ What stops the reading is put right first, since it hides all that comes after i
 shows up then was there before; any other new one is a reason to leave the edit out.
 """
 
-from collections import Counter
 from collections.abc import Generator, Sequence
 from dataclasses import dataclass, replace
 
@@ -26,7 +25,8 @@ ENTRY = 2  # columns: what starts further right belongs to the step or the entry
 
 Findings = Sequence[Finding]
 Correcting = Generator[str, Findings, CorrectedFile]
-Mark = tuple[str, str]  # a finding without its place, which an edit above it may move
+Chosen = Sequence[tuple[Finding, Span]]
+Mark = tuple[str, str, int]  # rule, message and line of a finding: what it says once only
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,51 +45,65 @@ def correcting(file: str, text: str, findings: Findings) -> Correcting:
         if not chosen:
             break
         tried = yield from _tried(state, chosen)
-        if tried is None and len(chosen) > 1:
-            for one in reversed(chosen):  # the spans above stay where they are
-                tried = yield from _tried(state, [one])
-                state = tried or replace(state, given_up=state.given_up | {_mark(one[0])})
-        else:
-            given_up = state.given_up | {_mark(chosen[0][0])}
-            state = tried or replace(state, given_up=given_up)
+        if tried:
+            state = tried
+            continue
+        for one in reversed(chosen):  # one by one; the spans above stay where they are
+            tried = (yield from _tried(state, [one])) if len(chosen) > 1 else None
+            state = tried or _without(state, one[0])
     return _corrected(file, text, state)
+
+
+def _without(state: _State, finding: Finding) -> _State:
+    """Return the state in which an edit isn't tried again."""
+    return replace(state, given_up=state.given_up | {_mark(finding, finding.at.line)})
 
 
 def _to_try(state: _State) -> list[tuple[Finding, Span]]:
     """Return the edits to make at once: of what hides the most, and apart from each other."""
     spans = {
         span: finding
-        for finding in reversed(state.findings)
-        if finding.edit and _mark(finding) not in state.given_up
+        for finding in reversed(_readable(state))
+        if finding.edit and _mark(finding, finding.at.line) not in state.given_up
         and (span := span_of(state.text, finding.edit))
     }  # fmt: skip
     first = min(map(_stage, spans.values()), default=0)
-    return [(spans[span], span) for span in apart(span for span in spans
-                                                  if _stage(spans[span]) == first)]  # fmt: skip
+    return [(spans[span], span) for span in apart(one for one in spans
+                                                  if _stage(spans[one]) == first)]  # fmt: skip
 
 
-def _tried(
-    state: _State, chosen: Sequence[tuple[Finding, Span]]
-) -> Generator[str, Findings, _State | None]:
+def _readable(state: _State) -> list[Finding]:
+    """Return the findings that none in their entry stands before: they may say wrong things."""
+    lines = state.text.split("\n")
+    entries = [(_entry(lines, finding.at.line), finding) for finding in state.findings]
+    first: dict[int, int] = {}
+    for entry, finding in entries:
+        first[entry] = min(first.get(entry, _stage(finding)), _stage(finding))
+    return [finding for entry, finding in entries if _stage(finding) == first[entry]]
+
+
+def _tried(state: _State, chosen: Chosen) -> Generator[str, Findings, _State | None]:
     """Make edits, have the text checked, and return the state after them if it is better."""
     spans = [span for _, span in chosen]
     text = edited(state.text, spans)
     findings = yield text
-    if not _is_better(state, findings, [finding for finding, _ in chosen]):
+    if not _is_better(state, findings, chosen):
         return None
     moved = [(finding, line_after(line, spans)) for finding, line in state.made]
     new = [(finding, line_after(span.line, spans)) for finding, span in chosen]
     return replace(state, text=text, findings=findings, made=(*moved, *new))
 
 
-def _is_better(before: _State, after: Findings, chosen: Findings) -> bool:
+def _is_better(before: _State, after: Findings, chosen: Chosen) -> bool:
     """Whether the findings put right are gone, and no other is new but those that they hid."""
-    gone = Counter(map(_mark, before.findings)) - Counter(map(_mark, after))
-    new = Counter(map(_mark, after)) - Counter(map(_mark, before.findings))
-    lines = before.text.split("\n")
-    return Counter(map(_mark, chosen)) <= gone and all(
-        any(_hides(lines, one, other) for one in chosen) for other in after if _mark(other) in new
-    )
+    spans = [span for _, span in chosen]
+    known = {_mark(one, line_after(one.at.line, spans)) for one in before.findings}
+    left = {_mark(one, one.at.line) for one in after}
+    if any(_mark(one, line_after(one.at.line, spans)) in left for one, _ in chosen):
+        return False
+    lines = edited(before.text, spans).split("\n")
+    new = [one for one in after if _mark(one, one.at.line) not in known]
+    return all(any(_hides(lines, one, other) for one, _ in chosen) for other in new)
 
 
 def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
@@ -98,7 +112,7 @@ def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
         return _stage(one) < _stage(other)
     same_entry = _entry(lines, one.at.line) == _entry(lines, other.at.line)
     if one.rule in YAML_RULES:  # the reading stopped there; the rest of the file is read only now
-        return other.at.line > one.at.line and not same_entry
+        return not same_entry or (other.edit is not None and other.at.line != one.at.line)
     return one.rule in FORMAT_RULES and same_entry
 
 
@@ -117,8 +131,8 @@ def _starts_entry(line: str) -> bool:
     return bool(words) and words[0] != "#" and len(line) - len(words) <= ENTRY
 
 
-def _mark(finding: Finding) -> Mark:
-    return finding.rule, finding.message
+def _mark(finding: Finding, line: int) -> Mark:
+    return finding.rule, finding.message, line
 
 
 def _corrected(file: str, before: str, state: _State) -> CorrectedFile:

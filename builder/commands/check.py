@@ -75,7 +75,7 @@ def _print(
         print(show(fixed), end="" if options.dry_run else "\n", file=to)
     if options.dry_run and options.format == "text":
         count = sum(len(one.corrections) for one in fixed or ())
-        print_notes([f"{count} of {len(verdict.findings)} findings would be fixed; "
+        print_notes([f"{count} mistake{'' if count == 1 else 's'} would be fixed; "
                      "nothing was written"])  # fmt: skip
     else:
         print_findings(shop, verdict, options.format, fixed)

@@ -53,9 +53,15 @@ def with_edit(finding: Finding, edit: Edit | None) -> Finding:
     return replace(finding, edit=edit)
 
 
-def edit_of(text: Text, new: str) -> Edit:
-    """Return the edit that writes a key or a value in another way."""
-    return Edit(text.at, str(text), new)
+def edit_of(text: Text, new: str) -> Edit | None:
+    """Return the edit that writes a key or a value in another way.
+
+    None where its position is that of more than the text, or of one folded over several lines.
+    """
+    at = text.at
+    width = at.end_column - at.column
+    is_whole = at.line == at.end_line and width in (len(text), len(text) + 2)  # with its quotes
+    return Edit(at, str(text), new) if is_whole else None
 
 
 def edit_in_line(file: str, line: int, column: int, old: str, new: str) -> Edit:

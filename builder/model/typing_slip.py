@@ -15,10 +15,16 @@ SHORT = 3  # letters; among words this short one letter makes another word: on, 
 SEPARATORS = re.compile(r"[\s/_-]+")
 
 
+def slip_of(typed: str, known: Iterable[str]) -> str | None:
+    """Return the one name of which this is a slip."""
+    meant = [name for name in map(str, known) if is_typing_slip(typed, name)]
+    return meant[0] if len(meant) == 1 else None
+
+
 def edit_of_slip(typed: Text, known: Iterable[str]) -> Edit | None:
     """Return the edit that writes the one name of which this is a slip."""
-    meant = [name for name in map(str, known) if is_typing_slip(typed, name)]
-    return edit_of(typed, meant[0]) if len(meant) == 1 else None
+    meant = slip_of(typed, known)
+    return edit_of(typed, meant) if meant else None
 
 
 def is_typing_slip(typed: str, meant: str) -> bool:

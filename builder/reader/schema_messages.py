@@ -80,9 +80,16 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
 
 
 def _edit(root: Map, path: NodePath, title: str, right: str | None) -> Edit | None:
-    """Return the edit that writes a value in its right form; a unit must be that of its reading."""
+    """Return the edit that writes a value in its right form.
+
+    A unit must be that of its reading, and a branch of this tree must lead to a step.
+    """
     value, owner = node_at(root, path), node_at(root, path[:-1])
     if right is None or not isinstance(value, Text):
+        return None
+    steps = root.value("steps")
+    names = {name.replace(" ", "-") for name in steps} if isinstance(steps, Map) else set()
+    if title in ("a branch", "a step") and "/" not in right and right not in names:
         return None
     unit = owner.value("unit") if isinstance(owner, Map) else None
     if title.startswith("a number") and unit and unit_after(value) not in ("", unit):

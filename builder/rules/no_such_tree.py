@@ -23,14 +23,13 @@ Fix: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 
-from builder.model.finding import Edit, Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library, handoffs_to
 from builder.model.summary import Handoff
 from builder.model.text import NOWHERE, Text
-from builder.rules.shared.close_names import closest_names, slip_edit, suggestion
+from builder.rules.shared.close_names import closest_names, mistyped, slip_edit, suggestion
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -65,24 +64,26 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
     tree, step = library.listings.get(handoff.tree), handoff.step
     if tree is None:
-        yield _no_tree(library, Text(handoff.tree, handoff.at), handoff.step)
+        yield _no_tree(library, _branch(handoff))
     elif step and step not in tree.steps:
         hint = suggestion(step, tree.steps, f"use a step of `{tree.id}`, or delete `#{step}`")
-        edit = slip_edit(Text(step, handoff.at), tree.steps)
+        meant = mistyped(step, tree.steps)
+        edit = edit_of(_branch(handoff), f"{tree.id}#{meant}") if meant else None
         yield RULE.finding(handoff.at, f"tree `{tree.id}` has no step `{step}`", WHY, hint,
-                           edit=edit and _in_branch(edit, f"{tree.id}#", ""))  # fmt: skip
+                           edit=edit)  # fmt: skip
 
 
-def _no_tree(library: Library, name: Text, step: str | None = None) -> Finding:
+def _branch(handoff: Handoff) -> Text:
+    """Return the branch as written: `tree#step` is one text."""
+    return Text("#".join(filter(None, (handoff.tree, handoff.step))), handoff.at)
+
+
+def _no_tree(library: Library, branch: Text) -> Finding:
+    name, mark, step = branch.partition("#")
     forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
     close = closest_names(name, library.trees)
     of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
     hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
-    edit = slip_edit(name, library.trees)
-    return RULE.finding(name.at, f"tree `{name}` doesn't exist", WHY, hint,
-                        edit=edit and _in_branch(edit, "", f"#{step}" if step else ""))  # fmt: skip
-
-
-def _in_branch(edit: Edit, before: str, after: str) -> Edit:
-    """Return the edit with the rest of the branch around the name: `tree#step` is one text."""
-    return replace(edit, old=f"{before}{edit.old}{after}", new=f"{before}{edit.new}{after}")
+    meant = mistyped(name, library.trees)
+    return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint,
+                        edit=edit_of(branch, f"{meant}{mark}{step}") if meant else None)  # fmt: skip

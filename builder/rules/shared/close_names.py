@@ -7,9 +7,9 @@ finding with both.
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
-from builder.model.finding import Edit, Finding
+from builder.model.finding import Edit, Finding, edit_of
 from builder.model.text import Text
-from builder.model.typing_slip import edit_of_slip
+from builder.model.typing_slip import slip_of
 from builder.rules.shared.rule import Rule
 
 MAX_NAMES = 8  # listed in one hint
@@ -32,10 +32,16 @@ def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
     return otherwise
 
 
+def mistyped(name: str, known: Iterable[str]) -> str | None:
+    """Return the one close name, where the author only mistyped it."""
+    close = closest_names(name, map(str, known))
+    return slip_of(name, close) if len(close) == 1 else None
+
+
 def slip_edit(name: Text, known: Iterable[str]) -> Edit | None:
     """Return the edit that writes the one close name, where the author only mistyped it."""
-    close = closest_names(name, map(str, known))
-    return edit_of_slip(name, close) if len(close) == 1 else None
+    meant = mistyped(name, known)
+    return edit_of(name, meant) if meant else None
 
 
 def unknown_names(
