@@ -112,7 +112,8 @@ def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
         return _stage(one) < _stage(other)
     same_entry = _entry(lines, one.at.line) == _entry(lines, other.at.line)
     if one.rule in YAML_RULES:  # the reading stopped there; the rest of the file is read only now
-        return not same_entry or (other.edit is not None and other.at.line != one.at.line)
+        below = other.at.line - one.at.line
+        return below != 0 and (other.edit is not None or not (same_entry or below == 1))
     return one.rule in FORMAT_RULES and same_entry
 
 

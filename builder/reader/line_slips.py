@@ -131,7 +131,8 @@ def _half_in_quotes(lines: list[str], line: int, column: int) -> LineSlip | None
     other = "'" if '"' in inner else '"'
     return LineSlip(line, start, f"the quotes end too early: `{text[start : end + 1]}`",
                     f"put the whole phrase in quotes: `{key} {other}{inner}{other}`",
-                    LineChange(line, start, text[start:], f"{other}{inner}{other}"))  # fmt: skip
+                    LineChange(line, start, text[start:], f"{other}{inner}{other}")
+                    if text[:start].strip() and ": " not in inner else None)  # fmt: skip
 
 
 def _second_key(text: str, line: int, column: int) -> LineSlip | None:

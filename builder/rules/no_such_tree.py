@@ -85,5 +85,5 @@ def _no_tree(library: Library, branch: Text) -> Finding:
     of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
     hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
     meant = mistyped(name, library.trees)
-    return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint,
-                        edit=edit_of(branch, f"{meant}{mark}{step}") if meant else None)  # fmt: skip
+    edit = edit_of(branch, f"{meant}{mark}{step}") if meant else None
+    return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint, edit=edit)
