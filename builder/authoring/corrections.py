@@ -10,7 +10,7 @@ shows up then was there before; any other new one is a reason to leave the edit 
 from collections.abc import Generator, Sequence
 from dataclasses import dataclass, replace
 
-from builder.authoring.edits import Span, apart, edited, line_after, span_of
+from builder.authoring.edits import Span, apart, edited, line_after, span_in
 from builder.model.correction import CorrectedFile, Correction
 from builder.model.finding import Finding
 
@@ -65,7 +65,7 @@ def _to_try(state: _State) -> list[tuple[Finding, Span]]:
         span: finding
         for finding in reversed(_readable(state))
         if finding.edit and _mark(finding, finding.at.line) not in state.given_up
-        and (span := span_of(state.text, finding.edit))
+        and (span := span_in(state.text, finding.edit))
     }  # fmt: skip
     first = min(map(_stage, spans.values()), default=0)
     return [(spans[span], span) for span in apart(one for one in spans

@@ -20,7 +20,7 @@ class Span(NamedTuple):
     line: int  # counts from 1
 
 
-def span_of(text: str, edit: Edit) -> Span | None:
+def span_in(text: str, edit: Edit) -> Span | None:
     """Return the part of the text that an edit changes; None where it isn't what the edit says."""
     first = len(text) - len(text.removeprefix("\ufeff"))  # a byte order mark has no column
     lines = [first, *(match.end() for match in re.finditer("\n", text))]

@@ -59,6 +59,7 @@ SURE: dict[str, Slip] = {
     "date as Americans write it": pattern(r"(\d{4})-0?(\d+)-0?(\d+)", r"\2/\3/\1"),
     "capital in the status": value_of("status", change=str.title),
     "DTC with the letter O": pattern(r"^(  codes: \[[PUBC])0(?=\d{3}\b)", r"\1O"),
+    "range the wrong way": pattern(r"(result: )([\d.]+) to ([\d.]+)$", r"\1\3 to \2"),
     "brace left open": pattern(r"^( *reading: \{[^{}]*)\}$", r"\1"),
 }
 # These it puts back as they were, or leaves as typed: another name may be as near.

@@ -2,13 +2,13 @@
 
 import pytest
 
-from builder.authoring.edits import apart, edited, line_after, span_of
+from builder.authoring.edits import apart, edited, line_after, span_in
 from builder.model.finding import Edit, edit_in_line
 
 
 def made(text: str, *edits: Edit) -> str:
     """Return the text with the edits."""
-    return edited(text, apart(span for one in edits if (span := span_of(text, one))))
+    return edited(text, apart(span for one in edits if (span := span_in(text, one))))
 
 
 @pytest.mark.parametrize(
@@ -52,6 +52,6 @@ def test_edits_that_touch_are_not_made_together() -> None:
 
 def test_lines_below_a_new_line_move_down() -> None:
     """A correction is told with the number that its line has at the end."""
-    span = span_of("a: b: 1\nc: 2\n", edit_in_line("", 1, 3, " ", "\n  "))
+    span = span_in("a: b: 1\nc: 2\n", edit_in_line("", 1, 3, " ", "\n  "))
     assert span
     assert [line_after(line, [span]) for line in (1, 2)] == [2, 3]
