@@ -39,7 +39,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "message": finding.message,
         "why": finding.why,
         "hint": finding.hint,
-        "edit": _edit(finding.edit) if finding.edit else None,
+        **({"edit": _edit(finding.edit)} if finding.edit else {}),
     }
 
 
