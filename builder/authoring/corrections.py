@@ -7,14 +7,14 @@ What stops the reading is put right first, since it hides all that comes after i
 shows up then was there before; any other new one is a reason to leave the edit out.
 """
 
-from collections.abc import Generator, Sequence
+from collections.abc import Collection, Generator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.authoring.edits import Span, apart, edited, line_after, span_in
 from builder.model.correction import CorrectedFile, Correction
 from builder.model.finding import Finding
 
-MOST_ROUNDS = 20  # of edits made at once; each round puts something right, or gives something up
+MOST_ROUNDS = 30  # each puts something right, or gives something up
 # What hides what: a slip of YAML hides every slip of the format below it, and both hide the rules.
 YAML_RULES = frozenset((
     "alias", "depth", "documents", "duplicate-key", "encoding", "lost-text", "merge-conflict",
@@ -34,37 +34,49 @@ class _State:
     text: str
     findings: Findings
     made: tuple[tuple[Finding, int], ...] = ()  # what was put right, and on which line it is now
-    given_up: frozenset[Mark] = frozenset()
 
 
 def correcting(file: str, text: str, findings: Findings) -> Correcting:
     """Yield texts to be checked, take the findings of each, and return the corrected file."""
-    state = _State(text, findings)
+    state = kept = _State(text, findings)
+    given_up: set[Mark] = set()
     for _ in range(MOST_ROUNDS):
-        chosen = _to_try(state)
-        if not chosen:
+        chosen = _to_try(state, given_up)
+        if not chosen and state is kept:
             break
-        tried = yield from _tried(state, chosen)
-        if tried:
-            state = tried
-            continue
-        for one in reversed(chosen):  # one by one; the spans above stay where they are
-            tried = (yield from _tried(state, [one])) if len(chosen) > 1 else None
-            state = tried or _without(state, one[0])
-    return _corrected(file, text, state)
+        if chosen:
+            state = yield from _after(state, chosen, given_up)
+            kept = state if _weight(state) < _weight(kept) else kept
+        else:  # an edit that only led to the next mistake: the author's own text is better
+            given_up |= {_mark(one, one.at.line) for one, _ in state.made[len(kept.made) :]}
+            state = kept
+    return _corrected(file, text, kept)
 
 
-def _without(state: _State, finding: Finding) -> _State:
-    """Return the state in which an edit isn't tried again."""
-    return replace(state, given_up=state.given_up | {_mark(finding, finding.at.line)})
+def _after(state: _State, chosen: Chosen, given_up: set[Mark]) -> Generator[str, Findings, _State]:
+    """Make edits all at once, or else one by one; those that are no good are given up."""
+    if tried := (yield from _tried(state, chosen)):
+        return tried
+    for one in reversed(chosen):  # the spans above stay where they are
+        tried = (yield from _tried(state, [one])) if len(chosen) > 1 else None
+        state = tried or state
+        if not tried:
+            given_up.add(_mark(one[0], one[0].at.line))
+    return state
 
 
-def _to_try(state: _State) -> list[tuple[Finding, Span]]:
+def _weight(state: _State) -> tuple[int, ...]:
+    """Return how many findings of each stage a text has: what hides others counts first."""
+    stages = [_stage(finding) for finding in state.findings]
+    return tuple(stages.count(stage) for stage in range(3))
+
+
+def _to_try(state: _State, given_up: Collection[Mark]) -> list[tuple[Finding, Span]]:
     """Return the edits to make at once: of what hides the most, and apart from each other."""
     spans = {
         span: finding
         for finding in reversed(_readable(state))
-        if finding.edit and _mark(finding, finding.at.line) not in state.given_up
+        if finding.edit and _mark(finding, finding.at.line) not in given_up
         and (span := span_in(state.text, finding.edit))
     }  # fmt: skip
     first = min(map(_stage, spans.values()), default=0)
@@ -107,14 +119,20 @@ def _is_better(before: _State, after: Findings, chosen: Chosen) -> bool:
 
 
 def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
-    """Whether a mistake kept the check from finding another one."""
-    if _stage(one) != _stage(other):
-        return _stage(one) < _stage(other)
+    """Whether a mistake kept the check from finding another one, rather than its edit made it."""
+    stages = _stage(one), _stage(other)
+    new_lines = one.edit.new.count("\n") if one.edit else 0
+    same_line = one.at.line <= other.at.line <= one.at.line + new_lines
     same_entry = _entry(lines, one.at.line) == _entry(lines, other.at.line)
-    if one.rule in YAML_RULES:  # the reading stopped there; the rest of the file is read only now
-        below = other.at.line - one.at.line
-        return below != 0 and (other.edit is not None or not (same_entry or below == 1))
-    return one.rule in FORMAT_RULES and same_entry
+    match stages:
+        case (0, 0):
+            return other.edit is not None and not same_line
+        case (0, 1):
+            return other.edit is not None or not same_entry
+        case (1, 1):
+            return same_entry and (other.edit is not None or not same_line)
+        case _:
+            return stages[0] < stages[1]
 
 
 def _stage(finding: Finding) -> int:

@@ -22,6 +22,16 @@ WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) *(?:[^\d\s.,][^\d]*)
 WORDS = {word: str(number) for number, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"))
 } | {"once": "1", "twice": "2", "thrice": "3"}  # fmt: skip
+TIME_WORDS = {"m", "min", "mins", "minute", "minutes", "h", "hr", "hrs", "hour", "hours"}
+LEFT_OUT = {  # words that say nothing but what the key says
+    "a number of minutes": {*WORDS, *TIME_WORDS},
+    "minutes": {*WORDS, *TIME_WORDS},
+    "a number of hours": {*WORDS, *TIME_WORDS},
+    "a whole number": {*WORDS, "time", "times", "people", "techs"},
+    "a number from 0 to 1": set[str](),
+    "an amount, or a range of amounts": {"usd", "dollar", "dollars", "to", "until", "through"},
+}
+OTHER_SIGN = re.compile(r"[^\w\s.,:%$–—−-]")
 DATE_FORMS = (
     "%m/%d/%Y", "%m/%d/%y", "%Y/%m/%d", "%Y.%m.%d", "%d.%m.%Y", "%m-%d-%Y", "%Y-%m-%d", "%Y%m%d",
     "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
@@ -36,11 +46,19 @@ def put_right(title: str, name: str, value: str) -> str | None:
 
 
 def sure_edit(title: str, value: Text, right: str) -> Edit | None:
-    """Return the edit that writes the right form, where it has all that the author's says."""
-    guesses = title in ("a file name", "a module and its part") or "..." in right
-    share = title == "a number from 0 to 1" and "%" not in value and not value.startswith("0")
-    foreign = title.startswith("an amount") and re.search(r"[€£]|EUR|about|from", value)
-    return None if guesses or share or foreign else edit_of(value, right)
+    """Return the edit that writes the right form, where it says all that the author's says.
+
+    A unit may be left out that the key has anyway, not a word that may mean something, nor an
+    `about`; where something is to be added, only the author knows what.
+    """
+    if "..." in right or title in ("a file name", "a module and its part"):
+        return None
+    if title == "a number from 0 to 1" and "%" not in value and not value.startswith("0"):
+        return None
+    words = {word.lower() for word in re.findall(r"[^\W\d_]+", value)}
+    if title in LEFT_OUT and (words - LEFT_OUT[title] or OTHER_SIGN.search(value)):
+        return None
+    return edit_of(value, right)
 
 
 def _number(_name: str, value: str) -> str | None:

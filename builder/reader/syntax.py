@@ -140,7 +140,8 @@ def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
     rest = re.split(r"[,}]", line[mark.column :])[0] if braces else line[mark.column :]
     name = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[0].strip(" -")
     whole = (phrase + rest).strip()
-    column = line.find(whole) if whole and (braces or whole == value.strip()) else -1
+    is_plain = phrase and not set(whole) & set("'\"[]{}")
+    column = line.find(whole) if is_plain and (braces or whole == value.strip()) else -1
     change = LineChange(mark.line, column, whole, quoted(whole)) if column >= 0 else None
     return (f"the colon inside `{whole}` starts a new key",
             f'put the phrase in quotes: `{name or key}: "{whole or value}"`', mark,
