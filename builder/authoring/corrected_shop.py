@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
-from tempfile import NamedTemporaryFile, TemporaryDirectory
+from tempfile import TemporaryDirectory, mkstemp
 
 from builder.authoring.corrections import Correcting, correcting
 from builder.model.correction import CorrectedFile
@@ -103,13 +103,14 @@ def write_corrected(shop: Path, files: Iterable[CorrectedFile]) -> Iterator[str]
 
 
 def _replace(path: Path, content: bytes) -> None:
-    with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as new:
-        new.write(content)
-        new.flush()
-        os.fsync(new.fileno())
-    try:  # only now: Windows replaces no file that is open
-        shutil.copymode(path, new.name)
-        Path(new.name).replace(path)
+    handle, name = mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "wb") as new:
+            new.write(content)
+            new.flush()
+            os.fsync(handle)
+        shutil.copymode(path, name)
+        Path(name).replace(path)  # only now: Windows replaces no file by one that is open
     except OSError:
-        Path(new.name).unlink(missing_ok=True)
+        Path(name).unlink(missing_ok=True)
         raise

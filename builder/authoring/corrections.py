@@ -4,24 +4,19 @@ In: the text of a file and its findings. Out: texts to be checked, one at a time
 findings of the file are sent back. At the end the corrected file.
 
 What stops the reading is put right first, since it hides all that comes after it. A finding that
-shows up then was there before; any other new one is a reason to leave the edit out.
+shows up then was there before; any other new one is a reason to leave the edit out. Where edits
+lead from one mistake to the next and never to fewer, the text stays as the author wrote it.
 """
 
 from collections.abc import Collection, Generator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.authoring.edits import Span, apart, edited, line_after, span_in
+from builder.authoring.hidden_findings import Stage, entry_line, stage_of, was_hidden
 from builder.model.correction import CorrectedFile, Correction
 from builder.model.finding import Finding
 
 MOST_ROUNDS = 30  # each puts something right, or gives something up
-# What hides what: a slip of YAML hides every slip of the format below it, and both hide the rules.
-YAML_RULES = frozenset((
-    "alias", "depth", "documents", "duplicate-key", "encoding", "lost-text", "merge-conflict",
-    "syntax", "tab", "tag",
-))  # fmt: skip
-FORMAT_RULES = frozenset(("bad-value", "missing-key", "unknown-key", "wrong-type"))
-ENTRY = 2  # columns: what starts further right belongs to the step or the entry above it
 
 Findings = Sequence[Finding]
 Correcting = Generator[str, Findings, CorrectedFile]
@@ -67,8 +62,8 @@ def _after(state: _State, chosen: Chosen, given_up: set[Mark]) -> Generator[str,
 
 def _weight(state: _State) -> tuple[int, ...]:
     """Return how many findings of each stage a text has: what hides others counts first."""
-    stages = [_stage(finding) for finding in state.findings]
-    return tuple(stages.count(stage) for stage in range(3))
+    stages = [stage_of(finding) for finding in state.findings]
+    return tuple(map(stages.count, Stage))
 
 
 def _to_try(state: _State, given_up: Collection[Mark]) -> list[tuple[Finding, Span]]:
@@ -79,19 +74,19 @@ def _to_try(state: _State, given_up: Collection[Mark]) -> list[tuple[Finding, Sp
         if finding.edit and _mark(finding, finding.at.line) not in given_up
         and (span := span_in(state.text, finding.edit))
     }  # fmt: skip
-    first = min(map(_stage, spans.values()), default=0)
+    first = min(map(stage_of, spans.values()), default=Stage.YAML)
     return [(spans[span], span) for span in apart(one for one in spans
-                                                  if _stage(spans[one]) == first)]  # fmt: skip
+                                                  if stage_of(spans[one]) == first)]  # fmt: skip
 
 
 def _readable(state: _State) -> list[Finding]:
     """Return the findings that none in their entry stands before: they may say wrong things."""
     lines = state.text.split("\n")
-    entries = [(_entry(lines, finding.at.line), finding) for finding in state.findings]
-    first: dict[int, int] = {}
+    entries = [(entry_line(lines, finding.at.line), finding) for finding in state.findings]
+    first: dict[int, Stage] = {}
     for entry, finding in entries:
-        first[entry] = min(first.get(entry, _stage(finding)), _stage(finding))
-    return [finding for entry, finding in entries if _stage(finding) == first[entry]]
+        first[entry] = min(first.get(entry, stage_of(finding)), stage_of(finding))
+    return [finding for entry, finding in entries if stage_of(finding) == first[entry]]
 
 
 def _tried(state: _State, chosen: Chosen) -> Generator[str, Findings, _State | None]:
@@ -115,39 +110,7 @@ def _is_better(before: _State, after: Findings, chosen: Chosen) -> bool:
         return False
     lines = edited(before.text, spans).split("\n")
     new = [one for one in after if _mark(one, one.at.line) not in known]
-    return all(any(_hides(lines, one, other) for one, _ in chosen) for other in new)
-
-
-def _hides(lines: Sequence[str], one: Finding, other: Finding) -> bool:
-    """Whether a mistake kept the check from finding another one, rather than its edit made it."""
-    stages = _stage(one), _stage(other)
-    new_lines = one.edit.new.count("\n") if one.edit else 0
-    same_line = one.at.line <= other.at.line <= one.at.line + new_lines
-    same_entry = _entry(lines, one.at.line) == _entry(lines, other.at.line)
-    match stages:
-        case (0, 0):
-            return other.edit is not None and not same_line
-        case (0, 1):
-            return other.edit is not None or not same_entry
-        case (1, 1):
-            return same_entry and (other.edit is not None or not same_line)
-        case _:
-            return stages[0] < stages[1]
-
-
-def _stage(finding: Finding) -> int:
-    return 0 if finding.rule in YAML_RULES else 1 if finding.rule in FORMAT_RULES else 2
-
-
-def _entry(lines: Sequence[str], line: int) -> int:
-    """Return the line on which the step or the entry of a line starts."""
-    starts = (at for at in range(min(line, len(lines)), 0, -1) if _starts_entry(lines[at - 1]))
-    return next(starts, 0)
-
-
-def _starts_entry(line: str) -> bool:
-    words = line.lstrip()
-    return bool(words) and words[0] != "#" and len(line) - len(words) <= ENTRY
+    return all(any(was_hidden(lines, other, one) for one, _ in chosen) for other in new)
 
 
 def _mark(finding: Finding, line: int) -> Mark:
