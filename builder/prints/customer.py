@@ -41,6 +41,7 @@ from builder.walk.job_details import job_details
 from builder.walk.measured import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import capitalized
 from builder.wording.value_text import amount_text, amounts_text, money_text
 from builder.wording.vehicle_words import driving_text
 
@@ -90,7 +91,7 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     if shop.phone:
         yield paragraph(f"Phone {shop.phone}", paragraph_style(12))
     customer = {"Customer": sheet.found.job.get("customer", "")}
-    yield blank_table(filled_in({**customer, **sheet.details}), sheet.paper)
+    yield blank_table(filled_in({**customer, **sheet.details}), sheet.paper, 20)
     yield from _found(sheet.found)
     yield heading("What it means for driving")
     for reason in _driving(sheet):
@@ -150,11 +151,11 @@ def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowab
         return
     yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
     rows = [[paragraph(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
-    if rows:
+    if len(rows) > 1:
         rows.append(
             [paragraph("Total", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
         )
-    else:
+    elif not rows:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
     if option.saves:
@@ -172,15 +173,15 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
         ("TOPPADDING", (0, 0), (-1, -1), 0),
         ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
         ("LEFTPADDING", (0, 0), (0, -1), 18),
-        ("LINEABOVE", (0, -1), (-1, -1), 0.6, INK),
+        ("LINEABOVE", (0, -1), (-1, -1), 0.6 if len(rows) > 1 else 0, INK),
     ])  # fmt: skip
     return made
 
 
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
-        return line.item
-    return f"{line.item}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
+        return capitalized(line.item)
+    return f"{capitalized(line.item)}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
