@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from builder.model import finding, silence, summary, text, tree
 
 CLASSES = (
-    *(finding.Finding, finding.Related, finding.Severity),
+    *(finding.Finding, finding.Edit, finding.Related, finding.Severity),
     *(summary.TreeSummary, summary.TreeListing, summary.Handoff, summary.Lookup),
     silence.Silence,
     *(text.Text, text.Number, text.Position),
