@@ -28,7 +28,7 @@ IMPORTS: dict[str, set[str]] = {
     "rules": {"chart", "graph", "model", "plan", "trade", "walk", "wording"},
     "reference": {"plan", "reader", "trade"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
-    "review": {"check", "graph", "model", "plan", "reader"},
+    "review": {"check", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
     "prints": {"chart", "cores", "graph", "model", "plan", "trade", "walk", "wording"},

@@ -8,6 +8,8 @@ procedure only its first step counts: that one is met on every path.
 from collections.abc import Mapping
 
 from builder.graph.cautions import on_paper
+from builder.graph.moves import Move
+from builder.graph.routes import ExitKind
 from builder.graph.runs import procedure_of
 from builder.graph.tree_graph import graph_of
 from builder.model.ends import Stop
@@ -38,7 +40,7 @@ def _warned(tree: Tree, library: Library) -> dict[str, Hazards]:
     own = {name: _own(tree, name, library) for name in graph.reachable}
     before: dict[str, set[str]] = {name: set() for name in own}
     for move in graph.moves:
-        if move.to is not None and move.to.step != move.source.step:
+        if move.to is not None and move.to.step != move.source.step and _is_written(tree, move):
             before[move.to.step].add(move.source.step)
     everything = frozenset().union(*own.values())
     warned = dict.fromkeys(own, everything)
@@ -47,11 +49,20 @@ def _warned(tree: Tree, library: Library) -> dict[str, Hazards]:
     while waiting:
         name = waiting.pop()
         known = [warned[one] for one in before[name]]
-        arriving = everything.intersection(*known) if known and name != start else frozenset()
+        arriving = frozenset() if name == start else everything.intersection(*known)
         if warned[name] != arriving | own[name]:
             warned[name] = arriving | own[name]
             waiting |= {one for one, sources in before.items() if name in sources}
     return {name: warned[name] for name in tree.steps if name in warned}
+
+
+def _is_written(tree: Tree, move: Move) -> bool:
+    """Whether a move is in the file; the graph takes a branch to nowhere as one to a near name."""
+    exit_ = move.route.exit
+    named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
+    return move.source.step not in tree.broken and not (
+        named and exit_.branch.step not in tree.steps
+    )
 
 
 def _own(tree: Tree, name: str, library: Library) -> Hazards:
