@@ -48,9 +48,10 @@ USED_NOTES = {
     UsedPart.IF_RELEASED: "A used part can be set up only if it was released first.",
 }
 OWN_PART = "Setup needs a good part. We can't guarantee a part that we didn't supply."
-LEAVE_NOTE = "The fault stays as it is."
+LEAVE_NOTE = "Not repaired. It may get worse."
+NO_REPAIR = "No repair now: I know not to drive it, and have it towed"
 NO_PRICE = PriceLine(LineKind.PRICE, "Price", None)
-DIAGNOSIS = "Diagnosis"
+DIAGNOSIS, FLAT = "Diagnosis", "Diagnosis, flat charge"
 PARTLY_ELSEWHERE = (DRIVE_IN, TOWED_IN)  # the part and its installation are not in the price
 
 
@@ -109,10 +110,16 @@ def estimate_options(
     return _with_savings((*offered, *added), shop)
 
 
+def declined(shop: Shop) -> EstimateOption:
+    """Return what is owed where a vehicle that isn't safe to drive is not repaired."""
+    return _priced(_UnpricedOption(LEAVE, NO_REPAIR), "", None, shop)
+
+
 def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
     """Return the option that solves the fault for the least, with everything in its price.
 
-    Of ranges the upper end counts. None where the price of one such option isn't known.
+    Of ranges the upper end counts. None where the price of one such option isn't known, or where
+    there is only one.
     """
     whole = [
         option
@@ -120,7 +127,7 @@ def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | Non
         if not option.not_offered and option.id not in (LEAVE, *PARTLY_ELSEWHERE)
     ]
     priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
-    if not priced or len(priced) < len(whole):
+    if len(priced) < max(2, len(whole)):
         return None
     return min(priced, key=lambda one: one[:2])[2]
 
@@ -213,11 +220,16 @@ def _priced(
     """Add fee, tax and total; an option that isn't offered has its reason and nothing else."""
     if reason:
         return EstimateOption(option.id, option.option, not_offered=reason)
-    fee = price_line(LineKind.FEE, DIAGNOSIS, shop.diagnosis_fee)
+    fee = _fee(shop)
     lines = with_tax((*option.lines, *([fee] if fee.amount else [])), shop)
     cost = total_price(lines)
     average = cost_with_comebacks(cost, chance) if cost and chance else None
     return EstimateOption(option.id, option.option, lines, cost, "", option.note, average)
+
+
+def _fee(shop: Shop) -> PriceLine:
+    fee = shop.diagnosis_fee
+    return price_line(LineKind.FEE, FLAT if fee and fee.low == fee.high else DIAGNOSIS, fee)
 
 
 def _with_savings(options: tuple[EstimateOption, ...], shop: Shop) -> tuple[EstimateOption, ...]:

@@ -28,6 +28,9 @@ OF_MANY = {
 FOLDERS = ("trees", "kb", "site_config")
 PICTURES = "kb/how-to/pictures"
 RESERVED = ("index", "readme")  # the site engine makes a folder's own page from these
+# Windows keeps no file of these names, whatever its ending (Microsoft, "Naming Files, Paths, and
+# Namespaces"; from memory).
+DEVICES = re.compile(r"con|prn|aux|nul|(?:com|lpt)[1-9]")
 OVERRIDES = "site_config/overrides/"  # the site engine's
 
 NAMED = {f"kb/{name}.yml" for name in KNOWLEDGE} | {
@@ -58,6 +61,7 @@ def shop_files(shop: Path) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
         findings += (_misplaced(name) for name in below.files if _is_misplaced(name))
         findings += _same_page(names)
         findings += (_no_id(name) for name in names if _is_no_id(name))
+        findings += (_a_device(name, part) for name in names if (part := _device_in(name)))
     reported = {finding.at.file for finding in findings}
     if "trees" not in reported and not (shop / "trees").is_dir():
         findings.append(_no_trees())
@@ -102,6 +106,18 @@ def _no_id(name: str) -> Finding:
     return mistake("file-name", name, f"`{_tree_part(name)}` can't be the ID of a tree",
                    "no branch, link, or search could name this tree",
                    f"rename it to `{right}.yml`: lowercase letters, digits, and `-`")  # fmt: skip
+
+
+def _device_in(name: str) -> str:
+    """Return the part of a file's name that Windows keeps for a device; "" where it has none."""
+    stems = (part.partition(".")[0] for part in name.split("/"))
+    return next((stem for stem in stems if DEVICES.fullmatch(stem.lower())), "")
+
+
+def _a_device(name: str, part: str) -> Finding:
+    return mistake("file-name", name, f"Windows can't keep a file or folder named `{part}`",
+                   "nobody could open this shop on a Windows PC",
+                   f"give it a longer name, such as `{part}-2`")  # fmt: skip
 
 
 def _tree_part(name: str) -> str:

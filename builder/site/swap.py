@@ -18,12 +18,11 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from builder.site.lock import lock_file
+from filelock import FileLock, Timeout
 
 _AT_FDCWD = {"linux": -100, "darwin": -2}
 _EXCHANGE = 2  # RENAME_EXCHANGE of Linux, RENAME_SWAP of macOS: both are 2
-MARK = "left-by-a-build.txt"
-_MARK_TEXT = "A build works in this folder. The next build deletes it after a crash.\n"
+MARK = "left-by-a-build.lock"  # the system frees the lock when the process ends, however it ends
 
 
 @contextmanager
@@ -33,10 +32,7 @@ def folder_beside(out: Path) -> Iterator[Path]:
     _delete_leftovers(out)
     folder = Path(tempfile.mkdtemp(prefix=_prefix(out), dir=out.parent))
     try:
-        with (folder / MARK).open("w") as mark:
-            lock_file(mark, wait=True)
-            mark.write(_MARK_TEXT)
-            mark.flush()
+        with FileLock(folder / MARK):
             yield folder
     finally:
         _close(folder, out)
@@ -70,13 +66,13 @@ def _is_leftover(folder: Path) -> bool:
     """Return whether a work folder is no longer in use; without a mark it isn't a work folder."""
     if folder.is_symlink() or not folder.is_dir():
         return False
+    if not (folder / MARK).exists():
+        return not any(folder.iterdir())  # killed before it made its mark
     try:
-        with (folder / MARK).open() as mark:
-            return lock_file(mark, wait=False)
-    except FileNotFoundError:
-        return not any(folder.iterdir())  # killed before it wrote its mark
-    except PermissionError:
-        return False  # somebody else's build
+        with FileLock(folder / MARK, blocking=False):
+            return True
+    except (Timeout, PermissionError):
+        return False  # in use, or somebody else's build
 
 
 def _close(folder: Path, out: Path) -> None:

@@ -95,8 +95,11 @@ def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
 
 
 def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
-    if words.casefold() == "back":
+    command = words.casefold()
+    if command == "back":
         return Back(at=at)
+    if "limits" in ask and _PLAIN.get(command) is CannotTest:
+        return CannotTest(at=at)  # nobody can look up its spec
     if ask.get("list"):
         items = tuple(item.strip() for item in words.split(",") if item.strip())
         return Fill(name=ask["name"], value=items, at=at)

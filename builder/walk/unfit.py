@@ -78,9 +78,15 @@ def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
     if isinstance(event, Fill):
         names = [row["name"] for row in asks_at(tables, state)]
         return "" if event.name in names else f"the walk doesn't ask for `{event.name}` now"
-    if missing := unanswered(tables, state):
+    if (missing := unanswered(tables, state)) and not _has_no_spec(tables, state, event):
         return f"fill in first: {missing}"
     return _of_the_kind(tables, state, event)
+
+
+def _has_no_spec(tables: WalkTables, state: JobState, event: Event) -> bool:
+    """Whether a check is given up because nobody can look up its spec."""
+    asks = asks_at(tables, state)
+    return isinstance(event, CannotTest) and all("limits" in row for row in asks)
 
 
 def _of_the_kind(tables: WalkTables, state: JobState, event: Event) -> str:

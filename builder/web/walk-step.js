@@ -258,12 +258,16 @@ globalThis.baytreeStep = (() => {
     if (view.typed[""] === undefined && ask.offered?.length === 1) [view.typed[""]] = ask.offered;
     const choice = (words, at) => button([h("b", {}, nameOf(words)), ask.offered?.includes(words) && h("small", {}, " by a DTC that was read")], () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
+    const looksUp = ask.limits || /^(pin|fuse) /.test(ask.name);
+    // Without its spec a check can't be judged; a pin can still be found by its wire.
+    const giveUp = () => walk.send(ask.limits ? { event: "cannot_test" } : { event: "fill", name: ask.name, value: "not looked up" });
     return {
-      step: [line("w-inside", ask.limits || /^(pin|fuse) /.test(ask.name) ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
+      step: [line("w-inside", looksUp ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
-      bar: [backButton(walk), goButton(["Go on"], () => walk.confirm())],
+      bar: [backButton(walk), looksUp && button("Can’t look it up", giveUp, { "data-do": "cannot-test" }),
+        goButton(["Go on"], () => walk.confirm())],
     };
   }
 

@@ -32,7 +32,7 @@ def test_a_child_that_misbehaves_is_reported_and_replaced(
     runner = Child(SHOP, slow=0)
     with monkeypatch.context() as patch:
         patch.setattr(child, "visited", misbehaving)
-        patch.setattr(child, "SILENT", 15)
+        patch.setattr(child, "SILENT", 5)
         assert runner.group(1).troubles
     again = runner.group(1)
     runner.end()

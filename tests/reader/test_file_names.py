@@ -118,6 +118,16 @@ def test_two_files_of_one_page_are_reported(
     assert ("file-name", max(one, other)) in reports()
 
 
+@pytest.mark.parametrize(
+    "file", ["trees/aux/silent.yml", "trees/horn/con.yml", "kb/modules/NUL.yml"]
+)
+def test_a_name_that_windows_keeps_is_reported(shop: Path, reports: Reports, file: str) -> None:
+    """A shop is opened on any PC, so nothing in it is named after a device."""
+    (shop / file).parent.mkdir(parents=True, exist_ok=True)
+    (shop / file).write_text("x: y\n")
+    assert ("file-name", file) in reports()
+
+
 def test_two_cases_of_one_number_are_reported(shop: Path, reports: Reports) -> None:
     """Of two closed jobs with one number only one would count."""
     (shop / "kb/cases").mkdir(exist_ok=True)

@@ -120,7 +120,8 @@ def fitting_event(tables: WalkTables, state: JobState, random: Random, at: str) 
     shown = screen(tables, state)
     place = f"{shown['in']}#{shown['step']}"
     if shown.get("asks"):
-        return _filling(shown["asks"][0], random, at)
+        gives_up = "limits" in shown["asks"][0] and random.random() < 0.1
+        return CannotTest(at=at) if gives_up else _filling(shown["asks"][0], random, at)
     if shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), step=place, at=at, who="R. Osei")
     if shown.get("rejoin"):

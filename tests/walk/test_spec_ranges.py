@@ -43,6 +43,15 @@ def test_a_spec_is_looked_up_once(samples: WalkTables) -> None:
     assert place(typed(samples, state, "4.5 mm")) == "brakes/soft-pedal#leak"
 
 
+def test_a_spec_that_nobody_can_look_up_gives_up_its_check(samples: WalkTables) -> None:
+    """So no good part is condemned by a guess."""
+    state = started(samples, "brakes/soft-pedal", enter="linings")
+    state = typed(samples, state, "can't test")
+    assert state.steps[-1].result == "cannot test"
+    assert state.end
+    assert state.end.kind == "stuck"
+
+
 def test_the_vehicle_s_spec_is_not_asked(samples: WalkTables) -> None:
     """A vehicle with the spec in its file needs no question."""
     state = started(samples, "brakes/soft-pedal", "tern", enter="linings")

@@ -12,7 +12,8 @@ Right:
     # kb/modules/brake-unit.yml
 
 Fix: Rename the file as the hint says: lowercase letters, digits and `-`, and the ending that its
-folder needs. `README` and `index` are the page of a folder; don't use them for a file of your own.
+folder needs. `README` and `index` are the page of a folder; don't use them for a file of your own,
+nor a name that Windows keeps for a device: `con`, `prn`, `aux`, `nul`, `com1`, `lpt1`.
 """
 
 from builder.model.finding import Severity
