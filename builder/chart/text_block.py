@@ -17,6 +17,7 @@ from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
 FLAGGED = ("check", "run", "action")  # their number has a dark ground where it is led to
+CHANGE = "change"  # the tone of what a review says
 # Of each paragraph: height of a line, the gap under the last, first space, and space and width of
 # each word.
 Measures = tuple[tuple[float, float, float, tuple[tuple[float, float], ...]], ...]
@@ -80,6 +81,7 @@ def _paragraphs(
 ) -> Iterator[tuple[MeasuredWord, ...]]:
     if node.caution:
         yield hazard_bar(node.caution, node.hazards, node.marks)
+    yield measured_words(node.change, SMALL, True, CHANGE)
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
     yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
     when = f"when {node.when}" if node.when else ""
@@ -126,7 +128,8 @@ def label_text(edge: Edge) -> TextBlock:
 
 def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
     found = measured_words(edge.label, SMALL, True, "label")
-    return found + measured_words(edge.means, SMALL, tone="small")
+    change = measured_words(edge.change, SMALL, True, CHANGE)
+    return found + measured_words(edge.means, SMALL, tone="small") + change
 
 
 def _height(paragraphs: Measures, room: float) -> float:

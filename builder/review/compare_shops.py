@@ -17,6 +17,7 @@ from builder.reader.nodes import Map
 from builder.reader.source import read_source
 from builder.reader.trees import tree_from, tree_names
 from builder.reader.yaml_text import read_yaml
+from builder.review.chart_marks import chart_marks
 from builder.review.plain_tree import plain_tree
 from builder.review.remark import Remark, TreeReview
 from builder.review.step_matches import match_steps
@@ -63,14 +64,17 @@ def compare_file(
     if old is None or new is None:
         return _unreadable(old, new)
     system = file.split("/")[1]
-    plain, names = plain_tree(new, _NO_NAMES, system), _NO_NAMES
+    plain = plain_tree(new, _NO_NAMES, system)
     names = match_steps(plain_tree(old, _NO_NAMES, system), plain)
     renamed = {now: was for was, now in names.items() if was != now}
-    changes = tree_changes(plain_tree(old, names, system), plain, renamed)
+    plain_before = plain_tree(old, names, system)
+    changes = tuple(tree_changes(plain_before, plain, renamed))
+    marks = chart_marks(plain_before, plain, changes)
     trees = _tree(before, was, libraries[0]), _tree(after, now, libraries[1])
     if not changes or not trees[0] or not trees[1]:
-        return TreeReview(tuple(changes), ())
-    return TreeReview(tuple(changes), tuple(tree_effects(trees[0], trees[1], *libraries, names)))
+        return TreeReview(changes, (), marks)
+    effects = tuple(tree_effects(trees[0], trees[1], *libraries, names))
+    return TreeReview(changes, effects, marks)
 
 
 def _whole(kind: str, message: str) -> TreeReview:

@@ -1,9 +1,12 @@
 """What a review says of a tree.
 
-In: filled by the comparison. Out: `TreeReview`s, written as text, Markdown or JSON.
+In: filled by the comparison. Out: `TreeReview`s, written as text, Markdown, JSON or HTML.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from builder.chart.change_marks import ChangeMark
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,3 +24,4 @@ class TreeReview:
 
     changes: tuple[Remark, ...]
     effects: tuple[Remark, ...]
+    marks: Mapping[str, ChangeMark] = field(default_factory=dict)  # in its chart, by step

@@ -27,7 +27,10 @@ def review_as_markdown(reviews: Reviews) -> str:
 
 def review_as_json(reviews: Reviews) -> str:
     """Return the JSON."""
-    trees = {id_: asdict(review) for id_, review in reviews.items()}
+    trees = {
+        id_: {"changes": [*map(asdict, review.changes)], "effects": [*map(asdict, review.effects)]}
+        for id_, review in reviews.items()
+    }
     return json.dumps({"trees": trees}, indent=2, ensure_ascii=False)
 
 

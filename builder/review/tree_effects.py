@@ -25,7 +25,7 @@ def tree_effects(
     """Yield the effects, the gravest first."""
     yield from _cautions(old, new, before, after, names)
     yield from _readings(old, new, names)
-    yield from _fixes(old, new, names)
+    yield from _out_of_reach(old, new, names)
     yield from _minutes(old, new)
     yield from _review(old, new)
 
@@ -43,20 +43,27 @@ def _cautions(
 def _readings(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
     for name, step in old.steps.items():
         other = new.steps.get(names.get(name, ""))
+        if name in old.broken or (other and other.id in new.broken):
+            continue
         if other and isinstance(step.body, Check) and isinstance(other.body, Check):
             yield from moved_readings(str(other.id), step.body, other.body, names)
 
 
-def _fixes(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
+def _out_of_reach(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
+    """Yield each fix that no path leads to any more, then the other steps in one line."""
     was, now = (graph_of(tree, ()).reachable for tree in (old, new))
-    for name, step in old.steps.items():
-        same = names.get(name)
-        if isinstance(step.body, Fix) and name in was and same and same not in now:
-            yield Remark("fix out of reach", same, f"no path leads to the fix `{same}` any more")
+    lost = [name for name in old.steps if name in was and names.get(name, "") in new.steps]
+    lost = [names[name] for name in lost if names[name] not in now]
+    fixes = [name for name in lost if isinstance(new.steps[name].body, Fix)]
+    for name in fixes:
+        yield Remark("fix out of reach", name, f"no path leads to the fix `{name}` any more")
+    if others := [name for name in lost if name not in fixes]:
+        listed = ", ".join(f"`{name}`" for name in others)
+        yield Remark("step out of reach", others[0], f"no path leads to {listed} any more")
 
 
 def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
-    if not (_can_be_walked(old) and _can_be_walked(new)):
+    if not (can_be_walked(old) and can_be_walked(new)):
         return
     was, now = (tree_minutes(tree) for tree in (old, new))
     for kind, before, after in (
@@ -69,7 +76,7 @@ def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
             yield Remark(f"{kind} changed", "", message)
 
 
-def _can_be_walked(tree: Tree) -> bool:
+def can_be_walked(tree: Tree) -> bool:
     """Whether every branch has its step, and every walk ends: else there is nothing to count."""
     graph = graph_of(tree, ())
     branches = (exit_.branch for step in tree.steps.values() for exit_ in exits(step))
