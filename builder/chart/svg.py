@@ -12,7 +12,16 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Part, Polyline, Rect, Run, Shape
-from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND
+from builder.chart.spacing import (
+    BADGE,
+    BAR,
+    BAR_GAP,
+    DOUBLE_SIDE,
+    EDGE,
+    FLAG,
+    ROUND,
+    TAG_SIDE,
+)
 from builder.chart.text_block import CHANGE
 
 HEAD = 5.0  # length of an arrow head
@@ -130,8 +139,9 @@ def _flag(box: Box) -> Iterator[str]:
 def _change_bars(box: Box) -> Iterator[str]:
     """Yield the bars at the right of a box that a review marks: one, and two where it's new."""
     r = box.rect
-    for bar in range(1 + (box.change == "new") if box.change else 0):
-        yield _rect(Rect(r.right + 2 + 3.5 * bar, r.y, 2, r.height), "bar")
+    for bar in range(2 if box.change == "new" else bool(box.change)):
+        x = r.right + BAR_GAP + bar * (BAR + BAR_GAP)
+        yield _rect(Rect(x, r.y, BAR, r.height), "bar")
 
 
 def _rect(r: Rect, kind: str, round_end: float = 0) -> str:
@@ -157,7 +167,8 @@ def _run(run: Run) -> str:
 
 def _tag(run: Run) -> str:
     """Draw the dark ground of what a review says."""
-    place = Rect(run.x - 1.5, run.y - 0.95 * run.size, run.width + 3, 1.25 * run.size)
+    wide = run.width + 2 * TAG_SIDE
+    place = Rect(run.x - TAG_SIDE, run.y - 0.95 * run.size, wide, 1.25 * run.size)
     return _rect(place, "tag")
 
 

@@ -12,7 +12,7 @@ from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import MARK, SIGNAL_TONES, hazard_bar
 from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
-from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TAG_SIDE, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
@@ -129,6 +129,8 @@ def label_text(edge: Edge) -> TextBlock:
 def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
     found = measured_words(edge.label, SMALL, True, "label")
     change = measured_words(edge.change, SMALL, True, CHANGE)
+    if change:
+        change = (change[0]._replace(space=change[0].space + TAG_SIDE), *change[1:])
     return found + measured_words(edge.means, SMALL, tone="small") + change
 
 

@@ -1,7 +1,7 @@
 """The page of a review: one file that a reviewer opens from a pull request.
 
-In: `TreeReview`s by the ID of their tree, the trees as they are now, the library. Out: a whole HTML
-page that needs nothing else: no script, styles and faces inside. A tree with mistakes has no chart.
+In: `TreeReview`s by the ID of their tree, those trees as they are now, the library. Out: a whole
+HTML page that needs nothing else: no script, styles and faces inside.
 """
 
 import re
@@ -21,7 +21,7 @@ from builder.chart.svg import svg
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages.render import render
-from builder.review.remark import Remark, TreeReview
+from builder.review.remark import AS_IT_WAS, NOTHING, Remark, TreeReview
 from builder.wording.placeholders import in_plain_words
 
 CHART = Path(chart.__file__).parent
@@ -54,12 +54,13 @@ class ReviewedTree(NamedTuple):
 def review_page(
     reviews: Mapping[str, TreeReview], trees: Mapping[str, Tree], library: Library
 ) -> str:
-    """Return the page; `trees` are those of now that can be drawn."""
+    """Return the page; where a tree can't be read any more it isn't in `trees` and has no chart."""
     shown = [
         _reviewed(f"tree-{number}", id_, review, trees.get(id_), library)
         for number, (id_, review) in enumerate(reviews.items(), 1)
     ]
-    return str(render("review.html", "review", trees=shown, chart_style=_chart_style()))
+    texts = {"nothing": NOTHING, "as_it_was": _with_code(AS_IT_WAS)}
+    return str(render("review.html", "review", trees=shown, style=_chart_style(), **texts))
 
 
 def _chart_style() -> Markup:
@@ -110,11 +111,12 @@ def _with_code(message: str) -> Markup:
 
 
 def _drawn(anchor: str, flow: Flow, review: TreeReview) -> Markup:
-    """Draw the chart; a box that is marked leads to what is said of it."""
-    link = partial(_to_change, anchor, review)
+    """Draw the chart; a changed box leads to what is said of it."""
+    changed = {change.step for change in review.changes}
+    link = partial(_to_change, anchor, changed)
     return Markup(svg(one_column(flow), link, f"{anchor}-box-"))
 
 
-def _to_change(anchor: str, review: TreeReview, href: str) -> str:
+def _to_change(anchor: str, changed: set[str], href: str) -> str:
     step = href.removeprefix("#step-")
-    return f"#{anchor}-{step}" if step != href and step in review.marks else ""
+    return f"#{anchor}-{step}" if step != href and step in changed else ""

@@ -11,7 +11,7 @@ from builder.review.plain_tree import PlainResult, PlainStep, PlainTree
 from builder.review.remark import Remark
 from builder.review.result_matches import match_results
 
-ADDED = "step added"
+NOT_REACHED = ChangeMark("NO LONGER REACHED")
 
 
 def chart_marks(

@@ -17,12 +17,13 @@ from builder.reader.nodes import Map
 from builder.reader.source import read_source
 from builder.reader.trees import tree_from, tree_names
 from builder.reader.yaml_text import read_yaml
-from builder.review.chart_marks import chart_marks
+from builder.review.chart_marks import NOT_REACHED, chart_marks
+from builder.review.lost_steps import steps_out_of_reach
 from builder.review.plain_tree import plain_tree
 from builder.review.remark import Remark, TreeReview
 from builder.review.step_matches import match_steps
 from builder.review.tree_changes import tree_changes
-from builder.review.tree_effects import tree_effects
+from builder.review.tree_effects import REVIEW_OLDER, tree_effects
 
 _NO_NAMES: dict[str, str] = {}
 PROCEDURES = "kb/procedures"
@@ -31,12 +32,31 @@ PROCEDURES = "kb/procedures"
 def compare_shops(before: Path, after: Path) -> Mapping[str, TreeReview]:
     """Return what was changed, by the ID of the tree."""
     libraries = filled_knowledge(before)[0], filled_knowledge(after)[0]
+    knowledge_differs = _knowledge(before) != _knowledge(after)
     reviews = {}
     for file in sorted({*_files(before), *_files(after)}):
         review = compare_file(before, after, file, libraries)
-        if review.changes:
+        if knowledge_differs and not review.changes:
+            review = _by_knowledge(before / file, after / file, (before, after), libraries)
+        if review.changes or review.effects:
             reviews[_id(file)] = review
     return reviews
+
+
+def _knowledge(shop: Path) -> dict[str, bytes]:
+    paths = sorted((shop / "kb").rglob("*.y*ml"))
+    return {path.relative_to(shop).as_posix(): path.read_bytes() for path in paths}
+
+
+def _by_knowledge(
+    was: Path, now: Path, shops: tuple[Path, Path], libraries: tuple[Library, Library]
+) -> TreeReview:
+    """Return what follows for a tree whose own file says the same as before."""
+    old, new = _tree(shops[0], was, libraries[0]), _tree(shops[1], now, libraries[1])
+    if old is None or new is None:
+        return TreeReview((), ())
+    effects = tuple(tree_effects(old, new, *libraries, {name: name for name in new.steps}))
+    return TreeReview((), effects if any(one.kind != REVIEW_OLDER for one in effects) else ())
 
 
 def _files(shop: Path) -> list[str]:
@@ -74,7 +94,8 @@ def compare_file(
     if not changes or not trees[0] or not trees[1]:
         return TreeReview(changes, (), marks)
     effects = tuple(tree_effects(trees[0], trees[1], *libraries, names))
-    return TreeReview(changes, effects, marks)
+    lost = dict.fromkeys(steps_out_of_reach(trees[0], trees[1], names), NOT_REACHED)
+    return TreeReview(changes, effects, {**marks, **lost})
 
 
 def _whole(kind: str, message: str) -> TreeReview:

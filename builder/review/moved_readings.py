@@ -13,7 +13,7 @@ from builder.graph.space import Space, space_of
 from builder.model.checks import Check, Result
 from builder.model.ranges import Box
 from builder.review.plain_values import Names
-from builder.review.remark import Remark
+from builder.review.remark import Remark, in_code
 from builder.rules.shared.witnesses import example_reading
 
 KIND = "reading leads elsewhere"
@@ -39,8 +39,8 @@ def moved_readings(step: str, old: Check, new: Check, names: Names) -> Iterator[
             continue
         if value := _reading_in(after, one.box, other.box):
             told.add(pair)
-            message = f"`{step}`: {value} now leads to `{pair[0]}`, before to `{pair[1]}`"
-            yield Remark(KIND, step, message)
+            leads = f"now leads to {in_code(pair[0])}, before to {in_code(pair[1])}"
+            yield Remark(KIND, step, f"{in_code(step)}: {value} {leads}")
     yield from _left_alone(step, was, now, after)
 
 
@@ -74,7 +74,8 @@ def _target(result: Result, names: Names) -> str:
 def _reading_in(space: Space, one: Box, other: Box) -> str:
     """Return a plain reading in both boxes, in words; "" where the instruments show none."""
     shared = _both(_both(one, other), space.domain)
-    return "" if any(side.empty for side in shared) else example_reading(space, shared) or ""
+    value = None if any(side.empty for side in shared) else example_reading(space, shared)
+    return (value or "").replace("`", "'")
 
 
 def _left_alone(step: str, was: list[_Piece], now: list[_Piece], space: Space) -> Iterator[Remark]:
@@ -88,5 +89,5 @@ def _left_alone(step: str, was: list[_Piece], now: list[_Piece], space: Space) -
         value = next(filter(None, (_reading_in(space, piece, piece) for piece in pieces)), "")
         if value:
             told.add(one.target)
-            message = f"`{step}`: {value} has no result now, before it led to `{one.target}`"
-            yield Remark("reading without result", step, message)
+            led = f"has no result now, before it led to {in_code(one.target)}"
+            yield Remark("reading without result", step, f"{in_code(step)}: {value} {led}")

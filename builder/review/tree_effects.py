@@ -9,14 +9,16 @@ from collections.abc import Iterator
 from builder.graph.routes import exits
 from builder.graph.tree_graph import graph_of, is_unbounded, loops_in
 from builder.model.checks import Check
-from builder.model.ends import Fix
 from builder.model.library import Library
 from builder.model.tree import Status, Tree
 from builder.plan.minutes import tree_minutes
 from builder.review.lost_cautions import lost_cautions
+from builder.review.lost_steps import steps_out_of_reach, told_out_of_reach
 from builder.review.moved_readings import moved_readings
 from builder.review.plain_values import Names
-from builder.review.remark import Remark
+from builder.review.remark import Remark, in_code
+
+REVIEW_OLDER = "review is older"
 
 
 def tree_effects(
@@ -25,7 +27,7 @@ def tree_effects(
     """Yield the effects, the gravest first."""
     yield from _cautions(old, new, before, after, names)
     yield from _readings(old, new, names)
-    yield from _out_of_reach(old, new, names)
+    yield from told_out_of_reach(steps_out_of_reach(old, new, names), new)
     yield from _minutes(old, new)
     yield from _review(old, new)
 
@@ -36,7 +38,7 @@ def _cautions(
     lost = lost_cautions(old, new, before, after, names)
     for hazard, (first, *others) in lost.items():
         more = f" and {len(others)} more step{'s' if len(others) > 1 else ''}" if others else ""
-        message = f"the caution `{hazard}` no longer comes before `{first}`{more}"
+        message = f"the caution {in_code(hazard)} no longer comes before {in_code(first)}{more}"
         yield Remark("caution lost", first, message)
 
 
@@ -49,21 +51,8 @@ def _readings(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
             yield from moved_readings(str(other.id), step.body, other.body, names)
 
 
-def _out_of_reach(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
-    """Yield each fix that no path leads to any more, then the other steps in one line."""
-    was, now = (graph_of(tree, ()).reachable for tree in (old, new))
-    lost = [name for name in old.steps if name in was and names.get(name, "") in new.steps]
-    lost = [names[name] for name in lost if names[name] not in now]
-    fixes = [name for name in lost if isinstance(new.steps[name].body, Fix)]
-    for name in fixes:
-        yield Remark("fix out of reach", name, f"no path leads to the fix `{name}` any more")
-    if others := [name for name in lost if name not in fixes]:
-        listed = ", ".join(f"`{name}`" for name in others)
-        yield Remark("step out of reach", others[0], f"no path leads to {listed} any more")
-
-
 def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
-    if not (can_be_walked(old) and can_be_walked(new)):
+    if not (_can_be_walked(old) and _can_be_walked(new)):
         return
     was, now = (tree_minutes(tree) for tree in (old, new))
     for kind, before, after in (
@@ -76,20 +65,19 @@ def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
             yield Remark(f"{kind} changed", "", message)
 
 
-def can_be_walked(tree: Tree) -> bool:
+def _can_be_walked(tree: Tree) -> bool:
     """Whether every branch has its step, and every walk ends: else there is nothing to count."""
     graph = graph_of(tree, ())
     branches = (exit_.branch for step in tree.steps.values() for exit_ in exits(step))
     named = (
         branch for branch in branches if not (branch.leaves or branch.back or branch.next_item)
     )
+    unbounded = [move for move in graph.moves if is_unbounded(tree, move)]
     return (
         not tree.broken
         and all(branch.step in tree.steps for branch in named)
         and all(place in graph.can_end for place in graph.moves_from)
-        and not any(
-            is_unbounded(tree, loop.closing) for loop in loops_in(graph.moves, graph.starts)
-        )
+        and not any(loops_in(unbounded, graph.starts))
     )
 
 
@@ -99,4 +87,4 @@ def _review(old: Tree, new: Tree) -> Iterator[Remark]:
         return
     if (old.reviewed.by, old.reviewed.date) == (signed.by, signed.date):
         message = f"reviewed by {signed.by} on {signed.date}, before this change"
-        yield Remark("review is older", "", message)
+        yield Remark(REVIEW_OLDER, "", message)
