@@ -100,7 +100,8 @@ def estimate_options(
         own = written.get(option.id)
         if own and option.id == LEAVE and advice and not reason:
             own = replace(own, not_offered=None)  # `drive` decides
-        offered.append(_option(option, own, reason or _part_reason(own, module), shop))
+        reason = reason or (part_reason(own, module) if own else "")
+        offered.append(_option(option, own, reason, shop))
     standard_ids = {option.id for option in standard}
     added = [
         _added(option, part_reason(option, module), shop)
@@ -121,19 +122,12 @@ def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | Non
     Of ranges the upper end counts. None where the price of one such option isn't known, or where
     there is only one.
     """
-    whole = [
-        option
-        for option in options
-        if not option.not_offered and option.id not in (LEAVE, *PARTLY_ELSEWHERE)
-    ]
+    partly = (LEAVE, *PARTLY_ELSEWHERE)
+    whole = [one for one in options if not one.not_offered and one.id not in partly]
     priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
     if len(priced) < max(2, len(whole)):
         return None
     return min(priced, key=lambda one: one[:2])[2]
-
-
-def _part_reason(written: FixOption | None, module: Module | None) -> str:
-    return part_reason(written, module) if written else ""
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:
