@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from builder.check.filled_knowledge import filled_knowledge
-from builder.graph.runs import with_runs
+from builder.graph.runs import procedure_named, with_runs
 from builder.graph.spec_readings import with_specs
 from builder.model.finding import Finding
 from builder.model.library import Library
@@ -116,9 +116,9 @@ def _root(shop: Path, path: Path) -> Map | None:
 
 
 def _tree(shop: Path, path: Path, library: Library) -> Tree | None:
-    """Return a tree as the check sees it; of a procedure only its changes are told."""
+    """Return a tree or a procedure as the check sees it."""
+    procedure = procedure_named(library, _id(path.relative_to(shop).as_posix()))
     source = read_source(shop, path)
     tree = None if isinstance(source, Finding) else tree_from(source)[0]
-    if tree is None or tree.is_procedure:
-        return None
-    return with_runs(with_specs(tree, library.specs), library.procedures)
+    tree = procedure.tree if procedure else tree
+    return with_runs(with_specs(tree, library.specs), library.procedures) if tree else None

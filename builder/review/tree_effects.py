@@ -24,7 +24,10 @@ REVIEW_OLDER = "review is older"
 def tree_effects(
     old: Tree, new: Tree, before: Library, after: Library, names: Names
 ) -> Iterator[Remark]:
-    """Yield the effects, the gravest first."""
+    """Yield the effects, the gravest first; of a procedure only the readings."""
+    if new.is_procedure:
+        yield from _readings(old, new, names)
+        return
     yield from _cautions(old, new, before, after, names)
     yield from _readings(old, new, names)
     yield from told_out_of_reach(steps_out_of_reach(old, new, names), new)
