@@ -50,12 +50,13 @@ def _axes(space: Space) -> list[tuple[str, str, object]]:
 
 def _taken(check: Check, space: Space, names: Names) -> Iterator[_Piece]:
     """Yield what each result takes of the readings that none above it takes."""
-    boxes = iter(space.boxes)
+    boxes = dict(zip(map(id, space.results), space.boxes, strict=True))
     above: list[Box] = []
     for result in check.results:
-        if result not in space.results and not result.otherwise:
-            continue  # nothing shown: no reading
-        box = space.domain if result.otherwise else next(boxes)
+        box = space.domain if result.otherwise else boxes.get(id(result))
+        unclear = not (result.ranges or result.otherwise or check.figure)
+        if box is None or unclear:
+            continue  # nothing is shown, or its words are no range of this reading
         inside = _both(box, space.domain)
         for piece in uncovered(inside, above) or ():
             yield _Piece(_target(result, names), piece)
