@@ -20,6 +20,7 @@ from builder.reader.yaml_text import read_yaml
 from builder.review.chart_marks import NOT_REACHED, chart_marks
 from builder.review.lost_steps import steps_out_of_reach
 from builder.review.plain_tree import plain_tree
+from builder.review.plain_values import meaning_of
 from builder.review.remark import Remark, TreeReview
 from builder.review.step_matches import match_steps
 from builder.review.tree_changes import tree_changes
@@ -32,7 +33,7 @@ PROCEDURES = "kb/procedures"
 def compare_shops(before: Path, after: Path) -> Mapping[str, TreeReview]:
     """Return what was changed, by the ID of the tree."""
     libraries = filled_knowledge(before)[0], filled_knowledge(after)[0]
-    knowledge_differs = _knowledge(before) != _knowledge(after)
+    knowledge_differs = _knowledge_differs(before, after)
     reviews = {}
     for file in sorted({*_files(before), *_files(after)}):
         review = compare_file(before, after, file, libraries)
@@ -43,9 +44,20 @@ def compare_shops(before: Path, after: Path) -> Mapping[str, TreeReview]:
     return reviews
 
 
-def _knowledge(shop: Path) -> dict[str, bytes]:
-    paths = sorted((shop / "kb").rglob("*.y*ml"))
-    return {path.relative_to(shop).as_posix(): path.read_bytes() for path in paths}
+def _knowledge_differs(before: Path, after: Path) -> bool:
+    """Whether a file of the knowledge means something else; every tree is compared then."""
+    shops = before, after
+    names = {path.relative_to(shop) for shop in shops for path in (shop / "kb").rglob("*.y*ml")}
+    for name in sorted(names):
+        was, now = before / name, after / name
+        if not (was.is_file() and now.is_file()):
+            return True
+        if was.read_bytes() != now.read_bytes():
+            roots = _root(before, was), _root(after, now)
+            meanings = [meaning_of(root, "", _NO_NAMES) if root else None for root in roots]
+            if None in meanings or meanings[0] != meanings[1]:
+                return True
+    return False
 
 
 def _by_knowledge(
