@@ -42,18 +42,29 @@ def _warned(tree: Tree, library: Library) -> dict[str, Hazards]:
     for move in graph.moves:
         if move.to is not None and move.to.step != move.source.step and _is_written(tree, move):
             before[move.to.step].add(move.source.step)
-    everything = frozenset().union(*own.values())
-    warned = dict.fromkeys(own, everything)
     start = tree.start.id
-    waiting = set(own)
+    met = _met(start, before)
+    everything = frozenset().union(*own.values())
+    warned = dict.fromkeys(met, everything)
+    waiting = set(met)
     while waiting:
         name = waiting.pop()
-        known = [warned[one] for one in before[name]]
+        known = [warned[one] for one in before[name] & met]
         arriving = frozenset() if name == start else everything.intersection(*known)
         if warned[name] != arriving | own[name]:
             warned[name] = arriving | own[name]
-            waiting |= {one for one, sources in before.items() if name in sources}
+            waiting |= {one for one in met if name in before[one]}
     return {name: warned[name] for name in tree.steps if name in warned}
+
+
+def _met(start: str, before: Mapping[str, set[str]]) -> set[str]:
+    """Return the steps that are reached from the start by what is in the file."""
+    met, growing = {start}, True
+    while growing:
+        more = {name for name, sources in before.items() if sources & met} - met
+        met |= more
+        growing = bool(more)
+    return met
 
 
 def _is_written(tree: Tree, move: Move) -> bool:
