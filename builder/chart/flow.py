@@ -44,6 +44,7 @@ class Node:
     notes: tuple[str, ...] = ()  # "still there: go to 3"
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
+    place: str = ""  # where it's done, in words
     work: str = ""  # "work 3 min": kept apart from the instruction
     facts: tuple[str, ...] = ()  # "wait 60 min", "from 3"
     caution: Signal | None = None  # the most severe
@@ -113,6 +114,7 @@ def _node(at: NumberedTree, step: Step) -> Node:
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
         when=tied(", ".join(conditions)),
+        place=tied(step.where.phrase) if step.where and step.where.phrase else "",
         work=_minutes("work", step.minutes),
         facts=(*_run_facts(at, step), *filter(None, [_minutes("wait", step.wait)])),
         caution=met[0].signal if met else None,

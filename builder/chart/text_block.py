@@ -87,6 +87,7 @@ def _paragraphs(
     when = f"when {node.when}" if node.when else ""
     facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
+    yield measured_words(f"at {node.place}" if node.place else "", SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note, sheet_of))
 

@@ -12,7 +12,8 @@ from builder.model import finding, silence, summary, text, tree
 
 CLASSES = (
     *(finding.Finding, finding.Related, finding.Severity),
-    *(summary.TreeSummary, summary.TreeListing, summary.Handoff, silence.Silence),
+    *(summary.TreeSummary, summary.TreeListing, summary.Handoff, summary.Lookup),
+    silence.Silence,
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),
 )
