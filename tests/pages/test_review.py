@@ -1,7 +1,6 @@
 """A review is one page that needs nothing else, and its chart says what changed in words."""
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -23,10 +22,11 @@ EDITS = (
 )  # fmt: skip
 
 
-@pytest.fixture
-def page(tmp_path: Path) -> str:
+@pytest.fixture(scope="module")
+def page(tmp_path_factory: pytest.TempPathFactory) -> str:
     """Return the page of a tree that was edited."""
-    before, after = tmp_path / "before", tmp_path / "after"
+    folder = tmp_path_factory.mktemp("review")
+    before, after = folder / "before", folder / "after"
     for shop in (before, after):
         new_shop(shop, with_examples=True)
     file = after / f"trees/{TREE}.yml"
