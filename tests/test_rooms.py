@@ -28,17 +28,18 @@ IMPORTS: dict[str, set[str]] = {
     "rules": {"chart", "graph", "model", "plan", "trade", "walk", "wording"},
     "reference": {"plan", "reader", "trade"},
     "check": {"cache", "cores", "graph", "model", "plan", "reader", "rules"},
-    "review": {"check", "graph", "model", "plan", "reader"},
+    "review": {"chart", "check", "graph", "model", "plan", "reader", "rules"},
     "report": {"model", "rules"},
     "find": {"model", "trade"},
     "prints": {"chart", "cores", "graph", "model", "plan", "trade", "walk", "wording"},
     "pages": {
-        "chart", "graph", "model", "plan", "reference", "rules", "trade", "walk", "wording",
+        "chart", "graph", "model", "plan", "reference", "review", "rules", "trade", "walk",
+        "wording",
     },
     "site": {"cache", "cores", "find", "model", "pages", "pictures", "prints", "web"},
     "authoring": {"graph", "model", "reader", "rules", "walk", "wording"},
     "commands": {
-        "authoring", "cache", "check", "cores", "find", "graph", "model", "plan", "prints",
+        "authoring", "cache", "check", "cores", "find", "graph", "model", "pages", "plan", "prints",
         "reader", "reference", "report", "review", "rules", "site", "walk", "wording",
     },
 }  # fmt: skip

@@ -14,7 +14,7 @@ from builder.chart.undrawn_ways import (
     NumberedTree,
     handoff_title,
     spent_words,
-    undrawn_ways,
+    steps_named_in_notes,
     way_notes,
 )
 from builder.graph.routes import ExitKind
@@ -52,6 +52,7 @@ class Node:
     marks: tuple[HazardMark, ...] = ()  # their signs, where a key explains them
     href: str = ""
     in_order: bool = False  # whether the first of its results that fits counts
+    change: str = ""  # what a review says of it: `NEW`, `CHANGED: minutes`
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +64,8 @@ class Edge:
     label: str = ""
     means: str = ""  # what the result means, in lighter type
     chance: float = 0
+    result: int | None = None  # which result of its check it is, from 0
+    change: str = ""  # what a review says of that result: `was below 13.2`
 
 
 Edges = Mapping[str, tuple[Edge, ...]]
@@ -96,7 +99,7 @@ def flow_of(
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
     }
-    reached = nodes_reached_by_number(edges, sections) | _named_in_notes(at)
+    reached = nodes_reached_by_number(edges, sections) | steps_named_in_notes(at)
     flow = Flow(str(tree.title), nodes, edges, sections, reached)
     return _with_start(_with_origins(_with_ways_on(flow)))
 
@@ -164,7 +167,9 @@ def _edge(at: NumberedTree, step: Step, line: ChartLine) -> Edge:
     looped = at.tree.steps[line.target].each if way is ExitKind.NEXT else None
     if looped and not means:
         means = f"next {looped[0]}"
-    return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
+    label, chance = _label(step, way, line), float(line.chance)
+    number = step.body.results.index(result) if result and isinstance(step.body, Check) else None
+    return Edge(str(step.id), line.target, label, means, chance, number)
 
 
 def _label(step: Step, way: ExitKind, line: ChartLine) -> str:
@@ -198,16 +203,6 @@ def _ways_on(edges: Edges, links: Sequence[ChainStep]) -> Iterator[tuple[str, Ed
         for number, edge in enumerate(edges.get(link.step, ())):
             if after is None or number != after.edge_index:
                 yield link.step, edge
-
-
-def _named_in_notes(at: NumberedTree) -> frozenset[str]:
-    """Return the steps that the words in a box send the reader to."""
-    return frozenset(
-        str(way.branch.step)
-        for step in at.tree.steps.values()
-        for way in undrawn_ways(at.drawn, step)
-        if way.branch.step and not way.branch.leaves
-    )
 
 
 def _with_ways_on(flow: Flow) -> Flow:
