@@ -22,11 +22,11 @@ from builder.model.checks import Branch, Check
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
-from builder.model.tree import Step, Tree
+from builder.model.tree import Need, Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.results import NO_BREAK, result_words, tied
-from builder.wording.vehicle_words import condition_texts, part_name
+from builder.wording.vehicle_words import condition_texts, need_text, part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 NO_MARKS: Mapping[str, HazardMark] = {}
@@ -107,6 +107,8 @@ def flow_of(
 def _node(at: NumberedTree, step: Step) -> Node:
     met = hazards_of(step, at.library) if at.library else []
     conditions = condition_texts(step, at.library) if at.library else step.when
+    if at.library and step.hook_up:
+        conditions += (f"hooked up with {need_text(Need(step.hook_up), at.library)}",)
     return Node(
         id=str(step.id),
         kind=_kind(step),
