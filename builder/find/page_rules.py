@@ -25,7 +25,15 @@ from builder.find.ranking import (
     TAIL_STRENGTH,
     TITLE_RAISE,
 )
-from builder.find.safety import MOST_LINES, NEAR, TAKEN_OUT, Part, danger_signs, harmless_phrases
+from builder.find.safety import (
+    MOST_LINES,
+    NEAR,
+    TAKEN_OUT,
+    Part,
+    Sign,
+    danger_signs,
+    harmless_phrases,
+)
 from builder.find.search_query import DRAIN, LONGEST_QUERY, MILLIAMPS, NOMINAL, VOLTAGES, VOLTS
 from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
@@ -96,16 +104,21 @@ def _strength_points() -> Mapping[str, Any]:
 
 
 def _safety_rules() -> Mapping[str, Any]:
-    """Signs as texts: the parts of each, and behind them what takes it away."""
+    """Signs as numbers of their parts, and behind them of what takes the sign away."""
+    signs = danger_signs()
+    each = (part for of in signs.values() for sign in of for part in (*sign.parts, sign.unless))
+    parts = list(dict.fromkeys(map(_part_text, each)))
+
+    def numbers(sign: Sign) -> list[int]:
+        return [parts.index(_part_text(part)) for part in (*sign.parts, sign.unless)]
+
     return {
         "near": NEAR,
         "takenOut": TAKEN_OUT,
         "mostLines": MOST_LINES,
         "harmless": _part_text(harmless_phrases()),
-        "dangers": [
-            [text, [[*map(_part_text, sign.parts), _part_text(sign.unless)] for sign in signs]]
-            for text, signs in danger_signs().items()
-        ],
+        "parts": parts,
+        "dangers": [[text, list(map(numbers, of))] for text, of in signs.items()],
     }
 
 
