@@ -13,9 +13,9 @@ from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
-from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.concept_kinds import KIND_WEIGHTS, SHORTEST_STRANGE
 from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
-from builder.find.mentions import PART_CREDIT
+from builder.find.mentions import PART_CREDIT, SHORT_QUERY
 from builder.find.phrasebook import GAP
 from builder.find.ranking import (
     CERTAIN,
@@ -77,6 +77,8 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "clearCredit": CLEAR_CREDIT,
         "partCredit": PART_CREDIT,
         "kindWeights": KIND_WEIGHTS,
+        "shortestStrange": SHORTEST_STRANGE,
+        "shortQuery": SHORT_QUERY,
         "strength": _strength_points(),
         "certain": CERTAIN,
         "titleRaise": TITLE_RAISE,
@@ -98,8 +100,10 @@ def _strength_points() -> Mapping[str, Any]:
         "asked": strength.ASKED,
         "oneWord": strength.ONE_WORD,
         "naming": strength.ASKED_NAMING,
-        "noneOfThem": strength.NONE_OF_THEM,
+        "noComplaint": strength.NO_COMPLAINT,
         "eachMissing": strength.EACH_MISSING,
+        "shortMissing": strength.SHORT_MISSING,
+        "shortStrange": strength.SHORT_STRANGE,
     }
 
 
