@@ -8,9 +8,8 @@ tree has. The page does the same with the lists from here (`search-coverage.js`)
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from builder.find.common_words import ORDINARY_WORDS
 from builder.find.phrasebook import Concept, Tokens, shop_tokens
-from builder.find.word_forms import drop_stop_words, split_words, stem_word, without_no
+from builder.find.word_forms import ORDINARY_STEMS, drop_stop_words, split_words, without_no
 
 SUBJECT = "subject"  # a part or a system: `wiper`, `dome light`
 COMPLAINT = "complaint"  # what it does: `squeak`, `leak`
@@ -22,7 +21,6 @@ PLAIN = "plain"
 # Percent that a concept counts.
 KIND_WEIGHTS = {SUBJECT: 100, COMPLAINT: 100, EVERYDAY: 30, UNKNOWN: 20, STRANGE: 20, PLAIN: 100}
 SHORTEST_STRANGE = 3  # letters
-_ORDINARY = frozenset(map(stem_word, ORDINARY_WORDS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,4 +61,4 @@ def concept_kind(
 
 def _is_strange(token: str) -> bool:
     word = without_no(token)
-    return len(word) >= SHORTEST_STRANGE and word.isalpha() and word not in _ORDINARY
+    return len(word) >= SHORTEST_STRANGE and word.isalpha() and word not in ORDINARY_STEMS

@@ -1,7 +1,7 @@
 """Which of the things that a query names an entry mentions, and where.
 
-In: the concepts of a query, each with what covers it, and how many of its codes no entry lists: each
-is a subject that none has. Out: `Mentions`. The page counts the same (`search-coverage.js`).
+In: the concepts of a query, each with what covers it, and how many of its codes no entry lists:
+each is a subject that none has. Out: `Mentions`. The page counts the same (`search-coverage.js`).
 """
 
 from collections.abc import Iterable, Mapping, Sequence

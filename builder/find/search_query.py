@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_written_codes
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
-from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
+from builder.find.common_words import NEGATIONS, STOP_WORDS
 from builder.find.spelling import edit_distance, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
-from builder.find.word_forms import split_words, stem_word
+from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
 
 LONGEST_QUERY = 30  # words of a query that are looked at
 VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])"
@@ -113,8 +113,8 @@ def is_known(word: str, vocabulary: Vocabulary) -> bool:
     """Whether a word, or one with another ending, is in the index, its words, or plain English."""
     return (
         word in vocabulary.known
-        or word in ORDINARY_WORDS
         or word in vocabulary.everyday
+        or stem_word(word) in ORDINARY_STEMS
         or stem_word(word) in vocabulary.stems
     )
 

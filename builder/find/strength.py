@@ -5,8 +5,8 @@ shop has nothing on this. What the entry covers speaks for it: its share of the 
 its best phrase that is, how much the words tell apart, and whether its title has them. A part that
 the query names asks for more, and most of an entry that hasn't got it; so does a complaint: `dome
 light stays on` is no matter of the charging lamp. A short query is about all that it names, even
-about a word that nobody knows; in a long story other parts are blamed and passed. The points were fitted once, to the query sets of
-`tests/demo/`. The page does the same (`search-coverage.js`).
+about a word that nobody knows; in a long story other parts are blamed and passed. The points were
+fitted to the query sets of `tests/demo/`. The page does the same (`search-coverage.js`).
 """
 
 from builder.find.concept_kinds import COMPLAINT, SUBJECT

@@ -7,9 +7,8 @@
  */
 "use strict";
 (() => {
-  const { nameOf, opposite, withoutNo, stemWord, isAllLetters } = baytreeSearch;
+  const { nameOf, opposite, withoutNo, isAllLetters, ORDINARY_STEMS } = baytreeSearch;
   const { rules } = baytreeSearchData;
-  const ORDINARY = new Set(rules.ordinary.split(" ").map(stemWord));
 
   // Counts by number of a phrase or an entry stand in arrays: a word can be in thousands of them.
   const counts = (size) => new Int32Array(size);
@@ -81,7 +80,7 @@
 
   function isStrange(token) {
     const word = withoutNo(token);
-    return word.length >= rules.shortestStrange && isAllLetters(word) && !ORDINARY.has(word);
+    return word.length >= rules.shortestStrange && isAllLetters(word) && !ORDINARY_STEMS.has(word);
   }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.

@@ -7,11 +7,10 @@
 "use strict";
 (() => {
   const {
-    STOP_WORDS, NEGATIONS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
+    STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
   } = baytreeSearch;
   const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, milliamps: MILLIAMPS, longestQuery } =
     baytreeSearchData.rules;
-  const ORDINARY = new Set(baytreeSearchData.rules.ordinary.split(" "));
 
   // search_query.py
 
@@ -62,7 +61,7 @@
   }
 
   const isKnown = (word, { known, everyday, stems }) =>
-    known.has(word) || ORDINARY.has(word) || everyday.has(word) || stems.has(stemWord(word));
+    known.has(word) || everyday.has(word) || [ORDINARY_STEMS, stems].some((has) => has.has(stemWord(word)));
 
   const isSaid = (word, { everyday, stemUses }) =>
     STOP_WORDS.has(word) || NEGATIONS.has(word) || everyday.has(word)
