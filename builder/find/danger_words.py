@@ -179,8 +179,8 @@ WORD_GROUPS = {
     "GLASS": "windshield, window, glass, clean, fog, mirror",
     # A word of danger that is on a part, and no more
     "LOOKS": (
-        "scratch, fade, peel, sticker, decal, emblem, tag, label, recall, color, off light, off "
-        "lamp, bulb test, part number, how many, worn, stain, dirty, texture"
+        "cover, scratch, fade, peel, sticker, decal, emblem, tag, label, recall, color, off "
+        "light, off lamp, bulb test, part number, how many, worn, stain, dirty, texture"
     ),
 }
 

@@ -36,7 +36,7 @@ def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions
     subjects = [one for one in covered if one.kind == SUBJECT]
     return Mentions(
         is_one_word=len(covered) == 1 == covered[0].words,
-        is_short=len(covered) <= SHORT_QUERY,
+        is_short=len(covered) <= SHORT_QUERY and not any(one.blames for one in covered),
         strange=sum(one.kind == STRANGE for one in covered),
         telling=len(telling),
         named=named,

@@ -14,7 +14,7 @@ from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 from builder.find.concept_kinds import KIND_WEIGHTS, SHORTEST_STRANGE
-from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.covered_concepts import BLAMES, CLEAR_CREDIT, OPPOSITE_CREDIT
 from builder.find.mentions import PART_CREDIT, SHORT_QUERY
 from builder.find.phrasebook import GAP
 from builder.find.ranking import (
@@ -34,7 +34,7 @@ from builder.find.safety import (
     danger_signs,
     harmless_phrases,
 )
-from builder.find.search_query import DRAIN, LONGEST_QUERY, MILLIAMPS, NOMINAL, VOLTAGES, VOLTS
+from builder.find.search_query import LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
 from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
@@ -71,7 +71,7 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
             "cycle": YEAR_CYCLE,
         },
         "volts": {"written": VOLTS, "meanings": VOLTAGES, "nominal": NOMINAL},
-        "milliamps": {"written": MILLIAMPS, "words": DRAIN},
+        "readings": READINGS,
         "longestQuery": LONGEST_QUERY,
         "oppositeCredit": OPPOSITE_CREDIT,
         "clearCredit": CLEAR_CREDIT,
@@ -79,6 +79,7 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "kindWeights": KIND_WEIGHTS,
         "shortestStrange": SHORTEST_STRANGE,
         "shortQuery": SHORT_QUERY,
+        "blames": _word_list(BLAMES),
         "strength": _strength_points(),
         "certain": CERTAIN,
         "titleRaise": TITLE_RAISE,

@@ -42,11 +42,14 @@
       if (kind === "subject") countAbove(subjectInTitle, titles, rules.clearCredit);
     }
     const isOneWord = concepts.length === 1 && concepts[0].words === 1;
-    const isShort = concepts.length <= rules.shortQuery;
+    const isShort = concepts.length <= rules.shortQuery && !concepts.some(blames);
     const fits = bestPhrases(index, phraseGain, phraseCredit, most);
     const mentions = { isOneWord, isShort, strange, telling, named, has, subjectInTitle, inTitle };
     return { words, gain, credit, ...fits, ...mentions };
   }
+
+  const BLAMES = new Set(rules.blames.split(" "));
+  const blames = ({ alternatives }) => alternatives.flat().some((token) => BLAMES.has(token));
 
   function countAbove(totals, { places, credits }, least) {
     for (let at = 0; at < places.length; at++) if (credits[at] > least) totals[places[at]]++;

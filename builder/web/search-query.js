@@ -9,7 +9,7 @@
   const {
     STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
   } = baytreeSearch;
-  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, milliamps: MILLIAMPS, longestQuery } =
+  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery } =
     baytreeSearchData.rules;
 
   // search_query.py
@@ -34,9 +34,10 @@
       if (words) corrected.push([written, words]);
       return words || written;
     };
-    const rest = asked
-      .replace(new RegExp(VOLTS.written, "gi"), (whole, volts) => put(whole, voltageWords(volts)))
-      .replace(new RegExp(MILLIAMPS.written, "gi"), (whole) => put(whole, MILLIAMPS.words));
+    let rest = asked.replace(new RegExp(VOLTS.written, "gi"),
+      (whole, volts) => put(whole, voltageWords(volts)));
+    for (const [written, words] of READINGS)
+      rest = rest.replace(new RegExp(written, "gi"), (whole) => put(whole, words));
     return [corrected, rest];
   }
 
