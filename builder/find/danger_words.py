@@ -11,7 +11,8 @@ WORD_GROUPS = {
     "SMELL": "smell, smelt, stink, stank, reek, odor, fume, vapor, stench, whiff",
     "LEAK": (
         "leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt, "
-        "all over, running out, runs out, shooting, on the ground, on the driveway"
+        "all over, running out, runs out, shooting, on the ground, on the driveway, running down, "
+        "runs down, running onto"
     ),
     "TANK": "gas tank, fuel tank, petrol tank, fuel rail, injector line, fuel hose, fuel line",
     # Fire
@@ -37,11 +38,10 @@ WORD_GROUPS = {
         "red hot, is hot, gets hot, getting hot, got hot, very hot, too hot, so hot, really hot, "
         "hot to the touch, overheats"
     ),
-    "MELTS": (
-        "plastic, rubber, wire, connector, plug, fuse, harness, socket, outlet, relay, "
-        "insulation, dash, terminal, cable, fuse box, hose, carpet"
+    "SPILLED": (
+        "crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, toast, dinner, "
+        "marshmallow"
     ),
-    "SPILLED": "crayon, candle, wax, snow, ice, chocolate, gum, cigarette",
     # Brakes
     "FAIL": (
         "fail, failure, gone, quit, went out, gave out, gave up, stopped working, dont work, not "
@@ -54,7 +54,9 @@ WORD_GROUPS = {
         "barely slow, hardly slow, keeps rolling, keeps going, kept going, just keeps moving, "
         "rolled through, went through, right through, took forever to stop, takes forever to "
         "stop, takes too long to stop, took too long to stop, long time to stop, a lot longer to "
-        "stop"
+        "stop, kept rolling, kept moving, still moving, still rolling, keeps moving, wouldnt "
+        "stop, no stopping, stopping power, did not slow, will not slow, would not stop, did not "
+        "stop, would not slow"
     ),
     "PRESS": "press, push, step, stomp, pump, foot, feet, stand, stood, hit, mash, slam",
     "FLOORED": (
@@ -88,11 +90,13 @@ WORD_GROUPS = {
     "HURT": (
         "crack, damage, crash, flood, puncture, swell, swollen, swelled, bulge, smoke, shock, "
         "isolation, insulation, arc, spark, accident, hiss, wreck, under water, underwater, "
-        "submerged, smell, getting hot, gets hot, burn, melt, leak, dent, zap, tingle"
+        "submerged, smell, getting hot, gets hot, burn, melt, leak, dent, zap, tingle, rolled "
+        "over, rollover, roll over, hit"
     ),
     "TAMPER": (
         "probe, back probe, unplug, disconnect, test, measure, check, ohm, ohmmeter, multimeter, "
-        "meter, pull, remove, cut, chew, splice, jump, touch, open, take off, take apart, jumper"
+        "meter, pull, remove, cut, chew, splice, jump, touch, open, take off, take apart, jumper, "
+        "poke, pin, test light, paper clip, pry, push, disconnecting"
     ),
     "CABLE": "cable, wire, connector, plug, harness, lead, line",
     "SMALL WIRES": "radio, speaker, stereo, trailer, fog, dimmer, amp, spark plug, hitch",
@@ -105,39 +109,47 @@ WORD_GROUPS = {
     "LOCKED": (
         "locked up, locked, seized, jammed, froze, frozen, wont turn, stuck, cant turn, came off, "
         "came loose, spins, disconnected, pulled off, in my hands, fell off, bind, stopped "
-        "turning, quit turning, do anything, does nothing, did nothing, separated, no effect"
+        "turning, quit turning, do anything, does nothing, did nothing, separated, no effect, "
+        "went loose, feels loose, very loose, so loose"
     ),
     "NOT TURN": "cant turn, cannot turn, couldnt turn, unable to turn, could not turn",
     "STRAIGHT": (
         "goes straight, went straight, keeps straight, kept straight, doesnt follow, not follow, "
         "wont follow, doesnt turn, didnt turn, doesnt respond, not respond, nothing happens, "
-        "nothing, no response"
+        "nothing, no response, stayed straight, stay straight, still straight"
     ),
     # Wheels
     "OFF": "fall off, fell off, came off, come off",
-    "NUTS": "lug, lug nut, wheel nut, wheel bolt, wheel stud, stud",
+    "NUTS": "lug, lug nut, wheel nut, wheel bolt, wheel stud, stud, wheel bolts, lug bolt",
     "LOOSE": (
         "loose, loosen, missing, broken, broke, sheared, came off, fell off, back off, backed "
-        "off, snapped, unscrew, wont stay tight, fell out, gone, not tight"
+        "off, snapped, unscrew, wont stay tight, fell out, gone, not tight, finger tight, hand "
+        "tight"
     ),
     "WHEEL DRESS": (
         "steering, cap, cover, hubcap, lock, key, color, size, torque, weight, well, liner"
     ),
     "BLOWN": (
-        "blew out, blowout, blew, burst, exploded, bulge, bubble, cord, cords showing, belt showing"
+        "blew out, blowout, blew, burst, exploded, bulge, bubble, cord, cords showing, belt "
+        "showing, coming apart, separating, shredded, split open, tread coming off, wires, steel "
+        "showing, shreds, flew apart"
     ),
     # A vehicle that moves or falls
     "ITSELF": "by itself, on its own, itself, without me, by themselves, for no reason",
     "RACE": (
         "speed up, speeding up, accelerate, take off, took off, race, surges forward, lunge, "
-        "lurches forward, moves forward, jumps forward, rev, surge, redline"
+        "lurches forward, moves forward, jumps forward, rev, surge, redline, full speed, max rpm, "
+        "wide open"
     ),
     "STUCK": (
         "stuck, sticks, jam, wide open, hung, stays down, stays on the floor, wont come up, wont "
-        "come back, doesnt come back"
+        "come back, doesnt come back, hang, hangs, wont close, wont return"
     ),
-    "ROLL": "roll, moves, creeps away, rolls away",
-    "JACK": "jack, floor jack, car jack, hoist, lift arm, the lift, our lift, two post lift",
+    "ROLL": "roll, moves, creeps away, rolls away, creep, crept, creeps, drifts off",
+    "JACK": (
+        "jack, floor jack, car jack, hoist, lift arm, the lift, our lift, two post lift, bottle "
+        "jack, scissor jack, trolley jack"
+    ),
     "BENEATH": (
         "under it, under the car, under the truck, under a car, underneath, beneath, im under, "
         "under my, go under, going under, work under, working under, crawl under, get under, lay "
@@ -145,16 +157,20 @@ WORD_GROUPS = {
     ),
     "SINKS": (
         "sink, sank, slip, fall, fell, drop, lowers, coming down, came down, tip, collapse, bleed "
-        "down, leak down, kick out, gave way, unstable, wobble"
+        "down, leak down, kick out, gave way, unstable, wobble, leaning, tilt, lean, sliding, "
+        "slid"
     ),
     "STANDS": "jack stand, stands, ramps, blocks, lift arms",
     "OTHER JACK": "aux, headphone, audio, phone, handle, points, missing, point",
     # Gas, acid, scalds
-    "SICK": "headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, passed out, faint",
+    "SICK": (
+        "headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, passed out, faint, felt sick, "
+        "feel sick, feels sick"
+    ),
     "INDOORS": (
         "inside, cabin, in the cab, into the cab, in the car, in my car, in the truck, interior, "
         "vent, passenger compartment, filled, full of, windows up, windows are up, back seat, "
-        "heater"
+        "heater, floor, under my seat"
     ),
     "SHUT GARAGE": (
         "closed garage, shut garage, garage closed, garage with the door, garage door closed, "
@@ -167,7 +183,7 @@ WORD_GROUPS = {
         "hiss, rotten egg, vent, smoke, smell, frozen, froze, case is cracked, cracked, on fire, "
         "steam, fizz, bubbling, melt, popped"
     ),
-    "SMALL BATTERY": "fob, phone, remote, key, light, saver, warranty, tender",
+    "SMALL BATTERY": "fob, phone, remote, key, light, saver, warranty, tender, tube, tray",
     "BODY": "eye, eyes, hand, hands, face, skin, arm, finger",
     "CAPS": (
         "radiator, radiator cap, pressure cap, coolant cap, coolant tank, overflow tank, "
@@ -180,8 +196,20 @@ WORD_GROUPS = {
     # A word of danger that is on a part, and no more
     "LOOKS": (
         "cover, scratch, fade, peel, sticker, decal, emblem, tag, label, recall, color, off "
-        "light, off lamp, bulb test, part number, how many, worn, stain, dirty, texture"
+        "light, off lamp, bulb test, part number, how many, worn, stain, dirty, texture, bulb"
     ),
+    # What goes with others
+    "SOFT": (
+        "soft, spongy, mushy, squishy, nothing left, no resistance, no pressure, drops, dropped, "
+        "fades, sponge, nothing there"
+    ),
+    "SHOT OUT": "shot out, exploded, erupted, geyser, blew out, sprayed, boiled out, shooting out",
+    "OF TRAVEL": (
+        "trip, ride, driving, drive, windows, behind the wheel, in the car, heater, exhaust, "
+        "muffler, tailpipe, fume"
+    ),
+    "REDS": "bright red, cherry red, red hot, orange hot",
+    "SHOCKS": "touch, charging, charger, plug, battery, cable, wire",
 }
 
 # They are taken out before anything is looked for.
@@ -194,9 +222,9 @@ HARMLESS = """
     range, fuel trim, full lock, gas cap, gas door, gas fee, gas gauge, gas lift, gas mileage, gas
     station, gas strut, glow plug, hand brake, handbrake, hot seat, hydraulic lift kit, lift gate,
     lift kit, lock to lock, no brake noise, no smoke, no spark, orange peel, parking brake, rear
-    shocks, shock absorber, shock mount, smoke alarm, smoke detector, smoke gray, smoke grey,
-    smoke lens, smoke machine, smoke shop, smoke smell, smoke test, smoke tester, smoke tint,
-    smoked glass, smoked headlight, smoked lens, smoked lights, smoked tail, smoked window,
-    smokers, spark knock, spark plug, static shock, steam clean, steam up, trailer brake, weak
-    spark, wheel lock, window tint
+    shocks, shock absorber, shock mount, sick of, smoke alarm, smoke detector, smoke gray, smoke
+    grey, smoke lens, smoke machine, smoke shop, smoke smell, smoke test, smoke tester, smoke
+    tint, smoked glass, smoked headlight, smoked lens, smoked lights, smoked tail, smoked window,
+    smokers, spark knock, spark plug, static shock, steam clean, steam up, steam wash, trailer
+    brake, weak spark, wheel lock, window tint
 """

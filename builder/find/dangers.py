@@ -29,13 +29,13 @@ DANGERS = (
         """
         smoke, PLACE unless cigarette; smoke unless TAIL, cigarette, SPILLED; smoulder; smolder;
         BURN, SMELL unless SPILLED; burning, STUFF unless SPILLED; burnt, STUFF unless SPILLED;
-        SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt, MELTS unless
-        SPILLED; glow, WIRING; glow, GLOWER; WIRING, HEATS; WIRING, SMELL; WIRING, smoke; caught
-        fire; caught on fire; catch fire; on fire; a fire; engine fire; electrical fire; wiring
-        fire; fire under the; fire underneath; fire in the engine; engine bay fire; under hood
-        fire; fire in the dash; fire hazard; car fire; truck fire; vehicle fire; fire
-        extinguisher; fire department; flame; grass, burn; sparks unless plug, knock; sparking;
-        arcing; overheating battery
+        SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt unless SPILLED;
+        glow, WIRING; glow, GLOWER; GLOWER, REDS; too hot to touch unless seat; WIRING, HEATS;
+        WIRING, SMELL; WIRING, smoke; caught fire; caught on fire; catch fire; on fire; a fire;
+        engine fire; electrical fire; wiring fire; fire under the; fire underneath; fire in the
+        engine; engine bay fire; under hood fire; fire in the dash; fire hazard; car fire; truck
+        fire; vehicle fire; fire extinguisher unless mount, holder, bracket; fire department;
+        flame; grass, burn; sparks unless plug, knock; sparking; arcing; overheating battery
         """,
     ),
     Danger(
@@ -55,12 +55,14 @@ DANGERS = (
         no brake; zero brakes; without brakes; brake, FAIL unless NOISES; lost all brakes; lost my
         brakes; losing brakes; losing my brakes; brake line, BREAK; brake hose, BREAK; caliper
         hose, BREAK; pedal, sinks unless clutch; pedal, HALT unless OTHER PEDAL; brake fluid,
-        LEAK; brake fluid, floor; brake fluid, disappear; losing brake fluid; brake, HALT unless
-        NOISES; PRESS, HALT unless ELSE, OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS, brake,
-        nothing unless TO START; PRESS, pedal, nothing unless OTHER PEDAL, TO START; brake,
-        STRENGTH; stop, STRENGTH; pump, brake unless vacuum, abs, controller; have to pump, stop;
-        no pressure, pedal; no pedal; pedal, FLOORED unless clutch, mat; foot, firewall; stopping
-        distance; had to use, to stop
+        LEAK; brake fluid, floor; brake fluid, disappear; brake fluid, dry; brake fluid, empty;
+        brake fluid, gone; losing brake fluid; brake, HALT unless NOISES; PRESS, HALT unless ELSE,
+        OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS, brake, nothing unless TO START; PRESS,
+        pedal, nothing unless OTHER PEDAL, TO START; brake, STRENGTH; stop, STRENGTH; pump, brake
+        unless vacuum, abs, controller; have to pump, stop; no pressure, pedal; no stopping;
+        stopping power; pedal, SOFT unless OTHER PEDAL; brake, SOFT unless pad, pedal pad; only
+        thing that stops; brake, fluid, tire; no pedal; pedal, FLOORED unless clutch, mat; foot,
+        firewall; stopping distance; had to use, to stop
         """,
     ),
     Danger(
@@ -72,9 +74,10 @@ DANGERS = (
         losing steering; cant steer; cannot steer; wont steer; couldnt steer; doesnt steer; unable
         to steer; STEER, LOCKED unless ON THE WHEEL; steering, FAIL unless ON THE WHEEL; tie rod,
         BREAK; ball joint, BREAK; steering, stiff unless ON THE WHEEL; STEER, apart; steering
-        shaft, LOOSE; steering column, LOOSE unless ON THE WHEEL; NOT TURN, wheel unless key; NOT
-        TURN, steering unless key; turn, wheel, STRAIGHT unless ON THE WHEEL, TO START, center,
-        alignment, points; follow the steering; not follow, wheel
+        shaft, LOOSE; steering column, LOOSE unless ON THE WHEEL; NOT TURN, wheel unless key;
+        steering, loose unless ON THE WHEEL; NOT TURN, steering unless key; wheel, turn, STRAIGHT
+        unless ON THE WHEEL, TO START, center, alignment, points; follow the steering; not follow,
+        wheel
         """,
     ),
     Danger(
@@ -84,8 +87,8 @@ DANGERS = (
         """
         hv; high voltage unless alternator, charging, regulator, bulb, rev; orange, CABLE unless
         SMALL WIRES; isolation fault; ELECTRIC, HURT unless mpg, warranty; HIGH PART, TAMPER; got
-        a shock; got shocked; electric shock; shocked me; get a shock; electrocuted; zapped;
-        inverter, HURT; tingle, touch
+        a shock; got shocked; electric shock; shocked me; shock, SHOCKS; get a shock;
+        electrocuted; zapped; inverter, HURT; tingle, touch
         """,
     ),
     Danger(
@@ -106,7 +109,9 @@ DANGERS = (
         """
         wheel, OFF unless WHEEL DRESS, paint; wheel is loose; wheels are loose; wheel, came loose
         unless WHEEL DRESS; wheel, coming loose unless WHEEL DRESS; loose wheel; tire, OFF; NUTS,
-        LOOSE unless WHEEL DRESS; wheel, nuts, loose; tire, BLOWN unless wrap; tyre, BLOWN
+        LOOSE unless WHEEL DRESS; wheel, nuts, loose; tire, BLOWN unless wrap; sidewall, BLOWN;
+        wheel, bolts, LOOSE unless WHEEL DRESS; rim, bolts, LOOSE; rim, bolts, LOOSE unless WHEEL
+        DRESS; tyre, BLOWN
         """,
     ),
     Danger(
@@ -125,7 +130,8 @@ DANGERS = (
         "go under without rated stands on firm ground; get a qualified tech.",
         """
         JACK, BENEATH unless OTHER JACK; JACK, SINKS unless OTHER JACK; off the jack; off the
-        lift; no jack stands; without jack stands; off the stands; STANDS, BENEATH; STANDS, SINKS;
+        lift; no jack stands; just, JACK, change unless tire, wheel, spare; without jack stands;
+        off the stands; was under it; im under it; under it when; STANDS, BENEATH; STANDS, SINKS;
         cinder block; instead of jack stands; hold the car up
         """,
     ),
@@ -135,7 +141,8 @@ DANGERS = (
         "clear. Do not drive it; get a qualified tech.",
         """
         ROLL, in park; ROLL, while parked; ROLL, parked; rolls away; wont stay in park; wont hold
-        in park; park doesnt hold; park wont hold; park not hold; jumped out of park
+        in park; park doesnt hold; park wont hold; park not hold; jumped out of park; stay put in
+        park
         """,
     ),
     Danger(
@@ -144,9 +151,12 @@ DANGERS = (
         "air. Do not drive it; get a qualified tech.",
         """
         exhaust, SMELL, INDOORS; exhaust fumes; fume, INDOORS; exhaust, leak, INDOORS; SMELL,
-        SICK; exhaust, SICK; exhaust gas, INDOORS; exhaust, INDOORS, eyes; RUNS, SHUT GARAGE
-        unless opener, remote, program; idling, garage unless rough; SICK, driving; carbon
-        monoxide; monoxide; co alarm; co detector; makes me dizzy; headache
+        SICK; exhaust, SICK; exhaust gas, INDOORS; exhaust, into the cab; exhaust, into the cabin;
+        exhaust, coming in; exhaust, INDOORS, eyes; RUNS, SHUT GARAGE unless opener, remote,
+        program; idling, garage unless rough; SICK, OF TRAVEL unless alert; smells like exhaust;
+        exhaust smell; smell exhaust; leave, RUNS, garage; carbon monoxide; monoxide; co alarm; co
+        detector; dizzy; nauseous; drowsy; passed out; exhaust, SMELL unless egg, sulfur,
+        tailpipe; fumes unless new, paint; headache
         """,
     ),
     Danger(
@@ -163,7 +173,7 @@ DANGERS = (
         "WARNING: Hot coolant scalds. Stop, switch off, let it cool. Do not open a cap or hose; "
         "get a qualified tech.",
         """
-        steam unless GLASS; steam, hood; coolant, spray; coolant, exploded; scalded; CAPS, OPEN,
+        steam unless GLASS; steam, hood; coolant, spray; coolant, SHOT OUT; scalded; CAPS, OPEN,
         HOT; radiator cap, blew; radiator cap, hot; hot coolant, BODY; hot water, BODY; burned my,
         coolant
         """,

@@ -105,6 +105,7 @@ def _strength_points() -> Mapping[str, Any]:
         "eachMissing": strength.EACH_MISSING,
         "shortMissing": strength.SHORT_MISSING,
         "shortStrange": strength.SHORT_STRANGE,
+        "shortUntitled": strength.SHORT_UNTITLED,
     }
 
 

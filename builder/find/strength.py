@@ -27,6 +27,7 @@ NO_COMPLAINT = 55  # more, if it names some and the entry has none
 EACH_MISSING = 20  # more, for each of up to two subjects that the entry hasn't
 SHORT_MISSING = 115  # more, if a short query names a subject that the entry hasn't
 SHORT_STRANGE = 65  # more, if it has a word that nobody knows
+SHORT_UNTITLED = 20  # more, if it says two things and more, and the title has none of them
 
 
 def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
@@ -53,7 +54,14 @@ def _asked(mentions: Mentions, entry: int) -> int:
         asked += NO_COMPLAINT
     missing = mentions.named[SUBJECT] - mentions.has[SUBJECT].get(entry, 0)
     asked += min(missing, 2) * EACH_MISSING
-    if mentions.is_short:
-        asked += SHORT_MISSING if missing else 0
-        asked += SHORT_STRANGE if mentions.strange else 0
-    return asked
+    return asked + (_asked_by_short(mentions, entry, missing) if mentions.is_short else 0)
+
+
+def _asked_by_short(mentions: Mentions, entry: int, missing: int) -> int:
+    """What a short query asks for besides."""
+    is_untitled = mentions.telling > 1 and not mentions.in_title.get(entry)
+    return (
+        (SHORT_MISSING if missing else 0)
+        + (SHORT_STRANGE if mentions.strange else 0)
+        + (SHORT_UNTITLED if is_untitled else 0)
+    )

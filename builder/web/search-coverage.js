@@ -184,7 +184,7 @@
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ isOneWord, isShort, strange, named, has }, entry) {
+  function askedOf({ isOneWord, isShort, strange, telling, inTitle, named, has }, entry) {
     let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0);
     for (const kind of ["subject", "complaint"])
       if (named[kind]) asked += POINTS.naming[kind];
@@ -192,7 +192,8 @@
     const missing = named.subject - has.subject[entry];
     asked += Math.min(missing, 2) * POINTS.eachMissing;
     if (!isShort) return asked;
-    return asked + (missing ? POINTS.shortMissing : 0) + (strange ? POINTS.shortStrange : 0);
+    return asked + (missing ? POINTS.shortMissing : 0) + (strange ? POINTS.shortStrange : 0)
+      + (telling > 1 && !inTitle[entry] ? POINTS.shortUntitled : 0);
   }
 
   Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });
