@@ -116,53 +116,54 @@ ORDINARY_WORDS = _word_set(
     flavor flesh flight flock flood floor flopping flour flower foam fold fool force foreign
     forest fork fort frame freedom fresh frog frost frosty fruit fund funeral gain gallon
     game garden garlic gate gather geyser ghost giant gift glance glimpse glue goat gold
-    golf goose grain granddaughter grandma grandpa grandson grape grass grave gravel gravity
-    gray green greet grey groceries grocery ground guard guest guide guitar guts habit hail
-    hair hammer hang hanging harbor hard harder harm harvest hauling head heading health
-    healthy heap heart heaven heavier heavy hedge heel height hell herd hero hide high hike
-    hill hillside hint hire hobby hold hole holiday holy honey hood hook hooked hotel hotter
-    huge human humid humor hungry hunt hurt husband icon insect insurance interstate iron
-    island item jacket jail jazz jeans jelly jewel joke judge juice jump jungle junk jury
-    kettle kick kicked kill king kiss kitchen kite knee knife knit label labor ladder lake
-    lamb lane lanes language laptop larger lawn lawyer lazy leaf league leaning lease lemon
-    length lesson level library lift lifting limb lime limit line lion liquid liquor load
-    loan lobby locate lodge loop lord loss lost loyal luggage lumber lung lying magic mail
-    male mall marble march maroon marriage mask mass match math meal meat medal medical
-    medicine medium melody melon member memory mental menu merry mess metal microwave
-    midnight mild milk mill minor mint mistake mobile model modern moist monkey monster moon
-    moral mosquito motel motorcycle mountain mouse mouth movie muddy murder muscle museum
-    music mystery nail naked narrow nation nature neat neck needle neighborhood nephew nerve
-    nest night noise north nose note novel nudged nurse ocean offer olive onion orange
-    orchard organ oven overhead pack package page paint pair palace palm panic pants parade
-    park parkway parrot party pass passport paste patch path patient peace peach peanut pear
-    peek pencil penny pepper pickle pile pill pillow pilot pine pink pipe pirate pizza plane
-    planet plant plastic plate play pocket poem poison poked pole police polish polite pond
-    pool poor porch port post potato pound powder power practice pray press pride priest
-    prince print prison prize proof proud puddle puppy purple purse push pushing puzzle
-    puzzled quarrel queen quest quiet quieter quilt rabbit raccoon race rage rain rainbow
-    rainy raise ranch range rare razor reach receipt refuse region regret relax relief rent
-    rental rescue restaurant rice rich ride riding rifle ring rise risk river roast robot
-    rock roll romance roommate root rope rose rotten rougher royal rubber rule rural rush
-    sail salad salmon salt sand sandwich sauce sausage save scale scar scare scared scene
-    school science scissors score scraped scream seam seams secret seed senior sentence
-    series serve shadow shape share sharp sheep sheet shelf shell shine ship shirt shoe
-    shoes shoot shop shore short shorter shout shovel shower sick sidewalk silence silent
-    silk silver sing sink skate skill skin skirt slammed sleep sleeping sleeve slice slope
-    slower smart smile smoother snack snake snow snowy soap soccer sock soda sofa soft
-    softer soil soldier solid song sore soul soup sour south space spare speak speech speed
-    spend spice spider spirit split spoil spoon sport spray spread squeezed squelch squirrel
-    stable stage stair stamp stand star steak steal steam steel stem stitch stomach stone
-    storm stove straight stranger straw stream strength stress stretch strike string strip
-    strong stubborn student studio study stuffed style sugar suit sunny supper surface
-    surprise swamp swear sweat sweater sweet swim swing sword table tablet tail talent tall
-    tame tank tape tapped target task taste taxi teach teacher team tear teeth temper tennis
-    tent terrified thick thicker thief thin throat throw thumb thunder ticket tide tidy
-    tiger tighter tile tissue title toast toilet tomato tongue tool tooth torch touch tough
-    tour tower track trade tradition train trash tray treat tree trick tricky trip tropical
-    trunk trust tube tugged tune turkey turquoise turtle twin uber ugly umbrella uniform
-    union unique universe upset useless valley value vegetable vegetables victory view
-    village vine violet visible voice vote wage wagon waist wake walk wall wallet warm
-    warmer warn wash waste water wave weaker weapon weather wedding weed weekend weight
-    whale wheat whip whisper white wide widow wind windy wine wing winter wire wise wolf
-    wood wool worm wrap wreck wrist yanked yellow youth zebra zero"""
+    golf goose grain gram granddaughter grandma grandpa grandson grape grass grave gravel
+    gravity gray green greet grey groceries grocery ground guard guest guide guitar guts
+    habit hail hair hammer hang hanging harbor hard harder harm harvest hauling head heading
+    health healthy heap heart heaven heavier heavy hedge heel height hell herd hero hide
+    high hike hill hillside hint hire hobby hold hole holiday holy honey hood hook hooked
+    hotel hotter huge human humid humor hungry hunt hurt husband icon insect insurance
+    interstate iron island item jacket jail jazz jeans jelly jewel joke judge juice jump
+    jungle junk jury kettle kick kicked kill king kiss kitchen kite knee knife knit label
+    labor ladder lake lamb lane lanes language laptop larger lawn lawyer lazy leaf league
+    leaning lease lemon length lesson level library lift lifting limb lime limit line lion
+    liquid liquor load loan lobby locate lodge loop lord loss lost loyal luggage lumber lung
+    lying magic mail male mall marble march maroon marriage mask mass match math meal meat
+    medal medical medicine medium melody melon member memory mental menu merry mess metal
+    microwave midnight mild milk mill minor mint mistake mobile model modern moist monkey
+    monster moon moral mosquito motel motorcycle mountain mouse mouth movie muddy murder
+    muscle museum music mystery nail naked narrow nation nature neat neck needle
+    neighborhood nephew nerve nest night noise north nose note novel nudged nurse ocean
+    offer olive onion orange orchard organ oven overhead pace pack package page paint pair
+    palace palm panic pants parade park parkway parrot party pass passport paste patch path
+    patient peace peach peanut pear peek pencil penny pepper pickle pile pill pillow pilot
+    pine pink pipe pirate pizza plane planet plant plastic plate play pocket poem poison
+    poked pole police polish polite pond pool poor porch port post potato pound powder power
+    practice pray press pride priest prince print prison prize proof proud puddle puppy
+    purple purse push pushing puzzle puzzled quarrel queen quest quiet quieter quilt rabbit
+    raccoon race rage rain rainbow rainy raise ranch range rare razor reach receipt refuse
+    region regret relax relief rent rental rescue restaurant rice rich ride riding rifle
+    ring rise risk river roast robot rock roll romance roommate root rope rose rotten
+    rougher royal rubber rule rural rush sail salad salmon salt sand sandwich sauce sausage
+    save scale scar scare scared scene school science scissors score scraped scream seam
+    seams secret seed senior sentence series serve shadow shape share sharp sheep sheet
+    shelf shell shine ship shirt shoe shoes shoot shop shore short shorter shout shovel
+    shower sick sidewalk silence silent silk silver sing sink skate skill skin skirt slammed
+    sleep sleeping sleeve slice slope slower smart smile smoother snack snake snow snowy
+    soap soccer sock soda sofa soft softer soil soldier solid song sore soul soup sour south
+    space spare speak speech speed spend spice spider spirit split spoil spoon sport spray
+    spread squeezed squelch squirrel stable stage stair stamp stand star steak steal steam
+    steel stem stitch stomach stone storm stove straight stranger straw stream strength
+    stress stretch strike string strip strong stubborn student studio study stuffed style
+    sugar suit sunny supper surface surprise swamp swear sweat sweater sweet swim swing
+    sword table tablet tail talent tall tame tank tape tapped target task taste taxi teach
+    teacher team tear teeth temper tennis tent terrified thick thicker thief thin throat
+    throw thumb thunder ticket tide tidy tiger tighter tile tissue title toast toilet tomato
+    tongue tool tooth torch touch tough tour tower track trade tradition train trash tray
+    treat tree trick tricky trip tropical trunk trust tube tugged tune turkey turquoise
+    turtle twin uber ugly umbrella uniform union unique universe upset useless valley value
+    vegetable vegetables victory view village vine violet visible voice vote wage wagon
+    waist wake walk wall wallet warm warmer warn wash waste water wave weaker weapon weather
+    wedding weed weekend weight whale wheat whip whisper white wide widow wind windy wine
+    wing winter wire wise wolf wood wool worm wrap wreck wrist yanked yellow youth zebra
+    zero"""
 )

@@ -56,7 +56,7 @@ WORD_GROUPS = {
         "stop, takes too long to stop, took too long to stop, long time to stop, a lot longer to "
         "stop, kept rolling, kept moving, still moving, still rolling, keeps moving, wouldnt "
         "stop, no stopping, stopping power, did not slow, will not slow, would not stop, did not "
-        "stop, would not slow"
+        "stop, would not slow, coasts through, coasted through, rolls through, still hit"
     ),
     "PRESS": "press, push, step, stomp, pump, foot, feet, stand, stood, hit, mash, slam",
     "FLOORED": (
@@ -76,7 +76,8 @@ WORD_GROUPS = {
     "NOISES": "squeak, squeal, noise, grind, click, groan",
     "BREAK": (
         "burst, broke, broken, blew, ruptured, snapped, cut, leak, rusted through, ripped, torn, "
-        "tore, popped off, came off, hole, split, drip, puncture, crack, rotted"
+        "tore, popped off, came off, hole, split, drip, puncture, crack, rotted, bulge, swollen, "
+        "popped, came apart, fell apart"
     ),
     # High voltage
     "ELECTRIC": (
@@ -106,6 +107,11 @@ WORD_GROUPS = {
         "fluid, key, engine, leather, tilt, lever, telescope, trim, stalk, horn, squeak, rag"
     ),
     "STEER": "steering, steering wheel",
+    "STEER PARTS": (
+        "tie rod, ball joint, steering box, steering gear, steering rack, steering linkage, drag "
+        "link, pitman arm, knuckle"
+    ),
+    "DRIPS": "leak, drip, fluid, boot, seal",
     "LOCKED": (
         "locked up, locked, seized, jammed, froze, frozen, wont turn, stuck, cant turn, came off, "
         "came loose, spins, disconnected, pulled off, in my hands, fell off, bind, stopped "
@@ -127,7 +133,8 @@ WORD_GROUPS = {
         "tight"
     ),
     "WHEEL DRESS": (
-        "steering, cap, cover, hubcap, lock, key, color, size, torque, weight, well, liner"
+        "steering, cap, cover, hubcap, lock, key, color, size, torque, weight, well, liner, "
+        "wrench, hubcaps"
     ),
     "BLOWN": (
         "blew out, blowout, blew, burst, exploded, bulge, bubble, cord, cords showing, belt "
@@ -158,9 +165,9 @@ WORD_GROUPS = {
     "SINKS": (
         "sink, sank, slip, fall, fell, drop, lowers, coming down, came down, tip, collapse, bleed "
         "down, leak down, kick out, gave way, unstable, wobble, leaning, tilt, lean, sliding, "
-        "slid"
+        "slid, punched, rocking, sway"
     ),
-    "STANDS": "jack stand, stands, ramps, blocks, lift arms",
+    "STANDS": "jack stand, stands, ramps, blocks, lift arms, bricks, cinder blocks, a log, stump",
     "OTHER JACK": "aux, headphone, audio, phone, handle, points, missing, point",
     # Gas, acid, scalds
     "SICK": (
@@ -175,13 +182,13 @@ WORD_GROUPS = {
     "SHUT GARAGE": (
         "closed garage, shut garage, garage closed, garage with the door, garage door closed, "
         "garage door shut, garage door down, inside the garage, inside my garage, indoors, closed "
-        "shop, enclosed garage, attached garage, shop with the doors"
+        "shop, enclosed garage, attached garage, shop with the doors, snow bank, snowbank"
     ),
     "RUNS": "run, warm, warm up, idle, engine, start",
     "BATTERY HURT": (
         "exploded, explode, blew up, swollen, swell, swelled, bulge, bloat, puffed, acid, boil, "
         "hiss, rotten egg, vent, smoke, smell, frozen, froze, case is cracked, cracked, on fire, "
-        "steam, fizz, bubbling, melt, popped"
+        "steam, fizz, bubbling, melt, popped, gassing, sulfur, sulphur"
     ),
     "SMALL BATTERY": "fob, phone, remote, key, light, saver, warranty, tender, tube, tray",
     "BODY": "eye, eyes, hand, hands, face, skin, arm, finger",
@@ -201,7 +208,7 @@ WORD_GROUPS = {
     # What goes with others
     "SOFT": (
         "soft, spongy, mushy, squishy, nothing left, no resistance, no pressure, drops, dropped, "
-        "fades, sponge, nothing there"
+        "fades, sponge, nothing there, nothing is there"
     ),
     "SHOT OUT": "shot out, exploded, erupted, geyser, blew out, sprayed, boiled out, shooting out",
     "OF TRAVEL": (
@@ -222,9 +229,9 @@ HARMLESS = """
     range, fuel trim, full lock, gas cap, gas door, gas fee, gas gauge, gas lift, gas mileage, gas
     station, gas strut, glow plug, hand brake, handbrake, hot seat, hydraulic lift kit, lift gate,
     lift kit, lock to lock, no brake noise, no smoke, no spark, orange peel, parking brake, rear
-    shocks, shock absorber, shock mount, sick of, smoke alarm, smoke detector, smoke gray, smoke
-    grey, smoke lens, smoke machine, smoke shop, smoke smell, smoke test, smoke tester, smoke
-    tint, smoked glass, smoked headlight, smoked lens, smoked lights, smoked tail, smoked window,
-    smokers, spark knock, spark plug, static shock, steam clean, steam up, steam wash, trailer
-    brake, weak spark, wheel lock, window tint
+    shocks, shock absorber, shock mount, sick of, smoke alarm, smoke colored, smoke detector,
+    smoke gray, smoke grey, smoke lens, smoke machine, smoke shop, smoke smell, smoke test, smoke
+    tester, smoke tint, smoked glass, smoked headlight, smoked lens, smoked lights, smoked tail,
+    smoked window, smokers, spark knock, spark plug, static shock, steam clean, steam mop, steam
+    up, steam wash, trailer brake, weak spark, wheel lock, window tint
 """

@@ -30,12 +30,13 @@ DANGERS = (
         smoke, PLACE unless cigarette; smoke unless TAIL, cigarette, SPILLED; smoulder; smolder;
         BURN, SMELL unless SPILLED; burning, STUFF unless SPILLED; burnt, STUFF unless SPILLED;
         SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt unless SPILLED;
-        glow, WIRING; glow, GLOWER; GLOWER, REDS; too hot to touch unless seat; WIRING, HEATS;
-        WIRING, SMELL; WIRING, smoke; caught fire; caught on fire; catch fire; on fire; a fire;
-        engine fire; electrical fire; wiring fire; fire under the; fire underneath; fire in the
-        engine; engine bay fire; under hood fire; fire in the dash; fire hazard; car fire; truck
-        fire; vehicle fire; fire extinguisher unless mount, holder, bracket; fire department;
-        flame; grass, burn; sparks unless plug, knock; sparking; arcing; overheating battery
+        glow, WIRING; glow, GLOWER; burning, GLOWER; GLOWER, REDS; too hot to touch unless seat;
+        WIRING, HEATS; WIRING, SMELL; WIRING, smoke; caught fire; caught on fire; catch fire; on
+        fire; a fire; engine fire; electrical fire; wiring fire; fire under the; fire underneath;
+        fire in the engine; engine bay fire; under hood fire; fire in the dash; fire hazard; car
+        fire; truck fire; vehicle fire; fire extinguisher unless mount, holder, bracket; fire
+        department; flame; grass, burn; sparks unless plug, knock; sparking; arcing; overheating
+        battery
         """,
     ),
     Danger(
@@ -52,17 +53,17 @@ DANGERS = (
         "WARNING: The vehicle may not stop. Pull over where it is safe. Do not drive it; tow it "
         "to a qualified tech.",
         """
-        no brake; zero brakes; without brakes; brake, FAIL unless NOISES; lost all brakes; lost my
-        brakes; losing brakes; losing my brakes; brake line, BREAK; brake hose, BREAK; caliper
-        hose, BREAK; pedal, sinks unless clutch; pedal, HALT unless OTHER PEDAL; brake fluid,
-        LEAK; brake fluid, floor; brake fluid, disappear; brake fluid, dry; brake fluid, empty;
-        brake fluid, gone; losing brake fluid; brake, HALT unless NOISES; PRESS, HALT unless ELSE,
-        OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS, brake, nothing unless TO START; PRESS,
-        pedal, nothing unless OTHER PEDAL, TO START; brake, STRENGTH; stop, STRENGTH; pump, brake
-        unless vacuum, abs, controller; have to pump, stop; no pressure, pedal; no stopping;
-        stopping power; pedal, SOFT unless OTHER PEDAL; brake, SOFT unless pad, pedal pad; only
-        thing that stops; brake, fluid, tire; no pedal; pedal, FLOORED unless clutch, mat; foot,
-        firewall; stopping distance; had to use, to stop
+        no brake; zero brakes; without brakes; brake, FAIL unless NOISES, lost comm,
+        communication; lost all brakes; lost my brakes; losing brakes; losing my brakes; brake
+        line, BREAK; brake hose, BREAK; caliper hose, BREAK; pedal, sinks unless clutch; pedal,
+        HALT unless OTHER PEDAL; brake fluid, LEAK; brake fluid, floor; brake fluid, disappear;
+        brake fluid, dry; brake fluid, empty; brake fluid, gone; losing brake fluid; brake, HALT
+        unless NOISES; PRESS, HALT unless ELSE, OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS,
+        brake, nothing unless TO START; PRESS, pedal, nothing unless OTHER PEDAL, TO START; brake,
+        STRENGTH; stop, STRENGTH; pump, brake unless vacuum, abs, controller; have to pump, stop;
+        no pressure, pedal; no stopping; stopping power; pedal, SOFT unless OTHER PEDAL; brake,
+        SOFT unless pad, pedal pad; only thing that stops; brake, fluid, tire; no pedal; pedal,
+        FLOORED unless clutch, mat; foot, firewall; stopping distance; had to use, to stop
         """,
     ),
     Danger(
@@ -72,8 +73,8 @@ DANGERS = (
         """
         no steering; lost the steering; lost my steering; lost all steering; lost power steering;
         losing steering; cant steer; cannot steer; wont steer; couldnt steer; doesnt steer; unable
-        to steer; STEER, LOCKED unless ON THE WHEEL; steering, FAIL unless ON THE WHEEL; tie rod,
-        BREAK; ball joint, BREAK; steering, stiff unless ON THE WHEEL; STEER, apart; steering
+        to steer; STEER, LOCKED unless ON THE WHEEL; steering, FAIL unless ON THE WHEEL; STEER
+        PARTS, BREAK unless DRIPS; steering, stiff unless ON THE WHEEL; STEER, apart; steering
         shaft, LOOSE; steering column, LOOSE unless ON THE WHEEL; NOT TURN, wheel unless key;
         steering, loose unless ON THE WHEEL; NOT TURN, steering unless key; wheel, turn, STRAIGHT
         unless ON THE WHEEL, TO START, center, alignment, points; follow the steering; not follow,
@@ -131,8 +132,8 @@ DANGERS = (
         """
         JACK, BENEATH unless OTHER JACK; JACK, SINKS unless OTHER JACK; off the jack; off the
         lift; no jack stands; just, JACK, change unless tire, wheel, spare; without jack stands;
-        off the stands; was under it; im under it; under it when; STANDS, BENEATH; STANDS, SINKS;
-        cinder block; instead of jack stands; hold the car up
+        off the stands; under my, STANDS; was under it; im under it; under it when; STANDS,
+        BENEATH; STANDS, SINKS; cinder block; instead of jack stands; hold the car up
         """,
     ),
     Danger(
@@ -150,13 +151,13 @@ DANGERS = (
         "WARNING: Exhaust gas holds carbon monoxide, which kills. Stop, get everyone into fresh "
         "air. Do not drive it; get a qualified tech.",
         """
-        exhaust, SMELL, INDOORS; exhaust fumes; fume, INDOORS; exhaust, leak, INDOORS; SMELL,
-        SICK; exhaust, SICK; exhaust gas, INDOORS; exhaust, into the cab; exhaust, into the cabin;
-        exhaust, coming in; exhaust, INDOORS, eyes; RUNS, SHUT GARAGE unless opener, remote,
-        program; idling, garage unless rough; SICK, OF TRAVEL unless alert; smells like exhaust;
-        exhaust smell; smell exhaust; leave, RUNS, garage; carbon monoxide; monoxide; co alarm; co
-        detector; dizzy; nauseous; drowsy; passed out; exhaust, SMELL unless egg, sulfur,
-        tailpipe; fumes unless new, paint; headache
+        exhaust, SMELL, INDOORS; exhaust fumes; fume, INDOORS unless canister, evap; exhaust,
+        leak, INDOORS; SMELL, SICK; exhaust, SICK; exhaust gas, INDOORS; exhaust, into the cab;
+        exhaust, into the cabin; exhaust, coming in; exhaust, INDOORS, eyes; RUNS, SHUT GARAGE
+        unless opener, remote, program; idling, garage unless rough; SICK, OF TRAVEL unless alert;
+        smells like exhaust; exhaust smell; smell exhaust; leave, RUNS, garage; carbon monoxide;
+        monoxide; co alarm; co detector; dizzy; nauseous; drowsy; passed out; exhaust, SMELL
+        unless egg, sulfur, tailpipe; fumes unless new, paint, machine, evap, canister; headache
         """,
     ),
     Danger(
@@ -173,9 +174,9 @@ DANGERS = (
         "WARNING: Hot coolant scalds. Stop, switch off, let it cool. Do not open a cap or hose; "
         "get a qualified tech.",
         """
-        steam unless GLASS; steam, hood; coolant, spray; coolant, SHOT OUT; scalded; CAPS, OPEN,
-        HOT; radiator cap, blew; radiator cap, hot; hot coolant, BODY; hot water, BODY; burned my,
-        coolant
+        steam unless GLASS; steam, hood; coolant, spray; coolant, SHOT OUT; reservoir, SHOT OUT;
+        scalded; CAPS, OPEN, HOT; radiator cap, blew; radiator cap, hot; hot coolant, BODY; hot
+        water, BODY; burned my, coolant
         """,
     ),
     Danger(

@@ -120,11 +120,8 @@ def _spell(typed: Sequence[str], vocabulary: Vocabulary, *, finished: bool) -> S
 
 def is_known(word: str, vocabulary: Vocabulary) -> bool:
     """Whether a word, or one with another ending, is in the index, its words, or plain English."""
-    return (
-        word in vocabulary.known
-        or word in vocabulary.everyday
-        or stem_word(word) in ORDINARY_STEMS
-        or stem_word(word) in vocabulary.stems
+    return word in vocabulary.known or any(
+        stem_word(word) in stems for stems in (vocabulary.little, ORDINARY_STEMS, vocabulary.stems)
     )
 
 

@@ -61,8 +61,8 @@
     return spelled;
   }
 
-  const isKnown = (word, { known, everyday, stems }) =>
-    known.has(word) || everyday.has(word) || [ORDINARY_STEMS, stems].some((has) => has.has(stemWord(word)));
+  const isKnown = (word, { known, little, stems }) =>
+    known.has(word) || [little, ORDINARY_STEMS, stems].some((each) => each.has(stemWord(word)));
 
   const isSaid = (word, { everyday, stemUses }) =>
     STOP_WORDS.has(word) || NEGATIONS.has(word) || everyday.has(word)
