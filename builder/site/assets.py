@@ -38,6 +38,7 @@ def write_assets(library: Library, cache: Cache, site: Path) -> None:
         WEB / "site.css",
         WEB / "fields.css",
         WEB / "tables.css",
+        WEB / "connectors.css",
         WEB / "walk.css",
     )
     _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
