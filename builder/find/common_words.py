@@ -93,65 +93,77 @@ EVERYDAY_WORDS = _word_set(
 # `hanging` no `changing`), and nothing is corrected to them. Shorter ones are never corrected.
 ORDINARY_WORDS = _word_set(
     """
-    accident adult airport alive allow angry animal ankle anniversary apartment appear apple
-    appointment arrive atlas baby bake ball banana barn base basement basket bath beach bear
-    beard beast beauty bedroom beer begin beige bell bench bend bike bird birthday bite bitter
-    blanket blast bleed blessing blond blood bloom blow blown blue board boat bone bonus boots
-    border born borrow bottle bottom bowl brain branch brand brass brave bread breath breathe
-    breeze brick bride bridge brief bright brown brush bucket buddy budget bull bunch burger
-    bury butter buzz cake camp camper camping candle candy capital card careful cargo cave
-    ceiling cell century chair chalk champion character charity chart cheek cheese cherry chest
-    chew chicken chief chin chips chocolate choice choose church circle class climb cloth
-    clothes cloud clown club coast coat coffee coin comfort concert cook cookie copper copy corn
-    corner cottage cotton couch cough count court cousin crash crawl cream credit creek crew
-    cried crime crisp crowd curb cure curl curtain curve custom cute daily dance danger dark
-    daughter deaf death deck deep deer delay deliver dentist desert desk diamond dime dish dive
-    doctor doll dollar donkey dozen drag drama draw drawer dream dress drew drove drown duck
-    dull dumb dusty duty eagle earn east elbow elephant empty enemy energy engage enjoy equal
-    escape event evil exam excuse exercise extreme face factory fairy fake false fame fancy
-    fantasy farmer fast father fear feather feed feet fell fence fever field fight film finger
-    finish fish fist flag flavor flesh flight flock flood floor flour flower foam fold fool
-    force foreign forest fork fort frame freedom fresh frog frost fruit fund funeral gain gallon
-    game garden garlic gate gather ghost giant gift glue goat gold golf goose grain grandma
-    grandpa grape grass grave gravel gravity gray green greet grey groceries ground guard guest
-    guide guitar guts habit hail hair hammer hang hanging harbor hard harm harvest head health
-    heap heart heaven heavy hedge heel height hell herd hero hide high hike hill hint hire hobby
-    hold hole holiday holy honey hood hook hotel huge human humor hungry hunt hurt icon insect
-    iron island item jacket jail jazz jeans jelly jewel joke judge juice jump jungle junk jury
-    kettle kick kill king kiss kitchen kite knee knife knit label labor ladder lake lamb
-    language laptop larger lawn lawyer lazy leaf league lemon length lesson level library lift
-    limb lime limit line lion liquid liquor load loan lobby locate lodge loop lord loss lost
-    loyal luggage lumber lung magic mail male mall marble march maroon marriage mask mass match
-    math meal meat medal medical medicine medium melody melon member memory mental menu merry
-    mess metal microwave midnight mild milk mill minor mint mistake mobile model modern moist
-    monkey monster moon moral mosquito motel motorcycle mountain mouse mouth movie murder muscle
-    museum music mystery nail naked narrow nation nature neat neck needle neighborhood nephew
-    nerve nest night noise north nose note novel nurse ocean offer olive onion orange orchard
-    organ oven pack package page paint pair palace palm panic pants parade park parrot party
-    pass passport paste patch path patient peace peach peanut pear pencil penny pepper pickle
-    pile pill pillow pilot pine pink pipe pirate pizza plane planet plant plastic plate play
-    pocket poem poison pole police polish polite pond pool poor porch port post potato pound
-    powder power practice pray press pride priest prince print prison prize proof proud puddle
-    puppy purple purse push puzzle quarrel queen quest quiet quilt rabbit raccoon race rage rain
-    rainbow raise ranch range rare razor reach refuse region regret relax relief rent rescue
-    restaurant rice rich ride rifle ring rise risk river roast robot rock roll romance root rope
-    rose rotten royal rubber rule rural sail salad salmon salt sand sandwich sauce sausage save
-    scale scar scare scene science scissors score scream secret seed senior sentence series
-    serve shadow shape share sharp sheep sheet shelf shell shine ship shirt shoe shoot shop
-    shore short shout shovel shower sick sidewalk silence silent silk silver sing sink skate
-    skill skin skirt sleep sleeve slice slope smart smile snack snake snow soap soccer sock soda
-    sofa soft soil soldier solid song sore soul soup sour south space spare speak speech speed
-    spend spice spider spirit split spoil spoon sport spray spread squirrel stable stage stair
-    stamp stand star steak steal steam steel stem stomach stone storm stove straight stranger
-    straw stream strength stress stretch strike string strip strong student studio study style
-    sugar suit sunny supper surface surprise swamp swear sweat sweater sweet swim swing sword
-    table tablet tail talent tall tame tank tape target task taste taxi teach teacher team tear
-    teeth temper tennis tent thick thief thin throat throw thumb thunder ticket tide tidy tiger
-    tile tissue title toast toilet tomato tongue tool tooth torch touch tough tour tower track
-    trade tradition train trash tray treat tree trick tricky trip tropical trunk trust tube tune
-    turkey turquoise turtle twin ugly umbrella uniform union unique universe upset useless
-    valley value vegetable vegetables victory view village vine violet visible voice vote wage
-    wagon waist wake walk wall wallet warm warn wash waste water wave weapon weather wedding
-    weed weekend weight whale wheat whip whisper white wide widow wind wine wing winter wire
-    wise wolf wood wool worm wrap wreck wrist yellow youth zebra zero"""
+    above accident adult airport alive allow ambulance angry animal ankle anniversary
+    annoyed apartment appear apple appointment arch arrive arriving atlas baby badge bake
+    ball balloon banana banged barn base basement basket bath beach bear beard beast beauty
+    bedroom beer begin beige bell bench bend bike bird birthday bite bitter blanket blast
+    bleed blessing blond blood bloom blow blown blue board boat bone bonus boots border born
+    borrow bottle bottom bowl brain branch brand brass brave bread breath breathe breeze
+    brick bride bridge brief bright brighter brown brush brushed bucket buddy budget bull
+    bumped bunch burger bury butter buzz cake camp camper camping candle candy capital card
+    careful cargo cave ceiling cell century chair chalk champion character charity chart
+    cheek cheese cherry chest chew chicken chief chilly chin chips chocolate choice choose
+    church circle class climb cloth clothes cloud clown club coast coat coffee coin colder
+    comfort concert cook cookie copper copy corn corner cottage cotton couch cough count
+    couple court cousin coworker crash crawl crazy cream credit creek crew cried crime crisp
+    crossed crowd crowded curb cure curl curtain curve custom cute daily dance danger dark
+    daughter deaf dealership death deck deep deeper deer delay deliver dentist desert desk
+    diamond dime dish dive dock doctor doll dollar donkey dozen drag drama draw drawer dream
+    dress drew drove drown duck dull dumb dusty duty eagle earn east eating elbow elephant
+    empty enemy energy engage enjoy equal escape event evil exam excuse exercise exhausted
+    exit extreme face factory fairy fake false fame fancy fantasy farmer fast faster father
+    fear feather feed feet fell fence fever field fight film finger finish fish fist flag
+    flavor flesh flight flock flood floor flopping flour flower foam fold fool force foreign
+    forest fork fort frame freedom fresh frog frost frosty fruit fund funeral gain gallon
+    game garden garlic gate gather geyser ghost giant gift glance glimpse glue goat gold
+    golf goose grain gram granddaughter grandma grandpa grandson grape grass grave gravel
+    gravity gray green greet grey groceries grocery ground guard guest guide guitar guts
+    habit hail hair hammer hang hanging harbor hard harder harm harvest hauling head heading
+    health healthy heap heart heaven heavier heavy hedge heel height hell herd hero hide
+    high hike hill hillside hint hire hobby hold hole holiday holy honey hood hook hooked
+    hotel hotter huge human humid humor hungry hunt hurt husband icon insect insurance
+    interstate iron island item jacket jail jazz jeans jelly jewel joke judge juice jump
+    jungle junk jury kettle kick kicked kill king kiss kitchen kite knee knife knit label
+    labor ladder lake lamb lane lanes language laptop larger lawn lawyer lazy leaf league
+    leaning lease lemon length lesson level library lift lifting limb lime limit line lion
+    liquid liquor load loan lobby locate lodge loop lord loss lost loyal luggage lumber lung
+    lying magic mail male mall marble march maroon marriage mask mass match math meal meat
+    medal medical medicine medium melody melon member memory mental menu merry mess metal
+    microwave midnight mild milk mill minor mint mistake mobile model modern moist monkey
+    monster moon moral mosquito motel motorcycle mountain mouse mouth movie muddy murder
+    muscle museum music mystery nail naked narrow nation nature neat neck needle
+    neighborhood nephew nerve nest night noise north nose note novel nudged nurse ocean
+    offer olive onion orange orchard organ oven overhead pace pack package page paint pair
+    palace palm panic pants parade park parkway parrot party pass passport paste patch path
+    patient peace peach peanut pear peek pencil penny pepper pickle pile pill pillow pilot
+    pine pink pipe pirate pizza plane planet plant plastic plate play pocket poem poison
+    poked pole police polish polite pond pool poor porch port post potato pound powder power
+    practice pray press pride priest prince print prison prize proof proud puddle puppy
+    purple purse push pushing puzzle puzzled quarrel queen quest quiet quieter quilt rabbit
+    raccoon race rage rain rainbow rainy raise ranch range rare razor reach receipt refuse
+    region regret relax relief rent rental rescue restaurant rice rich ride riding rifle
+    ring rise risk river roast robot rock roll romance roommate root rope rose rotten
+    rougher royal rubber rule rural rush sail salad salmon salt sand sandwich sauce sausage
+    save scale scar scare scared scene school science scissors score scraped scream seam
+    seams secret seed senior sentence series serve shadow shape share sharp sheep sheet
+    shelf shell shine ship shirt shoe shoes shoot shop shore short shorter shout shovel
+    shower sick sidewalk silence silent silk silver sing sink skate skill skin skirt slammed
+    sleep sleeping sleeve slice slope slower smart smile smoother snack snake snow snowy
+    soap soccer sock soda sofa soft softer soil soldier solid song sore soul soup sour south
+    space spare speak speech speed spend spice spider spirit split spoil spoon sport spray
+    spread squeezed squelch squirrel stable stage stair stamp stand star steak steal steam
+    steel stem stitch stomach stone storm stove straight stranger straw stream strength
+    stress stretch strike string strip strong stubborn student studio study stuffed style
+    sugar suit sunny supper surface surprise swamp swear sweat sweater sweet swim swing
+    sword table tablet tail talent tall tame tank tape tapped target task taste taxi teach
+    teacher team tear teeth temper tennis tent terrified thick thicker thief thin throat
+    throw thumb thunder ticket tide tidy tiger tighter tile tissue title toast toilet tomato
+    tongue tool tooth torch touch tough tour tower track trade tradition train trash tray
+    treat tree trick tricky trip tropical trunk trust tube tugged tune turkey turquoise
+    turtle twin uber ugly umbrella uniform union unique universe upset useless valley value
+    vegetable vegetables victory view village vine violet visible voice vote wage wagon
+    waist wake walk wall wallet warm warmer warn wash waste water wave weaker weapon weather
+    wedding weed weekend weight whale wheat whip whisper white wide widow wind windy wine
+    wing winter wire wise wolf wood wool worm wrap wreck wrist yanked yellow youth zebra
+    zero"""
 )

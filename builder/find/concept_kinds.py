@@ -1,24 +1,26 @@
 """What kind of thing a concept of a query says.
 
 In: a concept and the index. Out: its kind. What a complaint is about and what it does tell most;
-plain English tells little, and a word that nobody knows may be a name or a neighbor. The page does
-the same with the lists from here (`search-coverage.js`).
+plain English tells little. A word that nobody knows may be a name or a neighbor, or a part that no
+tree has. The page does the same with the lists from here (`search-coverage.js`).
 """
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from builder.find.phrasebook import Concept, Tokens, shop_tokens
-from builder.find.word_forms import drop_stop_words, split_words, without_no
+from builder.find.word_forms import ORDINARY_STEMS, drop_stop_words, split_words, without_no
 
 SUBJECT = "subject"  # a part or a system: `wiper`, `dome light`
 COMPLAINT = "complaint"  # what it does: `squeak`, `leak`
 EVERYDAY = "everyday"
-UNKNOWN = "unknown"  # in no phrase of the index
+UNKNOWN = "unknown"  # plain English, or a number, in no phrase of the index
+STRANGE = "strange"  # in no phrase, and no plain English
 PLAIN = "plain"
 
 # Percent that a concept counts.
-KIND_WEIGHTS = {SUBJECT: 100, COMPLAINT: 100, EVERYDAY: 30, UNKNOWN: 20, PLAIN: 100}
+KIND_WEIGHTS = {SUBJECT: 100, COMPLAINT: 100, EVERYDAY: 30, UNKNOWN: 20, STRANGE: 20, PLAIN: 100}
+SHORTEST_STRANGE = 3  # letters
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,4 +54,11 @@ def concept_kind(
         return COMPLAINT
     if len(wordings) == 1 and wordings <= little:
         return EVERYDAY
-    return PLAIN if known else UNKNOWN
+    if known:
+        return PLAIN
+    return STRANGE if any(map(_is_strange, concept.tokens)) else UNKNOWN
+
+
+def _is_strange(token: str) -> bool:
+    word = without_no(token)
+    return len(word) >= SHORTEST_STRANGE and word.isalpha() and word not in ORDINARY_STEMS

@@ -42,8 +42,10 @@ class QueryCoverage:
         return self.phrases[entry].fit if entry in self.phrases else 0
 
 
-def measure_coverage(concepts: Sequence[Concept], index: SymptomIndex) -> QueryCoverage:
-    """Add up over the concepts of a query."""
+def measure_coverage(
+    concepts: Sequence[Concept], index: SymptomIndex, unlisted: int = 0
+) -> QueryCoverage:
+    """Add up over the concepts of a query, beside so many codes that no entry lists."""
     covered = [cover_concept(concept, index) for concept in concepts]
     gain: Credits = {}
     credit: Credits = {}
@@ -57,7 +59,7 @@ def measure_coverage(concepts: Sequence[Concept], index: SymptomIndex) -> QueryC
     most = sum(one.rare for one in covered) * 100
     phrases = _best_phrases(index, phrase_gain, phrase_credit, most)
     words = sum(one.words * one.weight for one in covered)
-    return QueryCoverage(words, gain, credit, phrases, count_mentions(covered))
+    return QueryCoverage(words, gain, credit, phrases, count_mentions(covered, unlisted))
 
 
 def _best_phrases(

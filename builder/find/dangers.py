@@ -1,13 +1,12 @@
-"""What can hurt somebody, and the words that tell of it.
+"""What can hurt somebody, and the signs that tell of it.
 
-In: nothing. Out: `DANGERS`, the gravest first, each with its safety line; `WORD_GROUPS`, words that
-are one to a sign; `HARMLESS`, phrases that use these words for something else. They are the same in
+In: nothing. Out: `DANGERS`, the gravest first, each with its safety line. They are the same in
 every shop, so that no shop can lose them. Common practice of the trade, no source; each line says
 to stop and to get a qualified person.
 
 Signs are parted by semicolons. All words or phrases of a sign, parted by commas, must stand near
-each other, in any order; one in capitals is a group. Behind `unless`, what takes the sign away.
-Endings don't matter: `brake` is `brakes` too.
+its first, in any order; one in capitals is a group of `danger_words.py`. Behind `unless` stands
+what takes the sign away. Endings don't matter: `brake` is `brakes` too.
 """
 
 from dataclasses import dataclass
@@ -22,98 +21,22 @@ class Danger:
     signs: str
 
 
-WORD_GROUPS = {
-    "FUEL": "gas, gasoline, petrol, fuel, diesel",
-    "SMELL": "smell, smelt, stink, stank, reek, odor, fume, vapor, stench, whiff",
-    "LEAK": "leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool",
-    "BURN": "burning, burnt, scorched, singed",
-    "STUFF": "plastic, rubber, electrical, electric, wire, insulation, carpet, fuse box",
-    "PLACE": (
-        "hood, bonnet, dash, dashboard, engine, engine bay, cabin, inside, interior, vent, "
-        "wire, wheel, brake, battery, outlet, socket, radio, column, console, seat, under, "
-        "fuse box, alternator, motor, floor, compartment, trunk, charger, light switch"
-    ),
-    "TAIL": (
-        "exhaust, tailpipe, tail pipe, muffler, out the back, blue, black, white, gray, grey, "
-        "start, startup, accelerate, floor it, rev, throttle, oil"
-    ),
-    "ELECTRIC": (
-        "hybrid, ev, electric car, electric vehicle, traction battery, drive battery, phev"
-    ),
-    "HURT": (
-        "crack, damage, crash, flood, puncture, swell, swollen, bulge, smoke, shock, "
-        "isolation, insulation, arc, spark, accident"
-    ),
-    "FAIL": (
-        "fail, failure, gone, quit, went out, gave out, gave up, stopped working, dont work, "
-        "not working, doesnt work, didnt work, arent working"
-    ),
-    "HALT": (
-        "wont stop, cant stop, doesnt stop, didnt stop, not stop, cannot stop, couldnt stop, "
-        "barely stop, hardly stop, never stop"
-    ),
-    "VEHICLE": "car, truck, vehicle, van, suv, pickup",
-    "ELSE": (
-        "beep, chime, ding, noise, alarm, horn, wiper, fan, flash, blink, click, crank, "
-        "light, squeak, squeal, radio, leak, running, blower, washer, window, shake, rattle, "
-        "pull, drift"
-    ),
-    "BREAK": (
-        "burst, broke, broken, blew, ruptured, snapped, cut, leak, rusted through, ripped, torn, "
-        "tore"
-    ),
-    "ITSELF": "by itself, on its own, itself, without me, by themselves, for no reason",
-    "RACE": (
-        "speed up, accelerate, take off, took off, race, surges forward, lunge, lurches forward"
-    ),
-    "STUCK": (
-        "stuck, sticks, jam, wide open, hung, stays down, stays on the floor, wont come up, "
-        "wont come back, doesnt come back"
-    ),
-    "MELTS": (
-        "plastic, rubber, wire, connector, plug, fuse, harness, socket, outlet, relay, "
-        "insulation, dash, terminal, cable, fuse box, hose, carpet"
-    ),
-    "ON THE WHEEL": (
-        "heater, heated, control, button, audio, light, lamp, radio, cruise, cover, module, "
-        "fluid, key, engine, leather"
-    ),
-    "STEER": "steering, steering wheel",
-    "LOCKED": (
-        "locked up, locked, seized, jammed, froze, frozen, wont turn, stuck, cant turn, came "
-        "off, came loose, spins, disconnected"
-    ),
-    "OFF": "fall off, fell off, came off, come off",
-    "LOOSE": "loose, missing, broken, sheared, came off, fell off",
-    "BLOWN": "blew out, blowout, blew, burst, exploded, bulge, bubble, cord, cords showing",
-    "ROLL": "roll, moves, creeps away, rolls away",
-    "SICK": "headache, dizzy, sick, sleepy, nauseous, passed out, carbon monoxide",
-}
-
-# They are taken out before anything is looked for.
-HARMLESS = """
-    brake controller, brake dust, brake job, brake lamp, brake light, brake light bulb, brake noise,
-    brake switch, e brake, emergency brake, engine brake, filler cap, front shocks, fuel cap, fuel
-    door, fuel economy, fuel gauge, fuel mileage, fuel pressure, fuel trim, gas cap, gas door, gas
-    fee, gas gauge, gas mileage, gas station, hand brake, handbrake, no brake noise, no smoke, no
-    spark, parking brake, rear shocks, shock absorber, shock mount, smoke detector, smoke machine,
-    smoke shop, smoke test, smoke tester, smoked lights, spark knock, spark plug, static shock,
-    steam clean, steam up, trailer brake, weak spark
-"""
-
 DANGERS = (
     Danger(
         "fire",
         "WARNING: This can become a fire. Stop, switch off, get everyone out and away. If "
         "it burns, call the fire department. Do not start it; get a qualified tech.",
         """
-        smoke, PLACE; smoke unless TAIL; smoulder; smolder; BURN, SMELL; burning, STUFF;
-        burnt, STUFF; SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt,
-        MELTS; caught fire; caught on fire; catch fire; on fire; a fire; engine fire;
-        electrical fire; wiring fire; fire under the; fire underneath; fire in the engine;
-        engine bay fire; under hood fire; fire in the dash; fire hazard; car fire; truck
-        fire; vehicle fire; fire extinguisher; fire department; flame; sparks unless plug;
-        sparking; arcing; overheating battery
+        smoke, PLACE unless cigarette; smoke unless TAIL, cigarette, SPILLED; smoulder; smolder;
+        BURN, SMELL unless SPILLED; burning, STUFF unless SPILLED; burnt, STUFF unless SPILLED;
+        SMELL, electrical; SMELL, plastic; SMELL, rubber; SMELL, wiring; melt unless SPILLED;
+        glow, WIRING; glow, GLOWER; burning, GLOWER; GLOWER, REDS; too hot to touch unless seat;
+        WIRING, HEATS; WIRING, SMELL; WIRING, smoke; caught fire; caught on fire; catch fire; on
+        fire; a fire; engine fire; electrical fire; wiring fire; fire under the; fire underneath;
+        fire in the engine; engine bay fire; under hood fire; fire in the dash; fire hazard; car
+        fire; truck fire; vehicle fire; fire extinguisher unless mount, holder, bracket; fire
+        department; flame; grass, burn; sparks unless plug, knock; sparking; arcing; overheating
+        battery
         """,
     ),
     Danger(
@@ -121,7 +44,8 @@ DANGERS = (
         "WARNING: Fuel ignites at a spark. Stop, switch off, get everyone out. Do not start or "
         "drive it; get a qualified tech.",
         """
-        FUEL, SMELL; FUEL, LEAK; fuel line, BREAK; smells of gas; raw gas; raw fuel
+        FUEL, SMELL; FUEL, LEAK; TANK, BREAK; TANK, LEAK; TANK, mist; smells of gas; raw gas; raw
+        fuel; diesel, mist
         """,
     ),
     Danger(
@@ -129,13 +53,17 @@ DANGERS = (
         "WARNING: The vehicle may not stop. Pull over where it is safe. Do not drive it; tow it "
         "to a qualified tech.",
         """
-        no brake; zero brakes; without brakes; brake, FAIL; lost brakes; lost all brakes;
-        lost my brakes; lost the brakes; losing brakes; losing my brakes; brake line, BREAK;
-        brake hose, BREAK; caliper hose, BREAK; pedal, sinks unless clutch; brake, keeps
-        rolling; pedal, keeps rolling unless clutch; brake, rolled through; brake fluid,
-        LEAK; brake, HALT; pedal, HALT; VEHICLE, HALT unless ELSE; pedal, to the floor
-        unless clutch; pedal, on the floor unless clutch; pedal, hits the floor unless
-        clutch
+        no brake; zero brakes; without brakes; brake, FAIL unless NOISES, lost comm,
+        communication; lost all brakes; lost my brakes; losing brakes; losing my brakes; brake
+        line, BREAK; brake hose, BREAK; caliper hose, BREAK; pedal, sinks unless clutch; pedal,
+        HALT unless OTHER PEDAL; brake fluid, LEAK; brake fluid, floor; brake fluid, disappear;
+        brake fluid, dry; brake fluid, empty; brake fluid, gone; losing brake fluid; brake, HALT
+        unless NOISES; PRESS, HALT unless ELSE, OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS,
+        brake, nothing unless TO START; PRESS, pedal, nothing unless OTHER PEDAL, TO START; brake,
+        STRENGTH; stop, STRENGTH; pump, brake unless vacuum, abs, controller; have to pump, stop;
+        no pressure, pedal; no stopping; stopping power; pedal, SOFT unless OTHER PEDAL; brake,
+        SOFT unless pad, pedal pad; only thing that stops; brake, fluid, tire; no pedal; pedal,
+        FLOORED unless clutch, mat; foot, firewall; stopping distance; had to use, to stop
         """,
     ),
     Danger(
@@ -143,12 +71,14 @@ DANGERS = (
         "WARNING: Steering can fail at any moment. Stop where it is safe. Do not drive it; tow "
         "it to a qualified tech.",
         """
-        no steering; lost steering; lost the steering; lost my steering; lost all steering;
-        lost power steering; losing steering; steering lost; cant steer; cannot steer; wont
-        steer; couldnt steer; doesnt steer; unable to steer; STEER, LOCKED unless ON THE
-        WHEEL; steering, FAIL unless ON THE WHEEL; tie rod, BREAK; ball joint, BREAK;
-        steering, stiff unless ON THE WHEEL; STEER, apart; steering shaft, LOOSE; steering
-        column, LOOSE; cant turn the wheel; cant turn the steering wheel
+        no steering; lost the steering; lost my steering; lost all steering; lost power steering;
+        losing steering; cant steer; cannot steer; wont steer; couldnt steer; doesnt steer; unable
+        to steer; STEER, LOCKED unless ON THE WHEEL; steering, FAIL unless ON THE WHEEL; STEER
+        PARTS, BREAK unless DRIPS; steering, stiff unless ON THE WHEEL; STEER, apart; steering
+        shaft, LOOSE; steering column, LOOSE unless ON THE WHEEL; NOT TURN, wheel unless key;
+        steering, loose unless ON THE WHEEL; NOT TURN, steering unless key; wheel, turn, STRAIGHT
+        unless ON THE WHEEL, TO START, center, alignment, points; follow the steering; not follow,
+        wheel
         """,
     ),
     Danger(
@@ -156,10 +86,10 @@ DANGERS = (
         "DANGER: High voltage kills. Stop, keep clear, touch nothing orange. Do not open or "
         "unplug it; get a tech qualified for high voltage.",
         """
-        hv; high voltage unless alternator, charging, regulator, bulb, rev; orange cable;
-        orange wire; orange connector; isolation fault; ELECTRIC, HURT; got a shock; got
-        shocked; electric shock; shocked me; get a shock; electrocuted; zapped; zap,
-        ELECTRIC; tingle, ELECTRIC; inverter, HURT
+        hv; high voltage unless alternator, charging, regulator, bulb, rev; orange, CABLE unless
+        SMALL WIRES; isolation fault; ELECTRIC, HURT unless mpg, warranty; HIGH PART, TAMPER; got
+        a shock; got shocked; electric shock; shocked me; shock, SHOCKS; get a shock;
+        electrocuted; zapped; inverter, HURT; tingle, touch
         """,
     ),
     Danger(
@@ -167,8 +97,10 @@ DANGERS = (
         "WARNING: Airbags and pretensioners can fire, or fail in a crash. Stop. Do not probe, "
         "unplug, or remove one; get a qualified tech.",
         """
-        airbag; air bag; crash bag; srs; squib; pretensioner; pre tensioner; seat belt
-        tensioner
+        airbag unless LOOKS; air bag unless LOOKS; crash bag; srs unless LOOKS; squib;
+        pretensioner; pre tensioner; seat belt tensioner; yellow, CABLE, TAMPER unless SMALL
+        WIRES; yellow, CABLE, seat; yellow, CABLE, column; yellow, CABLE, clock spring; yellow,
+        CABLE, steering wheel
         """,
     ),
     Danger(
@@ -176,9 +108,11 @@ DANGERS = (
         "WARNING: A wheel can come off or a tire burst. Stop where it is safe. Do not drive it; "
         "tow it to a qualified tech.",
         """
-        wheel, OFF unless steering; wheel, coming off unless steering; wheel, coming loose
-        unless steering; wheel is loose; tire, OFF; lug nut, LOOSE; lugs, LOOSE; wheel nuts,
-        LOOSE; wheel studs, LOOSE; tire, BLOWN; tyre, BLOWN
+        wheel, OFF unless WHEEL DRESS, paint; wheel is loose; wheels are loose; wheel, came loose
+        unless WHEEL DRESS; wheel, coming loose unless WHEEL DRESS; loose wheel; tire, OFF; NUTS,
+        LOOSE unless WHEEL DRESS; wheel, nuts, loose; tire, BLOWN unless wrap; sidewall, BLOWN;
+        wheel, bolts, LOOSE unless WHEEL DRESS; rim, bolts, LOOSE; rim, bolts, LOOSE unless WHEEL
+        DRESS; tyre, BLOWN
         """,
     ),
     Danger(
@@ -187,7 +121,19 @@ DANGERS = (
         "switch off. Do not drive it; tow it to a qualified tech.",
         """
         throttle, STUCK; gas pedal, STUCK; accelerator, STUCK; RACE, ITSELF; unintended
-        acceleration; sudden acceleration; wont slow down; runaway
+        acceleration; sudden acceleration; keeps speeding up; keeps accelerating; RACE, HALT;
+        runaway
+        """,
+    ),
+    Danger(
+        "raised vehicle",
+        "WARNING: A car on a jack can fall and crush. Stop, get out from under it. Do not "
+        "go under without rated stands on firm ground; get a qualified tech.",
+        """
+        JACK, BENEATH unless OTHER JACK; JACK, SINKS unless OTHER JACK; off the jack; off the
+        lift; no jack stands; just, JACK, change unless tire, wheel, spare; without jack stands;
+        off the stands; under my, STANDS; was under it; im under it; under it when; STANDS,
+        BENEATH; STANDS, SINKS; cinder block; instead of jack stands; hold the car up
         """,
     ),
     Danger(
@@ -195,9 +141,9 @@ DANGERS = (
         "WARNING: The vehicle can roll and crush people. Stop, chock the wheels, keep everyone "
         "clear. Do not drive it; get a qualified tech.",
         """
-        ROLL, in park; ROLL, while parked; ROLL, parked; rolls away; wont stay in park; wont
-        hold in park; jumped out of park; slipped off the jack; fell off the jack; fell off
-        the lift
+        ROLL, in park; ROLL, while parked; ROLL, parked; rolls away; wont stay in park; wont hold
+        in park; park doesnt hold; park wont hold; park not hold; jumped out of park; stay put in
+        park
         """,
     ),
     Danger(
@@ -205,9 +151,13 @@ DANGERS = (
         "WARNING: Exhaust gas holds carbon monoxide, which kills. Stop, get everyone into fresh "
         "air. Do not drive it; get a qualified tech.",
         """
-        exhaust, SMELL, inside; exhaust, SMELL, cabin; exhaust, SMELL, in the car; exhaust
-        fumes; exhaust, leak, inside; SMELL, SICK; exhaust, SICK; carbon monoxide; makes me
-        dizzy; headache
+        exhaust, SMELL, INDOORS; exhaust fumes; fume, INDOORS unless canister, evap; exhaust,
+        leak, INDOORS; SMELL, SICK; exhaust, SICK; exhaust gas, INDOORS; exhaust, into the cab;
+        exhaust, into the cabin; exhaust, coming in; exhaust, INDOORS, eyes; RUNS, SHUT GARAGE
+        unless opener, remote, program; idling, garage unless rough; SICK, OF TRAVEL unless alert;
+        smells like exhaust; exhaust smell; smell exhaust; leave, RUNS, garage; carbon monoxide;
+        monoxide; co alarm; co detector; dizzy; nauseous; drowsy; passed out; exhaust, SMELL
+        unless egg, sulfur, tailpipe; fumes unless new, paint, machine, evap, canister; headache
         """,
     ),
     Danger(
@@ -215,8 +165,8 @@ DANGERS = (
         "WARNING: A battery can burst and spray acid. Stop, keep sparks and people away. Do not "
         "charge or jump it; get a qualified tech.",
         """
-        battery, exploded; battery, blew up; battery, swollen; battery, bulging; battery,
-        acid; battery, boiling
+        battery, BATTERY HURT unless SMALL BATTERY; battery, HEATS unless SMALL BATTERY; acid,
+        BODY; acid, spill
         """,
     ),
     Danger(
@@ -224,7 +174,17 @@ DANGERS = (
         "WARNING: Hot coolant scalds. Stop, switch off, let it cool. Do not open a cap or hose; "
         "get a qualified tech.",
         """
-        steam; coolant, spray; scalded; radiator cap, hot; radiator cap, blew
+        steam unless GLASS; steam, hood; coolant, spray; coolant, SHOT OUT; reservoir, SHOT OUT;
+        scalded; CAPS, OPEN, HOT; radiator cap, blew; radiator cap, hot; hot coolant, BODY; hot
+        water, BODY; burned my, coolant
+        """,
+    ),
+    Danger(
+        "spring",
+        "WARNING: A compressed spring can fly out and kill. Stop, keep clear of its line. Do not "
+        "touch it under load; get a qualified tech.",
+        """
+        spring compressor unless where, rent, price; spring, shot out; spring, flew
         """,
     ),
 )

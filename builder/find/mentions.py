@@ -1,15 +1,16 @@
 """Which of the things that a query names an entry mentions, and where.
 
-In: the concepts of a query, each with what covers it. Out: `Mentions`. The page counts the same
-(`search-coverage.js`).
+In: the concepts of a query, each with what covers it, and how many of its codes no entry lists:
+each is a subject that none has. Out: `Mentions`. The page counts the same (`search-coverage.js`).
 """
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.find.concept_kinds import COMPLAINT, EVERYDAY, SUBJECT
+from builder.find.concept_kinds import COMPLAINT, EVERYDAY, STRANGE, SUBJECT
 from builder.find.covered_concepts import CLEAR_CREDIT, CoveredConcept, Credits, add_credits
 
+SHORT_QUERY = 4  # concepts at most: what it names is what it is about
 PART_CREDIT = 40  # so much of a subject or a complaint is enough for it to be the same
 
 
@@ -18,6 +19,8 @@ class Mentions:
     """What a query names, and how much of that stands in each entry."""
 
     is_one_word: bool  # all of the query
+    is_short: bool
+    strange: int  # how many words nobody knows
     telling: int  # how many concepts the query has, everyday words apart
     named: Mapping[str, int]  # how many subjects and complaints it has
     has: Mapping[str, Mapping[int, int]]  # of these, how many an entry has
@@ -25,13 +28,16 @@ class Mentions:
     subjects_in_title: Mapping[int, int]  # of the subjects, how many its title has
 
 
-def count_mentions(covered: Sequence[CoveredConcept]) -> Mentions:
+def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions:
     """Count over the concepts of a query."""
     named = {kind: sum(one.kind == kind for one in covered) for kind in (SUBJECT, COMPLAINT)}
+    named[SUBJECT] += unlisted
     telling = [one for one in covered if one.kind != EVERYDAY]
     subjects = [one for one in covered if one.kind == SUBJECT]
     return Mentions(
         is_one_word=len(covered) == 1 == covered[0].words,
+        is_short=len(covered) <= SHORT_QUERY and not any(one.blames for one in covered),
+        strange=sum(one.kind == STRANGE for one in covered),
         telling=len(telling),
         named=named,
         has={

@@ -53,7 +53,10 @@ def search_data(table: SearchTable) -> PageData:
     }
 
 
-def _phrase_row(phrase: BookPhrase) -> Sequence[Any]:
+def _phrase_row(phrase: BookPhrase) -> str | Sequence[Any]:
+    """A phrase alone, or with its terms and its slang."""
+    if not phrase.terms:
+        return " ".join(phrase.tokens)
     terms = [" ".join(term) for term in phrase.terms]
     slang = (phrase.slang,) if phrase.slang else ()
     return (" ".join(phrase.tokens), terms, *slang)

@@ -13,9 +13,9 @@ from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
-from builder.find.concept_kinds import KIND_WEIGHTS
-from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
-from builder.find.mentions import PART_CREDIT
+from builder.find.concept_kinds import KIND_WEIGHTS, SHORTEST_STRANGE
+from builder.find.covered_concepts import BLAMES, CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.mentions import PART_CREDIT, SHORT_QUERY
 from builder.find.phrasebook import GAP
 from builder.find.ranking import (
     CERTAIN,
@@ -25,8 +25,16 @@ from builder.find.ranking import (
     TAIL_STRENGTH,
     TITLE_RAISE,
 )
-from builder.find.safety import MOST_LINES, NEAR, TAKEN_OUT, Part, danger_signs, harmless_phrases
-from builder.find.search_query import DRAIN, LONGEST_QUERY, MILLIAMPS, NOMINAL, VOLTAGES, VOLTS
+from builder.find.safety import (
+    MOST_LINES,
+    NEAR,
+    TAKEN_OUT,
+    Part,
+    Sign,
+    danger_signs,
+    harmless_phrases,
+)
+from builder.find.search_query import LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
 from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
@@ -63,12 +71,15 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
             "cycle": YEAR_CYCLE,
         },
         "volts": {"written": VOLTS, "meanings": VOLTAGES, "nominal": NOMINAL},
-        "milliamps": {"written": MILLIAMPS, "words": DRAIN},
+        "readings": READINGS,
         "longestQuery": LONGEST_QUERY,
         "oppositeCredit": OPPOSITE_CREDIT,
         "clearCredit": CLEAR_CREDIT,
         "partCredit": PART_CREDIT,
         "kindWeights": KIND_WEIGHTS,
+        "shortestStrange": SHORTEST_STRANGE,
+        "shortQuery": SHORT_QUERY,
+        "blames": _word_list(BLAMES),
         "strength": _strength_points(),
         "certain": CERTAIN,
         "titleRaise": TITLE_RAISE,
@@ -90,22 +101,30 @@ def _strength_points() -> Mapping[str, Any]:
         "asked": strength.ASKED,
         "oneWord": strength.ONE_WORD,
         "naming": strength.ASKED_NAMING,
-        "noneOfThem": strength.NONE_OF_THEM,
+        "noComplaint": strength.NO_COMPLAINT,
         "eachMissing": strength.EACH_MISSING,
+        "shortMissing": strength.SHORT_MISSING,
+        "shortStrange": strength.SHORT_STRANGE,
+        "shortUntitled": strength.SHORT_UNTITLED,
     }
 
 
 def _safety_rules() -> Mapping[str, Any]:
-    """Signs as texts: the parts of each, and behind them what takes it away."""
+    """Signs as numbers of their parts, and behind them of what takes the sign away."""
+    signs = danger_signs()
+    each = (part for of in signs.values() for sign in of for part in (*sign.parts, sign.unless))
+    parts = list(dict.fromkeys(map(_part_text, each)))
+
+    def numbers(sign: Sign) -> list[int]:
+        return [parts.index(_part_text(part)) for part in (*sign.parts, sign.unless)]
+
     return {
         "near": NEAR,
         "takenOut": TAKEN_OUT,
         "mostLines": MOST_LINES,
         "harmless": _part_text(harmless_phrases()),
-        "dangers": [
-            [text, [[*map(_part_text, sign.parts), _part_text(sign.unless)] for sign in signs]]
-            for text, signs in danger_signs().items()
-        ],
+        "parts": parts,
+        "dangers": [[text, list(map(numbers, of))] for text, of in signs.items()],
     }
 
 

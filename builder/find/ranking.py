@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 
 from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
 from builder.find.code_matches import code_meanings, score_codes
+from builder.find.concept_kinds import COMPLAINT, SUBJECT
 from builder.find.coverage import QueryCoverage, measure_coverage
 from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
 from builder.find.safety import safety_lines
@@ -136,14 +137,16 @@ def _score_entries(
 ) -> list[ScoredEntry]:
     """Every entry with a score: by its codes, by the words, by what the codes mean.
 
-    Codes that no entry lists are searched by their meaning; a vehicle alone finds its own trees.
+    Codes that no entry lists are searched by their meaning, which must name something, and
+    nothing that the entry hasn't; a vehicle alone finds its own trees.
     """
     if not query.codes and not concepts:
         own = [at for at, one in enumerate(index.entries) if one.vehicles and query.vehicle]
         return [ScoredEntry(at, 1, -1, 0, CERTAIN) for at in own]
     points = score_codes(index, query.codes)
     by_meaning = measure_coverage(_code_concepts(query, index), index)
-    by_words = measure_coverage(concepts, index) if concepts or points else by_meaning
+    unlisted = 0 if points else len(query.codes)
+    by_words = measure_coverage(concepts, index, unlisted) if concepts or points else by_meaning
     return [
         _score_entry(entry, points.get(entry, 0), by_words, by_meaning, len(index.entries))
         for entry in sorted({*points, *by_words.gain})
@@ -162,9 +165,21 @@ def _score_entry(
         score,
         by_words.phrases[entry].phrase if entry in by_words.phrases else -1,
         by_words.share(entry),
-        CERTAIN if points else strength(by_words, entry, entries),
+        CERTAIN if points else _sure_of(by_words, entry, entries, is_code=by_words is by_meaning),
         shares_subject=entry in by_words.mentions.subjects_in_title,
     )
+
+
+def _sure_of(coverage: QueryCoverage, entry: int, entries: int, *, is_code: bool) -> int:
+    """How strong the hit is; by the meaning of a code, only with all parts that this names.
+
+    Where it names none, the complaint decides.
+    """
+    points = strength(coverage, entry, entries)
+    named, has = coverage.mentions.named, coverage.mentions.has
+    kind = SUBJECT if named[SUBJECT] else COMPLAINT
+    is_about = 0 < named[kind] == has[kind].get(entry, 0)
+    return min(points, 0) if is_code and not is_about else points
 
 
 def _coverage_score(coverage: QueryCoverage, entry: int) -> int:

@@ -2,7 +2,7 @@
 
 In: the words of a query. Out: the lines, the gravest first. Words are compared without their
 endings. The words of a sign stand near each other, a phrase stands as it is. The page does the same
-with the lists from `dangers.py` (`search-safety.js`).
+with the signs from here (`search-safety.js`).
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from builder.find.common_words import EVERYDAY_WORDS
-from builder.find.dangers import DANGERS, HARMLESS, WORD_GROUPS
+from builder.find.danger_words import HARMLESS, WORD_GROUPS
+from builder.find.dangers import DANGERS
 from builder.find.word_forms import split_words, stem_word
 
 NEAR = 7  # words from the first to the last of a sign
@@ -43,8 +44,9 @@ def harmless_phrases() -> Part:
 
 def danger_words() -> frozenset[str]:
     """The words of the signs, plain English apart: none of them is misspelled."""
-    signs = (sign.replace(" unless ", ",") for it in DANGERS for sign in it.signs.split(";"))
-    texts = ",".join((HARMLESS, *WORD_GROUPS.values(), *signs))
+    signs = " ".join(";".join(it.signs for it in DANGERS).split())
+    parts = signs.replace(" unless ", ",").replace(";", ",")
+    texts = ",".join((HARMLESS, *WORD_GROUPS.values(), parts))
     phrases = {phrase.strip() for phrase in texts.split(",")} - WORD_GROUPS.keys()
     return frozenset(word for phrase in phrases for word in split_words(phrase)) - EVERYDAY_WORDS
 
@@ -56,7 +58,9 @@ def _read_sign(text: str) -> Sign:
 
 
 def _part(text: str) -> Part:
-    return _phrases(WORD_GROUPS.get(text.strip(), text))
+    """Phrases, with those of a group in its place."""
+    each = (WORD_GROUPS.get(phrase.strip(), phrase) for phrase in text.split(","))
+    return tuple(phrase for texts in each for phrase in _phrases(texts))
 
 
 def _phrases(text: str) -> Part:

@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_written_codes
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
-from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
+from builder.find.common_words import NEGATIONS, STOP_WORDS
 from builder.find.spelling import edit_distance, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
-from builder.find.word_forms import split_words, stem_word
+from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
 
 LONGEST_QUERY = 30  # words of a query that are looked at
 VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])"
@@ -22,11 +22,18 @@ VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])
 # practice, no source. Beyond, it is another circuit that is spoken of.
 VOLTAGES = ((8.0, 12.3, "low voltage"), (15.0, 20.0, "charging voltage too high"))
 NOMINAL = "12"  # a 12 V socket is no reading
-# Milliamps are read on a parked car; common practice, no source.
-MILLIAMPS = r"(?<![a-z0-9_.,-])[0-9]{2,4} ?(?:ma|milli ?amps?)(?![a-z])"
-DRAIN = "parasitic drain"
+# Other readings, and what each means; common practice, no source. Milliamps are read on a parked
+# car, temperatures from 110 C or 230 F on a hot engine; fuel trims beyond ten percent are too far.
+_TRIM = r"(?<![a-z])(?:(?:long|short)(?: term)? )?(?:fuel )?(?:trims?|ltft|stft)[a-z ]{0,20}?"
+READINGS = (
+    (r"(?<![a-z0-9_.,-])[0-9]{2,4} ?(?:ma|milli ?amps?)(?![a-z])", "parasitic drain"),
+    (r"(?<![a-z0-9_.,-])1[1-4][0-9] ?(?:deg(?:rees)? )?c(?![a-z0-9])", "overheats"),
+    (r"(?<![a-z0-9_.,-])2[3-7][0-9] ?(?:deg(?:rees)? )?f(?![a-z0-9])", "overheats"),
+    (_TRIM + r"(?:[-−–]|minus) ?[1-9][0-9](?![0-9])", "running rich"),
+    (_TRIM + r"(?:[+]|plus) ?[1-9][0-9](?![0-9])", "running lean"),
+)
 _VOLTS = re.compile(VOLTS, re.IGNORECASE)
-_MILLIAMPS = re.compile(MILLIAMPS, re.IGNORECASE)
+_READINGS = tuple((re.compile(pattern, re.IGNORECASE), words) for pattern, words in READINGS)
 
 Correction = tuple[str, str]  # as typed, as searched
 
@@ -71,7 +78,7 @@ def parse_query(asked: str, index: SymptomIndex) -> SearchQuery:
 
 
 def _put_readings_in_words(asked: str) -> tuple[list[Correction], str]:
-    """Put words in the place of voltages and drains; return each with its words, and the text."""
+    """Put words in the place of readings; return each with its words, and the text."""
     corrected: list[Correction] = []
 
     def put(written: str, words: str) -> str:
@@ -80,7 +87,9 @@ def _put_readings_in_words(asked: str) -> tuple[list[Correction], str]:
         return words or written
 
     rest = _VOLTS.sub(lambda match: put(match[0], _voltage_words(match[1])), asked)
-    rest = _MILLIAMPS.sub(lambda match: put(match[0], DRAIN), rest)
+    for pattern, words in _READINGS:
+        corrected += [(written, words) for written in pattern.findall(rest)]
+        rest = pattern.sub(words, rest)
     return corrected, rest
 
 
@@ -111,11 +120,8 @@ def _spell(typed: Sequence[str], vocabulary: Vocabulary, *, finished: bool) -> S
 
 def is_known(word: str, vocabulary: Vocabulary) -> bool:
     """Whether a word, or one with another ending, is in the index, its words, or plain English."""
-    return (
-        word in vocabulary.known
-        or word in ORDINARY_WORDS
-        or word in vocabulary.everyday
-        or stem_word(word) in vocabulary.stems
+    return word in vocabulary.known or any(
+        stem_word(word) in stems for stems in (vocabulary.little, ORDINARY_STEMS, vocabulary.stems)
     )
 
 

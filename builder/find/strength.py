@@ -4,8 +4,9 @@ In: what an entry covers of a query. Out: points; above 0 the hit is strong and 
 shop has nothing on this. What the entry covers speaks for it: its share of the query, how much of
 its best phrase that is, how much the words tell apart, and whether its title has them. A part that
 the query names asks for more, and most of an entry that hasn't got it; so does a complaint: `dome
-light stays on` is no matter of the charging lamp. The points were fitted once, to the query sets of
-`tests/demo/`. The page does the same (`search-coverage.js`).
+light stays on` is no matter of the charging lamp. A short query is about all that it names, even
+about a word that nobody knows; in a long story other parts are blamed and passed. The points were
+fitted to the query sets of `tests/demo/`. The page does the same (`search-coverage.js`).
 """
 
 from builder.find.concept_kinds import COMPLAINT, SUBJECT
@@ -22,8 +23,11 @@ WHOLE_TITLE = 60  # more, if it has all that was asked for: `brake` leads to eve
 ASKED = 165  # points that any query asks of an entry
 ONE_WORD = 40  # less, if the query is one word: it is a look around
 ASKED_NAMING = {SUBJECT: 150, COMPLAINT: 50}  # more, if it names one
-NONE_OF_THEM = {SUBJECT: 35, COMPLAINT: 55}  # more, if it names some and the entry has none
+NO_COMPLAINT = 55  # more, if it names some and the entry has none
 EACH_MISSING = 20  # more, for each of up to two subjects that the entry hasn't
+SHORT_MISSING = 115  # more, if a short query names a subject that the entry hasn't
+SHORT_STRANGE = 65  # more, if it has a word that nobody knows
+SHORT_UNTITLED = 20  # more, if it says two things and more, and the title has none of them
 
 
 def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
@@ -45,9 +49,19 @@ def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
 def _asked(mentions: Mentions, entry: int) -> int:
     """The points that are asked for."""
     asked = ASKED - (ONE_WORD if mentions.is_one_word else 0)
-    for kind, points in ASKED_NAMING.items():
-        if mentions.named[kind]:
-            asked += points
-            asked += 0 if mentions.has[kind].get(entry) else NONE_OF_THEM[kind]
+    asked += sum(points for kind, points in ASKED_NAMING.items() if mentions.named[kind])
+    if mentions.named[COMPLAINT] and not mentions.has[COMPLAINT].get(entry):
+        asked += NO_COMPLAINT
     missing = mentions.named[SUBJECT] - mentions.has[SUBJECT].get(entry, 0)
-    return asked + min(missing, 2) * EACH_MISSING
+    asked += min(missing, 2) * EACH_MISSING
+    return asked + (_asked_by_short(mentions, entry, missing) if mentions.is_short else 0)
+
+
+def _asked_by_short(mentions: Mentions, entry: int, missing: int) -> int:
+    """What a short query asks for besides."""
+    is_untitled = mentions.telling > 1 and not mentions.in_title.get(entry)
+    return (
+        (SHORT_MISSING if missing else 0)
+        + (SHORT_STRANGE if mentions.strange else 0)
+        + (SHORT_UNTITLED if is_untitled else 0)
+    )

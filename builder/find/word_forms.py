@@ -10,7 +10,7 @@ import unicodedata
 from collections.abc import Iterable
 from functools import cache
 
-from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 
 # What comes off the end of a word, in this order, and what is put in its place: plural; -ing, -ed,
 # -ly, -ness, -ment; -ion; our for or; -e; a doubled last letter. A light stemmer of our own for
@@ -57,6 +57,9 @@ def stem_word(word: str) -> str:
         if match := ending.fullmatch(stem):
             stem = match[1] + instead
     return stem
+
+
+ORDINARY_STEMS = frozenset(map(stem_word, ORDINARY_WORDS))
 
 
 def stem_words(words: Iterable[str]) -> list[str]:

@@ -7,19 +7,19 @@
  */
 "use strict";
 (() => {
-  const { nameOf, opposite, withoutNo } = baytreeSearch;
+  const { nameOf, opposite, withoutNo, isAllLetters, ORDINARY_STEMS } = baytreeSearch;
   const { rules } = baytreeSearchData;
 
   // Counts by number of a phrase or an entry stand in arrays: a word can be in thousands of them.
   const counts = (size) => new Int32Array(size);
 
-  function measureCoverage(concepts, index) {
+  function measureCoverage(concepts, index, unlisted = 0) {
     const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
     const has = { subject: counts(gain.length), complaint: counts(gain.length) };
     const [inTitle, subjectInTitle] = [counts(gain.length), counts(gain.length)];
-    const named = { subject: 0, complaint: 0 };
-    let [most, words, telling] = [0, 0, 0];
+    const named = { subject: unlisted, complaint: 0 };
+    let [most, words, telling, strange] = [0, 0, 0, 0];
     for (const concept of concepts) {
       const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);
       const weight = rules.kindWeights[kind];
@@ -38,12 +38,18 @@
         telling++;
         countAbove(inTitle, titles, rules.clearCredit);
       }
+      if (kind === "strange") strange++;
       if (kind === "subject") countAbove(subjectInTitle, titles, rules.clearCredit);
     }
     const isOneWord = concepts.length === 1 && concepts[0].words === 1;
+    const isShort = concepts.length <= rules.shortQuery && !concepts.some(blames);
     const fits = bestPhrases(index, phraseGain, phraseCredit, most);
-    return { words, isOneWord, telling, gain, credit, ...fits, named, has, subjectInTitle, inTitle };
+    const mentions = { isOneWord, isShort, strange, telling, named, has, subjectInTitle, inTitle };
+    return { words, gain, credit, ...fits, ...mentions };
   }
+
+  const BLAMES = new Set(rules.blames.split(" "));
+  const blames = ({ alternatives }) => alternatives.flat().some((token) => BLAMES.has(token));
 
   function countAbove(totals, { places, credits }, least) {
     for (let at = 0; at < places.length; at++) if (credits[at] > least) totals[places[at]]++;
@@ -71,7 +77,13 @@
     if (isAnyOf(complaints)) return "complaint";
     if (wordings.size === 1 && isAnyOf(index.little)) return "everyday";
     const isKnown = (token) => index.postings.has(token) || index.postings.has(opposite(token));
-    return alternatives.flat().some(isKnown) ? "plain" : "unknown";
+    if (alternatives.flat().some(isKnown)) return "plain";
+    return alternatives.flat().some(isStrange) ? "strange" : "unknown";
+  }
+
+  function isStrange(token) {
+    const word = withoutNo(token);
+    return word.length >= rules.shortestStrange && isAllLetters(word) && !ORDINARY_STEMS.has(word);
   }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.
@@ -172,13 +184,16 @@
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ isOneWord, named, has }, entry) {
+  function askedOf({ isOneWord, isShort, strange, telling, inTitle, named, has }, entry) {
     let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0);
     for (const kind of ["subject", "complaint"])
-      if (named[kind])
-        asked += POINTS.naming[kind] + (has[kind][entry] ? 0 : POINTS.noneOfThem[kind]);
+      if (named[kind]) asked += POINTS.naming[kind];
+    if (named.complaint && !has.complaint[entry]) asked += POINTS.noComplaint;
     const missing = named.subject - has.subject[entry];
-    return asked + Math.min(missing, 2) * POINTS.eachMissing;
+    asked += Math.min(missing, 2) * POINTS.eachMissing;
+    if (!isShort) return asked;
+    return asked + (missing ? POINTS.shortMissing : 0) + (strange ? POINTS.shortStrange : 0)
+      + (telling > 1 && !inTitle[entry] ? POINTS.shortUntitled : 0);
   }
 
   Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });

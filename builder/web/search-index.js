@@ -33,7 +33,8 @@
 
   function bookOf({ synonyms, phrases }) {
     const starts = new Map();
-    for (const [text, terms, slang = []] of phrases) {
+    for (const row of phrases) {
+      const [text, terms = [], slang = []] = [row].flat();
       const tokens = text.split(" ");
       const phrase = { tokens, terms: terms.map((term) => term.split(" ")), slang };
       push(starts, withoutNo(tokens[0]), phrase);

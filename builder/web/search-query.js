@@ -7,11 +7,10 @@
 "use strict";
 (() => {
   const {
-    STOP_WORDS, NEGATIONS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
+    STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
   } = baytreeSearch;
-  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, milliamps: MILLIAMPS, longestQuery } =
+  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery } =
     baytreeSearchData.rules;
-  const ORDINARY = new Set(baytreeSearchData.rules.ordinary.split(" "));
 
   // search_query.py
 
@@ -35,9 +34,10 @@
       if (words) corrected.push([written, words]);
       return words || written;
     };
-    const rest = asked
-      .replace(new RegExp(VOLTS.written, "gi"), (whole, volts) => put(whole, voltageWords(volts)))
-      .replace(new RegExp(MILLIAMPS.written, "gi"), (whole) => put(whole, MILLIAMPS.words));
+    let rest = asked.replace(new RegExp(VOLTS.written, "gi"),
+      (whole, volts) => put(whole, voltageWords(volts)));
+    for (const [written, words] of READINGS)
+      rest = rest.replace(new RegExp(written, "gi"), (whole) => put(whole, words));
     return [corrected, rest];
   }
 
@@ -61,8 +61,8 @@
     return spelled;
   }
 
-  const isKnown = (word, { known, everyday, stems }) =>
-    known.has(word) || ORDINARY.has(word) || everyday.has(word) || stems.has(stemWord(word));
+  const isKnown = (word, { known, little, stems }) =>
+    known.has(word) || [little, ORDINARY_STEMS, stems].some((each) => each.has(stemWord(word)));
 
   const isSaid = (word, { everyday, stemUses }) =>
     STOP_WORDS.has(word) || NEGATIONS.has(word) || everyday.has(word)

@@ -97,7 +97,9 @@
     }
     const points = scoreCodes(index, query.codes);
     const byMeaning = query.codes.length ? measureCoverage(codeConcepts(query, index), index) : null;
-    const byWords = concepts.length || points.size ? measureCoverage(concepts, index) : byMeaning;
+    const unlisted = points.size ? 0 : query.codes.length;
+    const byWords = concepts.length || points.size
+      ? measureCoverage(concepts, index, unlisted) : byMeaning;
     const scored = [];
     for (let entry = 0; entry < index.entries.length; entry++)
       if (points.has(entry) || byWords.phrase[entry] >= 0)
@@ -111,8 +113,16 @@
     return {
       entry, coverage,
       score: points + ofWords + (points ? coverageScore(byMeaning, entry) : 0),
-      strength: points ? rules.certain : strengthOf(coverage, entry, index.entries.length),
+      strength: points ? rules.certain : sureOf(index, entry, coverage, coverage === byMeaning),
     };
+  }
+
+  function sureOf(index, entry, coverage, isCode) {
+    const points = strengthOf(coverage, entry, index.entries.length);
+    const { named, has } = coverage;
+    const kind = named.subject ? "subject" : "complaint";
+    const hasAll = named[kind] > 0 && has[kind][entry] === named[kind];
+    return isCode && !hasAll ? Math.min(points, 0) : points;
   }
 
   function coverageScore(coverage, entry) {

@@ -6,14 +6,15 @@
 "use strict";
 (() => {
   const { stemWord } = baytreeSearch;
-  const { near, takenOut, mostLines, harmless, dangers } = baytreeSearchData.rules.safety;
+  const { near, takenOut, mostLines, harmless, parts: PARTS, dangers } =
+    baytreeSearchData.rules.safety;
 
   const phrasesOf = (text) => text.split("|").filter(Boolean).map((phrase) => phrase.split(" "));
   const HARMLESS = phrasesOf(harmless);
   const DANGERS = dangers.map(([text, signs]) => [text, signs.map(signOf)]);
 
-  function signOf(texts) {
-    const parts = texts.map(phrasesOf);
+  function signOf(numbers) {
+    const parts = numbers.map((number) => phrasesOf(PARTS[number]));
     return { parts: parts.slice(0, -1), unless: parts.at(-1) };
   }
 

@@ -6,7 +6,7 @@
  */
 "use strict";
 globalThis.baytreeSearch = (() => {
-  const { stopWords, negations, endings, gap: GAP } = baytreeSearchData.rules;
+  const { stopWords, negations, ordinary, endings, gap: GAP } = baytreeSearchData.rules;
   const STOP_WORDS = new Set(stopWords.split(" "));
   const NEGATIONS = new Set(negations.split(" "));
   const ENDINGS = endings.map(([pattern, instead]) => [new RegExp(`^${pattern}$`, "u"), instead]);
@@ -34,6 +34,8 @@ globalThis.baytreeSearch = (() => {
       return match ? match[1] + instead : stem;
     }, word.replaceAll("z", "s"));
   }
+
+  const ORDINARY_STEMS = new Set(ordinary.split(" ").map(stemWord));
 
   function stemWords(words) {
     const tokens = [];
@@ -120,7 +122,7 @@ globalThis.baytreeSearch = (() => {
   }
 
   return {
-    STOP_WORDS, NEGATIONS, splitWords, isAllLetters, stemWord, dropStopWords, withoutNo, opposite,
+    STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, isAllLetters, stemWord, dropStopWords, withoutNo, opposite,
     shopTokens, findConcepts, nameOf, slangIn,
   };
 })();

@@ -2,7 +2,8 @@
 
 import pytest
 
-from builder.find.dangers import DANGERS, WORD_GROUPS, Danger
+from builder.find.danger_words import WORD_GROUPS
+from builder.find.dangers import DANGERS, Danger
 from builder.find.safety import danger_words, safety_lines
 from builder.find.word_forms import split_words
 
@@ -56,10 +57,8 @@ def test_a_line_says_to_stop_and_who_may_go_on(danger: Danger) -> None:
 
 def test_every_group_of_words_is_used_and_every_sign_can_be_read() -> None:
     """A group is written in capitals wherever it is meant; none is left over or misspelled."""
-    signs = [
-        sign.replace(" unless ", ",") for danger in DANGERS for sign in danger.signs.split(";")
-    ]
-    parts = {" ".join(part.split()) for sign in signs for part in sign.split(",")}
+    signs = " ".join(";".join(danger.signs for danger in DANGERS).split())
+    parts = {part.strip() for part in signs.replace(" unless ", ",").replace(";", ",").split(",")}
     groups = {part for part in parts if part.isupper()}
     assert groups == WORD_GROUPS.keys()
     assert "" not in parts

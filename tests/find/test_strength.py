@@ -34,8 +34,10 @@ def points(query: str, tree: int) -> int:
         ("horn", 0, 100 + 62 + 125 + 120 - 275),
         # no subject: share 100, half the phrase 62, evidence 92 * 100 // 139 % 82, title; 165 - 40
         ("engine", 1, 100 + 62 + COMMON * 100 // RAREST * 125 // 100 + 120 - 125),
-        # the horn is another tree's: 150 for naming one, 35 as it has none, 20 for each missing
-        ("horn engine", 1, 50 + 62 + COMMON * 100 // RAREST * 125 // 100 + 60 - 165 - 205),
+        # the horn is another tree's: 150 for naming one, 20 for each missing, 115 in a short query
+        ("horn engine", 1, 50 + 62 + COMMON * 100 // RAREST * 125 // 100 + 60 - 165 - 285),
+        # a word that nobody knows takes 65 from a short query: share 100 of 120
+        ("engine zorp", 1, 83 + 62 + COMMON * 100 // RAREST * 125 // 100 + 60 - 165 - 65),
         # a complaint that it hasn't: 50 for naming one, 55 as it has none
         ("engine rattle", 1, 50 + 62 + COMMON * 100 // RAREST * 125 // 100 + 60 - 165 - 105),
         # no phrase covers anything
