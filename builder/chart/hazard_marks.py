@@ -54,6 +54,18 @@ def hazards_of(step: Step, library: Library) -> list[Hazard]:
     return by_severity(library.hazards[name] for name in names if name in library.hazards)
 
 
+def hazards_of_needs(step: Step, library: Library) -> list[Hazard]:
+    """Return the hazards of the states that a step needs, and those of its procedure.
+
+    A box doesn't repeat them, as they stay over many steps; the head of a sheet has them.
+    """
+    steps = with_inner_steps(step, library.procedures)
+    states = (need.condition for one in steps for need in one.needs)
+    kinds = (library.conditions[name] for name in states if name in library.conditions)
+    names = dict.fromkeys(hazard for one in kinds for hazard in one.hazards)
+    return [library.hazards[name] for name in names if name in library.hazards]
+
+
 def hazard_marks(hazards: Iterable[Hazard]) -> Mapping[str, HazardMark]:
     """Give each hazard a sign that no other has, by its id."""
     pictures = {str(hazard.id): picture_of(hazard) for hazard in hazards}

@@ -9,13 +9,13 @@ from dataclasses import dataclass, replace
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.fonts import bold, medium
-from builder.chart.hazard_marks import HazardMark, hazard_marks, hazards_of
+from builder.chart.hazard_marks import HazardMark, hazard_marks, hazards_of, hazards_of_needs
 from builder.graph.runs import procedure_named
 from builder.model.checks import Check
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.procedures import Procedure
-from builder.model.tree import Tree
+from builder.model.tree import Step, Tree
 from builder.prints.caution_strip import PrintedCaution, draw_cautions
 from builder.prints.drawing import INK, SIGNAL_COLORS
 from builder.prints.paper import HEAD_DISTANCE, MARGIN, Paper, size_to_read
@@ -44,8 +44,8 @@ class SheetHead:
 
 def tree_marks(tree: Tree, library: Library) -> Mapping[str, HazardMark]:
     """Give every hazard of a tree its sign, the gravest first."""
-    met = (hazard for step in tree.steps.values() for hazard in hazards_of(step, library))
-    return hazard_marks(by_severity({hazard.id: hazard for hazard in met}.values()))
+    met = {one.id: one for step in tree.steps.values() for one in _met_at(step, library)}
+    return hazard_marks(by_severity(met.values()))
 
 
 def head_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> SheetHead:
@@ -70,15 +70,24 @@ def head_of(tree: Tree, library: Library, numbers: Mapping[str, int]) -> SheetHe
 def _hazards(
     tree: Tree, library: Library, numbers: Mapping[str, int]
 ) -> Iterator[tuple[Hazard, list[int]]]:
+    """Yield each hazard with its steps; what only states bring comes last, without steps."""
     met: dict[str, list[int]] = {}
     for step in tree.steps.values():
-        for hazard in hazards_of(step, library):
-            met.setdefault(str(hazard.id), []).append(numbers[step.id])
-    for name in sorted(met, key=lambda name: min(met[name])):
-        yield library.hazards[name], sorted(met[name])
+        for name in {str(hazard.id) for hazard in _met_at(step, library)}:
+            met.setdefault(name, []).append(numbers[step.id])
+    own = {str(one.id) for step in tree.steps.values() for one in hazards_of(step, library)}
+    for name in sorted(met, key=lambda name: (name not in own, min(met[name]))):
+        yield library.hazards[name], sorted(met[name]) if name in own else []
+
+
+def _met_at(step: Step, library: Library) -> Iterator[Hazard]:
+    yield from hazards_of(step, library)
+    yield from hazards_of_needs(step, library)
 
 
 def _caution(hazard: Hazard, mark: HazardMark, steps: list[int]) -> PrintedCaution:
+    if not steps:  # a state brings it, at many steps: its name has to do
+        return PrintedCaution(mark, hazard.signal, capitalized(hazard.short), "", "")
     text = f"{hazard.hazard}. {hazard.harm}. {hazard.avoid} ({_where(steps)})."
     return PrintedCaution(mark, hazard.signal, capitalized(hazard.short), text, f"{hazard.avoid}.")
 

@@ -45,5 +45,12 @@ def _warning(key: Text, value: Text, limit: int) -> Finding:
                        "make two lines of it, or say it in fewer words")  # fmt: skip
     return Finding("too-long", Severity.WARNING, value.at,
                    f"`{key}` is {len(value)} characters; limit {limit}",
-                   "the text becomes too small on the wall chart",
-                   "shorten it, and put the rest in `note` or an article")  # fmt: skip
+                   "the text becomes too small on the wall chart", _shorter(key))  # fmt: skip
+
+
+def _shorter(key: Text) -> str:
+    if key in ("result", "means"):
+        return "shorten it: a result has no `note` of its own"
+    if key == "check":
+        return "shorten it, and put how it is done in `do` and the rest in `note` or an article"
+    return "shorten it, and put the rest in `note` or an article"

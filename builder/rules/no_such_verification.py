@@ -39,7 +39,7 @@ Right:
 Fix: Name a check of this tree with the result that passes, or a procedure, or write a sentence.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.model.checks import Check
 from builder.model.ends import Fix, Verification
@@ -97,7 +97,13 @@ def _of_check(one: Verification, check: Check) -> Iterator[Finding]:
     by_itself = check.by or (check.readings and all(reading.spec for reading in check.readings))
     if not (one.passes or one.readings or by_itself):
         yield RULE.finding(one.text.at, f"`{one.text}` doesn't say which result passes", WHY,
-                           f"write `{{{one.text}: {known[0] if known else 'good'}}}`")  # fmt: skip
+                           _with_result(one, known))  # fmt: skip
+
+
+def _with_result(one: Verification, known: Sequence[str]) -> str:
+    """Return how to name the result that passes: only the author knows which it is."""
+    listed = ", ".join(f"`{result}`" for result in known) or "`good`"
+    return f"write `{{{one.text}: RESULT}}` with the result of a repaired vehicle: {listed}"
 
 
 def _of_procedure(one: Verification, procedure: Procedure) -> Iterator[Finding]:

@@ -32,6 +32,7 @@ Fix: Write the state's name. What the state doesn't say stays in words beside it
 
 from collections.abc import Iterator
 
+from builder.model.conditions import Takes
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.close_states import offer_of, states_meant
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -56,5 +57,11 @@ def check(facts: Facts) -> Iterator[Finding]:
                     words.at,
                     f"`{words}` is free text, not a state",
                     "the walk doesn't change the state for it, and shows none of its cautions",
-                    offer_of(meant, ""),
+                    offer_of([_written(facts, name) for name in meant], ""),
                 )
+
+
+def _written(facts: Facts, name: str) -> str:
+    """Return a state as it is written, with what it takes."""
+    takes = facts.library.conditions[name].takes
+    return f"{{{name}: {'the part' if takes is Takes.PART else '9 A'}}}" if takes else name

@@ -51,6 +51,7 @@ RULE = Rule(
     summary="A state without what it takes, or with what it doesn't take.",
 )
 EXAMPLES = {Takes.PART: "alternator", Takes.CURRENT: "9 A"}
+FROM = {Takes.PART: ", with a part of kb/parts.yml; add yours there", Takes.CURRENT: ""}
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -81,9 +82,9 @@ def _wrong(named: NamedNeeds, conditions: Conditions) -> Iterator[Finding]:
 
 
 def _missing(need: Need, takes: Takes) -> Finding:
+    hint = f"write `{{{need.condition}: {EXAMPLES[takes]}}}`{FROM[takes]}"
     return RULE.finding(need.condition.at, f"`{need.condition}` takes a {takes}, and none is here",
-                        f"the tech can't tell which {takes} it is",
-                        f"write `{{{need.condition}: {EXAMPLES[takes]}}}`")  # fmt: skip
+                        f"the tech can't tell which {takes} it is", hint)  # fmt: skip
 
 
 def _nowhere(need: Need, one: Condition) -> Finding:

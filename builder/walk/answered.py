@@ -30,7 +30,9 @@ def answered(row: WalkStepRow, tools: Sequence[ToolRow], answer: Answer) -> Answ
     """Return what an answer gives."""
     count = len(row.get("results", ()))
     if answer.result is not None and not 0 <= answer.result < count:
-        return Refused(f"there is no result {answer.result}: this check has {count}, from 0")
+        return Refused(
+            f"there is no result {answer.result}: this check has {count}, counted from 0"
+        )
     filled = {name: text for name, text in answer.readings.items() if text.strip()}
     if filled:
         return _measured(row, tools, answer, filled)

@@ -66,7 +66,7 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  When: {', '.join(shown['when'])}"
     for number, line in enumerate(shown.get("lines", ()), 1):
         mark = "x" if line["ticked"] else " "
-        yield f"  [{mark}] {number} {_LINES[line['of']]}: {line['text']}"
+        yield f"  [{mark}] {_LINES[line['of']]}: {line['text']} (tick {number})"
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
     for torque in shown.get("torques", ()):
@@ -119,7 +119,7 @@ def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:
 def _end(shown: Mapping[str, Any]) -> Iterator[str]:
     if "cause" in shown:
         yield f"  Cause: {shown['cause']}"
-    if "drive" in shown and "end" in shown:
+    if "drive" in shown and "end" in shown and not shown["end"].get("verified"):
         yield f"  Drive it as it is: {shown['drive']}. {shown.get('why', '')}".rstrip()
     for number, test in enumerate(shown.get("tests", ()), 1):
         yield f"  Then verify {number}: {test}"

@@ -15,7 +15,7 @@ globalThis.baytreeAnswers = (() => {
   function answered(row, tools, answer) {
     const count = (row.results || []).length, { result = null, stated = false } = answer;
     if (result !== null && !(result >= 0 && result < count)) {
-      return refuse(`there is no result ${result}: this check has ${count}, from 0`);
+      return refuse(`there is no result ${result}: this check has ${count}, counted from 0`);
     }
     const filled = Object.fromEntries(
       Object.entries(answer.readings || {}).filter(([, text]) => text.trim()));
