@@ -2,9 +2,10 @@
 
 Filled in are its spec readings, the runs of its procedures, what is changed at the vehicle.
 
-In: a shop's folder, its library, an ID. Out: the `Tree`.
+In: a shop's folder or the texts of its trees, its library, an ID. Out: the `Tree`.
 """
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from builder.graph.runs import procedure_named, with_runs
@@ -12,16 +13,28 @@ from builder.graph.spec_readings import with_specs
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.plan.changeovers import with_changeovers
-from builder.reader.trees import read_tree
+from builder.reader.source import Source, read_source
+from builder.reader.trees import tree_from
 
 
 def tree_of(shop: Path, library: Library, id_: str) -> Tree:
     """Read one tree that the library lists, or return that of a procedure. Raises NotThereError."""
+    listing = library.listings.get(id_)
+    source = read_source(shop, shop / listing.file) if listing else None
+    return _filled(source if isinstance(source, Source) else None, library, id_)
+
+
+def saved_tree_of(texts: Mapping[str, Source], library: Library, id_: str) -> Tree:
+    """Do the same with texts that have been read, by the names of their files."""
+    listing = library.listings.get(id_)
+    return _filled(texts.get(listing.file) if listing else None, library, id_)
+
+
+def _filled(source: Source | None, library: Library, id_: str) -> Tree:
     if procedure := procedure_named(library, id_):
         return with_specs(procedure.tree, library.specs)
-    listing = library.listings.get(id_)
-    tree = read_tree(shop, shop / listing.file)[0] if listing else None
+    tree = tree_from(source)[0] if source else None
     if tree is None:
-        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
+        raise NotThereError(f"there is no tree `{id_}` in this shop that can be read")
     tree = with_runs(with_specs(tree, library.specs), library.procedures)
     return with_changeovers(tree, library)

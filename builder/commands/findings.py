@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Iterable
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from builder.check.verdict import Verdict
@@ -48,7 +49,7 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
             color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
                 verdict.findings,
-                lambda file: _lines(shop, file),
+                partial(lines_of, shop),
                 trees,
                 color=color,
                 drafts=verdict.drafts,
@@ -62,7 +63,8 @@ def print_notes(notes: Iterable[str]) -> None:
         print(f"baytree: note: {note}", file=sys.stderr)
 
 
-def _lines(shop: Path, file: str) -> list[str]:
+def lines_of(shop: Path, file: str) -> list[str]:
+    """Return the lines of a file of the shop; none where it can't be read."""
     path = shop / file
     if file_problem(shop, path, MAX_FILE_BYTES):
         return []  # never a line of a file to which a link leads out of the shop

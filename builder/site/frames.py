@@ -14,7 +14,9 @@ from builder.cache.digest import digest
 from builder.pages.page import Page
 
 # Comments, because all text of authors is escaped: none of it can be one.
-TITLE, SUMMARY, BODY = (f"<!-- the {part} goes in here -->" for part in ("title", "summary", "page"))
+TITLE = "<!-- the title goes in here -->"
+SUMMARY = "<!-- the summary goes in here -->"
+BODY = "<!-- the page goes in here -->"
 _PLACE = re.compile("|".join((TITLE, SUMMARY, BODY)).encode())
 
 
