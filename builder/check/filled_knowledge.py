@@ -18,10 +18,11 @@ from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.plan.procedure_runs import with_procedure_runs
 from builder.reader.knowledge_files import read_knowledge
-from builder.rules.shared.judge import judge_procedures
+from builder.rules.shared.judge import judge
 
 Findings = tuple[Finding, ...]
 Entry = tuple[str, str]  # kind and ID
+HashOf = Callable[[Iterable[Entry]], str]
 
 
 class ProcedureRuns(NamedTuple):
@@ -32,15 +33,25 @@ class ProcedureRuns(NamedTuple):
     inputs: str  # hash of the procedures' files and of those entries
 
 
+class JudgedProcedure(NamedTuple):
+    """What the rules say of a procedure, and what that depends on besides its own file."""
+
+    findings: Findings
+    revision: str
+    used: tuple[Entry, ...]
+    inputs: str  # hash of those entries
+
+
 @dataclass(frozen=True, slots=True)
 class Knowledge:
     """The knowledge of a shop, and what follows from it whatever the trees are."""
 
     library: Library  # without trees
     mistakes: Findings
-    hash_of: Callable[[Iterable[Entry]], str]
+    hash_of: HashOf
     of_procedures: Callable[[], Findings]  # what the rules say of them; judged when asked for
     runs: ProcedureRuns
+    judged: dict[str, JudgedProcedure]  # by name, as far as they have been
 
 
 def filled_knowledge(shop: Path) -> tuple[Library, Findings]:
@@ -54,8 +65,23 @@ def known_knowledge(shop: Path, before: Knowledge | None = None) -> Knowledge:
     read, mistakes = read_knowledge(shop)
     runs = _runs(read, before.runs if before else None)
     library = replace(read, procedures=runs.procedures)
-    of_procedures = cache(partial(judge_procedures, library))
-    return Knowledge(library, mistakes, knowledge_digest(library), of_procedures, runs)
+    hash_of, judged = knowledge_digest(library), dict(before.judged if before else {})
+    of_procedures = cache(partial(_of_procedures, library, hash_of, judged))
+    return Knowledge(library, mistakes, hash_of, of_procedures, runs, judged)
+
+
+def _of_procedures(
+    library: Library, hash_of: HashOf, judged: dict[str, JudgedProcedure]
+) -> Findings:
+    """Judge the procedures whose findings are unknown or depend on something that has changed."""
+    for name, procedure in library.procedures.items():
+        last, revision = judged.get(name), procedure.tree.revision
+        if not last or (last.revision, last.inputs) != (revision, hash_of(last.used)):
+            looked_up: Used = set()
+            findings = judge(procedure.tree, observed(library, looked_up))
+            used = tuple(sorted((*looked_up, ("procedures", name))))
+            judged[name] = JudgedProcedure(findings, revision, used, hash_of(used))
+    return tuple(one for name in library.procedures for one in judged[name].findings)
 
 
 def _runs(library: Library, before: ProcedureRuns | None) -> ProcedureRuns:

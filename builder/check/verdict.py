@@ -16,7 +16,7 @@ from pathlib import Path
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
-from builder.check.filled_knowledge import Knowledge, filled_knowledge, known_knowledge
+from builder.check.filled_knowledge import HashOf, Knowledge, filled_knowledge, known_knowledge
 from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
@@ -125,7 +125,6 @@ def _known(cache: Cache) -> Records:
     return known
 
 
-HashOf = Callable[[Iterable[tuple[str, str]]], str]  # of entries of the knowledge: kind and ID
 RunHashes = Callable[[TreeRecord], tuple[str, ...]]
 
 

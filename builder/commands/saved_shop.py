@@ -80,7 +80,8 @@ def report_of(verdict: Verdict) -> str:
     """Write how many findings there are, and each in a line."""
     color = color_wanted(sys.stdout.isatty(), os.environ)
     lines = (f"  {finding_line(one, color=color)}" for one in verdict.findings)
-    return "\n".join((counted_findings(verdict.findings), *lines))
+    head = counted_findings(verdict.findings) if verdict.findings else "no findings"
+    return "\n".join((head, *lines))
 
 
 def _is_tree(shop: Path, path: Path) -> bool:

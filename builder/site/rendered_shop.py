@@ -5,7 +5,7 @@ is of the same state, whatever has been saved since; requests come on several th
 """
 
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 
 from markupsafe import Markup
 
@@ -34,7 +34,7 @@ class RenderedShop:
                             for name, one in library.procedures.items()}  # fmt: skip
         self._pages: dict[str, Page | None] = {}
         self._scripts: dict[str, bytes] = {}
-        self._shop_pages: Mapping[str, Page] = {}
+        self._shop_pages = shop_pages(library)  # rendered one after another
         self._lock = threading.RLock()
 
     def page(self, path: str) -> Page | None:
@@ -53,7 +53,7 @@ class RenderedShop:
         """Yield the address of every page."""
         yield from (*self._live, *self._procedures)
         with self._lock:
-            yield from self._all_shop_pages()
+            yield from [page.path for page in self._all_shop_pages()]
 
     def live_trees(self) -> Iterator[str]:
         """Yield the IDs of the trees that aren't retired."""
@@ -62,7 +62,7 @@ class RenderedShop:
     def likely_frames(self) -> Iterator[FrameForm]:
         """Yield nearly all forms of frames, so that the engine runs once for all of them."""
         with self._lock:
-            yield from map(frame_form, self._all_shop_pages().values())
+            yield from map(frame_form, self._all_shop_pages())
         for path in self._live:
             yield frame_form(Page(path, "", Markup(), "symptoms", WALK_SCRIPTS))
         for path in self._procedures:
@@ -73,7 +73,7 @@ class RenderedShop:
             return self._tree_page(self._live[path])
         if path in self._procedures:
             return page_of_procedure(self._trees, self._procedures[path])
-        return self._all_shop_pages().get(path)
+        return self._shop_page(path)
 
     def _tree_page(self, id_: str) -> Page:
         related = related_trees(self.library.trees.values())[id_]
@@ -82,8 +82,15 @@ class RenderedShop:
         page, self._scripts[id_] = tree_with_script(self._trees, tree, others)
         return page
 
-    def _all_shop_pages(self) -> Mapping[str, Page]:
-        """Render every page that needs nothing but the library: they are made together."""
-        if not self._shop_pages:
-            self._shop_pages = {page.path: page for page in shop_pages(self.library)}
-        return self._shop_pages
+    def _shop_page(self, path: str) -> Page | None:
+        """Render pages that need nothing but the library, up to the one that is wanted."""
+        for page in self._shop_pages:
+            self._pages[page.path] = page
+            if page.path == path:
+                return page
+        return None
+
+    def _all_shop_pages(self) -> list[Page]:
+        self._shop_page("")
+        others = self._live.keys() | self._procedures.keys()
+        return [page for path, page in self._pages.items() if page and path not in others]

@@ -44,8 +44,7 @@ def is_independent(tree: TreeListing, library: Library) -> bool:
     return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
-def judge_procedures(library: Library) -> tuple[Finding, ...]:
-    """Judge every procedure by the rules that look at a tree."""
+def _of_procedures(library: Library) -> tuple[Finding, ...]:
     procedures = [one.tree for one in library.procedures.values()]
     return tuple(finding for tree in procedures for finding in judge(tree, library))
 
@@ -55,11 +54,11 @@ def judge_library(
 ) -> tuple[Finding, ...]:
     """Judge the knowledge, and all trees together.
 
-    `of_procedures` has the findings of `judge_procedures` for the same knowledge without trees;
-    they are the same unless a tree wrongly leads into a procedure.
+    `of_procedures` has what the rules say of the procedures with the same knowledge, but without
+    trees: that is the same, unless a tree wrongly leads into a procedure.
     """
     led_into = any(one.tree.id in library.callers for one in library.procedures.values())
-    judged = judge_procedures(library) if led_into or not of_procedures else of_procedures()
+    judged = _of_procedures(library) if led_into or not of_procedures else of_procedures()
     trees = [tree for tree in library.listings.values() if tree.status is not Status.RETIRED]
     drafts = {tree.file for tree in trees if tree.status is Status.DRAFT}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
