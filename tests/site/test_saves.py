@@ -26,6 +26,8 @@ PAGES = ("index.html", "findings.html", "about.html", "tools.html", "systems/hor
          "trees/horn/silent.html", "trees/wipers/stop-halfway.html",
          "assets/search-data.js")  # fmt: skip
 Save = Callable[[Path, str], None]
+# A save and its findings, or a save that was gone again before it was read.
+REPORT = re.compile(r"\d\d:\d\d:\d\d  \d+\.\d\d s  \w|  \S+:\d+:\d+: (error|warning): ")
 
 
 def write(file: Path, text: str) -> None:
@@ -95,7 +97,7 @@ def versions(shop: Path) -> dict[str, tuple[str, str]]:
 
 @contextmanager
 def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
-    """Run the command and yield its address; a signal ends it silently, with status 0."""
+    """Run the command and yield its address; a signal ends it with status 0, and reports alone."""
     command = [
         sys.executable,
         "-m",
@@ -119,13 +121,13 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
     ) as server:
         try:
             assert server.stdout
-            match = re.search(r"http://\S+/", server.stdout.readline())
-            assert match
-            yield match[0]
+            lines = iter(server.stdout.readline, "")
+            yield next(match[0] for line in lines if (match := re.search(r"http://\S+/", line)))
             assert server.poll() is None, "the server has ended"
             server.send_signal(end)
             out, err = server.communicate(timeout=PATIENCE)
-            assert (server.returncode, out, err) == (0, "", "")
+            assert (server.returncode, err) == (0, "")
+            assert all(REPORT.match(line) for line in out.splitlines())
         finally:
             server.kill()
 
