@@ -11,6 +11,8 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from markupsafe import Markup
+
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
@@ -96,12 +98,11 @@ class Preview:
         if name.endswith(".html") and (page := self._page(name.removesuffix(".html"))):
             frame = self._frames.frame(frame_form(page))
             return in_frame(frame, page.title, page.summary, page.body.encode())
-        self._frames.prepare(() if self._frames.engine_files else self._rendered.likely_frames())
+        self._prepare_frames()
         return self._frames.engine_files.get(name)
 
     def _page(self, path: str) -> Page | None:
-        if not self._frames.engine_files:
-            self._frames.prepare(self._rendered.likely_frames())
+        self._prepare_frames()
         if path == _FINDINGS:
             return findings_page(self._source.findings, self._source.lines)
         if path not in self._errors:
@@ -109,6 +110,12 @@ class Preview:
         sound = self._sound[path]
         last = sound.page(path) if sound else None
         return broken_page(path, self._errors[path], self._source.lines, last)
+
+    def _prepare_frames(self) -> None:
+        """Let the engine run once for all pages; later only for a frame that's missing."""
+        if not self._frames.engine_files:
+            of_findings = frame_form(Page(_FINDINGS, "", Markup()))
+            self._frames.prepare((*self._rendered.likely_frames(), of_findings))
 
     def _walk(self, id_: str) -> bytes | None:
         """Return the table of a tree's walk, of the same state as its page."""
