@@ -3,8 +3,8 @@
 In: the shop's conditions, the states that hold, the states that a step needs. Out: `Change`s in
 their order, and the states that hold then.
 
-A step names the states it needs and is silent about the rest; a state stays until a step asks for
-another of its group, excludes it, or the job ends. What changes:
+A step is silent about what it doesn't need; a state stays until a step asks for another of its
+group, excludes it, or the job ends. What changes:
 
 1. If something to change has `changed_with`, and the key is in none of those power states, the key
    goes there first: to the one listed first that no needed state excludes. Of several that will
@@ -18,16 +18,12 @@ another of its group, excludes it, or the job ends. What changes:
    needs the power on, or that excludes the power state in which the rest is changed.
 
 Before these rules goes what takes the power off (`counts_as: power off`):
-5. A needed power state that takes the power off comes first, right after what has `changed_with`
-   and can't be changed in it: an airbag is unplugged with the battery disconnected. So is what is
-   entered in the place of a state that excludes it: the hood goes up before.
+5. A needed power state that takes the power off comes right after what can't be changed in it and
+   what replaces a state that excludes it: an airbag is unplugged with the battery disconnected.
 6. Where the power is off and a change sends the key elsewhere, what names the power off in
    `changed_with` is changed before: the airbag is plugged in before the battery is reconnected.
-No line is told twice: what `key-off` has told is left out of `battery-disconnected`.
-The key never goes past a state that excludes it: before it does, that state goes back to normal,
-and is entered again if the step needs it. So does a load before its connector is plugged in.
-
-A step with `hook_up` asks twice, see `step_entry`.
+No line is told twice. The key never goes past a state that excludes it: that goes back to normal
+first, and is entered again if the step needs it. So does a load before its connector is plugged in.
 """
 
 from collections.abc import Callable, Iterable
@@ -82,7 +78,6 @@ class _Work:
         self.leaving: list[VehicleState] = []  # on the way out just now
 
     def is_power(self, state: VehicleState) -> bool:
-        """Whether it is the key, the engine or the battery."""
         return self.conditions[state.condition].group == POWER
 
     def holds(self, state: VehicleState) -> bool:
@@ -109,7 +104,7 @@ class _Work:
         self.late = [one for one in enter if self._blocks(one, leave, enter)]
         self._power_off_first(leave)
         leave = [one for one in leave if one in self.now]
-        self._key_first(leave)
+        self._key_for(self._lists(leave))
         for state in leave:
             self._leave(state)
         self._leave_power()
@@ -126,11 +121,12 @@ class _Work:
         """Take the power off before the changes, and make those it was taken off for in time."""
         now = power_state(self.conditions, self.now)
         wanted = next(filter(self.is_power, self.wanted), None)
+        elsewhere = [one for one in self._lists(leave) if now and now.condition not in one]
         if wanted and wanted != now and self._is_power_off(wanted):
             self._change(leave, lambda listed: bool(listed) and wanted.condition not in listed)
             self._make_way(wanted)
             self._key_to(wanted)
-        elif now and self._is_power_off(now) and self._goes_elsewhere(now, leave):
+        elif now and elsewhere and self._is_power_off(now):
             self._change(leave, lambda listed: now.condition in listed)
 
     def _make_way(self, power: VehicleState) -> None:
@@ -180,18 +176,12 @@ class _Work:
         held = (one for one in self.now if place_of(self.conditions, one) == place)
         return next(held, normal), state
 
-    def _key_first(self, leave: list[VehicleState]) -> None:
-        """Bring the key to where the changes can be made, if one can't be made as it is."""
-        self._key_for(self._lists(leave))
-
-    def _goes_elsewhere(self, power: VehicleState, leave: list[VehicleState]) -> bool:
-        return any(power.condition not in listed for listed in self._lists(leave))
-
     def _lists(self, leave: list[VehicleState]) -> list[tuple[str, ...]]:
         changing = [self._allowed(one, one not in leave) for one in (*leave, *self.to_enter())]
         return [listed for listed in changing if listed]
 
     def _key_for(self, changing: list[tuple[str, ...]]) -> None:
+        """Bring the key to where all can be changed, if something can't be as it is."""
         power = power_state(self.conditions, self.now)
         for listed in changing:
             if power and power.condition not in listed:

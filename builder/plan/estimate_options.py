@@ -48,9 +48,10 @@ USED_NOTES = {
     UsedPart.IF_RELEASED: "A used part can be set up only if it was released first.",
 }
 OWN_PART = "Setup needs a good part. We can't guarantee a part that we didn't supply."
-LEAVE_NOTE = "The fault stays as it is."
+LEAVE_NOTE = "Not repaired. It may get worse."
+NO_REPAIR = "No repair now: I know not to drive it, and have it towed"
 NO_PRICE = PriceLine(LineKind.PRICE, "Price", None)
-DIAGNOSIS = "Diagnosis"
+DIAGNOSIS, FLAT = "Diagnosis", "Diagnosis, flat charge"
 PARTLY_ELSEWHERE = (DRIVE_IN, TOWED_IN)  # the part and its installation are not in the price
 
 
@@ -99,7 +100,8 @@ def estimate_options(
         own = written.get(option.id)
         if own and option.id == LEAVE and advice and not reason:
             own = replace(own, not_offered=None)  # `drive` decides
-        offered.append(_option(option, own, reason or _part_reason(own, module), shop))
+        reason = reason or (part_reason(own, module) if own else "")
+        offered.append(_option(option, own, reason, shop))
     standard_ids = {option.id for option in standard}
     added = [
         _added(option, part_reason(option, module), shop)
@@ -109,24 +111,23 @@ def estimate_options(
     return _with_savings((*offered, *added), shop)
 
 
+def declined(shop: Shop) -> EstimateOption:
+    """Return what is owed where a vehicle that isn't safe to drive is not repaired."""
+    return _priced(_UnpricedOption(LEAVE, NO_REPAIR), "", None, shop)
+
+
 def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
     """Return the option that solves the fault for the least, with everything in its price.
 
-    Of ranges the upper end counts. None where the price of one such option isn't known.
+    Of ranges the upper end counts. None where the price of one such option isn't known, or where
+    there is only one.
     """
-    whole = [
-        option
-        for option in options
-        if not option.not_offered and option.id not in (LEAVE, *PARTLY_ELSEWHERE)
-    ]
+    partly = (LEAVE, *PARTLY_ELSEWHERE)
+    whole = [one for one in options if not one.not_offered and one.id not in partly]
     priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
-    if not priced or len(priced) < len(whole):
+    if len(priced) < max(2, len(whole)):
         return None
     return min(priced, key=lambda one: one[:2])[2]
-
-
-def _part_reason(written: FixOption | None, module: Module | None) -> str:
-    return part_reason(written, module) if written else ""
 
 
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:
@@ -213,11 +214,16 @@ def _priced(
     """Add fee, tax and total; an option that isn't offered has its reason and nothing else."""
     if reason:
         return EstimateOption(option.id, option.option, not_offered=reason)
-    fee = price_line(LineKind.FEE, DIAGNOSIS, shop.diagnosis_fee)
+    fee = _fee(shop)
     lines = with_tax((*option.lines, *([fee] if fee.amount else [])), shop)
     cost = total_price(lines)
     average = cost_with_comebacks(cost, chance) if cost and chance else None
     return EstimateOption(option.id, option.option, lines, cost, "", option.note, average)
+
+
+def _fee(shop: Shop) -> PriceLine:
+    fee = shop.diagnosis_fee
+    return price_line(LineKind.FEE, FLAT if fee and fee.low == fee.high else DIAGNOSIS, fee)
 
 
 def _with_savings(options: tuple[EstimateOption, ...], shop: Shop) -> tuple[EstimateOption, ...]:

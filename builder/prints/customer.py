@@ -14,13 +14,20 @@ from builder.model.ends import Money
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
-from builder.plan.estimate_options import EstimateOption, cheapest_repair, estimate_options
+from builder.plan.estimate_options import (
+    EstimateOption,
+    cheapest_repair,
+    declined,
+    estimate_options,
+)
 from builder.plan.prices import PriceLine
+from builder.plan.refused_options import LEAVE
 from builder.prints.customer_prices import price_words, savings_words
 from builder.prints.document import (
     blank_table,
     blank_to_fill,
     document,
+    filled_in,
     heading,
     paragraph,
     paragraph_style,
@@ -30,9 +37,11 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
+from builder.walk.job_details import job_details
 from builder.walk.measured import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import capitalized
 from builder.wording.value_text import amount_text, amounts_text, money_text
 from builder.wording.vehicle_words import driving_text
 
@@ -53,7 +62,8 @@ def customer_sheet(
     found = walked or diagnosis_alone(tree, fix)
     options = estimate_options(in_plain_words(tree), fix, library, found.advice)
     sheet = PAPERS[paper or library.shop.paper]
-    content = _Sheet(found, options, library.shop, sheet)
+    details = job_details(found.job, found.vehicle, library, found.day)
+    content = _Sheet(found, options, details, library.shop, sheet)
     name = " ".join(filter(None, (str(library.shop.name), str(library.shop.phone or ""))))
     return document(
         sheet,
@@ -70,6 +80,7 @@ class _Sheet:
 
     found: Diagnosis
     options: tuple[EstimateOption, ...]
+    details: Mapping[str, str]
     shop: Shop
     paper: Paper
 
@@ -79,19 +90,21 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     yield paragraph(str(shop.name), paragraph_style(18, heavy=True, below=2))
     if shop.phone:
         yield paragraph(f"Phone {shop.phone}", paragraph_style(12))
-    yield blank_table(_job(sheet.found), sheet.paper)
+    customer = {"Customer": sheet.found.job.get("customer", "")}
+    yield blank_table(filled_in({**customer, **sheet.details}), sheet.paper, 20)
     yield from _found(sheet.found)
     yield heading("What it means for driving")
     for reason in _driving(sheet):
         yield paragraph(reason, paragraph_style(12))
     yield heading("What can be done")
     for option in sheet.options:
-        yield KeepTogether(list(_option(option, shop, sheet.paper)))
+        shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
+        yield KeepTogether([part for one in shown for part in _option(one, shop, sheet.paper)])
     if cheapest := cheapest_repair(sheet.options):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
-        words = f"The cheapest that solves the fault: {cheapest.option}, {total}."
+        words = f"Lowest price for a full repair: {cheapest.option}, {total}."
         yield paragraph(words, paragraph_style(12, heavy=True, above=8))
-    yield paragraph(price_words(shop), paragraph_style(ink=QUIET, above=8))
+    yield paragraph(price_words(shop, sheet.options), paragraph_style(ink=QUIET, above=8))
     yield KeepTogether(
         [
             heading("Your choice"),
@@ -99,21 +112,6 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
             blank_table(("Signature", "Name and date"), sheet.paper, 40),
         ]
     )
-
-
-def _job(found: Diagnosis) -> list[str]:
-    """Return the lines on the customer and the vehicle, filled in as far as they are known."""
-    job: Mapping[str, str] = found.job
-    named = " ".join(filter(None, (job.get("year"), job.get("make"), job.get("model"))))
-    lines = {
-        "Customer": job.get("customer", ""),
-        "Repair order": job.get("order", ""),
-        "Vehicle": named or found.vehicle,
-        "VIN": job.get("vin", ""),
-        "Mileage": job.get("mileage", ""),
-        "Date": found.day,
-    }
-    return [f"{name}: {text}" if text else name for name, text in lines.items()]
 
 
 def _found(found: Diagnosis) -> Iterator[Flowable]:
@@ -131,7 +129,7 @@ def _found(found: Diagnosis) -> Iterator[Flowable]:
     if found.evidence or found.to_measure:
         yield heading("What we measured and saw")
     for check in found.evidence:
-        yield paragraph(check_line(check))
+        yield paragraph(check_line(check), paragraph_style(12))
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
 
@@ -153,11 +151,11 @@ def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowab
         return
     yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
     rows = [[paragraph(_item(line, shop)), _amount(line.amount, shop)] for line in option.lines]
-    if rows:
+    if len(rows) > 1:
         rows.append(
             [paragraph("Total", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
         )
-    else:
+    elif not rows:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
     if option.saves:
@@ -175,15 +173,15 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
         ("TOPPADDING", (0, 0), (-1, -1), 0),
         ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
         ("LEFTPADDING", (0, 0), (0, -1), 18),
-        ("LINEABOVE", (0, -1), (-1, -1), 0.6, INK),
+        ("LINEABOVE", (0, -1), (-1, -1), 0.6 if len(rows) > 1 else 0, INK),
     ])  # fmt: skip
     return made
 
 
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
-        return line.item
-    return f"{line.item}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
+        return capitalized(line.item)
+    return f"{capitalized(line.item)}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:

@@ -3,25 +3,33 @@
 In: the shop, what an option saves. Out: sentences.
 """
 
+from collections.abc import Sequence
+
 from builder.model.ends import Money
 from builder.model.shop import Shop
+from builder.plan.estimate_options import EstimateOption
+from builder.plan.prices import LineKind
 from builder.wording.value_text import amounts_text, number_text
 
 BASES = {"parts": "parts", "all": "everything"}
 
 
-def price_words(shop: Shop) -> str:
-    """Say the currency, the tax, what is new, what is owed anyway, and how long prices hold."""
-    tax = ""
-    if shop.tax_percent and shop.tax_base in BASES:
-        tax = f"Tax is {number_text(shop.tax_percent)}% on {BASES[shop.tax_base]}."
+def price_words(shop: Shop, options: Sequence[EstimateOption]) -> str:
+    """Say the currency, the tax, what is new, what is owed anyway, and how long prices hold.
+
+    Only what the options need: no word on tax where there is none, nor on ranges or parts.
+    """
+    kinds = {line.kind for option in options for line in option.lines}
+    amounts = [line.amount for option in options for line in option.lines if line.amount]
+    has_ranges = any(amount.low != amount.high for amount in amounts)
+    tax = shop.tax_percent if shop.tax_base in BASES and LineKind.TAX in kinds else None
     sentences = (
-        f"Prices in {shop.currency}. A range is given where the price is not fixed.",
-        tax,
-        "Parts are new unless they are marked used or rebuilt.",
+        f"Prices in {shop.currency}.",
+        "A range is given where the price is not fixed." if has_ranges else "",
+        f"Tax is {number_text(tax)}% on {BASES[shop.tax_base]}." if tax else "",
+        "Parts are new unless they are marked used or rebuilt." if LineKind.PART in kinds else "",
         "The diagnosis is owed whatever you choose." if shop.diagnosis_fee else "",
         f"Good until {shop.prices_hold} from the date above." if shop.prices_hold else "",
-        "Not offered means that we do not do it, for the reason given.",
     )
     return " ".join(filter(None, sentences))
 

@@ -3,7 +3,7 @@
 In: flowables of reportlab. Out: the bytes of a PDF with a foot on every page.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from html import escape
 from io import BytesIO
@@ -157,6 +157,11 @@ def heading(text: str) -> MeasuredParagraph:
 def quiet_paragraph(text: str) -> MeasuredParagraph:
     """Set what is of less weight."""
     return paragraph(text, paragraph_style(ink=QUIET))
+
+
+def filled_in(details: Mapping[str, str]) -> list[str]:
+    """Return the names of places to write on, with what is known of them."""
+    return [f"{name}: {text}" if text else name for name, text in details.items()]
 
 
 def blank_table(names: Iterable[str], paper: Paper, high: float = 24) -> Table:

@@ -9,27 +9,35 @@ from reportlab.platypus import Flowable
 
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.prints.document import document, heading, paragraph, paragraph_style
-from builder.prints.paper import PAPERS
+from builder.prints.document import (
+    blank_table,
+    document,
+    filled_in,
+    heading,
+    paragraph,
+    paragraph_style,
+)
+from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
 from builder.walk.story import Story
 
 
 def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> bytes:
     """Print a story; the foot says by which revision of the tree the job was done."""
+    sheet = PAPERS[paper or library.shop.paper]
     return document(
-        PAPERS[paper or library.shop.paper],
+        sheet,
         f"Job: {story.title}",
         f"Story of a job by {tree.id}, {tree.revision}",
-        lambda: list(_flow(story, library)),
+        lambda: list(_flow(story, library, sheet)),
         Foot(f"Job: {story.title}", foot_lines(tree, library), ""),
     )
 
 
-def _flow(story: Story, library: Library) -> Iterator[Flowable]:
+def _flow(story: Story, library: Library, paper: Paper) -> Iterator[Flowable]:
     yield paragraph(str(library.shop.name), paragraph_style(12))
     yield paragraph(story.title, paragraph_style(16, heavy=True, below=4))
-    yield paragraph("   ".join(story.head))
+    yield blank_table(filled_in(story.head), paper, 18)
     for name, lines in story.sections:
         yield heading(name)
         for line in lines:

@@ -23,7 +23,6 @@ from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
-from builder.wording.value_text import scope_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +38,7 @@ class Diagnosis:
     evidence: tuple[MeasuredCheck, ...] = ()
     to_measure: tuple[str, ...] = ()
     complaint: str = ""
-    vehicle: str = ""
+    vehicle: str = ""  # ID in the shop's list
     day: str = ""  # ISO date of the last event
     job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
 
@@ -86,7 +85,7 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
             measured_check(tables, one, library) for one in evidence_of(tables, end, before)
         ),
         complaint=state.complaint,
-        vehicle=vehicle_text(state.vehicle, library),
+        vehicle=state.vehicle,
         day=last_day(taken),
     )
 
@@ -123,12 +122,6 @@ def target_taken(tables: WalkTables, taken: StepTaken) -> str:
     row = tables[taken.entry.inside]["steps"][taken.entry.step]
     results = row.get("results", ())
     return next((one["to"] for one in results if one["text"] == taken.entry.result), "")
-
-
-def vehicle_text(id_: str, library: Library) -> str:
-    """Return a vehicle in words, its ID where the shop has no file of it."""
-    vehicle = library.vehicles.get(id_)
-    return scope_text(vehicle.scope) if vehicle else id_
 
 
 def last_day(taken: Sequence[StepTaken]) -> str:

@@ -21,7 +21,7 @@ def minutes_lines(
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
     lines = [_line("Diagnosis", before, f"{planned:f} min planned" if planned else "")]
     if after:
-        estimate = f"estimate {hours} h, {Decimal(hours) * 60:.0f} min" if hours else ""
+        estimate = f"estimate {hours} h" if hours else ""
         lines.append(_line("Repair and verification", after, estimate))
     return lines
 

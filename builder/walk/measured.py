@@ -6,6 +6,7 @@ asked, what was found, its readings with their limits. Nothing is in it that isn
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Context, Decimal
 
 from builder.graph.runs import with_values
 from builder.model.library import Library
@@ -20,6 +21,7 @@ from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
 OUT = "OUT OF LIMITS"
+FOUR_DIGITS = Context(prec=4)
 _SPEC_RESULTS = {
     "below spec": "below its limits",
     "within spec": "within its limits",
@@ -131,8 +133,15 @@ def _named(value: MeasuredValue) -> str:
     return f"{value.name} {value.text}".strip()
 
 
+def _legible(reading: RecordedReading) -> str:
+    """Return the value; one that was typed in another unit has digits that nobody measured."""
+    if reading.typed.endswith(reading.unit) or not reading.value.replace(".", "").isdigit():
+        return reading.value
+    return f"{FOUR_DIGITS.plus(Decimal(reading.value)):f}"
+
+
 def _value(name: str, reading: RecordedReading, good: CutPair | None) -> MeasuredValue:
-    text = with_unit(reading.value, reading.unit)
+    text = with_unit(_legible(reading), reading.unit)
     if good is None or reading.value == NOTHING_SHOWN:
         return MeasuredValue(name, reading.value if good else text, "", False)
     is_out = not is_within(reading.value, good)

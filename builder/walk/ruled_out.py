@@ -28,7 +28,7 @@ def ruled_out_lines(
         how = (evidence_line(measured_check(tables, one, library)) for one in checks)
         cause = without_quotes(fix)
         if cause:
-            lines.append(f"{cause}. {'; '.join(how)}")
+            lines.append(f"{cause}: no. {'; '.join(how)}")
     return lines
 
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from builder.model.library import Library
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.refused_options import FIT_HERE
-from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day, vehicle_text
+from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day
+from builder.walk.job_details import job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
 from builder.walk.measured import evidence_line, measured_check
@@ -22,8 +23,10 @@ from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
+from builder.wording.past_tense import past_tense
 from builder.wording.sentences import capitalized
 
+VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
 LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
 
 
@@ -32,7 +35,7 @@ class Story:
     """The parts of a write-up, in the order in which they are read."""
 
     title: str
-    head: tuple[str, ...]  # repair order, vehicle, day
+    head: Mapping[str, str]  # repair order, vehicle, day; "" is left to be filled in
     sections: tuple[tuple[str, tuple[str, ...]], ...]  # heading and lines
 
 
@@ -61,17 +64,17 @@ def story_of(
         ("Complaint", [state.complaint[:LONGEST_COMPLAINT] or "Not recorded."]),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
-        ("Verification", verification_lines(tables, state, known.taken, library)),
+        (VERIFIED, verification_lines(tables, state, known.taken, library)),
         ("Trouble codes", code_lines(tables, known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
-        ("Also checked", checked_lines(tables, state, known.taken, library)),
+        (ALSO, checked_lines(tables, state, known.taken, library)),
         ("Time", minutes_lines(tables, state, known.taken, _hours(options))),
         ("Parts", _parts(known)),
         ("Declined", _declined(known)),
     )
     return Story(
         title=tables[state.tree]["title"],
-        head=tuple(_head(known)),
+        head=_head(known),
         sections=tuple((name, tuple(lines)) for name, lines in sections if lines),
     )
 
@@ -79,25 +82,18 @@ def story_of(
 def story_lines(story: Story) -> Iterator[str]:
     """Yield a story as lines of plain text."""
     yield story.title
-    yield from story.head
+    yield from (f"{name}: {text}" for name, text in story.head.items() if text)
     for name, lines in story.sections:
         yield ""
         yield f"{name}:"
         yield from (f"  {line}" for line in lines)
 
 
-def _head(known: _Job) -> Iterator[str]:
-    job, state = known.job, known.state
-    named = " ".join(filter(None, (job.get("year"), job.get("make"), job.get("model"))))
-    lines = {
-        "Repair order": job.get("order", ""),
-        "Vehicle": named or vehicle_text(state.vehicle, known.library),
-        "VIN": job.get("vin", ""),
-        "Mileage": job.get("mileage", ""),
-        "Date": last_day(known.taken),
-        "Techs": ", ".join(dict.fromkeys(one.entry.who for one in known.taken if one.entry.who)),
-    }
-    yield from (f"{name}: {text}" for name, text in lines.items() if text)
+def _head(known: _Job) -> dict[str, str]:
+    day = last_day(known.taken)
+    details = job_details(known.job, known.state.vehicle, known.library, day)
+    names = dict.fromkeys(one.entry.who for one in known.taken if one.entry.who)
+    return {**details, "Techs": ", ".join(names)}
 
 
 def _cause(known: _Job) -> list[str]:
@@ -126,7 +122,9 @@ def _correction(known: _Job) -> list[str]:
     if not done:
         return ["Not done yet."]
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
-    return [f"{row_of(known.tables, state.frames[0])['text']}.", *wrote]
+    found = diagnosis_of(known.tables, state, known.library)
+    assert isinstance(found, Diagnosis)
+    return [f"{past_tense(found.repair)}.", *wrote]
 
 
 def _hours(options: Sequence[EstimateOption]) -> str:
@@ -149,5 +147,5 @@ def _declined(known: _Job) -> list[str]:
     offered = [one for one in known.options if not one.not_offered]
     turned_down = [one.option for one in offered if one.id != chosen] if chosen else []
     return [*turned_down, *([declined] if declined else [])] or (
-        ["Not recorded."] if known.options else []
+        ["None recorded."] if known.options else []
     )

@@ -1,0 +1,29 @@
+"""What a job is about, for the head of its papers: repair order, vehicle, VIN and the like.
+
+In: what a record has of the job, the vehicle of the walk, the library. Out: texts by their name;
+"" where a person fills it in by hand.
+"""
+
+from collections.abc import Mapping
+
+from builder.model.library import Library
+
+
+def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str) -> dict[str, str]:
+    """Return the details in the order in which a repair order has them.
+
+    A vehicle of the shop's list stands for several model years, so the year is asked for.
+    """
+    known = library.vehicles.get(vehicle)
+    name, years = vehicle, None
+    if known:
+        name, years = f"{known.scope.make} {known.scope.model}", known.scope.years
+    year = str(years[0]) if years and years[0] == years[1] else ""
+    return {
+        "Repair order": job.get("order", ""),
+        "Date": day,
+        "Vehicle": " ".join(filter(None, (job.get("make"), job.get("model")))) or name,
+        "Model year": job.get("year", "") or year,
+        "VIN": job.get("vin", ""),
+        "Mileage": job.get("mileage", ""),
+    }
