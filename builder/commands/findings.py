@@ -49,7 +49,7 @@ def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
             color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
                 verdict.findings,
-                partial(lines_of, shop),
+                partial(file_lines, shop),
                 trees,
                 color=color,
                 drafts=verdict.drafts,
@@ -63,7 +63,7 @@ def print_notes(notes: Iterable[str]) -> None:
         print(f"baytree: note: {note}", file=sys.stderr)
 
 
-def lines_of(shop: Path, file: str) -> list[str]:
+def file_lines(shop: Path, file: str) -> list[str]:
     """Return the lines of a file of the shop; none where it can't be read."""
     path = shop / file
     if file_problem(shop, path, MAX_FILE_BYTES):

@@ -16,7 +16,7 @@ from builder.cache.database import opened
 from builder.check.filled_knowledge import Knowledge, known_knowledge
 from builder.check.filled_tree import saved_tree_of
 from builder.check.verdict import Verdict, verdict_of
-from builder.commands.findings import lines_of, print_notes
+from builder.commands.findings import file_lines, print_notes
 from builder.model.library import self_contained
 from builder.reader.file_names import is_tree, shop_files
 from builder.reader.source import Source, read_source
@@ -48,7 +48,7 @@ class SavedShop:
         print_notes(note for note in cache.notes if note not in self._printed)
         self._printed.update(cache.notes)
         read_tree = partial(saved_tree_of, texts, library)
-        lines = partial(marked_lines, sources=partial(lines_of, self.shop))
+        lines = partial(marked_lines, sources=partial(file_lines, self.shop))
         source = PreviewInput(self.shop, library, read_tree, verdict.findings, lines)
         self._files, self._texts = files, texts
         self._preview = Preview(source, self._preview)

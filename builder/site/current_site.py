@@ -12,6 +12,7 @@ from builder.pages import addresses
 from builder.site.preview import Preview
 
 _LONGEST_WAIT = 20.0  # seconds until a page is answered although nothing has changed
+_LOOK = 0.5  # seconds between two looks at whether the page still waits
 _LONGEST_ERROR = 300  # characters that fit a line and a banner
 _PAGE = ".html"
 
@@ -57,10 +58,13 @@ class CurrentSite:
             self.status = replace(status, news=self.status.news + 1)
             self._changed.notify_all()
 
-    def wait(self, seen: int | None) -> SiteStatus:
-        """Return the status as soon as it differs from what a page has seen."""
+    def wait(self, seen: int | None, gone: Callable[[], bool]) -> SiteStatus:
+        """Return the status once it differs from what a page has seen, or the page is gone."""
+        end = time.monotonic() + _LONGEST_WAIT
         with self._changed:
-            self._changed.wait_for(lambda: self.status.news != seen, _LONGEST_WAIT)
+            while not self._changed.wait_for(lambda: self.status.news != seen, _LOOK):
+                if time.monotonic() > end or gone():
+                    break
             return self.status
 
     def file(self, name: str) -> bytes | None:

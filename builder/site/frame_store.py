@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from builder.site.engine import frame_pages
-from builder.site.frames import FrameForm
+from builder.site.page_frames import FrameForm
 
 
 class FrameStore:

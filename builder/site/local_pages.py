@@ -10,11 +10,13 @@ can read nothing of the shop.
 import json
 import mimetypes
 import re
+import socket
 from dataclasses import asdict
 from html import escape
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler
 from pathlib import Path
+from select import select
 from typing import Any
 from urllib.parse import parse_qs, quote, unquote
 
@@ -57,7 +59,7 @@ class PreviewHandler(BaseHTTPRequestHandler):
         path, _, query = self.path.partition("#")[0].partition("?")
         if path == "/changed":
             seen = parse_qs(query).get("seen", [""])[0]
-            status = self.site.wait(int(seen) if seen.isdecimal() else None)
+            status = self.site.wait(int(seen) if seen.isdecimal() else None, self._is_gone)
             self._answer("application/json", json.dumps(asdict(status)).encode())
         elif path == "/reload.js":
             self._answer("text/javascript", _RELOAD.read_bytes())
@@ -84,6 +86,14 @@ class PreviewHandler(BaseHTTPRequestHandler):
             self._answer_page("There's no site yet", why, HTTPStatus.SERVICE_UNAVAILABLE)
         else:
             self._answer_page(*_NO_PAGE, HTTPStatus.NOT_FOUND)
+
+    def _is_gone(self) -> bool:
+        """Whether the browser has hung up, as it does when it leaves a page that waits."""
+        try:
+            readable = select([self.connection], [], [], 0)[0]
+            return bool(readable) and not self.connection.recv(1, socket.MSG_PEEK)
+        except (OSError, ValueError):
+            return True
 
     def _redirect(self, address: str) -> None:
         self.send_response(HTTPStatus.FOUND)  # for now: the tree may get its old name back

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from builder.cache.database import Cache, drop_row, put_row, row, rows
 from builder.cache.digest import digest
 from builder.pages.page import Page
-from builder.site.frames import frame_form, in_frame
+from builder.site.page_frames import frame_form, in_frame
 
 PAGE, BODY, FRAME, FILE, ENGINE = "page", "body", "frame", "file", "engine"  # kinds of rows
 ENGINE_FILES = ""  # the row of kind ENGINE with the names of the others

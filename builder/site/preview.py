@@ -23,8 +23,8 @@ from builder.pages.walk_scripts import walk_path
 from builder.site.assets import SCRIPTS, fixed_files
 from builder.site.engine import engine_settings
 from builder.site.frame_store import FrameStore
-from builder.site.frames import frame_form, in_frame
 from builder.site.moved_trees import moved_trees
+from builder.site.page_frames import frame_form, in_frame
 from builder.site.page_index import INDEX_FILE, page_index
 from builder.site.published_pictures import PICTURES, published_picture
 from builder.site.rendered_shop import RenderedShop

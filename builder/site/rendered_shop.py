@@ -16,7 +16,7 @@ from builder.pages.contents import shop_pages
 from builder.pages.page import Page
 from builder.pages.related import related_trees
 from builder.pages.walk_scripts import WALK_SCRIPTS
-from builder.site.frames import FrameForm, frame_form
+from builder.site.page_frames import FrameForm, frame_form
 from builder.site.procedure_pages import page_of_procedure
 from builder.site.tree_pages import TreeInput, tree_with_script
 

@@ -118,7 +118,7 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
             text=True,
             stdout=out,
             stderr=subprocess.PIPE,
-            # A shell lets what it runs in the background ignore the interrupt: be asked for it here.
+            # A shell lets what it runs in the background ignore the interrupt: ask for it here.
             preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
         ) as server,
     ):

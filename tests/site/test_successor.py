@@ -14,7 +14,7 @@ import pytest
 from builder.check.unchecked_library import read_library
 from builder.pages.contents import shop_pages
 from builder.site.engine import engine_settings, write_engine_folder
-from builder.site.frames import BODY, frame_form
+from builder.site.page_frames import BODY, frame_form
 
 ENGINE = os.environ.get("ZENSICAL", "")
 
