@@ -187,15 +187,17 @@ def planned_lines(tables: WalkTables, state: JobState, plan: Plan) -> tuple[Plan
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     is_done = is_over(state) or judges_in_words(state)
     own = () if is_done else row.get("do", ())
+    # What a step took apart goes together before the states that it was done in are left: the
+    # connectors before the battery.
     put_back = tuple(PlannedLine("put back", text) for text in plan.put_back)
     return (
-        *_lines(tables, "put back", plan.before, plan.states),
         *(() if is_repairing(state) else put_back),
+        *_lines(tables, "put back", plan.before, plan.states),
         *_lines(tables, "change", plan.first, plan.states),
         *(PlannedLine("do", with_values(text, named(tables, frame))) for text in own),
         *_lines(tables, "after", plan.after, plan.states),
-        *_lines(tables, "put back", plan.back, plan.states_left),
         *(put_back if is_repairing(state) else ()),
+        *_lines(tables, "put back", plan.back, plan.states_left),
     )
 
 

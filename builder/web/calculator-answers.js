@@ -110,7 +110,7 @@ globalThis.baytreeCalculators = (() => {
   }
 
   const codeText = ([, letter, second, digits, third]) =>
-    `${letter}${second}${digits}${third ? `-${third}` : ""}`;
+    letter + second + digits + (third ? `-${third}` : "");
 
   function failureType(number) {
     const { categories, failureTypes, setupSteps } = data.codes;

@@ -9,7 +9,7 @@ globalThis.baytreeAnswers = (() => {
   const { readAs } = baytreeFollow;
   const NOTHING_SHOWN = "nothing shown";
   const refuse = (refused) => ({ refused });
-  const quoted = (texts, word) => `\`${texts.join(`\` ${word} \``)}\``;
+  const quoted = (texts, word) => texts.map((text) => `\`${text}\``).join(` ${word} `);
   const isEmpty = (row, at) => Object.values(row.results[at].places || {}).includes("none");
 
   function answered(row, tools, answer) {

@@ -5,7 +5,7 @@
 "use strict";
 globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
-  const { capital, asked, answerWords } = baytreeWords;
+  const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
@@ -18,12 +18,13 @@ globalThis.baytreeEnds = (() => {
   }
 
   // What proves a fix: the check that led to it, and those it rests on; no test after the repair.
-  function proofs({ state, row, tables }) {
+  function proofs(walk) {
+    const { state, row, tables } = walk;
     const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
     const checks = stepsBeforeRepair(state).filter((one) => one.kind === "check" && one.inside === inside && one.result);
     const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
-      asked(tableOf(tables, one.inside).steps[one.step].text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "")))];
+      asked(filledIn(walk, one, tableOf(tables, one.inside).steps[one.step].text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "")))];
   }
 
   function fixFace(walk) {
@@ -72,6 +73,7 @@ globalThis.baytreeEnds = (() => {
 
   function overBar(walk) {
     const { shown } = walk;
+    if (walk.practice) return [backButton(walk), goButton(["Practice again"], () => walk.startPractice())];
     return [backButton(walk), recordButton(walk), shown.rejoin
       ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" }))
       : h("a", { class: "w-go", href: `${walk.root}index.html#jobs` }, h("b", {}, "All jobs"))];

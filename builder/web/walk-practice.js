@@ -128,6 +128,12 @@ globalThis.baytreePractice = (() => {
       return { event: "answer", result: choice, ...(row.readings.length ? { stated: true } : {}) };
     }
 
+    // What the vehicle maker's information says: a value for each box.
+    lookedUp(ask) {
+      const values = [filling(ask)].flat();
+      return Object.fromEntries(ask.limits ? ask.limits.map((name, at) => [name, values[at]]) : [["", values.join(", ")]]);
+    }
+
     endWords(state) {
       const found = state.end.step === this.fault && state.end.inside === this.tree;
       const { text } = this.tables.trees[this.tree].steps[this.fault];
@@ -146,7 +152,9 @@ globalThis.baytreePractice = (() => {
     if (phrases) return phrases[Math.round(Math.random() * (Math.min(to, phrases.length - 1) - Math.max(from, 0)) + Math.max(from, 0))];
     if (from === Infinity) return "OL";
     const least = Math.max(from, Number(low), -1000), most = Math.min(to, Number(high), Math.max(Math.abs(least) * 3, 1000));
-    const value = least + (most - least) * Math.random();
+    // Near what is good, as faults mostly are: not 2 V at the posts of a running engine.
+    const near = 0.02 + 0.3 * Math.random(), share = from <= Number(low) ? 1 - near : near;
+    const value = least + (most - least) * (from > Number(low) && to < Number(high) ? Math.random() : share);
     return `${value.toFixed(Math.abs(most - least) < 10 ? 2 : 1)} ${unit}`;
   }
 

@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeSheets = (() => {
   const { h, button, caution, openSheet, closeSheet, save } = baytreeParts;
-  const { capital, asked, answerWords, limitsOf } = baytreeWords;
+  const { capital, asked, answerWords, filledIn, limitsOf } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
@@ -65,9 +65,9 @@ globalThis.baytreeSheets = (() => {
     state.struck.length > 0 && h("ul", { class: "w-done" }, state.struck.map((one) => h("li", {}, h("s", {}, entryWords(walk, one))))));
   }
 
-  function entryWords({ tables }, one) {
-    const text = one.seen || tableOf(tables, one.inside)?.steps[one.step]?.text || one.step;
-    return h("span", {}, asked(text), h("b", {}, answerWords(one)), one.means ? ` (${one.means})` : "",
+  function entryWords(walk, one) {
+    const text = one.seen || tableOf(walk.tables, one.inside)?.steps[one.step]?.text || one.step;
+    return h("span", {}, asked(filledIn(walk, one, text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "",
       Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "");
   }
 
@@ -82,7 +82,7 @@ globalThis.baytreeSheets = (() => {
       return h("div", { class: "w-note" }, h("label", { for: box.id }, capital(name || "reading")), box);
     });
     const send = (event) => closeSheet(() => walk.send({ event: "correct", index, ...event }));
-    openSheet(row.text, h("p", {}, `Was: ${answerWords(entry)}`), ...boxes,
+    openSheet(row.text, h("p", {}, `Was: ${answerWords(walk, entry)}`), ...boxes,
       boxes.length > 0 && button("Change the reading", () => send({ readings: typed }), { class: "w-go" }),
       h("div", { class: "w-results rows" }, row.results.map((result, at) => button(
         [h("b", {}, capital(limitsOf(row, result) || result.text)), boxes.length > 0 && h("span", {}, "stated, not measured")],
@@ -111,7 +111,7 @@ globalThis.baytreeSheets = (() => {
     const { job, state } = walk;
     const text = (name, label, more = {}) => {
       const box = h("input", { id: `w-job-${name}`, type: "text", autocomplete: "off", maxlength: "60", value: job[name] || "", ...more });
-      box.addEventListener("change", () => walk.describe({ [name]: box.value.trim() }));
+      box.addEventListener("change", () => walk.describe({ [name]: box.value.trim().replace(name === "order" ? /^RO\s*#?\s*/i : "", "") }));
       return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
     };
     const to = h("div", { class: "w-note" }, h("label", { for: "w-to" }, "Hand over to"),

@@ -83,7 +83,7 @@ globalThis.baytreeSpecs = (() => {
   // The name of a pin or a fuse as people say it: `ABS module: power pin`.
   function wordsOfPlace(tables, name) {
     const [kind, part, role = ""] = partsOfName(name);
-    return `${tables.shop.parts[part] ?? part}: ${`${role} ${kind}`.trim()}`;
+    return `${tables.shop.parts[part] ?? part}: ${[role, kind].filter(Boolean).join(" ")}`;
   }
 
   // What the vehicle's file has; of a part that it has, a role may have no pin.

@@ -18,7 +18,7 @@ globalThis.baytreeStep = (() => {
     const { tables, state, job } = walk, title = tables.trees[state.frames[0].inside].title;
     const trail = h("nav", { class: "w-trail", "aria-label": "What was done" },
       state.steps.slice(-12).map((one) => h("span", {},
-        button(`${one.step}: ${answerWords(one)}`, () => trailSheet(walk)), h("span", { "aria-hidden": "true" }, "›"))),
+        button(`${one.step}: ${answerWords(walk, one)}`, () => trailSheet(walk)), h("span", { "aria-hidden": "true" }, "›"))),
       h("b", {}, `Step ${state.steps.length + 1}`));
     return h("header", { class: "w-head" },
       h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
@@ -256,6 +256,7 @@ globalThis.baytreeStep = (() => {
     };
     const nameOf = (words) => capital(walk.tables.more[walk.state.frames[0].inside]?.names[words] || words);
     if (view.typed[""] === undefined && ask.offered?.length === 1) [view.typed[""]] = ask.offered;
+    if (walk.practice && !ask.one_of.length && !Object.keys(view.typed).length) view.typed = walk.practice.lookedUp(ask);
     const choice = (words, at) => button([h("b", {}, nameOf(words)), ask.offered?.includes(words) && h("small", {}, " by a DTC that was read")], () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
     const looksUp = ask.limits || /^(pin|fuse) /.test(ask.name);
@@ -263,6 +264,7 @@ globalThis.baytreeStep = (() => {
     const giveUp = () => walk.send(ask.limits ? { event: "cannot_test" } : { event: "fill", name: ask.name, value: "not looked up" });
     return {
       step: [line("w-inside", looksUp ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
+        walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],

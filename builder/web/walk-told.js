@@ -124,11 +124,11 @@ globalThis.baytreeTold = (() => {
     const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
     const putBack = lines("put back", plan.put_back), isLast = isRepairing(state);
     return [
-      ...changed("put back", plan.before, plan.states), ...(isLast ? [] : putBack),
+      ...(isLast ? [] : putBack), ...changed("put back", plan.before, plan.states),
       ...changed("change", plan.first, plan.states),
       ...lines("do", own.map((text) => fillIn(text, filled))),
       ...changed("after", plan.after, plan.states),
-      ...changed("put back", plan.back, plan.left), ...(isLast ? putBack : []),
+      ...(isLast ? putBack : []), ...changed("put back", plan.back, plan.left),
     ];
   }
 

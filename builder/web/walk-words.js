@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeWords = (() => {
-  const { top, rowOf, fillIn } = baytreeTold;
+  const { top, rowOf, fillIn, named } = baytreeTold;
   const { sign } = baytreeQuantities;
   const { reduce } = baytreeReduce;
   const marked = (digits) => (baytreeTrade.mark === "comma" ? digits.replace(".", ",") : digits).replace("-", "−");
@@ -39,6 +39,7 @@ globalThis.baytreeWords = (() => {
 
   function placeWords(tables, state) {
     if (state.end?.kind === "stuck") return stepWords(tables, state);
+    if (state.end?.verified) return "Repaired and verified";
     const kind = state.verifying === null ? { fix: "Fix", stop: "Stop" }[rowOf(tables, top(state)).kind] : "Verify";
     return `${kind || "Next"}: ${stepWords(tables, state)}`;
   }
@@ -47,14 +48,21 @@ globalThis.baytreeWords = (() => {
     const frame = top(state), row = rowOf(tables, frame);
     if (state.end?.kind === "stuck") return `Call ${tables.shop.stuck.call || "the foreman"}`;
     const test = state.verifying === null ? null : row.verify?.[state.verifying]?.text;
-    return fillIn(test || row.text, frame.filled);
+    return fillIn(test || row.text, named(tables, frame));
+  }
+
+  // A text of a step that was done, with what fills it in the tree; elsewhere as a plain word.
+  function filledIn({ tables, state }, entry, text) {
+    const base = state.frames[0], known = entry.inside === base.inside ? named(tables, base) : {};
+    return fillIn(text, known).replace(/<([^<>]+)>/g, "$1");
   }
 
   // "Battery at rest: " before an answer; a question needs no colon.
   const asked = (text) => (text.endsWith("?") ? `${text} ` : `${text}: `);
 
   // The answer of a recorded step: "14.2 V", "good".
-  function answerWords({ result, readings, stated, item }) {
+  function answerWords(walk, entry) {
+    const { readings, stated, item } = entry, result = filledIn(walk, entry, entry.result);
     const typed = Object.values(readings).map(({ value, unit }) => figure(value, unit));
     const words = typed.length ? typed.slice(0, 2).join(", ") : result;
     return [item, words, stated ? "stated" : ""].filter(Boolean).join(", ");
@@ -78,5 +86,5 @@ globalThis.baytreeWords = (() => {
 
   const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
 
-  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, titleOf, answerWords, minutesLeft, age, nth };
+  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, filledIn, titleOf, answerWords, minutesLeft, age, nth };
 })();

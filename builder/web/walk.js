@@ -15,6 +15,7 @@
   const { tree, root } = startButton?.dataset || {};
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
+  const PRACTICE = "practice"; // in the address, in the place of a job
   const LARGE = 26; // pixels of text from which nothing stays fixed
   const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
   const { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName } = baytreeJob(walk);
@@ -82,7 +83,8 @@
 
   walk.address = () => {
     const { inside, step: id } = top(walk.state);
-    return `#walk/${inside === tree ? id : `${inside.replace("/", ":")}:${id}`}/${walk.job.id}`;
+    const place = inside === tree ? id : [inside.replace("/", ":"), id].join(":");
+    return `#walk/${place}/${walk.practice ? PRACTICE : walk.job.id}`;
   };
 
   function remember(replaces, face) {
@@ -185,7 +187,8 @@
     if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
     const { results, asks = [], lines = [], kind, phase } = walk.shown;
     if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
-    if (!overflows() || !lines.length || kind !== "check" || phase !== "step") return;
+    const toDo = lines.some(({ of }) => step.linesLeft(walk).includes(of));
+    if (!overflows() || !toDo || kind !== "check" || phase !== "step") return;
     walk.view.moved = true;
     if (!face) walk.view.face = "first";
     draw();
@@ -213,12 +216,13 @@
   };
 
   // A vehicle with a hidden fault, in a job that isn't kept.
-  walk.startPractice = async () => {
+  async function hideFault() {
     await load("assets/walk-practice.js");
     walk.practice = new baytreePractice.Practice(walk.tables, tree, baytreePractice.drawn(walk.tables, tree));
     await begin();
-    await arrive(false);
-  };
+  }
+
+  walk.startPractice = async () => { await hideFault(); await arrive(false); };
 
   // Opening and closing
 
@@ -226,7 +230,8 @@
     const [, place = "", id = ""] = location.hash.slice(1).split("/").map(decodeURIComponent);
     if (!walk.tables) await loadTables();
     let words = "";
-    if (!id || !await resume(id)) {
+    if (id === PRACTICE) await hideFault();
+    else if (!id || !await resume(id)) {
       await begin(place.includes(":") ? "" : place);
       if (walk.state.refused) await begin();
       else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";

@@ -79,3 +79,16 @@ def test_a_test_begins_with_what_it_needs_and_nothing_else(
     needs = {one for one in needed(row, frame) if one.condition not in normal}
     assert set(plan.states) == needs
     assert set(state.put_back) <= {*plan.put_back, *own_put_back(samples, frame)}
+
+
+def test_what_was_taken_apart_goes_together_before_the_battery_is_connected(
+    samples: WalkTables,
+) -> None:
+    """A step's own line comes first, then the states that it was done in are left."""
+    state = typed(samples, started(samples, "network/module-silent", enter="fuse"), "eps-module")
+    own = row_of(samples, state.frames[-1])["put_back"]
+    state = typed(samples, state, "2")
+    assert place(state).endswith("#short-fix")
+    first, *others = lines_told(screen(samples, state), "put back")
+    assert first == own
+    assert any("EPS module" in line for line in others)
