@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Mapping
 from datetime import date
+from functools import cache as once
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -17,7 +18,7 @@ from builder.check.filled_knowledge import Knowledge, known_knowledge
 from builder.check.filled_tree import saved_tree_of
 from builder.check.verdict import Verdict, verdict_of
 from builder.commands.findings import file_lines, print_notes
-from builder.model.library import self_contained
+from builder.model.library import Library, self_contained
 from builder.reader.file_names import is_tree, shop_files
 from builder.reader.source import Source, read_source
 from builder.report.as_text import color_wanted, counted_findings, finding_line, marked_lines
@@ -40,15 +41,19 @@ class SavedShop:
         self._printed: set[str] = set()  # notes: each is printed once
 
     def check(self, files: FileTimes) -> Saved:
-        """Check the shop; `files` were polled before anything is read."""
+        """Check the shop; `files` were polled before anything is read.
+
+        Raises OSError where a file was saved again meanwhile; the next check has it.
+        """
         knowledge, texts = self._read_knowledge(files), self._read_texts(files)
         with opened(self.shop) as cache:
             verdict = verdict_of(self.shop, cache, date.today(), knowledge)
             library = self_contained(verdict.library)
         print_notes(note for note in cache.notes if note not in self._printed)
         self._printed.update(cache.notes)
+        self._refuse_others(library, texts)
         read_tree = partial(saved_tree_of, texts, library)
-        lines = partial(marked_lines, sources=partial(file_lines, self.shop))
+        lines = partial(marked_lines, sources=once(partial(file_lines, self.shop)))
         source = PreviewInput(self.shop, library, read_tree, verdict.findings, lines)
         self._files, self._texts = files, texts
         self._preview = Preview(source, self._preview)
@@ -74,6 +79,14 @@ class SavedShop:
                 if isinstance(source, Source):
                     texts[name] = source
         return texts
+
+    def _refuse_others(self, library: Library, texts: Mapping[str, Source]) -> None:
+        """Raise OSError where a tree that was checked isn't the text that would be shown."""
+        for tree in library.trees.values():
+            text = texts.get(tree.file)
+            if text is None or text.revision != tree.revision:
+                self._files = {}  # the next check reads every text again, whatever its time
+                raise FileNotFoundError(f"{tree.file} was changed while it was being checked")
 
 
 def report_of(verdict: Verdict) -> str:

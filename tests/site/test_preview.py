@@ -8,6 +8,8 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
+
 import builder
 from builder.commands.saved_shop import SavedShop
 from builder.site.preview import Preview
@@ -105,3 +107,15 @@ def test_a_save_of_a_tree_reads_no_knowledge(shop: Path) -> None:
     assert saved._knowledge is first
     (shop / "trees" / "horn" / "copy of silent.yml").write_text("title: Horn\n", "utf-8")
     assert "looks like a copy" in saved.check(file_times(shop)).report
+
+
+def test_a_tree_saved_unnoticed_is_never_shown_half(shop: Path) -> None:
+    """A save within one tick of the disk's clock: the check says so, the next one has the text."""
+    saved, file = SavedShop(shop), shop / SILENT
+    files = file_times(shop)
+    saved.check(files)
+    file.write_text(file.read_text("utf-8").replace("Horn is silent", "Horn is SILENT"), "utf-8")
+    with pytest.raises(OSError, match="was changed while it was being checked"):
+        saved.check(files)
+    page = saved.check(files).preview.file("trees/horn/silent.html")
+    assert b"Horn is SILENT" in (page or b"")
