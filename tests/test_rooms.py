@@ -36,7 +36,7 @@ IMPORTS: dict[str, set[str]] = {
         "chart", "graph", "model", "plan", "reference", "rules", "trade", "walk", "wording",
     },
     "site": {"cache", "cores", "find", "model", "pages", "pictures", "prints", "web"},
-    "authoring": {"model", "reader"},
+    "authoring": {"graph", "model", "reader", "rules", "walk", "wording"},
     "commands": {
         "authoring", "cache", "check", "cores", "find", "graph", "model", "plan", "prints",
         "reader", "reference", "report", "review", "rules", "site", "walk",

@@ -3,17 +3,15 @@
 In: a shop, a `Case`. Out: its file `kb/cases/<id>.yml`, or why none was written.
 """
 
-import json
-import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 from pathlib import Path
 
 from builder.authoring.new_file import write_new
 from builder.authoring.not_written import NotWritten
+from builder.authoring.written_yaml import flow, scalar
 from builder.model.knowledge import Case, CaseStep
 
 _HEAD = "# yaml-language-server: $schema=../../.schemas/case.schema.json\nformat: 2\n"
-_PLAIN = re.compile(r"[A-Za-z0-9/](?:[\w ./%()<>°-]*[\w.%)>°])?")  # needs no quotes
 
 
 def new_case(shop: Path, case: Case) -> Path | NotWritten:
@@ -31,50 +29,36 @@ def case_text(case: Case) -> str:
 
 def _lines(case: Case) -> Iterator[str]:
     yield f"case: {case.id}"
-    yield f"tree: {_scalar(case.tree)}"
+    yield f"tree: {scalar(case.tree)}"
     if case.revision:
-        yield f"revision: {_scalar(case.revision)}"
+        yield f"revision: {scalar(case.revision)}"
     if case.vehicle:
-        yield f"vehicle: {_flow(case.vehicle)}"
+        yield f"vehicle: {flow(case.vehicle)}"
     yield f"dates: {{opened: {case.opened}, closed: {case.closed}}}"
     if case.walked:
         yield "walked: yes"
     if case.asked:
-        yield f"asked: {_flow(case.asked)}"
+        yield f"asked: {flow(case.asked)}"
     if case.lists:
         yield "lists:"
-        yield from (f"  {_scalar(name)}: {_list(items)}" for name, items in case.lists.items())
+        yield from (f"  {scalar(name)}: {flow(items)}" for name, items in case.lists.items())
     yield "path:"
     for step in case.path:
         yield from _step(step)
     if case.fix:
-        yield f"fix: {_scalar(case.fix)}"
+        yield f"fix: {scalar(case.fix)}"
     if case.fix_in:
-        yield f"fix_in: {_scalar(case.fix_in)}"
+        yield f"fix_in: {scalar(case.fix_in)}"
     if case.worked is not None:
         yield f"minutes: {{worked: {case.worked}}}"
     yield f"outcome: {case.outcome}"
 
 
 def _step(step: CaseStep) -> Iterator[str]:
-    yield f"  - step: {_scalar(step.step)}"
+    yield f"  - step: {scalar(step.step)}"
     words = {"in": step.inside, "result": step.result, "reading": step.reading}
-    yield from (f"    {name}: {_scalar(text)}" for name, text in words.items() if text)
+    yield from (f"    {name}: {scalar(text)}" for name, text in words.items() if text)
     if step.readings:
-        yield f"    readings: {_flow(step.readings)}"
+        yield f"    readings: {flow(step.readings)}"
     if step.stated:
         yield "    stated: yes"
-
-
-def _flow(values: Mapping[str, str]) -> str:
-    pairs = ", ".join(f"{_scalar(name)}: {_scalar(text)}" for name, text in values.items())
-    return f"{{{pairs}}}"
-
-
-def _list(items: Sequence[str]) -> str:
-    return f"[{', '.join(map(_scalar, items))}]"
-
-
-def _scalar(text: str) -> str:
-    """Write a text in quotes where YAML needs them."""
-    return str(text) if _PLAIN.fullmatch(text) else json.dumps(str(text), ensure_ascii=False)

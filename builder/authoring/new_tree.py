@@ -19,11 +19,14 @@ _LONGEST_TITLE = 60  # characters; a longer one doesn't fit the head of a chart
 
 def new_tree(shop: Path, id_: str, today: date) -> Path | NotWritten:
     """Write a tree to fill in at `trees/<id>.yml`; an existing file is never overwritten."""
-    system = id_.split("/")[0]
-    problem = _bad_id(id_) or _bad_system(shop, system)
-    if problem:
-        return problem
-    return write_new(shop, f"trees/{id_}.yml", filled_template(id_, today))
+    return bad_tree_id(shop, id_) or write_new(
+        shop, f"trees/{id_}.yml", filled_template(id_, today)
+    )
+
+
+def bad_tree_id(shop: Path, id_: str) -> NotWritten | None:
+    """Return why there can't be a new tree with an ID; None if there can."""
+    return _bad_id(id_) or _bad_system(shop, id_.split("/")[0])
 
 
 def filled_template(id_: str, today: date) -> str:

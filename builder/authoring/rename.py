@@ -1,7 +1,7 @@
-"""A new name for a step or a tree, wherever it is named; comments and blank lines stay.
+"""A new name for a step, a tree or an article, wherever it is named; comments and blank lines stay.
 
 In: a shop, the old and the new name. Out: the files that were written, or why none was. Texts are
-edited at their positions. A link in an article isn't followed; the check tells of it afterward.
+edited at their positions, and so are links in Markdown.
 """
 
 import re
@@ -9,6 +9,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from builder.authoring.not_written import NotWritten
+from builder.authoring.rename_links import (
+    ARTICLES,
+    rename_links_to_anchor,
+    rename_links_to_page,
+)
 from builder.model.finding import Finding
 from builder.model.text import Position, Text
 from builder.reader.nodes import Map, Node, Seq
@@ -19,6 +24,7 @@ from builder.reader.yaml_text import read_yaml
 
 _STEP = re.compile(r"[A-Za-z0-9]+([_-][A-Za-z0-9]+)*")
 _TREE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*")
+_ARTICLE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _HEAD_NAMES = ("asks", "takes", "lists")  # `<name>` may mean one of these, not a step
 Places = Iterator[Position]
 
@@ -40,6 +46,7 @@ def rename_step(shop: Path, tree: str, old: str, new: str) -> tuple[Path, ...] |
                         whole, f"{tree}#{new}") for file in _naming(shop)]  # fmt: skip
     written += [_edited(shop, file, lambda root: _places_in_case(root, tree, old), old, new)
                 for file in _cases(shop)]  # fmt: skip
+    written += rename_links_to_anchor(shop, f"trees/{tree}", f"step-{old}", f"step-{new}")
     return tuple(dict.fromkeys(file for file in written if file))
 
 
@@ -61,6 +68,23 @@ def rename_tree(shop: Path, old: str, new: str) -> tuple[Path, ...] | NotWritten
 
     written = [_edited(shop, file, lambda root: _targets(root, is_tree), old, new)
                for file in (*_naming(shop), *_cases(shop))]  # fmt: skip
+    written += rename_links_to_page(shop, f"trees/{old}", f"trees/{new}")
+    return tuple(dict.fromkeys((after, *(file for file in written if file))))
+
+
+def rename_article(shop: Path, old: str, new: str) -> tuple[Path, ...] | NotWritten:
+    """Move an article's file, and rename it in every step and every link."""
+    before, after = (shop / ARTICLES / f"{name}.md" for name in (old, new))
+    if not before.exists() or leads_out(shop, before):
+        return NotWritten(f"there is no article `{old}`", f"name a file of {ARTICLES}, without .md")
+    if not _ARTICLE.fullmatch(new):
+        return NotWritten(f"`{new}` can't name an article", "write it like `how-to/voltage-drop`")
+    if after.exists() or after.is_symlink():
+        return NotWritten(f"{ARTICLES}/{new}.md exists already", "choose another name")
+    before.rename(after)
+    written = [_edited(shop, file, lambda root: _articles_named(root, old), old, new)
+               for file in _naming(shop)]  # fmt: skip
+    written += rename_links_to_page(shop, f"how-to/{old}", f"how-to/{new}")
     return tuple(dict.fromkeys((after, *(file for file in written if file))))
 
 
@@ -126,6 +150,10 @@ def _targets(root: Map, is_named: Callable[[str], bool]) -> Places:
         named = key in TO_STEPS or key in ("results", "replaced_by", "tree", "in")
         if named and is_named(node):
             yield node.at
+
+
+def _articles_named(root: Map, old: str) -> Places:
+    yield from (node.at for key, node in _pairs(root, "") if key == "how_to" and node == old)
 
 
 def _places_of_step(root: Map, old: str) -> Places:

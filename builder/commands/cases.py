@@ -24,7 +24,9 @@ def run(options: argparse.Namespace) -> int:
     from builder.authoring.not_written import NotWritten
     from builder.commands.records import played_job
     from builder.walk.case_of_walk import case_of_walk
+    from builder.walk.free_answers import unknown_answers
     from builder.walk.job_state import Refused
+    from builder.walk.job_stretches import trees_of_case
 
     shop = shop_of(options)
     job = played_job(shop, Path(options.file))
@@ -39,4 +41,10 @@ def run(options: argparse.Namespace) -> int:
         return 2
     print(from_here(written.resolve()))
     print(LEFT_OUT, file=sys.stderr)
+    answers: dict[str, str | tuple[str, ...]] = {**case.asked, **case.lists}
+    unknown = unknown_answers(job.tables, job.library, trees_of_case(case), answers)
+    for name, text in unknown.items():
+        print(
+            f"Kept as typed, so read it before you share the file: {name}: {text}", file=sys.stderr
+        )
     return 0

@@ -56,7 +56,7 @@ def run(options: argparse.Namespace) -> int:
     if isinstance(state, Refused):
         print(f"baytree: {options.tree}: {state.message}", file=sys.stderr)
         return 2
-    print(*record_lines(record_of(state)), sep="\n")
+    print(*record_lines(record_of(state), tables.shop["parts"]), sep="\n")
     if vehicle.is_at_fault(state):
         print(f"Right: the fault was `{fault}`.")
         return 0

@@ -15,6 +15,7 @@ from builder.commands import (
     build,
     cases,
     check,
+    completion,
     drill,
     find,
     minutes,
@@ -47,7 +48,7 @@ class Command(Protocol):
 
 COMMANDS: tuple[Command, ...] = (
     check, build, print_, serve, find, walk, drill, cases, minutes, review, start, new, rename,
-    rules, words, schema,
+    rules, words, schema, completion,
 )  # fmt: skip
 OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the command and these lines:"
 

@@ -3,7 +3,7 @@
 import argparse
 import json
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -64,7 +64,7 @@ def run(options: argparse.Namespace) -> int:
             *story_lines(story_by(PlayedJob(record, tables, state, tree, trees.library))), sep="\n"
         )
     else:
-        print(*record_lines(record), sep="\n")
+        print(*record_lines(record, tables.shop["parts"]), sep="\n")
     return 0
 
 
@@ -86,11 +86,12 @@ def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> J
     state: JobState | Refused = reduce_event(tables, JobState(), start)
     while isinstance(state, JobState):
         shown = screen(tables, state)
-        print(*screen_lines(shown, tables.shop["hazards"]), sep="\n", file=sys.stderr)
-        line = _line(state, look)
+        hazards, parts = tables.shop["hazards"], tables.shop["parts"]
+        print(*screen_lines(shown, hazards, parts), sep="\n", file=sys.stderr)
+        line = _line(state, look, parts)
         if line is None:
             return state
-        event = event_of_line(line, shown, time_now())
+        event = event_of_line(line, shown, time_now(), parts)
         following = event if isinstance(event, Refused) else reduce_event(tables, state, event)
         if isinstance(following, Refused):
             print(f"  {following.message}", file=sys.stderr)
@@ -99,8 +100,8 @@ def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> J
     return state
 
 
-def _line(state: JobState, look: Look | None) -> str | None:
-    """Return what is typed; None to leave."""
+def _line(state: JobState, look: Look | None, parts: Mapping[str, str]) -> str | None:
+    """Return what is typed; None to leave. `parts` are the names of parts by ID."""
     from builder.walk.record import record_of
     from builder.walk.screen_text import record_lines
     from builder.walk.typed_line import HELP as TYPED
@@ -118,7 +119,7 @@ def _line(state: JobState, look: Look | None) -> str | None:
             case "look" if look:
                 print(f"  {look(state)}", file=sys.stderr)
             case "list":
-                print(*record_lines(record_of(state)), sep="\n", file=sys.stderr)
+                print(*record_lines(record_of(state), parts), sep="\n", file=sys.stderr)
             case _:
                 return line
 

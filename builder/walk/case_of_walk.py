@@ -1,8 +1,9 @@
 """A walk as a closed job that anybody may read: what was measured, without who and whose.
 
 In: a state that ended at a fix, and what the record says of the job. Out: a `Case`. Free text that
-somebody typed (the complaint, notes, names) is left out: nothing could tell a name in it. The day
-becomes the first of its month, the mileage is rounded to 5,000 km.
+somebody typed (the complaint, notes, names) is left out: nothing could tell a name in it. What the
+walk asked for is kept, a part or module by its ID whichever name of it was typed. The day becomes
+the first of its month, the mileage is rounded to 5,000 km.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -15,12 +16,14 @@ from builder.model.text import NOWHERE, Number, Text
 from builder.trade.mileage import rounded_kilometers
 from builder.walk.answered import NOTHING_SHOWN
 from builder.walk.diagnosis import before_repair
+from builder.walk.events import Value
+from builder.walk.free_answers import with_known_names
 from builder.walk.job_state import JobState, RecordedReading, Refused
+from builder.walk.open_text import is_open, secrets_of
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 
 REPAIRED = "repaired"  # the result of a fix that was done on the way
-_SECRET = ("order", "vin", "customer")
 
 
 def case_of_walk(
@@ -33,8 +36,9 @@ def case_of_walk(
     taken = steps_taken(tables, state)
     path = tuple(_path(before_repair(state, taken), state.tree))
     days = [one.entry.at[:10] for one in taken if one.entry.at] or [today.isoformat()]
-    secrets = [text.casefold() for name, text in job.items() if text and name in _SECRET]
-    asked = {name: text for name, text in _asked(taken, state).items() if _is_open(text, secrets)}
+    answers = _open_answers(taken, state, secrets_of(job))
+    known = with_known_names(tables, library, _trees(taken, state), answers)
+    asked = {name: text for name, text in known.items() if isinstance(text, str)}
     content = (state.tree, state.vehicle, min(days)[:7], path, sorted(asked.items()), end.step)
     return Case(
         id=f"{max(days)[:7]}-{sha256(repr(content).encode()).hexdigest()[:8]}",
@@ -55,17 +59,10 @@ def case_of_walk(
         asked={name: Text(text) for name, text in asked.items()},
         lists={
             name: tuple(map(Text, value))
-            for name, value in state.filled.items()
-            if not isinstance(value, str) and _is_open(" ".join(value), secrets)
+            for name, value in known.items()
+            if not isinstance(value, str)
         },
     )
-
-
-def _is_open(text: str, secrets: Sequence[str]) -> bool:
-    """Whether a text names neither the customer nor the vehicle."""
-    plain = text.casefold()
-    has_vin = any(len(word) == 17 and word.isalnum() for word in text.split())
-    return not has_vin and not any(secret in plain for secret in secrets)
 
 
 def _path(taken: Sequence[StepTaken], tree: str) -> Iterator[CaseStep]:
@@ -92,6 +89,22 @@ def _reading(reading: RecordedReading) -> str:
     if reading.value in ("OL", NOTHING_SHOWN):
         return reading.value
     return f"{reading.value} {reading.unit}".strip()
+
+
+def _trees(taken: Sequence[StepTaken], state: JobState) -> set[str]:
+    inside = {one.entry.inside for one in taken} | {state.tree}
+    return {tree for tree in inside if not tree.startswith(PROCEDURES)}
+
+
+def _open_answers(
+    taken: Sequence[StepTaken], state: JobState, secrets: frozenset[str]
+) -> dict[str, Value]:
+    """Return what was asked for, as far as it names nobody: texts, and lists of texts."""
+    lists = {name: value for name, value in state.filled.items() if not isinstance(value, str)}
+    answers: dict[str, Value] = {**_asked(taken, state), **lists}
+    texts = {name: value if isinstance(value, str) else ", ".join(value)
+             for name, value in answers.items()}  # fmt: skip
+    return {name: value for name, value in answers.items() if is_open(texts[name], secrets)}
 
 
 def _asked(taken: Sequence[StepTaken], state: JobState) -> dict[str, str]:

@@ -8,12 +8,13 @@ from decimal import Decimal
 from itertools import pairwise
 from random import Random
 
+from builder.graph.runs import with_values
 from builder.model.ends import Fix, Stop
 from builder.model.tree import Tree
 from builder.walk.drill import simulated_answer
 from builder.walk.job_state import JobState, RecordedStep
 from builder.walk.simulated_vehicle import SimulatedVehicle, visit_of
-from builder.walk.told import row_of
+from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
 
 
@@ -48,7 +49,7 @@ def what_is_seen(tables: WalkTables, vehicle: SimulatedVehicle, state: JobState)
         return "It can't be tested on this vehicle."
     answer = simulated_answer(tables, vehicle, state, choice)
     if not answer.readings:
-        return row["results"][choice.result]["text"]
+        return with_values(row["results"][choice.result]["text"], named(tables, state.frames[-1]))
     return ", ".join(f"{name} {text}".strip() for name, text in answer.readings.items())
 
 

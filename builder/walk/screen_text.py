@@ -1,11 +1,13 @@
 """What a walk shows, as lines for the terminal.
 
-In: the map of `screen`, the cautions of the shop. Out: lines of text.
+In: the map of `screen`, the cautions and parts of the shop. Out: lines of text. People read the
+names of parts; the record keeps their IDs.
 """
 
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from builder.graph.runs import with_values
 from builder.walk.limit_text import limit_text
 from builder.walk.shop_rows import HazardRow
 
@@ -13,14 +15,16 @@ _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 _LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}
 
 
-def screen_lines(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Iterator[str]:
-    """Yield the lines of a screen."""
+def screen_lines(
+    shown: Mapping[str, Any], hazards: Mapping[str, HazardRow], parts: Mapping[str, str]
+) -> Iterator[str]:
+    """Yield the lines of a screen; `parts` are the names of parts and modules by ID."""
     yield ""
     if shown["phase"] == "paused":
         yield "Paused. Type `resume` to go on."
         return
     if shown["phase"] == "fill":
-        yield from _to_fill(shown["asks"][0])
+        yield from _to_fill(shown["asks"][0], parts)
         return
     yield " > ".join(shown["inside"])
     yield from _cautions(shown, hazards)
@@ -33,11 +37,12 @@ def screen_lines(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> 
     yield from _end(shown)
 
 
-def _to_fill(ask: Mapping[str, Any]) -> Iterator[str]:
-    yield f"{ask['ask']}?" + (" Several, with commas between." if ask.get("list") else "")
+def _to_fill(ask: Mapping[str, Any], parts: Mapping[str, str]) -> Iterator[str]:
+    question = f"{ask['ask'].removesuffix('?')}?"
+    yield question + (" Several, with commas between." if ask.get("list") else "")
     for number, choice in enumerate(ask["one_of"], 1):
         offered = " (by a DTC that was read)" if choice in ask.get("offered", ()) else ""
-        yield f"  {number}  {choice}{offered}"
+        yield f"  {number}  {parts.get(choice, choice)}{offered}"
     if "codes" in ask:
         yield "  Or type a DTC."
 
@@ -127,12 +132,14 @@ def _end(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"Type `rejoin` to go back to {shown['rejoin']}."
 
 
-def record_lines(record: Mapping[str, Any]) -> Iterator[str]:
-    """Yield the steps of a record and its end."""
+def record_lines(record: Mapping[str, Any], parts: Mapping[str, str]) -> Iterator[str]:
+    """Yield the steps of a record and its end; `parts` are the names of parts and modules by ID."""
+    typed = {one["name"]: one["value"] for one in record["events"] if one["event"] == "fill"}
+    filled = {name: parts.get(text, text) for name, text in typed.items() if isinstance(text, str)}
     for number, step in enumerate(record["steps"], 1):
-        yield f"{number:3}  {_entry(step)}"
+        yield f"{number:3}  {with_values(_entry(step), filled)}"
     for step in record["struck"]:
-        yield f"  -  {_entry(step)} (struck out)"
+        yield f"  -  {with_values(_entry(step), filled)} (struck out)"
     if record["end"]:
         yield f"end: {record['end']}"
 

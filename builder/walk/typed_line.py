@@ -1,7 +1,8 @@
 """What is typed at the terminal, as an event.
 
-In: a line, what is shown, the time. Out: an `Event`, or a `Refused`. An answer is a reading, or
-where nothing is read the number of a result, from 1; several are `plus=0.1 V; ground=0.2 V`.
+In: a line, what is shown, the time, the names of parts. Out: an `Event`, or a `Refused`. An answer
+is a reading, or where nothing is read the number of a result, from 1, or its words; several
+readings are `plus=0.1 V; ground=0.2 V`. A part is named by its number, its name, or its ID.
 """
 
 import re
@@ -28,9 +29,10 @@ from builder.walk.events import (
     Verified,
 )
 from builder.walk.job_state import Refused
+from builder.walk.read_codes import DTC
 
 HELP = """\
-  2                        the second result, where nothing is read
+  2                        the second result, where nothing is read; or its words
   14.2 V                   a reading
   plus=0.1; ground=0.2 V   several readings
   14.2 V #2                a reading too close to call, taken as the second result
@@ -52,6 +54,7 @@ HELP = """\
   quit                     leave"""
 
 Shown = Mapping[str, Any]
+NO_PARTS: Mapping[str, str] = {}
 _PLAIN: Mapping[str, Callable[..., Event]] = {
     "done": Done,
     "back": Back,
@@ -66,12 +69,16 @@ _PLAIN: Mapping[str, Callable[..., Event]] = {
 }
 
 
-def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
-    """Return the event of a line."""
+def event_of_line(
+    line: str, shown: Shown, at: str, parts: Mapping[str, str] = NO_PARTS
+) -> Event | Refused:
+    """Return the event of a line; `parts` are the names of parts and modules by ID."""
     words = " ".join(line.split())
     command = words.casefold()
     if shown.get("asks"):
-        return _fill(words, shown["asks"][0], at)
+        return _fill(words, shown["asks"][0], at, parts)
+    if answer := _in_words(command, shown, at):
+        return answer
     if command in _PLAIN:
         return _PLAIN[command](at=at)
     if command in ("read", "") and shown.get("unread"):
@@ -94,7 +101,17 @@ def event_of_line(line: str, shown: Shown, at: str) -> Event | Refused:
     return Answer(result=result, readings=readings, stated=stated, at=at)
 
 
-def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
+def _in_words(command: str, shown: Shown, at: str) -> Answer | None:
+    """Return the answer whose words were typed, where nothing is read or it's only stated."""
+    stated = command.startswith("stated ")
+    if command == "back" or (shown.get("readings") and not stated):
+        return None
+    typed = command.removeprefix("stated ")
+    texts = [one["text"].casefold() for one in shown.get("results", ())]
+    return Answer(result=texts.index(typed), stated=stated, at=at) if typed in texts else None
+
+
+def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str]) -> Event | Refused:
     command = words.casefold()
     if command == "back":
         return Back(at=at)
@@ -103,9 +120,15 @@ def _fill(words: str, ask: Mapping[str, Any], at: str) -> Event | Refused:
     if ask.get("list"):
         items = tuple(item.strip() for item in words.split(",") if item.strip())
         return Fill(name=ask["name"], value=items, at=at)
-    if words.isdigit() and 0 < int(words) <= len(ask["one_of"]):
-        words = ask["one_of"][int(words) - 1]
-    return Fill(name=ask["name"], value=words, at=at)
+    choices: list[str] = ask["one_of"]
+    if words.isdigit() and 0 < int(words) <= len(choices):
+        return Fill(name=ask["name"], value=choices[int(words) - 1], at=at)
+    names = {parts.get(one, one).casefold(): one for one in choices}
+    names |= {one.casefold(): one for one in choices}
+    chosen = names.get(words.casefold(), words)
+    if choices and chosen not in choices and not DTC.search(words.upper()):
+        return Refused(f"`{words}` isn't one of these: type a number, or the words beside it")
+    return Fill(name=ask["name"], value=chosen, at=at)
 
 
 def _answer(words: str, reads: bool) -> tuple[int | None, Mapping[str, str], bool]:

@@ -31,6 +31,15 @@ def part_name(id_: str, library: Library) -> str:
     return name if first.upper() == first else name[:1].lower() + name[1:]
 
 
+def part_named(words: str, library: Library) -> str:
+    """Return the ID of the one part or module that is called exactly that; "" for none."""
+    plain = " ".join(words.split()).casefold()
+    names = {id_: (id_, one.name, *one.also_called) for id_, one in library.parts.items()}
+    names |= {id_: (id_, one.name, *one.also_called) for id_, one in library.modules.items()}
+    ids = {id_ for id_, every in names.items() if plain in {name.casefold() for name in every}}
+    return ids.pop() if len(ids) == 1 else ""
+
+
 def need_text(need: Need, library: Library) -> str:
     """Write a state that a step needs: `key on, engine off`, `alternator unplugged`."""
     condition = library.conditions.get(need.condition)

@@ -19,3 +19,14 @@ def test_a_step_and_a_tree_are_renamed(tmp_path: Path, capsys: pytest.CaptureFix
     assert main([*shop, "check", "--strict"]) == 0
     assert main([*shop, "rename", "no-horn#fuse", "other"]) == 2
     assert "has no step `fuse`" in capsys.readouterr().err
+
+
+def test_an_article_is_renamed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """By its file, or as links have it."""
+    shop = ["--shop", str(tmp_path)]
+    assert main(["start", str(tmp_path)]) == 0
+    assert main([*shop, "new", "how-to", "drop"]) == 0
+    assert main([*shop, "rename", "kb/how-to/drop.md", "how-to/voltage-drop"]) == 0
+    assert (tmp_path / "kb/how-to/voltage-drop.md").exists()
+    assert main([*shop, "rename", "how-to/drop", "other"]) == 2
+    assert "there is no article `drop`" in capsys.readouterr().err

@@ -99,3 +99,22 @@ def test_a_fault_that_the_tree_lacks_is_named(capsys: pytest.CaptureFixture[str]
     """The message lists the fixes there are."""
     assert main(["--shop", SHOP, "drill", TREE, "--fault", "clutch"]) == 2
     assert "motor" in capsys.readouterr().err
+
+
+def test_choices_are_words_and_both_are_taken(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A module is shown by its name, and taken by it; an answer by its words; JSON keeps the ID."""
+    monkeypatch.setattr("sys.stdin", io.StringIO("abs MODULE\nOnly the ABS module\nquit\n"))
+    command = ["--shop", SAMPLES, "walk", "network/module-silent", "--format", "json"]
+    assert main(command) == 0
+    printed = capsys.readouterr()
+    assert "Which module does not answer?\n" in printed.err
+    assert "  3  ABS module\n" in printed.err
+    assert "abs-module\n" not in printed.err
+    record = json.loads(printed.out)
+    assert record["events"][1]["value"] == "abs-module"
+    assert record["steps"][0]["result"] == "only the <module>"
+    monkeypatch.setattr("sys.stdin", io.StringIO("3\n1\nquit\n"))
+    assert main(command[:-2]) == 0
+    assert "network/module-silent#scan: only the ABS module\n" in capsys.readouterr().out

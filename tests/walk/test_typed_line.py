@@ -10,6 +10,9 @@ from builder.walk.typed_line import event_of_line
 
 PHRASES: dict[str, Any] = {"results": [{"text": "yes"}, {"text": "no"}]}
 READS: dict[str, Any] = {"readings": [{"name": "", "unit": "V"}]}
+IN_SPEC: dict[str, Any] = {**READS, "results": [{"text": "in spec"}]}
+NOTHING: dict[str, Any] = {"results": [{"text": "none"}]}
+PARTS = {"bcm": "body computer"}
 UNREAD: dict[str, Any] = {"unread": ["heat"]}
 ASKS: dict[str, Any] = {"asks": [{"name": "module", "ask": "Which", "one_of": ["pcm", "bcm"]}]}
 LIST: dict[str, Any] = {"asks": [{"name": "places", "ask": "p", "one_of": [], "list": True}]}
@@ -48,13 +51,27 @@ LIST: dict[str, Any] = {"asks": [{"name": "places", "ask": "p", "one_of": [], "l
         ("pause", {}, events.Pause()),
         ("2", ASKS, events.Fill(name="module", value="bcm")),
         ("pcm", ASKS, events.Fill(name="module", value="pcm")),
+        ("Body  computer", ASKS, events.Fill(name="module", value="bcm")),
+        ("u0100", ASKS, events.Fill(name="module", value="u0100")),
+        ("No", PHRASES, events.Answer(result=1)),
+        ("stated no", PHRASES, events.Answer(result=1, stated=True)),
+        ("stated in spec", IN_SPEC, events.Answer(result=0, stated=True)),
+        ("none", NOTHING, events.Answer(result=0)),
+        ("none of it", NOTHING, events.NoneOfThese(seen="of it")),
         ("cap, neck", LIST, events.Fill(name="places", value=("cap", "neck"))),
         ("back", ASKS, events.Back()),
     ],
 )
 def test_a_line_is_an_event(line: str, shown: dict[str, Any], event: events.Event) -> None:
     """What the help says can be typed."""
-    assert event_of_line(line, shown, "") == event
+    assert event_of_line(line, shown, "", PARTS) == event
+
+
+def test_a_choice_that_there_is_not_is_refused() -> None:
+    """The message asks for what stands there, not for IDs."""
+    event = event_of_line("radio", ASKS, "", PARTS)
+    assert isinstance(event, Refused)
+    assert event.message == "`radio` isn't one of these: type a number, or the words beside it"
 
 
 def test_an_empty_line_is_refused() -> None:

@@ -41,16 +41,21 @@ class ArticleLink:
 
 def links_in(article: HowTo) -> Iterator[ArticleLink]:
     """Yield every link and picture of an article that doesn't lead to another site."""
-    body = CODE.sub(_blanks, article.body)
+    for start, target, is_picture in targets_in(article.body):
+        page, _, anchor = unquote(target).partition("#")
+        path = normpath(f"how-to/{page}") if page else ""
+        at = _position(article, start, len(target))
+        yield ArticleLink(at, target, is_picture, path, anchor)
+
+
+def targets_in(markdown: str) -> Iterator[tuple[int, str, bool]]:
+    """Yield where a target inside the shop begins, the target, and whether it is a picture."""
+    body = CODE.sub(_blanks, markdown)
     around = PICTURE.sub(_blanks, body)  # of a picture inside a link, this leaves the link
     for form, text in ((PICTURE, body), (LINK, around), (REFERENCE, around)):
         for match in form.finditer(text):
-            target = match[1]
-            if not OUTSIDE.match(target):
-                page, _, anchor = unquote(target).partition("#")
-                path = normpath(f"how-to/{page}") if page else ""
-                at = _position(article, match.start(1), len(target))
-                yield ArticleLink(at, target, form is PICTURE, path, anchor)
+            if not OUTSIDE.match(match[1]):
+                yield match.start(1), match[1], form is PICTURE
 
 
 def _blanks(match: re.Match[str]) -> str:
