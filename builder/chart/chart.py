@@ -50,7 +50,9 @@ class Run(NamedTuple):
     size: float
     bold: bool
     width: float
-    tone: str = ""  # "" plain, "small", "number", "label", or a signal word in small letters
+    tone: str = (
+        ""  # "" plain, "small", "number", "label", "change", or a signal word in small letters
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +70,7 @@ class Box:
     name: str = ""  # for a reader who does not see the chart
     number: str = ""  # of the step
     arrival: bool = False  # a connector somewhere leads here
+    change: str = ""  # in a review: `new`, `changed`
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from builder.chart.undrawn_ways import (
     NumberedTree,
     handoff_title,
     spent_words,
-    undrawn_ways,
+    steps_named_in_notes,
     way_notes,
 )
 from builder.graph.routes import ExitKind
@@ -22,11 +22,11 @@ from builder.model.checks import Branch, Check
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
-from builder.model.tree import Step, Tree
+from builder.model.tree import Need, Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.results import NO_BREAK, result_words, tied
-from builder.wording.vehicle_words import condition_texts, part_name
+from builder.wording.vehicle_words import condition_texts, need_text, part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 NO_MARKS: Mapping[str, HazardMark] = {}
@@ -44,6 +44,7 @@ class Node:
     notes: tuple[str, ...] = ()  # "still there: go to 3"
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
     when: str = ""  # the conditions under which it counts
+    place: str = ""  # where it's done, in words
     work: str = ""  # "work 3 min": kept apart from the instruction
     facts: tuple[str, ...] = ()  # "wait 60 min", "from 3"
     caution: Signal | None = None  # the most severe
@@ -51,6 +52,7 @@ class Node:
     marks: tuple[HazardMark, ...] = ()  # their signs, where a key explains them
     href: str = ""
     in_order: bool = False  # whether the first of its results that fits counts
+    change: str = ""  # what a review says of it: `NEW`, `CHANGED: minutes`
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,8 @@ class Edge:
     label: str = ""
     means: str = ""  # what the result means, in lighter type
     chance: float = 0
+    result: int | None = None  # which result of its check it is, from 0
+    change: str = ""  # what a review says of that result: `was below 13.2`
 
 
 Edges = Mapping[str, tuple[Edge, ...]]
@@ -95,7 +99,7 @@ def flow_of(
         step: tuple(_edge(at, tree.steps[step], line) for line in out)
         for step, out in drawn.items()
     }
-    reached = nodes_reached_by_number(edges, sections) | _named_in_notes(at)
+    reached = nodes_reached_by_number(edges, sections) | steps_named_in_notes(at)
     flow = Flow(str(tree.title), nodes, edges, sections, reached)
     return _with_start(_with_origins(_with_ways_on(flow)))
 
@@ -103,6 +107,8 @@ def flow_of(
 def _node(at: NumberedTree, step: Step) -> Node:
     met = hazards_of(step, at.library) if at.library else []
     conditions = condition_texts(step, at.library) if at.library else step.when
+    if at.library and step.hook_up:
+        conditions += (f"hooked up with {need_text(Need(step.hook_up), at.library)}",)
     return Node(
         id=str(step.id),
         kind=_kind(step),
@@ -110,6 +116,7 @@ def _node(at: NumberedTree, step: Step) -> Node:
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
         when=tied(", ".join(conditions)),
+        place=tied(step.where.phrase) if step.where and step.where.phrase else "",
         work=_minutes("work", step.minutes),
         facts=(*_run_facts(at, step), *filter(None, [_minutes("wait", step.wait)])),
         caution=met[0].signal if met else None,
@@ -162,7 +169,9 @@ def _edge(at: NumberedTree, step: Step, line: ChartLine) -> Edge:
     looped = at.tree.steps[line.target].each if way is ExitKind.NEXT else None
     if looped and not means:
         means = f"next {looped[0]}"
-    return Edge(str(step.id), line.target, _label(step, way, line), means, float(line.chance))
+    label, chance = _label(step, way, line), float(line.chance)
+    number = step.body.results.index(result) if result and isinstance(step.body, Check) else None
+    return Edge(str(step.id), line.target, label, means, chance, number)
 
 
 def _label(step: Step, way: ExitKind, line: ChartLine) -> str:
@@ -196,16 +205,6 @@ def _ways_on(edges: Edges, links: Sequence[ChainStep]) -> Iterator[tuple[str, Ed
         for number, edge in enumerate(edges.get(link.step, ())):
             if after is None or number != after.edge_index:
                 yield link.step, edge
-
-
-def _named_in_notes(at: NumberedTree) -> frozenset[str]:
-    """Return the steps that the words in a box send the reader to."""
-    return frozenset(
-        str(way.branch.step)
-        for step in at.tree.steps.values()
-        for way in undrawn_ways(at.drawn, step)
-        if way.branch.step and not way.branch.leaves
-    )
 
 
 def _with_ways_on(flow: Flow) -> Flow:

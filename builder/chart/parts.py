@@ -63,14 +63,18 @@ def box_part(pen: Pen, name: str, rect: Rect, result: Edge | None = None) -> Box
         href=node.href,
         number=node.number,
         name=_spoken(node, result),
+        change=node.change.partition(":")[0].lower(),
         arrival=node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops),
     )
 
 
 def _spoken(node: Node, result: Edge | None) -> str:
     if result:
-        return f"{result.label}: {_spoken(node, None)}"
-    words = " ".join(filter(None, (STEP_LABELS.get(node.kind, ""), node.number, node.text)))
+        label = f"{result.label}, {result.change}" if result.change else result.label
+        return f"{label}: {_spoken(node, None)}"
+    change = f"{node.change}." if node.change else ""
+    label = STEP_LABELS.get(node.kind, "")
+    words = " ".join(filter(None, (change, label, node.number, node.text)))
     return f"{node.caution}, {', '.join(node.hazards)}: {words}" if node.caution else words
 
 

@@ -12,7 +12,17 @@ from html import escape
 from itertools import pairwise
 
 from builder.chart.chart import Box, Chart, Part, Polyline, Rect, Run, Shape
-from builder.chart.spacing import BADGE, DOUBLE_SIDE, EDGE, FLAG, ROUND
+from builder.chart.spacing import (
+    BADGE,
+    BAR,
+    BAR_GAP,
+    DOUBLE_SIDE,
+    EDGE,
+    FLAG,
+    ROUND,
+    TAG_SIDE,
+)
+from builder.chart.text_block import CHANGE
 
 HEAD = 5.0  # length of an arrow head
 
@@ -22,11 +32,12 @@ def in_page(href: str) -> str:
     return href if href.startswith("#") else ""
 
 
-def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
+def svg(chart: Chart, link: Callable[[str], str] = in_page, anchor: str = "box-") -> str:
     """Draw a chart; its pictures scale with the width they are given.
 
     `link` turns where a box leads (`#step-<id>`, `tree:<tree>#<step>`) into an address of the page,
-    or into "" if there is none. The first symbol of a step has the id `box-<id>`.
+    or into "" if there is none. The first symbol of a step has the id `box-<id>`, or another
+    `anchor` before the step where a page has several charts.
     """
     anchors: dict[str, Box] = {}
     for box in chart.boxes:
@@ -35,7 +46,8 @@ def svg(chart: Chart, link: Callable[[str], str] = in_page) -> str:
 
     def drawn(part: Part) -> str:
         if isinstance(part, Box):
-            return _box(part, link(part.href), anchors.get(part.id) is part)
+            own = f"{anchor}{part.id}" if anchors.get(part.id) is part else ""
+            return _box(part, link(part.href), own)
         return _line(part) if isinstance(part, Polyline) else "".join(map(_run, part.runs))
 
     name = escape(f"Chart: {chart.title}")
@@ -70,10 +82,11 @@ def _picture(place: Rect, scale: float, drawn: str) -> str:
     )
 
 
-def _box(box: Box, href: str, anchor: bool) -> str:
+def _box(box: Box, href: str, anchor: str) -> str:
     drawn = _symbol(box) + _panel(box) + "".join(_flag(box)) + "".join(map(_run, box.runs))
+    drawn += "".join(_change_bars(box))
     kind = f"box {box.kind}" + (" arrival" if box.arrival else "")
-    own = f' id="box-{escape(box.id)}"' if anchor else ""
+    own = f' id="{escape(anchor)}"' if anchor else ""
     if not href:
         return f'<g class="{kind}"{own}>{drawn}</g>'
     name = escape(box.name)
@@ -123,6 +136,14 @@ def _flag(box: Box) -> Iterator[str]:
             yield _rect(place, "flag", 3.5)
 
 
+def _change_bars(box: Box) -> Iterator[str]:
+    """Yield the bars at the right of a box that a review marks: one, and two where it's new."""
+    r = box.rect
+    for bar in range(2 if box.change == "new" else bool(box.change)):
+        x = r.right + BAR_GAP + bar * (BAR + BAR_GAP)
+        yield _rect(Rect(x, r.y, BAR, r.height), "bar")
+
+
 def _rect(r: Rect, kind: str, round_end: float = 0) -> str:
     rx = f' rx="{_n(round_end)}"' if round_end else ""
     return (
@@ -140,7 +161,15 @@ def _run(run: Run) -> str:
     kind = " ".join(filter(None, ("bold" if run.bold else "", run.tone)))
     kind = f' class="{kind}"' if kind else ""
     words = escape(run.text, quote=False)
-    return f'<text x="{_n(run.x)}" y="{_n(run.y)}"{kind}>{words}</text>'
+    ground = _tag(run) if run.tone == CHANGE else ""
+    return f'{ground}<text x="{_n(run.x)}" y="{_n(run.y)}"{kind}>{words}</text>'
+
+
+def _tag(run: Run) -> str:
+    """Draw the dark ground of what a review says."""
+    wide = run.width + 2 * TAG_SIDE
+    place = Rect(run.x - TAG_SIDE, run.y - 0.95 * run.size, wide, 1.25 * run.size)
+    return _rect(place, "tag")
 
 
 def _line(line: Polyline) -> str:

@@ -12,11 +12,12 @@ from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import MARK, SIGNAL_TONES, hazard_bar
 from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
-from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TEXT
+from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TAG_SIDE, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
 FLAGGED = ("check", "run", "action")  # their number has a dark ground where it is led to
+CHANGE = "change"  # the tone of what a review says
 # Of each paragraph: height of a line, the gap under the last, first space, and space and width of
 # each word.
 Measures = tuple[tuple[float, float, float, tuple[tuple[float, float], ...]], ...]
@@ -80,11 +81,13 @@ def _paragraphs(
 ) -> Iterator[tuple[MeasuredWord, ...]]:
     if node.caution:
         yield hazard_bar(node.caution, node.hazards, node.marks)
+    yield measured_words(node.change, SMALL, True, CHANGE)
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
     yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
     when = f"when {node.when}" if node.when else ""
     facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
+    yield measured_words(f"at {node.place}" if node.place else "", SMALL, tone="small")
     for note in (*node.ways_on, *node.notes):
         yield tuple(_note(note, sheet_of))
 
@@ -126,7 +129,10 @@ def label_text(edge: Edge) -> TextBlock:
 
 def _label_words(edge: Edge) -> tuple[MeasuredWord, ...]:
     found = measured_words(edge.label, SMALL, True, "label")
-    return found + measured_words(edge.means, SMALL, tone="small")
+    change = measured_words(edge.change, SMALL, True, CHANGE)
+    if change:
+        change = (change[0]._replace(space=change[0].space + TAG_SIDE), *change[1:])
+    return found + measured_words(edge.means, SMALL, tone="small") + change
 
 
 def _height(paragraphs: Measures, room: float) -> float:

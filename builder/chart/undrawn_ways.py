@@ -52,6 +52,16 @@ def undrawn_ways(drawn: ChartLines, step: Step) -> Sequence[Exit]:
     return [way for way in exits(step) if way not in lines]
 
 
+def steps_named_in_notes(at: NumberedTree) -> frozenset[str]:
+    """Return the steps that the words in a box send the reader to."""
+    return frozenset(
+        str(way.branch.step)
+        for step in at.tree.steps.values()
+        for way in undrawn_ways(at.drawn, step)
+        if way.branch.step and not way.branch.leaves
+    )
+
+
 def spent_words(step: Step) -> str:
     """Say when a step may not be tried again."""
     if step.each:

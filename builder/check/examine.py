@@ -119,7 +119,9 @@ def _read(shop: Path, knowledge: Library, file: str) -> tuple[Tree | None, TreeR
         tree, mistakes = read_tree(shop, shop / file)
         if content_of(shop / file) == content:
             tree = with_runs(tree, knowledge.procedures) if tree else None
-            return tree, new_record(content, summary_of(tree) if tree else None, mistakes)
+            return tree, new_record(
+                content, summary_of(tree, knowledge.procedures) if tree else None, mistakes
+            )
     raise _changed(file)
 
 

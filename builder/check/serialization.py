@@ -11,8 +11,9 @@ from typing import Any, TypeVar
 from builder.model import finding, silence, summary, text, tree
 
 CLASSES = (
-    *(finding.Finding, finding.Related, finding.Severity),
-    *(summary.TreeSummary, summary.TreeListing, summary.Handoff, silence.Silence),
+    *(finding.Finding, finding.Edit, finding.Related, finding.Severity),
+    *(summary.TreeSummary, summary.TreeListing, summary.Handoff, summary.Lookup),
+    silence.Silence,
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),
 )

@@ -24,5 +24,5 @@ def read_library(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         tree, mistakes = read_tree(shop, path)
         all_findings += mistakes
         if tree:
-            trees[tree.id] = summary_of(with_runs(tree, library.procedures))
+            trees[tree.id] = summary_of(with_runs(tree, library.procedures), library.procedures)
     return replace(library, trees=trees), tuple(all_findings)

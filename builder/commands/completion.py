@@ -6,19 +6,20 @@ from collections.abc import Iterator
 NAME = "completion"
 HELP = "print what lets bash or zsh complete commands, flags and trees"
 _NAMES_A_TREE = ("TREE", "OLD")
+_VEHICLES = 'words=$(_baytree_ids "$shop" kb/vehicles)'
 _HEAD = """\
 # Completion of baytree. In ~/.bashrc: source <(baytree completion)
 # In ~/.zshrc before that line: autoload -U bashcompinit && bashcompinit
 
-_baytree_trees() {  # IDs of the trees in the shop: of --shop, or the nearest one upward
-    local shop=$1
+_baytree_ids() {  # IDs of trees or vehicles in the shop: of --shop, or the nearest one upward
+    local shop=$1 folder=$2
     if [ -z "$shop" ]; then
         shop=$PWD
         while [ ! -d "$shop/trees" ] && [ "$shop" != / ] && [ -n "$shop" ]; do
             shop=${shop%/*}
         done
     fi
-    (cd "$shop/trees" 2>/dev/null && find . -name '*.yml' | sed 's,^\\./,,; s,\\.yml$,,')
+    (cd "$shop/$folder" 2>/dev/null && find . -name '*.yml' | sed 's,^\\./,,; s,\\.yml$,,')
 }
 
 _baytree() {
@@ -83,7 +84,8 @@ def _after_flags(parser: argparse.ArgumentParser) -> Iterator[tuple[str, str]]:
         takes_value = action.option_strings and action.nargs != 0
         for flag in action.option_strings if takes_value else ():
             choices = " ".join(map(str, action.choices or ()))
-            yield flag, f'words="{choices}"' if choices else "return"
+            offered = f'words="{choices}"' if choices else "return"
+            yield flag, _VEHICLES if flag == "--vehicle" else offered
 
 
 def _words(parser: argparse.ArgumentParser) -> str:
@@ -91,5 +93,5 @@ def _words(parser: argparse.ArgumentParser) -> str:
     words = [one for one in parser._actions if not one.option_strings]
     choices = [str(choice) for one in words for choice in one.choices or ()]
     if any(str(one.metavar).strip("[]. ") in _NAMES_A_TREE for one in words):
-        return 'words=$(_baytree_trees "$shop")'
+        return 'words=$(_baytree_ids "$shop" trees)'
     return f'words="{" ".join(choices)}"'

@@ -12,6 +12,7 @@ from functools import partial
 from pathlib import Path
 
 from builder.check.verdict import Verdict
+from builder.model.correction import CorrectedFile
 from builder.reader.put_right import put_right
 from builder.reader.source import MAX_FILE_BYTES, file_problem
 from builder.report.annotations import findings_as_annotations
@@ -35,12 +36,20 @@ def _day(text: str) -> date:
         raise argparse.ArgumentTypeError(message) from None
 
 
-def print_findings(shop: Path, verdict: Verdict, format_: str = "text") -> None:
-    """Write findings to the standard output: text, json, sarif or github."""
+def print_findings(
+    shop: Path,
+    verdict: Verdict,
+    format_: str = "text",
+    fixed: Iterable[CorrectedFile] | None = None,
+) -> None:
+    """Write findings to the standard output: text, json, sarif or github.
+
+    Only JSON has a place for what was fixed.
+    """
     trees = len(verdict.library.trees)
     match format_:
         case "json":
-            text = findings_as_json(verdict.findings, trees)
+            text = findings_as_json(verdict.findings, trees, fixed)
         case "sarif":
             text = findings_as_sarif(verdict.findings, _in_repository(shop))
         case "github":

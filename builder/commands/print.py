@@ -12,6 +12,7 @@ from builder.check.verdict import known_library
 from builder.commands.place import from_here, shop_of, write_output
 from builder.commands.progress import progress_bar
 from builder.commands.tree_names import tree_named
+from builder.commands.vehicle_names import refuse_other_vehicles, vehicle_named
 from builder.cores.progress import counted
 from builder.model.library import Library, NotThereError, self_contained
 from builder.rules.shared.close_names import suggestion
@@ -24,6 +25,7 @@ NAME = "print"
 SHEET_NAMES = ("wall", "bench", "customer", "story")
 OF_A_FIX = ("customer",)
 OF_A_RECORD = ("customer", "story")
+OF_A_VEHICLE = ("wall", "bench")
 HELP = "print wall charts, bench sheets, customer estimates, and stories of jobs"
 
 
@@ -40,6 +42,7 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
         help="paper size (default: the shop's)")  # fmt: skip
     add("--distance", type=_meters, metavar="5ft", help="reading distance")
     add("--procedures", action="store_true", help="also print the procedures these trees run")
+    add("--vehicle", metavar="ID", help="print its pins, fuses and specs, such as tern")
     add("--fix", metavar="ID", help="fix to price (default: all)")
     add("--record", metavar="FILE", help="record of a walk, for its customer sheet or its story")
     add("--out", metavar="DIR", help="output folder (default: prints/)")
@@ -62,7 +65,7 @@ def run(options: argparse.Namespace) -> int:
     with opened(shop) as cache:
         library = self_contained(known_library(shop, cache))
     request = _request(options, library)
-    read_tree = partial(tree_of, shop, library)
+    read_tree = partial(tree_of, shop, library, vehicle=request.vehicle)
     ids = tree_ids(request, library)
     if not ids:
         print("baytree: nothing to print: name a tree, or use --system or --all", file=sys.stderr)
@@ -83,6 +86,8 @@ def _clash(options: argparse.Namespace) -> str:
         return "--record is for the sheets of one job; add `--sheet customer` or `--sheet story`"
     if options.record and (options.trees or options.system or options.all or options.fix):
         return "--record names the job: leave out trees, --system, --all and --fix"
+    if options.vehicle and options.sheet not in OF_A_VEHICLE:
+        return "--vehicle is for wall charts and bench sheets; add `--sheet bench`, or leave it out"
     if options.sheet == "story" and not options.record:
         return "a story is told of a walk: name its record with --record FILE"
     return ""
@@ -107,15 +112,21 @@ def _print_record(options: argparse.Namespace, shop: Path, out: Path) -> int:
 
 
 def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
-    """Return what to print. Raises NotThereError for a tree or a system that isn't there."""
+    """Return what to print. Raises NotThereError for what isn't there or doesn't go together."""
     from builder.prints.sheets import PrintRequest
 
     if options.system and options.system not in library.systems:
         hint = suggestion(options.system, library.systems, "use one of kb/systems.yml")
         raise NotThereError(f"there is no system `{options.system}`; {hint}")
     known = (*library.trees, *(one.tree.id for one in library.procedures.values()))
+    trees = tuple(tree_named(words, known) for words in options.trees)
+    vehicle = vehicle_named(options.vehicle, library) if options.vehicle else None
+    if vehicle:
+        for id_ in trees:
+            refuse_other_vehicles(id_, vehicle, library)
     return PrintRequest(
-        trees=tuple(tree_named(words, known) for words in options.trees),
+        trees=trees,
+        vehicle=vehicle,
         system=options.system or "",
         every=options.all,
         procedures=options.procedures,

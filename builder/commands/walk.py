@@ -10,6 +10,7 @@ from typing import Any
 
 from builder.commands.place import shop_of
 from builder.commands.tree_names import tree_in_shop
+from builder.commands.vehicle_names import vehicle_named
 from builder.walk.events import Start
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
@@ -27,7 +28,7 @@ CAUTION = (
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
     parser.add_argument("tree", metavar="TREE", help="tree ID")
-    parser.add_argument("--vehicle", metavar="ID", default="", help="vehicle from kb/vehicles.yml")
+    parser.add_argument("--vehicle", metavar="ID", default="", help="vehicle, such as tern")
     parser.add_argument("--complaint", metavar="WORDS", default="", help="the customer's words")
     parser.add_argument("--replay", metavar="FILE", help="play a record or a list of events")
     parser.add_argument("--format", choices=("text", "story", "json"), default="text",
@@ -43,6 +44,8 @@ def run(options: argparse.Namespace) -> int:
     shop = shop_of(options)
     options.tree = tree_in_shop(options.tree, shop)
     tables, trees = tables_of_shop(shop, options.tree)
+    if options.vehicle:
+        options.vehicle = str(vehicle_named(options.vehicle, trees.library).id)
     if not options.replay:
         print(CAUTION, file=sys.stderr)
     start = Start(

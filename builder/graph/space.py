@@ -127,6 +127,12 @@ def with_ends_in_order(written: Range) -> Range:
     return Range(Cut(high, not high_after), Cut(low, not low_after))
 
 
+def is_one_step(span: Range, resolution: Decimal | None) -> bool:
+    """Whether a range is no wider than one step of the reading, such as a single value."""
+    low, high = span.low.value, span.high.value
+    return low.is_finite() and high.is_finite() and high - low <= (resolution or 0)
+
+
 def range_as_text(side: Range, domain: Range = EVERYTHING) -> str:
     """Write a range as an author would; an end that is an end of the domain is left open."""
     (low, low_after), (high, high_after) = side

@@ -1,6 +1,7 @@
 """What other trees need to know of a tree once it has been judged.
 
-In: a `Tree`. Out: its `TreeSummary`, with the requirements a walk may lack at each handoff.
+In: a `Tree`, and the shop's procedures. Out: its `TreeSummary`, with the requirements a walk may
+lack at each handoff.
 """
 
 from collections.abc import Iterable, Iterator
@@ -11,12 +12,16 @@ from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import procedures_named
+from builder.graph.vehicle_lookups import lookups_of
 from builder.model.ends import Fix
+from builder.model.procedures import Procedures
 from builder.model.summary import Handoff, TreeSummary
 from builder.model.tree import Step, Tree
 
+NO_PROCEDURES: Procedures = {}
 
-def summary_of(tree: Tree) -> TreeSummary:
+
+def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummary:
     """Keep of a tree what other trees need to know."""
     steps = tree.steps.values()
     return TreeSummary(
@@ -39,6 +44,7 @@ def summary_of(tree: Tree) -> TreeSummary:
         revision=tree.revision,
         silences=tree.silences,
         procedures=frozenset(procedures_named(tree)),
+        lookups=tuple(dict.fromkeys(lookups_of(tree, procedures))),
     )
 
 

@@ -1,13 +1,13 @@
-"""What a step needs of a vehicle: pins, fuses and torques, from the vehicle's own file.
+"""What a step needs of a vehicle, from the vehicle's own file; and whether a scope names it.
 
 In: where a step works, and the vehicle. Out: the pins and fuses that are meant, as the page, the
 prints and the walk show them. What the vehicle's file doesn't have is left out.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.model.tree import Where
+from builder.model.tree import Scope, Where
 from builder.model.vehicle_data import Connector, Fuse, Pin, Vehicle
 
 
@@ -48,6 +48,19 @@ def pins_of(part: str, vehicle: Vehicle) -> Iterator[tuple[Connector, Pin]]:
     for connector in vehicle.connectors.values():
         if connector.of == part:
             yield from ((connector, pin) for pin in connector.pins.values())
+
+
+def names_vehicle(applies_to: Iterable[Scope], vehicle: Vehicle) -> bool:
+    """Return whether one of these scopes is about a vehicle."""
+    return any(_overlap(scope, vehicle.scope) for scope in applies_to)
+
+
+def _overlap(one: Scope, other: Scope) -> bool:
+    if (one.make, one.model) != (other.make, other.model):
+        return False
+    if not one.years or not other.years:
+        return True
+    return one.years[0] <= other.years[1] and other.years[0] <= one.years[1]
 
 
 def _fuse(pin: Pin, vehicle: Vehicle) -> Fuse | None:

@@ -30,6 +30,14 @@ class Handoff(NamedTuple):
     without: Mapping[str, tuple[str, ...]] = MappingProxyType({})
 
 
+class Lookup(NamedTuple):
+    """Something that a tree takes from the vehicle's file."""
+
+    kind: str  # role (of a part's pin), number (of a connector's pin), fuse, spec, torque
+    of: str  # the part, the connector, the name of the spec or the torque
+    what: str = ""  # the role or number of the pin; the load of a spec
+
+
 @dataclass(frozen=True, slots=True)
 class TreeSummary:
     """The parts of a tree that stay in memory."""
@@ -53,6 +61,7 @@ class TreeSummary:
     revision: str
     silences: tuple[Silence, ...] = ()
     procedures: frozenset[str] = frozenset()  # that its steps run, or its fixes verify with
+    lookups: tuple[Lookup, ...] = ()  # in the vehicle's file, each once
 
 
 class TreeListing(NamedTuple):

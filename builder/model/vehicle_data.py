@@ -19,6 +19,10 @@ PIN_ROLES = (
 )  # fmt: skip
 
 
+TAB_SIDES = ("top", "bottom", "left", "right")
+SEEN_FROM = ("wire side", "mating side")
+
+
 class LimitShape(StrEnum):
     """Where a spec has its limits."""
 
@@ -73,14 +77,15 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class Connector:
-    """A connector of a part; pin 1 is at the top left, numbers run along the rows."""
+    """A connector of a part, and how its face is drawn."""
 
     id: Text
     of: Text  # the part
     pins: Mapping[str, Pin]
     where: Text | None = None
-    rows: Number | None = None
-    columns: Number | None = None
+    face: tuple[tuple[str, ...], ...] = ()  # the pin numbers of each row; () where not known
+    tab: Text | None = None  # the side of the locking tab
+    seen_from: Text | None = None  # the side from which the face is seen
 
 
 @dataclass(frozen=True, slots=True)

@@ -102,11 +102,15 @@ def steps_with_procedures(tree: Tree, library: Library) -> Iterator[Step]:
 
 
 def all_cautions(context: TreeContext) -> list[Hazard]:
-    """Return every caution of a tree and its procedures, most severe first."""
+    """Return every caution of a tree and its procedures, most severe first.
+
+    Of those with one signal word the tree's own come first, as they are about its subject.
+    """
     hazards: dict[str, Hazard] = {}
     for step in steps_with_procedures(context.tree, context.library):
         hazards |= {hazard.id: hazard for hazard in step_cautions(context, step)}
-    return by_severity(sorted(hazards.values(), key=lambda hazard: hazard.id))
+    own = {str(name) for step in context.tree.steps.values() for name in step.hazards}
+    return by_severity(sorted(hazards.values(), key=lambda one: (one.id not in own, one.id)))
 
 
 def _question(asked: Question, library: Library) -> str:

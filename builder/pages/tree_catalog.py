@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from builder.graph.runs import with_inner_steps
 from builder.model.library import Library
 from builder.model.summary import TreeSummary
-from builder.model.tree import Scope, Status, Step
+from builder.model.tree import Status, Step
 
 TreeList = tuple[TreeSummary, ...]
 
@@ -71,20 +71,6 @@ def _inner_steps(tree: TreeSummary, library: Library) -> Iterator[Step]:
 def two_byte_code(code: str) -> str:
     """Return a DTC without its failure type byte."""
     return code.split("-")[0]
-
-
-def names_vehicle(tree: TreeSummary, vehicle: Scope) -> bool:
-    """Return whether a tree names a vehicle; trees for any vehicle are listed apart."""
-    return any(scopes_overlap(scope, vehicle) for scope in tree.applies_to)
-
-
-def scopes_overlap(one: Scope, other: Scope) -> bool:
-    """Return whether two scopes share a vehicle."""
-    if (one.make, one.model) != (other.make, other.model):
-        return False
-    if not one.years or not other.years:
-        return True
-    return one.years[0] <= other.years[1] and other.years[0] <= one.years[1]
 
 
 def _modules(tree: TreeSummary) -> set[str]:

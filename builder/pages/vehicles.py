@@ -1,21 +1,21 @@
-"""The vehicles that the shop sees, and the trees and records about each.
+"""The vehicles that the shop sees: connectors, fuses, torques, specs, and the trees for each.
 
 In: the catalog of trees. Out: `Page`s.
 """
 
 from collections.abc import Iterator
-from decimal import Decimal
-from functools import partial
 
+from builder.graph.vehicle_lookup import names_vehicle
 from builder.model.module_record import Module
 from builder.model.vehicle_data import Spec, Vehicle
 from builder.pages import addresses
+from builder.pages.connectors import vehicle_connectors
 from builder.pages.page import Page
 from builder.pages.render import render
-from builder.pages.tree_catalog import TreeCatalog, names_vehicle, scopes_overlap
-from builder.trade.units import convert
-from builder.wording.value_text import scope_text, unit_label
-from builder.wording.vehicle_words import part_name
+from builder.pages.tree_catalog import TreeCatalog
+from builder.pages.vehicle_trees import vehicle_trees
+from builder.wording.connector_words import good_text
+from builder.wording.value_text import scope_text
 
 
 def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
@@ -25,16 +25,15 @@ def vehicle_pages(catalog: TreeCatalog) -> Iterator[Page]:
     yield Page("vehicles/index", "Vehicles", body)
     for id_, vehicle in vehicles.items():
         path = addresses.vehicle_path(id_)
+        trees = vehicle_trees(catalog, vehicle)
         body = render(
             "vehicle.html",
             path,
             vehicle=vehicle,
-            named=[tree for tree in catalog.trees if names_vehicle(tree, vehicle.scope)],
-            for_any=sum(not tree.applies_to for tree in catalog.trees),
+            connectors=list(vehicle_connectors(vehicle, trees.pins, catalog.library)),
+            trees=trees,
             modules=_modules(catalog, vehicle),
             specs=list(_specs(catalog, vehicle)),
-            part_name=partial(part_name, library=catalog.library),
-            torque_text=torque_text,
         )
         yield Page(path, scope_text(vehicle.scope), body)
 
@@ -43,17 +42,9 @@ def _specs(catalog: TreeCatalog, vehicle: Vehicle) -> Iterator[tuple[Spec, str, 
     """Yield what the vehicle's file says of specs: the spec, the good range, and its source."""
     for name, own in vehicle.specs.items():
         if spec := catalog.library.specs.get(name):
-            yield spec, f"{own.good.text} {unit_label(spec.unit)}", str(own.source or "")
-
-
-def torque_text(newton_meters: Decimal) -> str:
-    """Write a torque in pound-feet first, as a torque wrench in the US has it."""
-    return f"{round(convert(newton_meters, 'Nm', 'lb-ft'))} lb-ft ({newton_meters:f} N·m)"
+            yield spec, good_text(own.good, spec.unit), str(own.source or "")
 
 
 def _modules(catalog: TreeCatalog, vehicle: Vehicle) -> list[Module]:
-    return [
-        module
-        for module in catalog.library.modules.values()
-        if any(scopes_overlap(scope, vehicle.scope) for scope in module.applies_to)
-    ]
+    modules = catalog.library.modules.values()
+    return [module for module in modules if names_vehicle(module.applies_to, vehicle)]

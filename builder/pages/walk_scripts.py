@@ -13,6 +13,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
+from builder.trade.wire_colors import WIRE_COLORS
 from builder.walk.compile_shop import shop_table
 from builder.walk.compile_tree import tree_table
 from builder.walk.practice import faults_of
@@ -45,6 +46,7 @@ def shop_script(library: Library) -> str:
             for id_, one in library.how_tos.items()
         },
         "stops": {str(kind): STOP_LABELS[kind] for kind in StopKind},
+        "colors": WIRE_COLORS,
     }
     return (
         "globalThis.baytreeTables = "

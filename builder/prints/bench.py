@@ -157,7 +157,8 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
     if node.when:
         yield quiet_paragraph(f"when {node.when}")
     if step.where:
-        yield quiet_paragraph(f"at: {where_text(step.where, library)}")
+        for line in f"at: {where_text(step.where, library)}".split("; "):
+            yield quiet_paragraph(line)
     for line in step.do:
         yield paragraph(f"☐ {tied(line)}")
     if step.note:

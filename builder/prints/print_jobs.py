@@ -9,11 +9,14 @@ from functools import partial
 
 from builder.cores.spread import on_all_cores
 from builder.graph.runs import procedure_named
+from builder.graph.vehicle_lookup import names_vehicle
 from builder.model.library import Library, NotThereError
 from builder.model.summary import TreeSummary
 from builder.model.tree import Status, Tree
+from builder.model.vehicle_data import Vehicle
 from builder.plan.entry_numbers import with_entry_numbers
 from builder.prints.book import book
+from builder.prints.on_vehicle import library_on_vehicle, tree_on_vehicle
 from builder.prints.paper import wall_paper
 from builder.prints.sheets import SHEETS, PrintedFile, PrintRequest
 from builder.prints.wall import Wall, wall_layout
@@ -28,10 +31,11 @@ def tree_ids(request: PrintRequest, library: Library) -> tuple[str, ...]:
     for id_ in request.trees:
         if id_ not in library.trees and not procedure_named(library, id_):
             raise NotThereError(f"there is no tree `{id_}` in trees/")
+    in_use = [tree for tree in _in_use(library) if _is_for(tree, request.vehicle)]
     if request.every:
         procedures = (one.tree.id for one in library.procedures.values())
-        return (*(tree.id for tree in _in_use(library)), *procedures)
-    of_system = (tree.id for tree in _in_use(library) if tree.system == request.system)
+        return (*(tree.id for tree in in_use), *procedures)
+    of_system = (tree.id for tree in in_use if tree.system == request.system)
     ids = (*request.trees, *of_system)
     return (*ids, *_run_by(ids, library)) if request.procedures else ids
 
@@ -49,6 +53,11 @@ def _in_use(library: Library) -> Iterator[TreeSummary]:
     return (tree for tree in library.trees.values() if tree.status is not Status.RETIRED)
 
 
+def _is_for(tree: TreeSummary, vehicle: Vehicle | None) -> bool:
+    """Return whether a tree is for a vehicle, or for any."""
+    return not vehicle or not tree.applies_to or names_vehicle(tree.applies_to, vehicle)
+
+
 def print_trees(
     ids: Sequence[str], request: PrintRequest, library: Library, read_tree: ReadTree
 ) -> Iterator[tuple[PrintedFile, ...]]:
@@ -57,10 +66,17 @@ def print_trees(
     Each tree is read once, where its sheets are made. Raises NotThereError.
     """
     library = with_entry_numbers(library, read_tree)
+    if request.vehicle:
+        read_tree = partial(_read_on_vehicle, request.vehicle, library, read_tree)
+        library = library_on_vehicle(library, request.vehicle)
     if request.system and request.sheet == "wall":
         yield from _book(ids, request, library, read_tree)
     else:
         yield from on_all_cores(partial(_files_of_tree, request, library, read_tree), ids)
+
+
+def _read_on_vehicle(vehicle: Vehicle, library: Library, read_tree: ReadTree, id_: str) -> Tree:
+    return tree_on_vehicle(read_tree(id_), library, vehicle)
 
 
 def _book(

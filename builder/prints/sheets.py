@@ -11,6 +11,7 @@ from difflib import get_close_matches
 from builder.model.ends import Fix
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
+from builder.model.vehicle_data import Vehicle
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.repair_order import story_sheet
@@ -35,6 +36,7 @@ class PrintRequest:
     fix: str = ""  # for the customer's sheet; "" for every fix of the tree
     found: Diagnosis | None = None  # by a walk, for the customer's sheet
     story: Story | None = None  # of a walk
+    vehicle: Vehicle | None = None  # whose pins and values the sheet shows; None for any
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +48,17 @@ class SheetKind:
     suffix: str = ""  # of its file in the site, after the tree's id
 
 
+def _file(tree: Tree, request: PrintRequest) -> str:
+    return f"{tree.id}.{request.vehicle.id}" if request.vehicle else tree.id
+
+
 def _wall(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
-    yield f"{tree.id}.pdf", wall_chart(tree, library, request.paper, request.distance)
+    pdf = wall_chart(tree, library, request.paper, request.distance)
+    yield f"{_file(tree, request)}.pdf", pdf
 
 
 def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
-    yield f"{tree.id}.bench.pdf", bench_sheet(tree, library, request.paper)
+    yield f"{_file(tree, request)}.bench.pdf", bench_sheet(tree, library, request.paper)
 
 
 def _story(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import yaml
 
-from builder.model.finding import Finding
+from builder.model.finding import Edit, Finding, edit_in_line, with_edit
 from builder.model.text import Position
 from builder.reader.source import Source, mistake
 
@@ -20,6 +20,8 @@ LOST_COMMENT = re.compile(r"(?<=\S)[ \t]+#(?=[^\s#!])")
 # Where YAML needs a space: before and after a key, after a dash.
 NO_BREAK_SPACE = re.compile(r"(?m)(?:^[ -]*(?:[\w-]+: *)?|[{,] *[\w-]+: *)[\u00a0\u2007\u202f]+")
 NO_SPACE = re.compile(r"[\u00a0\u2007\u202f]")
+# What stands after the key or the dash of a line, where it's a phrase without quotes or brackets.
+WHOLE_VALUE = re.compile(r""" *(?:- +)*(?:[\w-]+: +)?([^\s"'\[\]{}#|>-].*)""")
 LINE_END = re.compile(r"[\x85\u2028\u2029]|\r(?!\n|\Z)")
 
 
@@ -64,18 +66,26 @@ def tabs(source: Source) -> Iterator[Finding]:
         column = line.find("\t") + 1
         if column and not line.lstrip().startswith("#"):
             at = Position(source.file, number, column, number, column + 1)
-            yield mistake("tab", at, "there is a tab here",
-                          "editors show tabs at different widths, so the indentation is unclear",
-                          _spaces_hint(line, lines[number : number + FEW]))  # fmt: skip
+            hint, old, new = _spaces_hint(line, lines[number : number + FEW])
+            finding = mistake(
+                "tab", at, "there is a tab here",
+                "editors show tabs at different widths, so the indentation is unclear", hint,
+            )  # fmt: skip
+            yield with_edit(finding, edit_in_line(source.file, number, 1, old, new))
 
 
-def _spaces_hint(line: str, below: list[str]) -> str:
-    """Return how many spaces to type: as many as the next line without a tab has."""
+def _spaces_hint(line: str, below: list[str]) -> tuple[str, str, str]:
+    """Return the hint, and what stands at the start of the line before and after.
+
+    A line that starts with tabs gets as many spaces as the next line without a tab has.
+    """
     if line.lstrip(" ")[:1] != "\t":
-        return f"type a space instead: `{re.sub(chr(9) + '+', ' ', line).strip()}`"
+        spaced = re.sub("\t+", " ", line)
+        return f"type a space instead: `{spaced.strip()}`", line.rstrip(), spaced.rstrip()
     model = next((other for other in below if other.strip() and "\t" not in other), "")
     width = len(model) - len(model.lstrip(" "))
-    return f"start the line with {width} spaces, like the next line"
+    blank = line[: len(line) - len(line.lstrip())]
+    return f"start the line with {width} spaces, like the next line", blank, " " * width
 
 
 def unseen_line_ends(source: Source) -> Iterator[Finding]:
@@ -98,10 +108,14 @@ def no_break_spaces(source: Source) -> Iterator[Finding]:
     for number, line in enumerate(source.text.split("\n"), 1):
         if match := NO_BREAK_SPACE.search(line):
             column = match.end()
-            yield mistake("encoding", Position(source.file, number, column, number, column + 1),
-                          "there is a no-break space here, which only looks like a space",
-                          "YAML takes it as a letter, and the line as something else",
-                          f"type a space instead: `{with_spaces(line).strip()}`")  # fmt: skip
+            finding = mistake(
+                "encoding", Position(source.file, number, column, number, column + 1),
+                "there is a no-break space here, which only looks like a space",
+                "YAML takes it as a letter, and the line as something else",
+                f"type a space instead: `{with_spaces(line).strip()}`",
+            )  # fmt: skip
+            spaced = with_spaces(line).rstrip()
+            yield with_edit(finding, edit_in_line(source.file, number, 1, line.rstrip(), spaced))
 
 
 def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
@@ -124,14 +138,30 @@ def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> It
 def _lost_comment(file: str, line: str, number: int, column: int) -> Finding:
     rest = line[column - 1 :]
     at = Position(file, number, column, number, column + len(rest))
-    return mistake("lost-text", at, f"YAML drops `{rest}` as a comment",
-                   "part of your text would be lost without a warning",
-                   f"put the whole phrase in quotes: `{_quoted(line)}`")  # fmt: skip
+    finding = mistake("lost-text", at, f"YAML drops `{rest}` as a comment",
+                      "part of your text would be lost without a warning",
+                      f"put the whole phrase in quotes: `{_quoted(line)}`")  # fmt: skip
+    return with_edit(finding, _in_quotes(file, number, line))
 
 
 def _quoted(line: str) -> str:
     key, colon, value = line.strip(" -").partition(": ")
     return f'{key}: "{value}"' if colon else f'"{key}"'
+
+
+def _in_quotes(file: str, number: int, line: str) -> Edit | None:
+    """Return the edit that puts the value of a line in quotes; None in brackets or in quotes."""
+    match = WHOLE_VALUE.fullmatch(line.rstrip())
+    if match is None:
+        return None
+    return edit_in_line(file, number, match.start(1) + 1, match[1], quoted(match[1]))
+
+
+def quoted(phrase: str) -> str:
+    """Return a phrase in quotes, as YAML reads it back."""
+    if '"' in phrase or "\\" in phrase:
+        return "'" + phrase.replace("'", "''") + "'"
+    return f'"{phrase}"'
 
 
 FORBIDDEN_TOKENS = {
@@ -152,7 +182,8 @@ def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
                 words = text.split("\n")[line - 1]
-                yield mistake(rule, at, f"a text can't start with `{sign}`", why,
-                              f"write the whole text in quotes: `{_quoted(words)}`")  # fmt: skip
+                hint = f"write the whole text in quotes: `{_quoted(words)}`"
+                finding = mistake(rule, at, f"a text can't start with `{sign}`", why, hint)
+                yield with_edit(finding, _in_quotes(source.file, line, words))
     except yaml.YAMLError:
         return  # already reported as a syntax mistake

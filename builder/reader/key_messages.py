@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Any
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
+from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
@@ -38,8 +39,9 @@ def unknown_keys(root: Map, path: NodePath, schema: Schema) -> Iterator[Finding]
         if is_step(value):
             yield _misplaced_step(key, path)
             return  # what follows belongs to that step
-        hint = _key_hint(key, known, owner)
-        yield _finding("unknown-key", key.at, f"unknown key `{key}`", hint)
+        finding = _finding("unknown-key", key.at, f"unknown key `{key}`",
+                           _key_hint(key, known, owner))  # fmt: skip
+        yield with_edit(finding, _key_edit(key, known, owner))
 
 
 def _two_kinds(kinds: list[Text]) -> Finding:
@@ -60,6 +62,15 @@ def _misplaced_step(key: Text, path: NodePath) -> Finding:
     return _finding("unknown-key", key.at, f"`{key}` looks like a step, but {where}",
                     f"start it in column 3, as the other steps: {moved} spaces before it "
                     "and before each of its lines")  # fmt: skip
+
+
+def _key_edit(key: Text, known: list[str], owner: Map) -> Edit | None:
+    """Return the edit for a mistyped key, and for the one that an action has another word for."""
+    if key == "branch" and "action" in owner and "then" not in owner:
+        return edit_of(key, "then")
+    if any(key in own for _, own in KIND.values()):
+        return None
+    return edit_of_slip(key, (name for name in known if name not in owner))
 
 
 def _key_hint(key: Text, known: list[str], owner: Map) -> str:
@@ -113,8 +124,9 @@ def lacking(root: Map, path: NodePath, error: SchemaError, value: Map) -> Iterat
     keys = [name for form in forms for name in form]
     for key in value:
         if key not in keys and (near := get_close_matches(key.lower(), keys, n=1, cutoff=0.6)):
-            yield _finding("unknown-key", key.at, f"unknown key `{key}`",
-                           f"did you mean `{near[0]}`?")  # fmt: skip
+            finding = _finding("unknown-key", key.at, f"unknown key `{key}`",
+                               f"did you mean `{near[0]}`?")  # fmt: skip
+            yield with_edit(finding, edit_of_slip(key, keys))
             return
     form = max(forms, key=lambda form: sum(name in value for name in form))
     absent = [name for name in form if name not in value]

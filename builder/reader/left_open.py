@@ -1,26 +1,32 @@
 """Brackets and quotes that an author left open, or closed without opening them.
 
 In: the text of a file, and where YAML stopped, which is often far below. Out: what is wrong, what
-to write, and the mark of the bracket or the quote itself.
+to write, the mark of the bracket or the quote itself, and the change that closes it.
 """
 
+import re
 from collections.abc import Iterator
 from contextlib import suppress
 from typing import Any
 
 import yaml
 
-from builder.reader.characters import Loader
+from builder.reader.characters import Loader, quoted
+from builder.reader.line_slips import LineChange
 
-Explained = tuple[str, str, Any]  # message, hint, mark
+Explained = tuple[str, str, Any, LineChange | None]  # message, hint, mark, change
+BEFORE_COMMENT = re.compile(r".*?(?=\s*(?:\s#.*)?$)")
 
 
 def open_above(text: str, problem: str, mark: Any, opened: Any) -> Explained | None:
     """Explain a bracket or a quote that is left open on a line above the error."""
     if "flow" in problem and opened and opened.line < mark.line:
         bracket = "}" if "flow mapping" in problem else "]"
+        line = text.split("\n")[opened.line]
+        end = BEFORE_COMMENT.match(line)
         return (f"the bracket opened here isn't closed with `{bracket}`",
-                f"type `{bracket}` at the end of this line", opened)  # fmt: skip
+                f"type `{bracket}` at the end of this line", opened,
+                LineChange(opened.line, end.end() if end else len(line), "", bracket))  # fmt: skip
     if "end of stream" in problem:
         return None
     quoted = None
@@ -48,8 +54,10 @@ def open_quote(text: str, mark: Any) -> Explained:
     phrase = phrase.rstrip("'\"").rstrip() if phrase[-1:] in ("'", '"') else phrase
     quote = '"' if "'" in phrase and '"' not in phrase else quote
     key = f"{line[: mark.column].strip(' -')} ".lstrip()
+    closed = f"{quote}{phrase}{quote}" if quote not in phrase else quoted(phrase)
     return ("the quote opened here isn't closed on its line",
-            f"write `{key}{quote}{phrase}{quote}`", mark)  # fmt: skip
+            f"write `{key}{quote}{phrase}{quote}`", mark,
+            LineChange(mark.line, mark.column, line[mark.column :].rstrip(), closed))  # fmt: skip
 
 
 def bracket_slip(text: str, mark: Any) -> Explained:
@@ -63,10 +71,15 @@ def bracket_slip(text: str, mark: Any) -> Explained:
     if not still_open:
         bracket = text[mark.index : mark.index + 1]
         return (f"`{bracket}` closes a bracket that was never opened",
-                "delete it, or put the phrase in quotes", mark)  # fmt: skip
+                "delete it, or put the phrase in quotes", mark, None)  # fmt: skip
     bracket = "}" if isinstance(still_open[-1], yaml.FlowMappingStartToken) else "]"
-    return (f"the bracket opened here isn't closed with `{bracket}`",
-            f"type `{bracket}` before the `{text[mark.index]}` in column {mark.column + 1}"
-            if text[mark.index : mark.index + 1] in ("]", "}", ")")
-            else f"close it with `{bracket}` on its line, or use separate lines",
-            still_open[-1].start_mark)  # fmt: skip
+    return not_closed(bracket, text[mark.index : mark.index + 1], mark, still_open[-1].start_mark)
+
+
+def not_closed(bracket: str, character: str, mark: Any, opened: Any) -> Explained:
+    """Explain a bracket that is still open where another one closes, or where YAML stopped."""
+    hint, change = f"close it with `{bracket}` on its line, or use separate lines", None
+    if character and character in "])}":
+        hint = f"type `{bracket}` before the `{character}` in column {mark.column + 1}"
+        change = LineChange(mark.line, mark.column, "", bracket)
+    return f"the bracket opened here isn't closed with `{bracket}`", hint, opened, change

@@ -17,6 +17,15 @@ NAME_LINE = re.compile(r"( *)([^\s#:-][^:]*):\s*(#.*)?")
 OPENING_QUOTE = re.compile(r""" *(?:- +)*(?:[^"':]+: +)?(["'])""")
 
 
+class LineChange(NamedTuple):
+    """What is to be written in a line instead of something; line and column count from 0."""
+
+    line: int
+    column: int
+    old: str
+    new: str
+
+
 class LineSlip(NamedTuple):
     """A mistake and its place; line and column count from 0."""
 
@@ -24,6 +33,12 @@ class LineSlip(NamedTuple):
     column: int
     message: str
     hint: str
+    change: LineChange | None = None  # None where the hint leaves a choice
+
+
+def indented(line: int, width: int, wanted: int) -> LineChange:
+    """Return the change that starts a line in another column."""
+    return LineChange(line, 0, " " * width, " " * wanted)
 
 
 @cache
@@ -82,7 +97,8 @@ def _key_without_blank(lines: list[str], places: tuple[int, ...]) -> LineSlip | 
         match = KEY_LINE.fullmatch(lines[at].rstrip())
         if match and match[3] and not match[4] and match[5] and match[2] in words_of_the_format():
             return LineSlip(at, match.start(3), f"there is no space after `{match[2]}:`",
-                            f"write `{match[2]}: {match[5]}`")  # fmt: skip
+                            f"write `{match[2]}: {match[5]}`",
+                            LineChange(at, match.end(3), "", " "))  # fmt: skip
     return None
 
 
@@ -95,7 +111,8 @@ def _key_without_colon(lines: list[str], line: int, above: int) -> LineSlip | No
         in_line = at == line or (below and match.start(2) == below.start(2))
         if in_line and ": " not in match[5]:
             return LineSlip(at, match.end(2), f"there is no colon after `{match[2]}`",
-                            f"write `{match[2]}: {match[5]}`")  # fmt: skip
+                            f"write `{match[2]}: {match[5]}`",
+                            LineChange(at, match.end(2), "", ":"))  # fmt: skip
     return None
 
 
@@ -113,7 +130,9 @@ def _half_in_quotes(lines: list[str], line: int, column: int) -> LineSlip | None
     key = text[:start].strip(" -")
     other = "'" if '"' in inner else '"'
     return LineSlip(line, start, f"the quotes end too early: `{text[start : end + 1]}`",
-                    f"put the whole phrase in quotes: `{key} {other}{inner}{other}`")  # fmt: skip
+                    f"put the whole phrase in quotes: `{key} {other}{inner}{other}`",
+                    LineChange(line, start, text[start:], f"{other}{inner}{other}")
+                    if text[:start].strip() and ": " not in inner else None)  # fmt: skip
 
 
 def _second_key(text: str, line: int, column: int) -> LineSlip | None:
@@ -125,9 +144,11 @@ def _second_key(text: str, line: int, column: int) -> LineSlip | None:
     if word not in words_of_the_format() or column - len(word) <= first.start(2):
         return None
     deeper = 2 if first[5].startswith(f"{word}:") else 0
-    return LineSlip(line, column - len(word), f"`{word}` needs a line of its own",
-                    f"start a new line in column {first.start(2) + 1 + deeper}: "
-                    f"`{text[column - len(word) :].rstrip()}`")  # fmt: skip
+    start, wanted = column - len(word), first.start(2) + deeper
+    end = len(text[:start].rstrip())
+    return LineSlip(line, start, f"`{word}` needs a line of its own",
+                    f"start a new line in column {wanted + 1}: `{text[start:].rstrip()}`",
+                    LineChange(line, end, text[end:start], "\n" + " " * wanted))  # fmt: skip
 
 
 def _missing_dash(lines: list[str], line: int) -> LineSlip | None:
@@ -145,15 +166,18 @@ def _missing_dash(lines: list[str], line: int) -> LineSlip | None:
     if lines[_content_above(lines, at)].strip() == "steps:":
         name = lines[at].strip(" -").partition(":")[0]
         return LineSlip(at, indent, f"there is a dash before the step `{name}`",
-                        f"write `{name}:`; only results and phrases are lists")  # fmt: skip
+                        f"write `{name}:`; only results and phrases are lists",
+                        LineChange(at, indent, "- ", ""))  # fmt: skip
     key, first = KEY_LINE.fullmatch(lines[line].rstrip()), KEY_LINE.match(lines[at])
     if key and first and key[3] and key[2] != first[2]:
         column = first.start(2) + 1
         return LineSlip(line, indent, f"`{key[2]}` starts in column {indent + 1}, "
                                       f"`{first[2]}` above it in column {column}",
-                        f"start it in column {column}, under `{first[2]}`")  # fmt: skip
+                        f"start it in column {column}, under `{first[2]}`",
+                        indented(line, indent, column - 1))  # fmt: skip
     return LineSlip(line, indent, "the lines above start with `- `, this one doesn't",
-                    f"write `- {lines[line].strip()}`")  # fmt: skip
+                    f"write `- {lines[line].strip()}`",
+                    LineChange(line, indent, "", "- "))  # fmt: skip
 
 
 def _step_too_far_left(lines: list[str], line: int) -> LineSlip | None:
@@ -170,7 +194,7 @@ def _step_too_far_left(lines: list[str], line: int) -> LineSlip | None:
                 f"`{match[2]}` starts in column 1, `{lines[line].strip()}` in column {indent + 1}"
             )
             hint = f"put {indent} spaces before `{match[2]}:`, if it's a step"
-            return LineSlip(at, 0, message, hint)
+            return LineSlip(at, 0, message, hint, indented(at, 0, indent))
     return None
 
 
@@ -188,7 +212,9 @@ def _too_far_right(lines: list[str], line: int, above: int) -> LineSlip | None:
     return LineSlip(line, key.start(2), f"`{key[2]}` starts in column {key.start(2) + 1}, "
                                         f"`{upper[2]}` above it in column {column + 1}",
                     f"start it in column {column + 1}: `{' ' * column}{key[2]}: ...`"
-                    if not key[5] else f"start it in column {column + 1}")  # fmt: skip
+                    if not key[5] else f"start it in column {column + 1}",
+                    indented(line, key.start(2), column)
+                    if _indent(lines[line]) == key.start(2) else None)  # fmt: skip
 
 
 def _between_columns(lines: list[str], line: int) -> LineSlip | None:

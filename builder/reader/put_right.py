@@ -11,13 +11,27 @@ from contextlib import suppress
 from datetime import date, datetime
 from decimal import Decimal
 
+from builder.model.finding import Edit, edit_of
+from builder.model.text import Text
+
 NUMBER = r"\d+(?:\.\d+)?|\.\d+"
 CLOCK = re.compile(r"(?:(\d+) ?(?:h|hrs?|hours?))? ?(?:(\d+) ?(?:m|mins?|minutes?)?\.?)?", re.I)
 HOURS = re.compile(rf"({NUMBER}) ?(?:h|hrs?|hours?)\.?", re.I)
+OTHER_TIME = re.compile(r"(?<![a-z])(?:s|secs?|seconds?|d|days?|nights?|weeks?)\b", re.I)
 WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) *(?:[^\d\s.,][^\d]*)?", re.I)
 WORDS = {word: str(number) for number, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"))
 } | {"once": "1", "twice": "2", "thrice": "3"}  # fmt: skip
+TIME_WORDS = {"m", "min", "mins", "minute", "minutes", "h", "hr", "hrs", "hour", "hours"}
+LEFT_OUT = {  # words that say nothing but what the key says
+    "a number of minutes": {*WORDS, *TIME_WORDS},
+    "minutes": {*WORDS, *TIME_WORDS},
+    "a number of hours": {*WORDS, *TIME_WORDS},
+    "a whole number": {*WORDS, "time", "times", "people", "techs"},
+    "a number from 0 to 1": set[str](),
+    "an amount, or a range of amounts": {"usd", "dollar", "dollars", "to", "until", "through"},
+}
+OTHER_SIGN = re.compile(r"[^\w\s.,:%$–—−-]")
 DATE_FORMS = (
     "%m/%d/%Y", "%m/%d/%y", "%Y/%m/%d", "%Y.%m.%d", "%d.%m.%Y", "%m-%d-%Y", "%Y-%m-%d", "%Y%m%d",
     "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
@@ -31,13 +45,31 @@ def put_right(title: str, name: str, value: str) -> str | None:
     return make(name, value.strip()) if make else None
 
 
+def sure_edit(title: str, value: Text, right: str) -> Edit | None:
+    """Return the edit that writes the right form, where it says all that the author's says.
+
+    A unit may be left out that the key has anyway, not a word that may mean something, nor an
+    `about`; where something is to be added, only the author knows what.
+    """
+    if "..." in right or title in ("a file name", "a module and its part"):
+        return None
+    if title == "a number from 0 to 1" and "%" not in value and not value.startswith("0"):
+        return None
+    words = {word.lower() for word in re.findall(r"[^\W\d_]+", value)}
+    if title in LEFT_OUT and (words - LEFT_OUT[title] or OTHER_SIGN.search(value)):
+        return None
+    return edit_of(value, right)
+
+
 def _number(_name: str, value: str) -> str | None:
-    text = re.sub(r"(\d),(\d{3})\b", r"\1\2", value)
+    text = re.sub(r"(\d),(\d{3})\b", r"\1\2", _in_digits(value))
     text = re.sub(r"(\d),(\d)", r"\1.\2", text)
-    if (first := text.split()[:1]) and first[0].lower() in WORDS:
-        return WORDS[first[0].lower()]
     match = WITH_UNIT.fullmatch(text)
     return _plain(match[1].replace("−", "-")) if match else None
+
+
+def _in_digits(value: str) -> str:
+    return " ".join(WORDS.get(word.lower(), word) for word in value.split())
 
 
 def _plain(number: str) -> str:
@@ -47,7 +79,8 @@ def _plain(number: str) -> str:
 
 
 def _minutes(name: str, value: str) -> str | None:
-    if value.lower() == "overnight":
+    value = _in_digits(value)
+    if value.lower() == "overnight" or OTHER_TIME.search(value):
         return None
     if match := re.fullmatch(r"(\d+):(\d\d)", value):
         return str(60 * int(match[1]) + int(match[2]))
@@ -59,6 +92,9 @@ def _minutes(name: str, value: str) -> str | None:
 
 
 def _hours(name: str, value: str) -> str | None:
+    value = _in_digits(value)
+    if OTHER_TIME.search(value):
+        return None
     if match := re.fullmatch(r"(\d+):(\d\d)", value):
         return _plain(f"{int(match[1]) + Decimal(int(match[2])) / 60:.2f}")
     if match := re.fullmatch(rf"({NUMBER}) ?(?:m|mins?|minutes?)\.?", value, re.I):

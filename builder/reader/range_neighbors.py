@@ -4,6 +4,7 @@ In: the results of one check as typed, and its reading. Out: for each that isn't
 to write instead: `0-50` beside `50-300` becomes `0 to below 50`, since 50 belongs to one of them.
 """
 
+import re
 from collections.abc import Sequence
 from decimal import Decimal
 
@@ -12,6 +13,8 @@ from builder.model.ranges import Cut, Range
 from builder.reader.range_words import likely_words, parse_range, words_of
 
 OTHERWISE = "otherwise"
+# Only the number or the unit is wrong then: `at most 0,2` stays `at most`.
+SAYS_ITS_END = re.compile("at most|at least|above|below|exactly", re.IGNORECASE)
 
 
 def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
@@ -21,8 +24,9 @@ def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
     for words in map(str, typed):
         span = parse_range(words)
         if isinstance(span, str) and (likely := likely_words(words)):
-            unread.add(words)
             span = parse_range(likely)
+            if not SAYS_ITS_END.search(words):
+                unread.add(words)
         if isinstance(span, Range):
             ranges[words] = span
     fitting = {words: words_of(_fitted(words, ranges, unread, reading)) for words in unread}

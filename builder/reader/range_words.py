@@ -75,6 +75,12 @@ def likely_words(words: str) -> str | None:
     return attempt if is_range else None
 
 
+def unit_after(words: str) -> str:
+    """Return the unit behind the last number, "" where there is none."""
+    match = re.search(r"\d\s*([a-zµΩω%°][a-zΩω°/-]*)$", words, re.IGNORECASE)
+    return match[1] if match else ""
+
+
 def words_of(span: Range) -> str:
     """Write a range in the words of the format."""
     (low, low_open), (high, high_in) = span

@@ -13,11 +13,12 @@ from difflib import get_close_matches
 
 from builder.model.checks import Figure, Reading
 from builder.model.figures import COMPARISONS, SPEC_WORDS
-from builder.model.finding import Finding
+from builder.model.finding import Finding, edit_of, with_edit
 from builder.model.ranges import OVER, Range, between
 from builder.model.text import Text
+from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node
-from builder.reader.range_words import parse_range
+from builder.reader.range_words import likely_words, parse_range, unit_after
 from builder.reader.reading_forms import misfit
 
 DECIMAL_COMMA = re.compile(r"\d,\d")
@@ -87,9 +88,8 @@ def _many_ranges(
     ranges: dict[str, Range] = {}
     for name, words in value.items():
         if name not in form.names:
-            findings.append(
-                misfit(name, f"the check has no reading `{name}`", _near(name, form.names))
-            )
+            finding = misfit(name, f"the check has no reading `{name}`", _near(name, form.names))
+            findings.append(with_edit(finding, edit_of_slip(name, form.names - {*value})))
         elif isinstance(words, Text):
             span = _range(words, form.readings.get(str(name)), findings)
             if span:
@@ -123,12 +123,16 @@ def _range(
         if words in reading.one_of:
             place = Decimal(reading.one_of.index(words))
             return between(place, place)
-        findings.append(misfit(words, f"`{words}` isn't a phrase of this reading",
-                               _near(words, map(str, reading.one_of))))  # fmt: skip
+        finding = misfit(words, f"`{words}` isn't a phrase of this reading",
+                         _near(words, map(str, reading.one_of)))  # fmt: skip
+        findings.append(with_edit(finding, edit_of_slip(words, reading.one_of)))
         return None
     span = parse_range(words)
     if isinstance(span, str):
-        findings.append(_no_range(words, span, instead))
+        right = instead or likely_words(words)
+        is_sure = right and unit_after(words) in ("", reading and reading.unit)
+        edit = edit_of(words, right) if right and is_sure else None
+        findings.append(with_edit(_no_range(words, span, instead), edit))
         return None
     if span == OVER and reading and not reading.to_over:
         hint = "write `to: OL` in the reading if the meter can show it"

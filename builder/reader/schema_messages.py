@@ -11,11 +11,14 @@ from typing import Any
 
 from jsonschema import Draft202012Validator
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
+from builder.model.typing_slip import edit_of_slip
+from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
-from builder.reader.put_right import listed, put_right
+from builder.reader.put_right import listed, put_right, sure_edit
+from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
@@ -64,15 +67,34 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if isinstance(value, Map) and value and _types(error.schema) == ["string"]:
         return _colon_in_a_phrase(value, title)
     hint = example(name, error.schema)
-    if isinstance(value, Text):
-        hint = _write(name, _right_text(title, name, value, error.schema)) or hint
+    right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
+    hint = _write(name, right) or hint
     if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if path and isinstance(path[-1], int):
         message = f"each item of `{name}` must be {title}, not {_shown(value)}"
         hint = hint.replace(f"`{name}: ", "`- ", 1)
-    return _finding("wrong-type", _place(root, path), message, hint, title)
+    finding = _finding("wrong-type", _place(root, path), message, hint, title)
+    return with_edit(finding, _edit(root, path, title, right))
+
+
+def _edit(root: Map, path: NodePath, title: str, right: str | None) -> Edit | None:
+    """Return the edit that writes a value in its right form.
+
+    A unit must be that of its reading, and a branch of this tree must lead to a step.
+    """
+    value, owner = node_at(root, path), node_at(root, path[:-1])
+    if right is None or not isinstance(value, Text):
+        return None
+    steps = root.value("steps")
+    names = {name.replace(" ", "-") for name in steps} if isinstance(steps, Map) else set()
+    if title in ("a branch", "a step") and "/" not in right and right not in names:
+        return None
+    unit = owner.value("unit") if isinstance(owner, Map) else None
+    if title.startswith("a number") and unit and unit_after(value) not in ("", unit):
+        return None
+    return sure_edit(title, value, right)
 
 
 def _types(schema: dict[str, Any]) -> list[str]:
@@ -84,8 +106,14 @@ def _colon_in_a_phrase(value: Map, title: str) -> Finding:
     """Explain a phrase with a colon in it, which made it a key with a value."""
     key, words = next(iter(value.items()))
     rest = words if isinstance(words, Text) else "..."
-    return _finding("wrong-type", key.at, f"the colon makes `{key}` a key, but this is {title}",
-                    f'put the phrase in quotes: `"{key}: {rest}"`', title)  # fmt: skip
+    finding = _finding("wrong-type", key.at,
+                       f"the colon makes `{key}` a key, but this is {title}",
+                       f'put the phrase in quotes: `"{key}: {rest}"`', title)  # fmt: skip
+    if not isinstance(words, Text) or len(value) > 1:
+        return finding
+    at = key.at._replace(end_line=words.at.end_line, end_column=words.at.end_column)
+    blanks = " " * (words.at.column - key.at.end_column - 1)
+    return with_edit(finding, Edit(at, f"{key}:{blanks}{words}", quoted(f"{key}: {words}")))
 
 
 def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
@@ -128,23 +156,29 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
         hint = f"rename the picture to `{right}`, and write that name here"
     if name == "from" and str(value).upper() == "OL":
         hint = "OL is above every number: write `from: 0, to: OL`"
-    return _finding("bad-value", _place(root, path), message, hint, title)
+    finding = _finding("bad-value", _place(root, path), message, hint, title)
+    if likely and not right and isinstance(value, Text):
+        return with_edit(finding, edit_of_slip(value, near))
+    return with_edit(finding, _edit(root, path, title, right))
 
 
 def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     value, name = str(node_at(root, path)), _name(path)
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
     near = get_close_matches(value.lower(), words, n=1, cutoff=0.6)
+    sure = []
     if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
-        near = ["yes"]
+        near = sure = ["yes"]
     if value.lower() in ("false", "n") and "no" in words:
-        near = ["no"]
+        near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
     if near:
         hint = f"did you mean `{near[0]}`?"
     title = error.schema.get("title", "")
-    return _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
+    finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
+    typed = Text(value, _place(root, path))
+    return with_edit(finding, edit_of(typed, sure[0]) if sure else edit_of_slip(typed, words))
 
 
 def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:

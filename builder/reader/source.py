@@ -11,7 +11,7 @@ import stat
 from dataclasses import dataclass
 from pathlib import Path
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Edit, Finding, Severity, with_edit
 from builder.model.text import Position
 
 MAX_FILE_BYTES = 1024 * 1024  # bytes; a tree of 45 steps has about 12 KB
@@ -114,7 +114,8 @@ def _encoding(file: str, raw: bytes, index: int, message: str) -> Finding:
 def _control_character(file: str, text: str, index: int) -> Finding:
     message = f"there is a control character here (U+{ord(text[index]):04X})"
     at = at_index(file, text, index)
-    return mistake("encoding", at, message, "it is invisible and breaks the text", "delete it")
+    finding = mistake("encoding", at, message, "it is invisible and breaks the text", "delete it")
+    return with_edit(finding, Edit(at, text[index], ""))
 
 
 def _conflict(file: str, text: str, index: int) -> Finding:

@@ -10,10 +10,11 @@ from typing import Any
 
 import yaml
 
-from builder.model.finding import Finding
+from builder.model.finding import Edit, Finding, edit_in_line, with_edit
 from builder.model.text import Position
-from builder.reader.left_open import bracket_slip, open_above, open_quote
-from builder.reader.line_slips import line_slip, words_of_the_format
+from builder.reader.characters import quoted
+from builder.reader.left_open import Explained, bracket_slip, not_closed, open_above, open_quote
+from builder.reader.line_slips import LineChange, line_slip, words_of_the_format
 from builder.reader.range_words import likely_words
 from builder.reader.source import Source, at_index, mistake
 
@@ -43,55 +44,69 @@ def explain(source: Source, text: str, error: yaml.MarkedYAMLError) -> Finding:
     problem = f"{error.context or ''} {error.problem or ''}"
     left_open = open_above(text, problem, mark, error.context_mark)
     if "node content" in problem:
-        rule, message, hint, mark = "syntax", *bracket_slip(text, mark)
+        rule, (message, hint, mark, change) = "syntax", bracket_slip(text, mark)
     elif left_open:
-        rule, message, hint, mark = "syntax", *left_open
+        rule, (message, hint, mark, change) = "syntax", left_open
     elif not any(word in problem for word in CERTAIN) and (
         slip := line_slip(lines, min(mark.line, len(lines) - 1), mark.column)
     ):
         at = Position(source.file, slip.line + 1, slip.column + 1, slip.line + 1, slip.column + 2)
-        return mistake("syntax", at, slip.message, WHY, slip.hint)
+        return with_edit(mistake("syntax", at, slip.message, WHY, slip.hint),
+                         _edit(source.file, slip.change))  # fmt: skip
     else:
-        rule, message, hint, mark = _explanation(problem, text, line, mark, error.context_mark)
+        rule, (message, hint, mark, change) = _explanation(
+            problem, text, line, mark, error.context_mark
+        )
     at = at_index(source.file, text, max(0, min(mark.index, len(text.rstrip()) - 1)))
-    return mistake(rule, at, message, WHY, hint)
+    return with_edit(mistake(rule, at, message, WHY, hint), _edit(source.file, change))
+
+
+def _edit(file: str, change: LineChange | None) -> Edit | None:
+    if change is None:
+        return None
+    return edit_in_line(file, change.line + 1, change.column + 1, change.old, change.new)
 
 
 def _explanation(
     problem: str, text: str, line: str, mark: Any, opened: Any
-) -> tuple[str, str, str, Any]:
+) -> tuple[str, Explained]:
     character = line[mark.column : mark.column + 1]
     key, _, value = line.strip(" -").partition(": ")
     if "alias" in problem:
-        return "alias", "a text can't start with `*`", _in_quotes(key, value), opened or mark
+        at = opened or mark
+        return "alias", ("a text can't start with `*`", _in_quotes(key, value), at,
+                         _value(line, at.line))  # fmt: skip
     if "document" in problem:
-        return ("documents", "a second YAML document starts here",
-                "a file holds one tree: delete the line `---` or `...`", mark)  # fmt: skip
+        return "documents", ("a second YAML document starts here",
+                             "a file holds one tree: delete the line `---` or `...`",
+                             mark, None)  # fmt: skip
     if character == ":" and ("mapping values" in problem or "',' or '" in problem):
-        return _colon(line, mark, key, value)
+        return "syntax", _colon(line, mark, key, value)
     if opened and "',' or '" in problem:
         bracket = "}" if "flow mapping" in problem else "]"
-        hint = f"close it with `{bracket}` on its line, or use separate lines"
-        if character and character in "])}":
-            hint = f"type `{bracket}` before the `{character}` in column {mark.column + 1}"
-        return "syntax", f"the bracket opened here isn't closed with `{bracket}`", hint, opened
+        return "syntax", not_closed(bracket, character, mark, opened)
     if "quoted scalar" in problem and opened and "end of stream" in problem:
-        return "syntax", *open_quote(text, opened)
+        return "syntax", open_quote(text, opened)
     if "escape" in problem:
-        return ("syntax", "a backslash inside double quotes starts an escape code",
-                "use single quotes", mark)  # fmt: skip
+        return "syntax", ("a backslash inside double quotes starts an escape code",
+                          "use single quotes", mark, None)  # fmt: skip
     if "block scalar" in problem:
-        return ("lost-text", "YAML reads `>` and `|` as the start of a text block, not as a value",
-                f"write `{key}: {likely_words(value) or 'above ...'}`, or put it in quotes",
-                mark)  # fmt: skip
+        likely = likely_words(value)
+        return "lost-text", (
+            "YAML reads `>` and `|` as the start of a text block, not as a value",
+            f"write `{key}: {likely or 'above ...'}`, or put it in quotes",
+            mark, _value(line, mark.line, likely) if likely else None,
+        )  # fmt: skip
     if "cannot start any token" in problem:
-        return "syntax", f"text can't start with `{character}`", _in_quotes(key, value), mark
+        return "syntax", (f"text can't start with `{character}`", _in_quotes(key, value), mark,
+                          _value(line, mark.line))  # fmt: skip
     if "sequence entries" in problem:
-        return ("syntax", "a list item `- ` can't start on the line of its key",
-                f"{_in_quotes(key, value)}, or start the list on the next line", mark)  # fmt: skip
-    return ("syntax", "this line doesn't line up with the one above",
-            "start it in the same column as the lines around it; end a key with `: `",
-            mark)  # fmt: skip
+        return "syntax", ("a list item `- ` can't start on the line of its key",
+                          f"{_in_quotes(key, value)}, or start the list on the next line",
+                          mark, None)  # fmt: skip
+    return "syntax", ("this line doesn't line up with the one above",
+                      "start it in the same column as the lines around it; end a key with `: `",
+                      mark, None)  # fmt: skip
 
 
 def _in_quotes(key: str, value: str) -> str:
@@ -100,23 +115,37 @@ def _in_quotes(key: str, value: str) -> str:
     return f"put it in quotes: `{text}`"
 
 
-def _colon(line: str, mark: Any, key: str, value: str) -> tuple[str, str, str, Any]:
+def _value(line: str, number: int, new: str | None = None) -> LineChange | None:
+    """Return the change of what stands behind the key or the dash: by default, into quotes."""
+    before = re.match(r" *(?:- +)*(?:[\w-]+: +)?", line)
+    column = before.end() if before else 0
+    value = line[column:].rstrip()
+    return LineChange(number, column, value, new or quoted(value)) if value else None
+
+
+def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
     if ": " not in line[: mark.column]:
-        return ("syntax", "this line starts a key, but the line above isn't finished",
+        return ("this line starts a key, but the line above isn't finished",
                 "end the key above with `: `, or line this up with the lines around it",
-                mark)  # fmt: skip
+                mark, None)  # fmt: skip
     braces = "{" in line[: mark.column]
     *before, word = line[: mark.column].split(" ")
     if braces and before and word in words_of_the_format():
         separated = f"{' '.join(before).split(', ')[-1].strip(' ;{-')}, {word}: ..."
-        return ("syntax", f"there is no comma before `{word}`",
-                f"write `{separated.rpartition('{')[2]}`", mark)  # fmt: skip
+        end = len(" ".join(before).rstrip(" ;"))
+        old = line[end : mark.column - len(word)]
+        return (f"there is no comma before `{word}`", f"write `{separated.rpartition('{')[2]}`",
+                mark, LineChange(mark.line, end, old, ", "))  # fmt: skip
     phrase = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[2]
     rest = re.split(r"[,}]", line[mark.column :])[0] if braces else line[mark.column :]
     name = re.split(r"[{,]\s*", line[: mark.column])[-1].partition(": ")[0].strip(" -")
-    return ("syntax", f"the colon inside `{(phrase + rest).strip()}` starts a new key",
-            f'put the phrase in quotes: `{name or key}: "{(phrase + rest).strip() or value}"`',
-            mark)  # fmt: skip
+    whole = (phrase + rest).strip()
+    is_plain = phrase and not set(whole) & set("'\"[]{}")
+    column = line.find(whole) if is_plain and (braces or whole == value.strip()) else -1
+    change = LineChange(mark.line, column, whole, quoted(whole)) if column >= 0 else None
+    return (f"the colon inside `{whole}` starts a new key",
+            f'put the phrase in quotes: `{name or key}: "{whole or value}"`', mark,
+            change)  # fmt: skip
 
 
 def bridged(text: str, error: yaml.MarkedYAMLError) -> str | None:

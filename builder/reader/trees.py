@@ -11,7 +11,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from builder.model.ends import Drive
-from builder.model.finding import Finding
+from builder.model.finding import Finding, edit_of, with_edit
 from builder.model.text import Text
 from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
 from builder.reader.file_names import is_tree
@@ -137,10 +137,11 @@ def _reachable_name(name: Text, findings: list[Finding]) -> Text:
     plain = NO_NAME.sub("-", name).strip("-")
     if plain == name or not plain:
         return name
-    findings.append(mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"
-                            if " " in name else f"`{name}` can't be the name of a step",
-                            "no branch can lead to it",
-                            f"write `{plain}:`: letters, digits and `-` only"))  # fmt: skip
+    finding = mistake("bad-value", name.at, f"the step's name `{name}` has a space in it"
+                      if " " in name else f"`{name}` can't be the name of a step",
+                      "no branch can lead to it",
+                      f"write `{plain}:`: letters, digits and `-` only")  # fmt: skip
+    findings.append(with_edit(finding, edit_of(name, plain)))
     return Text(plain, name.at)
 
 

@@ -11,17 +11,16 @@ from builder.model.finding import Finding
 from builder.model.ranges import BOTTOM, INFINITY, TOP, Range
 from builder.model.text import Text
 from builder.model.vehicle_data import (
-    Connector,
     Fuse,
     Good,
     LimitShape,
-    Pin,
     Spec,
     Torque,
     Vehicle,
     VehiclePart,
     VehicleSpec,
 )
+from builder.reader.connector_records import connector
 from builder.reader.nodes import Map
 from builder.reader.range_words import parse_range
 from builder.reader.source import mistake
@@ -119,35 +118,12 @@ def vehicle(file: str, root: Map, findings: list[Finding]) -> Vehicle:
             for name, node in maps_by_name(map_(root, "specs"))
         },
         connectors={
-            str(id_): _connector(id_, node) for id_, node in maps_by_name(map_(root, "connectors"))
+            str(id_): connector(id_, node, findings)
+            for id_, node in maps_by_name(map_(root, "connectors"))
         },
         fuses={str(id_): _fuse(id_, node) for id_, node in maps_by_name(map_(root, "fuses"))},
         torques={str(id_): _torque(id_, node) for id_, node in maps_by_name(map_(root, "torques"))},
         source=named_texts(root, "source"),
-    )
-
-
-def _connector(id_: Text, node: Map) -> Connector:
-    return Connector(
-        id=id_,
-        of=the_text(node, "of"),
-        where=text(node, "where"),
-        rows=number(node, "rows"),
-        columns=number(node, "columns"),
-        pins={
-            str(number_): _pin(number_, pin) for number_, pin in maps_by_name(map_(node, "pins"))
-        },
-    )
-
-
-def _pin(number_: Text, node: Map) -> Pin:
-    return Pin(
-        number=number_,
-        role=the_text(node, "role"),
-        circuit=text(node, "circuit"),
-        wire=text(node, "wire"),
-        to=text(node, "to"),
-        fuse=text(node, "fuse"),
     )
 
 

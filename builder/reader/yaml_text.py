@@ -10,13 +10,22 @@ from typing import Any
 
 import yaml
 
-from builder.model.finding import Finding, Related, Severity
+from builder.model.finding import (
+    Edit,
+    Finding,
+    Related,
+    Severity,
+    edit_in_line,
+    edit_of,
+    with_edit,
+)
 from builder.model.text import Position, Text
 from builder.reader.characters import (
     Loader,
     anchors_and_tags,
     lost_comments,
     no_break_spaces,
+    quoted,
     tabs,
     unseen_line_ends,
     with_spaces,
@@ -143,11 +152,12 @@ class _Reading:
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
         elif not text.isascii() and SMART_QUOTES.fullmatch(text):
-            self.findings.append(mistake(
+            self.findings.append(with_edit(mistake(
                 "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
                 "with the text: only straight quotes are quotes here",
                 "techs and customers read the quotes on the page and on the chart",
-                f"delete them: `{node.value[1:-1].strip()}`"))  # fmt: skip
+                f"delete them: `{node.value[1:-1].strip()}`",
+            ), edit_of(text, node.value[1:-1].strip())))  # fmt: skip
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
@@ -189,21 +199,35 @@ class _Reading:
             "duplicate-key", Severity.ERROR, key.at, f"there is no dash before this `{key}`",
             f"it would be a second `{key}` of the same item, and one of them would be lost",
             f"type a dash in column {key.at.column - 2}: `- {key}: {words}`",
-            (Related(first.at, "the item above starts here"),)))  # fmt: skip
+            (Related(first.at, "the item above starts here"),),
+            edit=edit_in_line(self.file, key.at.line, key.at.column - 2, "  ", "- ")))  # fmt: skip
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
         """Report a comma inside braces, which cuts a phrase in two."""
         name, head = before[-1] if before else (Text("result"), Text(""))
+        edit = None
         if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
             hint = f"write `{name}: {head}.{key}`: use a decimal point"
+            edit = _joined(head, key, f"{head}.{key}")
         elif match := WITHOUT_SPACE.fullmatch(key):
             hint = f"type a space after the colon: `{match[1]}: {match[2]}`"
-            self.lost(key, f"there is no space after `{match[1]}:`", hint)
+            self.lost(key, f"there is no space after `{match[1]}:`", hint,
+                      edit_of(key, f"{match[1]}: {match[2]}"))  # fmt: skip
             return
         else:
             hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
-        self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint)
+            if isinstance(head, Text):
+                edit = _joined(head, key, quoted(f"{head}, {key}"))
+        self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint, edit)
 
-    def lost(self, text: Text, message: str, hint: str) -> None:
+    def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
         why = "part of your text would be lost without a warning"
-        self.findings.append(mistake("lost-text", text.at, message, why, hint))
+        self.findings.append(with_edit(mistake("lost-text", text.at, message, why, hint), edit))
+
+
+def _joined(head: Text, key: Text, new: str) -> Edit:
+    """Return the edit that joins the two halves of a phrase again, if only a comma is between."""
+    at = head.at._replace(end_line=key.at.end_line, end_column=key.at.end_column)
+    between = " " * (key.at.column - head.at.end_column - 1)
+    quote = '"' if head.at.end_column - head.at.column == len(head) + 2 else ""
+    return Edit(at, f"{quote}{head}{quote},{between}{key}", new)

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from builder.check.filled_knowledge import filled_knowledge
-from builder.graph.runs import with_runs
+from builder.graph.runs import procedure_named, with_runs
 from builder.graph.spec_readings import with_specs
 from builder.model.finding import Finding
 from builder.model.library import Library
@@ -17,11 +17,14 @@ from builder.reader.nodes import Map
 from builder.reader.source import read_source
 from builder.reader.trees import tree_from, tree_names
 from builder.reader.yaml_text import read_yaml
+from builder.review.chart_marks import NOT_REACHED, chart_marks
+from builder.review.lost_steps import steps_out_of_reach
 from builder.review.plain_tree import plain_tree
+from builder.review.plain_values import meaning_of
 from builder.review.remark import Remark, TreeReview
 from builder.review.step_matches import match_steps
 from builder.review.tree_changes import tree_changes
-from builder.review.tree_effects import tree_effects
+from builder.review.tree_effects import REVIEW_OLDER, tree_effects
 
 _NO_NAMES: dict[str, str] = {}
 PROCEDURES = "kb/procedures"
@@ -30,12 +33,42 @@ PROCEDURES = "kb/procedures"
 def compare_shops(before: Path, after: Path) -> Mapping[str, TreeReview]:
     """Return what was changed, by the ID of the tree."""
     libraries = filled_knowledge(before)[0], filled_knowledge(after)[0]
+    knowledge_differs = _knowledge_differs(before, after)
     reviews = {}
     for file in sorted({*_files(before), *_files(after)}):
         review = compare_file(before, after, file, libraries)
-        if review.changes:
+        if knowledge_differs and not review.changes:
+            review = _by_knowledge(before / file, after / file, (before, after), libraries)
+        if review.changes or review.effects:
             reviews[_id(file)] = review
     return reviews
+
+
+def _knowledge_differs(before: Path, after: Path) -> bool:
+    """Whether a file of the knowledge means something else; every tree is compared then."""
+    shops = before, after
+    names = {path.relative_to(shop) for shop in shops for path in (shop / "kb").rglob("*.y*ml")}
+    for name in sorted(names):
+        was, now = before / name, after / name
+        if not (was.is_file() and now.is_file()):
+            return True
+        if was.read_bytes() != now.read_bytes():
+            roots = _root(before, was), _root(after, now)
+            meanings = [meaning_of(root, "", _NO_NAMES) if root else None for root in roots]
+            if None in meanings or meanings[0] != meanings[1]:
+                return True
+    return False
+
+
+def _by_knowledge(
+    was: Path, now: Path, shops: tuple[Path, Path], libraries: tuple[Library, Library]
+) -> TreeReview:
+    """Return what follows for a tree whose own file says the same as before."""
+    old, new = _tree(shops[0], was, libraries[0]), _tree(shops[1], now, libraries[1])
+    if old is None or new is None:
+        return TreeReview((), ())
+    effects = tuple(tree_effects(old, new, *libraries, {name: name for name in new.steps}))
+    return TreeReview((), effects if any(one.kind != REVIEW_OLDER for one in effects) else ())
 
 
 def _files(shop: Path) -> list[str]:
@@ -63,14 +96,18 @@ def compare_file(
     if old is None or new is None:
         return _unreadable(old, new)
     system = file.split("/")[1]
-    plain, names = plain_tree(new, _NO_NAMES, system), _NO_NAMES
+    plain = plain_tree(new, _NO_NAMES, system)
     names = match_steps(plain_tree(old, _NO_NAMES, system), plain)
     renamed = {now: was for was, now in names.items() if was != now}
-    changes = tree_changes(plain_tree(old, names, system), plain, renamed)
+    plain_before = plain_tree(old, names, system)
+    changes = tuple(tree_changes(plain_before, plain, renamed))
+    marks = chart_marks(plain_before, plain, changes)
     trees = _tree(before, was, libraries[0]), _tree(after, now, libraries[1])
     if not changes or not trees[0] or not trees[1]:
-        return TreeReview(tuple(changes), ())
-    return TreeReview(tuple(changes), tuple(tree_effects(trees[0], trees[1], *libraries, names)))
+        return TreeReview(changes, (), marks)
+    effects = tuple(tree_effects(trees[0], trees[1], *libraries, names))
+    lost = dict.fromkeys(steps_out_of_reach(trees[0], trees[1], names), NOT_REACHED)
+    return TreeReview(changes, effects, {**marks, **lost})
 
 
 def _whole(kind: str, message: str) -> TreeReview:
@@ -91,9 +128,9 @@ def _root(shop: Path, path: Path) -> Map | None:
 
 
 def _tree(shop: Path, path: Path, library: Library) -> Tree | None:
-    """Return a tree as the check sees it; of a procedure only its changes are told."""
+    """Return a tree or a procedure as the check sees it."""
+    procedure = procedure_named(library, _id(path.relative_to(shop).as_posix()))
     source = read_source(shop, path)
     tree = None if isinstance(source, Finding) else tree_from(source)[0]
-    if tree is None or tree.is_procedure:
-        return None
-    return with_runs(with_specs(tree, library.specs), library.procedures)
+    tree = procedure.tree if procedure else tree
+    return with_runs(with_specs(tree, library.specs), library.procedures) if tree else None

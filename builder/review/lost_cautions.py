@@ -8,6 +8,8 @@ procedure only its first step counts: that one is met on every path.
 from collections.abc import Mapping
 
 from builder.graph.cautions import on_paper
+from builder.graph.moves import Move
+from builder.graph.routes import ExitKind
 from builder.graph.runs import procedure_of
 from builder.graph.tree_graph import graph_of
 from builder.model.ends import Stop
@@ -38,20 +40,40 @@ def _warned(tree: Tree, library: Library) -> dict[str, Hazards]:
     own = {name: _own(tree, name, library) for name in graph.reachable}
     before: dict[str, set[str]] = {name: set() for name in own}
     for move in graph.moves:
-        if move.to is not None and move.to.step != move.source.step:
+        if move.to is not None and move.to.step != move.source.step and _is_written(tree, move):
             before[move.to.step].add(move.source.step)
-    everything = frozenset().union(*own.values())
-    warned = dict.fromkeys(own, everything)
     start = tree.start.id
-    waiting = set(own)
+    met = _met(start, before)
+    everything = frozenset().union(*own.values())
+    warned = dict.fromkeys(met, everything)
+    waiting = set(met)
     while waiting:
         name = waiting.pop()
-        known = [warned[one] for one in before[name]]
-        arriving = everything.intersection(*known) if known and name != start else frozenset()
+        known = [warned[one] for one in before[name] & met]
+        arriving = frozenset() if name == start else everything.intersection(*known)
         if warned[name] != arriving | own[name]:
             warned[name] = arriving | own[name]
-            waiting |= {one for one, sources in before.items() if name in sources}
+            waiting |= {one for one in met if name in before[one]}
     return {name: warned[name] for name in tree.steps if name in warned}
+
+
+def _met(start: str, before: Mapping[str, set[str]]) -> set[str]:
+    """Return the steps that are reached from the start by what is in the file."""
+    met, growing = {start}, True
+    while growing:
+        more = {name for name, sources in before.items() if sources & met} - met
+        met |= more
+        growing = bool(more)
+    return met
+
+
+def _is_written(tree: Tree, move: Move) -> bool:
+    """Whether a move is in the file; the graph takes a branch to nowhere as one to a near name."""
+    exit_ = move.route.exit
+    named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
+    return move.source.step not in tree.broken and not (
+        named and exit_.branch.step not in tree.steps
+    )
 
 
 def _own(tree: Tree, name: str, library: Library) -> Hazards:

@@ -15,7 +15,7 @@ from builder.reader.step_references import NAMES_INSIDE, QUOTED_STEP, TO_STEPS
 
 Plain = str | tuple["Plain", ...] | frozenset["Plain"] | tuple[str, "Plain"]
 # What is done, tested, returned or passed in the order in which it is written.
-ORDERED = frozenset({"do", "enter", "undo", "verify", "returns", "lists", "changed_with"})
+ORDERED = frozenset({"when", "do", "enter", "undo", "verify", "returns", "lists", "changed_with"})
 RANGE = re.compile(r"(below|above|at least|at most|exactly) -?\d|-?\d")
 Names = Mapping[str, str]  # steps that have another name by now
 
@@ -41,9 +41,15 @@ def plain_text(text: str) -> str:
     """Return a text with single blanks; a number as its value, a range in its shortest words."""
     words = " ".join(text.split())
     if re.fullmatch(NUMBER, words):
-        return f"{Decimal(words).normalize():f}"
+        return _shortest(words)
     span = parse_range(words) if RANGE.match(words) else None
-    return words_of(span) if isinstance(span, Range) else words
+    if not isinstance(span, Range):
+        return words
+    return re.sub(NUMBER, lambda number: _shortest(number[0]), words_of(span))
+
+
+def _shortest(number: str) -> str:
+    return f"{Decimal(number).normalize():f}"
 
 
 def _unordered(values: Iterable[Plain]) -> Plain:

@@ -1,4 +1,4 @@
-"""A review as text, Markdown or JSON.
+"""A review as text, Markdown or JSON; `pages/review.py` writes the page.
 
 In: `TreeReview`s by the ID of their tree. Out: text. The JSON is
 `{"trees": {id: {"changes": [{"kind", "step", "message"}], "effects": [...]}}}`.
@@ -8,10 +8,10 @@ import json
 from collections.abc import Callable, Mapping
 from dataclasses import asdict
 
-from builder.review.remark import Remark, TreeReview
+from builder.review.markdown_comment import review_as_markdown
+from builder.review.remark import AS_IT_WAS, NOTHING, Remark, TreeReview, in_code
 
 Reviews = Mapping[str, TreeReview]
-NOTHING = "No tree says anything else than before."
 
 
 def review_as_text(reviews: Reviews) -> str:
@@ -19,15 +19,12 @@ def review_as_text(reviews: Reviews) -> str:
     return "\n\n".join(_text_of(id_, review) for id_, review in reviews.items()) or NOTHING
 
 
-def review_as_markdown(reviews: Reviews) -> str:
-    """Return a heading and two lists for each tree, for a comment on a pull request."""
-    parts = [_markdown_of(id_, review) for id_, review in reviews.items()]
-    return "\n\n".join(["## What changes in the bay", *(parts or [NOTHING])])
-
-
 def review_as_json(reviews: Reviews) -> str:
     """Return the JSON."""
-    trees = {id_: asdict(review) for id_, review in reviews.items()}
+    trees = {
+        id_: {"changes": [*map(asdict, review.changes)], "effects": [*map(asdict, review.effects)]}
+        for id_, review in reviews.items()
+    }
     return json.dumps({"trees": trees}, indent=2, ensure_ascii=False)
 
 
@@ -39,19 +36,13 @@ REVIEW_FORMS: Mapping[str, Callable[[Reviews], str]] = {
 
 
 def _text_of(id_: str, review: TreeReview) -> str:
-    lines = [id_, "  changed:", *(f"    {_line(change)}" for change in review.changes)]
+    changed = [f"    {_line(change)}" for change in review.changes]
+    lines = [id_, "  changed:", *(changed or [f"    {AS_IT_WAS}"])]
     if review.effects:
         lines += ["  in the bay:", *(f"    {effect.message}" for effect in review.effects)]
     return "\n".join(lines)
 
 
-def _markdown_of(id_: str, review: TreeReview) -> str:
-    lines = [f"### {id_}", "", *(f"- {_line(change)}" for change in review.changes)]
-    if review.effects:
-        lines += ["", "What follows:", "", *(f"- {effect.message}" for effect in review.effects)]
-    return "\n".join(lines)
-
-
 def _line(change: Remark) -> str:
-    place = f"`{change.step}`: " if change.step else ""
+    place = f"{in_code(change.step)}: " if change.step else ""
     return f"{change.kind}: {place}{change.message}"

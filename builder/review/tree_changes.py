@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from builder.review.plain_tree import PlainStep, PlainTree, PlainWord
-from builder.review.remark import Remark
+from builder.review.remark import Remark, in_code
 from builder.review.result_matches import Pair, match_results
 
 KINDS_BY_WORD = {
@@ -25,7 +25,7 @@ KINDS_BY_WORD = {
     "verify": "proof changed", "proved_by": "proof changed",
     "parts": "price changed", "options": "price changed", "replaces": "price changed",
 }  # fmt: skip
-LONGEST = 60  # characters of a value in a message
+BEFORE = 20  # characters that are shown before a difference
 _NOTHING = PlainWord("", "", 0)
 
 
@@ -47,7 +47,7 @@ def tree_changes(old: PlainTree, new: PlainTree, renamed: Mapping[str, str]) -> 
             changes.append(_Change(step.line, "step added", name, f"new step: {_quoted(step)}"))
             continue
         if name in renamed:
-            message = f"was named `{renamed[name]}`"
+            message = f"was named {in_code(renamed[name])}"
             changes.append(_Change(step.line, "step renamed", name, message))
         if before.kind != step.kind:
             message = f"is now {_quoted(step)}, was {_quoted(before)}"
@@ -75,7 +75,7 @@ def _a_line_each(changes: list[_Change]) -> list[_Change]:
 def _of_start(old: PlainTree, new: PlainTree) -> Iterator[_Change]:
     was, now = next(iter(old.steps), ""), next(iter(new.steps), "")
     if was != now and was in new.steps and now in old.steps:
-        message = f"a job starts at `{now}`, not at `{was}`"
+        message = f"a job starts at {in_code(now)}, not at {in_code(was)}"
         yield _Change(new.steps[now].line, "start changed", now, message)
 
 
@@ -88,23 +88,27 @@ def _of_words(
         if was.value != now.value:
             kind = KINDS_BY_WORD.get(key, "text changed")
             line = now.line or -was.line
-            yield _Change(line, kind, step, f"{of}`{key}` {_from_to(was.shown, now.shown)}")
+            yield _Change(line, kind, step, f"{of}{in_code(key)} {_from_to(was.shown, now.shown)}")
 
 
 def _from_to(was: str, now: str) -> str:
     if not was:
-        return f"is new: {_short(now)}"
+        return f"is new: {in_code(now)}"
     if not now:
-        return f"is gone: {_short(was)}"
-    return f"is now {_short(now)}, was {_short(was)}"
+        return f"is gone: {in_code(was)}"
+    now, was = _from_difference(now, was)
+    return f"is now {in_code(now)}, was {in_code(was)}"
 
 
-def _short(shown: str) -> str:
-    return f"`{shown if len(shown) <= LONGEST else shown[: LONGEST - 1] + '…'}`"
+def _from_difference(one: str, other: str) -> tuple[str, str]:
+    """Leave out what long texts begin with in common, or both would look the same."""
+    pairs = enumerate(zip(one, other, strict=False))
+    same = next((at for at, (a, b) in pairs if a != b), 0) - BEFORE
+    return (f"…{one[same:]}", f"…{other[same:]}") if same > BEFORE else (one, other)
 
 
 def _quoted(step: PlainStep) -> str:
-    return f"{step.kind} {_short(step.says)}"
+    return f"{step.kind} {in_code(step.says)}"
 
 
 def _of_results(old: PlainStep, new: PlainStep) -> Iterator[_Change]:
@@ -113,7 +117,7 @@ def _of_results(old: PlainStep, new: PlainStep) -> Iterator[_Change]:
         yield from _of_result(new.name, pair)
     was, now = ([one.text for one in step.results] for step in (old, new))
     if "several" in new.words and was != now and set(was) == set(now):
-        order = ", ".join(f"`{text}`" for text in now)
+        order = ", ".join(map(in_code, now))
         message = f"the first that fits of {order}"
         yield _Change(new.results[0].line, "order changed", new.name, message)
 
@@ -121,17 +125,17 @@ def _of_results(old: PlainStep, new: PlainStep) -> Iterator[_Change]:
 def _of_result(step: str, pair: Pair) -> Iterator[_Change]:
     was, now = pair
     if was is None and now is not None:
-        message = f"new result `{now.text}`, leads to `{now.branch}`"
+        message = f"new result {in_code(now.text)}, leads to {in_code(now.branch)}"
         yield _Change(now.line, "result added", step, message)
     if was is not None and now is None:
-        message = f"result `{was.text}` is gone, it led to `{was.branch}`"
+        message = f"result {in_code(was.text)} is gone, it led to {in_code(was.branch)}"
         yield _Change(-was.line, "result removed", step, message)
     if was is None or now is None:
         return
     if was.text != now.text:
         kind = "limit changed" if was.is_range and now.is_range else "text changed"
-        yield _Change(now.line, kind, step, f"result `{now.text}`, was `{was.text}`")
+        yield _Change(now.line, kind, step, f"result {in_code(now.text)}, was {in_code(was.text)}")
     if was.branch != now.branch:
-        message = f"`{now.text}` leads to `{now.branch}`, was `{was.branch}`"
+        message = f"{in_code(now.text)} leads to {in_code(now.branch)}, was {in_code(was.branch)}"
         yield _Change(now.branch_line, "branch changed", step, message)
-    yield from _of_words(step, was.words, now.words, f"`{now.text}`: ")
+    yield from _of_words(step, was.words, now.words, f"{in_code(now.text)}: ")

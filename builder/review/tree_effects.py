@@ -9,23 +9,28 @@ from collections.abc import Iterator
 from builder.graph.routes import exits
 from builder.graph.tree_graph import graph_of, is_unbounded, loops_in
 from builder.model.checks import Check
-from builder.model.ends import Fix
 from builder.model.library import Library
 from builder.model.tree import Status, Tree
 from builder.plan.minutes import tree_minutes
 from builder.review.lost_cautions import lost_cautions
+from builder.review.lost_steps import steps_out_of_reach, told_out_of_reach
 from builder.review.moved_readings import moved_readings
 from builder.review.plain_values import Names
-from builder.review.remark import Remark
+from builder.review.remark import Remark, in_code
+
+REVIEW_OLDER = "review is older"
 
 
 def tree_effects(
     old: Tree, new: Tree, before: Library, after: Library, names: Names
 ) -> Iterator[Remark]:
-    """Yield the effects, the gravest first."""
+    """Yield the effects, the gravest first; of a procedure only the readings."""
+    if new.is_procedure:
+        yield from _readings(old, new, names)
+        return
     yield from _cautions(old, new, before, after, names)
     yield from _readings(old, new, names)
-    yield from _fixes(old, new, names)
+    yield from told_out_of_reach(steps_out_of_reach(old, new, names), new)
     yield from _minutes(old, new)
     yield from _review(old, new)
 
@@ -36,23 +41,17 @@ def _cautions(
     lost = lost_cautions(old, new, before, after, names)
     for hazard, (first, *others) in lost.items():
         more = f" and {len(others)} more step{'s' if len(others) > 1 else ''}" if others else ""
-        message = f"the caution `{hazard}` no longer comes before `{first}`{more}"
+        message = f"the caution {in_code(hazard)} no longer comes before {in_code(first)}{more}"
         yield Remark("caution lost", first, message)
 
 
 def _readings(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
     for name, step in old.steps.items():
         other = new.steps.get(names.get(name, ""))
+        if name in old.broken or (other and other.id in new.broken):
+            continue
         if other and isinstance(step.body, Check) and isinstance(other.body, Check):
             yield from moved_readings(str(other.id), step.body, other.body, names)
-
-
-def _fixes(old: Tree, new: Tree, names: Names) -> Iterator[Remark]:
-    was, now = (graph_of(tree, ()).reachable for tree in (old, new))
-    for name, step in old.steps.items():
-        same = names.get(name)
-        if isinstance(step.body, Fix) and name in was and same and same not in now:
-            yield Remark("fix out of reach", same, f"no path leads to the fix `{same}` any more")
 
 
 def _minutes(old: Tree, new: Tree) -> Iterator[Remark]:
@@ -76,13 +75,12 @@ def _can_be_walked(tree: Tree) -> bool:
     named = (
         branch for branch in branches if not (branch.leaves or branch.back or branch.next_item)
     )
+    unbounded = [move for move in graph.moves if is_unbounded(tree, move)]
     return (
         not tree.broken
         and all(branch.step in tree.steps for branch in named)
         and all(place in graph.can_end for place in graph.moves_from)
-        and not any(
-            is_unbounded(tree, loop.closing) for loop in loops_in(graph.moves, graph.starts)
-        )
+        and not any(loops_in(unbounded, graph.starts))
     )
 
 
@@ -92,4 +90,4 @@ def _review(old: Tree, new: Tree) -> Iterator[Remark]:
         return
     if (old.reviewed.by, old.reviewed.date) == (signed.by, signed.date):
         message = f"reviewed by {signed.by} on {signed.date}, before this change"
-        yield Remark("review is older", "", message)
+        yield Remark(REVIEW_OLDER, "", message)

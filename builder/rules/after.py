@@ -38,7 +38,7 @@ Fix: Lead every path through the step that must come first, or take it out of `a
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.order import path_as_text, reached_steps, without_step
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -70,4 +70,5 @@ def check(facts: Facts) -> Iterator[Finding]:
             if after not in without:
                 hint = suggestion(after, facts.tree.steps, "use a step of this tree")
                 why = "nobody can tell what must come first"
-                yield RULE.finding(after.at, f"step `{after}` doesn't exist", why, hint)
+                edit = slip_edit(after, facts.tree.steps)
+                yield RULE.finding(after.at, f"step `{after}` doesn't exist", why, hint, edit=edit)

@@ -28,7 +28,7 @@ from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.close_names import closest_names, suggestion
+from builder.rules.shared.close_names import closest_names, slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -71,4 +71,5 @@ def _no_step(facts: Facts, name: Text, why: str) -> Finding:
         twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.defined_twice))
         is_or_are = "is" if len(facts.tree.defined_twice) == 1 else "are"
         hint = f"{twice} {is_or_are} defined twice: was one meant to be `{name}`?"
-    return RULE.finding(name.at, f"step `{name}` doesn't exist", why, hint)
+    edit = slip_edit(name, facts.tree.steps)
+    return RULE.finding(name.at, f"step `{name}` doesn't exist", why, hint, edit=edit)

@@ -30,7 +30,7 @@ as `-16`.
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -65,14 +65,15 @@ def _code(code: Text) -> Iterator[Finding]:
     parsed = parse_code(code)
     if isinstance(parsed, Mistake):
         form = f"`{parsed.instead}`" if parsed.instead else "it like `P0562` or `P0562-16`"
-        hint = f"write {form}"
+        hint, right = f"write {form}", parsed.instead
         message = f"`{code}` is not a DTC: {_without(code.strip(), parsed.message)}"
     elif str(parsed) != code:
         message = f"`{code}` is not written as the scan tool shows it"
-        hint = f"write `{parsed}`"
+        hint, right = f"write `{parsed}`", str(parsed)
     else:
         return
-    yield RULE.finding(code.at, message, WHY, hint)
+    edit = edit_of(code, right) if right else None
+    yield RULE.finding(code.at, message, WHY, hint, edit=edit)
 
 
 def _without(code: str, message: str) -> str:

@@ -37,6 +37,7 @@ from builder.model.conditions import Conditions
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
+from builder.rules.shared.close_names import slip_edit
 from builder.rules.shared.close_states import offer_of, states_meant
 from builder.rules.shared.named_needs import needs_of_modules, needs_of_steps
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -71,5 +72,6 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _unknown(name: Text, conditions: Conditions) -> Iterator[Finding]:
     if name not in conditions:
         otherwise = "add it to kb/conditions.yml, or write it in words with a blank"
-        hint = offer_of(states_meant(name, conditions), otherwise)
-        yield RULE.finding(name.at, f"state `{name}` doesn't exist", WHY, hint)
+        meant = states_meant(name, conditions)
+        yield RULE.finding(name.at, f"state `{name}` doesn't exist", WHY,
+                           offer_of(meant, otherwise), edit=slip_edit(name, meant))  # fmt: skip

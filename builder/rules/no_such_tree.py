@@ -25,11 +25,11 @@ Fix: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library, handoffs_to
 from builder.model.summary import Handoff
-from builder.model.text import NOWHERE, Position
-from builder.rules.shared.close_names import closest_names, suggestion
+from builder.model.text import NOWHERE, Text
+from builder.rules.shared.close_names import closest_names, mistyped, slip_edit, suggestion
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -47,7 +47,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         if listing.replaced_by and listing.replaced_by not in library.trees:
             successor = library.trees[listing.id].replaced_by
             at = successor.at if successor else NOWHERE
-            yield _no_tree(library, listing.replaced_by, at)
+            yield _no_tree(library, Text(listing.replaced_by, at))
     for id_, callers in library.callers.items():
         tree = library.listings.get(id_)
         if not tree or not {step for _, step in callers if step} <= {*tree.steps}:
@@ -57,21 +57,33 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         if case.tree not in library.trees:
             hint = suggestion(case.tree, library.trees, "write the tree as `system/tree`")
             why = "the job doesn't count toward any tree's weights"
-            yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint)
+            yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint,
+                               edit=slip_edit(case.tree, library.trees))  # fmt: skip
 
 
 def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
     tree, step = library.listings.get(handoff.tree), handoff.step
     if tree is None:
-        yield _no_tree(library, handoff.tree, handoff.at)
+        yield _no_tree(library, _branch(handoff))
     elif step and step not in tree.steps:
         hint = suggestion(step, tree.steps, f"use a step of `{tree.id}`, or delete `#{step}`")
-        yield RULE.finding(handoff.at, f"tree `{tree.id}` has no step `{step}`", WHY, hint)
+        meant = mistyped(step, tree.steps)
+        edit = edit_of(_branch(handoff), f"{tree.id}#{meant}") if meant else None
+        yield RULE.finding(handoff.at, f"tree `{tree.id}` has no step `{step}`", WHY, hint,
+                           edit=edit)  # fmt: skip
 
 
-def _no_tree(library: Library, name: str, at: Position) -> Finding:
+def _branch(handoff: Handoff) -> Text:
+    """Return the branch as written: `tree#step` is one text."""
+    return Text("#".join(filter(None, (handoff.tree, handoff.step))), handoff.at)
+
+
+def _no_tree(library: Library, branch: Text) -> Finding:
+    name, mark, step = branch.partition("#")
     forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
     close = closest_names(name, library.trees)
     of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
     hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
-    return RULE.finding(at, f"tree `{name}` doesn't exist", WHY, hint)
+    meant = mistyped(name, library.trees)
+    edit = edit_of(branch, f"{meant}{mark}{step}") if meant else None
+    return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint, edit=edit)

@@ -45,7 +45,7 @@ from builder.model.checks import Check
 from builder.model.ends import Fix, Verification
 from builder.model.finding import Finding, Severity
 from builder.model.procedures import Procedure
-from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -79,7 +79,8 @@ def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
         checks = [n for n, other in facts.tree.steps.items() if isinstance(other.body, Check)]
         known = (*checks, *facts.library.procedures)
         hint = suggestion(one.text, known, "name a check or a procedure, or write a sentence")
-        yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint)
+        yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint,
+                           edit=slip_edit(one.text, known))  # fmt: skip
 
 
 def _of_check(one: Verification, check: Check) -> Iterator[Finding]:
@@ -87,7 +88,8 @@ def _of_check(one: Verification, check: Check) -> Iterator[Finding]:
     names = {reading.name for reading in check.readings}
     if one.passes and one.passes not in known:
         hint = suggestion(one.passes, known, "use a result of that check")
-        yield RULE.finding(one.passes.at, f"`{one.text}` has no result `{one.passes}`", WHY, hint)
+        yield RULE.finding(one.passes.at, f"`{one.text}` has no result `{one.passes}`", WHY, hint,
+                           edit=slip_edit(one.passes, known))  # fmt: skip
     for name, words in one.readings.items():
         if name not in names:
             yield RULE.finding(words.at, f"`{one.text}` has no reading `{name}`", WHY,

@@ -68,7 +68,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.model.text import Text
-from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.procedure_steps import steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -91,6 +91,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     f"`{running.by}` never returns `{result.text}`",
                     "the tech waits for a result that can't come",
                     suggestion(result.text, words, "delete it, or return it from the procedure"),
+                    edit=slip_edit(result.text, words),
                 )
 
 
@@ -104,6 +105,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                     f"`{word}` isn't in `returns`",
                     "the steps that run this procedure have no result for it",
                     suggestion(word, procedure.returns, f"add `{word}` to `returns`"),
+                    edit=slip_edit(word, procedure.returns),
                 )
 
 

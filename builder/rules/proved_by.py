@@ -49,7 +49,7 @@ from builder.model.checks import Check
 from builder.model.ends import Fix, Proof
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
-from builder.rules.shared.close_names import suggestion
+from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -73,13 +73,15 @@ def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
     checks = {name: s.body for name, s in facts.tree.steps.items() if isinstance(s.body, Check)}
     if proof.step not in checks:
         hint = suggestion(proof.step, checks, "name a check of this tree")
-        yield RULE.finding(proof.step.at, f"check `{proof.step}` doesn't exist", WHY, hint)
+        yield RULE.finding(proof.step.at, f"check `{proof.step}` doesn't exist", WHY, hint,
+                           edit=slip_edit(proof.step, checks))  # fmt: skip
         return
     known = {str(result.text) for result in checks[proof.step].results}
     for result in proof.results:
         if result not in known:
             hint = suggestion(result, known, "use a result of that check")
-            yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint)
+            yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint,
+                               edit=slip_edit(result, known))  # fmt: skip
             return
     for arrival in arrivals(facts.graph, proof.step, fix.id):
         if not _holds(arrival.left_by, proof):

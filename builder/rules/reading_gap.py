@@ -29,11 +29,12 @@ out, `to` includes it.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from builder.graph.reading_coverage import uncovered
-from builder.graph.space import Space, range_as_text
+from builder.graph.space import Space, is_one_step, range_as_text
 from builder.model.checks import Check, Result
-from builder.model.finding import Finding, Related, Severity
+from builder.model.finding import Edit, Finding, Related, Severity, edit_of
 from builder.model.ranges import Box, Range
 from builder.model.tree import Step
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -87,13 +88,14 @@ def _gap(space: Space, gap: Range, reading: str) -> Finding:
     related = []
     if above is not None and above != here:
         related = [Related(space.results[above].text.at, "the next range up")]
+    edit = None
     if space.axes[0].phrases:
         hint = _hint_for_phrase(reading)
     elif below is not None and above is not None:
-        hint = _hint_to_close(space, gap, below, above)
+        hint, edit = _hint_to_close(space, gap, below, above)
     else:
         hint = f"add a result for it: `{range_as_text(gap, space.axes[0].domain)}`"
-    return _finding(space.results[here], reading, hint, *related)
+    return replace(_finding(space.results[here], reading, hint, *related), edit=edit)
 
 
 def _hint_for_phrase(reading: str) -> str:
@@ -102,16 +104,21 @@ def _hint_for_phrase(reading: str) -> str:
     return f"add a result `{reading.removeprefix('a reading ')}`"
 
 
-def _hint_to_close(space: Space, gap: Range, below: int, above: int) -> str:
-    """Offer the range above stretched down to the gap's start, or the one below to its end."""
+def _hint_to_close(space: Space, gap: Range, below: int, above: int) -> tuple[str, Edit | None]:
+    """Offer the range above stretched down to the gap's start, or the one below to its end.
+
+    Where the gap is one step of the reading, the range above is meant: its start is left out.
+    """
     domain = space.axes[0].domain
     lower, upper = space.boxes[below][0], space.boxes[above][0]
     downward = range_as_text(Range(gap.low, upper.high), domain)
     upward = range_as_text(Range(lower.low, gap.high), domain)
-    return (
+    hint = (
         f"close the gap: change `{space.results[above].text}` to `{downward}`, "
         f"or `{space.results[below].text}` to `{upward}`"
     )
+    is_step = is_one_step(gap, space.axes[0].resolution)
+    return hint, edit_of(space.results[above].text, downward) if is_step else None
 
 
 def _combinations(space: Space, pieces: list[Box], readings: list[str]) -> Finding:

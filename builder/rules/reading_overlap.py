@@ -30,9 +30,9 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from builder.graph.reading_coverage import overlaps
-from builder.graph.space import Space, range_as_text
+from builder.graph.space import Space, is_one_step, range_as_text
 from builder.model.checks import Check
-from builder.model.finding import Finding, Related, Severity
+from builder.model.finding import Edit, Finding, Related, Severity, edit_of
 from builder.model.ranges import Box, Range
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.witnesses import MAX_EXAMPLES, example_readings
@@ -74,6 +74,7 @@ def _finding(space: Space, second: int, firsts: list[int], readings: list[str]) 
         f"a tech who reads {readings[0].removeprefix('a reading ')} can't tell which way to go",
         _hint(space, firsts[0], second),
         *(Related(space.results[first].text.at, "also matches it") for first in firsts),
+        edit=_edit(space, firsts[0], second) if len(firsts) == 1 else None,
     )
 
 
@@ -95,3 +96,17 @@ def _hint(space: Space, first: int, second: int) -> str:
         f"make the ranges meet: change `{space.results[second].text}` to `{here}`, "
         f"or `{space.results[first].text}` to `{there}`"
     )
+
+
+def _edit(space: Space, first: int, second: int) -> Edit | None:
+    """Return the edit that leaves a shared end to the range above, if one step is shared."""
+    if len(space.axes) > 1 or space.axes[0].phrases:
+        return None
+    axis = space.axes[0]
+    under, over = sorted((first, second), key=lambda place: space.boxes[place][0])
+    (lower,), (upper,) = space.boxes[under], space.boxes[over]
+    apart = lower.low < upper.low and lower.high < upper.high
+    if not apart or not is_one_step(lower.intersection(upper), axis.resolution):
+        return None
+    rest = range_as_text(Range(lower.low, upper.low), axis.domain)
+    return edit_of(space.results[under].text, rest)

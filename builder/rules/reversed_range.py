@@ -32,7 +32,7 @@ from collections.abc import Iterable, Iterator
 
 from builder.graph.space import domain_of, range_as_text, with_ends_in_order
 from builder.model.checks import Check, Reading, Result
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
 from builder.model.ranges import Range
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -80,9 +80,11 @@ def _results(results: Iterable[Result], name: str, domain: Range, limits: str) -
             continue
         if side.empty:
             turned = with_ends_in_order(side)
-            hint = "delete it" if turned.empty else f"write `{range_as_text(turned)}`"
+            right = "" if turned.empty else range_as_text(turned)
+            hint = f"write `{right}`" if right else "delete it"
             message = f"the range `{result.text}` has its ends in the wrong order"
-            yield RULE.finding(result.text.at, message, WHY, hint)
+            edit = edit_of(result.text, right) if right and not name else None
+            yield RULE.finding(result.text.at, message, WHY, hint, edit=edit)
         elif side.intersection(domain).empty:
             message = f"`{result.text}` is outside {limits}"
             hint = "correct the result, or widen `from` and `to` of the reading"

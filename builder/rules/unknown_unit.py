@@ -30,11 +30,12 @@ from collections.abc import Iterator
 from datetime import date
 
 from builder.model.checks import Check
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Edit, Finding, Severity, edit_of
 from builder.model.library import Library
 from builder.model.text import Text
+from builder.model.typing_slip import is_typing_slip
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.trade.units import find_unit, nearest_units
+from builder.trade.units import ALIASES, UNITS, find_unit, nearest_units
 
 RULE = Rule(
     name="unknown-unit",
@@ -64,10 +65,18 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 def _unit(name: Text) -> Iterator[Finding]:
     if find_unit(name) is None:
-        close = " or ".join(f"`{symbol}`" for symbol in nearest_units(name))
+        near = nearest_units(name)
+        close = " or ".join(f"`{symbol}`" for symbol in near)
         yield RULE.finding(
             name.at,
             f"unit `{name}` doesn't exist",
             "a reading in an unknown unit can't be compared with anything",
             f"did you mean {close}?" if close else "write a unit such as V, mA, ohm or kPa",
+            edit=_edit(name, near),
         )
+
+
+def _edit(name: Text, near: list[str]) -> Edit | None:
+    """Return the edit for the one unit meant: `mAmps` looks like `amps`, a thousand times more."""
+    meant = {ALIASES.get(one, one) for one in (*UNITS, *ALIASES) if is_typing_slip(name, one)}
+    return edit_of(name, near[0]) if len(near) == 1 and meant == {near[0]} else None

@@ -67,11 +67,10 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
 
 
 def _pins(connector: Connector) -> Iterator[Finding]:
-    if not connector.rows or not connector.columns:
-        return
-    most = int(connector.rows * connector.columns)
+    drawn = [number for row in connector.face for number in row]
     for number, pin in connector.pins.items():
-        if number.isdigit() and not 1 <= int(number) <= most:
+        if drawn and number not in drawn:
             yield RULE.finding(pin.number.at, f"connector `{connector.id}` has no pin {number}",
                                "the drawing of the connector would leave it out",
-                               f"correct the number (1 to {most}) or the size")  # fmt: skip
+                               f"correct the number ({drawn[0]} to {drawn[-1]}) or the size",
+                               )  # fmt: skip

@@ -28,6 +28,7 @@ _STYLES = (
     WEB / "site.css",
     WEB / "fields.css",
     WEB / "tables.css",
+    WEB / "connectors.css",
     WEB / "walk.css",
 )
 # By file: what is made from the library.

@@ -19,6 +19,7 @@ from builder.walk.shop_rows import (
     TorqueRow,
     VehicleTable,
 )
+from builder.wording.value_text import torque_text
 
 _LOOK_UP = {
     LimitShape.BAND: ["from", "to"],
@@ -80,8 +81,9 @@ def vehicle_table(vehicle: Vehicle) -> VehicleTable:
 def _connector_row(connector: Connector) -> ConnectorRow:
     more = without_empty({
         "where": str(connector.where or ""),
-        "rows": int(connector.rows) if connector.rows else None,
-        "columns": int(connector.columns) if connector.columns else None,
+        "face": [list(row) for row in connector.face],
+        "tab": str(connector.tab or ""),
+        "seen_from": str(connector.seen_from or ""),
     })  # fmt: skip
     pins = {str(number): _pin_row(pin) for number, pin in connector.pins.items()}
     return cast("ConnectorRow", {"of": str(connector.of), "pins": pins} | more)
@@ -104,5 +106,5 @@ def _fuse_row(fuse: Fuse) -> FuseRow:
 
 
 def _torque_row(torque: Torque) -> TorqueRow:
-    row = {"newton_meters": f"{torque.newton_meters:f}", "note": str(torque.note or "")}
+    row = {"text": torque_text(torque.newton_meters), "note": str(torque.note or "")}
     return cast("TorqueRow", without_empty(row))

@@ -18,7 +18,7 @@ their placeholders filled in.
     when, note, write_down        as in the step
     at          where to work: {"phrase"}, {"connector", "where", "pin", "role", "wire", ...},
                 {"fuse", "box", "amps", "feeds"}, or what was noted: {"name", "noted"}
-    torques     of a fix: {"name", "newton_meters", "note"}
+    torques     of a fix: {"name", "text", "note"}
     minutes, wait                 of the step and its changes, as text
     visit       [2, 3]: the second time, of at most three
     passed      texts of the steps that were spent on the way here

@@ -10,6 +10,7 @@ from typing import Any
 from builder.graph.runs import with_values
 from builder.walk.limit_text import limit_text
 from builder.walk.shop_rows import HazardRow
+from builder.wording.connector_words import wire_text
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 _LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}
@@ -69,8 +70,7 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
     for torque in shown.get("torques", ()):
-        figure = f"{torque['newton_meters']} Nm" if "newton_meters" in torque else "look it up"
-        yield f"  Torque: {torque['name']}, {figure}"
+        yield f"  Torque: {torque['name']}, {torque.get('text', 'look it up')}"
     if "note" in shown:
         yield f"  Note: {shown['note']}"
     if "visit" in shown and shown["visit"][0] > 1:
@@ -78,7 +78,7 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
 
 
 def _place(place: Mapping[str, Any]) -> str:
-    """Return a place in words: `abs-module pin 1, power, RD 4 mm2, under the cowl`."""
+    """Return a place in words: `abs-module pin 1, power, red (RD) 4 mm², under the cowl`."""
     if "phrase" in place:
         return str(place["phrase"])
     if "noted" in place:
@@ -86,8 +86,9 @@ def _place(place: Mapping[str, Any]) -> str:
     if "fuse" in place and "pin" not in place:
         words = [f"fuse {place['fuse']}", f"{place['amps']} A" if "amps" in place else ""]
         return ", ".join(filter(None, [*words, place.get("box", ""), place.get("feeds", "")]))
-    words = [f"{place['connector']} pin {place['pin']}", place["role"], place.get("wire", "")]
-    return ", ".join(filter(None, [*words, place.get("where", "")]))
+    words = [f"{place['connector']} pin {place['pin']}", place["role"]]
+    more = [wire_text(place.get("wire", "")), place.get("where", "")]
+    return ", ".join(filter(None, [*words, *more]))
 
 
 def _ways_on(shown: Mapping[str, Any]) -> Iterator[str]:

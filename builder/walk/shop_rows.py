@@ -72,8 +72,9 @@ class ConnectorRow(TypedDict):
     of: str
     pins: dict[str, PinRow]
     where: NotRequired[str]
-    rows: NotRequired[int]
-    columns: NotRequired[int]
+    face: NotRequired[list[list[str]]]  # the pin numbers of each row
+    tab: NotRequired[str]
+    seen_from: NotRequired[str]
 
 
 class FuseRow(TypedDict):
@@ -85,9 +86,9 @@ class FuseRow(TypedDict):
 
 
 class TorqueRow(TypedDict):
-    """A torque in newton meters."""
+    """A torque as it's written: `81 lb-ft (110 N·m)`."""
 
-    newton_meters: str
+    text: str
     note: NotRequired[str]
 
 

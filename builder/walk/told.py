@@ -9,7 +9,7 @@ A test keeps what holds and what it needs, so that the engine isn't stopped and 
 not if something is to be put back in words.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, cast
 
@@ -17,7 +17,7 @@ from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
 from builder.graph.vehicle_states import States, at_odds, place_of
-from builder.model.conditions import VehicleState
+from builder.model.conditions import POWER, CountsAs, VehicleState
 from builder.model.ends import StopKind
 from builder.walk.job_state import JobState, WalkFrame, is_over, is_repairing, judges_in_words
 from builder.walk.shop_rows import FittingRow
@@ -141,8 +141,18 @@ def _normal_before(tables: WalkTables, state: JobState, needs: States) -> tuple[
     kept: States = ()
     if state.verifying is not None and not state.put_back:
         kept = tuple(one for one in state.now if one in needs)
-    can_stay = not any(at_odds(tables.conditions, kept))
-    return back_to_normal(tables.conditions, state.now, kept if can_stay else ())
+    conditions = tables.conditions
+    kept = () if any(at_odds(conditions, kept)) else kept
+    before, now = back_to_normal(conditions, state.now, kept)
+    if not any(_is_power(tables, one.left) for one in changes(conditions, now, needs)[0]):
+        return before, now
+    # What else is needed turns the key off again, so nobody starts the engine in between.
+    kept = tuple(one for one in kept if not _is_power(tables, one))
+    return back_to_normal(conditions, state.now, kept)
+
+
+def _is_power(tables: WalkTables, state: VehicleState | None) -> bool:
+    return state is not None and tables.conditions[state.condition].group == POWER
 
 
 def needed(row: WalkStepRow, frame: WalkFrame) -> States:
@@ -187,18 +197,36 @@ def planned_lines(tables: WalkTables, state: JobState, plan: Plan) -> tuple[Plan
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     is_done = is_over(state) or judges_in_words(state)
     own = () if is_done else row.get("do", ())
-    # What a step took apart goes together before the states that it was done in are left: the
-    # connectors before the battery.
-    put_back = tuple(PlannedLine("put back", text) for text in plan.put_back)
+    words = ((), plan.put_back) if is_repairing(state) else (plan.put_back, ())
     return (
-        *(() if is_repairing(state) else put_back),
-        *_lines(tables, "put back", plan.before, plan.states),
+        *_put_back_lines(tables, words[0], plan.before, plan.states),
         *_lines(tables, "change", plan.first, plan.states),
         *(PlannedLine("do", with_values(text, named(tables, frame))) for text in own),
         *_lines(tables, "after", plan.after, plan.states),
-        *(put_back if is_repairing(state) else ()),
-        *_lines(tables, "put back", plan.back, plan.states_left),
+        *_put_back_lines(tables, words[1], plan.back, plan.states_left),
     )
+
+
+def _put_back_lines(
+    tables: WalkTables, words: Sequence[str], made: Changes, then: States
+) -> Iterator[PlannedLine]:
+    """Yield what goes back: the engine and the key off, what a step took apart, then the rest.
+
+    So a part is put together with nothing running, and before the battery is connected.
+    """
+    conditions = tables.conditions
+    running = (
+        at + 1
+        for at, one in enumerate(made)
+        if one.left
+        and _is_power(tables, one.left)
+        and not conditions[one.left.condition].normal
+        and conditions[one.left.condition].counts_as is not CountsAs.POWER_OFF
+    )
+    off = next(running, 0)
+    yield from _lines(tables, "put back", made[:off], then)
+    yield from (PlannedLine("put back", text) for text in words)
+    yield from _lines(tables, "put back", made[off:], then)
 
 
 def _lines(tables: WalkTables, of: str, made: Changes, then: States) -> Iterator[PlannedLine]:

@@ -19,7 +19,7 @@ globalThis.baytreeSearch = (() => {
     return bare.match(/[\p{L}\p{N}]+/gu) ?? [];
   }
 
-  const isAllLetters = (word) => /^\p{L}+$/u.test(word);
+  const LETTERS = /^\p{L}+$/u, isAllLetters = (word) => LETTERS.test(word);
   const stems = new Map();
 
   function stemWord(word) {

@@ -22,6 +22,8 @@ globalThis.baytreeJob = (walk) => {
     });
   }
 
+  walk.load = load;
+
   async function loadTables() {
     await load("walks/shop.js");
     await load(`walks/${walk.tree}.js`);
@@ -42,10 +44,11 @@ globalThis.baytreeJob = (walk) => {
   const shopName = () => walk.tables.names.shop;
 
   async function begin(enter = "") {
-    const said = await store.wordsFor(shopName(), walk.tree);
+    const said = await store.wordsFor(shopName(), walk.tree), vehicle = new URLSearchParams(location.search).get("vehicle");
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
     walk.job = { id, tree: walk.tree, said, saved: 0 };
-    walk.state = await played([{ event: "start", tree: walk.tree, ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
+    walk.state = await played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
+      ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
   }
 
   async function resume(id) {

@@ -25,34 +25,14 @@ globalThis.baytreeSheets = (() => {
     },
     Picture: ({ row, root }) => [h("img", { class: "w-picture", src: `${root}how-to/pictures/${row.picture[0]}`, alt: row.picture[1] }),
       h("p", {}, row.picture[1])],
-    Torques: ({ shown }) => [facts(shown.torques.map(({ name, newton_meters, note }) => [capital(name),
-      [newton_meters ? `${newton_meters} Nm` : "look it up for this vehicle", note].filter(Boolean).join(", ")]))],
-    Pins: (walk) => walk.shown.at.filter((one) => one.pin || one.fuse).flatMap((one) => pinParts(walk, one)),
+    Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
+      `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
+    Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
       button("Pause, start the clock", () => closeSheet(() => walk.pause(Number(walk.shown.wait))), { class: "w-go" })],
   };
 
-  const sheetOf = (walk, name) => openSheet(name, ...CONTENT[name](walk));
-
-  const facts = (rows) => h("dl", { class: "w-facts" }, rows.filter(([, value]) => value)
-    .map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
-
-  function pinParts(walk, { connector, pin, fuse, where, wire, circuit, to, role, amps, box, feeds }) {
-    if (fuse) return [h("h3", {}, `Fuse ${fuse}`), facts([["Amps", amps], ["Box", box], ["Feeds", feeds]])];
-    return [h("h3", {}, `Connector ${connector}, pin ${pin}`), face(walk, connector, pin),
-      facts([["Wire", wire], ["Role", role], ["Circuit", circuit], ["To", to], ["Fuse", fuse], ["Where", where]])];
-  }
-
-  // The connector's face, its pins numbered row by row, seen from the side that is probed.
-  function face({ tables, state }, connector, pin) {
-    const { rows, columns } = tables.shop.vehicles[state.vehicle]?.connectors?.[connector] || {};
-    if (!rows || !columns || rows * columns > 200) return null;
-    const cells = Array.from({ length: rows * columns }, (_, at) => String(at + 1));
-    const grid = h("div", { class: "w-face", role: "img", "aria-label": `Pin ${pin} of ${cells.length}` },
-      cells.map((number) => h("span", { class: number === pin ? "on" : "" }, number)));
-    grid.style.gridTemplateColumns = `repeat(${columns}, minmax(0, 2.6em))`;
-    return grid;
-  }
+  const sheetOf = async (walk, name) => openSheet(name, ...await CONTENT[name](walk));
 
   // The trail
 
@@ -149,5 +129,5 @@ globalThis.baytreeSheets = (() => {
     save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
   }
 
-  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord, facts };
+  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord };
 })();

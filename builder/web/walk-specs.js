@@ -78,7 +78,7 @@ globalThis.baytreeSpecs = (() => {
     return [...pins, ...("fuse" in where ? [`fuse ${fill(where.fuse)}`] : [])];
   }
 
-  const partsOfName = (name) => /^(\S+) (.*?)(?:: (.*))?$/.exec(name).slice(1);
+  const NAME = /^(\S+) (.*?)(?:: (.*))?$/, partsOfName = (name) => NAME.exec(name).slice(1);
 
   // The name of a pin or a fuse as people say it: `ABS module: power pin`.
   function wordsOfPlace(tables, name) {

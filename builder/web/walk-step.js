@@ -6,7 +6,8 @@
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine } = baytreeParts;
-  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth } = baytreeWords;
+  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth, colorWords, connectorName } = baytreeWords;
+  const PINS = 3; // named on the step; the sheet has all
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
@@ -74,14 +75,21 @@ globalThis.baytreeStep = (() => {
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
 
-  function where({ shown, tables }) {
-    return (shown.at || []).slice(0, 2).map((one) => line("w-where", placeWords(tables, one)));
+  // Pins and fuses of the vehicle's file open the drawing of their connector.
+  function where(walk) {
+    const { at = [] } = walk.shown, drawn = at.filter((one) => one.pin || one.fuse), more = drawn.length - PINS;
+    const words = drawn.slice(0, PINS).map((one) => h("span", {}, placeWords(walk, one)));
+    return [...at.filter((one) => !drawn.includes(one)).map((one) => line("w-where", placeWords(walk, one))),
+      drawn[0] && button([...words, more > 0 && `and ${more} more`], () => sheetOf(walk, "Pins"), { class: "w-pins" })];
   }
 
-  function placeWords(tables, { phrase, connector, pin, wire, where: place, fuse, amps, box, name, noted }) {
+  function placeWords({ tables, state }, { phrase, connector, pin, wire, fuse, amps, box, name, noted }) {
     if (phrase) return capital(phrase);
+    if (connector) {
+      const { connectors } = tables.shop.vehicles[state.vehicle];
+      return `${capital(connectorName(tables, connector, connectors[connector]))} pin ${pin}` + (wire ? `: ${colorWords(tables, wire)}` : "");
+    }
     if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
-    if (connector) return [`Connector ${connector}, pin ${pin}`, wire, place].filter(Boolean).join(", ");
     return `${baytreeSpecs.wordsOfPlace(tables, name)}: ${noted}`;
   }
 
@@ -97,7 +105,7 @@ globalThis.baytreeStep = (() => {
     const all = [
       moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
-      row.picture && ["Picture", "Picture"], (shown.at || []).some((one) => one.pin || one.fuse) && ["Pins", "Pins"],
+      row.picture && ["Picture", "Picture"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
       shown.wait && [`Wait ${shown.wait} min`, "Wait"],
     ].filter(Boolean);

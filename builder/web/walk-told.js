@@ -94,8 +94,11 @@ globalThis.baytreeTold = (() => {
   function normalBefore(vehicle, state, needs) {
     if (!state.to_normal) return [[], state.now];
     const isTest = state.verifying !== null && !state.put_back.length;
-    const kept = isTest ? state.now.filter((one) => needs.includes(one)) : [];
-    return vehicle.backToNormal(state.now, vehicle.canStay(kept) ? kept : []);
+    const held = isTest ? state.now.filter((one) => needs.includes(one)) : [], kept = vehicle.canStay(held) ? held : [];
+    const [before, now] = vehicle.backToNormal(state.now, kept);
+    if (!vehicle.changes(now, needs)[0].some(({ left }) => left && vehicle.isPower(left))) return [before, now];
+    // What else is needed turns the key off again, so nobody starts the engine in between.
+    return vehicle.backToNormal(state.now, kept.filter((one) => !vehicle.isPower(one)));
   }
 
   // Whether a test after the repair begins at this step.
@@ -122,13 +125,19 @@ globalThis.baytreeTold = (() => {
     const lines = (of, texts, states = null) => texts.map((text) => ({ of, text, states }));
     const changed = (of, changes, states) => lines(of, changes.flatMap(({ told }) => told.map((line) => words(line, names))), states);
     const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
-    const putBack = lines("put back", plan.put_back), isLast = isRepairing(state);
+    // The engine and the key off, what a step took apart, then the rest: the battery after the connectors.
+    const vehicle = vehicleOf(tables), isLast = isRepairing(state);
+    const isOn = ({ left }) => left && vehicle.isPower(left) && !vehicle.of(left).normal && vehicle.of(left).counts_as !== "power off";
+    const putBack = (made, states, told) => {
+      const off = made.findIndex(isOn) + 1;
+      return [...changed("put back", made.slice(0, off), states), ...lines("put back", told), ...changed("put back", made.slice(off), states)];
+    };
     return [
-      ...(isLast ? [] : putBack), ...changed("put back", plan.before, plan.states),
+      ...putBack(plan.before, plan.states, isLast ? [] : plan.put_back),
       ...changed("change", plan.first, plan.states),
       ...lines("do", own.map((text) => fillIn(text, filled))),
       ...changed("after", plan.after, plan.states),
-      ...(isLast ? putBack : []), ...changed("put back", plan.back, plan.left),
+      ...putBack(plan.back, plan.left, isLast ? plan.put_back : []),
     ];
   }
 

@@ -84,7 +84,16 @@ globalThis.baytreeWords = (() => {
     return `${Math.round(minutes / 1440)} days ago`;
   }
 
+  // The colors of a wire by name: "white/blue"; as it's written where a code isn't known.
+  function colorWords({ names: { colors } }, wire) {
+    const known = wire.split(" ")[0].split("/").map((code) => colors[code]?.[0]);
+    return known.every(Boolean) ? known.join("/") : wire;
+  }
+
+  // A connector by its part, and by what its ID says more: "EPS module C1".
+  const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
+
   const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
 
-  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, filledIn, titleOf, answerWords, minutesLeft, age, nth };
+  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, filledIn, titleOf, answerWords, minutesLeft, age, nth, colorWords, connectorName };
 })();

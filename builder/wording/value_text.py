@@ -9,7 +9,7 @@ from fractions import Fraction
 from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.model.tree import Scope
-from builder.trade.units import find_unit
+from builder.trade.units import convert, find_unit
 
 
 def scope_text(scope: Scope) -> str:
@@ -36,6 +36,11 @@ def amounts_text(money: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts, without the currency."""
     low, high = amount_text(money.low, shop), amount_text(money.high, shop)
     return low if low == high else f"{low} to {high}"
+
+
+def torque_text(newton_meters: Decimal) -> str:
+    """Write a torque in pound-feet first, as a torque wrench in the US has it."""
+    return f"{round(convert(newton_meters, 'Nm', 'lb-ft'))} lb-ft ({newton_meters:f} N·m)"
 
 
 def number_text(value: Decimal) -> str:

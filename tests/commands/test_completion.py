@@ -42,6 +42,7 @@ def offered(
         ("check --format ''", {"sarif", "github"}),
         ("--shop . walk charging/", {"charging/lamp-on"}),
         ("rename horn", {"horn/silent"}),
+        ("print charging/lamp-on --vehicle ''", {"tern"}),
         ("print --record ''", set()),  # then the shell offers files
     ],
 )

@@ -81,7 +81,7 @@ def test_markdown_has_a_heading_for_each_tree(
     edit(shop, "minutes: 3", "minutes: 30")
     out = reviewed(shop, capsys, "--format", "markdown")
     assert "### body/horn\n\n- minutes changed: `fuse`:" in out
-    assert "What follows:" in out
+    assert "In the bay:" in out
 
 
 @pytest.mark.parametrize("base", ["nowhere", "--output=x", "HEAD:trees"])
@@ -114,3 +114,14 @@ def test_a_link_in_the_revision_is_left_out(shop: Path, capsys: pytest.CaptureFi
     (shop / "trees/body/other.yml").write_text("title: Plain\n", "utf-8")
     assert "ecret" not in reviewed(shop, capsys, "HEAD")
     assert "tree added" in reviewed(shop, capsys, "HEAD")
+
+
+def test_the_page_is_one_file(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It has the chart of the changed tree, and goes where it is asked for."""
+    edit(shop, "minutes: 3", "minutes: 30")
+    file = shop.parent / "review.html"
+    out = reviewed(shop, capsys, "--format", "html", "--out", str(file))
+    assert out.strip().endswith("review.html")
+    page = file.read_text("utf-8")
+    assert page.startswith("<!doctype html>")
+    assert "CHANGED: minutes" in page

@@ -1,8 +1,9 @@
 """What the check says about common slips, word for word: the messages are the product.
 
-Each file under `typos/` holds a file of the tests' shop, the right lines, the lines as typed, and
-all that `baytree check` then says. To write the last part again after a change of words, run this
-file as a script, `python tests/messages/test_typos.py`, and read the difference.
+Each file under `typos/` holds a file of the tests' shop, the right lines, the lines as typed, all
+that `baytree check` then says, and the lines that `baytree check --fix` writes, if it writes any.
+To write the last parts again after a change of words, run this file as a script,
+`python tests/messages/test_typos.py`, and read the difference.
 
 The first line is a tree (`horn/silent`) or a file (`kb/modules/radio.yml`). What follows it says
 what else goes wrong: `moved to FILE`, `copied to FILE`, `new` for a tree fresh from the template.
@@ -18,10 +19,14 @@ from pathlib import Path
 
 import pytest
 
+from builder.authoring.corrections import correcting
 from builder.authoring.new_tree import filled_template
 from builder.cache.database import temporary
-from builder.check.verdict import check
+from builder.check.verdict import Verdict, check
+from builder.reader.source import Source
+from builder.reader.trees import tree_from
 from builder.report.as_text import findings_as_text
+from builder.rules.shared.judge import judge
 
 HERE = Path(__file__).parent
 SHOP = HERE.parent / "shop"
@@ -29,24 +34,26 @@ TYPOS = sorted((HERE / "typos").glob("*.txt"))
 TODAY = date(2026, 10, 1)
 HEAD = re.compile(r"(\S+)(?: (moved to|copied to|new))?(?: (.+))?")
 PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- report\n(.*)", re.DOTALL)
+FIXED = "\n--- fixed\n"
 
 
 def parts(path: Path) -> tuple[str, str, str, str]:
-    """Split a file into its tree, the right lines, the typed ones, and the report."""
+    """Split a file into its tree, the right lines, the typed ones, and what follows from them."""
     match = PARTS.fullmatch(path.read_text(encoding="utf-8"))
     assert match, path.name
     return match[1], match[2], match[3], match[4]
 
 
 def report_of(path: Path, folder: Path) -> str:
-    """Return what the check says about the slip in a copy of the shop."""
+    """Return what the check says about the slip in a copy of the shop, and what a fix writes."""
     head, right, typed, _ = parts(path)
     shop = folder / "shop"
     shutil.copytree(SHOP, shop, dirs_exist_ok=True)
     file = _file_of(head, shop)
     text = file.read_text(encoding="utf-8")
     assert right in text, f"{path.name}: the right lines are no longer in the file"
-    file.write_text(text.replace(right, typed, 1), encoding="utf-8")
+    spoiled = text.replace(right, typed, 1)
+    file.write_text(spoiled, encoding="utf-8")
     with temporary() as cache:
         verdict = check(shop, cache, TODAY)
 
@@ -55,7 +62,22 @@ def report_of(path: Path, folder: Path) -> str:
         return read.read_text(encoding="utf-8").split("\n") if read.is_file() else []
 
     trees = len(verdict.library.trees)
-    return findings_as_text(verdict.findings, lines, trees, drafts=verdict.drafts)
+    report = findings_as_text(verdict.findings, lines, trees, drafts=verdict.drafts)
+    name = file.relative_to(shop).as_posix()
+    fixed = lines_of_a_fix(name, spoiled, verdict) if name.startswith("trees/") else []
+    return report + (FIXED + "".join(f"{line}\n" for line in fixed) if fixed else "")
+
+
+def lines_of_a_fix(file: str, text: str, verdict: Verdict) -> list[str]:
+    """Return the lines that a fix of a tree writes."""
+    run = correcting(file, text, [one for one in verdict.findings if one.at.file == file])
+    try:
+        tried = next(run)
+        while True:
+            tree, mistakes = tree_from(Source(file, tried, ""))
+            tried = run.send((*mistakes, *(judge(tree, verdict.library) if tree else ())))
+    except StopIteration as end:
+        return [one.now for one in end.value.corrections]
 
 
 def _file_of(head: str, shop: Path) -> Path:
@@ -80,7 +102,7 @@ def _file_of(head: str, shop: Path) -> Path:
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)
 def test_a_slip_is_reported_in_these_words(path: Path, tmp_path: Path) -> None:
-    """The place, what is wrong, why it matters and what to write, word for word."""
+    """The place, what is wrong, why it matters, what to write, and what a fix writes itself."""
     assert report_of(path, tmp_path) == parts(path)[3]
 
 

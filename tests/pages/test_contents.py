@@ -117,12 +117,12 @@ def test_a_retired_tree_leaves_the_lists_and_keeps_its_page(library: Library) ->
 
 
 def test_a_vehicle_lists_its_own_trees_and_counts_the_rest(library: Library) -> None:
-    """Trees for any vehicle are only counted there."""
+    """Trees for any vehicle come after its own, counted and folded away."""
     tern = {"tern": read_library(SHOP)[0].vehicles["tern"]}
     pages = {one.path: one for one in vehicle_pages(catalog_trees(replace(library, vehicles=tern)))}
     text = text_of(pages["vehicles/tern"])
     assert "Charges too little" in text
-    assert "1 more tree is for any vehicle" in text
+    assert "1 more for any vehicle" in text
 
 
 def test_a_draft_is_marked_and_listed_for_the_foreman(page: Callable[[str], str]) -> None:

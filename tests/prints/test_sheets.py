@@ -47,7 +47,7 @@ def test_a_sheet_prints_on_every_paper(
     name: str, paper: str, small: Tree, library: Library
 ) -> None:
     """The file opens, has the size that was asked for, and names the tree it is of."""
-    story = Story("A job", ("Vehicle: a car",), (("Cause", ("The wire is open.",)),))
+    story = Story("A job", {"Vehicle": "a car"}, (("Cause", ("The wire is open.",)),))
     request = PrintRequest(sheet=name, paper=paper, story=story)
     files = list(SHEETS[name].print(small, replace(library, trees={}), request))
     assert files

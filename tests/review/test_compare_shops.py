@@ -136,3 +136,30 @@ def test_a_procedure_is_compared_too(tmp_path: Path) -> None:
     file.write_text(file.read_text("utf-8").replace("result: no,", "result: pulls,"), "utf-8")
     review = compare_shops(SAMPLES, shop)["procedures/first-stop"]
     assert [change.step for change in review.changes] == ["stop"]
+
+
+def test_knowledge_that_changed_is_followed_into_the_trees(tmp_path: Path) -> None:
+    """A limit moved in the specs moves readings in files that are as they were."""
+    shop = tmp_path / "shop"
+    shutil.copytree(SAMPLES, shop)
+    specs = shop / "kb/specs.yml"
+    text = specs.read_text("utf-8")
+    specs.write_text(f"# {text}", "utf-8")
+    assert compare_shops(SAMPLES, shop) == {}
+    assert "13.2 to 14.8" in text
+    specs.write_text(text.replace("13.2 to 14.8", "13.6 to 14.8"), "utf-8")
+    review = compare_shops(SAMPLES, shop)["charging/lamp-on"]
+    assert review.changes == ()
+    assert any("13.4 V now leads to" in effect.message for effect in review.effects)
+
+
+def test_a_computed_reading_alone_stands_for_readings_that_are_hard_to_find(tmp_path: Path) -> None:
+    """A sum of 4.5 V isn't told with two readings that add up to something else."""
+    shop = tmp_path / "shop"
+    shutil.copytree(SAMPLES, shop)
+    file = shop / "kb/procedures/network-at-module.yml"
+    text = file.read_text("utf-8")
+    assert "sum: 4.5 to 5.5" in text
+    file.write_text(text.replace("sum: 4.5 to 5.5", "sum: 4.6 to 5.5"), "utf-8")
+    effects = compare_shops(SAMPLES, shop)["procedures/network-at-module"].effects
+    assert effects[0].message.startswith("`levels`: sum 4.5")

@@ -7,6 +7,7 @@ import pytest
 
 from builder.authoring.new_shop import new_shop
 from builder.review.compare_shops import compare_shops
+from builder.review.moved_readings import KIND
 from builder.review.remark import TreeReview
 
 FILE = "trees/charging/light-on.yml"
@@ -51,6 +52,24 @@ def test_a_gap_is_told_with_a_value_in_it(review: Review) -> None:
     one = review(("13.2 to 14.8, means", "13.2 to 14.4, means"))
     message = effects(one)["reading without result"]
     assert message == "`running`: 14.6 V has no result now, before it led to `not-now`"
+
+
+def test_of_several_results_that_fit_the_first_counts(review: Review) -> None:
+    """A result behind those that take all readings moves none; as the first one it moves two."""
+    wide = "      - {result: at least 14, branch: belt}\n"
+    last = ("branch: ask}\n  belt:", f"branch: ask}}\n{wide}    several: first fits\n  belt:")
+    assert KIND not in effects(review(last))
+    first = ("      - {result: below 13.2", f"{wide}      - {{result: below 13.2")
+    moved = [one.message for one in review(first).effects if one.kind == KIND]
+    assert [message.split(" now ")[1] for message in moved] == [
+        "leads to `belt`, before to `not-now`", "leads to `belt`, before to `ask`",
+    ]  # fmt: skip
+
+
+def test_a_branch_to_nowhere_takes_no_caution_away(review: Review) -> None:
+    """The graph guesses where it was meant to lead; a guess is no path that a tech walks."""
+    one = review(("unsafe: ask}", "unsafe: belt-fixed}"))
+    assert "caution lost" not in effects(one)
 
 
 def test_a_fix_out_of_reach_is_told(review: Review) -> None:

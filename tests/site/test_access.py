@@ -36,6 +36,7 @@ ANSWER = (
 )
 TARGETS = {
     "index": ("#find input", ".tile", ".chip", ".button", "nav a", ".bay-look"),
+    "vehicles/tern": (".jump .chip", ".jump .button", ".pin-fuse", ".row", "summary"),
     "trees/charging/battery-lamp": (".button", ".way", ".chip", ".bay-search button", "summary"),
 }
 

@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 from typing import Any
+from urllib.parse import urljoin
 
 import axe_playwright_python
 import jsonschema
@@ -255,6 +256,21 @@ def test_a_step_fits_the_smallest_screen(chromium: Browser, samples: Path, tree:
             assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
             hidden += [step] * page.evaluate(HIDDEN)
     assert len(hidden) <= len(checks) * 0.05, hidden
+
+
+def test_a_tree_opened_from_a_vehicle_draws_its_pins(chromium: Browser, samples: Path) -> None:
+    """No vehicle is asked for: the step names pin and color, and one press shows the pin marked."""
+    with opened_page(chromium, bypass_csp=True) as page:
+        page.goto((samples / "vehicles/tern.html").as_uri())
+        link = page.locator('.row[href*="charging/lamp-on.html"]').get_attribute("href")
+        page.goto(urljoin(page.url, f"{link}#walk/sense"))
+        get_ready(page)
+        page.get_by_text("Alternator pin 2: yellow").click()
+        face = page.locator("dialog svg.face")
+        expect(face.locator(".on")).to_have_text("2")
+        assert face.locator(".face-pin").all_text_contents() == ["1", "2", "3"]
+        assert violations(page) == []
+        assert page.evaluate("document.querySelector('dialog').scrollWidth - innerWidth") <= 0
 
 
 @pytest.mark.parametrize("look", ["light", "dark"])

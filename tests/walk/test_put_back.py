@@ -92,3 +92,12 @@ def test_what_was_taken_apart_goes_together_before_the_battery_is_connected(
     first, *others = lines_told(screen(samples, state), "put back")
     assert first == own
     assert any("EPS module" in line for line in others)
+
+
+def test_nothing_is_put_together_with_the_key_on(samples: WalkTables) -> None:
+    """Where a walk ends with the key on or the engine running, that comes first."""
+    state = started(samples, "network/module-silent", enter="fuse")
+    state = typed(samples, state, "eps-module", "can't test")
+    off, own, *_ = lines_told(screen(samples, state), "put back")
+    assert off == "Turn the key off"
+    assert own == "Plug in everything else on this fuse"

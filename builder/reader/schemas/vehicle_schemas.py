@@ -1,9 +1,10 @@
 """The schemas of specs, of parts, and of a vehicle's file.
 
-In: the shapes of schemas. Out: one schema for `kb/specs.yml`, `kb/parts.yml` and `kb/vehicles/`.
+In: the shapes of schemas, the colors of wires. Out: one schema for `kb/specs.yml`, `kb/parts.yml`
+and `kb/vehicles/`.
 """
 
-from builder.model.vehicle_data import PIN_ROLES
+from builder.model.vehicle_data import PIN_ROLES, SEEN_FROM, TAB_SIDES
 from builder.reader.schemas.shapes import (
     DATE,
     FORMAT,
@@ -21,6 +22,7 @@ from builder.reader.schemas.shapes import (
     slug,
     string,
 )
+from builder.trade.wire_colors import WIRE_COLORS
 
 SOURCE = string("a source", "Where it comes from.", "maker's service information", 120)
 GOOD_WORDS = "12.4 to 13.0, at most 0.5, at least 10.5, look it up"
@@ -61,7 +63,8 @@ PIN = record(
     {"role": choice("a role", "What the pin is for; trees ask for pins by it.", *PIN_ROLES),
      "circuit": string("a few words", "The circuit, as the wiring diagram calls it.", "run/start",
                        60),
-     "wire": string("a wire", "Its color and size.", "RD/WH 0.5 mm2", 28),
+     "wire": string("a wire", f"Its color by code ({', '.join(WIRE_COLORS)}; with a stripe RD/WH), "
+                    "and its size.", "RD/WH 0.5 mm2", 28),
      "to": string("a place", "Where the wire leads.", "splice S211", 60),
      "fuse": string("a fuse", "The fuse that feeds it, from this file.", "21", 12)},
     ("role",), "{role: power, circuit: run/start, wire: PK/BK, fuse: 34}",
@@ -71,8 +74,15 @@ CONNECTOR = record(
     {"of": slug("a part", "The part it is plugged into: from kb/parts.yml or kb/modules/.",
                 "alternator"),
      "where": string("a place", "Where to find it at the vehicle.", "Back of the alternator", 120),
-     "rows": count("a whole number", "How many rows of pins it has.", 2),
-     "columns": count("a whole number", "How many pins are in a row.", 4),
+     "rows": count("a whole number", "How many rows of pins it has; pin 1 is at the top left.", 2),
+     "columns": count("a whole number", "How many pins are in a row; numbers run along the rows.",
+                      4),
+     "cavities": several("a list of rows",
+                         "The pin numbers, row by row, where they don't run along the rows.",
+                         several("a row", "", string("a pin number", "", "1", 4), "[3, 4]"),
+                         "[[3, 4], [5, 7, 6], [1, 2]]"),
+     "tab": choice("a side", "Where the locking tab is, in the drawing of its face.", *TAB_SIDES),
+     "seen_from": choice("a side of a connector", "From which side its face is drawn.", *SEEN_FROM),
      "pins": by_name("pins by number", "Its pins.", PIN, "{1: {role: power}}")},
     ("of", "pins"), "{of: alternator, pins: {1: {role: command}}}",
 )  # fmt: skip

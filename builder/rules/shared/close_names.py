@@ -1,13 +1,15 @@
 """Names that don't exist, and what the author may have meant.
 
-In: a name and the names that exist. Out: a hint for a finding, or the finding.
+In: a name and the names that exist. Out: a hint for a finding, the edit that follows it, or the
+finding with both.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
-from builder.model.finding import Finding
+from builder.model.finding import Edit, Finding, edit_of
 from builder.model.text import Text
+from builder.model.typing_slip import slip_of
 from builder.rules.shared.rule import Rule
 
 MAX_NAMES = 8  # listed in one hint
@@ -30,6 +32,18 @@ def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
     return otherwise
 
 
+def mistyped(name: str, known: Iterable[str]) -> str | None:
+    """Return the one close name, where the author only mistyped it."""
+    close = closest_names(name, map(str, known))
+    return slip_of(name, close) if len(close) == 1 else None
+
+
+def slip_edit(name: Text, known: Iterable[str]) -> Edit | None:
+    """Return the edit that writes the one close name, where the author only mistyped it."""
+    meant = mistyped(name, known)
+    return edit_of(name, meant) if meant else None
+
+
 def unknown_names(
     rule: Rule, names: Iterable[Text], known: Mapping[str, object], why: str, where: str
 ) -> Iterator[Finding]:
@@ -38,4 +52,5 @@ def unknown_names(
     for name in names:
         if name not in known:
             hint = suggestion(name, known, f"add it to {where}, or use a name from there")
-            yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint)
+            edit = slip_edit(name, known)
+            yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint, edit=edit)

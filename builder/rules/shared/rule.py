@@ -21,7 +21,7 @@ from builder.graph.tree_paths import paths_of
 from builder.graph.vehicle_paths import VehiclePaths
 from builder.model.checks import Check
 from builder.model.conditions import Conditions
-from builder.model.finding import Finding, Related, Severity
+from builder.model.finding import Edit, Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.text import Position, Text
 from builder.model.tree import Step, Tree
@@ -56,10 +56,16 @@ class Rule:
     summary: str  # one sentence: what it finds
 
     def finding(
-        self, at: Position, message: str, why: str, hint: str, *related: Related
+        self,
+        at: Position,
+        message: str,
+        why: str,
+        hint: str,
+        *related: Related,
+        edit: Edit | None = None,
     ) -> Finding:
         """Make a finding of this rule."""
-        return Finding(self.name, self.severity, at, message, why, hint, related)
+        return Finding(self.name, self.severity, at, message, why, hint, related, edit)
 
 
 def as_warning(finding: Finding) -> Finding:

@@ -25,15 +25,19 @@ def example_readings(space: Space, pieces: list[Box]) -> list[str]:
 
 
 def example_reading(space: Space, piece: Box) -> str | None:
-    """Return a point of a piece as text, or None where the instruments can show none."""
+    """Return a point of a piece as text, or None where the instruments can show none.
+
+    Where no readings are found from which the computed ones follow, only those are named.
+    """
     point = point_in(piece, (axis.resolution for axis in space.axes))
     if point is None or not _possible(space, piece):
         return None
-    if any(axis.formula for axis in space.axes):
-        point = next(_consistent_points(space, piece), point)
-    return ", ".join(
-        axis.value_as_text(value) for axis, value in zip(space.axes, point, strict=True)
-    )
+    shown = list(zip(space.axes, point, strict=True))
+    computed = [(axis, value) for axis, value in shown if axis.formula]
+    if computed:
+        consistent = next(_consistent_points(space, piece), None)
+        shown = list(zip(space.axes, consistent, strict=True)) if consistent else computed
+    return ", ".join(axis.value_as_text(value) for axis, value in shown)
 
 
 def _possible(space: Space, piece: Box) -> bool:
