@@ -12,7 +12,7 @@ on every tree from which a walk can reach it, however far away.
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import networkx as nx
 
@@ -113,12 +113,20 @@ def _upstream(library: Library, led_into: Collection[str]) -> "nx.DiGraph[str]":
 
 def _content(value: object) -> object:
     """Return the content of a value without its positions: moving a line changes no finding."""
+    if isinstance(value, str):  # first, since most values are text
+        return str(value)
     if isinstance(value, Position):
         return ()
-    if is_dataclass(value) and not isinstance(value, type):
-        return [_content(getattr(value, field.name)) for field in fields(value)]
-    if isinstance(value, Mapping):
-        return [(str(key), _content(item)) for key, item in value.items()]
     if isinstance(value, (tuple, list)):
         return [_content(item) for item in value]
+    kind: Any = type(value)
+    if names := _field_names(kind):
+        return [_content(getattr(value, name)) for name in names]
+    if isinstance(value, Mapping):
+        return [(str(key), _content(item)) for key, item in value.items()]
     return str(value)
+
+
+@cache
+def _field_names(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind)) if is_dataclass(kind) else ()

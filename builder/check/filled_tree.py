@@ -2,9 +2,10 @@
 
 Filled in are its spec readings, the runs of its procedures, what is changed at the vehicle.
 
-In: a shop's folder, its library, an ID. Out: the `Tree`.
+In: a shop's folder or the texts of its trees, its library, an ID. Out: the `Tree`.
 """
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from builder.graph.runs import procedure_named, with_runs
@@ -13,7 +14,8 @@ from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.model.vehicle_data import Vehicle
 from builder.plan.changeovers import with_changeovers
-from builder.reader.trees import read_tree
+from builder.reader.source import Source, read_source
+from builder.reader.trees import tree_from
 
 
 def tree_of(shop: Path, library: Library, id_: str, vehicle: Vehicle | None = None) -> Tree:
@@ -21,11 +23,22 @@ def tree_of(shop: Path, library: Library, id_: str, vehicle: Vehicle | None = No
 
     Its specs are those of the vehicle, if one is given.
     """
+    listing = library.listings.get(id_)
+    source = read_source(shop, shop / listing.file) if listing else None
+    return _filled(source if isinstance(source, Source) else None, library, id_, vehicle)
+
+
+def saved_tree_of(texts: Mapping[str, Source], library: Library, id_: str) -> Tree:
+    """Do the same for any vehicle with texts that have been read, by the names of their files."""
+    listing = library.listings.get(id_)
+    return _filled(texts.get(listing.file) if listing else None, library, id_, None)
+
+
+def _filled(source: Source | None, library: Library, id_: str, vehicle: Vehicle | None) -> Tree:
     if procedure := procedure_named(library, id_):
         return with_specs(procedure.tree, library.specs, vehicle)
-    listing = library.listings.get(id_)
-    tree = read_tree(shop, shop / listing.file)[0] if listing else None
+    tree = tree_from(source)[0] if source else None
     if tree is None:
-        raise NotThereError(f"there is no tree `{id_}` in {shop / 'trees'}")
+        raise NotThereError(f"there is no tree `{id_}` in this shop that can be read")
     tree = with_runs(with_specs(tree, library.specs, vehicle), library.procedures)
     return with_changeovers(tree, library)

@@ -16,7 +16,7 @@ from pathlib import Path
 from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
 from builder.check.dependencies import knowledge_digest, neighbor_digests
 from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
-from builder.check.filled_knowledge import filled_knowledge
+from builder.check.filled_knowledge import HashOf, Knowledge, filled_knowledge, known_knowledge
 from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
@@ -70,22 +70,34 @@ def check(
     exist or isn't in the shop, or a folder has nothing to check.
     """
     names = {name_in_shop(shop, path) for path in files}
-    knowledge, mistakes = filled_knowledge(shop)
+    verdict = verdict_of(shop, cache, today, known_knowledge(shop), progress)
+    chosen = (one for one in verdict.findings if not names or is_in(one.at.file, names))
+    return replace(verdict, findings=tuple(chosen))
+
+
+def verdict_of(
+    shop: Path,
+    cache: Cache,
+    today: date,
+    knowledge: Knowledge,
+    progress: Progress = no_progress,
+) -> Verdict:
+    """Judge every tree and the shop as a whole; the knowledge has been read already."""
     before = _known(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
-    library = _library(shop, knowledge, trees, cache)
-    trees = _judged(shop, library, trees, packed)
+    library = _library(shop, knowledge.library, trees, cache)
+    trees = _judged(shop, library, knowledge.hash_of, trees, packed)
     of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
-    findings = chain(mistakes, *of_trees, judge_library(library, today))
+    of_library = judge_library(library, today, knowledge.of_procedures)
+    findings = chain(knowledge.mistakes, *of_trees, of_library)
     _store(cache, before, trees)
-    chosen = (one for one in findings if not names or is_in(one.at.file, names))
-    return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(chosen))
+    return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(findings))
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
     """Return the library without judging it; trees in the cache aren't read again."""
     before, knowledge = _known(cache), filled_knowledge(shop)[0]
-    cached = partial(_cached, shop, before, _run_hashes(knowledge))
+    cached = partial(_cached, shop, before, _run_hashes(knowledge_digest(knowledge)))
     trees = {
         file: cached(file) or unchecked_record(shop, knowledge, file) for file in tree_names(shop)
     }
@@ -116,9 +128,8 @@ def _known(cache: Cache) -> Records:
 RunHashes = Callable[[TreeRecord], tuple[str, ...]]
 
 
-def _run_hashes(knowledge: Library) -> RunHashes:
+def _run_hashes(hash_of: HashOf) -> RunHashes:
     """Return a function that hashes the procedures that a tree names."""
-    hash_of = knowledge_digest(knowledge)
 
     def hashes(record: TreeRecord) -> tuple[str, ...]:
         names = record.listing.procedures if record.listing else ()
@@ -136,22 +147,22 @@ def _cached(shop: Path, before: Records, runs: RunHashes, file: str) -> TreeReco
 
 
 def _examined(
-    shop: Path, before: Records, knowledge: Library, progress: Progress
+    shop: Path, before: Records, knowledge: Knowledge, progress: Progress
 ) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
     """Return the record of every tree, and the packed trees that are still to be judged."""
-    runs = _run_hashes(knowledge)
+    runs = _run_hashes(knowledge.hash_of)
     known = {file: _cached(shop, before, runs, file) for file in tree_names(shop)}
     new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
-    examined = dict(zip(new, examine_all(shop, new, knowledge, led_into, progress), strict=True))
-    alone = knowledge_digest(knowledge)
+    read = examine_all(shop, new, knowledge.library, led_into, progress)
+    examined = dict(zip(new, read, strict=True))
     now = {}
     for file, record in known.items():
         if record is None:
             record = examined[file].record
             record = replace(record, runs=runs(record))
             if not examined[file].pending:
-                record = replace(record, inputs=alone(record.used))
+                record = replace(record, inputs=knowledge.hash_of(record.used))
         now[file] = record
     return now, {file: new_tree.pending for file, new_tree in examined.items() if new_tree.pending}
 
@@ -186,18 +197,21 @@ def _summary(
 
 
 def _judged(
-    shop: Path, library: Library, trees: dict[str, TreeRecord], packed: Mapping[str, bytes]
+    shop: Path,
+    library: Library,
+    hash_of: HashOf,
+    trees: dict[str, TreeRecord],
+    packed: Mapping[str, bytes],
 ) -> dict[str, TreeRecord]:
     """Judge every tree whose findings are unknown or depend on something that has changed."""
     listings = library.listings
     led_into = {id_ for id_, listing in listings.items() if not is_independent(listing, library)}
     shapes = {tree.listing.id: tree.shape for tree in trees.values() if tree.listing}
     neighbors = neighbor_digests(library, shapes, led_into)
-    knowledge = knowledge_digest(library)
 
     def inputs(record: TreeRecord) -> str:
         beside = neighbors.get(record.listing.id, "") if record.listing else ""
-        return knowledge(record.used) + beside
+        return hash_of(record.used) + beside
 
     pending = [
         PendingTree(file, record, packed.get(file, b""))

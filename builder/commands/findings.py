@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Iterable
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from builder.check.verdict import Verdict
@@ -57,7 +58,7 @@ def print_findings(
             color = color_wanted(sys.stdout.isatty(), os.environ)
             text = findings_as_text(
                 verdict.findings,
-                lambda file: _lines(shop, file),
+                partial(file_lines, shop),
                 trees,
                 color=color,
                 drafts=verdict.drafts,
@@ -71,7 +72,8 @@ def print_notes(notes: Iterable[str]) -> None:
         print(f"baytree: note: {note}", file=sys.stderr)
 
 
-def _lines(shop: Path, file: str) -> list[str]:
+def file_lines(shop: Path, file: str) -> list[str]:
+    """Return the lines of a file of the shop; none where it can't be read."""
     path = shop / file
     if file_problem(shop, path, MAX_FILE_BYTES):
         return []  # never a line of a file to which a link leads out of the shop

@@ -33,7 +33,6 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield home_page(catalog)
     yield from system_pages(catalog)
     yield from lamp_pages(catalog)
-    yield from code_pages(catalog)
     yield from occasion_pages(catalog)
     yield from vehicle_pages(catalog)
     yield from module_pages(catalog)
@@ -44,7 +43,8 @@ def shop_pages(library: Library) -> Iterator[Page]:
     yield glossary_page(library)
     yield words_page()
     yield upkeep_page(catalog)
-    yield from rule_pages()
     yield from about_pages(library)
     for tree in catalog.retired:
         yield retired_page(tree, library)
+    yield from code_pages(catalog)  # these are many, and seldom what somebody waits for
+    yield from rule_pages()

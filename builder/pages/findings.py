@@ -1,26 +1,38 @@
-"""What `baytree serve` shows instead of the page of a tree with mistakes.
+"""What `baytree serve` shows of mistakes: at the top of a page, and as a list of all.
 
-In: findings. Out: `Page`s: one for the tree, one that lists every finding.
+In: findings, and a function that returns a line of a file with a mark under a range. Out: `Page`s.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+from markupsafe import Markup
 
 from builder.model.finding import Finding
-from builder.pages import addresses
+from builder.model.text import Position
 from builder.pages.page import Page
 from builder.pages.render import render
 
-
-def broken_tree_page(id_: str, findings: Iterable[Finding]) -> Page:
-    """Write the page of a tree that can't be shown: its mistakes, at their lines."""
-    path = addresses.tree_path(id_)
-    body = render("findings.html", path, findings=_ordered(findings), tree=id_)
-    return Page(path, f"{id_} can't be shown", body)
+MarkedLines = Callable[[Position], str]
 
 
-def findings_page(findings: Iterable[Finding]) -> Page:
+def broken_page(
+    path: str, findings: Iterable[Finding], lines: MarkedLines, sound: Page | None
+) -> Page:
+    """Write the page of a file with mistakes: these, then the page as it was without any."""
+    ordered = _ordered(findings)
+    body = render(
+        "findings.html", path, findings=ordered, lines=lines, file=ordered[0].at.file, sound=sound
+    )
+    if sound is None:
+        return Page(path, f"{path} can't be shown", body)
+    return replace(sound, body=Markup(body + sound.body))
+
+
+def findings_page(findings: Iterable[Finding], lines: MarkedLines) -> Page:
     """Write the list of every finding in the shop."""
-    body = render("findings.html", "findings", findings=_ordered(findings), tree="")
+    ordered = _ordered(findings)
+    body = render("findings.html", "findings", findings=ordered, lines=lines, file="", sound=None)
     return Page("findings", "Findings", body)
 
 

@@ -6,6 +6,7 @@ reader reports both to the author.
 """
 
 import re
+from functools import lru_cache
 from xml.etree.ElementTree import Element
 
 from markdown import Markdown
@@ -43,6 +44,7 @@ def _anchor(text: str, _separator: str) -> str:
     return f"part-{file_slug(text).lower()}"
 
 
+@lru_cache(2000)  # articles: `serve` renders again only one that was saved
 def html_of(body: str) -> Markup:
     """Render an article's body."""
     engine = Markdown(extensions=["tables", "sane_lists", TocExtension(slugify=_anchor)])

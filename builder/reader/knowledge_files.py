@@ -7,6 +7,7 @@ mistake in it is left out.
 import os
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import TypeVar
 
@@ -37,6 +38,11 @@ from builder.reader.validate import validate
 from builder.reader.yaml_text import read_yaml
 
 Kept = TypeVar("Kept")
+# What becomes of a text is remembered, so that after a save `serve` parses one file again, not all.
+_REMEMBERED = 2000  # files
+_parsed = lru_cache(_REMEMBERED)(read_yaml)
+_procedure_of = lru_cache(_REMEMBERED)(procedure_from)
+_article_of = lru_cache(_REMEMBERED)(article_from)
 
 
 def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
@@ -110,7 +116,7 @@ def _root(reading: _Reading, file: str) -> Map:
     if isinstance(source, Finding):
         reading.findings.append(source)
         return EMPTY
-    root, findings = read_yaml(source)
+    root, findings = _parsed(source)
     reading.findings.extend(findings)
     if isinstance(root, Map):
         return root
@@ -186,12 +192,12 @@ def _vehicles(reading: _Reading) -> dict[str, Vehicle]:
 
 
 def _procedures(reading: _Reading) -> dict[str, Procedure]:
-    read = (procedure_from(source) for source in _sources(reading, "kb/procedures/"))
+    read = (_procedure_of(source) for source in _sources(reading, "kb/procedures/"))
     return {one.name: one for one in _kept(reading, read)}
 
 
 def _articles(reading: _Reading) -> dict[str, HowTo]:
-    read = (article_from(source) for source in _sources(reading, "kb/how-to/"))
+    read = (_article_of(source) for source in _sources(reading, "kb/how-to/"))
     return {one.id: one for one in _kept(reading, read)}
 
 

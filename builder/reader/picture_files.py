@@ -5,6 +5,7 @@ these are published, so a file that could run a script in a tech's browser is le
 """
 
 import os
+from functools import lru_cache
 from pathlib import Path
 
 from builder.model.finding import Finding
@@ -53,11 +54,18 @@ def _mistake(shop: Path, path: Path) -> Finding | None:
                        "it would publish a file from elsewhere, such as a closed job",
                        "put the picture itself here")  # fmt: skip
     try:
-        is_drawing = kind == ".svg"
-        problem = drawing_problem(path.read_bytes()) if is_drawing else photos.photo_problem(path)
+        status = path.stat()
+        problem = _problem(path, (status.st_ino, status.st_size, status.st_mtime_ns))
     except OSError as error:
         return unreadable(file, error)
     return _unsafe(file, problem) if problem else None
+
+
+@lru_cache(2000)  # pictures: `serve` looks again only at one that was saved
+def _problem(path: Path, _saved: tuple[int, ...]) -> PictureProblem | None:
+    if path.suffix.lower() == ".svg":
+        return drawing_problem(path.read_bytes())
+    return photos.photo_problem(path)
 
 
 def _format_hint(kind: str) -> str:

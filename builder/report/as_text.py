@@ -53,13 +53,33 @@ def _unpainted(text: str, _style: str) -> str:
     return text
 
 
-def _finding(finding: Finding, sources: Sources, paint: Paint) -> Iterable[str]:
+def finding_line(finding: Finding, *, color: bool = False) -> str:
+    """Write a finding in one line: the place, the severity, what is wrong, the rule."""
+    return _head(finding, _painted if color else _unpainted)
+
+
+def marked_lines(at: Position, sources: Sources) -> str:
+    """Return the source line with a mark under the range, as at a terminal; "" without one."""
+    return "\n".join(_line(at, sources, _unpainted, ""))
+
+
+def counted_findings(findings: Sequence[Finding]) -> str:
+    """Count findings: 1 error, 2 warnings."""
+    errors = sum(one.severity is Severity.ERROR for one in findings)
+    counts = ((errors, "error"), (len(findings) - errors, "warning"))
+    return ", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts)
+
+
+def _head(finding: Finding, paint: Paint) -> str:
     at, style = finding.at, SEVERITY_STYLES[finding.severity]
     place = paint(f"{printable(at.file)}:{at.line}:{at.column}:", BOLD)
     severity = paint(f"{finding.severity}:", BOLD + style)
-    message = f"{printable(finding.message)} {paint(f'[{finding.rule}]', DIM)}"
-    yield f"{place} {severity} {message}"
-    yield from _line(at, sources, paint, style)
+    return f"{place} {severity} {printable(finding.message)} {paint(f'[{finding.rule}]', DIM)}"
+
+
+def _finding(finding: Finding, sources: Sources, paint: Paint) -> Iterable[str]:
+    yield _head(finding, paint)
+    yield from _line(finding.at, sources, paint, SEVERITY_STYLES[finding.severity])
     if finding.why:
         yield f"  {paint('why:', BOLD)}  {printable(finding.why)}"
     if finding.hint:
@@ -114,7 +134,4 @@ def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str
 
 
 def _summary(findings: Sequence[Finding], trees: int) -> str:
-    errors = sum(one.severity is Severity.ERROR for one in findings)
-    warnings = len(findings) - errors
-    counts = ((trees, "tree"), (errors, "error"), (warnings, "warning"))
-    return ", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts)
+    return f"{trees} tree{'' if trees == 1 else 's'}, {counted_findings(findings)}"

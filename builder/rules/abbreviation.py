@@ -22,8 +22,9 @@ Fix: Write the words out, or add the abbreviation to `also` of an entry in `kb/g
 """
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date
+from functools import cache, partial
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -49,36 +50,41 @@ SIGNAL_WORDS = frozenset({"DANGER", "WARNING", "CAUTION", "NOTICE"})
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every unexplained abbreviation of a tree, at its first use."""
-    yield from _unexplained(facts.texts, facts.library)
+    yield from _unexplained(facts.texts, cache(partial(_explained, facts.library)))
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every unexplained abbreviation of an article or the knowledge."""
+    explained = cache(partial(_explained, library))
     for article in library.how_tos.values():
-        yield from _unexplained(texts_of_article(article), library)
-    yield from _unexplained(texts_of_knowledge(library), library)
+        yield from _unexplained(texts_of_article(article), explained)
+    yield from _unexplained(texts_of_knowledge(library), explained)
 
 
-def _unexplained(texts: Iterable[Text], library: Library) -> Iterator[Finding]:
+def _unexplained(
+    texts: Iterable[Text], explained: Callable[[], frozenset[str]]
+) -> Iterator[Finding]:
     seen: set[str] = set()
     for text in texts:
         for match in SHORT.finditer(text) if CAPITALS.search(text) else ():
             short = match.group()
-            if short not in seen and not _is_known(short, library):
-                seen.add(short)
-                yield RULE.finding(
-                    position_in(text, match.start(), len(short)),
-                    f"the glossary doesn't explain `{short}`",
-                    "a tech who guesses what it means measures at the wrong part",
-                    "write the words out, or add it to `also` of an entry in kb/glossary.yml",
-                )
+            if short in seen or _is_well_known(short) or short in explained():
+                continue
+            seen.add(short)
+            yield RULE.finding(
+                position_in(text, match.start(), len(short)),
+                f"the glossary doesn't explain `{short}`",
+                "a tech who guesses what it means measures at the wrong part",
+                "write the words out, or add it to `also` of an entry in kb/glossary.yml",
+            )
 
 
-def _is_known(short: str, library: Library) -> bool:
-    if short in WELL_KNOWN or short in SIGNAL_WORDS or CODE.match(short):
-        return True
-    return any(
-        short in SHORT.findall(words)
-        for term in library.glossary.values()
-        for words in (term.id.upper(), term.term, *term.also)
-    )
+def _is_well_known(short: str) -> bool:
+    return short in WELL_KNOWN or short in SIGNAL_WORDS or bool(CODE.match(short))
+
+
+def _explained(library: Library) -> frozenset[str]:
+    """Return every abbreviation in the glossary."""
+    terms = library.glossary.values()
+    words = (words for term in terms for words in (term.id.upper(), term.term, *term.also))
+    return frozenset(short for one in words for short in SHORT.findall(one))

@@ -1,11 +1,11 @@
 """The files that pages load: styles, scripts, fonts, the search index.
 
-In: the library. Out: files in the folder of the new site. Scripts are published without comments
-and indents, a quarter smaller.
+In: the library. Out: files by name, and the same in the folder of a new site. Scripts are published
+without comments and indents, a quarter smaller.
 """
 
-import shutil
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import cache as cached
 from pathlib import Path
 
 from rjsmin import jsmin
@@ -21,37 +21,58 @@ from builder.web import WEB
 
 _CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
 _SEARCH = "search"  # the kind of rows
-_NOT_PUBLISHED = shutil.ignore_patterns("*.py", "__pycache__", "reload.js", "worker.js")
+_SEARCH_FILE = "assets/search-data.js"
+_NOT_PUBLISHED = ("reload.js", "worker.js")
+_STYLES = (
+    _CHART / "chart.css",
+    WEB / "site.css",
+    WEB / "fields.css",
+    WEB / "tables.css",
+    WEB / "connectors.css",
+    WEB / "walk.css",
+)
+# By file: what is made from the library.
+SCRIPTS: Mapping[str, Callable[[Library], str]] = {
+    SHOP_SCRIPT: shop_script,
+    _SEARCH_FILE: lambda library: search_script(search_table(library)),
+    "assets/trade-data.js": lambda library: calculator_files(library)["trade-data.js"],
+    "assets/calculator-data.js": lambda library: calculator_files(library)["calculator-data.js"],
+}
+
+
+@cached
+def fixed_files() -> Mapping[str, bytes]:
+    """Return the files that are the same in every shop."""
+    published = (file for file in sorted(WEB.iterdir()) if file.name not in _NOT_PUBLISHED)
+    files = {
+        f"assets/{file.name}": file.read_bytes()
+        for file in published
+        if file.is_file() and file.suffix not in (".js", ".py")
+    }
+    for script in WEB.glob("*.js"):
+        if script.name not in _NOT_PUBLISHED:
+            files[f"assets/{script.name}"] = jsmin(script.read_text("utf-8")).encode()
+    for font in (_CHART / "faces").iterdir():
+        if font.suffix in (".woff2", ".txt"):  # the fonts and their license
+            files[f"assets/{font.name}"] = font.read_bytes()
+    styles = "\n".join(file.read_text("utf-8") for file in _STYLES)
+    return files | {"assets/site.css": styles.encode()}
 
 
 def write_assets(library: Library, cache: Cache, site: Path) -> None:
     """Write every file that isn't a page."""
-    assets = site / "assets"
-    shutil.copytree(WEB, assets, dirs_exist_ok=True, ignore=_NOT_PUBLISHED)
-    for script in assets.glob("*.js"):
-        _write(script, jsmin(script.read_text("utf-8")))
-    for font in (_CHART / "faces").iterdir():
-        if font.suffix in (".woff2", ".txt"):  # the fonts and their license
-            shutil.copyfile(font, assets / font.name)
-    styles = (
-        _CHART / "chart.css",
-        WEB / "site.css",
-        WEB / "fields.css",
-        WEB / "tables.css",
-        WEB / "connectors.css",
-        WEB / "walk.css",
-    )
-    _write(assets / "site.css", "\n".join(file.read_text("utf-8") for file in styles))
-    _write(assets / "search-data.js", _search_data(library, cache))
-    _write(site / SHOP_SCRIPT, shop_script(library))
-    for name, text in calculator_files(library).items():
-        _write(assets / name, text)
+    for name, content in fixed_files().items():
+        _write(site / name, content)
+    for name, script in SCRIPTS.items():
+        is_search = name == _SEARCH_FILE
+        text = _search_data(library, cache) if is_search else script(library)
+        _write(site / name, text.encode())
 
 
 def write_files(files: Mapping[str, str], site: Path) -> None:
     """Write files whose text is ready, such as the schemas."""
     for name, text in files.items():
-        _write(site / name, text)
+        _write(site / name, text.encode())
 
 
 def _search_data(library: Library, cache: Cache) -> str:
@@ -66,6 +87,6 @@ def _search_data(library: Library, cache: Cache) -> str:
     return script
 
 
-def _write(file: Path, text: str) -> None:
+def _write(file: Path, content: bytes) -> None:
     file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(text, "utf-8", newline="\n")
+    file.write_bytes(content)

@@ -6,7 +6,7 @@ the new one is complete.
 """
 
 import sqlite3
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -14,11 +14,9 @@ from typing import Any, NamedTuple
 from builder.cache.database import Cache, note, temporary, transaction
 from builder.cache.digest import digest, file_digest, files_in
 from builder.cores.progress import Progress, no_progress
-from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages.contents import shop_pages
-from builder.pages.findings import broken_tree_page, findings_page
 from builder.site.assets import write_assets, write_files
 from builder.site.engine import engine_key, engine_settings, frame_pages
 from builder.site.manifest import FolderState, checked_folder, listed_files
@@ -51,7 +49,6 @@ class SiteInput:
     read_tree: Callable[[str], Tree]  # by ID; trees are read one at a time and not kept
     prints: bool = True
     files: Mapping[str, str] = field(default_factory=dict)  # further files of the site, as text
-    findings: tuple[Finding, ...] | None = None  # shown on pages by `baytree serve`
     progress: Progress = no_progress
 
 
@@ -72,7 +69,7 @@ def build_site(site: SiteInput, out: Path) -> SiteCounts:
         raise FileExistsError(f"{out} is a link: delete it, or name the folder itself with --out")
     out = out.resolve()
     before = checked_folder(out)
-    if site.findings is None and not site.library.trees:
+    if not site.library.trees:
         _refuse_to_drop_trees(out)
     try:
         return _build(site, out, before)
@@ -115,24 +112,9 @@ def _refuse_to_drop_trees(out: Path) -> None:
 def _put_pages(pages: PageCache, site: SiteInput) -> None:
     for page in shop_pages(site.library):
         put_page(pages, page)
-    broken = _errors_by_tree(site.findings or ())
-    for id_, errors in broken.items():
-        put_page(pages, broken_tree_page(id_, errors))
-    if site.findings is not None:
-        put_page(pages, findings_page(site.findings))
     trees = TreeInput(site.library, site.read_tree, site.prints)
     put_procedures(pages, trees)
-    put_trees(pages, trees, broken, site.progress)
-
-
-def _errors_by_tree(findings: Iterable[Finding]) -> dict[str, list[Finding]]:
-    """Collect the errors of each tree; a tree's ID is the path of its file."""
-    errors: dict[str, list[Finding]] = {}
-    for finding in findings:
-        folder, _, rest = finding.at.file.partition("/")
-        if folder == "trees" and finding.severity is Severity.ERROR:
-            errors.setdefault(rest.rsplit(".", 1)[0], []).append(finding)
-    return errors
+    put_trees(pages, trees, site.progress)
 
 
 def _pages_key(site: SiteInput, settings: dict[str, Any]) -> str:

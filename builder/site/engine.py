@@ -120,14 +120,18 @@ def _run(folder: Path) -> None:
 
 @contextmanager
 def _quiet_at_fixed_time() -> Iterator[None]:
-    environment = dict(os.environ)
+    """Set what the engine reads; other variables stay, since other threads may read them now."""
+    wanted = {"SOURCE_DATE_EPOCH": _BUILD_TIME, "NO_MKDOCS_2_WARNING": "1"}
+    before = {name: os.environ.get(name) for name in wanted}
     log = logging.getLogger("mkdocs")
     level = log.level
-    os.environ |= {"SOURCE_DATE_EPOCH": _BUILD_TIME, "NO_MKDOCS_2_WARNING": "1"}
+    os.environ |= wanted
     log.setLevel(logging.ERROR)
     try:
         yield
     finally:
         log.setLevel(level)
-        os.environ.clear()
-        os.environ.update(environment)
+        for name, value in before.items():
+            os.environ.pop(name)
+            if value is not None:
+                os.environ[name] = value

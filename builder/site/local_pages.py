@@ -1,62 +1,42 @@
 """The preview: one request of a page that an author has open.
 
-In: the folder of the site, and `CurrentSite` with the result of the last build. Out: its files;
-every page gets one more script, which reloads it after a build.
+In: `CurrentSite`, with the preview of the last save. Out: its files; every page gets one more
+script, which reloads it after a save.
 
 Only requests for a local host name are answered: a web page whose own name resolves to this machine
 can read nothing of the shop.
 """
 
 import json
+import mimetypes
 import re
-import time
-from dataclasses import asdict, dataclass
+import socket
+from dataclasses import asdict
 from html import escape
 from http import HTTPStatus
-from http.server import SimpleHTTPRequestHandler
+from http.server import BaseHTTPRequestHandler
 from pathlib import Path
+from select import select
 from typing import Any
+from urllib.parse import parse_qs, quote, unquote
 
+from builder.site.current_site import CurrentSite, SiteStatus
 from builder.web import WEB
 
 _RELOAD, _NO_SITE = WEB / "reload.js", Path(__file__).with_name("no_site.html")
 _LOCAL_HOST = re.compile(r"(localhost|127\.0\.0\.1|\[::1\])(:[0-9]{1,5})?", re.IGNORECASE)
+_NO_PAGE = ("There's no page here", "The address may be wrong, or its file has another name now.")
 
 
-@dataclass(frozen=True, slots=True)
-class BuildStatus:
-    """What a page asks for again and again: the answer to `/changed`."""
-
-    version: int  # of the site that is served
-    errors: int = 0  # of the last build
-    trouble: str = ""  # why the last build failed; "" where it didn't
-
-
-class CurrentSite:
-    """The site that is served: its status is replaced after every build."""
-
-    def __init__(self) -> None:
-        """Start with a version that no earlier run has used: its pages may still be open."""
-        self.status = BuildStatus(version=int(time.time()))
-
-    def publish(self, errors: int) -> None:
-        """Announce a new site to open pages."""
-        self.status = BuildStatus(self.status.version + 1, errors)
-
-    def report(self, trouble: str) -> None:
-        """Announce that the site is older than the files, and why."""
-        self.status = BuildStatus(self.status.version, self.status.errors, trouble)
-
-
-class PreviewHandler(SimpleHTTPRequestHandler):
+class PreviewHandler(BaseHTTPRequestHandler):
     """Serves the files of the site, and tells pages when to reload."""
 
     timeout = 10  # seconds until an idle connection is closed
 
-    def __init__(self, site: CurrentSite, *args: Any, directory: str) -> None:
+    def __init__(self, site: CurrentSite, *args: Any) -> None:
         """Handle one connection; `site` is shared by all."""
         self.site = site
-        super().__init__(*args, directory=directory)
+        super().__init__(*args)
 
     def parse_request(self) -> bool:
         """Refuse a request for another host."""
@@ -65,55 +45,75 @@ class PreviewHandler(SimpleHTTPRequestHandler):
         hosts = self.headers.get_all("Host", [])
         if len(hosts) == 1 and _LOCAL_HOST.fullmatch(hosts[0].strip()):
             return True
-        self._answer("text/plain", "This server answers to localhost only.\n", HTTPStatus.FORBIDDEN)
+        self._answer(
+            "text/plain", b"This server answers to localhost only.\n", HTTPStatus.FORBIDDEN
+        )
         return False
+
+    def do_HEAD(self) -> None:
+        """Answer without the content."""
+        self.do_GET()
 
     def do_GET(self) -> None:
         """Answer the preview's two addresses, add the script to pages, serve the other files."""
-        status = self.site.status  # before the page is read: better one reload too many
-        path = re.split("[?#]", self.path, maxsplit=1)[0]
+        path, _, query = self.path.partition("#")[0].partition("?")
         if path == "/changed":
-            self._answer("application/json", json.dumps(asdict(status)))
+            seen = parse_qs(query).get("seen", [""])[0]
+            status = self.site.wait(int(seen) if seen.isdecimal() else None, self._is_gone)
+            self._answer("application/json", json.dumps(asdict(status)).encode())
         elif path == "/reload.js":
-            self._answer("text/javascript", _RELOAD.read_text("utf-8"))
-        elif (page := self._page(path)) is not None:
-            self._answer("text/html", _with_script(page, status))
-        elif not Path(self.directory, "index.html").exists():
-            why = escape(status.trouble or "It's being built.")
-            page = _with_script(_NO_SITE.read_text("utf-8").replace("{why}", why), status)
-            self._answer("text/html", page, HTTPStatus.SERVICE_UNAVAILABLE)
+            self._answer("text/javascript", _RELOAD.read_bytes())
         else:
-            super().do_GET()
+            name = unquote(path, errors="replace").lstrip("/")
+            self._answer_file(f"{name}index.html" if name.endswith("/") or not name else name)
 
-    def _page(self, path: str) -> str | None:
-        file = Path(self.translate_path(path))
-        if path.endswith("/"):
-            file /= "index.html"
+    def _answer_file(self, name: str) -> None:
+        status = self.site.status  # before the page is made: better one reload too many
         try:
-            return file.read_text("utf-8") if file.suffix == ".html" else None
-        except (OSError, ValueError):  # missing, perhaps only for a moment; not a file name
-            return None
+            content = self.site.file(name)
+        except Exception as error:
+            why = self.site.failed(name, error)
+            self._answer_page("This page can't be shown", why, HTTPStatus.INTERNAL_SERVER_ERROR)
+            return
+        if content is not None and name.endswith(".html"):
+            self._answer("text/html", _with_script(content.decode(), status))
+        elif content is not None:
+            self._answer(_kind(name), content)
+        elif (moved := self.site.moved(name)) != name:
+            self._redirect(f"/{quote(moved)}")
+        elif self.site.is_empty:
+            why = status.trouble or "It's being built."
+            self._answer_page("There's no site yet", why, HTTPStatus.SERVICE_UNAVAILABLE)
+        else:
+            self._answer_page(*_NO_PAGE, HTTPStatus.NOT_FOUND)
 
-    def send_head(self) -> Any:
-        """Start an answer that is a file."""
+    def _is_gone(self) -> bool:
+        """Whether the browser has hung up, as it does when it leaves a page that waits."""
         try:
-            return super().send_head()
-        except ValueError:  # not a file name
-            return self.send_error(HTTPStatus.NOT_FOUND)
+            readable = select([self.connection], [], [], 0)[0]
+            return bool(readable) and not self.connection.recv(1, socket.MSG_PEEK)
+        except (OSError, ValueError):
+            return True
 
-    def list_directory(self, _path: Any) -> None:
-        """Refuse to list a folder: everything there is to see has a page."""
-        self.send_error(HTTPStatus.NOT_FOUND)
+    def _redirect(self, address: str) -> None:
+        self.send_response(HTTPStatus.FOUND)  # for now: the tree may get its old name back
+        self.send_header("Location", address)
+        self.send_header("Content-Length", "0")
+        self.end_headers()
+
+    def _answer_page(self, title: str, why: str, code: HTTPStatus) -> None:
+        text = _NO_SITE.read_text("utf-8").replace("{title}", title).replace("{why}", escape(why))
+        self._answer("text/html", _with_script(text, self.site.status), code)
 
     def end_headers(self) -> None:
-        """Forbid caching: the next build may have another version."""
+        """Forbid caching: the next save may bring another version."""
         self.send_header("Cache-Control", "no-store")
         super().end_headers()
 
-    def _answer(self, kind: str, text: str, status: HTTPStatus = HTTPStatus.OK) -> None:
-        body = text.encode()
+    def _answer(self, kind: str, body: bytes, status: HTTPStatus = HTTPStatus.OK) -> None:
         self.send_response(status)
-        self.send_header("Content-Type", f"{kind}; charset=utf-8")
+        is_text = kind.startswith("text/") or kind == "application/json"
+        self.send_header("Content-Type", f"{kind}; charset=utf-8" if is_text else kind)
         self.send_header("Content-Length", str(len(body)))
         self.end_headers()
         if self.command != "HEAD":
@@ -123,6 +123,10 @@ class PreviewHandler(SimpleHTTPRequestHandler):
         """Log no requests: the terminal is for findings."""
 
 
-def _with_script(page: str, status: BuildStatus) -> str:
+def _kind(name: str) -> str:
+    return mimetypes.guess_type(name)[0] or "application/octet-stream"
+
+
+def _with_script(page: str, status: SiteStatus) -> bytes:
     script = f'<script src="/reload.js" data-version="{status.version}" defer></script>'
-    return page.replace("</head>", f"{script}</head>", 1)
+    return page.replace("</head>", f"{script}</head>", 1).encode()

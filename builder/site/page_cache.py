@@ -1,8 +1,8 @@
 """The pages of a build, cached for the next one.
 
-In: pages as HTML, and their frames from the engine. Out: the body and the frame of each page, from
-this build or the last one. A page is rendered only if its inputs changed, and framed only if its
-front matter changed.
+In: pages as HTML, and frames from the engine. Out: the body of each page and its frame, from this
+build or the last one. A page is rendered only if its inputs changed; the engine runs only for a
+frame that the last build did not have.
 """
 
 import json
@@ -11,13 +11,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from markupsafe import escape
-
 from builder.cache.database import Cache, drop_row, put_row, row, rows
 from builder.cache.digest import digest
 from builder.pages.page import Page
+from builder.site.page_frames import frame_form, in_frame
 
-PLACEHOLDER = "<!-- the page goes in here -->"
 PAGE, BODY, FRAME, FILE, ENGINE = "page", "body", "frame", "file", "engine"  # kinds of rows
 ENGINE_FILES = ""  # the row of kind ENGINE with the names of the others
 
@@ -26,7 +24,9 @@ class CachedPage(NamedTuple):
     """What the cache knows of a page."""
 
     key: str  # changes when the page must be rendered again
-    frame_key: str  # changes when it must be framed again
+    frame: str  # the name of its frame's row, which changes with the frame
+    title: str
+    summary: str
     files: tuple[str, ...]  # its further files, such as prints
 
 
@@ -52,8 +52,8 @@ def open_page_cache(cache: Cache, pages_key: str, frames_key: str) -> PageCache:
 
 
 def _cached_page(content: bytes) -> CachedPage:
-    key, frame_key, files = json.loads(content)
-    return CachedPage(key, frame_key, tuple(files))
+    key, frame, title, summary, files = json.loads(content)
+    return CachedPage(key, frame, title, summary, tuple(files))
 
 
 def reuse_page(pages: PageCache, path: str, key: str) -> bool:
@@ -69,24 +69,24 @@ def reuse_page(pages: PageCache, path: str, key: str) -> bool:
 
 def _is_whole(pages: PageCache, path: str, last: CachedPage) -> bool:
     """Return whether no part of a page is missing or damaged in the cache."""
-    parts = [row(pages.cache, BODY, path), row(pages.cache, FRAME, path)]
+    parts = [row(pages.cache, BODY, path), row(pages.cache, FRAME, last.frame)]
     parts += (row(pages.cache, FILE, name) for name in last.files)
-    return all(parts) and last.frame_key.startswith(pages.frames_key)
+    return all(parts) and last.frame.startswith(pages.frames_key)
 
 
 def put_page(
     pages: PageCache, page: Page, key: str = "", files: Mapping[str, bytes] | None = None
 ) -> None:
     """Add a page and its files to this build; without a key its text is the key."""
-    text, files = page_markdown(page), files or {}
-    key = key or digest(text, page.body)
+    form, files = frame_form(page), files or {}
+    key = key or digest(form, page.title, page.summary, page.body)
     if reuse_page(pages, page.path, key):
         return
-    frame_key = pages.frames_key + digest(text)
-    last = pages.last_build.get(page.path)
-    if last is None or last.frame_key != frame_key or not row(pages.cache, FRAME, page.path):
-        pages.unframed[page.path] = text
-    cached = CachedPage(digest(pages.pages_key, key), frame_key, tuple(files))
+    frame = f"{pages.frames_key}/{digest(*form)}/{form.path}"
+    if not pages.last_build or not row(pages.cache, FRAME, frame):
+        pages.unframed[form.path] = form.text
+    title, summary = str(page.title), str(page.summary)
+    cached = CachedPage(digest(pages.pages_key, key), frame, title, summary, tuple(files))
     pages.this_build[page.path] = cached
     put_row(pages.cache, PAGE, page.path, json.dumps(cached).encode())
     put_row(pages.cache, BODY, page.path, page.body.encode())
@@ -95,10 +95,11 @@ def put_page(
 
 
 def put_engine_file(pages: PageCache, name: str, content: bytes) -> None:
-    """Add a file of the engine: the frame of a page, or one that all frames use."""
+    """Add a file of the engine: a frame, or a file that all frames use."""
     path = name.removesuffix(".html")
     if path in pages.unframed:
-        put_row(pages.cache, FRAME, path, content)
+        form = digest(path, pages.unframed[path])
+        put_row(pages.cache, FRAME, f"{pages.frames_key}/{form}/{path}", content)
     else:
         pages.engine_files.append(name)
         put_row(pages.cache, ENGINE, name, content)
@@ -107,8 +108,9 @@ def put_engine_file(pages: PageCache, name: str, content: bytes) -> None:
 
 def framed_page(pages: PageCache, path: str) -> bytes:
     """Return a whole page: its body in its frame."""
-    before, _, after = _content(pages, FRAME, path).partition(PLACEHOLDER.encode())
-    return b"".join((before, _content(pages, BODY, path), after))
+    page = pages.this_build[path]
+    frame, body = _content(pages, FRAME, page.frame), _content(pages, BODY, path)
+    return in_frame(frame, page.title, page.summary, body)
 
 
 def further_files(pages: PageCache) -> Iterator[tuple[str, bytes]]:
@@ -128,24 +130,14 @@ def _content(pages: PageCache, kind: str, name: str) -> bytes:
 
 
 def drop_removed_pages(pages: PageCache) -> None:
-    """Drop the rows of pages and files that this build no longer has."""
+    """Drop the rows of pages, files and frames that this build no longer has."""
     files = {name for page in pages.this_build.values() for name in page.files}
+    frames = {page.frame for page in pages.this_build.values()}
     for path, page in pages.last_build.items():
         if path not in pages.this_build:
-            for kind in (PAGE, BODY, FRAME):
+            for kind in (PAGE, BODY):
                 drop_row(pages.cache, kind, path)
         for name in set(page.files) - files:
             drop_row(pages.cache, FILE, name)
-
-
-def page_markdown(page: Page) -> str:
-    """Write a page as the engine reads it: front matter, heading, the place of the body.
-
-    All text is escaped as HTML here, because the engine's templates don't escape.
-    """
-    front = {"title": str(escape(page.title)), "description": str(escape(page.summary))}
-    lines = [f"{name}: {json.dumps(value)}" for name, value in front.items()]
-    if page.scripts:
-        lines.append(f"scripts: {json.dumps(page.scripts)}")
-    heading = f'<h1 id="title">{escape(page.title)}</h1>'
-    return "\n".join(["---", *lines, "---", "", heading, "", PLACEHOLDER, ""])
+        if page.frame not in frames:
+            drop_row(pages.cache, FRAME, page.frame)

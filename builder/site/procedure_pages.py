@@ -29,9 +29,14 @@ def put_procedures(pages: PageCache, trees: TreeInput) -> None:
 
 def _rendered(trees: TreeInput, stale: tuple[Procedure, str]) -> tuple[Page, str, dict[str, bytes]]:
     procedure, key = stale
-    library, tree = trees.library, trees.read_tree(procedure.tree.id)
-    page = procedure_page(procedure, library, analyze_tree(tree, library), trees.links)
-    return page, key, printed_sheets(trees, tree)
+    tree = trees.read_tree(procedure.tree.id)
+    return page_of_procedure(trees, procedure), key, printed_sheets(trees, tree)
+
+
+def page_of_procedure(trees: TreeInput, procedure: Procedure) -> Page:
+    """Return the page of a procedure."""
+    tree = trees.read_tree(procedure.tree.id)
+    return procedure_page(procedure, trees.library, analyze_tree(tree, trees.library), trees.links)
 
 
 def _page_key(trees: TreeInput, procedure: Procedure) -> str:

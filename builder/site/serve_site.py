@@ -1,26 +1,37 @@
-"""The preview for authors: rebuilds the site on every save, and reloads open pages.
+"""The preview for authors: checks the shop on every save, and reloads open pages.
 
-In: a shop, and a function that builds its site into a folder and returns the number of errors. Out:
-a server on this machine, until it's interrupted. The pages themselves don't change: the server adds
-one script to each as it serves it. Whatever happens in a build, the last complete site stays, and
-its pages say what's wrong.
+In: a shop, and a function that makes the preview of its files. Out: a server on this machine, until
+it's interrupted, and a report in the terminal for each save. The pages themselves don't change: the
+server adds one script to each as it serves it. Whatever happens, the last preview stays, and its
+pages say what's wrong.
 """
 
 import signal
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
+from datetime import datetime
 from functools import partial
 from pathlib import Path
-from tempfile import TemporaryDirectory
+from time import monotonic
+from typing import NamedTuple
 
-from builder.site.local_pages import CurrentSite, PreviewHandler
+from builder.site.current_site import CurrentSite, trouble_text
+from builder.site.local_pages import PreviewHandler
 from builder.site.local_server import LocalServer
+from builder.site.preview import Preview
 from builder.site.watch import FileTimes, file_times, settled_files
 
-_LONGEST_ERROR = 300  # characters that fit a line and a banner
 
-Rebuild = Callable[[Path], int]
+class Saved(NamedTuple):
+    """What came of a save."""
+
+    preview: Preview
+    errors: int
+    report: str  # how many findings, and each in a line
+
+
+Rebuild = Callable[[FileTimes], Saved]
 
 
 def print_line(line: str) -> None:
@@ -41,22 +52,19 @@ def serve_site(
     """
     if threading.current_thread() is threading.main_thread():
         signal.signal(signal.SIGTERM, signal.default_int_handler)  # ends as cleanly as Ctrl+C
-    work = TemporaryDirectory(prefix="baytree-", ignore_cleanup_errors=True)
-    with suppress(KeyboardInterrupt), work as folder:
-        out, site = Path(folder) / "site", CurrentSite()
-        handler = partial(PreviewHandler, site, directory=str(out))
-        build = partial(_build, shop, lambda: rebuild(out), site, log)
-        with _running(LocalServer(port, handler, log)) as server:
-            states = settled_files(shop)
-            build(next(states))
-            log(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
-            for files in states:
-                build(files)
+    site = CurrentSite(log)
+    build = partial(_build, shop, rebuild, site, log)
+    with suppress(KeyboardInterrupt), _running(port, site, log) as server:
+        states = settled_files(shop)
+        build(next(states))
+        log(f"Serving at http://127.0.0.1:{server.server_port}/ - stop with Ctrl+C")
+        for files in states:
+            build(files)
 
 
 @contextmanager
-def _running(server: LocalServer) -> Iterator[LocalServer]:
-    with server:
+def _running(port: int, site: CurrentSite, log: Callable[[str], None]) -> Iterator[LocalServer]:
+    with LocalServer(port, partial(PreviewHandler, site), log) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         try:
             yield server
@@ -66,26 +74,20 @@ def _running(server: LocalServer) -> Iterator[LocalServer]:
 
 def _build(
     shop: Path,
-    rebuild: Callable[[], int],
+    rebuild: Rebuild,
     site: CurrentSite,
     log: Callable[[str], None],
     files: FileTimes,
 ) -> None:
-    """Build once; report any error and go on."""
+    """Check the files of a save and show them; report any error and go on."""
+    time, start = f"{datetime.now():%H:%M:%S}", monotonic()
     try:
-        site.publish(rebuild())
+        saved = rebuild(files)
+        site.publish(saved.preview, saved.errors)
+        log(f"{time}  {monotonic() - start:.2f} s  {saved.report}")
     except Exception as error:
-        # If files changed during the build, the next one follows and reports what is still wrong.
+        # If files changed meanwhile, the next save follows and reports what is still wrong.
         if file_times(shop) == files:
-            site.report(_trouble(error))
-            log(_trouble(error))
-
-
-def _trouble(error: Exception) -> str:
-    message = " ".join(str(error).split())[:_LONGEST_ERROR]
-    if isinstance(error, OSError):
-        return f"The site couldn't be built: {message}. Fix that, then save any file."
-    return (
-        f"The site couldn't be built: {type(error).__name__}: {message}. "
-        "That's a bug in Baytree, not a mistake of yours; to go on, undo your last change."
-    )
+            trouble = f"The site couldn't be built: {trouble_text(error)}"
+            site.report(trouble)
+            log(trouble)

@@ -3,7 +3,7 @@
 In: the page cache, the library, a function that reads one tree. Out: pages and PDFs in the cache.
 """
 
-from collections.abc import Callable, Container
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -56,18 +56,13 @@ def printed_sheets(trees: TreeInput, tree: Tree) -> dict[str, bytes]:
     }
 
 
-def put_trees(
-    pages: PageCache,
-    trees: TreeInput,
-    leave_out: Container[str] = (),
-    progress: Progress = no_progress,
-) -> None:
+def put_trees(pages: PageCache, trees: TreeInput, progress: Progress = no_progress) -> None:
     """Put the page and the prints of every tree that isn't retired into the cache."""
     library = trees.library
     related_ids = related_trees(library.trees.values())
     stale: list[tuple[TreeSummary, Related]] = []
     for id_, summary in library.trees.items():
-        if summary.status is Status.RETIRED or id_ in leave_out:
+        if summary.status is Status.RETIRED:
             continue
         related = tuple(library.trees[other] for other in related_ids[id_])
         key = _page_key(library, summary, related, trees.links)
@@ -88,10 +83,15 @@ def _render_tree(
     library, tree = trees.library, trees.read_tree(summary.id)
     # The file may have been saved after it was summarized: the key is that of the tree shown.
     key = _page_key(library, replace(summary, revision=tree.revision), related, trees.links)
-    analysis = analyze_tree(tree, library)
-    page = tree_page(tree, library, analysis, related, trees.links)
-    script = tree_script(tree, library, analysis).encode()
+    page, script = tree_with_script(trees, tree, related)
     return page, key, {walk_path(tree.id): script, **printed_sheets(trees, tree)}
+
+
+def tree_with_script(trees: TreeInput, tree: Tree, related: Related) -> tuple[Page, bytes]:
+    """Return the page of a tree, and the script with the table of its walk."""
+    analysis = analyze_tree(tree, trees.library)
+    page = tree_page(tree, trees.library, analysis, related, trees.links)
+    return page, tree_script(tree, trees.library, analysis).encode()
 
 
 def _page_key(

@@ -13,10 +13,10 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 _WATCHED = ("trees", "kb", "site_config")  # nothing else in the shop's folder is polled
-_PAUSE = 0.3  # seconds between two polls
+_PAUSE = 0.1  # seconds between two polls
 _PAUSE_FACTOR = 9  # the pause is at least this many times as long as the poll
-_SETTLE = 0.15  # seconds without a change before a build starts: editors write twice
-_MOST_POLLS = 10  # after which a build starts although files still change
+_SETTLE = 0.05  # seconds without a change before a build starts: editors write twice
+_MOST_POLLS = 30  # after which a build starts although files still change
 
 FileTimes = Mapping[Path, tuple[int, int, int]]  # by path: modification time, size, inode
 

@@ -3,7 +3,9 @@
 // errors the last one found, or why it could not be finished.
 (() => {
   const version = document.currentScript.dataset.version;
-  const PAUSE = 700; // milliseconds; asking costs this machine next to nothing
+  const PAUSE = 700; // milliseconds, while the server is being started again
+  const LONGEST = 30000; // milliseconds; the server answers within 20 seconds
+  let seen = ""; // the number of the last answer: the next comes when there is something new
   const note = document.createElement("a");
   note.className = "serve-note";
   note.setAttribute("role", "status");
@@ -21,14 +23,20 @@
 
   async function look() {
     try {
-      const news = await (await fetch("/changed", { signal: AbortSignal.timeout(5000) })).json();
+      const signal = AbortSignal.timeout(LONGEST);
+      const news = await (await fetch(`/changed?seen=${seen}`, { signal })).json();
       if (String(news.version) !== version) {
         location.reload();
         return;
       }
+      seen = news.news;
       say(news);
-    } catch { /* the server is being started again */ }
-    setTimeout(look, PAUSE);
+    } catch {
+      await new Promise((resolve) => { setTimeout(resolve, PAUSE); });
+    }
+    // A browser has only a few connections to a server: pages in the background ask for none.
+    if (document.hidden) document.addEventListener("visibilitychange", look, { once: true });
+    else look();
   }
 
   look();

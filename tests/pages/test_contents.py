@@ -9,6 +9,7 @@ from html import unescape
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from markupsafe import Markup
 
 from builder.check.unchecked_library import read_library
 from builder.model.knowledge import CodeEntry, FailureType, Lamp, Term
@@ -19,7 +20,7 @@ from builder.model.tree import Scope, Signed, Status, Symptom
 from builder.pages.closed_jobs import closed_jobs, closed_jobs_of, rounded_mileage
 from builder.pages.codes import code_pages
 from builder.pages.contents import shop_pages
-from builder.pages.findings import broken_tree_page
+from builder.pages.findings import broken_page
 from builder.pages.glossary import glossary_page
 from builder.pages.lamps import lamp_drawing, lamp_pages
 from builder.pages.page import Page
@@ -187,12 +188,16 @@ def test_a_lamp_without_a_drawing_is_drawn_plainly() -> None:
     assert "onload" not in odd
 
 
-def test_a_broken_tree_page_shows_its_findings_in_order() -> None:
-    """The author sees the line, what's wrong, why it matters, what to write instead."""
+def test_a_broken_page_has_its_findings_above_what_it_was() -> None:
+    """The author sees the line, what's wrong, why it matters, what to write; then the old page."""
     finding = mistake("tab", "trees/a/b.yml", "this is a tab", "it hides", "write blanks")
-    text = text_of(broken_tree_page("a/b", [finding]))
+    text = text_of(broken_page("trees/a/b", [finding], lambda at: f"{at.line} | <tab>", None))
     assert "trees/a/b.yml:1:1" in text
-    assert "This is a tab. It hides. Instead: write blanks" in text
+    assert "This is a tab. 1 | <tab> It hides. Instead: write blanks" in text
+    sound = Page("trees/a/b", "Horn", Markup("<p>Steps</p>"), "horn", ("walk.js",))
+    broken = broken_page("trees/a/b", [finding], lambda _: "", sound)
+    assert (broken.title, broken.summary, broken.scripts) == ("Horn", "horn", ("walk.js",))
+    assert text_of(broken).index("this is a tab".capitalize()) < text_of(broken).index("Steps")
 
 
 def test_a_tree_s_page_lists_its_closed_jobs() -> None:

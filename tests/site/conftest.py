@@ -11,7 +11,6 @@ import pytest
 from builder.cache.database import Cache, opened, temporary
 from builder.check.filled_tree import tree_of
 from builder.check.unchecked_library import read_library
-from builder.model.finding import Finding
 from builder.site.build_site import SiteCounts, SiteInput, build_site
 
 if TYPE_CHECKING:
@@ -71,19 +70,14 @@ def chromium(browser: "Browser") -> "Browser":
     return browser
 
 
-def build_shop(
-    shop: Path, out: Path, *, cached: bool = True, findings: tuple[Finding, ...] | None = None
-) -> SiteCounts:
+def build_shop(shop: Path, out: Path, *, cached: bool = True) -> SiteCounts:
     """Read a shop and build its site."""
     with opened(shop) if cached else temporary() as cache:
-        return build_with(shop, out, cache, findings)
+        return build_with(shop, out, cache)
 
 
-def build_with(
-    shop: Path, out: Path, cache: Cache, findings: tuple[Finding, ...] | None = None
-) -> SiteCounts:
+def build_with(shop: Path, out: Path, cache: Cache) -> SiteCounts:
     """Read a shop and build its site with an open cache."""
     library, _ = read_library(shop)
     read_tree = partial(tree_of, shop, library)
-    site = SiteInput(shop, cache, library, read_tree, prints=False, findings=findings)
-    return build_site(site, out)
+    return build_site(SiteInput(shop, cache, library, read_tree, prints=False), out)

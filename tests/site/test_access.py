@@ -7,9 +7,10 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Page
 
-from builder.check.unchecked_library import read_library
+from builder.commands.saved_shop import SavedShop
+from builder.site.watch import file_times
 
-from .conftest import build_shop, few_trees
+from .conftest import few_trees
 
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 RUN = "async () => (await axe.run(document)).violations"
@@ -23,7 +24,11 @@ KINDS = (
     "glossary", "words", "upkeep", "rules/index", "rules/reading-gap", "about", "more",
     "calculators", "trees/charging/battery-lamp", "trees/battery/fuses-pulled",
 )  # fmt: skip
-SERVED_KINDS = ("findings", "trees/horn/silent")  # as `baytree serve` shows a tree with errors
+SERVED_KINDS = (
+    "findings",
+    "trees/horn/silent",
+    "trees/wipers/stop-halfway",
+)  # as `baytree serve` shows a tree with errors
 # What goes on with a walk: read, confirm, or else the second answer.
 ANSWER = (
     '[data-do="acknowledge"], [data-do="confirm"], .w-answers:not(:has([data-do="confirm"]))'
@@ -70,18 +75,25 @@ def test_everyone_can_use_every_kind_of_page(whole: Path, page: Page, kind: str)
 
 @pytest.fixture(scope="module")
 def served(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Build the site as `baytree serve` does while a tree has an error."""
+    """Write the site as `baytree serve` has it while two trees have an error."""
     shop = few_trees(tmp_path_factory.mktemp("served"))
+    bad_from_the_start = shop / "trees" / "wipers" / "stop-halfway.yml"
+    bad_from_the_start.write_text("title: Wipers\n", "utf-8")
+    saved = SavedShop(shop)
+    saved.check(file_times(shop))
     tree = shop / "trees" / "horn" / "silent.yml"
     tree.write_text(tree.read_text("utf-8").replace("minutes:", "minutse:", 1), "utf-8")
-    _, findings = read_library(shop)
-    build_shop(shop, shop.parent / "site", findings=findings)
+    preview = saved.check(file_times(shop)).preview
+    for name in preview.names():
+        file = shop.parent / "site" / name
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(preview.file(name) or b"")
     return shop.parent / "site"
 
 
 @pytest.mark.parametrize("kind", SERVED_KINDS)
 def test_everyone_can_use_the_pages_of_an_author(served: Path, page: Page, kind: str) -> None:
-    """The findings, alone or in the place of a tree, pass the same rules."""
+    """The findings, alone or above the last sound page of a tree, pass the same rules."""
     page.goto((served / f"{kind}.html").as_uri())
     assert page.locator(".finding").count() >= 1
     assert violations(page) == []

@@ -26,6 +26,8 @@ PAGES = ("index.html", "findings.html", "about.html", "tools.html", "systems/hor
          "trees/horn/silent.html", "trees/wipers/stop-halfway.html",
          "assets/search-data.js")  # fmt: skip
 Save = Callable[[Path, str], None]
+# A save, each of its findings, and where the site is.
+REPORT = re.compile(r"\d\d:\d\d:\d\d  \d+\.\d\d s  \w|  \S+:\d+:\d+: (error|warning): |Serving at ")
 
 
 def write(file: Path, text: str) -> None:
@@ -95,7 +97,7 @@ def versions(shop: Path) -> dict[str, tuple[str, str]]:
 
 @contextmanager
 def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
-    """Run the command and yield its address; a signal ends it silently, with status 0."""
+    """Run the command and yield its address; a signal ends it with status 0, and reports alone."""
     command = [
         sys.executable,
         "-m",
@@ -106,28 +108,38 @@ def serving(shop: Path, cache: Path, end: signal.Signals) -> Iterator[str]:
         "--port",
         "0",
     ]
-    ours = str(Path(builder.__file__).parents[1])
+    ours, printed = str(Path(builder.__file__).parents[1]), cache.with_suffix(".txt")
     environment = os.environ | {"XDG_CACHE_HOME": str(cache), "PYTHONPATH": ours}
-    with subprocess.Popen(
-        command,
-        env=environment,
-        text=True,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        # A shell lets what it runs in the background ignore the interrupt: be asked for it here.
-        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
-    ) as server:
+    with (
+        printed.open("w") as out,
+        subprocess.Popen(
+            command,
+            env=environment,
+            text=True,
+            stdout=out,
+            stderr=subprocess.PIPE,
+            # A shell lets what it runs in the background ignore the interrupt: ask for it here.
+            preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
+        ) as server,
+    ):
         try:
-            assert server.stdout
-            match = re.search(r"http://\S+/", server.stdout.readline())
-            assert match
-            yield match[0]
+            yield address_in(printed, server)
             assert server.poll() is None, "the server has ended"
             server.send_signal(end)
-            out, err = server.communicate(timeout=PATIENCE)
-            assert (server.returncode, out, err) == (0, "", "")
+            _, err = server.communicate(timeout=PATIENCE)
+            assert (server.returncode, err) == (0, "")
+            assert all(REPORT.match(line) for line in printed.read_text("utf-8").splitlines())
         finally:
             server.kill()
+
+
+def address_in(printed: Path, server: subprocess.Popen[str]) -> str:
+    """Wait until the server prints its address."""
+    while server.poll() is None:
+        if match := re.search(r"http://\S+/", printed.read_text("utf-8")):
+            return match[0]
+        time.sleep(0.05)
+    raise AssertionError("the server has ended")
 
 
 def shown(address: str) -> dict[str, str]:

@@ -2,6 +2,8 @@
 
 import http.client
 import json
+import re
+import shutil
 import socket
 import threading
 import time
@@ -15,12 +17,13 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.check.unchecked_library import read_library
 from builder.commands.main import main
+from builder.commands.saved_shop import SavedShop
 from builder.site.local_server import MAX_CONNECTIONS
-from builder.site.serve_site import serve_site
+from builder.site.serve_site import Saved, serve_site
+from builder.site.watch import FileTimes
 
-from .conftest import build_shop
+from .conftest import few_trees
 
 PATIENCE = 90  # seconds; a build takes one or two where nothing else runs
 
@@ -65,6 +68,14 @@ def free_port() -> int:
         return int(free.getsockname()[1])
 
 
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    """Return a small shop without errors: its closed jobs are of trees that it doesn't have."""
+    shop = few_trees(tmp_path)
+    shutil.rmtree(shop / "kb" / "cases")
+    return shop
+
+
 Start = Callable[..., Running]
 
 
@@ -81,12 +92,12 @@ def start(shop: Path) -> Iterator[Start]:
             if "Serving" in line:
                 ready.set()
 
-        def rebuild(out: Path) -> int:
+        saved = SavedShop(shop)
+
+        def rebuild(files: FileTimes) -> Saved:
             if running.fails:
                 raise running.fails.pop(0)
-            _, findings = read_library(shop)
-            build_shop(shop, out, findings=findings)
-            return len(findings)
+            return saved.check(files)
 
         thread = threading.Thread(target=serve_site, args=(shop, rebuild, running.port, log))
         thread.start()
@@ -108,27 +119,90 @@ def running(start: Start) -> Running:
     return start()
 
 
+def without_version(page: str) -> str:
+    """Return a page without the number of its build."""
+    return re.sub(r'data-version="\d+"', "", page)
+
+
 def touch(shop: Path) -> None:
     """Save a file without changing its meaning."""
     with (shop / "kb" / "tools.yml").open("a") as file:
         file.write("# saved\n")
 
 
-def test_a_broken_tree_shows_its_findings_and_comes_back(shop: Path, running: Running) -> None:
-    """Its page shows the errors with their lines; after the fix the tree is back."""
+def test_a_broken_tree_shows_its_findings_above_its_last_good_page(
+    shop: Path, running: Running
+) -> None:
+    """The faulty line with its mark, then chart and steps; a repair leaves no trace."""
     file, page = shop / "trees" / "horn" / "silent.yml", "/trees/horn/silent.html"
-    sound = file.read_text()
-    assert "Horn is silent" in running.get(page)
-    assert "/reload.js" in running.get(page)
+    sound, before = file.read_text(), running.get(page)
+    assert "/reload.js" in before
 
     file.write_text(sound.replace("    minutes: 2\n", "    minutse: 2\n", 1))
     running.until(lambda status: status["errors"] >= 1)
-    assert "trees/horn/silent.yml:" in running.get(page)
-    assert "minutse" in running.get(page)
+    broken, line = running.get(page), sound[: sound.index("    minutes: 2\n")].count("\n") + 1
+    assert f"trees/horn/silent.yml:{line}:5" in broken
+    assert f"{line} |     minutse: 2\n       |     ^^^^^^^" in broken
+    chart = before[before.index('<div class="chart-frame">') : before.index('id="fixes"')]
+    assert 'id="step-fuse"' in chart
+    assert chart in broken
+    assert "horn/silent" in running.get("/walks/horn/silent.js")
 
     file.write_text(sound)
     running.until(lambda status: status["errors"] == 0)
-    assert 'id="step-fuse"' in running.get(page)
+    assert without_version(running.get(page)) == without_version(before)
+
+
+def test_each_save_has_its_line_in_the_terminal(shop: Path, running: Running) -> None:
+    """When it was, how long it took, how many findings, and each of these in one line."""
+    file = shop / "trees" / "horn" / "silent.yml"
+    file.write_text(file.read_text().replace("    minutes: 2\n", "    minutse: 2\n", 1))
+    running.until(lambda status: status["errors"] >= 1)
+    first, *findings = running.printed[-1].split("\n")
+    assert re.fullmatch(r"[0-2]\d:[0-5]\d:[0-5]\d  \d+\.\d\d s  1 error, \d+ warnings", first)
+    assert len(findings) == sum(int(number) for number in re.findall(r"\d+(?= [ew])", first))
+    assert all(re.match(r"  [\w./-]+:\d+:\d+: (error|warning): ", line) for line in findings)
+    assert any("trees/horn/silent.yml:" in line and "`minutse`" in line for line in findings)
+
+
+def test_an_old_address_leads_to_the_renamed_tree(shop: Path, running: Running) -> None:
+    """Also after a second new name, and to the tree itself once it has its old name back."""
+    old, page = shop / "trees" / "horn" / "silent.yml", "/trees/horn/silent.html"
+    for name in ("weak", "weak-at-times"):
+        before = running.status()["version"]
+        next((shop / "trees" / "horn").iterdir()).rename(old.with_name(f"{name}.yml"))
+        running.until(lambda status, then=before: status["version"] > then)
+        with urllib.request.urlopen(running.address + page, timeout=30) as answer:
+            assert answer.url == f"{running.address}/trees/horn/{name}.html"
+            assert "Horn is silent" in answer.read().decode()
+    before = running.status()["version"]
+    old.with_name("weak-at-times.yml").rename(old)
+    running.until(lambda status: status["version"] > before)
+    with urllib.request.urlopen(running.address + page, timeout=30) as answer:
+        assert answer.url == running.address + page
+
+
+def test_a_page_is_answered_when_there_is_news(shop: Path, running: Running) -> None:
+    """An open page hears of a save at once: it needn't ask again and again."""
+    status = running.status()
+    touch(shop)
+    news = json.loads(running.get(f"/changed?seen={status['news']}"))
+    assert news["version"] == status["version"] + 1
+
+
+def test_a_page_that_fails_is_told_once(
+    shop: Path, running: Running, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A bug of ours in one page says so there and in the terminal, and all others are shown."""
+    fails = "builder.site.rendered_shop.tree_with_script"
+    monkeypatch.setattr(fails, lambda *_: {}["wheel"])
+    for _ in range(2):
+        with pytest.raises(urllib.error.HTTPError) as error:
+            running.get("/trees/horn/silent.html")
+        assert error.value.code == 500
+        assert "KeyError: &#x27;wheel&#x27;" in error.value.read().decode()
+    assert "Horn is silent" in running.get("/index.html")
+    assert ["KeyError" in line for line in running.printed] == [False, False, True]
 
 
 def test_a_build_that_fails_leaves_the_last_site(shop: Path, running: Running) -> None:
@@ -139,7 +213,7 @@ def test_a_build_that_fails_leaves_the_last_site(shop: Path, running: Running) -
     status = running.until(lambda status: status["trouble"])
     assert status["version"] == before["version"]
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
-    assert running.printed[1:] == [status["trouble"]]
+    assert running.printed[2:] == [status["trouble"]]
     assert "KeyError: 'wheel'" in status["trouble"]
     assert "\n" not in status["trouble"]
 
@@ -230,7 +304,7 @@ def test_odd_addresses_are_not_found(running: Running) -> None:
                  "/x" * 2000, "//[", "/%ff.html", "/index.html/x.html"):  # fmt: skip
         for method in ("GET", "HEAD"):
             assert asked_as(running, "localhost", method=method, path=path) == 404, path
-    assert len(running.printed) == 1
+    assert len(running.printed) == 2
 
 
 def answering() -> int:
@@ -265,7 +339,7 @@ def test_a_flood_of_connections_ends_nothing(running: Running, flood: list[socke
             time.sleep(0.2)
     else:
         raise AssertionError("the pages never came back")
-    assert len(running.printed) == 1
+    assert len(running.printed) == 2
 
 
 def test_a_browser_may_hang_up(running: Running) -> None:
@@ -275,7 +349,7 @@ def test_a_browser_may_hang_up(running: Running) -> None:
             line.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, b"\1\0\0\0\0\0\0\0")
             line.sendall(b"GET /assets/search-data.js HTTP/1.0\r\nHost: localhost\r\n\r\n")
     assert "Horn is silent" in running.get("/trees/horn/silent.html")
-    assert len(running.printed) == 1
+    assert len(running.printed) == 2
 
 
 @pytest.mark.parametrize("port", [70_000, -1])

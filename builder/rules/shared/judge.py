@@ -6,7 +6,7 @@ replaced it. Other trees affect the findings of a tree in one way only: by where
 to it, see `is_independent`. A rule that is silenced on a line, with a reason, says nothing there.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import date
 
 from builder.model.finding import Finding
@@ -44,10 +44,21 @@ def is_independent(tree: TreeListing, library: Library) -> bool:
     return not any(step for _, step in callers) and (tree.searchable or not callers)
 
 
-def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
-    """Judge the knowledge, and all trees together."""
+def _of_procedures(library: Library) -> tuple[Finding, ...]:
     procedures = [one.tree for one in library.procedures.values()]
-    of_procedures = [finding for tree in procedures for finding in judge(tree, library)]
+    return tuple(finding for tree in procedures for finding in judge(tree, library))
+
+
+def judge_library(
+    library: Library, today: date, of_procedures: Callable[[], tuple[Finding, ...]] | None = None
+) -> tuple[Finding, ...]:
+    """Judge the knowledge, and all trees together.
+
+    `of_procedures` has what the rules say of the procedures with the same knowledge, but without
+    trees: that is the same, unless a tree wrongly leads into a procedure.
+    """
+    led_into = any(one.tree.id in library.callers for one in library.procedures.values())
+    judged = _of_procedures(library) if led_into or not of_procedures else of_procedures()
     trees = [tree for tree in library.listings.values() if tree.status is not Status.RETIRED]
     drafts = {tree.file for tree in trees if tree.status is Status.DRAFT}
     silenced = [library.trees[tree.id].silences for tree in trees if tree.silences]
@@ -58,7 +69,7 @@ def judge_library(library: Library, today: date) -> tuple[Finding, ...]:
         findings = [*not_silenced(findings, library.silences, LIBRARY_RULE_NAMES)]
         findings += malformed(library.silences, LIBRARY_RULE_NAMES)
     in_drafts = (as_warning(one) if one.at.file in drafts else one for one in findings)
-    return _ordered((*of_procedures, *in_drafts))
+    return _ordered((*judged, *in_drafts))
 
 
 def _ordered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
