@@ -198,12 +198,13 @@ WORD_GROUPS = {
         "hose, bleeder"
     ),
     "OPEN": "open, take, took, remove, unscrew, loosen, pop, undo, twist, pull",
-    "HOT": "hot, boil, overheat, steam, still warm, pressure, scald",
+    "HOT": "hot, boil, bubble, bubbling, overheat, steam, still warm, pressure, scald",
     "GLASS": "windshield, window, glass, clean, fog, mirror",
     # A word of danger that is on a part, and no more
     "LOOKS": (
         "cover, scratch, fade, peel, sticker, decal, emblem, tag, label, recall, color, off "
-        "light, off lamp, bulb test, part number, how many, worn, stain, dirty, texture, bulb"
+        "light, off lamp, bulb test, part number, how many, worn, stain, dirty, texture, bulb, "
+        "indicator"
     ),
     # What goes with others
     "SOFT": (
@@ -224,14 +225,14 @@ HARMLESS = """
     acid rain, aux jack, battery saver, brake controller, brake dust, brake job, brake lamp, brake
     light, brake light bulb, brake noise, brake switch, burned out, burning oil, burns oil,
     cigarette smoke, e brake, electrical tape, emergency brake, engine brake, filler cap, fire
-    engine red, fire truck, fire up, fires right up, fires up, firing order, front shocks, fuel
-    cap, fuel door, fuel economy, fuel filter, fuel gauge, fuel mileage, fuel pressure, fuel
-    range, fuel trim, full lock, gas cap, gas door, gas fee, gas gauge, gas lift, gas mileage, gas
-    station, gas strut, glow plug, hand brake, handbrake, hot seat, hydraulic lift kit, lift gate,
-    lift kit, lock to lock, no brake noise, no smoke, no spark, orange peel, parking brake, rear
-    shocks, shock absorber, shock mount, sick of, smoke alarm, smoke colored, smoke detector,
-    smoke gray, smoke grey, smoke lens, smoke machine, smoke shop, smoke smell, smoke test, smoke
-    tester, smoke tint, smoked glass, smoked headlight, smoked lens, smoked lights, smoked tail,
-    smoked window, smokers, spark knock, spark plug, static shock, steam clean, steam mop, steam
-    up, steam wash, trailer brake, weak spark, wheel lock, window tint
+    engine red, flame red, fire truck, fire up, fires right up, fires up, firing order, front
+    shocks, fuel cap, fuel door, fuel economy, fuel filter, fuel gauge, fuel mileage, fuel
+    pressure, fuel range, fuel trim, full lock, gas cap, gas door, gas fee, gas gauge, gas lift,
+    gas mileage, gas station, gas strut, glow plug, hand brake, handbrake, hot seat, hydraulic lift
+    kit, lift gate, lift kit, lock to lock, no brake noise, no smoke, no spark, orange peel,
+    parking brake, rear shocks, shock absorber, shock mount, sick of, smoke alarm, smoke colored,
+    smoke detector, smoke gray, smoke grey, smoke lens, smoke machine, smoke shop, smoke smell,
+    smoke test, smoke tester, smoke tint, smoked glass, smoked headlight, smoked lens, smoked
+    lights, smoked tail, smoked window, smokers, spark knock, spark plug, static shock, steam
+    clean, steam mop, steam up, steam wash, trailer brake, weak spark, wheel lock, window tint
 """

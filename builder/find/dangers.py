@@ -35,8 +35,8 @@ DANGERS = (
         fire; a fire; engine fire; electrical fire; wiring fire; fire under the; fire underneath;
         fire in the engine; engine bay fire; under hood fire; fire in the dash; fire hazard; car
         fire; truck fire; vehicle fire; fire extinguisher unless mount, holder, bracket; fire
-        department; flame; grass, burn; sparks unless plug, knock; sparking; arcing; overheating
-        battery
+        department; flame; grass, burn; glow, underneath; glowing red; sparks unless plug, knock;
+        sparking; arcing; overheating battery
         """,
     ),
     Danger(
@@ -44,8 +44,8 @@ DANGERS = (
         "WARNING: Fuel ignites at a spark. Stop, switch off, get everyone out. Do not start or "
         "drive it; get a qualified tech.",
         """
-        FUEL, SMELL; FUEL, LEAK; TANK, BREAK; TANK, LEAK; TANK, mist; smells of gas; raw gas; raw
-        fuel; diesel, mist
+        FUEL, SMELL; filling station, SMELL; FUEL, LEAK; TANK, BREAK; TANK, LEAK; TANK, mist;
+        smells of gas; raw gas; raw fuel; diesel, mist
         """,
     ),
     Danger(
@@ -56,14 +56,15 @@ DANGERS = (
         no brake; zero brakes; without brakes; brake, FAIL unless NOISES, lost comm,
         communication; lost all brakes; lost my brakes; losing brakes; losing my brakes; brake
         line, BREAK; brake hose, BREAK; caliper hose, BREAK; pedal, sinks unless clutch; pedal,
-        HALT unless OTHER PEDAL; brake fluid, LEAK; brake fluid, floor; brake fluid, disappear;
-        brake fluid, dry; brake fluid, empty; brake fluid, gone; losing brake fluid; brake, HALT
-        unless NOISES; PRESS, HALT unless ELSE, OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS,
-        brake, nothing unless TO START; PRESS, pedal, nothing unless OTHER PEDAL, TO START; brake,
-        STRENGTH; stop, STRENGTH; pump, brake unless vacuum, abs, controller; have to pump, stop;
-        no pressure, pedal; no stopping; stopping power; pedal, SOFT unless OTHER PEDAL; brake,
-        SOFT unless pad, pedal pad; only thing that stops; brake, fluid, tire; no pedal; pedal,
-        FLOORED unless clutch, mat; foot, firewall; stopping distance; had to use, to stop
+        sank unless clutch; HALT, red light; HALT, stop sign; pedal, HALT unless OTHER PEDAL;
+        brake fluid, LEAK; brake fluid, floor; brake fluid, disappear; brake fluid, dry; brake
+        fluid, empty; brake fluid, gone; losing brake fluid; brake, HALT unless NOISES; PRESS,
+        HALT unless ELSE, OTHER PEDAL; VEHICLE, HALT unless ELSE; PRESS, brake, nothing unless TO
+        START; PRESS, pedal, nothing unless OTHER PEDAL, TO START; brake, STRENGTH; stop,
+        STRENGTH; pump, brake unless vacuum, abs, controller; have to pump, stop; no pressure,
+        pedal; no stopping; stopping power; pedal, SOFT unless OTHER PEDAL; brake, SOFT unless
+        pad, pedal pad; only thing that stops; brake, fluid, tire; no pedal; pedal, FLOORED unless
+        clutch, mat; foot, firewall; stopping distance; had to use, to stop
         """,
     ),
     Danger(
@@ -77,8 +78,8 @@ DANGERS = (
         PARTS, BREAK unless DRIPS; steering, stiff unless ON THE WHEEL; STEER, apart; steering
         shaft, LOOSE; steering column, LOOSE unless ON THE WHEEL; NOT TURN, wheel unless key;
         steering, loose unless ON THE WHEEL; NOT TURN, steering unless key; wheel, turn, STRAIGHT
-        unless ON THE WHEEL, TO START, center, alignment, points; follow the steering; not follow,
-        wheel
+        unless ON THE WHEEL, TO START, center, alignment, points; turned, went straight; follow
+        the steering; not follow, wheel
         """,
     ),
     Danger(
@@ -109,10 +110,10 @@ DANGERS = (
         "tow it to a qualified tech.",
         """
         wheel, OFF unless WHEEL DRESS, paint; wheel is loose; wheels are loose; wheel, came loose
-        unless WHEEL DRESS; wheel, coming loose unless WHEEL DRESS; loose wheel; tire, OFF; NUTS,
-        LOOSE unless WHEEL DRESS; wheel, nuts, loose; tire, BLOWN unless wrap; sidewall, BLOWN;
-        wheel, bolts, LOOSE unless WHEEL DRESS; rim, bolts, LOOSE; rim, bolts, LOOSE unless WHEEL
-        DRESS; tyre, BLOWN
+        unless WHEEL DRESS; nuts, finger tight; nuts, hand tight; wheel, coming loose unless WHEEL
+        DRESS; loose wheel; tire, OFF; NUTS, LOOSE unless WHEEL DRESS; wheel, nuts, loose; tire,
+        BLOWN unless wrap; sidewall, BLOWN; wheel, bolts, LOOSE unless WHEEL DRESS; rim, bolts,
+        LOOSE; rim, bolts, LOOSE unless WHEEL DRESS; tyre, BLOWN
         """,
     ),
     Danger(
@@ -122,7 +123,7 @@ DANGERS = (
         """
         throttle, STUCK; gas pedal, STUCK; accelerator, STUCK; RACE, ITSELF; unintended
         acceleration; sudden acceleration; keeps speeding up; keeps accelerating; RACE, HALT;
-        runaway
+        race, foot off; racing, foot off; revs, foot off; runaway
         """,
     ),
     Danger(
@@ -166,7 +167,7 @@ DANGERS = (
         "charge or jump it; get a qualified tech.",
         """
         battery, BATTERY HURT unless SMALL BATTERY; battery, HEATS unless SMALL BATTERY; acid,
-        BODY; acid, spill
+        BODY; acid, spill; swelled, charger; swollen, charger; balloon, charger; eye, cells
         """,
     ),
     Danger(
