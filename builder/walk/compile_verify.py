@@ -47,4 +47,9 @@ def _passing(check: Check, test: Verification, library: Library) -> Iterator[str
 
 
 def _agrees(result: Result, words: Mapping[str, Text]) -> bool:
-    return all(result.compares.get(name) == word for name, word in words.items())
+    """Whether a result is what a test names: by its spec, or in the words of the result."""
+    own = str(result.text).split(", ")
+    return all(
+        result.compares.get(name) == word or f"{name}: {word}" in own
+        for name, word in words.items()
+    )
