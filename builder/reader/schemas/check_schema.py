@@ -68,7 +68,8 @@ RESULT_TEXT: Schema = {
         by_name("a range for each reading", "", string("a range", "", "at most 0.5", 28), ""),
     ],
     "title": "a phrase, a range, or a range for each reading",
-    "description": f"A phrase, or a range in words: {RANGE_WORDS}.",
+    "description": f"A phrase, or a range in words: {RANGE_WORDS}. Of several readings each by its "
+    "name: `{current: at most 5, wipers: kept going}`.",
     "examples": ["below 13.2"],
 }
 RESULT_KEYS: dict[str, Schema] = {
