@@ -94,7 +94,7 @@ def _reading_once() -> Iterator[None]:
             (command_line, "parser", _parser),
             (filled_knowledge, "read_knowledge", cache(filled_knowledge.read_knowledge)),
             (examine, "read_tree", _tree),
-            (filled_tree, "read_tree", _tree),
+            (filled_tree, "tree_from", _tree_from_source),
             (knowledge_files, "read_yaml", _yaml),
             (procedure_files, "read_yaml", _yaml),
         ):
@@ -103,6 +103,7 @@ def _reading_once() -> Iterator[None]:
 
 
 _parser = cache(command_line.parser)
+_tree_from_source = lru_cache(maxsize=50)(filled_tree.tree_from)
 
 
 def _tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:

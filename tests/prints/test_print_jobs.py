@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from builder.cache.database import opened
-from builder.check import verdict
+from builder.check import filled_tree, verdict
 from builder.check.filled_tree import tree_of
 from builder.check.verdict import check, known_library
 from builder.commands.main import main
@@ -63,6 +63,7 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
 
     read = spied(reader.read_source, lambda shop, path: path.relative_to(shop / "trees").as_posix())
     monkeypatch.setattr(reader, "read_source", read)
+    monkeypatch.setattr(filled_tree, "read_source", read)
     monkeypatch.setattr(reader, "tree_names", spied(reader.tree_names, lambda _shop: LISTING))
     monkeypatch.setattr(verdict, "tree_names", reader.tree_names)
     return found

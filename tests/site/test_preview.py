@@ -17,7 +17,7 @@ from builder.site.watch import file_times
 
 from .conftest import few_trees
 
-PATHS = [str(Path(__file__).parents[2]), str(Path(builder.__file__).parents[1])]
+PATHS = [str(Path(builder.__file__).parents[1])]  # where subprocesses find our code
 # A full build in a process of its own, which remembers nothing.
 BUILD = """
 import sys
