@@ -169,11 +169,12 @@ def _option(option: EstimateOption, shop: Shop, paper: Paper) -> Iterator[Flowab
 
 def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
     made = Table(rows, colWidths=[paper.inner_width - 150, 150])
+    total = [("LINEABOVE", (0, -1), (-1, -1), 0.6, INK)] if len(rows) > 1 else []
     made.setStyle([
         ("TOPPADDING", (0, 0), (-1, -1), 0),
         ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
         ("LEFTPADDING", (0, 0), (0, -1), 18),
-        ("LINEABOVE", (0, -1), (-1, -1), 0.6 if len(rows) > 1 else 0, INK),
+        *total,
     ])  # fmt: skip
     return made
 

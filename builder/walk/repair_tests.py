@@ -18,7 +18,8 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import capitalized
 
 NOT_RUN = re.compile(
-    r"\bnot (?:yet )?(?:run|complete|completed|ready|supported)\b|\bincomplete\b", re.IGNORECASE
+    r"\bnot (?:yet )?(?:run|tested|complete|completed|ready|supported)\b|\bincomplete\b",
+    re.IGNORECASE,
 )
 NOT_CONFIRMED = "not confirmed"
 

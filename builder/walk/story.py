@@ -139,7 +139,7 @@ def _parts(known: _Job) -> list[str]:
     option = next((one for one in known.options if one.id == chosen), None)
     if option is None or known.state.end is None or known.state.end.kind != "fix":
         return []
-    return [line.item for line in option.lines if line.kind == "part"]
+    return [capitalized(line.item) for line in option.lines if line.kind == "part"] or ["None."]
 
 
 def _declined(known: _Job) -> list[str]:

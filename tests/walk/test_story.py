@@ -7,6 +7,7 @@ import pytest
 
 from builder.walk.job_state import JobState
 from builder.walk.noted_codes import codes_in
+from builder.walk.repair_tests import NOT_RUN
 from builder.walk.screen import screen
 from builder.walk.story import VERIFIED, Story, story_lines, story_of
 from tests.walk.drilled import drilled_fix, drilled_shop
@@ -98,3 +99,12 @@ def test_an_answer_that_was_only_stated_rules_nothing_out() -> None:
 def test_a_code_keeps_the_status_beside_it(text: str, codes: list[tuple[str, str]]) -> None:
     """Current and history lead to different work; a code without a word has none."""
     assert [*codes_in(text)] == codes
+
+
+@pytest.mark.parametrize(
+    "words", ["none or not run", "none, or not tested yet", "monitor not complete", "incomplete"]
+)
+def test_words_that_a_monitor_may_hide_behind_confirm_nothing(words: str) -> None:
+    """However a tree says it."""
+    assert NOT_RUN.search(words)
+    assert not NOT_RUN.search("none, all monitors ran")
