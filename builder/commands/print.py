@@ -89,7 +89,7 @@ def _clash(options: argparse.Namespace) -> str:
     if options.vehicle and options.sheet not in OF_A_VEHICLE:
         return "--vehicle is for wall charts and bench sheets; add `--sheet bench`, or leave it out"
     if options.sheet == "story" and not options.record:
-        return "a story is told of a walk: name its record with --record FILE"
+        return "a story needs a walk: name its record with --record FILE"
     return ""
 
 

@@ -1,7 +1,7 @@
 """What kind of thing a concept of a query says.
 
 In: a concept and the index. Out: its kind. What a complaint is about and what it does tell most;
-plain English tells little. A word that nobody knows may be a name or a neighbor, or a part that no
+plain English tells little. An unknown word may be a name or a neighbor, or a part that no
 tree has. The page does the same with the lists from here (`search-coverage.js`).
 """
 

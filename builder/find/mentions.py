@@ -20,7 +20,7 @@ class Mentions:
 
     is_one_word: bool  # all of the query
     is_short: bool
-    strange: int  # how many words nobody knows
+    strange: int  # how many words are unknown
     telling: int  # how many concepts the query has, everyday words apart
     named: Mapping[str, int]  # how many subjects and complaints it has
     has: Mapping[str, Mapping[int, int]]  # of these, how many an entry has

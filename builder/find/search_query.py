@@ -101,7 +101,7 @@ def _voltage_words(volts: str) -> str:
 
 
 def _spell(typed: Sequence[str], vocabulary: Vocabulary, *, finished: bool) -> SpelledWords:
-    """Correct what nobody knows; the last word may be the beginning of one."""
+    """Correct unknown words; the last word may be the beginning of one."""
     whole = _join_parts(typed, vocabulary)
     completions = () if finished else _complete_last(whole, vocabulary)
     words: list[str] = []

@@ -5,7 +5,7 @@ shop has nothing on this. What the entry covers speaks for it: its share of the 
 its best phrase that is, how much the words tell apart, and whether its title has them. A part that
 the query names asks for more, and most of an entry that hasn't got it; so does a complaint: `dome
 light stays on` is no matter of the charging lamp. A short query is about all that it names, even
-about a word that nobody knows; in a long story other parts are blamed and passed. The points were
+about an unknown word; in a long story other parts are blamed and passed. The points were
 fitted to the query sets of `tests/demo/`. The page does the same (`search-coverage.js`).
 """
 
@@ -26,7 +26,7 @@ ASKED_NAMING = {SUBJECT: 150, COMPLAINT: 50}  # more, if it names one
 NO_COMPLAINT = 55  # more, if it names some and the entry has none
 EACH_MISSING = 20  # more, for each of up to two subjects that the entry hasn't
 SHORT_MISSING = 115  # more, if a short query names a subject that the entry hasn't
-SHORT_STRANGE = 65  # more, if it has a word that nobody knows
+SHORT_STRANGE = 65  # more, if it has an unknown word
 SHORT_UNTITLED = 20  # more, if it says two things and more, and the title has none of them
 
 

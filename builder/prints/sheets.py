@@ -63,7 +63,7 @@ def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[Prin
 
 def _story(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
     if request.story is None:
-        raise NotThereError("a story is told of a walk: name its record with --record FILE")
+        raise NotThereError("a story needs a walk: name its record with --record FILE")
     yield f"{tree.id}.story.pdf", story_sheet(tree, library, request.story, request.paper)
 
 

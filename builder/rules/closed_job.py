@@ -66,7 +66,7 @@ RULE = Rule(
     summary="A closed job that now ends at another fix.",
 )
 WHY = "the repair held: the next vehicle with these readings would get the wrong part"
-CANNOT_WALK = "nobody knows any more whether the tree would find this repair"
+CANNOT_WALK = "you can't tell anymore if the tree would find this repair"
 
 
 def check(facts: Facts) -> Iterator[Finding]:

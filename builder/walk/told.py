@@ -197,13 +197,14 @@ def planned_lines(tables: WalkTables, state: JobState, plan: Plan) -> tuple[Plan
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
     is_done = is_over(state) or judges_in_words(state)
     own = () if is_done else row.get("do", ())
-    words = ((), plan.put_back) if is_repairing(state) else (plan.put_back, ())
+    # A fix is put back at its end, before it is verified; any other step before it begins.
+    at_end, at_start = (plan.put_back, ()) if is_repairing(state) else ((), plan.put_back)
     return (
-        *_put_back_lines(tables, words[0], plan.before, plan.states),
+        *_put_back_lines(tables, at_start, plan.before, plan.states),
         *_lines(tables, "change", plan.first, plan.states),
         *(PlannedLine("do", with_values(text, named(tables, frame))) for text in own),
         *_lines(tables, "after", plan.after, plan.states),
-        *_put_back_lines(tables, words[1], plan.back, plan.states_left),
+        *_put_back_lines(tables, at_end, plan.back, plan.states_left),
     )
 
 

@@ -187,8 +187,8 @@
     if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
     const { results, asks = [], lines = [], kind, phase } = walk.shown;
     if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
-    const toDo = lines.some(({ of }) => step.linesLeft(walk).includes(of));
-    if (!overflows() || !toDo || kind !== "check" || phase !== "step") return;
+    const hasLines = lines.some(({ of }) => step.linesLeft(walk).includes(of));
+    if (!overflows() || !hasLines || kind !== "check" || phase !== "step") return;
     walk.view.moved = true;
     if (!face) walk.view.face = "first";
     draw();
