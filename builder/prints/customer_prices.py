@@ -9,7 +9,7 @@ from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind
-from builder.wording.value_text import amounts_text, number_text
+from builder.wording.value_text import money_text, number_text
 
 BASES = {"parts": "parts", "all": "everything"}
 
@@ -38,11 +38,11 @@ def savings_words(saves: Money, shop: Shop) -> str:
     """Say what is saved by having a part of the work done elsewhere."""
     own = "Your part and its installation are not in it."
     if saves.low >= 0:
-        less = amounts_text(saves, shop)
+        less = money_text(saves, shop)
         return f"{less} less than all of it here, after setup and any tow. {own}"
     if saves.high <= 0:
-        more = amounts_text(Money(-saves.high, -saves.low), shop)
+        more = money_text(Money(-saves.high, -saves.low), shop)
         return f"{more} more than all of it here, with setup and any tow. {own}"
-    less = amounts_text(Money(saves.high, saves.high), shop)
-    more = amounts_text(Money(-saves.low, -saves.low), shop)
+    less = money_text(Money(saves.high, saves.high), shop)
+    more = money_text(Money(-saves.low, -saves.low), shop)
     return f"Up to {less} less than all of it here, or up to {more} more. {own}"

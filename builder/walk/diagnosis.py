@@ -8,6 +8,7 @@ and a sentence that quotes a reading is left out.
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import datetime
 
 from builder.graph.evidence import convicting_checks
 from builder.graph.tree_graph import graph_of
@@ -18,11 +19,14 @@ from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
 from builder.walk.measured import MeasuredCheck, asked_words, measured_check, named_values
+from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
+
+LONGEST_WORDS = 200  # characters of the tech's own words
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +45,7 @@ class Diagnosis:
     vehicle: str = ""  # ID in the shop's list
     day: str = ""  # ISO date of the last event
     job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
+    own_words: Mapping[str, str] = field(default_factory=dict)  # of the tech, for the papers
 
 
 def diagnosis_alone(tree: Tree, fix: str) -> Diagnosis:
@@ -74,20 +79,34 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     before = before_repair(state, taken)
     words = replace(state, frames=(replace(base, filled=named_values(base.filled, library)),))
     drive, why = drive_of(tables, state)
+    own = state.write_up.get(f"{end.inside}#{end.step}", {})
     return Diagnosis(
         tree=end.inside,
         fix=end.step,
-        repair=without_quotes(quoting(tables, words, row["text"])),
-        cause=without_quotes(quoting(tables, words, row.get("cause", ""))),
+        repair=_own(own, "repair") or without_quotes(quoting(tables, words, row["text"])),
+        cause=_own(own, "cause") or without_quotes(quoting(tables, words, row.get("cause", ""))),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         evidence=tuple(
-            measured_check(tables, one, library) for one in evidence_of(tables, end, before)
+            replace(
+                measured_check(tables, one, library),
+                seen=_own(own, one.entry.step),
+                inner=tuple(
+                    measured_check(tables, inner, library) for inner in checks_of_run(before, one)
+                ),
+            )
+            for one in evidence_of(tables, end, before)
         ),
+        own_words={name: _own(own, name) for name in own},
         complaint=state.complaint,
         vehicle=state.vehicle,
         day=last_day(taken),
     )
+
+
+def _own(own: Mapping[str, str], name: str) -> str:
+    """Return what the tech wrote for the papers, as the part of a sentence."""
+    return " ".join(own.get(name, "").split())[:LONGEST_WORDS].rstrip(".")
 
 
 def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:
@@ -125,5 +144,6 @@ def target_taken(tables: WalkTables, taken: StepTaken) -> str:
 
 
 def last_day(taken: Sequence[StepTaken]) -> str:
-    """Return the date of the last step that has a time, or an empty string."""
-    return next((one.entry.at[:10] for one in reversed(taken) if one.entry.at), "")
+    """Return the date of the last step that has a time, by the clock of the shop; else ""."""
+    at = next((one.entry.at for one in reversed(taken) if one.entry.at), "")
+    return datetime.fromisoformat(at).astimezone().date().isoformat() if at else ""

@@ -7,6 +7,9 @@ In: what a record has of the job, the vehicle of the walk, the library. Out: tex
 from collections.abc import Mapping
 
 from builder.model.library import Library
+from builder.model.shop import Shop
+
+BLANK = "____________"  # to be filled in by hand
 
 
 def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str) -> dict[str, str]:
@@ -27,3 +30,16 @@ def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str
         "VIN": job.get("vin", ""),
         "Mileage": job.get("mileage", ""),
     }
+
+
+def job_line(shop: Shop, details: Mapping[str, str]) -> str:
+    """Name the job in one line, for the head of every page after the first."""
+    order, vin = details["Repair order"], details["VIN"]
+    vehicle = " ".join(filter(None, (details["Model year"], details["Vehicle"])))
+    parts = (
+        str(shop.name),
+        f"Repair order {order or BLANK}",
+        vehicle or f"Vehicle {BLANK}",
+        f"VIN {vin}" if vin else "",
+    )
+    return ", ".join(filter(None, parts))

@@ -1,33 +1,59 @@
 """The trouble codes that were written down on a walk, each with its status.
 
-In: the tables, the steps as they were taken. Out: lines. A code without a status word beside it
-says so: current and history lead to different work.
+In: the tables, the steps as they were taken, what the job has of codes, the library. Out: lines. A
+code without a status word beside it says so: current and history lead to different work. Where no
+code is on record there are blanks: a repair order without its codes is asked back.
 """
 
 import re
 from collections.abc import Iterator, Sequence
 
+from builder.model.library import Library
 from builder.walk.steps_taken import StepTaken
 from builder.walk.walk_tables import WalkTables
+from builder.wording.sentences import capitalized
 
 _CODE = re.compile(r"\b([PCBU][0-3][0-9A-F]{3}(?:-[0-9A-F]{2})?)\b", re.IGNORECASE)
 _STATUS = re.compile(
     r"\b(current|active|present|pending|confirmed|permanent|stored|history|historic|intermittent)\b",
     re.IGNORECASE,
 )
+NONE_RECORDED = "None recorded. DTC __________ status ____________ module ____________________"
+ONE_MORE = "DTC __________ status ____________ module ____________________"
 
 
-def code_lines(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
-    """Return every code with its status and the step at which it was written down."""
-    return [*dict.fromkeys(_lines(tables, taken))]
+def code_lines(
+    tables: WalkTables, taken: Sequence[StepTaken], job_codes: str, library: Library
+) -> list[str]:
+    """Return every code with its status, what it stands for, and where it was written down."""
+    lines = [*_lines(tables, taken, job_codes, library)]
+    return [*dict.fromkeys(lines)] or [NONE_RECORDED, ONE_MORE]
 
 
-def _lines(tables: WalkTables, taken: Sequence[StepTaken]) -> Iterator[str]:
+def note_lines(taken: Sequence[StepTaken]) -> list[str]:
+    """Return what else was written down on the way, as it was typed."""
+    notes = (
+        f"{capitalized(name)}: {text}"
+        for one in taken
+        if one.entry.kind != "fix"
+        for name, text in one.entry.wrote.items()
+        if not ("DTC" in name and [*codes_in(text)])
+    )
+    return [*dict.fromkeys(notes)]
+
+
+def _lines(
+    tables: WalkTables, taken: Sequence[StepTaken], job_codes: str, library: Library
+) -> Iterator[str]:
+    texts = [(job_codes, "")]
     for one in taken:
         step = tables[one.entry.inside]["steps"][one.entry.step]["text"]
-        for text in (*one.entry.wrote.values(), one.entry.seen):
-            for code, status in codes_in(text):
-                yield f"{code}: {status or 'status not recorded'} (at: {step})"
+        texts += [(text, f" (at: {step})") for text in (*one.entry.wrote.values(), one.entry.seen)]
+    for text, where in texts:
+        for code, status in codes_in(text):
+            known = library.codes.get(code.partition("-")[0])
+            name = f" ({known.short})" if known else ""
+            yield f"{code}{name}: {status or 'status not recorded'}{where}"
 
 
 def codes_in(text: str) -> Iterator[tuple[str, str]]:

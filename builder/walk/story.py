@@ -15,8 +15,9 @@ from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_
 from builder.walk.job_details import job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
-from builder.walk.measured import evidence_line, measured_check
-from builder.walk.noted_codes import code_lines
+from builder.walk.measured import measured_check
+from builder.walk.measured_lines import evidence_line
+from builder.walk.noted_codes import code_lines, note_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
@@ -65,7 +66,8 @@ def story_of(
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
         (VERIFIED, verification_lines(tables, state, known.taken, library)),
-        ("Trouble codes", code_lines(tables, known.taken)),
+        ("Trouble codes", code_lines(tables, known.taken, known.job.get("codes", ""), library)),
+        ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
         (ALSO, checked_lines(tables, state, known.taken, library)),
         ("Time", minutes_lines(tables, state, known.taken, _hours(options))),
@@ -103,7 +105,7 @@ def _cause(known: _Job) -> list[str]:
     if end.kind == "fix":
         found = diagnosis_of(known.tables, state, known.library)
         assert isinstance(found, Diagnosis)
-        return [f"{found.cause or found.repair}.", *map(evidence_line, found.evidence)]
+        return [f"{found.cause or found.repair}.", *_evidence(found)]
     if end.kind == "stuck":
         seen = [one.entry.seen for one in known.taken if one.entry.seen]
         return ["Not found: no result of the tree fits.", *(f"Seen: {one}" for one in seen[-1:])]
@@ -111,6 +113,15 @@ def _cause(known: _Job) -> list[str]:
     last = [one for one in known.taken if one.entry.kind == "check"][-1:]
     lines = [evidence_line(measured_check(known.tables, one, known.library)) for one in last]
     return [f"{STOP_LABELS.get(end.kind, end.kind)}: {words}.", *lines]
+
+
+def _evidence(found: Diagnosis) -> Iterator[str]:
+    """Yield what convicts the fix, each with what its procedure read, and what decided it."""
+    for check in found.evidence:
+        yield evidence_line(check)
+        for at, inner in enumerate(check.inner, 1):
+            if inner.values or at == len(check.inner):
+                yield f"By test: {evidence_line(inner)}"
 
 
 def _correction(known: _Job) -> list[str]:
@@ -124,7 +135,13 @@ def _correction(known: _Job) -> list[str]:
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
     found = diagnosis_of(known.tables, state, known.library)
     assert isinstance(found, Diagnosis)
-    return [f"{past_tense(found.repair)}.", *wrote]
+    return [f"{_done_text(found)}.", *wrote]
+
+
+def _done_text(found: Diagnosis) -> str:
+    """Return what was done: of the tech's own words only what begins with a known verb is turned."""
+    done = past_tense(found.repair)
+    return capitalized(done.removeprefix("Done: ")) if found.own_words.get("repair") else done
 
 
 def _hours(options: Sequence[EstimateOption]) -> str:
@@ -137,8 +154,11 @@ def _hours(options: Sequence[EstimateOption]) -> str:
 def _parts(known: _Job) -> list[str]:
     chosen = known.job.get("chosen", FIT_HERE)
     option = next((one for one in known.options if one.id == chosen), None)
-    if option is None or known.state.end is None or known.state.end.kind != "fix":
+    end = known.state.end
+    if option is None or end is None or end.kind != "fix":
         return []
+    if own := known.state.write_up.get(f"{end.inside}#{end.step}", {}).get("parts"):
+        return [capitalized(own)]
     return [capitalized(line.item) for line in option.lines if line.kind == "part"] or ["None."]
 
 

@@ -20,6 +20,8 @@ from builder.walk.tree_rows import AskRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.walk.where import unknown_places, words_of_place
 
+OTHER = "other"  # a choice that stands for what the shop has no entry for
+
 
 class FillRow(TypedDict):
     """Something to fill in: `one_of` are the choices, [] for free text; `list`: several.
@@ -101,6 +103,8 @@ def checked(ask: FillRow, value: Value) -> Value | Refused:
             return answers[0]
         if answers:
             return Refused(f"those DTCs stand for {' and '.join(answers)}: choose one")
+        if OTHER in ask["one_of"] and value:
+            return value  # by its own name
         return Refused(f"`{value}` isn't one of: {', '.join(ask['one_of'])}")
     return value or Refused(f"`{name}` is empty")
 

@@ -1,0 +1,107 @@
+"""A question taken apart, and its statement put together: yes, no, or as an indirect question.
+
+In: `Does`, `A/C water drip under the car`. Out: `A/C water drips under the car`, `A/C water doesn't
+drip under the car`.
+"""
+
+import re
+from typing import NamedTuple
+
+from builder.wording.question_words import NOUNS, PAST_FORMS, STATES, VERBS
+
+BE = {"is": "isn't", "are": "aren't", "was": "wasn't", "were": "weren't"}
+DO = {"does": "doesn't", "do": "don't", "did": "didn't"}
+HAVE = {"has": "hasn't", "have": "haven't"}
+NEGATIVE = BE | DO | HAVE
+_ANY = {"anywhere": "somewhere", "anything": "something"}
+_EVERY = ("all", "both", "each", "every")
+_CLAUSE = re.compile(rf", (?P<subject>(?:its|the) .+?) (?P<state>(?:{'|'.join(STATES[0])})\b[^,]*)")
+
+
+class Clause(NamedTuple):
+    """A question: `aux` is its first verb, in small letters."""
+
+    aux: str
+    subject: str
+    predicate: str
+
+
+def clause_of(aux: str, after: str) -> Clause | None:
+    """Take a question apart behind its first verb; None where its predicate isn't known."""
+    words = after.split(" ")
+    if words[0] == "there":
+        return Clause(aux, "there", " ".join(words[1:]))
+    for known in (VERBS,) if aux in DO else STATES:
+        for at in range(1, len(words)):
+            is_open = known is STATES[-1] or not _is_noun(words, at)
+            if words[at].strip(",") in known and is_open:
+                return Clause(aux, " ".join(words[:at]), " ".join(words[at:]))
+    return None
+
+
+def _is_noun(words: list[str], at: int) -> bool:
+    following = words[at + 1].strip(",") if at + 1 < len(words) else ""
+    word = words[at].strip(",")
+    return (words[at - 1], word) in NOUNS or (word, following) in NOUNS
+
+
+def yes_text(clause: Clause) -> str:
+    """State that it is so."""
+    aux, subject, predicate = clause
+    first, _, rest = subject.partition(" ")
+    subject = f"a {rest}" if first == "any" else _ANY.get(subject, subject)
+    return f"{subject} {_some(verb_text(aux, predicate))}"
+
+
+def no_text(clause: Clause) -> str:
+    """State that it isn't so: of several parts, of none, or not of all."""
+    aux, subject, predicate = clause
+    first, _, rest = subject.partition(" ")
+    if first in _EVERY:
+        return f"not {subject} {verb_text(aux, predicate)}"
+    if first == "any" or (first in ("a", "an") and aux in BE and " or the " not in rest) or (first == "one" and rest):
+        return f"no {rest} {verb_text(aux, predicate)}"
+    if subject == "anything":
+        return f"nothing {verb_text(aux, predicate)}"
+    words = f"{subject} {NEGATIVE[aux]} {predicate}"
+    return _CLAUSE.sub(_negative_clause, words) if aux in BE else words
+
+
+def _negative_clause(match: re.Match[str]) -> str:
+    """Write `its mount tight` as another reason: not all of several parts are as they should be."""
+    is_plural = match["subject"].endswith("s") and not match["subject"].endswith("ss")
+    return f", or {match['subject']} {'aren' if is_plural else 'isn'}'t {match['state']}"
+
+
+def _some(words: str) -> str:
+    return re.sub(r"\banywhere\b", "somewhere", words)
+
+
+def verb_text(aux: str, predicate: str) -> str:
+    """Write the verb as a statement has it: `drips under the car`, `is tight`."""
+    if aux == "does":
+        return _third_person(predicate)
+    if aux == "did":
+        verb, _, rest = predicate.partition(" ")
+        past = PAST_FORMS.get(verb, f"{verb.removesuffix('e')}ed")
+        return f"{past} {rest}".strip()
+    return predicate if aux == "do" else f"{aux} {predicate}"
+
+
+def _third_person(predicate: str) -> str:
+    """Write `clicks, binds, or has play`: the first verb and those that are joined to it."""
+    words = predicate.split(" ")
+    for at, word in enumerate(words):
+        bare, before = word.strip(","), words[at - 1] if at else ""
+        is_joined = before in ("and", "or", "still") or before.endswith(",")
+        if at == 0 or (is_joined and bare in VERBS and not _is_noun(words, at)):
+            words[at] = word.replace(bare, _with_ending(bare), 1)
+    return " ".join(words)
+
+
+def _with_ending(verb: str) -> str:
+    if verb in ("still", "have"):
+        return {"still": "still", "have": "has"}[verb]
+    if verb.endswith(("s", "sh", "ch", "x", "o")):
+        return f"{verb}es"
+    return f"{verb[:-1]}ies" if re.search(r"[^aeiou]y$", verb) else f"{verb}s"

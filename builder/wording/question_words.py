@@ -1,0 +1,41 @@
+"""The words by which a question of a check is taken apart: verbs, and words for how a part is.
+
+In: nothing. Out: `VERBS`; `STATES`, the surest first: the first of them ends the subject. `NOUNS`
+are pairs of words in which such a word is part of a noun: `test light`, `leak test`.
+"""
+
+VERBS = frozenset((
+    "accept", "agree", "answer", "ask", "bind", "block", "break", "burn", "catch", "change",
+    "charge", "click", "come", "command", "connect", "crank", "do", "dose", "drag", "drain", "drip",
+    "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash", "flicker",
+    "follow", "get", "give", "glow", "go", "grip", "happen", "have", "hear", "hold", "idle",
+    "keep", "leak", "leave", "light", "list", "look", "make", "match", "misfire", "move", "name",
+    "need", "open", "pass", "prove", "pull", "pulse", "quit", "rattle", "reach", "read", "respond",
+    "return", "rise", "run", "say", "set", "share", "shift", "show", "shut", "sink", "slide",
+    "smell", "smooth", "spin", "stall", "start", "stay", "still", "stop", "take", "test", "touch",
+    "turn", "work",
+))  # fmt: skip
+STATES = (
+    frozenset((
+        "OK", "above", "balanced", "bent", "black", "blocked", "broken", "clean", "clear", "clogged",
+        "commanded", "cool", "cracked", "current", "damaged", "dead", "dim", "dripping", "dry",
+        "empty", "equal", "equally", "even", "ever", "filled", "firm", "free", "full", "glued",
+        "good", "hot", "installed", "intact", "kinked", "latched", "leaking", "listed", "loose",
+        "low", "made", "normal", "off", "one", "passed", "plugged", "released", "replaced", "right",
+        "saved", "sealed", "set", "slow", "smooth", "softer", "still", "stored", "straight",
+        "strong", "swollen", "there", "tight", "torqued", "trained", "warm", "wet", "wettest",
+        "worn", "worked", "wrong",
+    )),
+    frozenset(("between", "more", "too", "within")),
+    frozenset(("on", "out")),
+    frozenset(("at", "the")),
+)  # fmt: skip
+NOUNS = frozenset((
+    ("a", "test"), ("brake", "lights"), ("dosing", "test"), ("full", "battery"),
+    ("leak", "test"), ("noid", "light"), ("on", "the"), ("one", "cylinder"), ("one", "side"),
+    ("one", "tire"), ("quarter", "full"), ("same", "light"), ("security", "light"), ("slide", "pins"),
+    ("start", "button"), ("test", "drive"), ("test", "fluid"), ("test", "light"),
+    ("test", "load"), ("the", "full"), ("the", "good"), ("the", "light"), ("the", "misfire"),
+    ("the", "pull"), ("the", "right"), ("the", "set"),
+))  # fmt: skip
+PAST_FORMS = {"break": "broke", "run": "ran", "go": "went", "leave": "left"}
