@@ -89,7 +89,7 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
-    yield from option_parts(sheet.options, shop, sheet.paper, sheet.spelled)
+    yield from option_parts(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
     yield KeepTogether(
         [
             heading("Your choice"),
@@ -105,8 +105,8 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
     yield heading("What we found")
     lines = [
-        found.tell,
         f"Cause: {found.cause}." if found.cause else "",
+        found.tell,
         f"Repair: {found.repair}." if found.repair else "",
     ]
     for line in filter(None, lines):
@@ -114,8 +114,8 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     if found.evidence or found.to_measure:
         yield heading("What we measured and saw")
     for check in found.evidence:
-        # What decided the last step of a procedure is what a customer can see and ask about.
-        for one in (check, *check.inner[-1:]):
+        # The reading that decided a procedure is what a customer can be shown.
+        for one in (check, *(inner for inner in check.inner[-1:] if inner.values)):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)

@@ -23,7 +23,7 @@ Spelled = Callable[[str], str]  # with abbreviations spelled out at their first 
 
 
 def option_parts(
-    options: Sequence[EstimateOption], shop: Shop, paper: Paper, spelled: Spelled
+    options: Sequence[EstimateOption], day: str, shop: Shop, paper: Paper, spelled: Spelled
 ) -> Iterator[Flowable]:
     """Yield every option, the lowest price, and what holds for all prices."""
     for option in options:
@@ -33,7 +33,7 @@ def option_parts(
         total = money_text(cheapest.total, shop) if cheapest.total else ""
         words = f"Lowest price for a full repair: {cheapest.option}, {total}."
         yield paragraph(words, paragraph_style(12, heavy=True, above=8))
-    yield paragraph(price_words(shop, options), paragraph_style(ink=QUIET, above=8))
+    yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
 
 
 def _option(
@@ -78,7 +78,9 @@ def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
 def _item(line: PriceLine, shop: Shop) -> str:
     if line.hours is None:
         return capitalized(line.item)
-    return f"{capitalized(line.item)}, {line.hours} h at {amount_text(shop.labor_rate, shop)}"
+    return (
+        f"{capitalized(line.item)}, {line.hours} h at {amount_text(shop.labor_rate, shop)} an hour"
+    )
 
 
 def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:

@@ -9,12 +9,13 @@ from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind
+from builder.wording.day_text import last_day_text
 from builder.wording.value_text import money_text, number_text
 
 BASES = {"parts": "parts", "all": "everything"}
 
 
-def price_words(shop: Shop, options: Sequence[EstimateOption]) -> str:
+def price_words(shop: Shop, options: Sequence[EstimateOption], day: str) -> str:
     """Say the currency, the tax, what is new, what is owed anyway, and how long prices hold.
 
     Only what the options need: no word on tax where there is none, nor on ranges or parts.
@@ -29,9 +30,17 @@ def price_words(shop: Shop, options: Sequence[EstimateOption]) -> str:
         f"Tax is {number_text(tax)}% on {BASES[shop.tax_base]}." if tax else "",
         "Parts are new unless they are marked used or rebuilt." if LineKind.PART in kinds else "",
         "The diagnosis is owed whatever you choose." if shop.diagnosis_fee else "",
-        f"Good until {shop.prices_hold} from the date above." if shop.prices_hold else "",
+        _good_until(shop, day),
     )
     return " ".join(filter(None, sentences))
+
+
+def _good_until(shop: Shop, day: str) -> str:
+    """Say until when the prices hold: by the day where it is known."""
+    if not shop.prices_hold:
+        return ""
+    last = last_day_text(day, str(shop.prices_hold), shop)
+    return f"Good until {last}." if last else f"Good for {shop.prices_hold} from the date above."
 
 
 def savings_words(saves: Money, shop: Shop) -> str:

@@ -88,9 +88,7 @@ def form_name(page: int) -> str:
     return f"page-{page}"
 
 
-def document(
-    paper: Paper, names: DocumentNames, story: Story, foot: Foot
-) -> bytes:
+def document(paper: Paper, names: DocumentNames, story: Story, foot: Foot) -> bytes:
     """Set a story on as many pages as it takes; the foot says which page of how many it is."""
     register_faces()
     name = medium().name
@@ -161,9 +159,11 @@ def blank_to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", paragraph_style(above=3))
 
 
-def heading(text: str) -> MeasuredParagraph:
-    """Set a heading between parts."""
-    return paragraph(text, paragraph_style(13, heavy=True, above=10, below=3))
+def heading(text: str, size: float = 13) -> MeasuredParagraph:
+    """Set a heading between parts; it stays with what follows."""
+    how = paragraph_style(size, heavy=True, above=0.6 * size, below=0.2 * size)
+    how.keepWithNext = 1
+    return paragraph(text, how)
 
 
 def quiet_paragraph(text: str) -> MeasuredParagraph:

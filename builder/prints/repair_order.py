@@ -41,9 +41,9 @@ def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> 
 
 def _flow(story: Story, library: Library, paper: Paper) -> Iterator[Flowable]:
     yield paragraph(str(library.shop.name), paragraph_style(12))
-    yield paragraph(story.title, paragraph_style(16, heavy=True, below=4))
+    yield paragraph(story.title, paragraph_style(15, heavy=True, below=2))
     yield blank_table(filled_in(story.head), paper, 18)
     for name, lines in story.sections:
-        yield heading(name)
+        yield heading(name, 11)
         for line in lines:
-            yield paragraph(line, paragraph_style(heavy="[" in line, below=2))
+            yield paragraph(line, paragraph_style(heavy="[" in line, below=1))

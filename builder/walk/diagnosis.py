@@ -8,7 +8,6 @@ and a sentence that quotes a reading is left out.
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import datetime
 
 from builder.graph.evidence import convicting_checks
 from builder.graph.tree_graph import graph_of
@@ -18,11 +17,18 @@ from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
-from builder.walk.measured import MeasuredCheck, asked_words, measured_check, named_values
+from builder.walk.measured import (
+    MeasuredCheck,
+    asked_words,
+    legible_step,
+    measured_check,
+    named_values,
+)
 from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.day_text import day_of_time
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
 
@@ -77,7 +83,11 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     row, base = row_of(tables, state.frames[0]), state.frames[0]
     taken = steps_taken(tables, state)
     before = before_repair(state, taken)
-    words = replace(state, frames=(replace(base, filled=named_values(base.filled, library)),))
+    words = replace(
+        state,
+        frames=(replace(base, filled=named_values(base.filled, library)),),
+        steps=tuple(legible_step(one) for one in state.steps),
+    )
     drive, why = drive_of(tables, state)
     own = state.write_up.get(f"{end.inside}#{end.step}", {})
     return Diagnosis(
@@ -88,19 +98,31 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         evidence=tuple(
-            replace(
-                measured_check(tables, one, library),
-                seen=_own(own, one.entry.step),
-                inner=tuple(
-                    measured_check(tables, inner, library) for inner in checks_of_run(before, one)
-                ),
-            )
+            _with_proof(tables, one, before, own, library)
             for one in evidence_of(tables, end, before)
         ),
         own_words={name: _own(own, name) for name in own},
         complaint=state.complaint,
         vehicle=state.vehicle,
         day=last_day(taken),
+    )
+
+
+def _with_proof(
+    tables: WalkTables,
+    taken: StepTaken,
+    before: Sequence[StepTaken],
+    own: Mapping[str, str],
+    library: Library,
+) -> MeasuredCheck:
+    """Return a check of the evidence with what its procedure found, and what the tech saw."""
+    results = tables[taken.entry.inside]["steps"][taken.entry.step].get("results", ())
+    parts = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
+    return replace(
+        measured_check(tables, taken, library),
+        parts=tuple(next(parts, [])),
+        seen=_own(own, taken.entry.step),
+        inner=tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken)),
     )
 
 
@@ -146,4 +168,4 @@ def target_taken(tables: WalkTables, taken: StepTaken) -> str:
 def last_day(taken: Sequence[StepTaken]) -> str:
     """Return the date of the last step that has a time, by the clock of the shop; else ""."""
     at = next((one.entry.at for one in reversed(taken) if one.entry.at), "")
-    return datetime.fromisoformat(at).astimezone().date().isoformat() if at else ""
+    return day_of_time(at)

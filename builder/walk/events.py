@@ -224,6 +224,6 @@ Event = (
 EVENT_NAMES: Mapping[str, type[Event]] = {
     "start": Start, "fill": Fill, "answer": Answer, "done": Done, "cannot_test": CannotTest,
     "none_of_these": NoneOfThese, "tick": Tick, "acknowledge": Acknowledge, "run": RunProcedure,
-    "take": TakeEarlier, "verify": Verified, "write_up": WriteUp, "back": Back, "correct": Correct, "pause": Pause,
-    "hand_over": HandOver, "resume": Resume, "rejoin": Rejoin,
+    "take": TakeEarlier, "verify": Verified, "write_up": WriteUp, "back": Back,
+    "correct": Correct, "pause": Pause, "hand_over": HandOver, "resume": Resume, "rejoin": Rejoin,
 }  # fmt: skip

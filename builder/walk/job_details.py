@@ -8,6 +8,7 @@ from collections.abc import Mapping
 
 from builder.model.library import Library
 from builder.model.shop import Shop
+from builder.wording.day_text import day_text
 
 BLANK = "____________"  # to be filled in by hand
 
@@ -24,7 +25,7 @@ def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str
     year = str(years[0]) if years and years[0] == years[1] else ""
     return {
         "Repair order": job.get("order", ""),
-        "Date": day,
+        "Date": day_text(day, library.shop),
         "Vehicle": " ".join(filter(None, (job.get("make"), job.get("model")))) or name,
         "Model year": job.get("year", "") or year,
         "VIN": job.get("vin", ""),

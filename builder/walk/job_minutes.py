@@ -5,26 +5,27 @@ the record has no times there is a blank to write them in.
 """
 
 from collections.abc import Sequence
-from datetime import datetime
 from decimal import Decimal
 
+from builder.model.shop import Shop
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import JobState
 from builder.walk.steps_taken import StepTaken
 from builder.walk.walk_tables import WalkTables
+from builder.wording.day_text import clock_text
 
 BLANK = "________"
 HOUR = Decimal(60)  # minutes
 
 
 def minutes_lines(
-    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], hours: str
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], hours: str, shop: Shop
 ) -> list[str]:
     """Return start and end, and hands-on time beside what was planned; "" hours are not known."""
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
-    lines = [_from_to(state, taken), _line("Hands-on, all of it", taken, "")]
+    lines = [_from_to(state, taken, shop), _line("Hands-on, all of it", taken, "")]
     lines.append(_line("Diagnosis", before, f"{_hours(planned)} planned" if planned else ""))
     if after:
         estimate = f"{hours} h on the estimate" if hours else ""
@@ -32,20 +33,12 @@ def minutes_lines(
     return lines
 
 
-def _from_to(state: JobState, taken: Sequence[StepTaken]) -> str:
+def _from_to(state: JobState, taken: Sequence[StepTaken], shop: Shop) -> str:
     """Return when the job began and when its last step was done, by the clock of the shop."""
     times = [one.entry.at for one in taken if one.entry.at]
     started = next((event.at for event in state.events if event.at), "")
-    start, end = clock_text(started), clock_text(times[-1]) if times else ""
+    start, end = clock_text(started, shop), clock_text(times[-1] if times else "", shop)
     return f"Started {start or BLANK}, ended {end or BLANK}"
-
-
-def clock_text(at: str) -> str:
-    """Return a time as a US repair order has it: `3/17/2026 9:05 AM`; "" where there is none."""
-    if not at:
-        return ""
-    time = datetime.fromisoformat(at).astimezone()
-    return f"{time.month}/{time.day}/{time.year} {time.hour % 12 or 12}:{time:%M %p}"
 
 
 def _planned(tables: WalkTables, taken: StepTaken) -> Decimal:

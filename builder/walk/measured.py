@@ -5,20 +5,19 @@ asked, what was found, its readings with their limits. Nothing is in it that isn
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Context, Decimal
 
 from builder.graph.runs import with_values
 from builder.model.library import Library
 from builder.walk.answered import NOTHING_SHOWN
 from builder.walk.job_details import BLANK
-from builder.walk.job_state import RecordedReading
+from builder.walk.job_state import RecordedReading, RecordedStep
 from builder.walk.limit_text import is_within, limit_text, with_unit
 from builder.walk.rows import CutPair
 from builder.walk.spec_ranges import good_ranges
 from builder.walk.steps_taken import StepTaken
 from builder.walk.to_fill import OTHER
-from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
@@ -50,9 +49,11 @@ class MeasuredCheck:
     stated: bool = False  # known before, not measured on this walk
     too_close: bool = False
     earlier: bool = False  # proved earlier on this walk, not run again
-    parts: tuple[str, ...] = ()  # what the result stands for, where it is more than one thing
+    parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
     seen: str = ""  # in the tech's own words
-    inner: tuple["MeasuredCheck", ...] = ()  # of the procedure that found the result, in their order
+    inner: tuple[
+        "MeasuredCheck", ...
+    ] = ()  # of the procedure that found the result, in their order
 
     @property
     def is_out(self) -> bool:
@@ -76,13 +77,7 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
         stated=entry.stated,
         too_close=entry.too_close,
         earlier=bool(entry.earlier),
-        parts=tuple(_parts(row, entry.result)),
     )
-
-
-def _parts(row: WalkStepRow, result: str) -> list[str]:
-    results = row.get("results", ())
-    return next((one.get("parts", []) for one in results if one["text"] == result), [])
 
 
 def named_values(filled: Mapping[str, str], library: Library) -> dict[str, str]:
@@ -101,6 +96,14 @@ def _named_value(name: str, value: str, library: Library) -> str:
 def asked_words(text: str) -> str:
     """Return what was asked or measured: `Charging voltage at the battery posts`."""
     return capitalized(text.removeprefix("Measure ").removeprefix("the "))
+
+
+def legible_step(entry: RecordedStep) -> RecordedStep:
+    """Return a step with its readings as precise as they were typed."""
+    readings = {
+        name: replace(reading, value=_legible(reading)) for name, reading in entry.readings.items()
+    }
+    return replace(entry, readings=readings)
 
 
 def _legible(reading: RecordedReading) -> str:

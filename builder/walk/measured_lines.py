@@ -5,10 +5,11 @@ seen.
 """
 
 from builder.walk.measured import MeasuredCheck, MeasuredValue
-from builder.wording.finding_text import finding_text, finding_label
+from builder.wording.finding_text import finding_label, finding_text
 from builder.wording.sentences import capitalized
 
 OUT = "OUT OF LIMITS"
+CIRCLE_ONE = "circle one"  # on paper, where nobody said which of several things it was
 _SPEC_RESULTS = {
     "below spec": "below its limits",
     "within spec": "within its limits",
@@ -52,17 +53,27 @@ def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
 def _measured(check: MeasuredCheck, values: list[str]) -> str:
     is_told = any(value.limit for value in check.values)
     result = _SPEC_RESULTS.get(check.result, check.result)
-    range_ = f"range {result}" if result[-1:].isdigit() else result
-    words = "; ".join([*values, *([] if is_told else [range_])])
+    words = "; ".join([*values, *([] if is_told else [_with_its_unit(result, check)])])
     return f"{finding_label(check.asked)}: {words}"
+
+
+def _with_its_unit(result: str, check: MeasuredCheck) -> str:
+    """Write a range of the tree's own with the unit of its one reading: `range above 300 A`."""
+    if not result[-1:].isdigit() or len(check.values) > 1:
+        return result
+    return f"range {result} {check.values[0].text.partition(' ')[2]}".rstrip()
 
 
 def _seen(check: MeasuredCheck) -> str:
     """State what was seen, in the tech's own words where there are any."""
     if check.seen in check.parts:
         return finding_text(check.asked, check.seen)
-    finding = finding_text(check.asked, _SPEC_RESULTS.get(check.result, check.result))
-    return f"{finding}: {check.seen}" if check.seen else finding
+    is_of_spec = check.result.endswith(" spec")
+    answer = _SPEC_RESULTS[check.result] if is_of_spec else check.result
+    finding = finding_text(check.asked, answer)
+    if check.seen:
+        return f"{finding}: {check.seen}"
+    return f"{finding} ({CIRCLE_ONE})" if check.parts else finding
 
 
 def _named(value: MeasuredValue) -> str:

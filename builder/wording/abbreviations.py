@@ -23,6 +23,8 @@ def spelled_at_first_use(glossary: Mapping[str, Term]) -> Callable[[str], str]:
 
     def write(match: re.Match[str]) -> str:
         short = match[0].removesuffix(match["many"]) if match["many"] else match[0]
+        if match.string[match.start() - 1 : match.end() + 1] == f"({match[0]})":
+            spelled.add(short)  # its words stand before it
         words = "" if short in spelled else spelled_out(short, glossary)
         spelled.add(short)
         return f"{match[0]} ({words}{match['many']})" if words else match[0]
@@ -41,8 +43,9 @@ def spelled_out(short: str, glossary: Mapping[str, Term]) -> str:
 def _candidates(short: str, glossary: Mapping[str, Term]) -> Iterator[str]:
     for term in glossary.values():
         if short in (term.term, *term.also):
-            for text in (term.term, *term.also, re.split(r"[;.,(]", term.means)[0]):
-                if text != short:
+            first = re.split(r"[;.(]", term.means)[0]
+            for text in (term.term, first.split(",")[0], first, *term.also):
+                if text.casefold() != short.casefold():
                     yield uncapitalized(str(text).strip())
 
 

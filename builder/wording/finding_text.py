@@ -24,13 +24,14 @@ _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "n
           "neither side": "neither side"}  # fmt: skip
 _SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
            "hear or feel": "Heard or felt", "see and hear": "Seen and heard"}  # fmt: skip
-_SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{'|'.join(sorted(_SENSES, key=len)[::-1])})"
-                     r"\b(?P<rest>.*)")  # fmt: skip
+_VERBS = "|".join(sorted(_SENSES, key=len, reverse=True))
+_SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{_VERBS})\b(?P<rest>.*)")
 # What is asked of a part: the part alone, and on which occasion, says enough before the answer.
 _OF_A_PART = tuple(map(re.compile, (
     r"How (?:do|does|did) (?P<part>.+?) (?:look and feel|look|feel)\b(?P<rest>.*)",
     r"How (?:hot )?(?:is|are|was|were) (?P<part>.+)",
-    r"What (?:do|does|did) (?P<part>(?!it |they ).+?) (?:show|say|do|name|look like|catch)\b(?P<rest>.*)",
+    r"What (?:do|does|did) (?P<part>(?!it |they ).+?) (?:show|say|do|name|look like|catch)\b"
+    r"(?P<rest>.*)",
     r"What happens,? (?P<part>.+)",
     r"What kind of (?P<part>.+?) (?:does it have|is .+)",
     r"What(?P<part> .+) is it",
@@ -44,7 +45,7 @@ _INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
 def finding_text(question: str, answer: str) -> str:
     """Write what was found: a sentence without its period, or a part and how it is."""
     asked = re.sub(r"\byou\b", "we", question.removesuffix("?"))
-    if "of these" in asked:
+    if re.match(r"(?:Is|Are) \w+ (?:one )?of these", asked):
         return capitalized(answer)
     first, _, after = asked.partition(" ")
     if first.lower() not in NEGATIVE or not question.endswith("?"):
@@ -85,7 +86,7 @@ def _other_answer(clause: Clause, answer: str) -> str:
         return f"{_bare(subject)}{comma} {rest}".strip() + f": {answer}"
     if aux in BE and subject != "it":
         return f"{_bare(subject)}: {answer}"
-    return f"whether {subject} {verb_text(aux, predicate)}: {answer}"
+    return f"checked if {subject} {verb_text(aux, predicate)}: {answer}"
 
 
 def _label(asked: str) -> str:

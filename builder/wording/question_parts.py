@@ -13,6 +13,7 @@ BE = {"is": "isn't", "are": "aren't", "was": "wasn't", "were": "weren't"}
 DO = {"does": "doesn't", "do": "don't", "did": "didn't"}
 HAVE = {"has": "hasn't", "have": "haven't"}
 NEGATIVE = BE | DO | HAVE
+_POSITIVE = {negative: verb for verb, negative in NEGATIVE.items()}
 _ANY = {"anywhere": "somewhere", "anything": "something"}
 _EVERY = ("all", "both", "each", "every")
 _CLAUSE = re.compile(rf", (?P<subject>(?:its|the) .+?) (?P<state>(?:{'|'.join(STATES[0])})\b[^,]*)")
@@ -35,8 +36,15 @@ def clause_of(aux: str, after: str) -> Clause | None:
         for at in range(1, len(words)):
             is_open = known is STATES[-1] or not _is_noun(words, at)
             if words[at].strip(",") in known and is_open:
-                return Clause(aux, " ".join(words[:at]), " ".join(words[at:]))
+                return Clause(*_negation(aux, words[:at]), " ".join(words[at:]))
     return None
+
+
+def _negation(aux: str, subject: list[str]) -> tuple[str, str]:
+    """Join `not` to the verb: `does any module not respond` is asked with `doesn't`."""
+    if subject[-1] != "not":
+        return aux, " ".join(subject)
+    return NEGATIVE[aux], " ".join(subject[:-1])
 
 
 def _is_noun(words: list[str], at: int) -> bool:
@@ -59,28 +67,34 @@ def no_text(clause: Clause) -> str:
     first, _, rest = subject.partition(" ")
     if first in _EVERY:
         return f"not {subject} {verb_text(aux, predicate)}"
-    if first == "any" or (first in ("a", "an") and aux in BE and " or the " not in rest) or (first == "one" and rest):
+    if (
+        first == "any"
+        or (first in ("a", "an") and aux in BE and " or the " not in rest)
+        or (first == "one" and rest)
+    ):
         return f"no {rest} {verb_text(aux, predicate)}"
     if subject == "anything":
         return f"nothing {verb_text(aux, predicate)}"
-    words = f"{subject} {NEGATIVE[aux]} {predicate}"
-    return _CLAUSE.sub(_negative_clause, words) if aux in BE else words
+    words = f"{subject} {NEGATIVE.get(aux, _POSITIVE.get(aux, aux))} {predicate}"
+    return _CLAUSE.sub(_negative_clause, words)
 
 
 def _negative_clause(match: re.Match[str]) -> str:
     """Write `its mount tight` as another reason: not all of several parts are as they should be."""
-    is_plural = match["subject"].endswith("s") and not match["subject"].endswith("ss")
+    is_plural = re.search(r"[^s]s$| and ", match["subject"])
     return f", or {match['subject']} {'aren' if is_plural else 'isn'}'t {match['state']}"
 
 
 def _some(words: str) -> str:
-    return re.sub(r"\banywhere\b", "somewhere", words)
+    return re.sub(r"\banywhere\b", "somewhere", words).replace(" ever ", " ")
 
 
 def verb_text(aux: str, predicate: str) -> str:
     """Write the verb as a statement has it: `drips under the car`, `is tight`."""
     if aux == "does":
         return _third_person(predicate)
+    if aux in NEGATIVE.values():
+        return f"{aux} {predicate}"
     if aux == "did":
         verb, _, rest = predicate.partition(" ")
         past = PAST_FORMS.get(verb, f"{verb.removesuffix('e')}ed")

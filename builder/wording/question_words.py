@@ -17,25 +17,25 @@ VERBS = frozenset((
 ))  # fmt: skip
 STATES = (
     frozenset((
-        "OK", "above", "balanced", "bent", "black", "blocked", "broken", "clean", "clear", "clogged",
-        "commanded", "cool", "cracked", "current", "damaged", "dead", "dim", "dripping", "dry",
-        "empty", "equal", "equally", "even", "ever", "filled", "firm", "free", "full", "glued",
-        "good", "hot", "installed", "intact", "kinked", "latched", "leaking", "listed", "loose",
-        "low", "made", "normal", "off", "one", "passed", "plugged", "released", "replaced", "right",
-        "saved", "sealed", "set", "slow", "smooth", "softer", "still", "stored", "straight",
-        "strong", "swollen", "there", "tight", "torqued", "trained", "warm", "wet", "wettest",
-        "worn", "worked", "wrong",
+        "OK", "above", "balanced", "bent", "black", "blocked", "broken", "clean", "clear",
+        "clogged", "commanded", "cool", "cracked", "current", "damaged", "dead", "dim", "dripping",
+        "dry", "empty", "equal", "equally", "even", "ever", "filled", "firm", "free", "full",
+        "glued", "good", "holding", "hot", "installed", "intact", "kinked", "latched", "leaking",
+        "listed", "loose", "low", "made", "normal", "off", "one", "open", "passed", "plugged",
+        "released", "replaced", "right", "saved", "sealed", "set", "slow", "smooth", "softer",
+        "still", "stored", "straight", "strong", "swollen", "there", "tight", "torqued", "trained",
+        "warm", "wet", "wettest", "worn", "worked", "wrong",
     )),
     frozenset(("between", "more", "too", "within")),
     frozenset(("on", "out")),
     frozenset(("at", "the")),
 )  # fmt: skip
 NOUNS = frozenset((
-    ("a", "test"), ("brake", "lights"), ("dosing", "test"), ("full", "battery"),
+    ("a", "test"), ("brake", "lights"), ("charge", "air"), ("dosing", "test"), ("full", "battery"),
     ("leak", "test"), ("noid", "light"), ("on", "the"), ("one", "cylinder"), ("one", "side"),
-    ("one", "tire"), ("quarter", "full"), ("same", "light"), ("security", "light"), ("slide", "pins"),
-    ("start", "button"), ("test", "drive"), ("test", "fluid"), ("test", "light"),
-    ("test", "load"), ("the", "full"), ("the", "good"), ("the", "light"), ("the", "misfire"),
-    ("the", "pull"), ("the", "right"), ("the", "set"),
+    ("one", "tire"), ("quarter", "full"), ("same", "light"), ("security", "light"),
+    ("slide", "pins"), ("start", "button"), ("test", "drive"), ("test", "fluid"),
+    ("test", "light"), ("test", "load"), ("the", "full"), ("the", "good"), ("the", "light"),
+    ("the", "misfire"), ("the", "pull"), ("the", "right"), ("the", "set"),
 ))  # fmt: skip
 PAST_FORMS = {"break": "broke", "run": "ran", "go": "went", "leave": "left"}

@@ -83,8 +83,8 @@ _EVENT = _map(
     {
         "event": _part("a kind of event", "What happened.", enum=[
             "start", "fill", "answer", "done", "cannot_test", "none_of_these", "tick",
-            "acknowledge", "run", "take", "verify", "write_up", "back", "correct", "pause", "hand_over",
-            "resume", "rejoin",
+            "acknowledge", "run", "take", "verify", "write_up", "back", "correct", "pause",
+            "hand_over", "resume", "rejoin",
         ]),
         "step": _text("a step", "`tree#step`, or the step alone; left out: where the walk is."),
         "tree": _text("a tree", "ID of the tree in which the job starts."),
