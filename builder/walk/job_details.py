@@ -35,8 +35,8 @@ def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str
 
 def job_line(shop: Shop, details: Mapping[str, str]) -> str:
     """Name the job in one line, for the head of every page after the first."""
-    order, vin = details["Repair order"], details["VIN"]
-    vehicle = " ".join(filter(None, (details["Model year"], details["Vehicle"])))
+    order, vin = details.get("Repair order", ""), details.get("VIN", "")
+    vehicle = " ".join(filter(None, (details.get("Model year"), details.get("Vehicle"))))
     parts = (
         str(shop.name),
         f"Repair order {order or BLANK}",

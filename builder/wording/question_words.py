@@ -31,7 +31,7 @@ STATES = (
     frozenset(("at", "the")),
 )  # fmt: skip
 NOUNS = frozenset((
-    ("a", "test"), ("brake", "lights"), ("charge", "air"), ("dosing", "test"), ("full", "battery"),
+    ("a", "light"), ("a", "test"), ("brake", "lights"), ("charge", "air"), ("dosing", "test"), ("full", "battery"),
     ("leak", "test"), ("noid", "light"), ("on", "the"), ("one", "cylinder"), ("one", "side"),
     ("one", "tire"), ("quarter", "full"), ("same", "light"), ("security", "light"),
     ("slide", "pins"), ("start", "button"), ("test", "drive"), ("test", "fluid"),
