@@ -44,7 +44,7 @@ _INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
 
 def finding_text(question: str, answer: str) -> str:
     """Write what was found: a sentence without its period, or a part and how it is."""
-    asked = re.sub(r"\byou\b", "we", question.removesuffix("?"))
+    asked = _of_the_shop(question)
     if re.match(r"(?:Is|Are) \w+ (?:one )?of these", asked):
         return capitalized(answer)
     first, _, after = asked.partition(" ")
@@ -54,9 +54,16 @@ def finding_text(question: str, answer: str) -> str:
     return capitalized(_sentence(clause, answer) if clause else f"{asked}: {answer}")
 
 
+def _of_the_shop(question: str) -> str:
+    """Write `you` as the shop says it of itself."""
+    words = {"you": "we", "your": "our", "yours": "ours"}
+    asked = question.removesuffix("?")
+    return re.sub(r"\b(?:you|yours?)\b", lambda match: words[match[0]], asked)
+
+
 def finding_label(question: str) -> str:
     """Name what was looked at or measured: `Battery voltage, cranking`, `Rotors`."""
-    asked = re.sub(r"\byou\b", "we", question.removesuffix("?")).removeprefix("Measure ")
+    asked = _of_the_shop(question).removeprefix("Measure ")
     return capitalized(_label(_bare(asked)))
 
 

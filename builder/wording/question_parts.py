@@ -107,7 +107,7 @@ def _third_person(predicate: str) -> str:
     words = predicate.split(" ")
     for at, word in enumerate(words):
         bare, before = word.strip(","), words[at - 1] if at else ""
-        is_joined = before in ("and", "or", "still") or before.endswith(",")
+        is_joined = before in ("and", "or", "still", "then") or before.endswith(",")
         if at == 0 or (is_joined and bare in VERBS and not _is_noun(words, at)):
             words[at] = word.replace(bare, _with_ending(bare), 1)
     return " ".join(words)
