@@ -27,6 +27,7 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.past_tense import past_tense
 from builder.wording.sentences import capitalized
+from builder.wording.value_text import money_text
 
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
 LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
@@ -179,7 +180,14 @@ def _chosen(known: _Job) -> list[str]:
         return []
     chosen, own = known.job.get("chosen"), known.job.get("declined")
     offered = [one for one in known.options if not one.not_offered]
-    names = [one.option for one in offered if one.id == chosen]
+    names = [_with_total(one, known.library) for one in offered if one.id == chosen]
     turned_down = [one.option for one in offered if one.id != chosen] if names else []
     declined = "; ".join([*turned_down, *([own] if own else [])])
+    if not names and not declined:
+        return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
     return [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+
+
+def _with_total(option: EstimateOption, library: Library) -> str:
+    total = f", {money_text(option.total, library.shop)}" if option.total else ""
+    return f"{option.option}{total}"

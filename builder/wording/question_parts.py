@@ -15,6 +15,7 @@ HAVE = {"has": "hasn't", "have": "haven't"}
 NEGATIVE = BE | DO | HAVE
 _POSITIVE = {negative: verb for verb, negative in NEGATIVE.items()}
 _ANY = {"anywhere": "somewhere", "anything": "something"}
+_BEFORE_NUMBERS = ("above", "after", "at", "below", "least", "than", "the", "to", "wet", "within")
 _EVERY = ("all", "both", "each", "every")
 _CLAUSE = re.compile(rf", (?P<subject>(?:its|the) .+?) (?P<state>(?:{'|'.join(STATES[0])})\b[^,]*)")
 
@@ -32,12 +33,20 @@ def clause_of(aux: str, after: str) -> Clause | None:
     words = after.split(" ")
     if words[0] == "there":
         return Clause(aux, "there", " ".join(words[1:]))
-    for known in (VERBS,) if aux in DO else STATES:
+    known_words = (VERBS,) if aux in DO else STATES
+    for known in known_words:
         for at in range(1, len(words)):
+            if aux in BE and _is_measure(words, at):
+                return Clause(aux, " ".join(words[:at]), " ".join(words[at:]))
             is_open = known is STATES[-1] or not _is_noun(words, at)
             if words[at].strip(",") in known and is_open:
                 return Clause(*_negation(aux, words[:at]), " ".join(words[at:]))
     return None
+
+
+def _is_measure(words: list[str], at: int) -> bool:
+    """Whether a difference begins here: `50 °F colder`."""
+    return words[at][:1].isdigit() and words[at - 1] not in _BEFORE_NUMBERS and at > 1
 
 
 def _negation(aux: str, subject: list[str]) -> tuple[str, str]:
