@@ -207,8 +207,8 @@ globalThis.baytreeStep = (() => {
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view: { pick }, judged, shown }) {
-    const wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
+  function answerOf({ row, view, judged, shown }) {
+    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
     if (pick === null) {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
       return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
