@@ -66,7 +66,7 @@ def _with_its_unit(result: str, check: MeasuredCheck) -> str:
 
 def _seen(check: MeasuredCheck) -> str:
     """State what was seen, in the tech's own words where there are any."""
-    if check.seen in check.parts:
+    if check.seen and check.parts:
         return finding_text(check.asked, check.seen)
     is_of_spec = check.result.endswith(" spec")
     answer = _SPEC_RESULTS[check.result] if is_of_spec else check.result

@@ -26,7 +26,7 @@ from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.past_tense import past_tense
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import money_text
 
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
@@ -79,7 +79,7 @@ def story_of(
         ("Chosen and declined", _chosen(known)),
     )
     return Story(
-        title=tables[state.tree]["title"],
+        title=_title(tables, state),
         head=_head(known),
         sections=tuple((name, tuple(lines)) for name, lines in sections if lines),
     )
@@ -93,6 +93,14 @@ def story_lines(story: Story) -> Iterator[str]:
         yield ""
         yield f"{name}:"
         yield from (f"  {line}" for line in lines)
+
+
+def _title(tables: WalkTables, state: JobState) -> str:
+    """Name the tree where the job began, and that in which it ended."""
+    titles = [tables[state.tree]["title"]]
+    if state.frames and state.frames[0].inside != state.tree:
+        titles.append(uncapitalized(tables[state.frames[0].inside]["title"]))
+    return "; then: ".join(titles)
 
 
 def _head(known: _Job) -> dict[str, str]:
