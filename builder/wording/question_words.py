@@ -12,7 +12,7 @@ VERBS = frozenset((
     "hold", "idle", "keep", "leak", "leave", "light", "list", "look", "make", "match", "misfire",
     "move", "name", "need", "open", "pass", "prove", "pull", "pulse", "quit", "rattle", "reach",
     "read", "respond", "return", "rise", "run", "say", "set", "share", "shift", "show", "shut",
-    "sink", "slide", "smell", "smooth", "snug", "spin", "stall", "start", "stay", "still", "stop", "take",
+    "sink", "slide", "smell", "smooth", "spin", "stall", "start", "stay", "still", "stop", "take",
     "test", "touch", "turn", "work",
 ))  # fmt: skip
 STATES = (
@@ -23,8 +23,9 @@ STATES = (
         "firm", "free", "full", "glued", "good", "holding", "hot", "installed", "intact", "kinked",
         "latched", "leaking", "listed", "loose", "low", "made", "more", "normal", "off", "one",
         "open", "passed", "plugged", "released", "replaced", "right", "saved", "sealed", "set",
-        "slow", "smooth", "snug", "softer", "still", "stored", "straight", "strong", "swollen", "there",
-        "tight", "torqued", "trained", "warm", "wet", "wettest", "worked", "worn", "wrong",
+        "slow", "smooth", "snug", "softer", "still", "stored", "straight", "strong", "swollen",
+        "there", "tight", "torqued", "trained", "warm", "wet", "wettest", "worked", "worn",
+        "wrong",
     )),
     frozenset(("between", "too", "within")),
     frozenset(("on", "out")),
