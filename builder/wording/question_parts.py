@@ -16,8 +16,10 @@ NEGATIVE = BE | DO | HAVE
 _POSITIVE = {negative: verb for verb, negative in NEGATIVE.items()}
 _ANY = {"anywhere": "somewhere", "anything": "something"}
 _BEFORE_NUMBERS = ("above", "after", "at", "below", "least", "than", "the", "to", "wet", "within")
+_OTHER_PART = re.compile(r", (?:the|its) \w+$")
 _EVERY = ("all", "both", "each", "every")
 _CLAUSE = re.compile(rf", (?P<subject>(?:its|the) .+?) (?P<state>(?:{'|'.join(STATES[0])})\b[^,]*)")
+_DOING = re.compile(rf", (?P<subject>(?:its|the) \w+) (?P<verb>{'|'.join(sorted(VERBS))})\b")
 
 
 class Clause(NamedTuple):
@@ -36,7 +38,7 @@ def clause_of(aux: str, after: str) -> Clause | None:
     known_words = (VERBS,) if aux in DO else STATES
     for known in known_words:
         for at in range(1, len(words)):
-            if aux in BE and _is_measure(words, at):
+            if aux in BE | HAVE and _is_measure(words, at):
                 return Clause(aux, " ".join(words[:at]), " ".join(words[at:]))
             is_open = known is STATES[-1] or not _is_noun(words, at)
             if words[at].strip(",") in known and is_open:
@@ -46,7 +48,8 @@ def clause_of(aux: str, after: str) -> Clause | None:
 
 def _is_measure(words: list[str], at: int) -> bool:
     """Whether a difference begins here: `50 °F colder`."""
-    return words[at][:1].isdigit() and words[at - 1] not in _BEFORE_NUMBERS and at > 1
+    is_it = words[0] == "it"
+    return words[at][:1].isdigit() and words[at - 1] not in _BEFORE_NUMBERS and (at > 1 or is_it)
 
 
 def _negation(aux: str, subject: list[str]) -> tuple[str, str]:
@@ -85,7 +88,8 @@ def no_text(clause: Clause) -> str:
     if subject == "anything":
         return f"nothing {verb_text(aux, predicate)}"
     words = f"{subject} {NEGATIVE.get(aux, _POSITIVE.get(aux, aux))} {predicate}"
-    return _CLAUSE.sub(_negative_clause, words)
+    words = _CLAUSE.sub(_negative_clause, words)
+    return _DOING.sub(rf", or \g<subject> {NEGATIVE[aux]} \g<verb>", words) if aux in DO else words
 
 
 def _negative_clause(match: re.Match[str]) -> str:
@@ -117,6 +121,7 @@ def _third_person(predicate: str) -> str:
     for at, word in enumerate(words):
         bare, before = word.strip(","), words[at - 1] if at else ""
         is_joined = before in ("and", "or", "still", "then") or before.endswith(",")
+        is_joined |= bool(_OTHER_PART.search(" ".join(words[:at])))
         if at == 0 or (is_joined and bare in VERBS and not _is_noun(words, at)):
             words[at] = word.replace(bare, _with_ending(bare), 1)
     return " ".join(words)
