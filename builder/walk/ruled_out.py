@@ -29,7 +29,7 @@ def ruled_out_lines(
         how = (evidence_line(measured_check(tables, one, library)) for one in checks)
         cause = without_quotes(fix)
         if cause:
-            lines.append(f"{cause}: no. {'; '.join(how)}")
+            lines.append(f"{cause}? No. {'; '.join(how)}")
     return lines
 
 

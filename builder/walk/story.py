@@ -69,7 +69,7 @@ def story_of(
         ("Complaint", [state.complaint[:LONGEST_COMPLAINT] or "Not recorded."]),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
-        (VERIFIED, verification_lines(tables, state, known.taken, library)),
+        (VERIFIED, [*verification_lines(tables, state, known.taken, library), *_by_hand(known)]),
         ("Trouble codes", code_lines(known.taken, known.job.get("codes", ""), library)),
         ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
@@ -135,6 +135,12 @@ def _evidence(found: Diagnosis) -> Iterator[str]:
         for at, inner in enumerate(check.inner, 1):
             if inner.values or at == len(check.inner):
                 yield f"By test: {evidence_line(inner)}"
+
+
+def _by_hand(known: _Job) -> list[str]:
+    """Ask for what an auditor looks for after a repair, as no step of a tree says it."""
+    is_repair = known.state.end is not None and known.state.end.kind == "fix"
+    return [f"Complaint gone: {BLANK}. DTCs after the repair: {BLANK}"] if is_repair else []
 
 
 def _correction(known: _Job) -> list[str]:
