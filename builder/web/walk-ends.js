@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, cautionLine, readBar, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
@@ -46,13 +46,14 @@ globalThis.baytreeEnds = (() => {
     const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
       { "data-result": String(at), "aria-pressed": String(view.pick === at) });
     return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`),
-      cautionLine(walk), heading(capital(verify.text)), !walk.state.read.length && ticks(walk, ["put back"])],
+      ...cautions(walk), heading(capital(verify.text)), !wasReady(walk) && ticks(walk, ["put back"])],
       answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
       bar: verifyBar(walk) };
   }
 
   function verifyBar(walk) {
     const { view: { pick } } = walk;
+    if (walk.shown.unread) return readBar(walk);
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
     return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
@@ -61,7 +62,7 @@ globalThis.baytreeEnds = (() => {
   function overFace(walk) {
     const { shown, state } = walk, { kind, verified } = state.end;
     const title = kind === "fix" ? (verified ? "Repaired and verified" : "Repaired, not tested")
-      : kind === "stuck" ? "Nothing here fits" : shown.text;
+      : kind === "stuck" ? stuckWords(state) : shown.text;
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
@@ -70,6 +71,8 @@ globalThis.baytreeEnds = (() => {
       kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
   }
+
+  const stuckWords = ({ steps }) => (steps[steps.length - 1]?.result === "cannot test" ? "Can’t be tested here" : "Nothing here fits");
 
   function overBar(walk) {
     const { shown } = walk;

@@ -69,19 +69,24 @@ globalThis.baytreeSheets = (() => {
         () => send({ result: at, ...(boxes.length || row.by ? { stated: true } : {}) })))));
   }
 
-  // None of these
+  // Where the tree has no way on: a line for the person to call; `missing` says why it is needed.
 
-  function noneSheet(walk) {
+  const noneSheet = (walk) => stuckSheet(walk, "none_of_these", ["None of these", "What did you see?", "None of these fits"],
+    "Write one line of what you saw: the next person needs it.");
+  const cannotSheet = (walk) => stuckSheet(walk, "cannot_test", ["Can’t test", "What’s in the way? (optional)", "It can’t be tested"]);
+
+  function stuckSheet(walk, event, [title, question, words], missing = "") {
     const box = h("input", { id: "w-seen", type: "text", maxlength: "200", autocomplete: "off" });
     const wrong = h("p", { class: "w-wrong", role: "alert" });
     const { stuck } = walk.tables.shop;
     const go = () => {
-      if (!box.value.trim()) { wrong.textContent = "Write one line of what you saw: the next person needs it."; box.focus(); return; }
-      closeSheet(() => walk.send({ event: "none_of_these", seen: box.value.trim() }));
+      const seen = box.value.trim();
+      if (missing && !seen) { wrong.textContent = missing; box.focus(); return; }
+      closeSheet(() => walk.send({ event, ...(seen ? { seen } : {}) }));
     };
-    box.addEventListener("keydown", (event) => { if (event.key === "Enter") go(); });
-    openSheet("None of these", h("div", { class: "w-note" }, h("label", { for: "w-seen" }, "What did you see?"), box), wrong,
-      button([h("b", {}, "None of these fits"), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
+    box.addEventListener("keydown", ({ key }) => { if (key === "Enter") go(); });
+    openSheet(title, h("div", { class: "w-note" }, h("label", { for: box.id }, question), box), wrong,
+      button([h("b", {}, words), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
     box.focus();
   }
 
@@ -129,5 +134,5 @@ globalThis.baytreeSheets = (() => {
     save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
   }
 
-  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord };
+  return { sheetOf, trailSheet, jobSheet, noneSheet, cannotSheet, saveRecord };
 })();

@@ -11,7 +11,8 @@ globalThis.baytreeStep = (() => {
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
-  const { sheetOf, trailSheet, jobSheet, noneSheet } = baytreeSheets;
+  const { reduce } = baytreeReduce;
+  const { sheetOf, trailSheet, jobSheet, noneSheet, cannotSheet } = baytreeSheets;
 
   // The head: place and trail
 
@@ -57,6 +58,15 @@ globalThis.baytreeStep = (() => {
     return button(hazards.map(short), () => sheetOf(walk, "Cautions"), { class: "w-caution" });
   }
 
+  // Those to acknowledge in full, the others by their short names; all of them as one line once read.
+  function cautions(walk) {
+    const { shown: { hazards = [], unread = [] }, view, tables } = walk;
+    if (!unread.length || view.isRead) return [cautionLine(walk)];
+    const others = hazards.filter(({ id }) => !unread.includes(id));
+    return [...unread.map((id) => caution(id, tables.shop.hazards[id])), ...others.map(({ id }) => h(
+      "p", { class: "w-short", "data-hazard": id }, `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`))];
+  }
+
   const linesOf = ({ shown }, kinds) => (shown.lines || []).map((one, at) => ({ ...one, at }))
     .filter(({ of }) => kinds.includes(of));
 
@@ -70,7 +80,8 @@ globalThis.baytreeStep = (() => {
   }
 
   // The lines to tick beside the step: those of the screen before it aren't repeated.
-  const linesLeft = (walk) => [...(walk.state.read.length ? [] : changesFirst(walk)), "do", "after"];
+  const linesLeft = (walk) => [...(wasReady(walk) ? [] : changesFirst(walk)), "do", "after"];
+  const wasReady = ({ state, view }) => view.face !== "together" && (state.read.length > 0 || view.isRead);
 
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
@@ -116,23 +127,23 @@ globalThis.baytreeStep = (() => {
 
   function stepParts(walk, label) {
     const { shown, view } = walk, moved = view.face === "step" && view.moved ? (shown.lines || []).length : 0;
-    return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
+    return [...context(walk), ...cautions(walk), heading(shown.text, label), shows(walk), ...where(walk),
       !moved && ticks(walk, linesLeft(walk)), links(walk, moved)];
   }
 
   // Before the step
 
   function readyFace(walk) {
-    const { shown, tables } = walk, unread = shown.unread || [];
-    const others = (shown.hazards || []).filter(({ id }) => !unread.includes(id));
-    const kinds = changesFirst(walk), words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
-    const press = () => { tickAll(walk, kinds); return walk.send({ event: "acknowledge", hazards: unread }); };
-    return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`),
-      ...unread.map((id) => caution(id, tables.shop.hazards[id])),
-      ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
-        `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
+    const { shown, view } = walk, kinds = view.isJoined ? linesLeft(walk) : changesFirst(walk);
+    const words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
+    const press = () => { tickAll(walk, kinds); return acknowledge(walk); };
+    return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`), ...cautions(walk),
       ticks(walk, kinds), button(words, press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
   }
+
+  const acknowledge = (walk) => walk.send({ event: "acknowledge", hazards: walk.shown.unread });
+  // The bar as long as cautions stand on the step to be acknowledged.
+  const readBar = (walk) => [backButton(walk), goButton(["Read, go on"], () => acknowledge(walk), "acknowledge")];
 
   function firstFace(walk) {
     const press = () => { tickAll(walk, linesLeft(walk)); walk.go("step"); };
@@ -151,9 +162,17 @@ globalThis.baytreeStep = (() => {
 
   const undoButton = (walk) => button("Undo", () => walk.unpick(), { class: "w-undo" });
 
+  // Where nothing else leads on, the person to call gets a line of what is in the way.
+  function giveUp(walk) {
+    const { end } = reduce(walk.tables, walk.state, { event: "cannot_test" });
+    return end?.kind === "stuck" ? cannotSheet(walk) : walk.send({ event: "cannot_test" });
+  }
+
+  const cannotButton = (walk, words, press = () => giveUp(walk)) => button(words, press, { "data-do": "cannot-test" });
+
   function restBar(walk) {
     return [backButton(walk),
-      button("Can’t test", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
+      cannotButton(walk, "Can’t test"),
       button("None of these", () => noneSheet(walk), { "data-do": "none" })];
   }
 
@@ -221,6 +240,7 @@ globalThis.baytreeStep = (() => {
 
   function checkBar(walk) {
     const event = answerOf(walk), { judged, row, view, shown } = walk;
+    if (shown.unread && !view.isRead) return readBar(walk);
     if (!event && judged.line) {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
         judged.state === "no result" ? button("None of these", () => noneSheet(walk), { "data-do": "none" }) : null];
@@ -247,7 +267,7 @@ globalThis.baytreeStep = (() => {
       return h("div", { class: "w-note" }, h("label", { for: box.id }, `Write down: ${name}`), box);
     });
     return { step: [...stepParts(walk), ...notes],
-      bar: [backButton(walk), button("Can’t do it", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
+      bar: shown.unread ? readBar(walk) : [backButton(walk), cannotButton(walk, "Can’t do it"),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
@@ -269,14 +289,14 @@ globalThis.baytreeStep = (() => {
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
     const looksUp = ask.limits || /^(pin|fuse) /.test(ask.name);
     // Without its spec a check can't be judged; a pin can still be found by its wire.
-    const giveUp = () => walk.send(ask.limits ? { event: "cannot_test" } : { event: "fill", name: ask.name, value: "not looked up" });
+    const press = () => (ask.limits ? giveUp(walk) : walk.send({ event: "fill", name: ask.name, value: "not looked up" }));
     return {
       step: [line("w-inside", looksUp ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
-      bar: [backButton(walk), looksUp && button("Can’t look it up", giveUp, { "data-do": "cannot-test" }),
+      bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t look it up", press),
         goButton(["Go on"], () => walk.confirm())],
     };
   }
@@ -308,6 +328,6 @@ globalThis.baytreeStep = (() => {
       bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
   }
 
-  return { head, heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
+  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, cautionLine, readBar, readyFace, firstFace, checkFace, actionFace, fillFace,
     pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
 })();

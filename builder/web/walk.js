@@ -45,7 +45,9 @@
     if (walk.state.events.length === 1) store.keep();
     if (event.event === "resume") walk.job.until = "";
     walk.state = following;
-    await arrive(event.event === "tick");
+    const stays = event.event === "tick" || (event.event === "acknowledge" && walk.view.face === "together");
+    await arrive(stays);
+    if (stays && event.event === "acknowledge") focusHeading();
     return keep();
   };
 
@@ -182,16 +184,37 @@
   // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
   const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
   const textSize = () => parseFloat(getComputedStyle(main).fontSize);
+  const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
+
+  function fitsInColumns(look) {
+    const { results, asks = [] } = walk.shown;
+    return fits(look) || ((results || asks[0]?.one_of || []).length > 3 && fits({ columns: true }));
+  }
+
+  // The lines that may go on a screen before the check; none where there is no check.
+  const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
+    ? lines.filter(({ of }) => step.linesLeft(walk).includes(of)) : []);
 
   function fit(face) {
-    if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
-    const { results, asks = [], lines = [], kind, phase } = walk.shown;
-    if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
-    const hasLines = lines.some(({ of }) => step.linesLeft(walk).includes(of));
-    if (!overflows() || !hasLines || kind !== "check" || phase !== "step") return;
-    walk.view.moved = true;
-    if (!face) walk.view.face = "first";
+    const { view, shown } = walk;
+    if (textSize() >= LARGE || view.face === "first") return;
+    if (view.face === "ready") { if (!face) fitCautions(shown); return; }
+    const lines = !fitsInColumns({}) && view.face === "step" && linesToMove(shown);
+    if (!lines.length) return;
+    view.moved = true;
+    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
     draw();
+  }
+
+  // Cautions to acknowledge stand on the step if all fits, else on a screen before it; with the
+  // lines to do if they would need a second screen and fit there.
+  function fitCautions(shown) {
+    const isAlone = shown.procedure || (shown.kind === "fix" && shown.phase === "step");
+    if (isAlone || fitsInColumns({ face: "together" })) return;
+    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
+    const hasTooMuch = linesToMove(shown).length > 0 && !fitsInColumns({});
+    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
+    if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
   }
 
   // The answers stay at the bottom while they leave the check in view, else only the bar does.

@@ -168,6 +168,20 @@ def test_none_of_these_keeps_what_was_seen(chromium: Browser, whole: Path) -> No
         assert record(page)["steps"][-1]["seen"] == "it hums"
 
 
+def test_what_is_in_the_way_is_asked_where_nothing_leads_on(chromium: Browser, whole: Path) -> None:
+    """A line may be written for the person to call; where another step follows, none is asked."""
+    with opened_page(chromium) as page:
+        opened(page, whole, "horn/silent")
+        do(page, "cannot-test").click()
+        page.locator("dialog input").fill("no lift")
+        leave(page)
+        expect(page.locator('[data-end="stuck"] h1')).to_have_text("Can’t be tested here")
+        assert record(page)["steps"][-1]["seen"] == "no lift"
+        opened(page, whole, "fuel/smell", "vacuum")
+        leave(page, "cannot-test")
+        assert not page.locator("[data-end]").count()
+
+
 def test_the_job_is_on_the_home_page(chromium: Browser, whole: Path) -> None:
     """Left in the middle it's listed with where it is, and goes on there."""
     with opened_page(chromium) as page:
