@@ -8,10 +8,9 @@ globalThis.baytreeEnds = (() => {
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, cautionLine, readBar, backButton, goButton, undoButton } = baytreeStep;
-  const { saveRecord } = baytreeSheets;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
-  const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
+  const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
 
   function drive({ shown }) {
     return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");

@@ -18,24 +18,15 @@
   const PRACTICE = "practice"; // in the address, in the place of a job
   const LARGE = 26; // pixels of text from which nothing stays fixed
   const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
-  const { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName } = baytreeJob(walk);
+  const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
 
   // Events
 
-  walk.describe = (more) => {
-    Object.assign(walk.job, more);
-    if ("said" in more) rewriteStart({ complaint: more.said });
-    keep();
-    draw();
-  };
-
-  walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
-
   const after = (event) => reduce(walk.tables, walk.state, { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) });
 
   // Lines that were done with the screen: no screen of their own, and Back undoes them with it.
-  walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) keep(); };
+  walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) walk.keep(); };
 
   walk.send = async (event) => {
     const following = after(event);
@@ -48,23 +39,16 @@
     const stays = event.event === "tick" || (event.event === "acknowledge" && walk.view.face === "together");
     await arrive(stays);
     if (stays && event.event === "acknowledge") focusHeading();
-    return keep();
+    return walk.keep();
   };
 
   walk.confirm = () => {
     const { shown, view } = walk;
-    if (shown.phase === "fill") return walk.send(step.fillEvent(walk));
+    if (shown.phase === "fill") return walk.send(baytreeAsks.fillEvent(walk));
     if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
     const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
     return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
   };
-
-  walk.pause = (minutes) => {
-    walk.job.until = minutes ? `${new Date(Date.now() + minutes * 60000).toISOString().slice(0, 19)}Z` : "";
-    return walk.send({ event: "pause" });
-  };
-
-  walk.remove = async () => { await store.remove(shopName(), walk.job.id); location.href = `${root}index.html`; };
 
   // One step back in the history; the screen follows in `popstate`.
   walk.back = () => {
@@ -76,7 +60,7 @@
   async function undoTo(depth) {
     while (depthOf(walk.state) > depth && walk.state.before) walk.state = reduce(walk.tables, walk.state, { event: "back", at: now() });
     await arrive(false, history.state?.face);
-    keep();
+    walk.keep();
   }
 
   walk.leave = () => { history.pushState(null, "", `${location.pathname}${location.search}`); hide(); };
@@ -116,6 +100,7 @@
   async function arrive(stays, face) {
     const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
     walk.shown = screen(walk.tables, walk.state);
+    await loadWanted();
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     walk.say("");
@@ -127,12 +112,23 @@
     if (!stays) focusHeading();
   }
 
+  // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
+  async function loadWanted() {
+    const { shown: { phase }, state, tables } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
+      rowOf(tables, top(state)).computed?.length && "expressions"].filter(Boolean);
+    if (!wanted.length) { walk.lacks = false; return; }
+    main.inert = true;
+    walk.lacks = (await Promise.all(wanted.map((name) => load(`assets/${name}.js`)))).includes(false);
+    main.inert = false;
+  }
+
   const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
 
   function faceNow() {
     const { shown: { phase, kind }, view } = walk;
-    if (phase === "paused") return step.pausedFace(walk);
-    if (phase === "fill") return step.fillFace(walk);
+    if (walk.lacks) return step.lackingFace(walk);
+    if (phase === "paused") return baytreeResumed.pausedFace(walk);
+    if (phase === "fill") return baytreeAsks.fillFace(walk);
     if (phase === "end") return ends.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
     if (phase === "verify") return ends.verifyFace(walk);
@@ -258,7 +254,7 @@
       await begin(place.includes(":") ? "" : place);
       if (walk.state.refused) await begin();
       else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";
-    } else words = changedWords();
+    } else words = globalThis.baytreeResumed?.changedWords(walk) || "";
     document.documentElement.classList.add("walking");
     main.hidden = false;
     if (!main.isConnected) document.body.append(main);
@@ -267,6 +263,7 @@
     await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
     if (typed) { walk.view.typed = typed; draw(); }
     if (words) walk.say(words);
+    loadRest();
     stayAwake();
   }
 

@@ -29,9 +29,9 @@ if TYPE_CHECKING:
 WALKS = int(os.environ.get("WALKS", "100"))
 AT_ONCE = 50
 SCRIPTS = (
-    "exact.js", "quantities.js", "follow.js", "walk-vehicle.js", "walk-told.js", "walk-specs.js",
-    "walk-targets.js", "walk-answers.js",
-    "walk-unfit.js", "walk-reduce.js", "walk-record.js",
+    "exact.js", "expressions.js", "quantities.js", "follow.js", "walk-vehicle.js", "walk-told.js",
+    "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-unfit.js", "walk-reduce.js",
+    "walk-correct.js", "walk-record.js",
 )  # fmt: skip
 PLAY = """
 (text) => JSON.stringify(JSON.parse(text).map(({ tries }) => {
