@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, cautionLine, readBar, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
   const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
@@ -29,7 +29,7 @@ globalThis.baytreeEnds = (() => {
   function fixFace(walk) {
     const { shown } = walk, { tests = [] } = shown, putsBack = !changesFirst(walk).includes("put back")
       && (shown.lines || []).some(({ of }) => of === "put back");
-    return { end: true, step: [...context(walk), cautionLine(walk),
+    return { end: true, step: [...context(walk), ...cautions(walk),
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
       ...(proofs(walk) || []), drive(walk), links(walk, 0),
@@ -37,7 +37,7 @@ globalThis.baytreeEnds = (() => {
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: shown.unread ? readBar(walk) : [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {

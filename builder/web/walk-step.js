@@ -274,6 +274,6 @@ globalThis.baytreeStep = (() => {
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
-  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, cautionLine, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
+  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
     giveUp, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
 })();

@@ -16,7 +16,7 @@
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const PRACTICE = "practice"; // in the address, in the place of a job
-  const LARGE = 26; // pixels of text from which nothing stays fixed
+  const LARGE = 24; // pixels of text from which nothing stays fixed
   const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
   const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
@@ -202,15 +202,24 @@
     draw();
   }
 
-  // Cautions to acknowledge stand on the step if all fits, else on a screen before it; with the
-  // lines to do if they would need a second screen and fit there.
+  // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
+  // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
+  // before it; with the lines to do if those would need a second screen and fit there.
   function fitCautions(shown) {
-    const isAlone = shown.procedure || (shown.kind === "fix" && shown.phase === "step");
-    if (isAlone || fitsInColumns({ face: "together" })) return;
+    const scrolls = shown.kind !== "check" && shown.phase === "step";
+    if (!shown.procedure && (scrolls || fitsInColumns({ face: "together", isRead: true }))) {
+      fits({ face: "together", isRead: false });
+      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
+    }
     Object.assign(walk.view, { face: "step", columns: false, isRead: true });
     const hasTooMuch = linesToMove(shown).length > 0 && !fitsInColumns({});
     Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
     if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
+  }
+
+  function isAboveBar(part) {
+    const { bottom } = main.querySelector(part).getBoundingClientRect();
+    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
   }
 
   // The answers stay at the bottom while they leave the check in view, else only the bar does.
@@ -219,7 +228,9 @@
     main.classList.toggle("loose", textSize() >= LARGE);
     if (!answers) return;
     const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
+    // Beside cautions that stand on the step, the lines to do stay in view too.
+    const isLow = walk.shown.unread && walk.view.face === "together" && answers.childElementCount > 1;
+    const stays = !isLow && textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
     answers.classList.toggle("stays", stays);
   }
 
