@@ -65,13 +65,21 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
-      kind === "stuck" && call(walk), !verified && drive(walk), // it speaks of the vehicle before the repair
+      kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
       kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
   }
 
-  const stuckWords = ({ steps }) => (steps[steps.length - 1]?.result === "cannot test" ? "Can’t be tested here" : "Nothing here fits");
+  const isUntested = ({ steps }) => steps[steps.length - 1]?.result === "cannot test";
+  const stuckWords = (state) => (isUntested(state) ? "Can’t be tested here" : "Nothing here fits");
+
+  // What was written for the person to call; a procedure that can't be done has the line in its own check.
+  function seenLine(state) {
+    const isOpen = ({ result }) => ["cannot test", "none of these"].includes(result), { steps } = state;
+    const { seen } = steps.slice(steps.findLastIndex((one) => !isOpen(one)) + 1).find((one) => one.seen) || {};
+    return seen && line("w-for", `${isUntested(state) ? "In the way" : "Seen"}: ${seen}`);
+  }
 
   function overBar(walk) {
     const { shown } = walk;

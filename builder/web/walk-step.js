@@ -137,7 +137,7 @@ globalThis.baytreeStep = (() => {
     const words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
     const press = () => { tickAll(walk, kinds); return acknowledge(walk); };
     return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`), ...cautions(walk),
-      ticks(walk, kinds), button(words, press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
+      ticks(walk, kinds), h("div", { class: "w-pass" }, backButton(walk), goButton([words], press, "acknowledge"))] };
   }
 
   const acknowledge = (walk) => walk.send({ event: "acknowledge", hazards: walk.shown.unread });
@@ -153,7 +153,7 @@ globalThis.baytreeStep = (() => {
 
   // The bar
 
-  const backButton = (walk, name = "") => button("Back", () => walk.back(), { class: name, "data-do": "back" });
+  const backButton = (walk) => button("Back", () => walk.back(), { "data-do": "back" });
 
   function goButton([words, more], press, name = "confirm") {
     return button([h("b", {}, words), more && h("span", {}, more)], press, { class: "w-go", "data-do": name });

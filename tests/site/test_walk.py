@@ -182,6 +182,7 @@ def test_what_is_in_the_way_is_asked_where_nothing_leads_on(chromium: Browser, w
         page.locator("dialog input").fill("no lift")
         leave(page)
         expect(page.locator('[data-end="stuck"] h1')).to_have_text("Can’t be tested here")
+        expect(page.locator("#walk")).to_contain_text("In the way: no lift")
         assert record(page)["steps"][-1]["seen"] == "no lift"
         opened(page, whole, "fuel/smell", "vacuum")
         leave(page, "cannot-test")
