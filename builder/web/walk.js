@@ -182,9 +182,9 @@
   const textSize = () => parseFloat(getComputedStyle(main).fontSize);
   const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
 
-  function fitsInColumns(look) {
+  function fitsColumns() {
     const { results, asks = [] } = walk.shown;
-    return fits(look) || ((results || asks[0]?.one_of || []).length > 3 && fits({ columns: true }));
+    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
   }
 
   // The lines that may go on a screen before the check; none where there is no check.
@@ -195,7 +195,8 @@
     const { view, shown } = walk;
     if (textSize() >= LARGE || view.face === "first") return;
     if (view.face === "ready") { if (!face) fitCautions(shown); return; }
-    const lines = !fitsInColumns({}) && view.face === "step" && linesToMove(shown);
+    if (!overflows() || fitsColumns() || view.face !== "step") return;
+    const lines = linesToMove(shown);
     if (!lines.length) return;
     view.moved = true;
     if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
@@ -207,12 +208,12 @@
   // before it; with the lines to do if those would need a second screen and fit there.
   function fitCautions(shown) {
     const scrolls = shown.kind !== "check" && shown.phase === "step";
-    if (!shown.procedure && (scrolls || fitsInColumns({ face: "together", isRead: true }))) {
+    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
       fits({ face: "together", isRead: false });
       if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
     }
     Object.assign(walk.view, { face: "step", columns: false, isRead: true });
-    const hasTooMuch = linesToMove(shown).length > 0 && !fitsInColumns({});
+    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
     Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
     if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
   }

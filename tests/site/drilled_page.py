@@ -18,6 +18,7 @@ from builder.walk.walk_tables import WalkTables
 from .walker import do, leave
 
 Look = Callable[[Page], None]
+Press = Callable[[Page, str], None]  # presses a control, and waits for the next screen
 
 
 def entered_states(state: JobState) -> list[JobState]:
@@ -28,23 +29,26 @@ def entered_states(state: JobState) -> list[JobState]:
     return states[::-1][1:]
 
 
-def drill_page(page: Page, tables: WalkTables, end: JobState, look: Look) -> None:
+def drill_page(
+    page: Page, tables: WalkTables, end: JobState, look: Look, press: Press = leave
+) -> None:
     """Go the way of a drill; what has to be read or done first is read and done."""
     page.wait_for_selector("[data-step]:visible")
     for before, event in zip(entered_states(end), end.events[1:], strict=False):
         while do(page, "acknowledge").count():
             look(page)
-            leave(page, "acknowledge")
+            press(page, "acknowledge")
         row = event_row(event)
         if row["event"] == "acknowledge":
             continue
         look(page)
-        enter(page, tables, before, row)
+        choose(page, tables, before, row)
+        press(page, "cannot-test" if row["event"] == "cannot_test" else "confirm")
     look(page)
 
 
-def enter(page: Page, tables: WalkTables, before: JobState, event: Mapping[str, Any]) -> None:
-    """Enter one event at the step."""
+def choose(page: Page, tables: WalkTables, before: JobState, event: Mapping[str, Any]) -> None:
+    """Type or press what an event says, short of its confirm."""
     match event["event"]:
         case "fill":
             _fill(page, asks_at(tables, before)[0], event["value"])
@@ -52,10 +56,6 @@ def enter(page: Page, tables: WalkTables, before: JobState, event: Mapping[str, 
             _answer(page, tables, before, event)
         case "verify":
             page.locator(f'[data-result="{int(not event["passed"])}"]').click()
-        case "cannot_test":
-            leave(page, "cannot-test")
-            return
-    leave(page)
 
 
 def _fill(page: Page, ask: Mapping[str, Any], value: str | Iterable[str]) -> None:
