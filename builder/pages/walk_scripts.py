@@ -28,11 +28,6 @@ WALK_SCRIPTS = (
     "walk-reduce.js", "walk-record.js", "jobs-store.js", "walk-parts.js", "walk-words.js",
     "walk-readings.js", "walk-step.js", "walk-ends.js", "walk-job.js", "walk.js",
 )  # fmt: skip
-# Loaded when a walk comes to need them, or once its first step is there.
-LATER_SCRIPTS = (
-    "walk-sheets.js", "walk-correct.js", "walk-asks.js", "walk-resumed.js", "expressions.js",
-    "connector-face.js",
-)  # fmt: skip
 
 
 def walk_path(id_: str) -> str:

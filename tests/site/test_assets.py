@@ -1,8 +1,11 @@
 """The scripts as they are published: short, and they do what their sources do."""
 
-from builder.pages.walk_scripts import LATER_SCRIPTS, WALK_SCRIPTS
-from builder.site.assets import fixed_files
+import re
+
+from builder.pages.walk_scripts import WALK_SCRIPTS
+from builder.site.assets import SCRIPTS, fixed_files
 from builder.site.short_scripts import short_scripts
+from builder.web import WEB
 
 MADE = "trade-data.js"  # written for each shop
 LARGEST = 80_000  # bytes, unpacked
@@ -24,4 +27,7 @@ def test_a_walk_weighs_little() -> None:
     """What a walk needs from its first step to its record; the rest is loaded where it comes."""
     files = fixed_files()
     assert sum(len(files[f"assets/{name}"]) for name in WALK_SCRIPTS if name != MADE) <= LARGEST
-    assert all(f"assets/{name}" in files for name in LATER_SCRIPTS)
+    texts = (file.read_text("utf-8") for file in WEB.glob("walk*.js"))
+    loaded = {name for text in texts for name in re.findall(r"assets/[\w-]+\.js", text)}
+    assert len(loaded) > 5
+    assert loaded <= {*files, *SCRIPTS}
