@@ -32,10 +32,18 @@ globalThis.baytreeAsks = (() => {
         walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
-        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
+        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)),
+      ask.one_of.includes("other") && view.typed[""] === "other" && nameField(walk, ask), ask.codes && codeField(walk, ask)],
       bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t look it up", press),
         goButton(["Go on"], () => walk.confirm())],
     };
+  }
+
+  // What the shop has no entry for goes by its own name, on the papers too.
+  function nameField({ view }, ask) {
+    const box = h("input", { id: "w-other", type: "text", autocomplete: "off", maxlength: "40", value: view.typed.other || "" });
+    box.addEventListener("input", () => { view.typed.other = box.value; });
+    return h("div", { class: "w-field" }, h("label", { for: box.id }, `Name of the ${ask.name.replaceAll("-", " ")}`), h("div", { class: "w-value" }, box));
   }
 
   // A DTC instead of an answer: the one that it stands for is chosen.
@@ -49,7 +57,7 @@ globalThis.baytreeAsks = (() => {
   }
 
   function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {
-    const text = (typed[""] || "").trim();
+    const own = typed[""] === "other" ? typed.other : "", text = (own || typed[""] || "").trim();
     if (ask.limits) {
       const values = ask.limits.map((name) => (typed[name] || "").trim());
       return { event: "fill", name: ask.name, value: ask.list ? values : values[0] };

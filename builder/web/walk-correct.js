@@ -43,7 +43,7 @@ globalThis.baytreeCorrect = (() => {
 
   function otherAnswer(state, { result, readings, stated }, entry) {
     const { at, who } = state.done[entry.event];
-    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, at, who };
+    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, wrote: entry.wrote, at, who };
   }
 
   function played(tables, events) {

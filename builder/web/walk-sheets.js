@@ -9,6 +9,7 @@ globalThis.baytreeSheets = (() => {
   const { capital, asked, answerWords, filledIn, limitsOf } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
+  const { noteFields } = baytreeStep;
   const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
 
   // Lookups
@@ -28,6 +29,7 @@ globalThis.baytreeSheets = (() => {
     Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
       `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
     Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
+    "Write down": (walk) => noteFields(walk),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
       button("Pause, start the clock", () => closeSheet(() => pause(walk, Number(walk.shown.wait))), { class: "w-go" })],
   };
@@ -137,7 +139,9 @@ globalThis.baytreeSheets = (() => {
     const check = async () => { checked.replaceChildren(...paragraphs(await vinWords(walk, vin.querySelector("input").value))); };
     vin.querySelector("input").addEventListener("change", check);
     openSheet("Job", text("order", "Repair order"), vehicleChoice(walk), h("div", { class: "w-two" }, text("year", "Year", { inputmode: "numeric" }), text("make", "Make")),
-      text("model", "Model"), vin, checked, text("said", "Complaint, in the customer's words"), text("who", "Your name"),
+      text("model", "Model"), vin, checked,
+      h("div", { class: "w-two" }, text("mileage", "Mileage"), text("customer", "Customer")),
+      text("codes", "DTCs read, each with its status", { maxlength: "300" }), text("said", "Complaint, in the customer's words"), text("who", "Your name"),
       h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
       h("div", { class: "w-stack" },
         state.paused ? null : button("Pause", () => closeSheet(() => pause(walk, 0))),

@@ -117,7 +117,7 @@ globalThis.baytreeStep = (() => {
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
       row.picture && ["Picture", "Picture"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
-      shown.wait && [`Wait ${shown.wait} min`, "Wait"],
+      shown.wait && [`Wait ${shown.wait} min`, "Wait"], shown.kind === "check" && shown.write_down && ["Write down", "Write down"],
     ].filter(Boolean);
     return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => walk.sheet("look", name))));
   }
@@ -225,16 +225,17 @@ globalThis.baytreeStep = (() => {
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view: { pick }, judged, shown }) {
+  function answerOf({ row, view, judged, shown }) {
+    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
     if (pick === null) {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
-      return judged.state === "decided" ? { event: "answer", readings: judged.typed } : null;
+      return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
     }
-    if (!row.readings.length) return { event: "answer", result: pick, ...(row.by ? { stated: true } : {}) };
+    if (!row.readings.length) return { ...answer, result: pick, ...(row.by ? { stated: true } : {}) };
     if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
-      return { event: "answer", result: pick, readings: judged.typed };
+      return { ...answer, result: pick, readings: judged.typed };
     }
-    return { event: "answer", result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
+    return { ...answer, result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
   }
 
   function checkBar(walk) {
@@ -256,6 +257,15 @@ globalThis.baytreeStep = (() => {
     return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
   }
 
+  // What the step wants written down, kept until it is left.
+  const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
+    const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
+    box.addEventListener("input", () => { view.wrote[name] = box.value; });
+    return h("div", { class: "w-note" }, h("label", { for: box.id }, before ? `${before}${name}` : capital(name)), box);
+  });
+
+  const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
+
   // Where a script that few steps need didn't load: the job is kept.
   const lackingFace = (walk) => ({ step: [heading("A part of this page didn’t load"),
     line("w-for", "Reload it where there is a network. What you did so far is kept.")], bar: [backButton(walk)] });
@@ -263,17 +273,12 @@ globalThis.baytreeStep = (() => {
   // Actions
 
   function actionFace(walk) {
-    const { shown, view } = walk;
-    const notes = (shown.write_down || []).map((name, at) => {
-      const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
-      box.addEventListener("input", () => { view.wrote[name] = box.value; });
-      return h("div", { class: "w-note" }, h("label", { for: box.id }, `Write down: ${name}`), box);
-    });
-    return { step: [...stepParts(walk), ...notes],
+    const { shown } = walk;
+    return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
       bar: shown.unread ? readBar(walk) : [backButton(walk), cannotButton(walk, "Can’t do it"),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
   return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
-    giveUp, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
+    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
 })();

@@ -36,7 +36,7 @@
     if (walk.state.events.length === 1) store.keep();
     if (event.event === "resume") walk.job.until = "";
     walk.state = following;
-    const stays = event.event === "tick" || (event.event === "acknowledge" && walk.view.face === "together");
+    const stays = ["tick", "write_up"].includes(event.event) || (event.event === "acknowledge" && walk.view.face === "together");
     await arrive(stays);
     if (stays && event.event === "acknowledge") focusHeading();
     return walk.keep();
@@ -46,7 +46,7 @@
     const { shown, view } = walk;
     if (shown.phase === "fill") return walk.send(baytreeAsks.fillEvent(walk));
     if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
-    const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
+    const wrote = step.written(view);
     return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
   };
 
