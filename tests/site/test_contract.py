@@ -25,6 +25,7 @@ PLACES = [
     for fix in [*faults_of(tree)][:FIXES]
 ]
 CONTROLS = {"start", "acknowledge", "confirm", "back", "cannot-test", "none", "resume", "record"}
+CONTROLS |= {"papers", "keep"}  # never needed to go on
 SHOWN = """
 () => {
   const shown = [...document.querySelectorAll("*")].filter((one) => one.checkVisibility());
