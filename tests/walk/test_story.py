@@ -11,6 +11,7 @@ from builder.walk.repair_tests import NOT_RUN
 from builder.walk.screen import screen
 from builder.walk.story import VERIFIED, Story, story_lines, story_of
 from tests.walk.drilled import drilled_fix, drilled_shop
+from tests.walk.played import started, typed
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 
@@ -88,6 +89,17 @@ def test_an_answer_that_was_only_stated_rules_nothing_out() -> None:
     done = (*state.done[:event], answer, *state.done[event + 1 :])
     lines = told(replace(state, done=done))["Ruled out"]
     assert not any("pulley" in line for line in lines)
+
+
+def test_what_is_in_the_way_is_told() -> None:
+    """Where a check can't be done and nothing leads on, the story says which, and why."""
+    tables = drilled_shop(SAMPLES).tables
+    begun = started(tables, "charging/lamp-on", enter="belt")
+    assert told(typed(tables, begun, "can't test: no lift"))["Cause"] == (
+        "Not found: this can't be tested here: How do the belt and alternator pulley look?",
+        "In the way: no lift",
+    )
+    assert told(typed(tables, begun, "none it hums"))["Cause"][1] == "Seen: it hums"
 
 
 @pytest.mark.parametrize(
