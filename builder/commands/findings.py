@@ -62,6 +62,7 @@ def print_findings(
                 trees,
                 color=color,
                 drafts=verdict.drafts,
+                waiting=len(verdict.waiting),
             )
     sys.stdout.write(text)
 

@@ -32,13 +32,16 @@ def findings_as_text(
     *,
     color: bool = False,
     drafts: Collection[str] = (),
+    waiting: int = 0,
 ) -> str:
-    """Write every finding, then how many there are; `drafts` are files of trees."""
+    """Write every finding, then how many there are, and how many wait for those in `kb/`.
+
+    `drafts` are files of trees.
+    """
     paint = _painted if color else _unpainted
     blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
-    summary = "".join(
-        f"{line}\n" for line in (_summary(findings, trees), *_later(findings, drafts))
-    )
+    notes = (*_waiting(waiting), *_later(findings, drafts))
+    summary = "".join(f"{line}\n" for line in (_summary(findings, trees), *notes))
     return "\n\n".join([*blocks, summary])
 
 
@@ -118,6 +121,13 @@ def _columns(text: str) -> int:
         0 if unicodedata.combining(one) else 1 + (unicodedata.east_asian_width(one) in "WF")
         for one in printable(text)
     )
+
+
+def _waiting(count: int) -> Iterable[str]:
+    """Yield a line on the findings that may only follow from those in `kb/`."""
+    if count:
+        what = "1 more finding waits" if count == 1 else f"{count} more findings wait"
+        yield f"{what} until kb/ is right: what is wrong there may be all that causes it"
 
 
 def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str]:

@@ -43,18 +43,21 @@ WHY = "this handoff goes nowhere"
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tree, or step of another tree, that doesn't exist."""
+    known = library.trees.keys() | library.unread_trees
     for listing in library.listings.values():
-        if listing.replaced_by and listing.replaced_by not in library.trees:
+        if listing.replaced_by and listing.replaced_by not in known:
             successor = library.trees[listing.id].replaced_by
             at = successor.at if successor else NOWHERE
             yield _no_tree(library, Text(listing.replaced_by, at))
     for id_, callers in library.callers.items():
         tree = library.listings.get(id_)
-        if not tree or not {step for _, step in callers if step} <= {*tree.steps}:
+        if id_ not in library.unread_trees and (
+            not tree or not {step for _, step in callers if step} <= {*tree.steps}
+        ):
             for handoff in handoffs_to(library, id_):
                 yield from _handoff(library, handoff)
     for case in library.cases.values():
-        if case.tree not in library.trees:
+        if case.tree not in known:
             hint = suggestion(case.tree, library.trees, "write the tree as `system/tree`")
             why = "the job doesn't count toward any tree's weights"
             yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint,

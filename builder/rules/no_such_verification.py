@@ -64,7 +64,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step in facts.steps:
         if isinstance(step.body, Fix):
             for one in step.body.verify:
-                if one.is_named or one.passes or one.readings:
+                named = one.is_named or one.passes or one.readings
+                if named and one.text not in facts.tree.broken:
                     yield from _of_name(facts, one)
 
 
