@@ -11,6 +11,8 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.other_words import KEYS, meant
+from builder.reader.put_right import put_right
 from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
 
@@ -81,6 +83,13 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if kinds and kind:
         return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
     free = [name for name in known if name not in owner]
+    if (other := meant(key, KEYS, free)) and other not in ("Nm", "km"):
+        return f"the word here is `{other}`"
+    if other:
+        value = owner.value(key)
+        right = put_right(f"{'newton meters' if other == 'Nm' else 'kilometers'}", key,
+                          f"{value} {'lb-ft' if other == 'Nm' else 'mi'}")  # fmt: skip
+        return f"write `{other}: {right or '...'}`, the same in {other}"
     if near := get_close_matches(key.lower(), free, n=1, cutoff=0.6):
         return f"did you mean `{near[0]}`?"
     if len(free) > SHOWN:
@@ -93,8 +102,10 @@ def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Findi
     owner = node_at(root, path)
     absent = next(name for name in error.validator_value if name not in error.instance)
     unknown = [key for key in error.instance if key not in error.schema["properties"]]
-    if get_close_matches(absent, [key.lower() for key in unknown], cutoff=0.6):
-        return  # it is misspelled, and reported as an unknown key
+    if get_close_matches(absent, [key.lower() for key in unknown], cutoff=0.6) or any(
+        meant(key, KEYS, [absent]) for key in unknown
+    ):
+        return  # it is misspelled or called another name, and reported as an unknown key
     part = error.schema["properties"][absent]
     title = error.schema.get("title", "this")
     at = _owner_place(root, path, owner)

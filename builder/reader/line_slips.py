@@ -17,6 +17,9 @@ NAME_LINE = re.compile(r"( *)([^\s#:-][^:]*):\s*(#.*)?")
 OPENING_QUOTE = re.compile(r""" *(?:- +)*(?:[^"':]+: +)?(["'])""")
 
 
+OTHER_COMMENT = re.compile(r"( *)(//|--|;|<!--|/\*) *(.*?)(?: *(?:-->|\*/))?")
+
+
 class LineChange(NamedTuple):
     """What is to be written in a line instead of something; line and column count from 0."""
 
@@ -60,7 +63,8 @@ def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
     """Return the slip nearest to an error, the surest kinds first."""
     above = _content_above(lines, line)
     return (
-        _key_without_blank(lines, (line, above))
+        _other_comment(lines, (line, above))
+        or _key_without_blank(lines, (line, above))
         or _key_without_colon(lines, line, above)
         or _half_in_quotes(lines, line, column)
         or _second_key(lines[line], line, column)
@@ -90,6 +94,16 @@ def _has_content(line: str) -> bool:
 
 def _indent(line: str) -> int:
     return len(line) - len(line.lstrip(" "))
+
+
+def _other_comment(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:
+    for at in places:
+        if match := OTHER_COMMENT.fullmatch(lines[at].rstrip()):
+            return LineSlip(at, match.start(2), f"a comment doesn't start with `{match[2]}`",
+                            f"write `# {match[3]}`",
+                            LineChange(at, match.start(2), match[0][match.start(2):],
+                                       f"# {match[3]}"))  # fmt: skip
+    return None
 
 
 def _key_without_blank(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:

@@ -17,9 +17,13 @@ from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.other_words import VALUES, meant
 from builder.reader.put_right import listed, put_right, sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
+
+SPAN = re.compile(r"\d+(?:\.\d+)? ?(?:-|–|to) ?(\d+(?:\.\d+)?)(?: ?[a-z]+)?")
+BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
 
@@ -69,6 +73,10 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     hint = example(name, error.schema)
     right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     hint = _write(name, right) or hint
+    if title == "a list of conditions" and right:
+        hint += ", with the names of kb/conditions.yml"
+    if isinstance(value, Text) and title.startswith("a list") and (bullet := BULLET.match(value)):
+        hint, right = f"start every line of it with `- `, not with `{bullet[1]}`", None
     if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
     message = f"`{name}` must be {title}, not {_shown(value)}"
@@ -152,6 +160,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if near and near[0].startswith(f"{value} "):
         likely = f"add what it is done to, such as `{near[0]}`"
     hint = _write(name, right) or likely or _form(name, error.schema)
+    if isinstance(value, Text) and (span := SPAN.fullmatch(value)) and not right:
+        hint = f"write one number, such as `{name}: {span[1]}`"
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
     if name == "from" and str(value).upper() == "OL":
@@ -166,6 +176,7 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     value, name = str(node_at(root, path)), _name(path)
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
     near = get_close_matches(value.lower(), words, n=1, cutoff=0.6)
+    near = near or [word for word in words if word.lower() == value.lower()]
     sure = []
     if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
         near = sure = ["yes"]
@@ -173,8 +184,11 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
         near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
+    if other := meant(value, VALUES, words):
+        near = [other]
     if near:
-        hint = f"did you mean `{near[0]}`?"
+        hint = f"did you mean `{near[0]}`? The words here are {listed_words}"
+        hint = f"did you mean `{near[0]}`?" if len(words) == 1 or not other else hint
     title = error.schema.get("title", "")
     finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
     typed = Text(value, _place(root, path))

@@ -142,9 +142,10 @@ def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
     whole = (phrase + rest).strip()
     is_plain = phrase and not set(whole) & set("'\"[]{}")
     column = line.find(whole) if is_plain and (braces or whole == value.strip()) else -1
-    change = LineChange(mark.line, column, whole, quoted(whole)) if column >= 0 else None
+    inner = whole.strip("“”„«»‘’")  # they would be printed
+    change = LineChange(mark.line, column, whole, quoted(inner)) if column >= 0 else None
     return (f"the colon inside `{whole}` starts a new key",
-            f'put the phrase in quotes: `{name or key}: "{whole or value}"`', mark,
+            f'put the phrase in quotes: `{name or key}: "{inner or value}"`', mark,
             change)  # fmt: skip
 
 

@@ -83,6 +83,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         unread = Map({Text("date"): Text("", root.key("reviewed").at)})
         unread.at = root.key("reviewed").at
         head[root.key("reviewed")] = map_(root, "reviewed") or unread  # it is there, at least
+    if root.value("drive") and not head.value("drive"):
+        head[root.key("drive")] = Text(Drive.NO, root.key("drive").at)  # the careful one of them
     steps, broken = steps_in(root, paths, broken_lines, findings)
     findings += too_long(root)
     if not steps:

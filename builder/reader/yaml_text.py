@@ -32,8 +32,10 @@ from builder.reader.characters import (
 )
 from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
+from builder.reader.put_right import put_right
 from builder.reader.source import Source, mistake
-from builder.reader.syntax import bridged, explain
+from builder.reader.swallowed_items import swallowed_items
+from builder.reader.syntax import SUBSTITUTES, bridged, explain
 
 DEEPEST = 20  # levels; the format needs seven
 FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse far
@@ -60,6 +62,7 @@ def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     findings += reading.findings
     findings += lost_comments(source, text, reading.spans)
     reported = {_place(finding) for finding in findings}
+    findings += swallowed_items(source, text, reading.spans)
     tokens = anchors_and_tags(source, text)
     findings += [finding for finding in tokens if _place(finding) not in reported]
     return node, sorted(findings, key=_place)
@@ -151,6 +154,8 @@ class _Reading:
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
         elif not text.isascii() and SMART_QUOTES.fullmatch(text):
+            if SUBSTITUTES[":"] in text:
+                return text  # the colon is the mistake that is reported
             self.findings.append(with_edit(mistake(
                 "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
                 "with the text: only straight quotes are quotes here",
@@ -206,7 +211,9 @@ class _Reading:
         """Report a comma inside braces, which cuts a phrase in two."""
         name, head = before[-1] if before else (Text("result"), Text(""))
         edit = None
-        if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
+        if whole := _with_its_comma(name, head, key):
+            hint = f"write `{name}: {whole}`"
+        elif isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
             hint = f"write `{name}: {head}.{key}`: use a decimal point"
             edit = _joined(head, key, f"{head}.{key}")
         elif match := WITHOUT_SPACE.fullmatch(key):
@@ -214,6 +221,8 @@ class _Reading:
             self.lost(key, f"there is no space after `{match[1]}:`", hint,
                       edit_of(key, f"{match[1]}: {match[2]}"))  # fmt: skip
             return
+        elif name not in words_of_the_format() and " " not in key and isinstance(head, Text):
+            hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
         else:
             hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
             if isinstance(head, Text):
@@ -223,6 +232,16 @@ class _Reading:
     def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
         why = "part of your text would be lost without a warning"
         self.findings.append(with_edit(mistake("lost-text", text.at, message, why, hint), edit))
+
+
+def _with_its_comma(name: str, head: Node, rest: str) -> str | None:
+    """Return a date or an amount that has a comma in it as the format has it."""
+    if not isinstance(head, Text):
+        return None
+    if day := put_right("a date", name, f"{head}, {rest}"):
+        return day
+    is_amount = re.fullmatch(r"[$€£]?[1-9]\d{0,2}", head) and re.fullmatch(r"\d{3}(?:\.\d+)?", rest)
+    return f"{head.lstrip('$€£')}{rest}" if is_amount else None
 
 
 def _joined(head: Text, key: Text, new: str) -> Edit:

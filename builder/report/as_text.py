@@ -32,16 +32,13 @@ def findings_as_text(
     *,
     color: bool = False,
     drafts: Collection[str] = (),
-    waiting: int = 0,
 ) -> str:
-    """Write every finding, then how many there are, and how many wait for those in `kb/`.
-
-    `drafts` are files of trees.
-    """
+    """Write every finding, then how many there are; `drafts` are files of trees."""
     paint = _painted if color else _unpainted
     blocks = ["\n".join(_finding(one, sources, paint)) for one in findings]
-    notes = (*_waiting(waiting), *_later(findings, drafts))
-    summary = "".join(f"{line}\n" for line in (_summary(findings, trees), *notes))
+    summary = "".join(
+        f"{line}\n" for line in (_summary(findings, trees), *_later(findings, drafts))
+    )
     return "\n\n".join([*blocks, summary])
 
 
@@ -123,11 +120,10 @@ def _columns(text: str) -> int:
     )
 
 
-def _waiting(count: int) -> Iterable[str]:
-    """Yield a line on the findings that may only follow from those in `kb/`."""
-    if count:
-        what = "1 more finding waits" if count == 1 else f"{count} more findings wait"
-        yield f"{what} until kb/ is right: what is wrong there may be all that causes it"
+def waiting_note(count: int) -> str:
+    """Write a line on the findings that may only follow from those in `kb/`; "" without one."""
+    what = "1 more finding waits" if count == 1 else f"{count} more findings wait"
+    return f"{what} until kb/ is right: the mistakes there may be the cause\n" if count else ""
 
 
 def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str]:

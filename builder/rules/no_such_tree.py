@@ -27,7 +27,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library, handoffs_to
-from builder.model.summary import Handoff
+from builder.model.summary import Handoff, TreeListing
 from builder.model.text import NOWHERE, Text
 from builder.rules.shared.close_names import closest_names, mistyped, slip_edit, suggestion
 from builder.rules.shared.rule import Family, Rule
@@ -62,6 +62,16 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             why = "the job doesn't count toward any tree's weights"
             yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint,
                                edit=slip_edit(case.tree, library.trees))  # fmt: skip
+        elif case.fix:
+            yield from _fix_of_case(case.fix, library.listings.get(str(case.fix_in or case.tree)))
+
+
+def _fix_of_case(fix: Text, tree: TreeListing | None) -> Iterator[Finding]:
+    if tree is None or fix in tree.steps:
+        return
+    hint = suggestion(fix, tree.steps, "name the step that repaired it")
+    yield RULE.finding(fix.at, f"tree `{tree.id}` has no step `{fix}`",
+                       "the job doesn't count toward any fix's weight", hint)  # fmt: skip
 
 
 def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:

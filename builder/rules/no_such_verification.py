@@ -79,7 +79,8 @@ def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
     else:
         checks = [n for n, other in facts.tree.steps.items() if isinstance(other.body, Check)]
         known = (*checks, *facts.library.procedures)
-        hint = suggestion(one.text, known, "name a check or a procedure, or write a sentence")
+        listed = ", ".join(f"`{name}`" for name in checks)
+        hint = suggestion(one.text, known, f"name a check ({listed}), or write a sentence")
         yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint,
                            edit=slip_edit(one.text, known))  # fmt: skip
 
