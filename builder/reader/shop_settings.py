@@ -19,7 +19,7 @@ def doubtful_settings(root: Map) -> Iterator[Finding]:
     if tax and percent is not None and 0 < percent < 1:
         yield mistake("bad-value", tax.at, f"`tax_percent` is {tax} percent, less than one",
                       "every estimate would be short of its tax",
-                      f"write it in percent: `tax_percent: {percent * 100:f}`")  # fmt: skip
+                      f"write it in percent: `tax_percent: {(percent * 100).normalize():f}`")  # fmt: skip
 
 
 def shop_settings(root: Map, site: Map) -> Shop:

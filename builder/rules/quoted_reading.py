@@ -73,7 +73,8 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         for text in filter(None, (step.body.cause, step.body.tell)):
             for match in QUOTED.finditer(text):
-                if match[1] not in asked | facts.tree.broken:
+                is_html = f"</{match[1]}>" in text
+                if not is_html and match[1] not in asked | facts.tree.broken:
                     yield from _of_quote(facts, step, text, match)
 
 
