@@ -17,9 +17,10 @@ def doubtful_settings(root: Map) -> Iterator[Finding]:
     """Yield a finding for every setting that is well formed and can't be meant."""
     tax, percent = text(root, "tax_percent"), number(root, "tax_percent")
     if tax and percent is not None and 0 < percent < 1:
+        right = f"{(percent * 100).normalize():f}"
         yield mistake("bad-value", tax.at, f"`tax_percent` is {tax} percent, less than one",
                       "every estimate would be short of its tax",
-                      f"write it in percent: `tax_percent: {(percent * 100).normalize():f}`")  # fmt: skip
+                      f"write it in percent: `tax_percent: {right}`")  # fmt: skip
 
 
 def shop_settings(root: Map, site: Map) -> Shop:
