@@ -1,5 +1,5 @@
-"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a unit that doesn't exist, a
-good range outside what can be read, or a pin outside its connector.
+"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good
+range outside what can be read, or a pin outside its connector.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -29,7 +29,7 @@ RULE = Rule(
     name="vehicle-value",
     family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A unit, a good range, or a pin that can't be right.",
+    summary="A good range or a pin that can't be right.",
 )
 WHY = "the walk would compare every reading with a wrong limit"
 
