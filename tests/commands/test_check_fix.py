@@ -89,7 +89,7 @@ def test_a_dry_run_says_what_stays_with_the_author(
 ) -> None:
     """What has no one right answer is counted, so that nobody takes a dry run for all of it."""
     text = (shop / TREE).read_text("utf-8")
-    (shop / TREE).write_text(text.replace("weight: 3", "weight: often"), "utf-8")
+    (shop / TREE).write_text(text.replace("weight: 5", "weight: often"), "utf-8")
     run(shop, TREE, "--fix", "--dry-run")
     assert "1 more finding is yours to decide" in capsys.readouterr().err
 
