@@ -96,7 +96,7 @@ def verdict_of(
     for tree in trees.values():
         (waiting if rests_on(tree.used, doubtful) else sure).extend(tree.findings)
     for one in of_library:
-        (waiting if waits(one, knowledge.mistakes) else sure).append(one)
+        (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
     _store(cache, before, trees)
     full = replace(library, entry_numbers=_entry_numbers(trees))
     return Verdict(full, in_order(sure), in_order(waiting))
