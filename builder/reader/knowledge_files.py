@@ -229,7 +229,7 @@ def _cases(reading: _Reading) -> dict[str, Case]:
     cases: dict[str, Case] = {}
     for file, root in _records(reading, "kb/cases", "case"):
         case = case_from(file, root)
-        reading.findings.extend(filter(None, [closed_before_opened(case)]))
+        reading.findings.extend(closed_before_opened(case))
         first = cases.setdefault(case.id, case)
         if first is not case:
             reading.findings.append(_same_case(case, first))
@@ -245,8 +245,6 @@ def _same_case(case: Case, first: Case) -> Finding:
 
 
 def _silences(reading: _Reading) -> Iterator[Silence]:
-    for file in reading.files:
-        if file.startswith("kb/"):
-            source = reading.source(file)
-            if not isinstance(source, Finding):
-                yield from silences_in(source.file, source.text)
+    for source in (reading.source(file) for file in reading.files if file.startswith("kb/")):
+        if not isinstance(source, Finding):
+            yield from silences_in(source.file, source.text)

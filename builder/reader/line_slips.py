@@ -70,17 +70,14 @@ def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
         or _second_key(lines[line], line, column)
         or _missing_dash(lines, line)
         or _step_too_far_left(lines, line)
-        or (None if _is_in_a_value(lines[line], column) else _misplaced(lines, line, above))
-    )
+        or (None if _is_in_a_value(lines[line], column) else _too_far_right(lines, line, above)
+            or _between_columns(lines, line))
+    )  # fmt: skip
 
 
 def _is_in_a_value(text: str, column: int) -> bool:
     """Whether YAML stopped at a colon inside a phrase, which says nothing about the columns."""
     return ": " in text[:column]
-
-
-def _misplaced(lines: list[str], line: int, above: int) -> LineSlip | None:
-    return _too_far_right(lines, line, above) or _between_columns(lines, line)
 
 
 def _content_above(lines: list[str], line: int) -> int:
@@ -99,10 +96,10 @@ def _indent(line: str) -> int:
 def _other_comment(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:
     for at in places:
         if match := OTHER_COMMENT.fullmatch(lines[at].rstrip()):
-            return LineSlip(at, match.start(2), f"a comment doesn't start with `{match[2]}`",
-                            f"write `# {match[3]}`",
-                            LineChange(at, match.start(2), match[0][match.start(2):],
-                                       f"# {match[3]}"))  # fmt: skip
+            right, start = f"# {match[3]}", match.start(2)
+            return LineSlip(at, start, f"a comment doesn't start with `{match[2]}`",
+                            f"write `{right}`",
+                            LineChange(at, start, match[0][start:], right))  # fmt: skip
     return None
 
 

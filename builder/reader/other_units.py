@@ -71,6 +71,12 @@ def article_name(_name: str, value: str) -> str | None:
     return re.sub(r"[^A-Za-z0-9_-]+", "-", stem).strip("-").lower() or None
 
 
+def instrument_error(_name: str, value: str) -> str | None:
+    """Return what a meter may be off by; digits are steps of its `resolution`, which isn't here."""
+    plain = re.sub(r"[±+]/?-? ?(?=\d)", "+ ", value).removeprefix("+ ").replace("%", " %")
+    return " ".join(plain.replace("+", " + ").split())
+
+
 def good_range(_name: str, value: str) -> str:
     """Return a range as that of a vehicle; only the author knows its source."""
     return f"{{good: {value}, source: ...}}"
@@ -82,6 +88,7 @@ OTHER_UNITS: Mapping[str, Callable[[str, str], str | None]] = {  # by the title 
     "months": months,
     "a time": days,
     "three letters": currency,
+    "percent of the reading plus a fixed part": instrument_error,
     "an article": article_name,
     "a good range of this vehicle": good_range,
 }

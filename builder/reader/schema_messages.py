@@ -23,6 +23,7 @@ from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
 
 SPAN = re.compile(r"\d+(?:\.\d+)? ?(?:-|–|to) ?(\d+(?:\.\d+)?)(?: ?[a-z]+)?")
+DIGITS = re.compile(r"(\d+) ?(?:digits?|dgts?|counts?|LSD)", re.IGNORECASE)
 BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
@@ -160,6 +161,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if near and near[0].startswith(f"{value} "):
         likely = f"add what it is done to, such as `{near[0]}`"
     hint = _write(name, right) or likely or _form(name, error.schema)
+    if isinstance(value, Text) and (digits := DIGITS.search(value)) and title.startswith("percent"):
+        hint = f"write {digits[0]} in the unit: {digits[1]} times the `resolution`, {hint}"
     if isinstance(value, Text) and (span := SPAN.fullmatch(value)) and not right:
         hint = f"write one number, such as `{name}: {span[1]}`"
     if right and title == "a file name":

@@ -86,7 +86,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     if root.value("drive") and not head.value("drive"):
         head[root.key("drive")] = Text(Drive.NO, root.key("drive").at)  # the careful one of them
     steps, broken = steps_in(root, paths, broken_lines, findings)
-    findings += too_long(root)
+    in_error = {finding.at for finding in findings}
+    findings += [finding for finding in too_long(root) if finding.at not in in_error]
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)

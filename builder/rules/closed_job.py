@@ -79,6 +79,8 @@ def check(facts: Facts) -> Iterator[Finding]:
         return
     tables = looked_up_tables(library, OneTree(tree_table(tree, library)))
     for case in cases:
+        if (case.fix_in or case.tree) == tree.id and case.fix not in tree.steps:
+            continue  # the mistake is in the case, and reported there
         for deviation in deviations(tables, tree.id, case):
             yield _finding(facts, case, deviation)
 

@@ -35,6 +35,7 @@ from builder.rules.shared.rule import Facts, Family, Rule
 
 # What comes along from a web page; `<place>` without an end is a value of the walk.
 HTML = re.compile(r"</[a-z][a-z0-9]*>|<br ?/?>|&(?:nbsp|amp|lt|gt|quot|#\d+);", re.I)
+TAGS = re.compile(r"</?[a-z][a-z0-9]* ?/?>|&[a-z#0-9]+;", re.I)  # all of it, once it's clear
 RULE = Rule(
     name="unprintable-sign",
     family=Family.WORDS,
@@ -59,8 +60,9 @@ def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
     known = medium().advances
     for text in texts:
         if match := HTML.search(text):
+            signs = ", ".join(f"`{sign}`" for sign in dict.fromkeys(TAGS.findall(text)))
             yield RULE.finding(position_in(text, match.start(), len(match[0])),
-                               f"`{match[0]}` is HTML, and is printed as it stands",
+                               f"{signs}: HTML is printed as it stands",
                                "techs and customers read the signs in the middle of the words",
                                "delete it: the pages set the type themselves")  # fmt: skip
         if not text.isascii():
