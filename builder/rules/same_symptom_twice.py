@@ -75,14 +75,13 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _titles(library: Library) -> Iterator[Finding]:
-    """Yield a finding for every title that an earlier tree in use has."""
-    first: dict[str, str] = {}
+    """Yield a finding for every title that an earlier tree of the same folder has."""
+    first: dict[tuple[str, str], str] = {}
     for listing in library.listings.values():
-        if listing.status is Status.RETIRED or first.setdefault(listing.title, listing.id) == (
-            listing.id
-        ):
+        place = listing.id.partition("/")[0], listing.title
+        if listing.status is Status.RETIRED or first.setdefault(place, listing.id) == listing.id:
             continue
-        tree, other = library.trees[listing.id], library.trees[first[listing.title]]
+        tree, other = library.trees[listing.id], library.trees[first[place]]
         yield RULE.finding(
             tree.title.at, f"`{tree.title}` is also the title of `{other.id}`",
             "lists show the two alike, and the tech can't tell which to start with",
