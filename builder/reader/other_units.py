@@ -9,6 +9,8 @@ import re
 from collections.abc import Callable, Mapping
 from decimal import Decimal
 
+SPAN = re.compile(r"\d+(?:\.\d+)? ?(?:-|–|to) ?(\d+(?:\.\d+)?)(?: ?[a-z]+)?")
+DIGITS = re.compile(r"(\d+) ?(?:digits?|dgts?|counts?|LSD)", re.IGNORECASE)
 NUMBER = r"\d+(?:\.\d+)?"
 TORQUES: Mapping[str, Decimal] = {
     "lb-ft": Decimal("1.355818"), "ft-lb": Decimal("1.355818"), "in-lb": Decimal("0.1129848"),
@@ -80,6 +82,14 @@ def instrument_error(_name: str, value: str) -> str | None:
 def good_range(_name: str, value: str) -> str:
     """Return a range as that of a vehicle; only the author knows its source."""
     return f"{{good: {value}, source: ...}}"
+
+
+def number_hint(name: str, value: str, hint: str) -> str:
+    """Return a better hint where one number is wanted, and a range or a meter's digits stand."""
+    if name == "error" and (digits := DIGITS.search(value)):
+        return f"write {digits[0]} in the unit: {digits[1]} times the `resolution`, {hint}"
+    span = SPAN.fullmatch(value)
+    return f"write one number, such as `{name}: {span[1]}`" if span else hint
 
 
 OTHER_UNITS: Mapping[str, Callable[[str, str], str | None]] = {  # by the title of the schema

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 
 KEYS: Mapping[str, tuple[str, ...]] = {
     "repair": ("fix",), "question": ("check",), "test": ("check",), "measure": ("check",),
-    "end": ("stop",), "next": ("then", "branch"), "goto": ("branch", "then"),
+    "end": ("stop",), "then": ("branch",), "next": ("then", "branch"), "goto": ("branch", "then"),
     "go_to": ("branch", "then"), "answers": ("results",), "answer": ("result",),
     "coding": ("configure",), "configuration": ("configure",), "flash": ("program",),
     "programming": ("program",), "relearn": ("initialize",), "initialization": ("initialize",),

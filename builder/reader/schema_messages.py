@@ -17,13 +17,13 @@ from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.other_results import results_in_brackets, results_with_arrows, step_of_words
+from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
 from builder.reader.put_right import listed, put_right, sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
 
-SPAN = re.compile(r"\d+(?:\.\d+)? ?(?:-|–|to) ?(\d+(?:\.\d+)?)(?: ?[a-z]+)?")
-DIGITS = re.compile(r"(\d+) ?(?:digits?|dgts?|counts?|LSD)", re.IGNORECASE)
 BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
@@ -36,7 +36,8 @@ def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
         case "additionalProperties":
             yield from unknown_keys(root, path, error.schema)
         case "required":
-            yield from missing_key(root, path, error)
+            finding = _in_brackets(root, path)
+            yield from [finding] if finding else missing_key(root, path, error)
         case "type":
             yield _wrong_type(root, path, error)
         case "anyOf":
@@ -45,6 +46,12 @@ def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
             yield _too_long(root, path, error)
         case _:
             yield _bad_value(root, path, error)
+
+
+def _in_brackets(root: Map, path: NodePath) -> Finding | None:
+    right = results_in_brackets(node_at(root, path[:-1])) if path[-2:-1] == ("results",) else None
+    return _finding("wrong-type", key_at(root, path[:-1]).at, "`results` stand in braces here",
+                    f"write `results: {right}`") if right else None  # fmt: skip
 
 
 def _none_fits(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
@@ -127,7 +134,9 @@ def _colon_in_a_phrase(value: Map, title: str) -> Finding:
 
 def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
     """Return the author's own value in a form that fits; None where there is none."""
-    right = put_right(title, name, value)
+    right = put_right(title, name, value) or (
+        results_with_arrows(value) if name == "results" else None
+    )
     if right is None and "array" in _types(schema) and title.startswith("a list"):
         items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
         return listed(value) if Draft202012Validator(schema).is_valid(items) else None
@@ -160,11 +169,10 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     likely = f"did you mean `{near[0]}`?" if near and not str(value)[0].isdigit() else ""
     if near and near[0].startswith(f"{value} "):
         likely = f"add what it is done to, such as `{near[0]}`"
+    if title == "a branch" and (step := step_of_words(root, str(value))):
+        right = step
     hint = _write(name, right) or likely or _form(name, error.schema)
-    if isinstance(value, Text) and (digits := DIGITS.search(value)) and title.startswith("percent"):
-        hint = f"write {digits[0]} in the unit: {digits[1]} times the `resolution`, {hint}"
-    if isinstance(value, Text) and (span := SPAN.fullmatch(value)) and not right:
-        hint = f"write one number, such as `{name}: {span[1]}`"
+    hint = hint if right else number_hint(name, str(value), hint)
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
     if name == "from" and str(value).upper() == "OL":
@@ -178,8 +186,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
 def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     value, name = str(node_at(root, path)), _name(path)
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
-    near = get_close_matches(value.lower(), words, n=1, cutoff=0.6)
-    near = near or [word for word in words if word.lower() == value.lower()]
+    same = [word for word in words if word.lower() == value.lower()]
+    near = same or get_close_matches(value.lower(), words, n=1, cutoff=0.6)
     sure = []
     if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
         near = sure = ["yes"]
@@ -187,11 +195,10 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
         near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
-    if other := meant(value, VALUES, words):
-        near = [other]
-    if near:
-        hint = f"did you mean `{near[0]}`? The words here are {listed_words}"
-        hint = f"did you mean `{near[0]}`?" if len(words) == 1 or not other else hint
+    other = meant(value, VALUES, words)
+    if near := [other] if other else near:
+        also = f" The words here are {listed_words}" if other and len(words) > 1 else ""
+        hint = f"did you mean `{near[0]}`?{also}"
     title = error.schema.get("title", "")
     finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
     typed = Text(value, _place(root, path))

@@ -104,6 +104,13 @@ def _explanation(
         return "syntax", ("a list item `- ` can't start on the line of its key",
                           f"{_in_quotes(key, value)}, or start the list on the next line",
                           mark, None)  # fmt: skip
+    if character in "]}" and character:
+        return "syntax", (f"`{character}` closes a bracket that was never opened", "delete it",
+                          mark, LineChange(mark.line, mark.column, character, ""))  # fmt: skip
+    if ":" not in line and mark.line and not line.startswith(" "):
+        return "syntax", ("this line is neither a key nor more of the text above",
+                          "if it goes on with the text above, start it further right than that "
+                          "text's key", mark, None)  # fmt: skip
     return "syntax", ("this line doesn't line up with the one above",
                       "start it in the same column as the lines around it; end a key with `: `",
                       mark, None)  # fmt: skip

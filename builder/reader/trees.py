@@ -91,7 +91,7 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)
-    if root.value("status") is None:
+    if head.value("status") is None:  # also where it can't be read: less is asked of a draft
         tree = replace(tree, status=Status.DRAFT)
     return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
 

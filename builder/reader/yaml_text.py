@@ -212,6 +212,12 @@ class _Reading:
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
         """Report a comma inside braces, which cuts a phrase in two."""
+        line = self.source.split("\n")[key.at.line - 1]
+        if line[key.at.end_column - 1 :].lstrip().startswith(":"):
+            self.lost(
+                key, f"`{key}:` has nothing behind it", f"write what belongs there: `{key}: ...`"
+            )
+            return
         name, head = before[-1] if before else (Text("result"), Text(""))
         edit = None
         if whole := with_its_comma(name, head, key):
