@@ -21,7 +21,7 @@ def with_its_comma(name: str, head: Node, rest: str) -> str | None:
     return f"{head.lstrip('$€£')}{rest}" if is_amount else None
 
 
-def joined(head: Text, key: Text, new: str) -> Edit:
+def joined_phrase(head: Text, key: Text, new: str) -> Edit:
     """Return the edit that joins the two halves of a phrase again, if only a comma is between."""
     at = head.at._replace(end_line=key.at.end_line, end_column=key.at.end_column)
     between = " " * (key.at.column - head.at.end_column - 1)

@@ -11,6 +11,7 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.other_results import results_in_brackets
 from builder.reader.other_words import KEYS, meant
 from builder.reader.put_right import put_right
 from builder.reader.reasons import why
@@ -127,6 +128,14 @@ def _owner_place(root: Map, path: NodePath, owner: object) -> Position:
     if isinstance(owner, Map) and owner:
         return next(iter(owner)).at
     return owner.at if isinstance(owner, Map | Seq | Text) else root.at
+
+
+def list_of_results(root: Map, path: NodePath) -> Finding | None:
+    """Return the finding for results as `[yes: belt, no: fuse]`; None where it's something else."""
+    if path[-2:-1] != ("results",) or not (right := results_in_brackets(node_at(root, path[:-1]))):
+        return None
+    return _finding("wrong-type", key_at(root, path[:-1]).at, "`results` stand in braces here",
+                    f"write `results: {right}`")  # fmt: skip
 
 
 def lacking(root: Map, path: NodePath, error: SchemaError, value: Map) -> Iterator[Finding]:

@@ -15,9 +15,15 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
-from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
+from builder.reader.key_messages import (
+    example,
+    lacking,
+    list_of_results,
+    missing_key,
+    unknown_keys,
+)
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
-from builder.reader.other_results import results_in_brackets, results_with_arrows, step_of_words
+from builder.reader.other_results import results_with_arrows, step_of_words
 from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
 from builder.reader.put_right import listed, put_right, sure_edit
@@ -32,12 +38,14 @@ SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of
 def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
     """Yield the findings for one error."""
     path: NodePath = tuple(error.absolute_path)
+    if finding := list_of_results(root, path):
+        yield finding
+        return
     match error.validator:
         case "additionalProperties":
             yield from unknown_keys(root, path, error.schema)
         case "required":
-            finding = _in_brackets(root, path)
-            yield from [finding] if finding else missing_key(root, path, error)
+            yield from missing_key(root, path, error)
         case "type":
             yield _wrong_type(root, path, error)
         case "anyOf":
@@ -46,12 +54,6 @@ def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
             yield _too_long(root, path, error)
         case _:
             yield _bad_value(root, path, error)
-
-
-def _in_brackets(root: Map, path: NodePath) -> Finding | None:
-    right = results_in_brackets(node_at(root, path[:-1])) if path[-2:-1] == ("results",) else None
-    return _finding("wrong-type", key_at(root, path[:-1]).at, "`results` stand in braces here",
-                    f"write `results: {right}`") if right else None  # fmt: skip
 
 
 def _none_fits(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:

@@ -30,7 +30,7 @@ from builder.reader.characters import (
     unseen_line_ends,
     with_spaces,
 )
-from builder.reader.cut_phrase import joined, with_its_comma
+from builder.reader.cut_phrase import joined_phrase, with_its_comma
 from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
@@ -224,7 +224,7 @@ class _Reading:
             hint = f"write `{name}: {whole}`"
         elif isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
             hint = f"write `{name}: {head}.{key}`: use a decimal point"
-            edit = joined(head, key, f"{head}.{key}")
+            edit = joined_phrase(head, key, f"{head}.{key}")
         elif match := WITHOUT_SPACE.fullmatch(key):
             hint = f"type a space after the colon: `{match[1]}: {match[2]}`"
             self.lost(key, f"there is no space after `{match[1]}:`", hint,
@@ -235,7 +235,7 @@ class _Reading:
         else:
             hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
             if isinstance(head, Text):
-                edit = joined(head, key, quoted(f"{head}, {key}"))
+                edit = joined_phrase(head, key, quoted(f"{head}, {key}"))
         self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint, edit)
 
     def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
