@@ -15,13 +15,7 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
-from builder.reader.key_messages import (
-    example,
-    lacking,
-    list_of_results,
-    missing_key,
-    unknown_keys,
-)
+from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.other_results import results_with_arrows, step_of_words
 from builder.reader.other_units import number_hint
