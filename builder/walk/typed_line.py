@@ -56,6 +56,7 @@ HELP = """\
   rejoin                   back to the tree that led here
   quit                     leave"""
 
+NOT_DONE = "not done"  # what a record calls lines of a repair that were left out
 Shown = Mapping[str, Any]
 NO_PARTS: Mapping[str, str] = {}
 _PLAIN: Mapping[str, Callable[..., Event]] = {
@@ -81,6 +82,9 @@ def event_of_line(
         return _fill(words, shown["asks"][0], at, parts)
     if answer := _in_words(command, shown, at):
         return answer
+    if command == "done":
+        unticked = not_ticked(shown)
+        return Done(wrote={NOT_DONE: "; ".join(unticked)} if unticked else {}, at=at)
     if command in _PLAIN:
         return _PLAIN[command](at=at)
     if match := _CANNOT_TEST.fullmatch(words):
@@ -105,6 +109,14 @@ def event_of_line(
         return Refused("type an answer, or ? for help")
     result, readings, stated = _answer(words, reads=bool(shown.get("readings")))
     return Answer(result=result, readings=readings, stated=stated, at=at)
+
+
+def not_ticked(shown: Shown) -> list[str]:
+    """Return the lines of a repair that nobody ticked."""
+    lines = [one for one in shown.get("lines", ()) if one["of"] == "do"]
+    if shown.get("kind") != "fix":
+        return []
+    return [str(one["text"]) for one in lines if not one["ticked"]]
 
 
 def _in_words(command: str, shown: Shown, at: str) -> Answer | None:
