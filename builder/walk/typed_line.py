@@ -40,7 +40,7 @@ HELP = """\
   14.2 V #2                a reading too close to call, taken as the second result
   #2                       the second result, where nothing can be read
   stated #2                the second result, known but not measured here
-  can't test               it can't be tested
+  can't test               it can't be tested; if you like, WORDS behind it: what's in the way
   none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
   pass, fail               a test after the repair
@@ -56,6 +56,7 @@ HELP = """\
   rejoin                   back to the tree that led here
   quit                     leave"""
 
+NOT_DONE = "not done"  # what a record calls lines of a repair that were left out
 Shown = Mapping[str, Any]
 NO_PARTS: Mapping[str, str] = {}
 _PLAIN: Mapping[str, Callable[..., Event]] = {
@@ -66,10 +67,9 @@ _PLAIN: Mapping[str, Callable[..., Event]] = {
     "rejoin": Rejoin,
     "run": RunProcedure,
     "take": TakeEarlier,
-    "can't test": CannotTest,
-    "cannot test": CannotTest,
     "hand over": HandOver,
 }
+_CANNOT_TEST = re.compile(r"(?:can't|cannot) test\b[:,]? ?(.*)", re.IGNORECASE)
 
 
 def event_of_line(
@@ -82,8 +82,13 @@ def event_of_line(
         return _fill(words, shown["asks"][0], at, parts)
     if answer := _in_words(command, shown, at):
         return answer
+    if command == "done":
+        unticked = not_ticked(shown)
+        return Done(wrote={NOT_DONE: "; ".join(unticked)} if unticked else {}, at=at)
     if command in _PLAIN:
         return _PLAIN[command](at=at)
+    if match := _CANNOT_TEST.fullmatch(words):
+        return CannotTest(seen=match[1], at=at)
     if command in ("read", "") and shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), at=at)
     if command in ("pass", "fail"):
@@ -106,6 +111,14 @@ def event_of_line(
     return Answer(result=result, readings=readings, stated=stated, at=at)
 
 
+def not_ticked(shown: Shown) -> list[str]:
+    """Return the lines of a repair that nobody ticked."""
+    lines = [one for one in shown.get("lines", ()) if one["of"] == "do"]
+    if shown.get("kind") != "fix":
+        return []
+    return [str(one["text"]) for one in lines if not one["ticked"]]
+
+
 def _in_words(command: str, shown: Shown, at: str) -> Answer | None:
     """Return the answer whose words were typed, where nothing is read or it's only stated."""
     stated = command.startswith("stated ")
@@ -120,8 +133,8 @@ def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str])
     command = words.casefold()
     if command == "back":
         return Back(at=at)
-    if "limits" in ask and _PLAIN.get(command) is CannotTest:
-        return CannotTest(at=at)  # nobody can look up its spec
+    if "limits" in ask and (match := _CANNOT_TEST.fullmatch(words)):
+        return CannotTest(seen=match[1], at=at)  # nobody can look up its spec
     if ask.get("list"):
         items = tuple(item.strip() for item in words.split(",") if item.strip())
         return Fill(name=ask["name"], value=items, at=at)
