@@ -27,7 +27,7 @@ WALK_SCRIPTS = (
     "walk-told.js", "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-unfit.js",
     "walk-reduce.js", "walk-record.js", "jobs-store.js", "walk-parts.js", "walk-words.js",
     "walk-readings.js",
-    "walk-sheets.js", "walk-step.js", "walk-ends.js", "walk-job.js", "walk.js",
+    "walk-sheets.js", "walk-step.js", "walk-papers.js", "walk-ends.js", "walk-job.js", "walk.js",
 )  # fmt: skip
 
 

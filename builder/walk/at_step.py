@@ -91,6 +91,7 @@ def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | 
         readings=answer.readings,
         too_close=answer.too_close,
         stated=event.stated,
+        wrote=event.wrote,
     )
     left = _stated(tables, state, entry) if event.stated else _left(tables, state, entry)
     return leave(tables, left, result["text"], result["to"], result.get("answers"))

@@ -140,6 +140,7 @@ class JobState:
     steps: tuple[RecordedStep, ...] = ()
     struck: tuple[RecordedStep, ...] = ()  # what no longer follows, or was undone; kept
     acknowledged: tuple[Acknowledged, ...] = ()
+    write_up: Mapping[str, Mapping[str, str]] = field(default_factory=dict)  # by fix, in own words
     since: str = ""  # the time that the walk came to the step, or was resumed
     worked: int = 0  # seconds at the step before that
     done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold

@@ -9,7 +9,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, target_taken
 from builder.walk.job_state import CANNOT_TEST, JobState
-from builder.walk.measured import evidence_line, measured_check
+from builder.walk.measured import measured_check
+from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import PROCEDURES, WalkTables

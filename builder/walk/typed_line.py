@@ -27,9 +27,11 @@ from builder.walk.events import (
     TakeEarlier,
     Tick,
     Verified,
+    WriteUp,
 )
 from builder.walk.job_state import Refused
 from builder.walk.read_codes import DTC
+from builder.walk.to_fill import OTHER
 
 HELP = """\
   2                        the second result, where nothing is read; or its words
@@ -47,6 +49,7 @@ HELP = """\
   run, take                run the procedure, or take what it proved earlier
   back                     undo the last entry
   correct 3 ANSWER         give step 3 of the list another answer
+  papers cause WORDS       at a fix, for the papers; or repair, parts, or a check by its name
   list                     what was done so far
   pause, resume            a break
   hand over NAME           to somebody else
@@ -89,6 +92,8 @@ def event_of_line(
         return NoneOfThese(seen=words[4:].strip(), at=at)
     if command.startswith("hand over "):
         return HandOver(to=words[10:], at=at)
+    if match := re.fullmatch(r"papers (\S+) (.+)", words, re.IGNORECASE):
+        return WriteUp(name=match[1].lower(), text=match[2], at=at)
     if match := re.fullmatch(r"tick ([0-9]+)", command):
         return Tick(line=int(match[1]) - 1, at=at)
     if match := re.fullmatch(r"correct ([0-9]+) (.+)", words, re.IGNORECASE):
@@ -126,7 +131,8 @@ def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str])
     names = {parts.get(one, one).casefold(): one for one in choices}
     names |= {one.casefold(): one for one in choices}
     chosen = names.get(words.casefold(), words)
-    if choices and chosen not in choices and not DTC.search(words.upper()):
+    is_open = not choices or OTHER in choices
+    if not is_open and chosen not in choices and not DTC.search(words.upper()):
         return Refused(f"`{words}` isn't one of these: type a number, or the words beside it")
     return Fill(name=ask["name"], value=chosen, at=at)
 

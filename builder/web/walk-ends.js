@@ -9,6 +9,7 @@ globalThis.baytreeEnds = (() => {
   const { tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
   const { saveRecord } = baytreeSheets;
+  const { papersButton } = baytreePapers;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
   const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
@@ -18,11 +19,14 @@ globalThis.baytreeEnds = (() => {
   }
 
   // What proves a fix: the check that led to it, and those it rests on; no test after the repair.
-  function proofs(walk) {
-    const { state, row, tables } = walk;
+  function provedBy({ state, row }) {
     const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
     const checks = stepsBeforeRepair(state).filter((one) => one.kind === "check" && one.inside === inside && one.result);
-    const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
+    return checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
+  }
+
+  function proofs(walk) {
+    const { tables } = walk, shown = provedBy(walk);
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
       asked(filledIn(walk, one, tableOf(tables, one.inside).steps[one.step].text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "")))];
   }
@@ -33,7 +37,7 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [...context(walk), cautionLine(walk),
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
-      ...(proofs(walk) || []), drive(walk), links(walk, 0),
+      ...(proofs(walk) || []), papersButton(walk, provedBy(walk)), drive(walk), links(walk, 0),
       ticks(walk, linesLeft(walk)),
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
@@ -67,7 +71,7 @@ globalThis.baytreeEnds = (() => {
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
       kind === "stuck" && call(walk), !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
+      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
   }
 

@@ -97,8 +97,8 @@ globalThis.baytreeJob = (walk) => {
   }
 
   walk.record = () => {
-    const { order, vin, year, make, model, title } = walk.job;
-    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model }).filter(([, value]) => value));
+    const { order, vin, year, make, model, mileage, customer, codes, title } = walk.job;
+    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model, mileage, customer, codes }).filter(([, value]) => value));
     return { ...recordOf(walk.state), job };
   };
 

@@ -16,7 +16,7 @@ globalThis.baytreeReduce = (() => {
   const BEGINNING = Object.freeze({
     tree: "", revision: "", vehicle: "", complaint: "", frames: [], left: [], filled: {}, sources: {},
     now: [], to_normal: false, known: [], read: [], ticked: [], verifying: null, put_back: [],
-    proved: {}, passed: [], paused: "", end: null, steps: [], struck: [], acknowledged: [], since: "",
+    proved: {}, passed: [], paused: "", end: null, write_up: {}, steps: [], struck: [], acknowledged: [], since: "",
     worked: 0, done: [], events: [], before: null });
   const refuse = (refused) => ({ refused });
   const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
@@ -24,7 +24,7 @@ globalThis.baytreeReduce = (() => {
   // Forward: everything but `back` and `correct`
 
   const FORWARD = { start, fill, tick, acknowledge, pause: interrupt, hand_over: interrupt, resume, rejoin,
-    answer, done, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
+    answer, done, write_up: writeUp, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
 
   function forward(tables, state, event) {
     const reason = unfit(tables, state, event);
@@ -58,6 +58,12 @@ globalThis.baytreeReduce = (() => {
     return { ...state, ticked: on ? [...others, line] : others };
   }
 
+  function writeUp(tables, state, { name, text }) {
+    const place = placeOf(state.end), own = { ...state.write_up[place], [name]: text };
+    const written = Object.fromEntries(Object.entries(own).filter(([, words]) => words));
+    return { ...state, write_up: { ...state.write_up, [place]: written } };
+  }
+
   function acknowledge(tables, state, { hazards, who = "", at = "" }) {
     const there = hazardsAt(tables, state, planOf(tables, state)), place = placeOf(top(state));
     const wrong = hazards.find((one) => !there.includes(one));
@@ -87,7 +93,8 @@ globalThis.baytreeReduce = (() => {
     if (given.refused) return given;
     const result = row.results[given.result];
     const entry = { ...entryOf(tables, state, event, result.text), means: result.means || "",
-      readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated) };
+      readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated),
+      wrote: event.wrote || {} };
     const after = event.stated ? stated(tables, state, entry) : left(tables, state, entry);
     return leave(tables, after, result.text, result.to, result.answers);
   }
@@ -222,7 +229,7 @@ globalThis.baytreeReduce = (() => {
 
   function otherAnswer(state, { result, readings, stated }, entry) {
     const { at, who } = state.done[entry.event];
-    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, at, who };
+    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, wrote: entry.wrote, at, who };
   }
 
   function played(tables, events) {

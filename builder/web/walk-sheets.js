@@ -28,9 +28,19 @@ globalThis.baytreeSheets = (() => {
     Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
       `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
     Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
+    "Write down": (walk) => noteFields(walk),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
       button("Pause, start the clock", () => closeSheet(() => walk.pause(Number(walk.shown.wait))), { class: "w-go" })],
   };
+
+  // What the step wants written down, kept until it is left.
+  const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
+    const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
+    box.addEventListener("input", () => { view.wrote[name] = box.value; });
+    return h("div", { class: "w-note" }, h("label", { for: box.id }, before ? `${before}${name}` : capital(name)), box);
+  });
+
+  const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
 
   const sheetOf = async (walk, name) => openSheet(name, ...await CONTENT[name](walk));
 
@@ -102,7 +112,9 @@ globalThis.baytreeSheets = (() => {
     const check = async () => { checked.replaceChildren(...paragraphs(await walk.vinWords(vin.querySelector("input").value))); };
     vin.querySelector("input").addEventListener("change", check);
     openSheet("Job", text("order", "Repair order"), vehicleChoice(walk), h("div", { class: "w-two" }, text("year", "Year", { inputmode: "numeric" }), text("make", "Make")),
-      text("model", "Model"), vin, checked, text("said", "Complaint, in the customer's words"), text("who", "Your name"),
+      text("model", "Model"), vin, checked,
+      h("div", { class: "w-two" }, text("mileage", "Mileage"), text("customer", "Customer")),
+      text("codes", "DTCs read, each with its status", { maxlength: "300" }), text("said", "Complaint, in the customer's words"), text("who", "Your name"),
       h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
       h("div", { class: "w-stack" },
         state.paused ? null : button("Pause", () => closeSheet(() => walk.pause(0))),
@@ -129,5 +141,5 @@ globalThis.baytreeSheets = (() => {
     save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
   }
 
-  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord };
+  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord, noteFields, written };
 })();

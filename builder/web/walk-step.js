@@ -11,7 +11,7 @@ globalThis.baytreeStep = (() => {
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
-  const { sheetOf, trailSheet, jobSheet, noneSheet } = baytreeSheets;
+  const { sheetOf, trailSheet, jobSheet, noneSheet, noteFields, written } = baytreeSheets;
 
   // The head: place and trail
 
@@ -107,7 +107,7 @@ globalThis.baytreeStep = (() => {
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
       row.picture && ["Picture", "Picture"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
-      shown.wait && [`Wait ${shown.wait} min`, "Wait"],
+      shown.wait && [`Wait ${shown.wait} min`, "Wait"], shown.kind === "check" && shown.write_down && ["Write down", "Write down"],
     ].filter(Boolean);
     return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => sheetOf(walk, name))));
   }
@@ -207,16 +207,17 @@ globalThis.baytreeStep = (() => {
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view: { pick }, judged, shown }) {
+  function answerOf({ row, view, judged, shown }) {
+    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
     if (pick === null) {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
-      return judged.state === "decided" ? { event: "answer", readings: judged.typed } : null;
+      return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
     }
-    if (!row.readings.length) return { event: "answer", result: pick, ...(row.by ? { stated: true } : {}) };
+    if (!row.readings.length) return { ...answer, result: pick, ...(row.by ? { stated: true } : {}) };
     if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
-      return { event: "answer", result: pick, readings: judged.typed };
+      return { ...answer, result: pick, readings: judged.typed };
     }
-    return { event: "answer", result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
+    return { ...answer, result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
   }
 
   function checkBar(walk) {
@@ -240,13 +241,8 @@ globalThis.baytreeStep = (() => {
   // Actions, and what is asked before a step
 
   function actionFace(walk) {
-    const { shown, view } = walk;
-    const notes = (shown.write_down || []).map((name, at) => {
-      const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
-      box.addEventListener("input", () => { view.wrote[name] = box.value; });
-      return h("div", { class: "w-note" }, h("label", { for: box.id }, `Write down: ${name}`), box);
-    });
-    return { step: [...stepParts(walk), ...notes],
+    const { shown } = walk;
+    return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
       bar: [backButton(walk), button("Can’t do it", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
@@ -275,10 +271,18 @@ globalThis.baytreeStep = (() => {
         walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
-        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
+        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)),
+      ask.one_of.includes("other") && view.typed[""] === "other" && nameField(walk, ask), ask.codes && codeField(walk, ask)],
       bar: [backButton(walk), looksUp && button("Can’t look it up", giveUp, { "data-do": "cannot-test" }),
         goButton(["Go on"], () => walk.confirm())],
     };
+  }
+
+  // What the shop has no entry for goes by its own name, on the papers too.
+  function nameField({ view }, ask) {
+    const box = h("input", { id: "w-other", type: "text", autocomplete: "off", maxlength: "40", value: view.typed.other || "" });
+    box.addEventListener("input", () => { view.typed.other = box.value; });
+    return h("div", { class: "w-field" }, h("label", { for: box.id }, `Name of the ${ask.name.replaceAll("-", " ")}`), h("div", { class: "w-value" }, box));
   }
 
   // A DTC instead of an answer: the one that it stands for is chosen.
@@ -292,7 +296,7 @@ globalThis.baytreeStep = (() => {
   }
 
   function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {
-    const text = (typed[""] || "").trim();
+    const own = typed[""] === "other" ? typed.other : "", text = (own || typed[""] || "").trim();
     if (ask.limits) {
       const values = ask.limits.map((name) => (typed[name] || "").trim());
       return { event: "fill", name: ask.name, value: ask.list ? values : values[0] };

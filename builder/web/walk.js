@@ -45,7 +45,7 @@
     if (walk.state.events.length === 1) store.keep();
     if (event.event === "resume") walk.job.until = "";
     walk.state = following;
-    await arrive(event.event === "tick");
+    await arrive(["tick", "write_up"].includes(event.event));
     return keep();
   };
 
@@ -53,7 +53,7 @@
     const { shown, view } = walk;
     if (shown.phase === "fill") return walk.send(step.fillEvent(walk));
     if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
-    const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
+    const wrote = baytreeSheets.written(view);
     return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
   };
 

@@ -202,6 +202,24 @@ def test_a_record_is_a_job_again(chromium: Browser, whole: Path, tmp_path: Path)
         assert place(page) == here
 
 
+def test_the_tech_s_words_are_in_the_record(chromium: Browser, samples: Path) -> None:
+    """At a fix, an answer for several things is narrowed, the cause is written: both are kept."""
+    with opened_page(chromium) as page:
+        opened(page, samples, "charging/lamp-on", "belt")
+        page.locator("[data-result='1']").click()
+        leave(page)
+        get_ready(page)
+        do(page, "papers").click()
+        page.locator("dialog .w-links button").nth(1).click()
+        page.locator('[data-own="cause"]').fill("The belt was loose")
+        do(page, "keep").click()
+        expect(page.locator("dialog[open]")).to_have_count(0)
+        expect(do(page, "papers")).to_have_text("Words for the papers")
+        (words,) = record(page)["write_up"].values()
+    assert words["cause"] == "The belt was loose"
+    assert words["belt"]
+
+
 def record(page: Page) -> dict[str, Any]:
     """Return the record as the page saves it."""
     if not do(page, "record").count():

@@ -48,8 +48,9 @@ def test_a_reading_out_of_its_limits_is_marked() -> None:
 def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
     """`none or not run` says nothing of a monitor, though the test of the fix takes it."""
     lines = told(state_of("steering/assist-lamp-after-module-swap", "locked"))[VERIFIED]
-    assert lines[0].endswith("not confirmed, a monitor may not have run")
-    assert [line.rpartition(": ")[2] for line in lines[1:]] == ["passed", "passed"]
+    assert lines[0].startswith("Not confirmed: ")
+    assert lines[0].endswith("a monitor may not have run")
+    assert [line.partition(": ")[0] for line in lines[1:]] == ["Passed", "Passed"]
 
 
 def test_a_test_that_was_not_done_is_not_passed() -> None:
@@ -57,7 +58,7 @@ def test_a_test_that_was_not_done_is_not_passed() -> None:
     arrived = arrival(state_of("charging/lamp-on", "cable-fix"))
     lines = told(arrived)[VERIFIED]
     assert len(lines) == 2
-    assert all(line.endswith(": not done") for line in lines)
+    assert all(line.startswith("Not done: ") for line in lines)
     assert told(arrived)["Correction"] == ("Not done yet.",)
 
 
