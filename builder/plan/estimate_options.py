@@ -41,6 +41,7 @@ from builder.plan.refused_options import (
     part_reason,
     refusal_reason,
 )
+from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
 
 USED_NOTES = {
@@ -143,7 +144,7 @@ def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption
     )
     used = USED_NOTES.get(module.used_part, "")
     if module.used_part is UsedPart.IF_RELEASED and module.released_by:
-        used = f"{used} That takes: {module.released_by}."
+        used = f"{used} It is released by {uncapitalized(module.released_by)}."
     used_here = used if _kind_of(fix) is PartKind.USED else ""
     own_part = f"{used} {OWN_PART}".strip()
     tow = price_line(LineKind.TOW, "Tow", shop.tow)

@@ -31,7 +31,8 @@ def option_parts(
         yield KeepTogether([part for one in shown for part in _option(one, shop, paper, spelled)])
     if cheapest := cheapest_repair(tuple(options)):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
-        words = f"Lowest price for a full repair: {cheapest.option}, {total}."
+        hope = ", if it works the first time" if cheapest.cost_with_comebacks else ""
+        words = f"Lowest price for a full repair{hope}: {cheapest.option}, {total}."
         yield paragraph(words, paragraph_style(12, heavy=True, above=8))
     yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
 
@@ -58,7 +59,7 @@ def _option(
         yield quiet_paragraph(savings_words(option.saves, shop))
     if option.cost_with_comebacks:
         average = money_text(option.cost_with_comebacks, shop)
-        yield quiet_paragraph(f"With the chance that it has to be done again: {average}.")
+        yield quiet_paragraph(f"Some have to be done again: on average it comes to {average}.")
     if option.note:
         yield quiet_paragraph(spelled(option.note))
 

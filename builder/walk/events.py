@@ -13,7 +13,7 @@ the step where the walk is. An event for another step is refused.
 | `fill` | name, value, source | answers what the walk asks for: a question of the tree (or a DTC that stands for the answer), a list, a spec |
 | `answer` | step, result, readings, stated, wrote | gives the result of a check, counted from 0, the readings as typed, or both. `stated`: not measured here |
 | `done` | step, wrote | an action, or the repair of a fix, is done; `wrote`: what was to be written down |
-| `cannot_test` | step, seen | the check can't be done |
+| `cannot_test` | step, seen | the check can't be done; `seen` is one line of what is in the way |
 | `none_of_these` | step, seen | no result fits; `seen` is one line of what was seen |
 | `tick` | step, line, on | one line to do is done, or not |
 | `acknowledge` | step, hazards | cautions were read |

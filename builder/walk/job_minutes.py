@@ -5,7 +5,7 @@ the record has no times there is a blank to write them in.
 """
 
 from collections.abc import Sequence
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from builder.model.shop import Shop
 from builder.walk.diagnosis import before_repair
@@ -16,6 +16,7 @@ from builder.wording.day_text import clock_text
 
 BLANK = "________"
 HOUR = Decimal(60)  # minutes
+TENTH = Decimal("0.1")
 
 
 def minutes_lines(
@@ -56,4 +57,4 @@ def _line(name: str, taken: Sequence[StepTaken], planned: str) -> str:
 
 def _hours(minutes: Decimal) -> str:
     """Write minutes with the tenths of hours in which labor is booked."""
-    return f"{minutes.normalize():f} min ({(minutes / HOUR).quantize(Decimal('0.1'))} h)"
+    return f"{minutes.normalize():f} min ({(minutes / HOUR).quantize(TENTH, ROUND_HALF_UP)} h)"

@@ -10,6 +10,7 @@ from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
 
 CANNOT_TEST = "cannot test"  # the result of a check that couldn't be done
+NONE_OF_THESE = "none of these"  # the result of a check whose results don't fit
 STUCK = "stuck"  # the end where the person to call is shown
 
 

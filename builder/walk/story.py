@@ -8,21 +8,23 @@ measured is said to be so.
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
+from builder.graph.runs import with_values
 from builder.model.library import Library
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.refused_options import FIT_HERE
 from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
-from builder.walk.job_state import JobState
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
 from builder.walk.measured import measured_check
 from builder.walk.measured_lines import evidence_line
 from builder.walk.noted_codes import code_lines, note_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
-from builder.walk.told import row_of
+from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.past_tense import past_tense
@@ -69,7 +71,7 @@ def story_of(
         ("Complaint", [state.complaint[:LONGEST_COMPLAINT] or "Not recorded."]),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
-        (VERIFIED, verification_lines(tables, state, known.taken, library)),
+        (VERIFIED, [*verification_lines(tables, state, known.taken, library), *_by_hand(known)]),
         ("Trouble codes", code_lines(known.taken, known.job.get("codes", ""), library)),
         ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
@@ -120,12 +122,24 @@ def _cause(known: _Job) -> list[str]:
         open_ = _left_open(found, "cause", found.cause)
         return [f"{found.cause or found.repair}.", *open_, *_evidence(found)]
     if end.kind == "stuck":
-        seen = [one.entry.seen for one in known.taken if one.entry.seen]
-        return ["Not found: no result of the tree fits.", *(f"Seen: {one}" for one in seen[-1:])]
+        return _stuck(known)
     words = row_of(known.tables, state.frames[0])["text"]
     last = [one for one in known.taken if one.entry.kind == "check"][-1:]
     lines = [evidence_line(measured_check(known.tables, one, known.library)) for one in last]
     return [f"{STOP_LABELS.get(end.kind, end.kind)}: {words}.", *lines]
+
+
+def _stuck(known: _Job) -> list[str]:
+    """Return why the tree had no way on: nothing fits, or a check that can't be done here."""
+    last = [*takewhile(lambda one: one.entry.result == CANNOT_TEST, reversed(known.taken))][-1:]
+    if not last:
+        seen = [one.entry.seen for one in known.taken if one.entry.result == NONE_OF_THESE][-1:]
+        return ["Not found: no result of the tree fits.", *(f"Seen: {one}" for one in seen if one)]
+    step = row_of(known.tables, last[0].frame)["text"]
+    words = with_values(step, named(known.tables, last[0].frame))
+    reason = last[0].entry.seen
+    lines = [f"Not found: this can't be tested here: {words}", f"In the way: {reason}"]
+    return lines if reason else lines[:1]
 
 
 def _evidence(found: Diagnosis) -> Iterator[str]:
@@ -135,6 +149,12 @@ def _evidence(found: Diagnosis) -> Iterator[str]:
         for at, inner in enumerate(check.inner, 1):
             if inner.values or at == len(check.inner):
                 yield f"By test: {evidence_line(inner)}"
+
+
+def _by_hand(known: _Job) -> list[str]:
+    """Ask for what an auditor looks for after a repair, as no step of a tree says it."""
+    is_repair = known.state.end is not None and known.state.end.kind == "fix"
+    return [f"Complaint gone: {BLANK}. DTCs after the repair: {BLANK}"] if is_repair else []
 
 
 def _correction(known: _Job) -> list[str]:

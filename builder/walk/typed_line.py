@@ -40,7 +40,7 @@ HELP = """\
   14.2 V #2                a reading too close to call, taken as the second result
   #2                       the second result, where nothing can be read
   stated #2                the second result, known but not measured here
-  can't test               it can't be tested
+  can't test               it can't be tested; if you like, WORDS behind it: what's in the way
   none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
   pass, fail               a test after the repair
@@ -66,10 +66,9 @@ _PLAIN: Mapping[str, Callable[..., Event]] = {
     "rejoin": Rejoin,
     "run": RunProcedure,
     "take": TakeEarlier,
-    "can't test": CannotTest,
-    "cannot test": CannotTest,
     "hand over": HandOver,
 }
+_CANNOT_TEST = re.compile(r"(?:can't|cannot) test\b[:,]? ?(.*)", re.IGNORECASE)
 
 
 def event_of_line(
@@ -84,6 +83,8 @@ def event_of_line(
         return answer
     if command in _PLAIN:
         return _PLAIN[command](at=at)
+    if match := _CANNOT_TEST.fullmatch(words):
+        return CannotTest(seen=match[1], at=at)
     if command in ("read", "") and shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), at=at)
     if command in ("pass", "fail"):
@@ -120,8 +121,8 @@ def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str])
     command = words.casefold()
     if command == "back":
         return Back(at=at)
-    if "limits" in ask and _PLAIN.get(command) is CannotTest:
-        return CannotTest(at=at)  # nobody can look up its spec
+    if "limits" in ask and (match := _CANNOT_TEST.fullmatch(words)):
+        return CannotTest(seen=match[1], at=at)  # nobody can look up its spec
     if ask.get("list"):
         items = tuple(item.strip() for item in words.split(",") if item.strip())
         return Fill(name=ask["name"], value=items, at=at)

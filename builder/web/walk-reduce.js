@@ -1,7 +1,8 @@
 /* The reducer of a walk: builder/walk/reduce, forward and at_step, in the page.
  *
  * In: the tables, a state, an event as a record has it. Out: `baytreeReduce`: the next state, or
- * `{ refused }` with the reason; nothing changes then. Python is the reference; random walks hold
+ * `{ refused }` with the reason; nothing changes then. An answer that is corrected needs
+ * walk-correct.js. Python is the reference; random walks hold
  * both to the same screens, refusals and records.
  */
 "use strict";
@@ -168,7 +169,7 @@ globalThis.baytreeReduce = (() => {
 
   function reduce(tables, state, event) {
     if (event.event === "back") return undone(state, event);
-    if (event.event === "correct") return corrected(tables, state, event);
+    if (event.event === "correct") return baytreeCorrect.corrected(tables, state, event);
     const following = oneMore(tables, state, event);
     return following.refused ? following
       : { ...following, events: [...state.events, event], before: state };
@@ -195,52 +196,6 @@ globalThis.baytreeReduce = (() => {
     return { ...before, events: [...state.events, event], struck: [...before.struck, ...lost] };
   }
 
-  // Plays the events again with another answer, as far as they still fit.
-  function corrected(tables, state, event) {
-    const reason = notCorrectable(state, event);
-    if (reason) return refuse(reason);
-    const entry = state.steps[event.index];
-    let again = played(tables, [...state.done.slice(0, entry.event), otherAnswer(state, event, entry)]);
-    if (again.refused) return again;
-    for (const later of state.done.slice(entry.event + 1)) {
-      const following = oneMore(tables, again, later);
-      if (following.refused) {
-        const asIs = { now: physicalStates(tables, state), known: state.known, put_back: state.put_back,
-          since: event.at || "" };
-        again = { ...asItIs(again, asIs), done: [...again.done, { asIs }] };
-        break;
-      }
-      again = following;
-    }
-    if (same(again.steps, state.steps)) return state;
-    const struck = state.steps.filter((one) => !again.steps.some((other) => same(one, other)));
-    return { ...again, struck: [...state.struck, ...struck], acknowledged: state.acknowledged,
-      events: [...state.events, event], before: state };
-  }
-
-  function notCorrectable({ paused, steps }, { index }) {
-    if (paused) return "resume the job first";
-    if (!(index >= 0 && index < steps.length)) {
-      return `there is no step ${index}: the record has ${steps.length}, from 0`;
-    }
-    const { kind, event } = steps[index];
-    return kind === "check" && event >= 0 ? "" : "only the answer of a check can be corrected";
-  }
-
-  function otherAnswer(state, { result, readings, stated }, entry) {
-    const { at, who } = state.done[entry.event];
-    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, wrote: entry.wrote, at, who };
-  }
-
-  function played(tables, events) {
-    let state = BEGINNING;
-    for (const event of events) {
-      state = oneMore(tables, state, event);
-      if (state.refused) break;
-    }
-    return state;
-  }
-
   // The state after all events, or the first refusal, with the number of its event.
   function replay(tables, events) {
     let state = BEGINNING;
@@ -252,5 +207,5 @@ globalThis.baytreeReduce = (() => {
     return state;
   }
 
-  return { BEGINNING, reduce, replay, toolsOf, tableOf };
+  return { BEGINNING, reduce, replay, oneMore, asItIs, same, toolsOf };
 })();
