@@ -139,6 +139,7 @@ MODULES = (
     "no_verification",
     "no_weights",
     "chance_against_weights",
+    "labor_hours",
     "review_too_old",
     "review_in_doubt",
     "linked_draft",
