@@ -113,6 +113,7 @@ MODULES = (
     "condition_clash",
     "broken_link",
     "picture",
+    "same_short_line",
     "unused_article",
     "same_symptom_twice",
     # words
