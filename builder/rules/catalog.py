@@ -67,6 +67,7 @@ MODULES = (
     "supply_before_programming",
     "caution_before_hazard",
     "prove_before_replacing",
+    "procedure_left_out",
     "unmarked_test",
     "after",
     # evidence
