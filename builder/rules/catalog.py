@@ -55,6 +55,7 @@ MODULES = (
     "open_over_zero",
     "hidden_bands",
     "spec_result",
+    "lost_limit",
     "spec_load",
     "limit_without_load",
     "resistance_under_power",
