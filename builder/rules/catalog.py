@@ -57,6 +57,7 @@ MODULES = (
     "spec_result",
     "lost_limit",
     "spec_load",
+    "spec_unit",
     "limit_without_load",
     "resistance_under_power",
     "limit_without_condition",
