@@ -5,7 +5,6 @@ cautions.
 
 Wrong:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts
@@ -17,7 +16,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts
@@ -47,8 +45,6 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
-    if facts.tree.format == 1:
-        return
     for step in facts.steps:
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)

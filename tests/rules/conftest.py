@@ -22,6 +22,9 @@ from builder.rules.shared.judge import judge, judge_library
 SHOP = Path(__file__).parent / "shop"
 TODAY = date(2026, 10, 1)
 FILE = re.compile(r"^# ((?:trees|kb|site_config)/\S+)\n", re.MULTILINE)
+KEYS = re.compile(  # with which a tree begins
+    r"(?:\s*#.*\n)*(?:format|status|system|drive|symptom|asks|lists|steps|applies_to)\b"
+)
 HEAD = """\
 format: 2
 title: A case of the tests, {slug}
@@ -66,9 +69,7 @@ def files_of(text: str) -> dict[str, str]:
 def whole(text: str, system: str, slug: str) -> str:
     """Complete steps to a tree."""
     if "\ntitle:" not in f"\n{text}":
-        if not re.match(
-            r"(?:\s*#.*\n)*(?:format|status|system|drive|symptom|asks|lists|steps|applies_to)\b", text
-        ):
+        if not KEYS.match(text):
             text = "steps:\n" + indent(text, "  ")
         head = HEAD.format(system=system, slug=slug).splitlines(keepends=True)
         own = {line.split(":")[0] for line in text.splitlines()}
