@@ -21,9 +21,13 @@ NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 @pytest.fixture(scope="session", autouse=True)
 def cache_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Keep what checks and builds remember away from the user's own cache folder."""
+    """Keep what checks and builds remember away from the user's own cache folder.
+
+    Commands keep their compiled code, as installed ones have it: else each compiles it once more.
+    """
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
         yield
 
 

@@ -27,7 +27,6 @@ from builder.reader.source import MAX_FILE_BYTES
 from builder.reader.trees import read_tree, tree_id
 from builder.rules.shared.judge import judge
 
-TRIES = 5  # for a file that is saved while it is read
 PORTION = 8  # trees that a process gets at a time
 
 
@@ -53,13 +52,18 @@ def content_of(file: Path) -> str:
 
     So a file that can't be read differs from an empty one.
     """
+    raw = _bytes_of(file)
+    return "" if raw is None else digest(raw)
+
+
+def _bytes_of(file: Path) -> bytes | None:
     try:
         if not file.is_file():
-            return ""
+            return None
         with file.open("rb") as stream:
-            return digest(stream.read(MAX_FILE_BYTES + 1))
+            return stream.read(MAX_FILE_BYTES + 1)
     except OSError:
-        return ""
+        return None
 
 
 def examine_all(
@@ -109,24 +113,16 @@ def _judged_beside(shop: Path, library: Library, used: Used, pending: PendingTre
         return _judged(pickle.loads(zlib.decompress(pending.packed)), pending.record, library, used)
     tree = read_tree(shop, shop / pending.file)[0]
     if tree is None or content_of(shop / pending.file) != pending.record.content:
-        raise _changed(pending.file)
+        raise FileNotFoundError(f"{pending.file} was changed while it was being checked")
     return _judged(with_runs(tree, library.procedures), pending.record, library, used)
 
 
 def _read(shop: Path, knowledge: Library, file: str) -> tuple[Tree | None, TreeRecord]:
-    for _ in range(TRIES):
-        content = content_of(shop / file)
-        tree, mistakes = read_tree(shop, shop / file)
-        if content_of(shop / file) == content:
-            tree = with_runs(tree, knowledge.procedures) if tree else None
-            return tree, new_record(
-                content, summary_of(tree, knowledge.procedures) if tree else None, mistakes
-            )
-    raise _changed(file)
-
-
-def _changed(file: str) -> OSError:
-    return FileNotFoundError(f"{file} was changed while it was being checked")
+    raw = _bytes_of(shop / file)  # once: what is hashed is what is judged, also while it is saved
+    tree, mistakes = read_tree(shop, shop / file, raw)
+    tree = with_runs(tree, knowledge.procedures) if tree else None
+    summary = summary_of(tree, knowledge.procedures) if tree else None
+    return tree, new_record("" if raw is None else digest(raw), summary, mistakes)
 
 
 def _judged(tree: Tree, record: TreeRecord, library: Library, used: Used) -> TreeRecord:

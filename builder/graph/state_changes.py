@@ -41,12 +41,11 @@ from builder.graph.vehicle_states import (
 from builder.model.conditions import POWER, Conditions, CountsAs, VehicleState
 
 Changes = tuple[Change, ...]
+Outcome = tuple[Changes, States]  # what changes, and what holds then
 Chosen = Callable[[tuple[str, ...]], bool]  # of the power states in which something may change
 
 
-def changes(
-    conditions: Conditions, now: States, needed: Iterable[VehicleState]
-) -> tuple[Changes, States]:
+def changes(conditions: Conditions, now: States, needed: Iterable[VehicleState]) -> Outcome:
     """Return what changes so that the needed states hold, and the states that hold then.
 
     The needed states are not `at_odds`. Raises KeyError where one is of no condition.
@@ -55,9 +54,7 @@ def changes(
     return work.carried_out([one for one in work.others_holding() if work.is_unwanted(one)])
 
 
-def back_to_normal(
-    conditions: Conditions, now: States, kept: States = ()
-) -> tuple[Changes, States]:
+def back_to_normal(conditions: Conditions, now: States, kept: States = ()) -> Outcome:
     """Return what is put back at an end, a handoff or a break, and the states that hold then.
 
     What was entered last goes first, the power state last. What is `kept` holds before and after;
@@ -98,7 +95,7 @@ class _Work:
         wanted = (one for one in self.wanted if one not in self.late)
         return any(excludes(self.conditions, state, one) for one in wanted)
 
-    def carried_out(self, leave: list[VehicleState]) -> tuple[Changes, States]:
+    def carried_out(self, leave: list[VehicleState]) -> Outcome:
         """Leave and enter what has to be, with the key where it has to be for each."""
         enter = self.to_enter()
         self.late = [one for one in enter if self._blocks(one, leave, enter)]
@@ -140,7 +137,7 @@ class _Work:
     def _is_power_off(self, state: VehicleState) -> bool:
         return self.conditions[state.condition].counts_as is CountsAs.POWER_OFF
 
-    def _change(self, leave: list[VehicleState], chosen: Callable[[tuple[str, ...]], bool]) -> None:
+    def _change(self, leave: list[VehicleState], chosen: Chosen) -> None:
         """Leave and enter those that can be changed in chosen power states."""
         first = [one for one in leave if chosen(self._allowed(one, False))]
         then = [one for one in self.to_enter() if chosen(self._allowed(one, True))]

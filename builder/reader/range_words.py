@@ -6,6 +6,7 @@ In: `below 12.2`, `12.4 to below 12.6`, `OL`. Out: the exact `Range`, or what is
 import re
 from collections.abc import Callable
 from decimal import Decimal
+from functools import lru_cache
 
 from builder.model.ranges import (
     EVERYTHING,
@@ -34,6 +35,7 @@ OTHER_WORDS = {"under": "below", "less than": "below", "over": "above", "more th
                "up to": "at most", "greater than": "above"}  # fmt: skip
 
 
+@lru_cache(maxsize=1024)  # the same few stand in many results, and each is read twice
 def parse_range(text: str) -> Range | str:
     """Return the range, or a hint for the author: what to write instead."""
     words = " ".join(text.split())

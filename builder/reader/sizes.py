@@ -9,8 +9,9 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding
 from builder.model.text import Position, Text
-from builder.reader.nodes import Map, Seq
+from builder.reader.nodes import EMPTY, Map, Seq
 from builder.reader.source import Source, mistake
+from builder.reader.values import map_
 
 MOST_PARTS = 500  # of one list or map; a tree of a hundred steps already fills a wall
 MOST_PARTS_OF = {"results": 50, "readings": 20}
@@ -31,7 +32,7 @@ def too_many(root: Map) -> Iterator[Finding]:
     for finding in _too_long_lists(root):
         excess = True
         yield finding
-    chances = [] if excess else list(_keys(root, "chance"))
+    chances = [] if excess else list(_chances(root))
     if len(chances) > MOST_CHANCES:
         yield mistake("size", chances[MOST_CHANCES].at,
                       f"{len(chances)} results have a `chance`; limit {MOST_CHANCES}",
@@ -39,13 +40,13 @@ def too_many(root: Map) -> Iterator[Finding]:
                       "split it into several trees that hand off to each other")  # fmt: skip
 
 
-def _keys(node: Map | Seq, name: str) -> Iterator[Text]:
-    """Yield every key of that name, wherever it is."""
-    if isinstance(node, Map) and node.value(name) is not None:
-        yield node.key(name)
-    for part in node.values() if isinstance(node, Map) else node:
-        if not isinstance(part, Text):
-            yield from _keys(part, name)
+def _chances(root: Map) -> Iterator[Text]:
+    """Yield the key of each `chance` of a result."""
+    for step in (map_(root, "steps") or EMPTY).values():
+        results = step.value("results") if isinstance(step, Map) else None
+        for result in results if isinstance(results, Seq) else ():
+            if isinstance(result, Map) and "chance" in result:
+                yield result.key("chance")
 
 
 def _too_long_lists(root: Map) -> Iterator[Finding]:

@@ -31,10 +31,16 @@ class Source:
     revision: str  # the first seven hex digits of the SHA-256 of its bytes
 
 
-def read_source(shop: Path, path: Path) -> Source | Finding:
-    """Read a file of the shop; an author's mistake is returned as a finding."""
+def read_source(shop: Path, path: Path, raw: bytes | None = None) -> Source | Finding:
+    """Read a file of the shop; an author's mistake is returned as a finding.
+
+    `raw` are its bytes, where they have been read already.
+    """
     file = path.relative_to(shop).as_posix()
-    return file_problem(shop, path, MAX_FILE_BYTES) or _read(file, path)
+    problem = file_problem(shop, path, MAX_FILE_BYTES)
+    if problem or raw is None:
+        return problem or _read(file, path)
+    return decode(file, raw)
 
 
 def file_problem(shop: Path, path: Path, largest: int) -> Finding | None:

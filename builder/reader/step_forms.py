@@ -3,7 +3,8 @@
 In: the map of a step that has passed the schema. Out: a `Step`, and a finding for every mistake.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from typing import Any
 
 from builder.model.checks import Check
 from builder.model.ends import (
@@ -45,6 +46,14 @@ from builder.reader.values import (
     the_text,
 )
 
+# How the other keys of a step are read. Most steps have a few of them: only those cost any time.
+OF_ANY_STEP: dict[str, Callable[[Map, str], object]] = {
+    **dict.fromkeys(("note", "hook_up", "how_to", "put_back", "same_as"), text),
+    **dict.fromkeys(("do", "tools", "hazards", "write_down", "after"), texts),
+    **dict.fromkeys(("minutes", "wait", "people", "at_most"), number),
+    "spent": branch,
+}
+
 
 def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
     """Build a step; its mistakes are added to `findings`."""
@@ -56,32 +65,21 @@ def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
     if by := text(node, "by"):
         findings += _beside_procedure(node, by)
     when, needs = conditions(node)
+    written: dict[str, Any] = {
+        key: read(node, key) for key, read in OF_ANY_STEP.items() if key in node
+    }
     return Step(
         id=id_,
         at=node.at,
         text=the_text(node, kind),
         body=_body(kind, node, findings),
-        note=text(node, "note"),
-        do=texts(node, "do"),
-        where=_where(node),
         when=when,
         needs=needs,
-        hook_up=text(node, "hook_up"),
-        tools=texts(node, "tools"),
-        how_to=text(node, "how_to"),
-        picture=picture(node),
-        minutes=number(node, "minutes"),
-        wait=number(node, "wait"),
-        people=number(node, "people"),
-        hazards=texts(node, "hazards"),
-        does=deeds(node),
-        write_down=texts(node, "write_down"),
-        put_back=text(node, "put_back"),
-        at_most=number(node, "at_most"),
-        spent=branch(node, "spent"),
-        same_as=text(node, "same_as"),
-        after=texts(node, "after"),
-        each=_each(node),
+        where=_where(node),
+        does=deeds(node) if "does" in node else (),
+        picture=picture(node) if "picture" in node else None,
+        each=_each(node) if "each" in node else None,
+        **written,
     )
 
 

@@ -58,9 +58,11 @@ def tree_id(file: str) -> str:
     return file.removeprefix("trees/").rsplit(".", 1)[0]
 
 
-def read_tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
-    """Read one tree; an author's mistake is a finding, never an exception."""
-    source = read_source(shop, path)
+def read_tree(
+    shop: Path, path: Path, raw: bytes | None = None
+) -> tuple[Tree | None, tuple[Finding, ...]]:
+    """Read one tree, or its bytes as they were read; a mistake is a finding, never an exception."""
+    source = read_source(shop, path, raw)
     if isinstance(source, Finding):
         return None, (source,)
     return tree_from(source)

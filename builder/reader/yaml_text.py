@@ -36,12 +36,12 @@ from builder.reader.source import Source, mistake
 from builder.reader.syntax import bridged, explain
 
 DEEPEST = 20  # levels; the format needs seven
-SAFE_BOUND = 400  # below this rough bound the composer may recurse without a check first
+FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse far
 MOST_SYNTAX_MISTAKES = 20
 
 SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
-INDENT = re.compile(r"^(?: *- )* *", re.MULTILINE)
+DEEP_INDENT = re.compile(r"^[ -]{200}", re.MULTILINE)
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
@@ -71,8 +71,7 @@ def _place(finding: Finding) -> tuple[int, int]:
 
 def _too_deep(source: Source, text: str) -> Finding | None:
     """Check the nesting before composing: the composer recurses as deep as the file goes."""
-    widest = max(map(len, INDENT.findall(text)))
-    if widest + text.count("[") + text.count("{") < SAFE_BOUND:
+    if text.count("[") + text.count("{") < FEW_BRACKETS and not DEEP_INDENT.search(text):
         return None
     depth = 0
     try:
@@ -132,7 +131,7 @@ class _Reading:
         return tuple.__new__(Position, place)  # half the time of Position(...), once a value
 
     def node(self, node: yaml.Node, depth: int = 0, is_item: bool = False) -> Node:
-        if isinstance(node, yaml.ScalarNode):
+        if type(node) is yaml.ScalarNode:
             return self.text(node)
         if depth == DEEPEST:
             self.findings.append(_deep(Source(self.file, "", ""), node.start_mark))
@@ -168,12 +167,13 @@ class _Reading:
         entries = Map()
         entries.at = self.position(node)
         for key_node, value_node in node.value:
-            if not isinstance(key_node, yaml.ScalarNode):
+            if type(key_node) is not yaml.ScalarNode:
                 self.lost(Text("", self.position(key_node)), "a key must be plain text",
                           "write `key: value`")  # fmt: skip
                 continue
             key = self.text(key_node)
-            value = self.node(value_node, depth + 1)
+            is_text = type(value_node) is yaml.ScalarNode
+            value = self.text(value_node) if is_text else self.node(value_node, depth + 1)
             if key in entries and is_item and key == next(iter(entries)):
                 self.missing_dash(key, value, entries.key(key))
                 break  # what follows belongs to the next item

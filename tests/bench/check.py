@@ -40,9 +40,11 @@ def main(trees: int) -> None:
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder) / "shop"
         shop(place, trees, seed=1)
-        environment = os.environ | {
-            "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": f"{folder}/cache"
-        }  # fmt: skip
+        environment = os.environ | {  # with compiled code, as an installed command has it
+            "PYTHONPATH": str(ROOT),
+            "XDG_CACHE_HOME": f"{folder}/cache",
+            "PYTHONDONTWRITEBYTECODE": "",
+        }
         check = [sys.executable, "-m", "builder.commands.main", "--shop", str(place), "check"]
         composing = timed([sys.executable, "-c", COMPOSE, str(place)], environment)
         first = timed(check, environment)

@@ -209,9 +209,11 @@ def test_a_first_check_reads_and_judges_each_tree_once(
     """Also those that others lead into, which wait until all are read."""
     read: list[str] = []
 
-    def counted(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
+    def counted(
+        shop: Path, path: Path, raw: bytes | None = None
+    ) -> tuple[Tree | None, tuple[Finding, ...]]:
         read.append(tree_id(path.relative_to(shop).as_posix()))
-        return read_tree(shop, path)
+        return read_tree(shop, path, raw)
 
     monkeypatch.setattr("builder.check.examine.read_tree", counted)
     findings_of(shop)
