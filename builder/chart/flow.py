@@ -26,6 +26,7 @@ from builder.model.tree import Need, Step, Tree
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.results import NO_BREAK, result_words, tied
+from builder.wording.sentences import uncapitalized
 from builder.wording.vehicle_words import condition_texts, need_text, part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
@@ -116,7 +117,7 @@ def _node(at: NumberedTree, step: Step) -> Node:
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
         when=tied(", ".join(conditions)),
-        place=tied(step.where.phrase) if step.where and step.where.phrase else "",
+        place=tied(uncapitalized(step.where.phrase)) if step.where and step.where.phrase else "",
         work=_minutes("work", step.minutes),
         facts=(*_run_facts(at, step), *filter(None, [_minutes("wait", step.wait)])),
         caution=met[0].signal if met else None,

@@ -20,6 +20,7 @@ class Procedure:
     tree: Tree  # its steps; the ends are `return`s, in a result or as a step
     returns: tuple[Text, ...]  # every word it can return, the one that passes first
     never_on: tuple[Text, ...] = ()  # parts that it must not be run on
+    every_time: bool = False  # what it proved doesn't last: power may have been back since
     note: Text | None = None
     run: ProcedureRun | None = (
         None  # computed once all procedures are known; None if it runs itself

@@ -126,6 +126,8 @@ def _of_procedure(procedure: Procedure, library: Library) -> Iterator[str]:
     if procedure.never_on:
         parts = ", ".join(part_name(one, library) for one in procedure.never_on)
         yield f"Never on: {parts}"
+    if procedure.every_time:
+        yield "Do it every time: what it showed before doesn't count"
 
 
 def head_that_fits(head: SheetHead, paper: Paper, room: float) -> SheetHead:

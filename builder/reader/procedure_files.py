@@ -63,6 +63,7 @@ def _procedure(
         tree=tree,
         returns=texts(head, "returns"),
         never_on=texts(head, "never_on"),
+        every_time=text(head, "every_time") is not None,
         note=text(head, "note"),
     )
 

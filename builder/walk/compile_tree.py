@@ -37,6 +37,7 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
         "note": str(procedure.note or "") if procedure and is_procedure else "",
         "returns": plain_texts(procedure.returns) if procedure and is_procedure else [],
         "never_on": plain_texts(procedure.never_on) if procedure and is_procedure else [],
+        "every_time": bool(procedure and is_procedure and procedure.every_time),
     }
     fixed = {
         "id": tree.id,

@@ -128,3 +128,4 @@ class TreeTable(TypedDict):
     note: NotRequired[str]
     returns: NotRequired[list[str]]
     never_on: NotRequired[list[str]]
+    every_time: NotRequired[bool]  # run again wherever it is named

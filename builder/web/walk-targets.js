@@ -76,7 +76,8 @@ globalThis.baytreeTargets = (() => {
     const out = outside(state);
     if (top(state).verifies) return verified(tables, state, word);
     const frame = top(out), proof = [word, placeOf(frame)];
-    const proved = isProof ? { ...state.proved, [runKey(rowOf(tables, frame), frame)]: proof } : out.proved;
+    const lasts = isProof && !tableOf(tables, top(state).inside).every_time;
+    const proved = lasts ? { ...state.proved, [runKey(rowOf(tables, frame), frame)]: proof } : out.proved;
     return withResult(tables, { ...out, proved }, word);
   }
 

@@ -51,8 +51,13 @@ def need_text(need: Need, library: Library) -> str:
 
 
 def condition_texts(step: Step, library: Library) -> tuple[str, ...]:
-    """Write all conditions of a step: its states, then those in free text."""
-    states = (need_text(need, library) for need in step.needs)
+    """Write all conditions of a step: its states, then those in free text.
+
+    A state without a text is the vehicle as it came in, so nothing is said of it.
+    """
+    known = library.conditions
+    told = (one for one in step.needs if one.condition not in known or known[one.condition].text)
+    states = (need_text(need, library) for need in told)
     return (*states, *map(str, step.when))
 
 

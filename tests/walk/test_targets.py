@@ -1,5 +1,7 @@
 """Where a walk goes: limits, lists, procedures, handoffs, verification, ends."""
 
+from dataclasses import replace
+
 from builder.model.ends import Drive
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.reader.trees import read_tree
@@ -79,6 +81,18 @@ def test_a_proof_ends_with_a_repair(samples: WalkTables) -> None:
     assert state.proved == {"battery-proof": ("good", "charging/lamp-on#battery")}
     state = typed(samples, state, "0.9 V")
     assert place(state) == "charging/lamp-on#cable-fix"
+    assert state.proved == {}
+
+
+def test_a_proof_that_does_not_last_is_never_offered(samples: WalkTables) -> None:
+    """Zero volts were verified, then power came back: `every_time` has it done again."""
+    procedures = {
+        name: {**table, "every_time": True} for name, table in samples.shop["procedures"].items()
+    }
+    tables = replace(samples, shop={**samples.shop, "procedures": procedures})
+    state = typed(tables, started(tables, "charging/lamp-on", "tern", enter="battery"), "run")
+    state = typed(tables, state, "3", "12.6 V", "1", "12.1 V", "14 V")
+    assert place(state) == "charging/lamp-on#cable"
     assert state.proved == {}
 
 

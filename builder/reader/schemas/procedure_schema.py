@@ -61,6 +61,8 @@ PROCEDURE = record(
      "never_on": several("a list of parts", "Parts it must never be run on, such as airbags.",
                          PART_NAME,
                          "[srs-module]"),
+     "every_time": choice("yes", "Its result doesn't last, such as zero volts: a walk never offers "
+                          "it again, but runs the procedure again.", "yes"),
      "note": NOTE,
      "written": SIGNED | {"description": "Who wrote it, and when."},
      "reviewed": SIGNED | {"description": "Who last followed it on a vehicle, and when."},
