@@ -19,8 +19,9 @@ CALLED_NOW = {
 
 def old_format(at: Position) -> Finding:
     """Return the finding for a file in the first version."""
-    also = "write states in `when` (`key-on`), cautions at the states, `drive` and `why` at the head"
-    then = also if at.file.startswith("trees/") else "correct what the check finds then"
+    then = "correct what the check finds then"
+    if at.file.startswith("trees/"):
+        then = "write states in `when` (`key-on`), their cautions there, `drive` and `why` above"
     return mistake("old-format", at, "`format: 1` isn't read any more",
                    "its `when` was only words: the walk couldn't tell what to switch on or warn of",
                    f"delete this line, and {then}: see `baytree rules old-format`")  # fmt: skip

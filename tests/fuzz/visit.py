@@ -106,15 +106,17 @@ _parser = cache(command_line.parser)
 _tree_from_source = lru_cache(maxsize=50)(filled_tree.tree_from)
 
 
-def _tree(shop: Path, path: Path) -> tuple[Tree | None, tuple[Finding, ...]]:
+def _tree(
+    shop: Path, path: Path, raw: bytes | None = None
+) -> tuple[Tree | None, tuple[Finding, ...]]:
     if path.is_symlink() or not path.is_file():
-        return read_tree(shop, path)
+        return read_tree(shop, path, raw)
     return _tree_from(shop, path, path.read_bytes())
 
 
 @lru_cache(maxsize=50)
 def _tree_from(shop: Path, path: Path, _content: bytes) -> tuple[Tree | None, tuple[Finding, ...]]:
-    return read_tree(shop, path)
+    return read_tree(shop, path, raw)
 
 
 def _yaml(source: Source) -> tuple[Node | None, list[Finding]]:
