@@ -116,7 +116,7 @@ def _tree(
 
 @lru_cache(maxsize=50)
 def _tree_from(shop: Path, path: Path, _content: bytes) -> tuple[Tree | None, tuple[Finding, ...]]:
-    return read_tree(shop, path, raw)
+    return read_tree(shop, path)
 
 
 def _yaml(source: Source) -> tuple[Node | None, list[Finding]]:
