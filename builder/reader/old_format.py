@@ -19,12 +19,14 @@ CALLED_NOW = {
 
 def old_format(at: Position) -> Finding:
     """Return the finding for a file in the first version."""
-    then = "correct what the check finds then"
+    then = "and correct what the check finds then"
     if at.file.startswith("trees/"):
-        then = "write states in `when` (`key-on`), their cautions there, `drive` and `why` above"
+        then = ("write states in `when` (`key-on`, not `key on`), move their cautions to "
+                "kb/conditions.yml, and add `drive` and `why`")  # fmt: skip
     return mistake("old-format", at, "`format: 1` isn't read any more",
-                   "its `when` was only words: the walk couldn't tell what to switch on or warn of",
-                   f"delete this line, and {then}: see `baytree rules old-format`")  # fmt: skip
+                   "its conditions were only words: the walk couldn't tell what to switch on, or "
+                   "what to warn of",
+                   f"delete this line, {then}: see `baytree rules old-format`")  # fmt: skip
 
 
 def new_word(word: str) -> str | None:
