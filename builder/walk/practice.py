@@ -11,8 +11,9 @@ from random import Random
 from builder.graph.runs import with_values
 from builder.model.ends import Fix, Stop
 from builder.model.tree import Tree
-from builder.walk.drill import simulated_answer
-from builder.walk.job_state import JobState, RecordedStep
+from builder.walk.drill import simulated_answer, simulated_fill
+from builder.walk.job_state import JobState, RecordedStep, is_over
+from builder.walk.screen import screen
 from builder.walk.simulated_vehicle import SimulatedVehicle, visit_of
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
@@ -39,10 +40,15 @@ def drawn_fault(faults: Mapping[str, Decimal], random: Random) -> str:
 
 def what_is_seen(tables: WalkTables, vehicle: SimulatedVehicle, state: JobState) -> str:
     """Return what the instruments or the eyes show at the step, without what it means."""
+    if asks := screen(tables, state).get("asks"):
+        value = simulated_fill(asks[0], vehicle).value
+        return f"Not on this vehicle: take {value if isinstance(value, str) else ', '.join(value)}."
     row = row_of(tables, state.frames[-1])
-    if state.end or row["kind"] != "check":
-        return "Nothing to see here: do the work."
     choice = vehicle.choice_at(state)
+    if choice.kind == "pass" and not is_over(state):
+        return "It passes now."
+    if is_over(state) or row["kind"] != "check":
+        return "Nothing to see here: do the work."
     if choice.kind == "run":
         return "The procedure will show it: run it."
     if choice.kind != "result":

@@ -37,9 +37,15 @@ class SimulatedVehicle:
         return self.shown[key]
 
     def _goals(self, state: JobState) -> list[Callable[[JobState], bool]]:
-        """Return the ends to lead to: the fault, and where no way leads there any other."""
+        """Return the ends to lead to: the fault, and where no way leads there any other.
+
+        The right repair passes its tests.
+        """
         if state.end:
-            return [lambda one: one.end is not None and one.end.verified is not None]
+            return [
+                lambda one: one.end is not None and one.end.verified is True,
+                lambda one: one.end is not None and one.end.verified is not None,
+            ]
         return [
             self.is_at_fault,
             lambda one: one.end is not None and one.end.kind not in STUCK_OR_FIX,

@@ -72,7 +72,7 @@ globalThis.baytreePractice = (() => {
     }
 
     goals(state) {
-      if (state.end) return [isOver];
+      if (state.end) return [({ end }) => end?.verified === true, isOver]; // the right repair passes its tests
       const atFault = ({ end }) => end?.kind !== "stuck" && end?.step === this.fault && end.inside === this.tree;
       return [atFault, ({ end }) => Boolean(end) && !["stuck", "fix"].includes(end.kind), ({ end }) => Boolean(end)];
     }

@@ -5,9 +5,10 @@ from random import Random
 
 import pytest
 
-from builder.walk.drill import auto_drill, simulated_answer
+from builder.walk.drill import auto_drill, right_event, simulated_answer
 from builder.walk.events import Answer, Start
-from builder.walk.job_state import JobState
+from builder.walk.job_state import JobState, is_over
+from builder.walk.practice import what_is_seen
 from builder.walk.reduce import reduce_event
 from builder.walk.simulated_vehicle import SimulatedVehicle
 from builder.walk.told import row_of
@@ -73,3 +74,16 @@ def test_a_check_shows_the_same_each_time() -> None:
     assert isinstance(shown, Answer)
     assert shown.readings
     assert row_of(tables, state.frames[-1])["results"][choice.result]["text"] == "below spec"
+
+
+@pytest.mark.parametrize(("shop", "tree", "fault"), FIXES[::3])
+def test_a_look_never_fails(shop: Path, tree: str, fault: str) -> None:
+    """At each step something is shown: where a value is looked up, too, and after the repair."""
+    tables = tables_of(shop)
+    vehicle = SimulatedVehicle(tables, tree, fault, Random(5))
+    state, asked = reduce_event(tables, JobState(), Start(tree=tree)), 0
+    while isinstance(state, JobState) and not is_over(state):
+        assert what_is_seen(tables, vehicle, state)
+        state, asked = reduce_event(tables, state, right_event(tables, vehicle, state)), asked + 1
+    assert isinstance(state, JobState)
+    assert asked
