@@ -61,7 +61,9 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
 
         return spy
 
-    read = spied(reader.read_source, lambda shop, path: path.relative_to(shop / "trees").as_posix())
+    read = spied(
+        reader.read_source, lambda shop, path, *_: path.relative_to(shop / "trees").as_posix()
+    )
     monkeypatch.setattr(reader, "read_source", read)
     monkeypatch.setattr(filled_tree, "read_source", read)
     monkeypatch.setattr(reader, "tree_names", spied(reader.tree_names, lambda _shop: LISTING))
