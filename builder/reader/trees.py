@@ -109,19 +109,19 @@ def steps_in(
     root: Map, paths: list[NodePath], broken_lines: set[int], findings: list[Finding]
 ) -> tuple[dict[str, Step], frozenset[str]]:
     """Read the steps; return them with the names of those that are broken."""
-    is_old = text(root, "format") == FIRST_VERSION  # nothing more is asked of its steps
+    is_old = text(root, "format") == FIRST_VERSION  # its steps would mean something else
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
     steps: dict[str, Step] = {}
     broken: set[str] = set()
     for key, node in (map_(root, "steps") or EMPTY).items():
         mistakes: list[Finding] = []
         id_ = _reachable_name(key, findings)
-        readable = (
-            isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
-        )
-        step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
+        step = None
+        unread = is_old or key in bad
+        if isinstance(node, Map) and not (unread or _touches(id_, node, broken_lines)):
+            step = step_from(id_, node, mistakes)
         findings += mistakes
-        if step is None or mistakes or is_old:
+        if step is None or mistakes:
             broken.add(str(id_))
         steps[str(id_)] = step or broken_step(id_, node if isinstance(node, Map) else None)
         for inner, value in node.items() if isinstance(node, Map) else ():
