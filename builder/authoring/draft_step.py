@@ -14,8 +14,7 @@ from builder.authoring.repair_words import fix_words
 from builder.authoring.source_steps import SourceStep
 from builder.authoring.written_yaml import comment
 from builder.graph.runs import with_values
-from builder.walk.job_replay import NONE_OF_THESE
-from builder.walk.job_state import CANNOT_TEST
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE
 
 _ELSEWHERE = frozenset({"each", "at_most", "spent", "after", "cannot_test", "then"})
 _OF_RESULT = frozenset({"with", "weight", "chance"})  # of ways that the draft doesn't have

@@ -15,8 +15,7 @@ from builder.graph.runs import with_values
 from builder.model.checks import Check, Result
 from builder.model.ranges import INFINITY
 from builder.model.tree import Action, Tree
-from builder.walk.job_replay import NONE_OF_THESE
-from builder.walk.job_state import CANNOT_TEST
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE
 from builder.walk.read_codes import answers_of_codes
 from builder.walk.walk_tables import PROCEDURES
 

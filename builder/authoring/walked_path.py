@@ -11,8 +11,7 @@ from typing import Any
 
 from builder.model.knowledge import Case, CaseStep
 from builder.walk.case_of_walk import REPAIRED
-from builder.walk.job_replay import NONE_OF_THESE
-from builder.walk.job_state import CANNOT_TEST, STUCK
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, STUCK
 from builder.walk.open_text import is_open, secrets_of
 from builder.walk.walk_tables import PROCEDURES
 

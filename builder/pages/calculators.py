@@ -28,6 +28,7 @@ CALCULATOR_SCRIPTS = (
     "trade-data.js",
     "calculator-data.js",
     "exact.js",
+    "expressions.js",
     "quantities.js",
     "calculator-answers.js",
     "dom.js",

@@ -26,8 +26,8 @@ WALK_SCRIPTS = (
     "trade-data.js", "exact.js", "quantities.js", "follow.js", "dom.js", "walk-vehicle.js",
     "walk-told.js", "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-unfit.js",
     "walk-reduce.js", "walk-record.js", "jobs-store.js", "walk-parts.js", "walk-words.js",
-    "walk-readings.js",
-    "walk-sheets.js", "walk-step.js", "walk-ends.js", "walk-job.js", "walk.js",
+    "walk-readings.js", "walk-step.js", "walk-papers.js", "walk-ends.js", "walk-job.js",
+    "walk.js",
 )  # fmt: skip
 
 

@@ -41,6 +41,8 @@ from builder.plan.refused_options import (
     part_reason,
     refusal_reason,
 )
+from builder.wording.sentences import uncapitalized
+from builder.wording.value_text import money_text
 
 USED_NOTES = {
     UsedPart.NO: "The part must be new: a used one can't be set up.",
@@ -50,6 +52,7 @@ USED_NOTES = {
 OWN_PART = "Setup needs a good part. We can't guarantee a part that we didn't supply."
 LEAVE_NOTE = "Not repaired. It may get worse."
 NO_REPAIR = "No repair now: I know not to drive it, and have it towed"
+OWN_TOW = "The tow is not in this sum, and yours to pay"
 NO_PRICE = PriceLine(LineKind.PRICE, "Price", None)
 DIAGNOSIS, FLAT = "Diagnosis", "Diagnosis, flat charge"
 PARTLY_ELSEWHERE = (DRIVE_IN, TOWED_IN)  # the part and its installation are not in the price
@@ -113,7 +116,8 @@ def estimate_options(
 
 def declined(shop: Shop) -> EstimateOption:
     """Return what is owed where a vehicle that isn't safe to drive is not repaired."""
-    return _priced(_UnpricedOption(LEAVE, NO_REPAIR), "", None, shop)
+    price = f": {money_text(shop.tow, shop)} if we arrange it" if shop.tow else ""
+    return _priced(_UnpricedOption(LEAVE, NO_REPAIR, note=f"{OWN_TOW}{price}."), "", None, shop)
 
 
 def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
@@ -140,7 +144,7 @@ def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption
     )
     used = USED_NOTES.get(module.used_part, "")
     if module.used_part is UsedPart.IF_RELEASED and module.released_by:
-        used = f"{used} That takes: {module.released_by}."
+        used = f"{used} It is released by {uncapitalized(module.released_by)}."
     used_here = used if _kind_of(fix) is PartKind.USED else ""
     own_part = f"{used} {OWN_PART}".strip()
     tow = price_line(LineKind.TOW, "Tow", shop.tow)

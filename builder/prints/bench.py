@@ -19,6 +19,7 @@ from builder.model.tree import Step, Tree
 from builder.prints.bench_blanks import on_one_line, step_blanks
 from builder.prints.bench_order import BenchPart, bench_parts
 from builder.prints.document import (
+    DocumentNames,
     blank_table,
     caution_table,
     document,
@@ -64,8 +65,7 @@ def bench_sheet(tree: Tree, library: Library, paper: str = "") -> bytes:
 def _printed(tree: Tree, library: Library, paper: Paper, split: bool) -> bytes:
     return document(
         paper,
-        f"{tree.title}: bench sheet",
-        f"Bench sheet of {tree.id}, {tree.revision}",
+        DocumentNames(f"{tree.title}: bench sheet", f"Bench sheet of {tree.id}, {tree.revision}"),
         lambda: _story(tree, library, paper, split),
         Foot(str(tree.title), foot_lines(tree, library), page_address(tree, library)),
     )

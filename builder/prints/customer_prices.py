@@ -9,12 +9,13 @@ from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind
-from builder.wording.value_text import amounts_text, number_text
+from builder.wording.day_text import last_day_text
+from builder.wording.value_text import money_text, number_text
 
 BASES = {"parts": "parts", "all": "everything"}
 
 
-def price_words(shop: Shop, options: Sequence[EstimateOption]) -> str:
+def price_words(shop: Shop, options: Sequence[EstimateOption], day: str) -> str:
     """Say the currency, the tax, what is new, what is owed anyway, and how long prices hold.
 
     Only what the options need: no word on tax where there is none, nor on ranges or parts.
@@ -29,20 +30,28 @@ def price_words(shop: Shop, options: Sequence[EstimateOption]) -> str:
         f"Tax is {number_text(tax)}% on {BASES[shop.tax_base]}." if tax else "",
         "Parts are new unless they are marked used or rebuilt." if LineKind.PART in kinds else "",
         "The diagnosis is owed whatever you choose." if shop.diagnosis_fee else "",
-        f"Good until {shop.prices_hold} from the date above." if shop.prices_hold else "",
+        _good_until(shop, day),
     )
     return " ".join(filter(None, sentences))
+
+
+def _good_until(shop: Shop, day: str) -> str:
+    """Say until when the prices hold: by the day where it is known."""
+    if not shop.prices_hold:
+        return ""
+    last = last_day_text(day, str(shop.prices_hold), shop)
+    return f"Good until {last}." if last else f"Good for {shop.prices_hold} from the date above."
 
 
 def savings_words(saves: Money, shop: Shop) -> str:
     """Say what is saved by having a part of the work done elsewhere."""
     own = "Your part and its installation are not in it."
     if saves.low >= 0:
-        less = amounts_text(saves, shop)
+        less = money_text(saves, shop)
         return f"{less} less than all of it here, after setup and any tow. {own}"
     if saves.high <= 0:
-        more = amounts_text(Money(-saves.high, -saves.low), shop)
+        more = money_text(Money(-saves.high, -saves.low), shop)
         return f"{more} more than all of it here, with setup and any tow. {own}"
-    less = amounts_text(Money(saves.high, saves.high), shop)
-    more = amounts_text(Money(-saves.low, -saves.low), shop)
+    less = money_text(Money(saves.high, saves.high), shop)
+    more = money_text(Money(-saves.low, -saves.low), shop)
     return f"Up to {less} less than all of it here, or up to {more} more. {own}"

@@ -4,6 +4,7 @@ In: flowables of reportlab. Out: the bytes of a PDF with a foot on every page.
 """
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import partial
 from html import escape
 from io import BytesIO
@@ -73,12 +74,21 @@ class PagedCanvas(Canvas):
         super().save()
 
 
+@dataclass(frozen=True, slots=True)
+class DocumentNames:
+    """What a document is called."""
+
+    title: str
+    subject: str
+    head: str = ""  # of every page after the first; "" for the title
+
+
 def form_name(page: int) -> str:
     """Name the head and foot of a page."""
     return f"page-{page}"
 
 
-def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -> bytes:
+def document(paper: Paper, names: DocumentNames, story: Story, foot: Foot) -> bytes:
     """Set a story on as many pages as it takes; the foot says which page of how many it is."""
     register_faces()
     name = medium().name
@@ -87,22 +97,22 @@ def document(paper: Paper, title: str, subject: str, story: Story, foot: Foot) -
     def on_page(canvas: Canvas, document: BaseDocTemplate) -> None:
         if document.page == 1:
             canvas.bookmarkPage("start")
-            canvas.addOutlineEntry(title, "start", level=0)
+            canvas.addOutlineEntry(names.title, "start", level=0)
         canvas.doForm(form_name(document.page))
         canvas.setLineWidth(RULE_WIDTH)
         link_foot(canvas, paper, foot)
 
     def marks(canvas: Canvas, page: int, count: int) -> None:
         if page > 1:
-            draw_running_head(canvas, paper, title, f"Page {page} of {count}")
+            draw_running_head(canvas, paper, names.head or names.title, f"Page {page} of {count}")
         heading = f"{foot.title}: page {page} of {count}" if count > 1 else foot.title
         draw_foot(canvas, paper, Foot(heading, foot.lines, foot.address))
 
     buffer = BytesIO()
     settings: dict[str, Any] = {
         "pagesize": (paper.width, paper.height),
-        "title": title,
-        "subject": subject,
+        "title": names.title,
+        "subject": names.subject,
         "author": "",
         "creator": "Baytree",
         "lang": "en-US",
@@ -149,9 +159,11 @@ def blank_to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", paragraph_style(above=3))
 
 
-def heading(text: str) -> MeasuredParagraph:
-    """Set a heading between parts."""
-    return paragraph(text, paragraph_style(13, heavy=True, above=10, below=3))
+def heading(text: str, size: float = 13) -> MeasuredParagraph:
+    """Set a heading between parts; it stays with what follows."""
+    how = paragraph_style(size, heavy=True, above=0.6 * size, below=0.2 * size)
+    how.keepWithNext = 1
+    return paragraph(text, how)
 
 
 def quiet_paragraph(text: str) -> MeasuredParagraph:

@@ -10,6 +10,7 @@ from reportlab.platypus import Flowable
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.document import (
+    DocumentNames,
     blank_table,
     document,
     filled_in,
@@ -19,6 +20,7 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import Foot, foot_lines
+from builder.walk.job_details import job_line
 from builder.walk.story import Story
 
 
@@ -27,8 +29,11 @@ def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> 
     sheet = PAPERS[paper or library.shop.paper]
     return document(
         sheet,
-        f"Job: {story.title}",
-        f"Story of a job by {tree.id}, {tree.revision}",
+        DocumentNames(
+            f"Job: {story.title}",
+            f"Story of a job by {tree.id}, {tree.revision}",
+            job_line(library.shop, story.head),
+        ),
         lambda: list(_flow(story, library, sheet)),
         Foot(f"Job: {story.title}", foot_lines(tree, library), ""),
     )
@@ -36,9 +41,9 @@ def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> 
 
 def _flow(story: Story, library: Library, paper: Paper) -> Iterator[Flowable]:
     yield paragraph(str(library.shop.name), paragraph_style(12))
-    yield paragraph(story.title, paragraph_style(16, heavy=True, below=4))
+    yield paragraph(story.title, paragraph_style(15, heavy=True, below=2))
     yield blank_table(filled_in(story.head), paper, 18)
     for name, lines in story.sections:
-        yield heading(name)
+        yield heading(name, 11)
         for line in lines:
-            yield paragraph(line, paragraph_style(heavy="[" in line, below=2))
+            yield paragraph(line, paragraph_style(heavy="[" in line, below=1))

@@ -1,14 +1,11 @@
 """The files that pages load: styles, scripts, fonts, the search index.
 
-In: the library. Out: files by name, and the same in the folder of a new site. Scripts are published
-without comments and indents, a quarter smaller.
+In: the library. Out: files by name, and the same in the folder of a new site.
 """
 
 from collections.abc import Callable, Mapping
 from functools import cache as cached
 from pathlib import Path
-
-from rjsmin import jsmin
 
 from builder.cache.database import Cache, put_row, row
 from builder.cache.digest import digest
@@ -17,6 +14,7 @@ from builder.find.search_table import search_table
 from builder.model.library import Library
 from builder.pages.calculators import calculator_files
 from builder.pages.walk_scripts import SHOP_SCRIPT, shop_script
+from builder.site.short_scripts import short_scripts
 from builder.web import WEB
 
 _CHART = Path(__file__).parents[1] / "chart"  # has the chart's styles and fonts
@@ -49,9 +47,9 @@ def fixed_files() -> Mapping[str, bytes]:
         for file in published
         if file.is_file() and file.suffix not in (".js", ".py")
     }
-    for script in WEB.glob("*.js"):
-        if script.name not in _NOT_PUBLISHED:
-            files[f"assets/{script.name}"] = jsmin(script.read_text("utf-8")).encode()
+    scripts = [one for one in WEB.glob("*.js") if one.name not in _NOT_PUBLISHED]
+    short = short_scripts({one.name: one.read_text("utf-8") for one in scripts})
+    files |= {f"assets/{name}": text.encode() for name, text in short.items()}
     for font in (_CHART / "faces").iterdir():
         if font.suffix in (".woff2", ".txt"):  # the fonts and their license
             files[f"assets/{font.name}"] = font.read_bytes()

@@ -21,6 +21,7 @@ from builder.walk.events import (
 )
 from builder.walk.job_state import (
     CANNOT_TEST,
+    NONE_OF_THESE,
     JobState,
     RecordedStep,
     Refused,
@@ -51,7 +52,7 @@ from builder.walk.told import (
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
-NONE_OF_THESE, DONE = "none of these", "done"
+DONE = "done"
 StepEvent = Answer | Done | CannotTest | NoneOfThese | RunProcedure | TakeEarlier | Verified
 
 
@@ -91,6 +92,7 @@ def _answered(tables: WalkTables, state: JobState, event: Answer) -> JobState | 
         readings=answer.readings,
         too_close=answer.too_close,
         stated=event.stated,
+        wrote=event.wrote,
     )
     left = _stated(tables, state, entry) if event.stated else _left(tables, state, entry)
     return leave(tables, left, result["text"], result["to"], result.get("answers"))

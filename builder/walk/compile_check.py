@@ -18,6 +18,7 @@ from builder.walk.plain_rows import Row, without_empty
 from builder.walk.rows import StepRow
 from builder.walk.table import measuring_row, tools_of
 from builder.walk.tree_rows import Target, WalkResultRow
+from builder.wording.answer_parts import answer_parts
 
 
 def check_row(tree: Tree, step: Step, check: Check, library: Library) -> Row:
@@ -71,6 +72,7 @@ def _as_number(reading: Reading, library: Library) -> Reading:
 def _result_row(result: Result, measured: StepRow | None, at: int, to: Target) -> WalkResultRow:
     more = without_empty({
         "means": str(result.means or ""),
+        "parts": [] if result.ranges or result.compares else [*answer_parts(str(result.text))],
         "otherwise": result.otherwise,
         "answers": {str(name): str(text) for name, text in result.with_.items()},
         "places": {str(name): str(word) for name, word in result.compares.items()},

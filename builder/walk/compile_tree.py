@@ -21,6 +21,8 @@ from builder.walk.compile_verify import verify_row
 from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
 from builder.walk.tree_rows import AskRow, StateRow, TreeTable, WalkStepRow, WhereRow
 
+CODES_NOTED = "DTCs and status"
+
 
 def tree_table(tree: Tree, library: Library) -> TreeTable:
     """Compile a tree, or the tree of a procedure."""
@@ -74,10 +76,17 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "after": [str(one) for one in step.after if one in tree.steps],
         "list_step": target_of_next(tree, step),
         "note": str(step.note or ""),
-        "write_down": plain_texts(step.write_down),
+        "write_down": _write_down(step),
     }
     row = fixed | without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)
+
+
+def _write_down(step: Step) -> list[str]:
+    """Return what is to be written down: where DTCs are saved, these with their status."""
+    own = plain_texts(step.write_down)
+    saves = any(deed.verb == "record-codes" for deed in step.does)
+    return own if not saves or any("DTC" in one for one in own) else [*own, CODES_NOTED]
 
 
 def _needs(step: Step, library: Library) -> Row:

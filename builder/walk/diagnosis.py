@@ -17,12 +17,22 @@ from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
-from builder.walk.measured import MeasuredCheck, asked_words, measured_check, named_values
+from builder.walk.measured import (
+    MeasuredCheck,
+    asked_words,
+    legible_step,
+    measured_check,
+    named_values,
+)
+from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.day_text import day_of_time
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
+
+LONGEST_WORDS = 200  # characters of the tech's own words
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +51,7 @@ class Diagnosis:
     vehicle: str = ""  # ID in the shop's list
     day: str = ""  # ISO date of the last event
     job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
+    own_words: Mapping[str, str] = field(default_factory=dict)  # of the tech, for the papers
 
 
 def diagnosis_alone(tree: Tree, fix: str) -> Diagnosis:
@@ -72,22 +83,52 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     row, base = row_of(tables, state.frames[0]), state.frames[0]
     taken = steps_taken(tables, state)
     before = before_repair(state, taken)
-    words = replace(state, frames=(replace(base, filled=named_values(base.filled, library)),))
+    words = replace(
+        state,
+        frames=(replace(base, filled=named_values(base.filled, library)),),
+        steps=tuple(legible_step(one) for one in state.steps),
+    )
     drive, why = drive_of(tables, state)
+    own = state.write_up.get(f"{end.inside}#{end.step}", {})
     return Diagnosis(
         tree=end.inside,
         fix=end.step,
-        repair=without_quotes(quoting(tables, words, row["text"])),
-        cause=without_quotes(quoting(tables, words, row.get("cause", ""))),
+        repair=_own(own, "repair") or without_quotes(quoting(tables, words, row["text"])),
+        cause=_own(own, "cause") or without_quotes(quoting(tables, words, row.get("cause", ""))),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         evidence=tuple(
-            measured_check(tables, one, library) for one in evidence_of(tables, end, before)
+            _with_proof(tables, one, before, own, library)
+            for one in evidence_of(tables, end, before)
         ),
+        own_words={name: _own(own, name) for name in own},
         complaint=state.complaint,
         vehicle=state.vehicle,
         day=last_day(taken),
     )
+
+
+def _with_proof(
+    tables: WalkTables,
+    taken: StepTaken,
+    before: Sequence[StepTaken],
+    own: Mapping[str, str],
+    library: Library,
+) -> MeasuredCheck:
+    """Return a check of the evidence with what its procedure found, and what the tech saw."""
+    results = tables[taken.entry.inside]["steps"][taken.entry.step].get("results", ())
+    parts = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
+    return replace(
+        measured_check(tables, taken, library),
+        parts=tuple(next(parts, [])),
+        seen=_own(own, taken.entry.step),
+        inner=tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken)),
+    )
+
+
+def _own(own: Mapping[str, str], name: str) -> str:
+    """Return what the tech wrote for the papers, as the part of a sentence."""
+    return " ".join(own.get(name, "").split())[:LONGEST_WORDS].rstrip(".")
 
 
 def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:
@@ -125,5 +166,6 @@ def target_taken(tables: WalkTables, taken: StepTaken) -> str:
 
 
 def last_day(taken: Sequence[StepTaken]) -> str:
-    """Return the date of the last step that has a time, or an empty string."""
-    return next((one.entry.at[:10] for one in reversed(taken) if one.entry.at), "")
+    """Return the date of the last step that has a time, by the clock of the shop; else ""."""
+    at = next((one.entry.at for one in reversed(taken) if one.entry.at), "")
+    return day_of_time(at)

@@ -11,15 +11,16 @@ the step where the walk is. An event for another step is refused.
 |---|---|---|
 | `start` | tree, vehicle, complaint, enter, proven | begins; `enter` is another step than the first, `proven` what was found before: step to result, stated and not measured |
 | `fill` | name, value, source | answers what the walk asks for: a question of the tree (or a DTC that stands for the answer), a list, a spec |
-| `answer` | step, result, readings, stated | gives the result of a check, counted from 0, the readings as typed, or both. `stated`: not measured here |
+| `answer` | step, result, readings, stated, wrote | gives the result of a check, counted from 0, the readings as typed, or both. `stated`: not measured here |
 | `done` | step, wrote | an action, or the repair of a fix, is done; `wrote`: what was to be written down |
-| `cannot_test` | step, seen | the check can't be done |
+| `cannot_test` | step, seen | the check can't be done; `seen` is one line of what is in the way |
 | `none_of_these` | step, seen | no result fits; `seen` is one line of what was seen |
 | `tick` | step, line, on | one line to do is done, or not |
 | `acknowledge` | step, hazards | cautions were read |
 | `run` | step | goes into the procedure of a check; its `return` comes out by itself |
 | `take` | step | takes what the same procedure proved earlier in the job |
 | `verify` | step, passed | a test in words after the repair was good, or not |
+| `write_up` | name, text, step | at a fix, in the tech's own words for the papers: `cause`, `repair`, `parts`, or what was seen at the check of that name |
 | `back` | | undoes the last event |
 | `correct` | index, result, readings, stated | changes an earlier answer: `index` counts the steps of the record from 0 |
 | `pause` | | a break |
@@ -67,6 +68,7 @@ class Answer:
     result: int | None = None
     readings: Readings = field(default_factory=dict)
     stated: bool = False
+    wrote: Readings = field(default_factory=dict)
     at: str = ""
     who: str = ""
 
@@ -151,6 +153,17 @@ class Verified:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WriteUp:
+    """Say in own words what the papers are to say; an empty text takes it back."""
+
+    name: str  # cause, repair, parts, or a check
+    text: str
+    step: str = ""
+    at: str = ""
+    who: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Back:
     """Undo the last event."""
 
@@ -205,12 +218,12 @@ class Rejoin:
 
 Event = (
     Start | Fill | Answer | Done | CannotTest | NoneOfThese | Tick | Acknowledge | RunProcedure
-    | TakeEarlier | Verified | Back | Correct | Pause | HandOver | Resume | Rejoin
+    | TakeEarlier | Verified | WriteUp | Back | Correct | Pause | HandOver | Resume | Rejoin
 )  # fmt: skip
 
 EVENT_NAMES: Mapping[str, type[Event]] = {
     "start": Start, "fill": Fill, "answer": Answer, "done": Done, "cannot_test": CannotTest,
     "none_of_these": NoneOfThese, "tick": Tick, "acknowledge": Acknowledge, "run": RunProcedure,
-    "take": TakeEarlier, "verify": Verified, "back": Back, "correct": Correct, "pause": Pause,
-    "hand_over": HandOver, "resume": Resume, "rejoin": Rejoin,
+    "take": TakeEarlier, "verify": Verified, "write_up": WriteUp, "back": Back,
+    "correct": Correct, "pause": Pause, "hand_over": HandOver, "resume": Resume, "rejoin": Rejoin,
 }  # fmt: skip

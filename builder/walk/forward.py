@@ -19,6 +19,7 @@ from builder.walk.events import (
     Resume,
     Start,
     Tick,
+    WriteUp,
 )
 from builder.walk.job_state import Acknowledged, JobState, RecordedStep, Refused, WalkFrame
 from builder.walk.list_items import with_item
@@ -40,6 +41,8 @@ def forward(tables: WalkTables, state: JobState, event: Event) -> JobState | Ref
             return _filled(tables, state, event)
         case Tick():
             return _ticked(tables, state, event)
+        case WriteUp():
+            return _written_up(state, event)
         case Acknowledge():
             return _acknowledged(tables, state, event)
         case Pause() | HandOver() | Resume():
@@ -91,6 +94,14 @@ def _ticked(tables: WalkTables, state: JobState, event: Tick) -> JobState | Refu
         return Refused(f"there is no line {event.line}: this step has {len(lines)}, from 0")
     changed = state.ticked | {event.line} if event.on else state.ticked - {event.line}
     return replace(state, ticked=changed)
+
+
+def _written_up(state: JobState, event: WriteUp) -> JobState:
+    assert state.end is not None
+    place = f"{state.end.inside}#{state.end.step}"
+    own = {**state.write_up.get(place, {}), event.name: event.text}
+    written = {name: text for name, text in own.items() if text}
+    return replace(state, write_up={**state.write_up, place: written})
 
 
 def _acknowledged(tables: WalkTables, state: JobState, event: Acknowledge) -> JobState | Refused:

@@ -7,6 +7,10 @@ In: what a record has of the job, the vehicle of the walk, the library. Out: tex
 from collections.abc import Mapping
 
 from builder.model.library import Library
+from builder.model.shop import Shop
+from builder.wording.day_text import day_text
+
+BLANK = "____________"  # to be filled in by hand
 
 
 def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str) -> dict[str, str]:
@@ -21,9 +25,22 @@ def job_details(job: Mapping[str, str], vehicle: str, library: Library, day: str
     year = str(years[0]) if years and years[0] == years[1] else ""
     return {
         "Repair order": job.get("order", ""),
-        "Date": day,
+        "Date": day_text(day, library.shop),
         "Vehicle": " ".join(filter(None, (job.get("make"), job.get("model")))) or name,
         "Model year": job.get("year", "") or year,
         "VIN": job.get("vin", ""),
         "Mileage": job.get("mileage", ""),
     }
+
+
+def job_line(shop: Shop, details: Mapping[str, str]) -> str:
+    """Name the job in one line, for the head of every page after the first."""
+    order, vin = details.get("Repair order", ""), details.get("VIN", "")
+    vehicle = " ".join(filter(None, (details.get("Model year"), details.get("Vehicle"))))
+    parts = (
+        str(shop.name),
+        f"Repair order {order or BLANK}",
+        vehicle or f"Vehicle {BLANK}",
+        f"VIN {vin}" if vin else "",
+    )
+    return ", ".join(filter(None, parts))

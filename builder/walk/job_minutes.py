@@ -1,29 +1,45 @@
 """The time of a job against its estimate.
 
-In: the tables, the steps as they were taken, the estimated hours of the repair. Out: lines.
+In: the tables, the steps as they were taken, the estimated hours of the repair. Out: lines; where
+the record has no times there is a blank to write them in.
 """
 
 from collections.abc import Sequence
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
+from builder.model.shop import Shop
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import JobState
 from builder.walk.steps_taken import StepTaken
 from builder.walk.walk_tables import WalkTables
+from builder.wording.day_text import clock_text
+
+BLANK = "________"
+HOUR = Decimal(60)  # minutes
+TENTH = Decimal("0.1")
 
 
 def minutes_lines(
-    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], hours: str
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], hours: str, shop: Shop
 ) -> list[str]:
-    """Return minutes by the clock beside those that were planned; "" hours are not known."""
+    """Return start and end, and hands-on time beside what was planned; "" hours are not known."""
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
-    lines = [_line("Diagnosis", before, f"{planned:f} min planned" if planned else "")]
+    lines = [_from_to(state, taken, shop), _line("Hands-on, all of it", taken, "")]
+    lines.append(_line("Diagnosis", before, f"{_hours(planned)} planned" if planned else ""))
     if after:
-        estimate = f"estimate {hours} h" if hours else ""
+        estimate = f"{hours} h on the estimate" if hours else ""
         lines.append(_line("Repair and verification", after, estimate))
     return lines
+
+
+def _from_to(state: JobState, taken: Sequence[StepTaken], shop: Shop) -> str:
+    """Return when the job began and when its last step was done, by the clock of the shop."""
+    times = [one.entry.at for one in taken if one.entry.at]
+    started = next((event.at for event in state.events if event.at), "")
+    start, end = clock_text(started, shop), clock_text(times[-1] if times else "", shop)
+    return f"Started {start or BLANK}, ended {end or BLANK}"
 
 
 def _planned(tables: WalkTables, taken: StepTaken) -> Decimal:
@@ -35,5 +51,10 @@ def _line(name: str, taken: Sequence[StepTaken], planned: str) -> str:
     minutes = [one.entry.minutes for one in taken if one.entry.event >= 0]
     timed = [one for one in minutes if one is not None]
     partly = " (not all steps timed)" if timed and len(timed) < len(minutes) else ""
-    clock = f"{sum(timed)} min by the clock{partly}" if timed else "not timed"
+    clock = f"{_hours(Decimal(sum(timed)))}{partly}" if timed else f"{BLANK} h"
     return f"{name}: " + "; ".join(filter(None, (clock, planned)))
+
+
+def _hours(minutes: Decimal) -> str:
+    """Write minutes with the tenths of hours in which labor is booked."""
+    return f"{minutes.normalize():f} min ({(minutes / HOUR).quantize(TENTH, ROUND_HALF_UP)} h)"

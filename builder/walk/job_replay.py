@@ -22,7 +22,7 @@ from builder.walk.events import (
     RunProcedure,
     Start,
 )
-from builder.walk.job_state import CANNOT_TEST, STUCK, JobState, Refused
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, STUCK, JobState, Refused
 from builder.walk.job_stretches import Stretch, is_inner, stretches_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
@@ -31,7 +31,6 @@ from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 
 LONGEST = 500  # events
-NONE_OF_THESE = "none of these"
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
 
 CANNOT_TEST = "cannot test"  # the result of a check that couldn't be done
+NONE_OF_THESE = "none of these"  # the result of a check whose results don't fit
 STUCK = "stuck"  # the end where the person to call is shown
 
 
@@ -140,6 +141,7 @@ class JobState:
     steps: tuple[RecordedStep, ...] = ()
     struck: tuple[RecordedStep, ...] = ()  # what no longer follows, or was undone; kept
     acknowledged: tuple[Acknowledged, ...] = ()
+    write_up: Mapping[str, Mapping[str, str]] = field(default_factory=dict)  # by fix, in own words
     since: str = ""  # the time that the walk came to the step, or was resumed
     worked: int = 0  # seconds at the step before that
     done: tuple[Event | VehicleAsIs, ...] = ()  # the events that hold

@@ -5,29 +5,24 @@ asked, what was found, its readings with their limits. Nothing is in it that isn
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Context, Decimal
 
 from builder.graph.runs import with_values
 from builder.model.library import Library
 from builder.walk.answered import NOTHING_SHOWN
-from builder.walk.job_state import RecordedReading
+from builder.walk.job_details import BLANK
+from builder.walk.job_state import RecordedReading, RecordedStep
 from builder.walk.limit_text import is_within, limit_text, with_unit
 from builder.walk.rows import CutPair
 from builder.walk.spec_ranges import good_ranges
 from builder.walk.steps_taken import StepTaken
+from builder.walk.to_fill import OTHER
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
-OUT = "OUT OF LIMITS"
 FOUR_DIGITS = Context(prec=4)
-_SPEC_RESULTS = {
-    "below spec": "below its limits",
-    "within spec": "within its limits",
-    "above spec": "above its limits",
-    "none": "nothing there",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +41,19 @@ class MeasuredCheck:
 
     inside: str
     step: str
-    asked: str
+    asked: str  # as the tree asks it
     result: str
+    item: str = ""  # of the list that the step goes through
     means: str = ""
     values: tuple[MeasuredValue, ...] = ()
     stated: bool = False  # known before, not measured on this walk
     too_close: bool = False
     earlier: bool = False  # proved earlier on this walk, not run again
+    parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
+    seen: str = ""  # in the tech's own words
+    inner: tuple[
+        "MeasuredCheck", ...
+    ] = ()  # of the procedure that found the result, in their order
 
     @property
     def is_out(self) -> bool:
@@ -65,11 +66,11 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
     entry, row = taken.entry, tables[taken.entry.inside]["steps"][taken.entry.step]
     filled = named_values(taken.frame.filled, library)
     good = good_ranges(tables, taken.before, row)
-    item = f" ({entry.item})" if entry.item else ""
     return MeasuredCheck(
         inside=entry.inside,
         step=entry.step,
-        asked=asked_words(with_values(row["text"], filled)) + item,
+        asked=with_values(row["text"], filled),
+        item=entry.item,
         result=with_values(entry.result, filled),
         means=with_values(entry.means, filled),
         values=tuple(_value(name, one, good.get(name)) for name, one in entry.readings.items()),
@@ -81,12 +82,15 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
 
 def named_values(filled: Mapping[str, str], library: Library) -> dict[str, str]:
     """Return what fills a text, with modules and parts by their names instead of their IDs."""
-    return {
-        name: part_name(value, library)
-        if value in library.modules or value in library.parts
-        else value
-        for name, value in filled.items()
-    }
+    return {name: _named_value(name, value, library) for name, value in filled.items()}
+
+
+def _named_value(name: str, value: str, library: Library) -> str:
+    """Name a value; what was only called `other` is left to be filled in by hand."""
+    if value == OTHER:
+        return f"{BLANK} ({name})"
+    is_known = value in library.modules or value in library.parts
+    return part_name(value, library) if is_known else value
 
 
 def asked_words(text: str) -> str:
@@ -94,43 +98,12 @@ def asked_words(text: str) -> str:
     return capitalized(text.removeprefix("Measure ").removeprefix("the "))
 
 
-def check_line(check: MeasuredCheck) -> str:
-    """Write a check in one line, as a customer reads it."""
-    values = [
-        _named(value) + (f" (should be {value.limit})" if value.limit else "")
-        for value in check.values
-    ]
-    told = "as told to us, not measured here" if check.stated else ""
-    return _line(check, values, check.means, told)
-
-
-def evidence_line(check: MeasuredCheck) -> str:
-    """Write a check for the trade: readings, limits, and a mark where one is out of them."""
-    values = [
-        _named(value)
-        + (f", limit {value.limit}" if value.limit else "")
-        + (f" [{OUT}]" if value.is_out else "")
-        for value in check.values
-    ]
-    notes = {
-        "stated, not measured": check.stated,
-        "close to the limit for this instrument": check.too_close,
-        "proved earlier in this job": check.earlier,
+def legible_step(entry: RecordedStep) -> RecordedStep:
+    """Return a step with its readings as precise as they were typed."""
+    readings = {
+        name: replace(reading, value=_legible(reading)) for name, reading in entry.readings.items()
     }
-    return _line(check, values, check.means, *(note for note, holds in notes.items() if holds))
-
-
-def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
-    result = _SPEC_RESULTS.get(check.result, check.result)
-    is_told = any(value.limit for value in check.values)
-    words = "; ".join([*values, *([] if is_told else [result])])
-    between = " " if check.asked.endswith("?") else ": "
-    more = "".join(f" ({note})" for note in notes if note)
-    return f"{check.asked}{between}{capitalized(words)}{more}"
-
-
-def _named(value: MeasuredValue) -> str:
-    return f"{value.name} {value.text}".strip()
+    return replace(entry, readings=readings)
 
 
 def _legible(reading: RecordedReading) -> str:

@@ -1,33 +1,54 @@
 """The trouble codes that were written down on a walk, each with its status.
 
-In: the tables, the steps as they were taken. Out: lines. A code without a status word beside it
-says so: current and history lead to different work.
+In: the steps as they were taken, what the job has of codes, the library. Out: lines. A
+code without a status word beside it says so: current and history lead to different work. Where no
+code is on record there are blanks: a repair order without its codes is asked back.
 """
 
 import re
 from collections.abc import Iterator, Sequence
 
+from builder.model.library import Library
 from builder.walk.steps_taken import StepTaken
-from builder.walk.walk_tables import WalkTables
+from builder.wording.sentences import capitalized
 
 _CODE = re.compile(r"\b([PCBU][0-3][0-9A-F]{3}(?:-[0-9A-F]{2})?)\b", re.IGNORECASE)
 _STATUS = re.compile(
     r"\b(current|active|present|pending|confirmed|permanent|stored|history|historic|intermittent)\b",
     re.IGNORECASE,
 )
+NONE_RECORDED = "None recorded. DTC __________ status ____________ module ____________________"
+ONE_MORE = "DTC __________ status ____________ module ____________________"
 
 
-def code_lines(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
-    """Return every code with its status and the step at which it was written down."""
-    return [*dict.fromkeys(_lines(tables, taken))]
+def code_lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> list[str]:
+    """Return every code with what it stands for and its status, before the repair or after."""
+    lines = [*_lines(taken, job_codes, library)]
+    return [*dict.fromkeys(lines)] or [NONE_RECORDED, ONE_MORE]
 
 
-def _lines(tables: WalkTables, taken: Sequence[StepTaken]) -> Iterator[str]:
+def note_lines(taken: Sequence[StepTaken]) -> list[str]:
+    """Return what else was written down on the way, as it was typed."""
+    notes = (
+        f"{capitalized(name)}: {text}"
+        for one in taken
+        if one.entry.kind != "fix"
+        for name, text in one.entry.wrote.items()
+        if not ("DTC" in name and [*codes_in(text)])
+    )
+    return [*dict.fromkeys(notes)]
+
+
+def _lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> Iterator[str]:
+    texts = [(job_codes, ", before the repair")]
     for one in taken:
-        step = tables[one.entry.inside]["steps"][one.entry.step]["text"]
-        for text in (*one.entry.wrote.values(), one.entry.seen):
-            for code, status in codes_in(text):
-                yield f"{code}: {status or 'status not recorded'} (at: {step})"
+        when = f", {'after' if one.verifies else 'before'} the repair"
+        texts += [(text, when) for text in (*one.entry.wrote.values(), one.entry.seen)]
+    for text, when in texts:
+        for code, status in codes_in(text):
+            known = library.codes.get(code.partition("-")[0])
+            name = f" ({known.short})" if known else ""
+            yield f"{code}{name}: {status or 'status not recorded'}{when}"
 
 
 def codes_in(text: str) -> Iterator[tuple[str, str]]:

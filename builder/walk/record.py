@@ -17,6 +17,7 @@ hold, in their order, `struck` those that no longer follow or were undone:
 `in` is the ID of a tree, or `procedures/<name>`. `minutes` are by the clock, null without times. A
 step also has `means`, `item`, `seen`, `who`, `wrote` and `too_close` where they aren't empty.
 `filled` are specs, pins and lists that the job was asked for, `{"value", "source"}` by name.
+`write_up`, where there is any, is what the tech wrote for the papers, by fix (`tree#step`).
 `hazards` are those acknowledged: `{"hazard", "in", "step", "who", "at"}`. `events` are all events
 as they came; played again they give the same record, so a record is also how a job is handed over.
 """
@@ -50,9 +51,14 @@ def record_of(state: JobState) -> dict[str, Any]:
             }
             for name, value in state.filled.items()
         },
+        **({"write_up": written} if (written := _written_up(state)) else {}),
         "struck": [_step_row(entry) for entry in state.struck],
         "events": [event_row(event) for event in state.events],
     }
+
+
+def _written_up(state: JobState) -> dict[str, dict[str, str]]:
+    return {place: dict(texts) for place, texts in state.write_up.items() if texts}
 
 
 def end_row(end: WalkEnd) -> dict[str, Any]:

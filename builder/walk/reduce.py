@@ -120,6 +120,7 @@ def _other_answer(state: JobState, event: Correct) -> Answer:
         result=event.result,
         readings=event.readings,
         stated=event.stated,
+        wrote=entry.wrote,
         at=old.at,
         who=old.who,
     )

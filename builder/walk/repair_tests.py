@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import CANNOT_TEST, JobState
-from builder.walk.measured import evidence_line, measured_check
+from builder.walk.measured import measured_check
+from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import row_of
 from builder.walk.tree_rows import VerifyRow
@@ -21,7 +22,7 @@ NOT_RUN = re.compile(
     r"\bnot (?:yet )?(?:run|tested|complete|completed|ready|supported)\b|\bincomplete\b",
     re.IGNORECASE,
 )
-NOT_CONFIRMED = "not confirmed"
+NOT_CONFIRMED = "Not confirmed"
 
 
 def verification_lines(
@@ -33,7 +34,7 @@ def verification_lines(
     tests = row_of(tables, state.frames[0]).get("verify", [])
     after = taken[len(before_repair(state, taken)) :]
     if not tests:
-        return ["No test is written for this repair: not confirmed."]
+        return [f"{NOT_CONFIRMED}: no test is written for this repair."]
     runs = [*_runs(after)]
     return [
         _line(tables, test, runs[at] if at < len(runs) else None, library)
@@ -57,16 +58,16 @@ def _line(
 ) -> str:
     name = _name(tables, test, run)
     if run is None:
-        return f"{name}: not done"
+        return f"Not done: {name}"
     *steps, verdict = run
     checks = [one for one in steps if one.entry.kind == "check"]
     if any(one.entry.result == CANNOT_TEST for one in checks):
-        return f"{name}: {NOT_CONFIRMED}, could not be tested"
+        return f"{NOT_CONFIRMED}: {name}, could not be tested"
     own = [one for one in checks if one.entry.step == test.get("step")]
     words = evidence_line(measured_check(tables, own[-1], library)) if own else name
     if _hides_a_monitor(checks):
-        return f"{words}: {NOT_CONFIRMED}, a monitor may not have run"
-    return f"{words}: {verdict.entry.result}"
+        return f"{NOT_CONFIRMED}: {words}, a monitor may not have run"
+    return f"{capitalized(verdict.entry.result)}: {words}"
 
 
 def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:

@@ -8,14 +8,15 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, target_taken
-from builder.walk.job_state import CANNOT_TEST, JobState
-from builder.walk.measured import evidence_line, measured_check
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
+from builder.walk.measured import measured_check
+from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 from builder.wording.quotes import without_quotes
 
-NO_ANSWER = (CANNOT_TEST, "none of these")
+NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
 
 
@@ -28,7 +29,7 @@ def ruled_out_lines(
         how = (evidence_line(measured_check(tables, one, library)) for one in checks)
         cause = without_quotes(fix)
         if cause:
-            lines.append(f"{cause}: no. {'; '.join(how)}")
+            lines.append(f"{cause}? No. {'; '.join(how)}")
     return lines
 
 

@@ -13,12 +13,14 @@ from builder.trade.units import convert
 from builder.walk.events import Value
 from builder.walk.job_state import JobState, Refused
 from builder.walk.list_items import items_of
-from builder.walk.read_codes import answers_of_codes, answers_read
+from builder.walk.read_codes import DTC, answers_of_codes, answers_read
 from builder.walk.spec_ranges import good_of_spec, good_ranges, spec_names
 from builder.walk.told import row_of
 from builder.walk.tree_rows import AskRow, WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.walk.where import unknown_places, words_of_place
+
+OTHER = "other"  # a choice that stands for what the shop has no entry for
 
 
 class FillRow(TypedDict):
@@ -101,6 +103,8 @@ def checked(ask: FillRow, value: Value) -> Value | Refused:
             return answers[0]
         if answers:
             return Refused(f"those DTCs stand for {' and '.join(answers)}: choose one")
+        if OTHER in ask["one_of"] and value and not DTC.search(value.upper()):
+            return value  # by its own name
         return Refused(f"`{value}` isn't one of: {', '.join(ask['one_of'])}")
     return value or Refused(f"`{name}` is empty")
 

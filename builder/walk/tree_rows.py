@@ -22,6 +22,7 @@ class WalkResultRow(TypedDict):
     otherwise: NotRequired[bool]  # covers what the results above it leave
     places: NotRequired[dict[str, str]]  # by reading with a spec: below, within, above, none
     means: NotRequired[str]
+    parts: NotRequired[list[str]]  # the things that an answer stands for, where it is more than one
     answers: NotRequired[dict[str, str]]  # `with`: what the other tree asks
 
 

@@ -27,9 +27,11 @@ from builder.walk.events import (
     TakeEarlier,
     Tick,
     Verified,
+    WriteUp,
 )
 from builder.walk.job_state import Refused
 from builder.walk.read_codes import DTC
+from builder.walk.to_fill import OTHER
 
 HELP = """\
   2                        the second result, where nothing is read; or its words
@@ -38,7 +40,7 @@ HELP = """\
   14.2 V #2                a reading too close to call, taken as the second result
   #2                       the second result, where nothing can be read
   stated #2                the second result, known but not measured here
-  can't test               it can't be tested
+  can't test               it can't be tested; if you like, WORDS behind it: what's in the way
   none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
   pass, fail               a test after the repair
@@ -47,6 +49,7 @@ HELP = """\
   run, take                run the procedure, or take what it proved earlier
   back                     undo the last entry
   correct 3 ANSWER         give step 3 of the list another answer
+  papers cause WORDS       at a fix, for the papers; or repair, parts, or a check by its name
   list                     what was done so far
   pause, resume            a break
   hand over NAME           to somebody else
@@ -63,10 +66,9 @@ _PLAIN: Mapping[str, Callable[..., Event]] = {
     "rejoin": Rejoin,
     "run": RunProcedure,
     "take": TakeEarlier,
-    "can't test": CannotTest,
-    "cannot test": CannotTest,
     "hand over": HandOver,
 }
+_CANNOT_TEST = re.compile(r"(?:can't|cannot) test\b[:,]? ?(.*)", re.IGNORECASE)
 
 
 def event_of_line(
@@ -81,6 +83,8 @@ def event_of_line(
         return answer
     if command in _PLAIN:
         return _PLAIN[command](at=at)
+    if match := _CANNOT_TEST.fullmatch(words):
+        return CannotTest(seen=match[1], at=at)
     if command in ("read", "") and shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), at=at)
     if command in ("pass", "fail"):
@@ -89,6 +93,8 @@ def event_of_line(
         return NoneOfThese(seen=words[4:].strip(), at=at)
     if command.startswith("hand over "):
         return HandOver(to=words[10:], at=at)
+    if match := re.fullmatch(r"papers (\S+) (.+)", words, re.IGNORECASE):
+        return WriteUp(name=match[1].lower(), text=match[2], at=at)
     if match := re.fullmatch(r"tick ([0-9]+)", command):
         return Tick(line=int(match[1]) - 1, at=at)
     if match := re.fullmatch(r"correct ([0-9]+) (.+)", words, re.IGNORECASE):
@@ -115,8 +121,8 @@ def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str])
     command = words.casefold()
     if command == "back":
         return Back(at=at)
-    if "limits" in ask and _PLAIN.get(command) is CannotTest:
-        return CannotTest(at=at)  # nobody can look up its spec
+    if "limits" in ask and (match := _CANNOT_TEST.fullmatch(words)):
+        return CannotTest(seen=match[1], at=at)  # nobody can look up its spec
     if ask.get("list"):
         items = tuple(item.strip() for item in words.split(",") if item.strip())
         return Fill(name=ask["name"], value=items, at=at)
@@ -126,7 +132,8 @@ def _fill(words: str, ask: Mapping[str, Any], at: str, parts: Mapping[str, str])
     names = {parts.get(one, one).casefold(): one for one in choices}
     names |= {one.casefold(): one for one in choices}
     chosen = names.get(words.casefold(), words)
-    if choices and chosen not in choices and not DTC.search(words.upper()):
+    is_open = not choices or OTHER in choices
+    if not is_open and chosen not in choices and not DTC.search(words.upper()):
         return Refused(f"`{words}` isn't one of these: type a number, or the words beside it")
     return Fill(name=ask["name"], value=chosen, at=at)
 

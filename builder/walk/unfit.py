@@ -20,6 +20,7 @@ from builder.walk.events import (
     TakeEarlier,
     Tick,
     Verified,
+    WriteUp,
 )
 from builder.walk.job_state import JobState, Refused, is_over, judges_in_words
 from builder.walk.to_fill import asks_at, unanswered
@@ -72,6 +73,9 @@ def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
         return f"the walk is at `{frame.place}`, not at `{step}`"
     if isinstance(event, Pause | HandOver | Tick | Acknowledge):
         return ""
+    if isinstance(event, WriteUp):
+        is_fix = state.end is not None and state.end.kind == "fix"
+        return "" if is_fix else "what the papers say is written at a fix"
     if isinstance(event, Rejoin):
         is_verified = state.end and state.end.kind == "fix" and state.end.verified is not None
         return "" if is_verified and state.left else "there is no tree to go back to"

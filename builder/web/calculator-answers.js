@@ -6,7 +6,8 @@
  */
 "use strict";
 globalThis.baytreeCalculators = (() => {
-  const { read, less, size, run, rounded } = baytreeExact;
+  const { read, less, size, rounded } = baytreeExact;
+  const { run } = baytreeExpressions;
   const { unit, typed: typedQuantity, convert, written, sign, ofKind } = baytreeQuantities;
   const data = baytreeTrade.calculators;
   const line = (label, text, exact = "") => ({ label, text, exact });

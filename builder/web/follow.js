@@ -6,8 +6,8 @@
  */
 "use strict";
 globalThis.baytreeFollow = (() => {
-  const { INFINITY, read, finite, less, same, add, subtract, multiply, divide, negative, size, run,
-    bounds, rounded } = baytreeExact;
+  const { INFINITY, read, finite, less, same, add, subtract, multiply, divide, negative, size,
+    rounded } = baytreeExact;
   const { typed: typedQuantity, convert, sameKind, unit } = baytreeQuantities;
   const MINUS_INFINITY = negative(INFINITY);
   const ZERO = read("0");
@@ -137,7 +137,7 @@ globalThis.baytreeFollow = (() => {
       spans[name] = computedSpan(form, spans, used);
       if (!used.every((use) => use in values)) continue;
       const value = used.some((use) => values[use] === null || !finite(values[use])) ? null
-        : run(form, values);
+        : baytreeExpressions.run(form, values);
       values[name] = value && exact(value);
       if (!value) spans[name] = [INFINITY, MINUS_INFINITY]; // empty: no result that names it matches
       else if (used.every((use) => same(...spans[use]))) spans[name] = [values[name], values[name]];
@@ -152,7 +152,7 @@ globalThis.baytreeFollow = (() => {
 
   function computedSpan(form, spans, used) {
     if (!used.every((use) => spans[use].every(finite))) return [MINUS_INFINITY, INFINITY];
-    const ends = bounds(form, spans);
+    const ends = baytreeExpressions.bounds(form, spans);
     return ends ? [exact(ends[0], "down"), exact(ends[1], "up")] : [MINUS_INFINITY, INFINITY];
   }
 

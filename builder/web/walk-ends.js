@@ -7,22 +7,25 @@ globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, backButton, goButton, undoButton } = baytreeStep;
-  const { saveRecord } = baytreeSheets;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, backButton, goButton, undoButton } = baytreeStep;
+  const { papersButton } = baytreePapers;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
-  const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
+  const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
 
   function drive({ shown }) {
     return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");
   }
 
   // What proves a fix: the check that led to it, and those it rests on; no test after the repair.
-  function proofs(walk) {
-    const { state, row, tables } = walk;
+  function provedBy({ state, row }) {
     const { inside } = state.frames[0], wanted = (row.proved_by || []).map(([step]) => step);
     const checks = stepsBeforeRepair(state).filter((one) => one.kind === "check" && one.inside === inside && one.result);
-    const shown = checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
+    return checks.filter((one, at) => at === checks.length - 1 || wanted.includes(one.step));
+  }
+
+  function proofs(walk) {
+    const { tables } = walk, shown = provedBy(walk);
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
       asked(filledIn(walk, one, tableOf(tables, one.inside).steps[one.step].text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "")))];
   }
@@ -30,15 +33,15 @@ globalThis.baytreeEnds = (() => {
   function fixFace(walk) {
     const { shown } = walk, { tests = [] } = shown, putsBack = !changesFirst(walk).includes("put back")
       && (shown.lines || []).some(({ of }) => of === "put back");
-    return { end: true, step: [...context(walk), cautionLine(walk),
+    return { end: true, step: [...context(walk), ...cautions(walk),
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
-      ...(proofs(walk) || []), drive(walk), links(walk, 0),
+      ...(proofs(walk) || []), papersButton(walk, provedBy(walk)), drive(walk), links(walk, 0),
       ticks(walk, linesLeft(walk)),
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: shown.unread ? readBar(walk) : [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {
@@ -46,13 +49,14 @@ globalThis.baytreeEnds = (() => {
     const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
       { "data-result": String(at), "aria-pressed": String(view.pick === at) });
     return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`),
-      cautionLine(walk), heading(capital(verify.text)), !walk.state.read.length && ticks(walk, ["put back"])],
+      ...cautions(walk), heading(capital(verify.text)), !wasReady(walk) && ticks(walk, ["put back"])],
       answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
       bar: verifyBar(walk) };
   }
 
   function verifyBar(walk) {
     const { view: { pick } } = walk;
+    if (walk.shown.unread) return readBar(walk);
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
     return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
@@ -61,14 +65,24 @@ globalThis.baytreeEnds = (() => {
   function overFace(walk) {
     const { shown, state } = walk, { kind, verified } = state.end;
     const title = kind === "fix" ? (verified ? "Repaired and verified" : "Repaired, not tested")
-      : kind === "stuck" ? "Nothing here fits" : shown.text;
+      : kind === "stuck" ? stuckWords(state) : shown.text;
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
-      kind === "stuck" && call(walk), !verified && drive(walk), // it speaks of the vehicle before the repair
+      kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), walk.practice && line("w-shows", walk.practice.endWords(state)),
+      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)), walk.practice && line("w-shows", walk.practice.endWords(state)),
     ].flat(3), bar: overBar(walk) };
+  }
+
+  const isUntested = ({ steps }) => steps[steps.length - 1]?.result === "cannot test";
+  const stuckWords = (state) => (isUntested(state) ? "Can’t be tested here" : "Nothing here fits");
+
+  // What was written for the person to call; a procedure that can't be done has the line in its own check.
+  function seenLine(state) {
+    const isOpen = ({ result }) => ["cannot test", "none of these"].includes(result), { steps } = state;
+    const { seen } = steps.slice(steps.findLastIndex((one) => !isOpen(one)) + 1).find((one) => one.seen) || {};
+    return seen && line("w-for", `${isUntested(state) ? "In the way" : "Seen"}: ${seen}`);
   }
 
   function overBar(walk) {

@@ -9,8 +9,11 @@ globalThis.baytreeJob = (walk) => {
   const { recordOf } = baytreeRecord;
   const { top, tableOf, placeOf, partsOfPlace } = baytreeTold;
   const { stepWords, capital } = baytreeWords;
-  const { h } = baytreeParts;
+  const { h, save } = baytreeParts;
   const store = baytreeStore;
+  const PLAYED_AGAIN = ["assets/walk-correct.js", "assets/expressions.js"];
+  const REST = [...PLAYED_AGAIN, "assets/walk-sheets.js", "assets/walk-asks.js", "assets/walk-resumed.js", "assets/connector-face.js"];
+  const SOON = 2000; // milliseconds
 
   const loads = {};
   function load(name) {
@@ -24,14 +27,24 @@ globalThis.baytreeJob = (walk) => {
 
   walk.load = load;
 
+  // A sheet over the step: they are loaded with the first.
+  walk.sheet = async (name, ...more) => {
+    if (await load("assets/walk-sheets.js")) return baytreeSheets[name](walk, ...more);
+    return walk.say("That didn’t load. Try again where there is a network.");
+  };
+
+  // What a walk may come to need is fetched once its first step is there, while there is a network.
+  const loadRest = () => { if (location.protocol !== "file:") setTimeout(() => REST.forEach(load), SOON); };
+
   async function loadTables() {
     await load("walks/shop.js");
     await load(`walks/${walk.tree}.js`);
     walk.tables = baytreeTables;
   }
 
-  // Plays the events of a job; a tree that they lead to is loaded on the way.
+  // Plays the events of a job; a tree that they lead to is loaded on the way, and what few steps need.
   async function played(events) {
+    if (events.length > 1) await Promise.all(PLAYED_AGAIN.map(load));
     for (;;) {
       const state = replay(walk.tables, events);
       if (!state.load || !await load(`walks/${state.load}.js`)) return state;
@@ -54,73 +67,60 @@ globalThis.baytreeJob = (walk) => {
   async function resume(id) {
     const job = await store.read(shopName(), id);
     if (!job) return false;
-    const state = await played(job.events);
+    const [state] = await Promise.all([played(job.events), load("assets/walk-resumed.js")]);
     walk.job = job;
     walk.state = state.refused ? state.state : state;
     walk.job.misfit = state.refused || "";
     return true;
   }
 
-  // What is different in the tree since this job went through it.
-  function changedWords() {
-    const { rows = {}, misfit, record: { revision } = {} } = walk.job;
-    const changed = Object.entries(rows).filter(([place, hash]) => hashOf(place) !== hash);
-    const texts = changed.map(([place]) => rowAt(place)?.text || partsOfPlace(place)[1]);
-    if (misfit) return `This tree changed since: the job goes on where it still fits. ${walk.inWords(misfit)}`;
-    if (texts.length) return `This tree changed since you began. Different now: ${texts.join("; ")}.`;
-    return revision && revision !== walk.tables.trees[walk.state.tree].revision
-      ? "This tree changed since this job was last saved, but not in the steps that you did." : "";
-  }
-
-  function rowAt(place) {
+  walk.rowAt = (place) => {
     const [inside, step] = partsOfPlace(place);
     return tableOf(walk.tables, inside)?.steps[step];
-  }
+  };
 
-  function hashOf(place) {
+  // Tells a step that was changed since from one that wasn't.
+  walk.hashOf = (place) => {
     let hash = 0;
-    for (const one of JSON.stringify(rowAt(place)) || "") hash = (Math.imul(hash, 31) + one.charCodeAt(0)) | 0;
+    for (const one of JSON.stringify(walk.rowAt(place)) || "") hash = (Math.imul(hash, 31) + one.charCodeAt(0)) | 0;
     return hash;
-  }
+  };
 
-  async function keep() {
+  walk.keep = async () => {
     const { job, state } = walk;
     if (walk.practice || (state.events.length < 2 && !job.order)) return;
     const place = placeOf(top(state)), other = await store.read(shopName(), job.id);
     if (other && other.saved > job.saved) { walk.say("Another tab went on with this job. Reload to see it; nothing from here is kept."); return; }
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: walk.tree,
-      rows: { ...job.rows, [place]: hashOf(place) }, title: walk.tables.trees[state.tree].title,
+      rows: { ...job.rows, [place]: walk.hashOf(place) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
       step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: walk.address() });
     const wrong = await store.write(shopName(), { ...job, record: walk.record() });
     if (wrong) walk.say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
-  }
+  };
 
   walk.record = () => {
-    const { order, vin, year, make, model, title } = walk.job;
-    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model }).filter(([, value]) => value));
+    const { order, vin, year, make, model, mileage, customer, codes, title } = walk.job;
+    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model, mileage, customer, codes }).filter(([, value]) => value));
     return { ...recordOf(walk.state), job };
   };
 
+  walk.saveRecord = () => {
+    const name = [walk.job.order, walk.job.tree.replace("/", "-")].filter(Boolean).join("-");
+    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), walk.record());
+  };
+
   // The start of a job, with another vehicle or complaint: the same events are played after it.
-  async function rewriteStart(change) {
+  walk.rewriteStart = async (change) => {
     const [start, ...rest] = walk.state.events;
     const state = await played([{ ...start, ...change }, ...rest]);
     if (state.refused) { walk.say(`That doesn't go with what was done: ${state.refused}`); return false; }
     walk.state = state;
     return true;
-  }
-
-  walk.vinWords = async (text) => {
-    if (!text.trim()) return [];
-    await load("assets/calculator-data.js");
-    await load("assets/calculator-answers.js");
-    const { lines, mistakes } = baytreeCalculators.answer("vin", { vin: text, class: baytreeTrade.calculators.vin.light });
-    return [...Object.values(mistakes), ...lines.filter(({ label }) => label !== "VIN").map(({ label, text: words }) => `${label}: ${words}`)];
   };
 
   // A refusal as a sentence.
   walk.inWords = (words) => capital(words.replace(/`([^`]*)`/g, "“$1”"));
 
-  return { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName };
+  return { now, load, loadRest, loadTables, begin, resume, shopName };
 };

@@ -37,7 +37,7 @@ globalThis.baytreeParts = (() => {
     const heading = h("h2", { tabindex: "-1" }, title);
     const close = button("Close", () => node.close(), { class: "w-close" });
     const node = h("dialog", { class: "w-sheet", "aria-label": title },
-      h("div", { class: "w-sheet-body" }, heading, ...content), close);
+      h("div", { class: "w-sheet-body", tabindex: "0" }, heading, ...content), close);
     node.addEventListener("close", () => {
       node.remove();
       if (history.state?.sheet) history.back();

@@ -162,6 +162,7 @@ globalThis.baytreeRecord = (() => {
       }),
       filled: Object.fromEntries(Object.entries(state.filled).map(
         ([name, value]) => [name, { value, source: state.sources[name] || "" }])),
+      ...withoutEmpty({ write_up: withoutEmpty(state.write_up) }),
       struck: state.struck.map(stepRow), events: state.events,
     };
   }

@@ -1,7 +1,8 @@
 /* The reducer of a walk: builder/walk/reduce, forward and at_step, in the page.
  *
  * In: the tables, a state, an event as a record has it. Out: `baytreeReduce`: the next state, or
- * `{ refused }` with the reason; nothing changes then. Python is the reference; random walks hold
+ * `{ refused }` with the reason; nothing changes then. An answer that is corrected needs
+ * walk-correct.js. Python is the reference; random walks hold
  * both to the same screens, refusals and records.
  */
 "use strict";
@@ -16,7 +17,7 @@ globalThis.baytreeReduce = (() => {
   const BEGINNING = Object.freeze({
     tree: "", revision: "", vehicle: "", complaint: "", frames: [], left: [], filled: {}, sources: {},
     now: [], to_normal: false, known: [], read: [], ticked: [], verifying: null, put_back: [],
-    proved: {}, passed: [], paused: "", end: null, steps: [], struck: [], acknowledged: [], since: "",
+    proved: {}, passed: [], paused: "", end: null, write_up: {}, steps: [], struck: [], acknowledged: [], since: "",
     worked: 0, done: [], events: [], before: null });
   const refuse = (refused) => ({ refused });
   const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
@@ -24,7 +25,7 @@ globalThis.baytreeReduce = (() => {
   // Forward: everything but `back` and `correct`
 
   const FORWARD = { start, fill, tick, acknowledge, pause: interrupt, hand_over: interrupt, resume, rejoin,
-    answer, done, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
+    answer, done, write_up: writeUp, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
 
   function forward(tables, state, event) {
     const reason = unfit(tables, state, event);
@@ -58,6 +59,12 @@ globalThis.baytreeReduce = (() => {
     return { ...state, ticked: on ? [...others, line] : others };
   }
 
+  function writeUp(tables, state, { name, text }) {
+    const place = placeOf(state.end), own = { ...state.write_up[place], [name]: text };
+    const written = Object.fromEntries(Object.entries(own).filter(([, words]) => words));
+    return { ...state, write_up: { ...state.write_up, [place]: written } };
+  }
+
   function acknowledge(tables, state, { hazards, who = "", at = "" }) {
     const there = hazardsAt(tables, state, planOf(tables, state)), place = placeOf(top(state));
     const wrong = hazards.find((one) => !there.includes(one));
@@ -87,7 +94,8 @@ globalThis.baytreeReduce = (() => {
     if (given.refused) return given;
     const result = row.results[given.result];
     const entry = { ...entryOf(tables, state, event, result.text), means: result.means || "",
-      readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated) };
+      readings: given.readings, too_close: given.too_close, stated: Boolean(event.stated),
+      wrote: event.wrote || {} };
     const after = event.stated ? stated(tables, state, entry) : left(tables, state, entry);
     return leave(tables, after, result.text, result.to, result.answers);
   }
@@ -161,7 +169,7 @@ globalThis.baytreeReduce = (() => {
 
   function reduce(tables, state, event) {
     if (event.event === "back") return undone(state, event);
-    if (event.event === "correct") return corrected(tables, state, event);
+    if (event.event === "correct") return baytreeCorrect.corrected(tables, state, event);
     const following = oneMore(tables, state, event);
     return following.refused ? following
       : { ...following, events: [...state.events, event], before: state };
@@ -188,52 +196,6 @@ globalThis.baytreeReduce = (() => {
     return { ...before, events: [...state.events, event], struck: [...before.struck, ...lost] };
   }
 
-  // Plays the events again with another answer, as far as they still fit.
-  function corrected(tables, state, event) {
-    const reason = notCorrectable(state, event);
-    if (reason) return refuse(reason);
-    const entry = state.steps[event.index];
-    let again = played(tables, [...state.done.slice(0, entry.event), otherAnswer(state, event, entry)]);
-    if (again.refused) return again;
-    for (const later of state.done.slice(entry.event + 1)) {
-      const following = oneMore(tables, again, later);
-      if (following.refused) {
-        const asIs = { now: physicalStates(tables, state), known: state.known, put_back: state.put_back,
-          since: event.at || "" };
-        again = { ...asItIs(again, asIs), done: [...again.done, { asIs }] };
-        break;
-      }
-      again = following;
-    }
-    if (same(again.steps, state.steps)) return state;
-    const struck = state.steps.filter((one) => !again.steps.some((other) => same(one, other)));
-    return { ...again, struck: [...state.struck, ...struck], acknowledged: state.acknowledged,
-      events: [...state.events, event], before: state };
-  }
-
-  function notCorrectable({ paused, steps }, { index }) {
-    if (paused) return "resume the job first";
-    if (!(index >= 0 && index < steps.length)) {
-      return `there is no step ${index}: the record has ${steps.length}, from 0`;
-    }
-    const { kind, event } = steps[index];
-    return kind === "check" && event >= 0 ? "" : "only the answer of a check can be corrected";
-  }
-
-  function otherAnswer(state, { result, readings, stated }, entry) {
-    const { at, who } = state.done[entry.event];
-    return { event: "answer", step: `${entry.inside}#${entry.step}`, result, readings, stated, at, who };
-  }
-
-  function played(tables, events) {
-    let state = BEGINNING;
-    for (const event of events) {
-      state = oneMore(tables, state, event);
-      if (state.refused) break;
-    }
-    return state;
-  }
-
   // The state after all events, or the first refusal, with the number of its event.
   function replay(tables, events) {
     let state = BEGINNING;
@@ -245,5 +207,5 @@ globalThis.baytreeReduce = (() => {
     return state;
   }
 
-  return { BEGINNING, reduce, replay, toolsOf, tableOf };
+  return { BEGINNING, reduce, replay, oneMore, asItIs, same, toolsOf };
 })();

@@ -1,14 +1,15 @@
 /* The sheets over a step: lookups, the trail, the job.
  *
- * In: the walk. Out: `baytreeSheets`, functions that open a sheet. A sheet hides the step, and
- * closing it shows the step as it was.
+ * In: the walk. Out: `baytreeSheets`, functions that open a sheet; loaded when one is asked for. A
+ * sheet hides the step, and closing it shows the step as it was.
  */
 "use strict";
 globalThis.baytreeSheets = (() => {
-  const { h, button, caution, openSheet, closeSheet, save } = baytreeParts;
+  const { h, button, caution, openSheet, closeSheet } = baytreeParts;
   const { capital, asked, answerWords, filledIn, limitsOf } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
+  const { noteFields } = baytreeStep;
   const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
 
   // Lookups
@@ -28,15 +29,16 @@ globalThis.baytreeSheets = (() => {
     Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
       `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
     Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
+    "Write down": (walk) => noteFields(walk),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
-      button("Pause, start the clock", () => closeSheet(() => walk.pause(Number(walk.shown.wait))), { class: "w-go" })],
+      button("Pause, start the clock", () => closeSheet(() => pause(walk, Number(walk.shown.wait))), { class: "w-go" })],
   };
 
-  const sheetOf = async (walk, name) => openSheet(name, ...await CONTENT[name](walk));
+  const look = async (walk, name) => openSheet(name, ...await CONTENT[name](walk));
 
   // The trail
 
-  function trailSheet(walk) {
+  function trail(walk) {
     const { state } = walk;
     openSheet("What was done", h("ol", { class: "w-done" }, state.steps.map((one, index) => h("li", {},
       entryWords(walk, one), one.kind === "check" && one.event >= 0
@@ -61,7 +63,9 @@ globalThis.baytreeSheets = (() => {
       box.addEventListener("input", () => { typed[name] = box.value.trim(); });
       return h("div", { class: "w-note" }, h("label", { for: box.id }, capital(name || "reading")), box);
     });
-    const send = (event) => closeSheet(() => walk.send({ event: "correct", index, ...event }));
+    const send = async (event) => {
+      if (await walk.load("assets/walk-correct.js")) closeSheet(() => walk.send({ event: "correct", index, ...event }));
+    };
     openSheet(row.text, h("p", {}, `Was: ${answerWords(walk, entry)}`), ...boxes,
       boxes.length > 0 && button("Change the reading", () => send({ readings: typed }), { class: "w-go" }),
       h("div", { class: "w-results rows" }, row.results.map((result, at) => button(
@@ -69,29 +73,62 @@ globalThis.baytreeSheets = (() => {
         () => send({ result: at, ...(boxes.length || row.by ? { stated: true } : {}) })))));
   }
 
-  // None of these
+  // Where the tree has no way on: a line for the person to call; `missing` says why it is needed.
 
-  function noneSheet(walk) {
+  const none = (walk) => stuckSheet(walk, "none_of_these", ["None of these", "What did you see?", "None of these fits"],
+    "Write one line of what you saw: the next person needs it.");
+  const cannot = (walk) => stuckSheet(walk, "cannot_test", ["Can’t test", "What’s in the way? (optional)", "It can’t be tested"]);
+
+  function stuckSheet(walk, event, [title, question, words], missing = "") {
     const box = h("input", { id: "w-seen", type: "text", maxlength: "200", autocomplete: "off" });
     const wrong = h("p", { class: "w-wrong", role: "alert" });
     const { stuck } = walk.tables.shop;
     const go = () => {
-      if (!box.value.trim()) { wrong.textContent = "Write one line of what you saw: the next person needs it."; box.focus(); return; }
-      closeSheet(() => walk.send({ event: "none_of_these", seen: box.value.trim() }));
+      const seen = box.value.trim();
+      if (missing && !seen) { wrong.textContent = missing; box.focus(); return; }
+      closeSheet(() => walk.send({ event, ...(seen ? { seen } : {}) }));
     };
-    box.addEventListener("keydown", (event) => { if (event.key === "Enter") go(); });
-    openSheet("None of these", h("div", { class: "w-note" }, h("label", { for: "w-seen" }, "What did you see?"), box), wrong,
-      button([h("b", {}, "None of these fits"), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
+    box.addEventListener("keydown", ({ key }) => { if (key === "Enter") go(); });
+    openSheet(title, h("div", { class: "w-note" }, h("label", { for: box.id }, question), box), wrong,
+      button([h("b", {}, words), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
     box.focus();
   }
 
   // The job
 
-  function jobSheet(walk) {
-    const { job, state } = walk;
+  function pause(walk, minutes) {
+    walk.job.until = minutes ? `${new Date(Date.now() + minutes * 60000).toISOString().slice(0, 19)}Z` : "";
+    return walk.send({ event: "pause" });
+  }
+
+  function describe(walk, more) {
+    Object.assign(walk.job, more);
+    if ("said" in more) walk.rewriteStart({ complaint: more.said });
+    walk.keep();
+    walk.redraw();
+  }
+
+  async function setVehicle(walk, vehicle) {
+    if (await walk.rewriteStart({ vehicle })) { walk.keep(); walk.redraw(); }
+  }
+
+  async function remove({ tables, job, root }) {
+    await baytreeStore.remove(tables.names.shop, job.id);
+    location.href = `${root}index.html`;
+  }
+
+  async function vinWords(walk, text) {
+    if (!text.trim()) return [];
+    for (const name of ["expressions", "calculator-data", "calculator-answers"]) await walk.load(`assets/${name}.js`);
+    const { lines, mistakes } = baytreeCalculators.answer("vin", { vin: text, class: baytreeTrade.calculators.vin.light });
+    return [...Object.values(mistakes), ...lines.filter(({ label }) => label !== "VIN").map(({ label, text: words }) => `${label}: ${words}`)];
+  }
+
+  function job(walk) {
+    const { job: known, state } = walk;
     const text = (name, label, more = {}) => {
-      const box = h("input", { id: `w-job-${name}`, type: "text", autocomplete: "off", maxlength: "60", value: job[name] || "", ...more });
-      box.addEventListener("change", () => walk.describe({ [name]: box.value.trim().replace(name === "order" ? /^RO\s*#?\s*/i : "", "") }));
+      const box = h("input", { id: `w-job-${name}`, type: "text", autocomplete: "off", maxlength: "60", value: known[name] || "", ...more });
+      box.addEventListener("change", () => describe(walk, { [name]: box.value.trim().replace(name === "order" ? /^RO\s*#?\s*/i : "", "") }));
       return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
     };
     const to = h("div", { class: "w-note" }, h("label", { for: "w-to" }, "Hand over to"),
@@ -99,21 +136,23 @@ globalThis.baytreeSheets = (() => {
     const name = () => to.querySelector("input").value.trim();
     const vin = text("vin", "VIN", { maxlength: "24", autocapitalize: "characters" });
     const checked = h("p", { class: "w-vin", role: "status" });
-    const check = async () => { checked.replaceChildren(...paragraphs(await walk.vinWords(vin.querySelector("input").value))); };
+    const check = async () => { checked.replaceChildren(...paragraphs(await vinWords(walk, vin.querySelector("input").value))); };
     vin.querySelector("input").addEventListener("change", check);
     openSheet("Job", text("order", "Repair order"), vehicleChoice(walk), h("div", { class: "w-two" }, text("year", "Year", { inputmode: "numeric" }), text("make", "Make")),
-      text("model", "Model"), vin, checked, text("said", "Complaint, in the customer's words"), text("who", "Your name"),
+      text("model", "Model"), vin, checked,
+      h("div", { class: "w-two" }, text("mileage", "Mileage"), text("customer", "Customer")),
+      text("codes", "DTCs read, each with its status", { maxlength: "300" }), text("said", "Complaint, in the customer's words"), text("who", "Your name"),
       h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
       h("div", { class: "w-stack" },
-        state.paused ? null : button("Pause", () => closeSheet(() => walk.pause(0))),
+        state.paused ? null : button("Pause", () => closeSheet(() => pause(walk, 0))),
         state.paused ? null : to,
         state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over", ...(name() ? { to: name() } : {}) }))),
-        button("Save the record as a file", () => saveRecord(walk), { "data-do": "record" }),
+        button("Save the record as a file", () => walk.saveRecord(), { "data-do": "record" }),
         walk.practice ? null : button("Practice this tree", () => closeSheet(() => walk.startPractice())),
-        button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => walk.remove()); }),
+        button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => remove(walk)); }),
         h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "All jobs"),
         button("The whole tree as a list", () => closeSheet(() => walk.leave()))));
-    if (job.vin) check();
+    if (known.vin) check();
   }
 
   function vehicleChoice(walk) {
@@ -121,13 +160,9 @@ globalThis.baytreeSheets = (() => {
     if (!vehicles.length) return null;
     const select = h("select", { id: "w-vehicle" }, h("option", { value: "" }, "Another vehicle"),
       vehicles.map(([id, { text }]) => h("option", { value: id, selected: id === walk.state.vehicle }, text)));
-    select.addEventListener("change", () => walk.setVehicle(select.value));
+    select.addEventListener("change", () => setVehicle(walk, select.value));
     return h("div", { class: "w-note" }, h("label", { for: "w-vehicle" }, "Vehicle with data here"), select);
   }
 
-  function saveRecord({ job, record }) {
-    save(`${[job.order, job.tree.replace("/", "-")].filter(Boolean).join("-")}.json`.replace(/[^\w.-]+/g, "_"), record());
-  }
-
-  return { sheetOf, trailSheet, jobSheet, noneSheet, saveRecord };
+  return { look, trail, none, cannot, job };
 })();

@@ -158,6 +158,7 @@ globalThis.baytreeSpecs = (() => {
       const answers = answersOfCodes(ask.codes || {}, value);
       if (answers.length === 1) return answers[0];
       if (answers.length) return { refused: `those DTCs stand for ${answers.join(" and ")}: choose one` };
+      if (one_of.includes("other") && value && value.toUpperCase().search(DTC) < 0) return value; // by its own name
       return { refused: `\`${value}\` isn't one of: ${one_of.join(", ")}` };
     }
     return value.length ? value : refuse(" is empty");

@@ -11,7 +11,7 @@ globalThis.baytreeStep = (() => {
   const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
-  const { sheetOf, trailSheet, jobSheet, noneSheet } = baytreeSheets;
+  const { reduce } = baytreeReduce;
 
   // The head: place and trail
 
@@ -19,12 +19,12 @@ globalThis.baytreeStep = (() => {
     const { tables, state, job } = walk, title = tables.trees[state.frames[0].inside].title;
     const trail = h("nav", { class: "w-trail", "aria-label": "What was done" },
       state.steps.slice(-12).map((one) => h("span", {},
-        button(`${one.step}: ${answerWords(walk, one)}`, () => trailSheet(walk)), h("span", { "aria-hidden": "true" }, "›"))),
+        button(`${one.step}: ${answerWords(walk, one)}`, () => walk.sheet("trail")), h("span", { "aria-hidden": "true" }, "›"))),
       h("b", {}, `Step ${state.steps.length + 1}`));
     return h("header", { class: "w-head" },
       h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
         [walk.practice ? "Practice" : job.order && `RO ${job.order}`, minutesLeft(tables, state)].filter(Boolean).join(" · "))),
-      h("div", { class: "w-row" }, trail, button("Job", () => jobSheet(walk), { class: "w-job" })));
+      h("div", { class: "w-row" }, trail, button("Job", () => walk.sheet("job"), { class: "w-job" })));
   }
 
   // Parts of the step
@@ -54,7 +54,16 @@ globalThis.baytreeStep = (() => {
       return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
         at ? (isNew ? " " : "; ") : "", isNew && [signal(word), " "], known[id].short);
     };
-    return button(hazards.map(short), () => sheetOf(walk, "Cautions"), { class: "w-caution" });
+    return button(hazards.map(short), () => walk.sheet("look", "Cautions"), { class: "w-caution" });
+  }
+
+  // Those to acknowledge in full, the others by their short names; all of them as one line once read.
+  function cautions(walk) {
+    const { shown: { hazards = [], unread = [] }, view, tables } = walk;
+    if (!unread.length || view.isRead) return [cautionLine(walk)];
+    const others = hazards.filter(({ id }) => !unread.includes(id));
+    return [...unread.map((id) => caution(id, tables.shop.hazards[id])), ...others.map(({ id }) => h(
+      "p", { class: "w-short", "data-hazard": id }, `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`))];
   }
 
   const linesOf = ({ shown }, kinds) => (shown.lines || []).map((one, at) => ({ ...one, at }))
@@ -70,7 +79,8 @@ globalThis.baytreeStep = (() => {
   }
 
   // The lines to tick beside the step: those of the screen before it aren't repeated.
-  const linesLeft = (walk) => [...(walk.state.read.length ? [] : changesFirst(walk)), "do", "after"];
+  const linesLeft = (walk) => [...(wasReady(walk) ? [] : changesFirst(walk)), "do", "after"];
+  const wasReady = ({ state, view }) => view.face !== "together" && (state.read.length > 0 || view.isRead);
 
   // What changes before the step. At a fix it is put back at the end, before it is verified.
   const changesFirst = ({ state }) => (isRepairing(state) && !state.to_normal ? ["change"] : ["put back", "change"]);
@@ -80,7 +90,7 @@ globalThis.baytreeStep = (() => {
     const { at = [] } = walk.shown, drawn = at.filter((one) => one.pin || one.fuse), more = drawn.length - PINS;
     const words = drawn.slice(0, PINS).map((one) => h("span", {}, placeWords(walk, one)));
     return [...at.filter((one) => !drawn.includes(one)).map((one) => line("w-where", placeWords(walk, one))),
-      drawn[0] && button([...words, more > 0 && `and ${more} more`], () => sheetOf(walk, "Pins"), { class: "w-pins" })];
+      drawn[0] && button([...words, more > 0 && `and ${more} more`], () => walk.sheet("look", "Pins"), { class: "w-pins" })];
   }
 
   function placeWords({ tables, state }, { phrase, connector, pin, wire, fuse, amps, box, name, noted }) {
@@ -107,32 +117,32 @@ globalThis.baytreeStep = (() => {
       row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
       row.picture && ["Picture", "Picture"],
       shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
-      shown.wait && [`Wait ${shown.wait} min`, "Wait"],
+      shown.wait && [`Wait ${shown.wait} min`, "Wait"], shown.kind === "check" && shown.write_down && ["Write down", "Write down"],
     ].filter(Boolean);
-    return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => sheetOf(walk, name))));
+    return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => walk.sheet("look", name))));
   }
 
   const heading = (words, label) => h("h1", { tabindex: "-1" }, label && h("small", {}, label), words);
 
   function stepParts(walk, label) {
     const { shown, view } = walk, moved = view.face === "step" && view.moved ? (shown.lines || []).length : 0;
-    return [...context(walk), cautionLine(walk), heading(shown.text, label), shows(walk), ...where(walk),
+    return [...context(walk), ...cautions(walk), heading(shown.text, label), shows(walk), ...where(walk),
       !moved && ticks(walk, linesLeft(walk)), links(walk, moved)];
   }
 
   // Before the step
 
   function readyFace(walk) {
-    const { shown, tables } = walk, unread = shown.unread || [];
-    const others = (shown.hazards || []).filter(({ id }) => !unread.includes(id));
-    const kinds = changesFirst(walk), words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
-    const press = () => { tickAll(walk, kinds); return walk.send({ event: "acknowledge", hazards: unread }); };
-    return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`),
-      ...unread.map((id) => caution(id, tables.shop.hazards[id])),
-      ...others.map(({ id }) => h("p", { class: "w-short", "data-hazard": id },
-        `${tables.shop.hazards[id].signal}: ${tables.shop.hazards[id].short}`)),
-      ticks(walk, kinds), button(words, press, { class: "w-go", "data-do": "acknowledge" }), backButton(walk, "w-quiet")] };
+    const { shown, view } = walk, kinds = view.isJoined ? linesLeft(walk) : changesFirst(walk);
+    const words = linesOf(walk, kinds).length ? "Read and done, go on" : "Read, go on";
+    const press = () => { tickAll(walk, kinds); return acknowledge(walk); };
+    return { step: [heading("Get ready"), line("w-for", `For: ${shown.verify?.text || shown.text}`), ...cautions(walk),
+      ticks(walk, kinds), h("div", { class: "w-pass" }, backButton(walk), goButton([words], press, "acknowledge"))] };
   }
+
+  const acknowledge = (walk) => walk.send({ event: "acknowledge", hazards: walk.shown.unread });
+  // The bar as long as cautions stand on the step to be acknowledged.
+  const readBar = (walk) => [backButton(walk), goButton(["Read, go on"], () => acknowledge(walk), "acknowledge")];
 
   function firstFace(walk) {
     const press = () => { tickAll(walk, linesLeft(walk)); walk.go("step"); };
@@ -143,7 +153,7 @@ globalThis.baytreeStep = (() => {
 
   // The bar
 
-  const backButton = (walk, name = "") => button("Back", () => walk.back(), { class: name, "data-do": "back" });
+  const backButton = (walk) => button("Back", () => walk.back(), { "data-do": "back" });
 
   function goButton([words, more], press, name = "confirm") {
     return button([h("b", {}, words), more && h("span", {}, more)], press, { class: "w-go", "data-do": name });
@@ -151,10 +161,18 @@ globalThis.baytreeStep = (() => {
 
   const undoButton = (walk) => button("Undo", () => walk.unpick(), { class: "w-undo" });
 
+  // Where nothing else leads on, the person to call gets a line of what is in the way.
+  function giveUp(walk) {
+    const { end } = reduce(walk.tables, walk.state, { event: "cannot_test" });
+    return end?.kind === "stuck" ? walk.sheet("cannot") : walk.send({ event: "cannot_test" });
+  }
+
+  const cannotButton = (walk, words, press = () => giveUp(walk)) => button(words, press, { "data-do": "cannot-test" });
+
   function restBar(walk) {
     return [backButton(walk),
-      button("Can’t test", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
-      button("None of these", () => noneSheet(walk), { "data-do": "none" })];
+      cannotButton(walk, "Can’t test"),
+      button("None of these", () => walk.sheet("none"), { "data-do": "none" })];
   }
 
   // Checks
@@ -207,23 +225,25 @@ globalThis.baytreeStep = (() => {
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view: { pick }, judged, shown }) {
+  function answerOf({ row, view, judged, shown }) {
+    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
     if (pick === null) {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
-      return judged.state === "decided" ? { event: "answer", readings: judged.typed } : null;
+      return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
     }
-    if (!row.readings.length) return { event: "answer", result: pick, ...(row.by ? { stated: true } : {}) };
+    if (!row.readings.length) return { ...answer, result: pick, ...(row.by ? { stated: true } : {}) };
     if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
-      return { event: "answer", result: pick, readings: judged.typed };
+      return { ...answer, result: pick, readings: judged.typed };
     }
-    return { event: "answer", result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
+    return { ...answer, result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
   }
 
   function checkBar(walk) {
     const event = answerOf(walk), { judged, row, view, shown } = walk;
+    if (shown.unread && !view.isRead) return readBar(walk);
     if (!event && judged.line) {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
-        judged.state === "no result" ? button("None of these", () => noneSheet(walk), { "data-do": "none" }) : null];
+        judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
     }
     if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
     const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());
@@ -237,77 +257,28 @@ globalThis.baytreeStep = (() => {
     return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
   }
 
-  // Actions, and what is asked before a step
+  // What the step wants written down, kept until it is left.
+  const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
+    const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
+    box.addEventListener("input", () => { view.wrote[name] = box.value; });
+    return h("div", { class: "w-note" }, h("label", { for: box.id }, before ? `${before}${name}` : capital(name)), box);
+  });
+
+  const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
+
+  // Where a script that few steps need didn't load: the job is kept.
+  const lackingFace = (walk) => ({ step: [heading("A part of this page didn’t load"),
+    line("w-for", "Reload it where there is a network. What you did so far is kept.")], bar: [backButton(walk)] });
+
+  // Actions
 
   function actionFace(walk) {
-    const { shown, view } = walk;
-    const notes = (shown.write_down || []).map((name, at) => {
-      const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
-      box.addEventListener("input", () => { view.wrote[name] = box.value; });
-      return h("div", { class: "w-note" }, h("label", { for: box.id }, `Write down: ${name}`), box);
-    });
-    return { step: [...stepParts(walk), ...notes],
-      bar: [backButton(walk), button("Can’t do it", () => walk.send({ event: "cannot_test" }), { "data-do": "cannot-test" }),
+    const { shown } = walk;
+    return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
+      bar: shown.unread ? readBar(walk) : [backButton(walk), cannotButton(walk, "Can’t do it"),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
-  function fillFace(walk) {
-    const [ask] = walk.shown.asks, names = ask.limits || [""], { view } = walk;
-    const label = { from: "Lowest", to: "Highest" };
-    const field = (name, at) => {
-      const box = h("input", { id: `w-fill-${at}`, type: "text", autocomplete: "off", "data-reading": name,
-        "aria-label": label[name] || ask.ask, value: view.typed[name] || "" });
-      box.addEventListener("input", () => { view.typed[name] = box.value; });
-      box.addEventListener("keydown", (event) => { if (event.key === "Enter") walk.confirm(); });
-      return h("div", { class: "w-field" }, label[name] && h("label", { for: box.id }, label[name]),
-        h("div", { class: "w-value" }, box, ask.unit && h("span", { class: "w-unit" }, ask.unit)));
-    };
-    const nameOf = (words) => capital(walk.tables.more[walk.state.frames[0].inside]?.names[words] || words);
-    if (view.typed[""] === undefined && ask.offered?.length === 1) [view.typed[""]] = ask.offered;
-    if (walk.practice && !ask.one_of.length && !Object.keys(view.typed).length) view.typed = walk.practice.lookedUp(ask);
-    const choice = (words, at) => button([h("b", {}, nameOf(words)), ask.offered?.includes(words) && h("small", {}, " by a DTC that was read")], () => { view.typed[""] = words; walk.redraw(); },
-      { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
-    const looksUp = ask.limits || /^(pin|fuse) /.test(ask.name);
-    // Without its spec a check can't be judged; a pin can still be found by its wire.
-    const giveUp = () => walk.send(ask.limits ? { event: "cannot_test" } : { event: "fill", name: ask.name, value: "not looked up" });
-    return {
-      step: [line("w-inside", looksUp ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
-        walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
-        ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
-      answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
-        ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)), ask.codes && codeField(walk, ask)],
-      bar: [backButton(walk), looksUp && button("Can’t look it up", giveUp, { "data-do": "cannot-test" }),
-        goButton(["Go on"], () => walk.confirm())],
-    };
-  }
-
-  // A DTC instead of an answer: the one that it stands for is chosen.
-  function codeField(walk, ask) {
-    const box = h("input", { id: "w-code", type: "text", autocomplete: "off", autocapitalize: "characters" });
-    box.addEventListener("change", () => {
-      const [answer, ...others] = baytreeSpecs.answersOfCodes(ask.codes, box.value);
-      if (answer && !others.length) { walk.view.typed[""] = answer; walk.redraw(); }
-    });
-    return h("div", { class: "w-field" }, h("label", { for: box.id }, "Or a DTC"), h("div", { class: "w-value" }, box));
-  }
-
-  function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {
-    const text = (typed[""] || "").trim();
-    if (ask.limits) {
-      const values = ask.limits.map((name) => (typed[name] || "").trim());
-      return { event: "fill", name: ask.name, value: ask.list ? values : values[0] };
-    }
-    return { event: "fill", name: ask.name, value: ask.list ? text.split(",").map((one) => one.trim()).filter(Boolean) : text };
-  }
-
-  function pausedFace(walk) {
-    const left = walk.job.until ? Math.ceil((Date.parse(walk.job.until) - Date.now()) / 60000) : 0;
-    return { step: [heading(left > 0 ? `Waiting: ${left} min left` : "Paused"),
-      line("w-for", `At: ${baytreeWords.stepWords(walk.tables, walk.state)}`),
-      h("p", {}, h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "Go on with another job"))],
-      bar: [goButton(["Resume"], () => walk.send({ event: "resume" }), "resume")] };
-  }
-
-  return { head, heading, line, ticks, linesLeft, changesFirst, links, context, cautionLine, readyFace, firstFace, checkFace, actionFace, fillFace,
-    pausedFace, fillEvent, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, pad };
+  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
+    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
 })();

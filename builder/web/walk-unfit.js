@@ -33,6 +33,9 @@ globalThis.baytreeUnfit = (() => {
       return `the walk is at \`${placeOf(frame)}\`, not at \`${step}\``;
     }
     if (["pause", "hand_over", "tick", "acknowledge"].includes(event.event)) return "";
+    if (event.event === "write_up") {
+      return state.end?.kind === "fix" ? "" : "what the papers say is written at a fix";
+    }
     if (event.event === "rejoin") {
       const isFixed = state.end?.kind === "fix" && isOver(state);
       return isFixed && state.left.length ? "" : "there is no tree to go back to";

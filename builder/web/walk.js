@@ -16,26 +16,17 @@
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const PRACTICE = "practice"; // in the address, in the place of a job
-  const LARGE = 26; // pixels of text from which nothing stays fixed
+  const LARGE = 24; // pixels of text from which nothing stays fixed
   const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
-  const { now, load, loadTables, begin, resume, changedWords, keep, rewriteStart, shopName } = baytreeJob(walk);
+  const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
 
   // Events
 
-  walk.describe = (more) => {
-    Object.assign(walk.job, more);
-    if ("said" in more) rewriteStart({ complaint: more.said });
-    keep();
-    draw();
-  };
-
-  walk.setVehicle = async (vehicle) => { if (await rewriteStart({ vehicle })) { keep(); draw(); } };
-
   const after = (event) => reduce(walk.tables, walk.state, { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) });
 
   // Lines that were done with the screen: no screen of their own, and Back undoes them with it.
-  walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) keep(); };
+  walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) walk.keep(); };
 
   walk.send = async (event) => {
     const following = after(event);
@@ -45,24 +36,19 @@
     if (walk.state.events.length === 1) store.keep();
     if (event.event === "resume") walk.job.until = "";
     walk.state = following;
-    await arrive(event.event === "tick");
-    return keep();
+    const stays = ["tick", "write_up"].includes(event.event) || (event.event === "acknowledge" && walk.view.face === "together");
+    await arrive(stays);
+    if (stays && event.event === "acknowledge") focusHeading();
+    return walk.keep();
   };
 
   walk.confirm = () => {
     const { shown, view } = walk;
-    if (shown.phase === "fill") return walk.send(step.fillEvent(walk));
+    if (shown.phase === "fill") return walk.send(baytreeAsks.fillEvent(walk));
     if (shown.kind === "check") { const event = step.answerOf(walk); return event && walk.send(event); }
-    const wrote = Object.fromEntries(Object.entries(view.wrote).filter(([, text]) => text.trim()));
+    const wrote = step.written(view);
     return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
   };
-
-  walk.pause = (minutes) => {
-    walk.job.until = minutes ? `${new Date(Date.now() + minutes * 60000).toISOString().slice(0, 19)}Z` : "";
-    return walk.send({ event: "pause" });
-  };
-
-  walk.remove = async () => { await store.remove(shopName(), walk.job.id); location.href = `${root}index.html`; };
 
   // One step back in the history; the screen follows in `popstate`.
   walk.back = () => {
@@ -74,7 +60,7 @@
   async function undoTo(depth) {
     while (depthOf(walk.state) > depth && walk.state.before) walk.state = reduce(walk.tables, walk.state, { event: "back", at: now() });
     await arrive(false, history.state?.face);
-    keep();
+    walk.keep();
   }
 
   walk.leave = () => { history.pushState(null, "", `${location.pathname}${location.search}`); hide(); };
@@ -114,6 +100,7 @@
   async function arrive(stays, face) {
     const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
     walk.shown = screen(walk.tables, walk.state);
+    await loadWanted();
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     walk.say("");
@@ -125,12 +112,23 @@
     if (!stays) focusHeading();
   }
 
+  // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
+  async function loadWanted() {
+    const { shown: { phase }, state, tables } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
+      rowOf(tables, top(state)).computed?.length && "expressions"].filter(Boolean);
+    if (!wanted.length) { walk.lacks = false; return; }
+    main.inert = true;
+    walk.lacks = (await Promise.all(wanted.map((name) => load(`assets/${name}.js`)))).includes(false);
+    main.inert = false;
+  }
+
   const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
 
   function faceNow() {
     const { shown: { phase, kind }, view } = walk;
-    if (phase === "paused") return step.pausedFace(walk);
-    if (phase === "fill") return step.fillFace(walk);
+    if (walk.lacks) return step.lackingFace(walk);
+    if (phase === "paused") return baytreeResumed.pausedFace(walk);
+    if (phase === "fill") return baytreeAsks.fillFace(walk);
     if (phase === "end") return ends.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
     if (phase === "verify") return ends.verifyFace(walk);
@@ -182,16 +180,47 @@
   // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
   const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
   const textSize = () => parseFloat(getComputedStyle(main).fontSize);
+  const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
+
+  function fitsColumns() {
+    const { results, asks = [] } = walk.shown;
+    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
+  }
+
+  // The lines that may go on a screen before the check; none where there is no check.
+  const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
+    ? lines.filter(({ of }) => step.linesLeft(walk).includes(of)) : []);
 
   function fit(face) {
-    if (walk.view.face !== "step" || !overflows() || textSize() >= LARGE) return;
-    const { results, asks = [], lines = [], kind, phase } = walk.shown;
-    if ((results || asks[0]?.one_of || []).length > 3) { walk.view.columns = true; draw(); }
-    const hasLines = lines.some(({ of }) => step.linesLeft(walk).includes(of));
-    if (!overflows() || !hasLines || kind !== "check" || phase !== "step") return;
-    walk.view.moved = true;
-    if (!face) walk.view.face = "first";
+    const { view, shown } = walk;
+    if (textSize() >= LARGE || view.face === "first") return;
+    if (view.face === "ready") { if (!face) fitCautions(shown); return; }
+    if (!overflows() || fitsColumns() || view.face !== "step") return;
+    const lines = linesToMove(shown);
+    if (!lines.length) return;
+    view.moved = true;
+    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
     draw();
+  }
+
+  // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
+  // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
+  // before it; with the lines to do if those would need a second screen and fit there.
+  function fitCautions(shown) {
+    const scrolls = shown.kind !== "check" && shown.phase === "step";
+    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
+      fits({ face: "together", isRead: false });
+      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
+    }
+    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
+    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
+    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
+    if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
+  }
+
+  function isAboveBar(part) {
+    const { bottom } = main.querySelector(part).getBoundingClientRect();
+    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
   }
 
   // The answers stay at the bottom while they leave the check in view, else only the bar does.
@@ -200,7 +229,9 @@
     main.classList.toggle("loose", textSize() >= LARGE);
     if (!answers) return;
     const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    const stays = textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
+    // Beside cautions that stand on the step, the lines to do stay in view too.
+    const isLow = walk.shown.unread && walk.view.face === "together" && answers.childElementCount > 1;
+    const stays = !isLow && textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
     answers.classList.toggle("stays", stays);
   }
 
@@ -235,7 +266,7 @@
       await begin(place.includes(":") ? "" : place);
       if (walk.state.refused) await begin();
       else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";
-    } else words = changedWords();
+    } else words = globalThis.baytreeResumed?.changedWords(walk) || "";
     document.documentElement.classList.add("walking");
     main.hidden = false;
     if (!main.isConnected) document.body.append(main);
@@ -244,6 +275,7 @@
     await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
     if (typed) { walk.view.typed = typed; draw(); }
     if (words) walk.say(words);
+    loadRest();
     stayAwake();
   }
 

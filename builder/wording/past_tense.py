@@ -9,12 +9,12 @@ mostly a part, so it isn't listed.
 import re
 
 _REGULAR = (
-    "add", "adjust", "aim", "align", "ask", "balance", "bypass", "calibrate", "center",
-    "change", "charge", "check", "clean", "clear", "close", "configure", "correct", "drain",
-    "end", "equalize", "evacuate", "fill", "flush", "free", "glue", "hand", "initialize",
-    "inspect", "install", "latch", "loosen", "lube", "machine", "note", "open", "pair", "patch",
-    "polish", "recover", "refill", "rejoin", "release", "remove", "repair", "replace", "reseal",
-    "reseat", "rotate", "secure", "tighten", "torque", "turn", "update", "use",
+    "add", "adjust", "aim", "align", "ask", "balance", "bypass", "calibrate", "center", "change",
+    "charge", "check", "clean", "clear", "close", "configure", "connect", "correct", "drain", "end",
+    "equalize", "evacuate", "fill", "flush", "free", "glue", "hand", "initialize", "inspect",
+    "install", "latch", "loosen", "lube", "machine", "note", "open", "pair", "patch", "polish",
+    "recover", "refill", "rejoin", "release", "remove", "repair", "replace", "reseal", "reseat",
+    "rotate", "secure", "tighten", "torque", "turn", "update", "use",
 )  # fmt: skip
 _OWN = {
     "bed": "bedded", "bend": "bent", "bleed": "bled", "blow": "blew", "cut": "cut", "dry": "dried",

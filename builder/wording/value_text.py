@@ -11,6 +11,8 @@ from builder.model.shop import Shop
 from builder.model.tree import Scope
 from builder.trade.units import convert, find_unit
 
+CURRENCY_SIGNS = {"USD": "$", "CAD": "$", "AUD": "$", "NZD": "$", "GBP": "£", "EUR": "€"}
+
 
 def scope_text(scope: Scope) -> str:
     """Return make, model and years: `Corvane Tern 2017 to 2022`."""
@@ -22,18 +24,16 @@ def scope_text(scope: Scope) -> str:
 
 
 def amount_text(value: Decimal, shop: Shop) -> str:
-    """Write an amount with two decimals and the shop's decimal mark, without the currency."""
-    text = f"{value:.2f}"
-    return text.replace(".", ",") if shop.decimal_mark == "comma" else text
+    """Write an amount to the cent, with the sign of its currency: `$1,234.50`."""
+    text = f"{value:,.2f}"
+    if shop.decimal_mark == "comma":
+        text = text.translate({ord(","): ".", ord("."): ","})
+    sign = CURRENCY_SIGNS.get(str(shop.currency), f"{shop.currency} ")
+    return f"-{sign}{text[1:]}" if text.startswith("-") else f"{sign}{text}"
 
 
 def money_text(money: Money, shop: Shop) -> str:
     """Write an amount or a range of amounts in the shop's currency."""
-    return f"{shop.currency} {amounts_text(money, shop)}"
-
-
-def amounts_text(money: Money, shop: Shop) -> str:
-    """Write an amount or a range of amounts, without the currency."""
     low, high = amount_text(money.low, shop), amount_text(money.high, shop)
     return low if low == high else f"{low} to {high}"
 

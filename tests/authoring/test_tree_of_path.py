@@ -36,8 +36,7 @@ from builder.walk.events import (
     TakeEarlier,
     Verified,
 )
-from builder.walk.job_replay import NONE_OF_THESE
-from builder.walk.job_state import CANNOT_TEST, JobState, RecordedStep
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState, RecordedStep
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen

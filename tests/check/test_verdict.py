@@ -101,7 +101,9 @@ def test_what_has_not_changed_is_not_read_again(
     """A second check reads no tree."""
     findings_of(shop)
     read: list[str] = []
-    monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
+    monkeypatch.setattr(
+        "builder.check.examine.read_tree", lambda _, path, *_: read.append(path.name)
+    )
     findings_of(shop)
     assert read == []
 
@@ -110,7 +112,9 @@ def test_a_summary_is_remembered_too(shop: Path, monkeypatch: pytest.MonkeyPatch
     """Who searches after a check reads no tree to see what is in it."""
     findings_of(shop)
     read: list[str] = []
-    monkeypatch.setattr("builder.check.examine.read_tree", lambda _, path: read.append(path.name))
+    monkeypatch.setattr(
+        "builder.check.examine.read_tree", lambda _, path, *_: read.append(path.name)
+    )
     with opened(shop) as cache:
         assert [tree.id for tree in known_library(shop, cache).trees.values()]
     assert read == []

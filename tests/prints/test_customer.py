@@ -10,7 +10,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.estimate_options import estimate_options
 from builder.prints.customer import NO_PROMISE, customer_sheet
-from builder.wording.value_text import amounts_text
+from builder.wording.value_text import money_text
 
 from .printed_words import words
 
@@ -35,7 +35,7 @@ def test_the_sums_are_those_of_the_options(unit: tuple[Tree, str], library: Libr
     for option in offered:
         assert option.option in text
         if option.total:
-            assert f"Total {amounts_text(option.total, library.shop)}" in text
+            assert f"Total {money_text(option.total, library.shop)}" in text
         for line in option.lines:
             assert line.item in text
 

@@ -75,6 +75,12 @@ def before_the_fix(record: dict[str, Any], fix: str) -> list[dict[str, Any]]:
     ]
 
 
+def deciding(before: list[dict[str, Any]], check: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return the last step of the procedure that a check ran."""
+    at = next(at for at, one in enumerate(before) if one is check)
+    return [one for one in before[max(0, at - 1) : at] if one["in"].startswith("procedures/")]
+
+
 def values(steps: list[dict[str, Any]]) -> set[str]:
     """Return the recorded readings with a decimal point: those can't be met by chance."""
     read = (one["value"] for step in steps for one in step["readings"].values())
@@ -83,7 +89,10 @@ def values(steps: list[dict[str, Any]]) -> set[str]:
 
 @pytest.mark.parametrize(("folder", "tree"), TREES)
 def test_only_evidence_of_this_path_is_on_the_sheet(folder: Path, tree: str) -> None:
-    """The convicting check and `proved_by` are there with their readings, no other reading is."""
+    """The convicting check and `proved_by` are there with their readings, no other reading is.
+
+    To a check belongs the last reading of the procedure that it ran.
+    """
     for job in jobs_of(folder, tree):
         record, fix = record_of(job.state), job.tree.steps[job.fix].body
         assert isinstance(fix, Fix)
@@ -91,7 +100,8 @@ def test_only_evidence_of_this_path_is_on_the_sheet(folder: Path, tree: str) -> 
         proofs = {str(proof.step) for proof in fix.proved_by}
         of_tree = [one for one in before if one["in"] == job.tree.id and one["kind"] == "check"]
         last = {one["step"]: one for one in of_tree}
-        wanted = [last[name] for name in proofs | {of_tree[-1]["step"]} if name in last]
+        checks = [last[name] for name in proofs | {of_tree[-1]["step"]} if name in last]
+        wanted = [one for check in checks for one in (check, *deciding(before, check))]
         text = sheet_of(folder, job)
         measured = section(text, "What we measured and saw")
         for value in values(wanted):

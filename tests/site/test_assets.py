@@ -1,34 +1,33 @@
-"""The scripts as they are published say what they say in the source."""
+"""The scripts as they are published: short, and they do what their sources do."""
 
 import re
-from pathlib import Path
 
-import pytest
-from rjsmin import jsmin
-
+from builder.pages.walk_scripts import WALK_SCRIPTS
+from builder.site.assets import SCRIPTS, fixed_files
+from builder.site.short_scripts import short_scripts
 from builder.web import WEB
 
-NESTED = re.compile(r"\$\{[^{}`]*`")
-AFTER_AN_ARROW = re.compile(r"=>\s*/(?![/*])")
+MADE = "trade-data.js"  # written for each shop
+LARGEST = 80_000  # bytes, unpacked
 
 
-def test_a_nested_template_loses_its_blanks() -> None:
-    """That is why the scripts have none: `alternator: sensepin` once stood on a screen."""
-    nested = "let words = `${part}: ${`${role} ${kind}`.trim()}`;"
-    assert NESTED.search(nested)
-    assert "${role}${kind}" in jsmin(nested)
+def test_texts_stay_as_they_are() -> None:
+    """Blanks count in templates, nested ones, patterns; names that others use are kept."""
+    script = """
+      globalThis.shown = (part, kind) => `${part}: ${`${kind} pin`.trim()} x`; // a comment
+      globalThis.split = (name) => /^(.*) ( .*)$/.exec(name);
+    """
+    short = short_scripts({"one.js": script})["one.js"]
+    for kept in ("globalThis.shown", "} pin`", "} x`", "/^(.*) ( .*)$/"):
+        assert kept in short
+    assert "comment" not in short
 
 
-def test_a_pattern_after_an_arrow_loses_its_blanks() -> None:
-    """It's taken for a division: so a pattern has a name before it is used."""
-    pattern = "let parts = (name) => /^(.*) (.*)$/.exec(name);"
-    assert AFTER_AN_ARROW.search(pattern)
-    assert "(.*)(.*)" in jsmin(pattern)
-
-
-@pytest.mark.parametrize("script", sorted(WEB.glob("*.js")), ids=lambda path: path.name)
-def test_no_script_loses_its_blanks(script: Path) -> None:
-    """No template stands inside another one, and no pattern right after an arrow."""
-    text = script.read_text("utf-8")
-    assert NESTED.findall(text) == []
-    assert AFTER_AN_ARROW.findall(text) == []
+def test_a_walk_weighs_little() -> None:
+    """What a walk needs from its first step to its record; the rest is loaded where it comes."""
+    files = fixed_files()
+    assert sum(len(files[f"assets/{name}"]) for name in WALK_SCRIPTS if name != MADE) <= LARGEST
+    texts = (file.read_text("utf-8") for file in WEB.glob("walk*.js"))
+    loaded = {name for text in texts for name in re.findall(r"assets/[\w-]+\.js", text)}
+    assert len(loaded) > 5
+    assert loaded <= {*files, *SCRIPTS}

@@ -33,6 +33,7 @@ from builder.walk.events import (
     TakeEarlier,
     Tick,
     Verified,
+    WriteUp,
 )
 from builder.walk.job_state import JobState, Refused
 from builder.walk.record import record_of
@@ -106,6 +107,7 @@ def random_event(tables: WalkTables, state: JobState, tree: str, random: Random,
         NoneOfThese(seen="it smokes", at=at),
         TakeEarlier(at=at),
         Verified(passed=True, at=at),
+        WriteUp(name="cause", text="it is loose", at=at),
         Answer(result=random.randrange(9), at=at),
         Answer(step="nowhere", result=0, at=at),
         Correct(index=random.randrange(-1, count + 1), result=0, stated=True, at=at),
@@ -126,6 +128,9 @@ def fitting_event(tables: WalkTables, state: JobState, random: Random, at: str) 
         return Acknowledge(hazards=tuple(shown["unread"]), step=place, at=at, who="R. Osei")
     if shown.get("rejoin"):
         return Rejoin(at=at)
+    if state.end and state.end.kind == "fix" and random.random() < 0.3:
+        name = random.choice(("cause", "repair", shown["step"]))
+        return WriteUp(name=name, text=random.choice(("the lug was loose", "")), step=place, at=at)
     if shown["phase"] == "verify":
         return Verified(passed=random.random() < 0.7, step=place, at=at)
     row = row_of(tables, state.frames[-1])
@@ -156,7 +161,8 @@ def random_answer(row: WalkStepRow, random: Random, place: str, at: str) -> Answ
     result = random.randrange(len(row["results"])) if row["results"] else None
     if not row["readings"] or random.random() < 0.1:
         stated = bool(row["readings"]) or "by" in row
-        return Answer(step=place, result=result, stated=stated, at=at)
+        wrote = {"DTCs": "P0562 current"} if random.random() < 0.1 else {}
+        return Answer(step=place, result=result, stated=stated, wrote=wrote, at=at)
     typed = {name: _spec(random) for name in row.get("figure", ())}
     typed |= {one["name"]: _reading(row, dict(one), random) for one in row["readings"]}
     chosen = result if random.random() < 0.4 else None

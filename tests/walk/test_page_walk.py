@@ -1,4 +1,4 @@
-"""The page's reducer and Python's agree: screens, refusals and records of random walks.
+"""The page's reducer, as published, and Python's agree: screens, refusals and records of walks.
 
 `WALKS=10000 python -m pytest tests/walk/test_page_walk.py` runs as many walks as named.
 """
@@ -17,10 +17,10 @@ from builder.check.unchecked_library import read_library
 from builder.model.library import Library
 from builder.pages.calculators import calculator_files
 from builder.reader.trees import read_tree
+from builder.site.assets import fixed_files
 from builder.walk.compile_shop import walk_tables
 from builder.walk.compile_tree import tree_table
 from builder.walk.walk_tables import WalkTables
-from builder.web import WEB
 from tests.walk.random_walks import random_walk
 
 if TYPE_CHECKING:
@@ -29,9 +29,9 @@ if TYPE_CHECKING:
 WALKS = int(os.environ.get("WALKS", "100"))
 AT_ONCE = 50
 SCRIPTS = (
-    "exact.js", "quantities.js", "follow.js", "walk-vehicle.js", "walk-told.js", "walk-specs.js",
-    "walk-targets.js", "walk-answers.js",
-    "walk-unfit.js", "walk-reduce.js", "walk-record.js",
+    "exact.js", "expressions.js", "quantities.js", "follow.js", "walk-vehicle.js", "walk-told.js",
+    "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-unfit.js", "walk-reduce.js",
+    "walk-correct.js", "walk-record.js",
 )  # fmt: skip
 PLAY = """
 (text) => JSON.stringify(JSON.parse(text).map(({ tries }) => {
@@ -69,7 +69,7 @@ def page(browser: "Browser", both: tuple[Library, WalkTables]) -> Iterator["Page
     page.on("pageerror", lambda error: troubles.append(str(error)))
     page.add_script_tag(content=calculator_files(library)["trade-data.js"])
     for name in SCRIPTS:
-        page.add_script_tag(content=(WEB / name).read_text("utf-8"))
+        page.add_script_tag(content=fixed_files()[f"assets/{name}"].decode())
     text = json.dumps({"shop": tables.shop, "trees": dict(tables.trees)})
     page.evaluate("(text) => { globalThis.tables = JSON.parse(text); }", text)
     assert not troubles

@@ -11,6 +11,7 @@ from builder.walk.repair_tests import NOT_RUN
 from builder.walk.screen import screen
 from builder.walk.story import VERIFIED, Story, story_lines, story_of
 from tests.walk.drilled import drilled_fix, drilled_shop
+from tests.walk.played import started, typed
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 
@@ -48,16 +49,18 @@ def test_a_reading_out_of_its_limits_is_marked() -> None:
 def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
     """`none or not run` says nothing of a monitor, though the test of the fix takes it."""
     lines = told(state_of("steering/assist-lamp-after-module-swap", "locked"))[VERIFIED]
-    assert lines[0].endswith("not confirmed, a monitor may not have run")
-    assert [line.rpartition(": ")[2] for line in lines[1:]] == ["passed", "passed"]
+    assert lines[0].startswith("Not confirmed: ")
+    assert lines[0].endswith("a monitor may not have run")
+    assert [line.partition(": ")[0] for line in lines[1:-1]] == ["Passed", "Passed"]
 
 
 def test_a_test_that_was_not_done_is_not_passed() -> None:
     """Before the repair is done, every test is still to come."""
     arrived = arrival(state_of("charging/lamp-on", "cable-fix"))
-    lines = told(arrived)[VERIFIED]
+    *lines, by_hand = told(arrived)[VERIFIED]
+    assert by_hand.startswith("Complaint gone: ____")
     assert len(lines) == 2
-    assert all(line.endswith(": not done") for line in lines)
+    assert all(line.startswith("Not done: ") for line in lines)
     assert told(arrived)["Correction"] == ("Not done yet.",)
 
 
@@ -72,7 +75,7 @@ def test_the_screen_tells_what_was_read_before_the_repair() -> None:
 def test_only_what_every_check_speaks_against_is_ruled_out() -> None:
     """The belt is also condemned by water on it, which nobody tried here; the pulley is not."""
     lines = told(state_of("charging/lamp-on", "cable-fix"))["Ruled out"]
-    assert any(line.startswith("The alternator pulley slips: no. ") for line in lines)
+    assert any(line.startswith("The alternator pulley slips? No. ") for line in lines)
     assert not any("belt slips" in line for line in lines)
     assert not any(line.startswith("High resistance between alternator") for line in lines)
 
@@ -86,6 +89,17 @@ def test_an_answer_that_was_only_stated_rules_nothing_out() -> None:
     done = (*state.done[:event], answer, *state.done[event + 1 :])
     lines = told(replace(state, done=done))["Ruled out"]
     assert not any("pulley" in line for line in lines)
+
+
+def test_what_is_in_the_way_is_told() -> None:
+    """Where a check can't be done and nothing leads on, the story says which, and why."""
+    tables = drilled_shop(SAMPLES).tables
+    begun = started(tables, "charging/lamp-on", enter="belt")
+    assert told(typed(tables, begun, "can't test: no lift"))["Cause"] == (
+        "Not found: this can't be tested here: How do the belt and alternator pulley look?",
+        "In the way: no lift",
+    )
+    assert told(typed(tables, begun, "none it hums"))["Cause"][1] == "Seen: it hums"
 
 
 @pytest.mark.parametrize(

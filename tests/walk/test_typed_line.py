@@ -36,6 +36,7 @@ LIST: dict[str, Any] = {"asks": [{"name": "places", "ask": "p", "one_of": [], "l
         ("done", {}, events.Done()),
         ("  Back ", {}, events.Back()),
         ("can't test", {}, events.CannotTest()),
+        ("Can't test no lift here", {}, events.CannotTest(seen="no lift here")),
         ("none it smokes", {}, events.NoneOfThese(seen="it smokes")),
         ("tick 2", {}, events.Tick(line=1)),
         ("read", UNREAD, events.Acknowledge(hazards=("heat",))),

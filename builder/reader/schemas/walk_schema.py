@@ -69,7 +69,7 @@ _STEP_ENTRY = _map(
                       enum=["check", "action", "fix", "verify"]),
         "means": _text("a few words", "What the result means."),
         "item": _text("an item", "The item of the list that the step goes through."),
-        "seen": _text("a line", "What was seen, or what was tested."),
+        "seen": _text("a line", "What was seen, is in the way, or was tested."),
         "earlier": _text("a step", "The check that had proved it, where it wasn't run again."),
         "wrote": _texts("notes by name", "What was written down."),
         "who": _WHO,
@@ -83,8 +83,8 @@ _EVENT = _map(
     {
         "event": _part("a kind of event", "What happened.", enum=[
             "start", "fill", "answer", "done", "cannot_test", "none_of_these", "tick",
-            "acknowledge", "run", "take", "verify", "back", "correct", "pause", "hand_over",
-            "resume", "rejoin",
+            "acknowledge", "run", "take", "verify", "write_up", "back", "correct", "pause",
+            "hand_over", "resume", "rejoin",
         ]),
         "step": _text("a step", "`tree#step`, or the step alone; left out: where the walk is."),
         "tree": _text("a tree", "ID of the tree in which the job starts."),
@@ -100,7 +100,7 @@ _EVENT = _map(
         "readings": _texts("readings by name", "The readings as typed."),
         "stated": _flag("true", "Stated, and not measured."),
         "wrote": _texts("notes by name", "What was written down."),
-        "seen": _text("a line", "What was seen."),
+        "seen": _text("a line", "What was seen, or is in the way."),
         "line": _part("a number", "The line to do, counted from 0.", type="integer"),
         "on": _flag("true or false", "Whether the line is done."),
         "hazards": _part("hazards", "The cautions that were read.", type="array",
@@ -108,6 +108,7 @@ _EVENT = _map(
         "passed": _flag("true or false", "Whether the test after the repair was good."),
         "index": _part("a number", "The step of the record, counted from 0.", type="integer"),
         "to": _text("a name", "Who takes over."),
+        "text": _text("words", "What the papers are to say."),
         "at": _TIME,
         "who": _WHO,
     },
@@ -157,6 +158,11 @@ RECORD: Schema = _map(
                 "value source",
             ),
         ),
+        "write_up": _part(
+            "own words by fix", "What the papers say, by tree and fix; then by `cause`, `repair`, "
+            "`parts` or the check at which it was seen.", type="object",
+            additionalProperties=_texts("texts by name", "In the tech's own words."),
+        ),
         "struck": _list("steps", "Steps that no longer follow, or were undone.", _STEP_ENTRY),
         "events": _list("events", "All events, in their order.", _EVENT),
         "job": _map(
@@ -170,6 +176,7 @@ RECORD: Schema = _map(
                 "model": _text("a model", "Model of the vehicle."),
                 "mileage": _text("a mileage", "As it was typed: `61,800 km`, `38400 mi`."),
                 "customer": _text("a name", "Who brought the vehicle."),
+                "codes": _text("DTCs", "DTCs that were read, each with its status."),
                 "chosen": _text("an option", "ID of the estimate option that was chosen."),
                 "declined": _text("a few words", "What the customer turned down."),
             },

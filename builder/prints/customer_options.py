@@ -1,0 +1,90 @@
+"""What can be done, on the customer's sheet: each option with its sum, or why it isn't offered.
+
+In: the options of a fix, the shop, the paper. Out: flowables.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from reportlab.platypus import Flowable, KeepTogether, Table
+
+from builder.model.ends import Money
+from builder.model.shop import Shop
+from builder.plan.estimate_options import EstimateOption, cheapest_repair, declined
+from builder.plan.prices import PriceLine
+from builder.plan.refused_options import LEAVE
+from builder.prints.customer_prices import price_words, savings_words
+from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
+from builder.prints.drawing import INK, QUIET
+from builder.prints.paper import Paper
+from builder.wording.sentences import capitalized
+from builder.wording.value_text import amount_text, money_text
+
+Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
+
+
+def option_parts(
+    options: Sequence[EstimateOption], day: str, shop: Shop, paper: Paper, spelled: Spelled
+) -> Iterator[Flowable]:
+    """Yield every option, the lowest price, and what holds for all prices."""
+    for option in options:
+        shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
+        yield KeepTogether([part for one in shown for part in _option(one, shop, paper, spelled)])
+    if cheapest := cheapest_repair(tuple(options)):
+        total = money_text(cheapest.total, shop) if cheapest.total else ""
+        hope = ", if it works the first time" if cheapest.cost_with_comebacks else ""
+        words = f"Lowest price for a full repair{hope}: {cheapest.option}, {total}."
+        yield paragraph(words, paragraph_style(12, heavy=True, above=8))
+    yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
+
+
+def _option(
+    option: EstimateOption, shop: Shop, paper: Paper, spelled: Spelled
+) -> Iterator[Flowable]:
+    if option.not_offered:
+        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
+        yield quiet_paragraph(spelled(f"{option.not_offered.rstrip('.')}."))
+        return
+    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
+    rows = [
+        [paragraph(spelled(_item(line, shop))), _amount(line.amount, shop)] for line in option.lines
+    ]
+    if len(rows) > 1:
+        rows.append(
+            [paragraph("Total", paragraph_style(heavy=True)), _amount(option.total, shop, True)]
+        )
+    elif not rows:
+        rows.append([paragraph("No charge"), paragraph("")])
+    yield _sum(rows, paper)
+    if option.saves:
+        yield quiet_paragraph(savings_words(option.saves, shop))
+    if option.cost_with_comebacks:
+        average = money_text(option.cost_with_comebacks, shop)
+        yield quiet_paragraph(f"Some have to be done again: on average it comes to {average}.")
+    if option.note:
+        yield quiet_paragraph(spelled(option.note))
+
+
+def _sum(rows: list[list[Flowable]], paper: Paper) -> Table:
+    made = Table(rows, colWidths=[paper.inner_width - 150, 150])
+    total = [("LINEABOVE", (0, -1), (-1, -1), 0.6, INK)] if len(rows) > 1 else []
+    made.setStyle([
+        ("TOPPADDING", (0, 0), (-1, -1), 0),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
+        ("LEFTPADDING", (0, 0), (0, -1), 18),
+        *total,
+    ])  # fmt: skip
+    return made
+
+
+def _item(line: PriceLine, shop: Shop) -> str:
+    if line.hours is None:
+        return capitalized(line.item)
+    return (
+        f"{capitalized(line.item)}, {line.hours} h at {amount_text(shop.labor_rate, shop)} an hour"
+    )
+
+
+def _amount(total: Money | None, shop: Shop, heavy: bool = False) -> Flowable:
+    how = paragraph_style(heavy=heavy)
+    how.alignment = 2  # to the right
+    return paragraph(money_text(total, shop) if total else "not known yet", how)

@@ -1,0 +1,80 @@
+"""A check of a walk in one line, for the trade and for a customer.
+
+In: a `MeasuredCheck`. Out: text: what was read with its limit, or a plain statement of what was
+seen.
+"""
+
+from builder.walk.measured import MeasuredCheck, MeasuredValue
+from builder.wording.finding_text import finding_label, finding_text
+from builder.wording.sentences import capitalized
+
+OUT = "OUT OF LIMITS"
+CIRCLE_ONE = "circle one"  # on paper, where nobody said which of several things it was
+_SPEC_RESULTS = {
+    "below spec": "below its limits",
+    "within spec": "within its limits",
+    "above spec": "above its limits",
+    "none": "nothing there",
+}
+
+
+def check_line(check: MeasuredCheck) -> str:
+    """Write a check in one line, as a customer reads it."""
+    values = [
+        _named(value) + (f" (should be {value.limit})" if value.limit else "")
+        for value in check.values
+    ]
+    told = "as told to us, not measured here" if check.stated else ""
+    return _line(check, values, check.means, told)
+
+
+def evidence_line(check: MeasuredCheck) -> str:
+    """Write a check for the trade: readings, limits, and a mark where one is out of them."""
+    values = [
+        _named(value)
+        + (f", limit {value.limit}" if value.limit else "")
+        + (f" [{OUT}]" if value.is_out else "")
+        for value in check.values
+    ]
+    notes = {
+        "stated, not measured": check.stated,
+        "close to the limit for this instrument": check.too_close,
+        "proved earlier in this job": check.earlier,
+    }
+    return _line(check, values, check.means, *(note for note, holds in notes.items() if holds))
+
+
+def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
+    more = "".join(f" ({note})" for note in notes if note)
+    item = f"{capitalized(check.item)}: " if check.item else ""
+    return f"{item}{_measured(check, values) if values else _seen(check)}{more}"
+
+
+def _measured(check: MeasuredCheck, values: list[str]) -> str:
+    is_told = any(value.limit for value in check.values)
+    result = _SPEC_RESULTS.get(check.result, check.result)
+    words = "; ".join([*values, *([] if is_told else [_with_its_unit(result, check)])])
+    return f"{finding_label(check.asked)}: {words}"
+
+
+def _with_its_unit(result: str, check: MeasuredCheck) -> str:
+    """Write a range of the tree's own with the unit of its one reading: `range above 300 A`."""
+    if not result[-1:].isdigit() or len(check.values) > 1:
+        return result
+    return f"range {result} {check.values[0].text.partition(' ')[2]}".rstrip()
+
+
+def _seen(check: MeasuredCheck) -> str:
+    """State what was seen, in the tech's own words where there are any."""
+    if check.seen and check.parts:
+        return finding_text(check.asked, check.seen)
+    is_of_spec = check.result.endswith(" spec")
+    answer = _SPEC_RESULTS[check.result] if is_of_spec else check.result
+    finding = finding_text(check.asked, answer)
+    if check.seen:
+        return f"{finding}: {check.seen}"
+    return f"{finding} ({CIRCLE_ONE})" if check.parts else finding
+
+
+def _named(value: MeasuredValue) -> str:
+    return f"{capitalized(value.name)} {value.text}".strip()

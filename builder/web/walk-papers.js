@@ -1,0 +1,62 @@
+/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen.
+ *
+ * In: the walk at a fix. Out: `baytreePapers`: the button that opens the sheet. All of it is optional:
+ * an empty field leaves the tree's words.
+ */
+"use strict";
+globalThis.baytreePapers = (() => {
+  const { h, button, openSheet, closeSheet } = baytreeParts;
+  const { capital, asked, filledIn } = baytreeWords;
+  const { placeOf, tableOf } = baytreeTold;
+  const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
+
+  const ownWords = ({ state }) => state.write_up[placeOf(state.end)] || {};
+
+  // Answers that stand for more than one thing: which of them was seen?
+  function partsOf({ tables }, entry) {
+    const { results } = tableOf(tables, entry.inside).steps[entry.step];
+    return results.find(({ text }) => text === entry.result)?.parts || [];
+  }
+
+  function textField(walk, name, label, standard) {
+    const box = h("textarea", { id: `w-own-${name}`, rows: "2", maxlength: "200", placeholder: standard, "data-own": name });
+    box.value = ownWords(walk)[name] || "";
+    return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
+  }
+
+  // What was seen: one of the words of the answer, or words of one's own.
+  function seenField(walk, entry) {
+    const question = filledIn(walk, entry, tableOf(walk.tables, entry.inside).steps[entry.step].text);
+    const field = textField(walk, entry.step, asked(question), filledIn(walk, entry, entry.result));
+    const box = field.querySelector("textarea");
+    const choices = partsOf(walk, entry).map((words) => button(capital(words), () => { box.value = words; }));
+    field.append(h("div", { class: "w-links" }, choices));
+    return field;
+  }
+
+  function sheet(walk, proofs) {
+    const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
+    const fields = [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
+      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || ""))];
+    openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. Leave empty what is right as it stands."),
+    ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
+  }
+
+  async function keep(walk, fields) {
+    const own = ownWords(walk), boxes = fields.map((field) => field.querySelector("textarea"));
+    for (const { dataset: { own: name }, value } of boxes) {
+      if (value.trim() !== (own[name] || "")) await walk.send({ event: "write_up", name, text: value.trim() });
+    }
+  }
+
+  // Named by what is still open: a cause or an answer that says more than one thing.
+  function papersButton(walk, proofs) {
+    const { shown } = walk, own = ownWords(walk);
+    const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
+      || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+    return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
+      () => sheet(walk, proofs), { "data-do": "papers" }));
+  }
+
+  return { papersButton };
+})();

@@ -1,0 +1,115 @@
+"""A question of a check and its answer as a plain statement of what was seen.
+
+In: `Does A/C water drip under the car?` and `no`. Out: `A/C water doesn't drip under the car`. A
+customer and a service writer read what was seen, not a form that somebody filled in. A question
+whose verb isn't known is kept, with its answer.
+"""
+
+import re
+
+from builder.wording.question_parts import (
+    BE,
+    DO,
+    NEGATIVE,
+    Clause,
+    clause_of,
+    no_text,
+    verb_text,
+    yes_text,
+)
+from builder.wording.sentences import capitalized
+
+_YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
+_SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
+          "neither side": "neither side"}  # fmt: skip
+_SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
+           "hear or feel": "Heard or felt", "see and hear": "Seen and heard"}  # fmt: skip
+_VERBS = "|".join(sorted(_SENSES, key=len, reverse=True))
+_SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{_VERBS})\b(?P<rest>.*)")
+# What is asked of a part: the part alone, and on which occasion, says enough before the answer.
+_OF_A_PART = tuple(map(re.compile, (
+    r"How (?:do|does|did) (?P<part>.+?) (?:look and feel|look|feel)\b(?P<rest>.*)",
+    r"How (?:hot )?(?:is|are|was|were) (?P<part>.+)",
+    r"What (?:do|does|did) (?P<part>(?!it |they ).+?) (?:show|say|do|name|look like|catch)\b"
+    r"(?P<rest>.*)",
+    r"What happens,? (?P<part>.+)",
+    r"What kind of (?P<part>.+?) (?:does it have|is .+)",
+    r"What(?P<part> .+) is it",
+    r"What(?: is|'s) (?P<part>.+)",
+    r"Where is (?P<part>the .+)",
+)))  # fmt: skip
+_INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
+                       r"(?P<aux>does|do|did|is|are) (?P<after>.+)")  # fmt: skip
+
+
+def finding_text(question: str, answer: str) -> str:
+    """Write what was found: a sentence without its period, or a part and how it is."""
+    asked = _of_the_shop(question)
+    if re.match(r"(?:Is|Are) \w+ (?:one )?of these", asked):
+        return capitalized(answer)
+    first, _, after = asked.partition(" ")
+    if first.lower() not in NEGATIVE or not question.endswith("?"):
+        return f"{finding_label(question)}: {answer}"
+    clause = clause_of(first.lower(), after)
+    return capitalized(_sentence(clause, answer) if clause else f"{asked}: {answer}")
+
+
+def _of_the_shop(question: str) -> str:
+    """Write `you` as the shop says it of itself."""
+    words = {"you": "we", "your": "our", "yours": "ours"}
+    asked = question.removesuffix("?")
+    return re.sub(r"\b(?:you|yours?)\b", lambda match: words[match[0]], asked)
+
+
+def finding_label(question: str) -> str:
+    """Name what was looked at or measured: `Battery voltage, cranking`, `Rotors`."""
+    asked = _of_the_shop(question).removeprefix("Measure ")
+    return capitalized(_label(_bare(asked)))
+
+
+def _sentence(clause: Clause, answer: str) -> str:
+    if "both sides" in clause.predicate and answer in _SIDES:
+        there = clause.predicate.replace("both sides", _SIDES[answer])
+        return yes_text(clause._replace(predicate=there))
+    match = _YES_NO.match(answer)
+    if match is None or (match["more"] or "").startswith(" or "):
+        return _other_answer(clause, answer)
+    words = yes_text(clause) if match["word"] == "yes" else no_text(clause)
+    more = match["more"] or ""
+    is_clause = more.startswith((", and ", ", but ", ", or "))
+    return words + (more if is_clause else more.replace(", ", ": ", 1))
+
+
+def _other_answer(clause: Clause, answer: str) -> str:
+    """Write an answer that says how it is: `starter relay: no feed`, `the system leaks outside`."""
+    aux, subject, predicate = clause
+    if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
+        return f"{subject} {answer}"
+    if subject == "there":
+        return f"{_bare(predicate)}: {answer}"
+    state, _, rest = predicate.partition(" ")
+    if state in ("good", "good,") and not rest.startswith("enough"):
+        comma = "" if not rest or rest.startswith(("at ", "while ")) else ","
+        return f"{_bare(subject)}{comma} {rest}".strip() + f": {answer}"
+    if aux in BE and subject != "it":
+        return f"{_bare(subject)}: {answer}"
+    return f"checked if {subject} {verb_text(aux, predicate)}: {answer}"
+
+
+def _label(asked: str) -> str:
+    """Name what was looked at: the part, or the question turned around."""
+    if match := _SENSED.match(asked):
+        return f"{_SENSES[match['verb']]}{match['rest']}"
+    for pattern in _OF_A_PART:
+        if match := pattern.fullmatch(asked):
+            known = match.groupdict()
+            return _bare(known["part"].strip()) + (known.get("rest") or "")
+    match = _INDIRECT.fullmatch(asked)
+    clause = clause_of(match["aux"], match["after"]) if match else None
+    if match is None or clause is None or (" " in match["what"] and match["aux"] not in DO):
+        return asked
+    return f"{match['what']} {clause.subject} {verb_text(clause.aux, clause.predicate)}"
+
+
+def _bare(part: str) -> str:
+    return re.sub(r"^(?:the|a|an) ", "", part)

@@ -1,0 +1,95 @@
+"""A walk by nothing but the attributes that outside tests may rely on, on a small phone.
+
+`DRILLS=all python -m pytest tests/site/test_contract.py` walks to every fix of every sample.
+"""
+
+import os
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from builder.walk.practice import faults_of
+from tests.walk.drilled import drilled_fix, drilled_shop
+
+from .drilled_page import drill_page
+from .test_walk import record
+from .walker import do, get_ready, leave, opened_page
+
+SAMPLES = Path(__file__).parents[1] / "samples"
+TREES = 6 if os.environ.get("DRILLS") != "all" else None
+FIXES = 1 if os.environ.get("DRILLS") != "all" else None
+PLACES = [
+    pytest.param(id_, fix, id=f"{id_}#{fix}")
+    for id_, tree in [*drilled_shop(SAMPLES).trees.items()][:TREES]
+    for fix in [*faults_of(tree)][:FIXES]
+]
+CONTROLS = {"start", "acknowledge", "confirm", "back", "cannot-test", "none", "resume", "record"}
+CONTROLS |= {"papers", "keep"}  # never needed to go on
+SHOWN = """
+() => {
+  const shown = [...document.querySelectorAll("*")].filter((one) => one.checkVisibility());
+  const places = shown.filter(({ dataset }) => "step" in dataset || "in" in dataset);
+  return {
+    places: places.map(({ dataset }) => [dataset.step, dataset.in]),
+    controls: shown.map(({ dataset }) => dataset.do).filter(Boolean),
+    dead: shown.filter((one) => "result" in one.dataset && one.disabled).length,
+    hazards: shown.map(({ dataset }) => dataset.hazard).filter(Boolean),
+    results: shown.map(({ dataset }) => dataset.result).filter(Boolean),
+  };
+}
+"""
+
+
+def follows_the_contract(page: Page) -> None:
+    """One place, known controls, results that can be pressed, cautions beside their button."""
+    shown = page.evaluate(SHOWN)
+    assert len(shown["places"]) == 1
+    assert all(shown["places"][0])
+    assert {*shown["controls"]} <= CONTROLS
+    assert not shown["dead"]
+    assert shown["results"] == [str(at) for at in range(len(shown["results"]))]
+    if "acknowledge" in shown["controls"]:
+        assert "confirm" not in shown["controls"]
+
+
+@pytest.mark.parametrize(("tree", "fix"), PLACES)
+def test_a_vehicle_with_a_fault_leads_to_its_fix(
+    chromium: Browser, samples: Path, tree: str, fix: str
+) -> None:
+    """Each drill of Python ends at the same fix in the page, with the same steps in its record."""
+    shop, job = drilled_shop(SAMPLES), drilled_fix(SAMPLES, tree, fix)
+    assert job
+    with opened_page(chromium) as page:
+        page.goto((samples / f"trees/{tree}.html").as_uri() + f"?vehicle={job.state.vehicle}")
+        assert not page.locator("[data-step]").count()
+        do(page, "start").click()
+        drill_page(page, shop.tables, job.state, follows_the_contract)
+        assert page.locator("[data-end]").get_attribute("data-end") == fix
+        steps = record(page)["steps"]
+    assert [(one["in"], one["step"], one["result"]) for one in steps] == [
+        (one.inside, one.step, one.result) for one in job.state.steps
+    ]
+    assert [one["readings"] for one in steps] == [
+        {name: {"value": read.value, "unit": read.unit, "typed": read.typed}
+         for name, read in one.readings.items()} for one in job.state.steps
+    ]  # fmt: skip
+
+
+def test_a_break_and_the_person_to_call(chromium: Browser, samples: Path) -> None:
+    """A paused job has a control to resume it; a result stays pressed; `stuck` is an end."""
+    with opened_page(chromium) as page:
+        page.goto((samples / "trees/charging/lamp-on.html").as_uri() + "#walk/belt")
+        get_ready(page)
+        page.locator('[data-result="1"]').click()
+        assert do(page, "confirm").count() == 1
+        page.locator(".w-undo").click()
+        page.locator(".w-job").click()
+        page.get_by_text("Pause", exact=True).click()
+        do(page, "resume").wait_for()
+        leave(page, "resume")
+        get_ready(page)
+        do(page, "none").click()
+        page.locator("dialog input").fill("it hums")
+        leave(page)
+        assert page.locator("[data-end]").get_attribute("data-end") == "stuck"
