@@ -102,7 +102,7 @@ def test_what_has_not_changed_is_not_read_again(
     findings_of(shop)
     read: list[str] = []
     monkeypatch.setattr(
-        "builder.check.examine.read_tree", lambda _, path, *_: read.append(path.name)
+        "builder.check.examine.read_tree", lambda *given: read.append(given[1].name)
     )
     findings_of(shop)
     assert read == []
@@ -113,7 +113,7 @@ def test_a_summary_is_remembered_too(shop: Path, monkeypatch: pytest.MonkeyPatch
     findings_of(shop)
     read: list[str] = []
     monkeypatch.setattr(
-        "builder.check.examine.read_tree", lambda _, path, *_: read.append(path.name)
+        "builder.check.examine.read_tree", lambda *given: read.append(given[1].name)
     )
     with opened(shop) as cache:
         assert [tree.id for tree in known_library(shop, cache).trees.values()]
