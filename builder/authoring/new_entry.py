@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from builder.authoring.new_file import write_new
+from builder.authoring.new_state import new_state
 from builder.authoring.not_written import NotWritten
 from builder.reader.trees import read_tree, tree_files
 
@@ -33,6 +34,7 @@ ENTRY_KINDS: Mapping[str, EntryKind] = {
     "module": EntryKind("kb/modules", "module.yml", "eps-module"),
     "vehicle": EntryKind("kb/vehicles", "vehicle.yml", "tern"),
     "how-to": EntryKind("kb/how-to", "how-to.md", "voltage-drop"),
+    "state": EntryKind("kb", "state.yml", "rear-seat-down"),
     "case": EntryKind("kb/cases", "case.yml", "2026-0412"),
 }
 
@@ -42,6 +44,8 @@ def new_entry(shop: Path, what: str, name: str, today: date) -> Path | NotWritte
     kind = ENTRY_KINDS[what]
     if problem := _bad_name(what, name):
         return problem
+    if what == "state":  # they stand in one file
+        return new_state(shop, name)
     text = (_TEMPLATES / kind.template).read_text(encoding="utf-8")
     if what == "case":
         tree = _first_tree(shop)

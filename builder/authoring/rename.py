@@ -113,8 +113,9 @@ def _edited(
     spots = sorted(set(places(root)), reverse=True) if root else []
     if not spots:
         return None
-    raw = path.read_bytes().decode("utf-8-sig")
-    starts = [0, *(match.end() for match in re.finditer("\n", raw))]
+    raw = path.read_bytes().decode()
+    mark = len(raw) - len(raw.removeprefix("\ufeff"))  # a byte order mark has no column
+    starts = [mark, *(match.end() for match in re.finditer("\n", raw))]
     for at in spots:
         first = starts[at.line - 1] + at.column - 1
         end = starts[at.end_line - 1] + at.end_column - 1

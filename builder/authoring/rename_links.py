@@ -53,7 +53,7 @@ def _rewritten(shop: Path, new_target: Callable[[PageLink], str]) -> Iterator[Pa
     for path in _markdown_files(shop):
         if isinstance(read_source(shop, path), Finding):
             continue
-        text = path.read_bytes().decode("utf-8-sig")
+        text = path.read_bytes().decode()
         file = path.relative_to(shop).as_posix()
         spots = [(start, target, link) for start, target, is_picture in targets_in(text)
                  if not is_picture and (link := _page_link(file, target))]  # fmt: skip

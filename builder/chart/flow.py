@@ -216,7 +216,8 @@ def _with_ways_on(flow: Flow) -> Flow:
             for step, edge in _ways_on(flow.edges, side.chain):
                 words = f"{edge.label}: go to" if edge.label else "then go to"
                 way = f"{words} {flow.nodes[edge.target].number}"
-                nodes[step] = replace(nodes[step], ways_on=(*nodes[step].ways_on, way))
+                if way not in nodes[step].ways_on:  # a box may be drawn beside two sections
+                    nodes[step] = replace(nodes[step], ways_on=(*nodes[step].ways_on, way))
     return replace(flow, nodes=nodes)
 
 

@@ -26,12 +26,13 @@ from builder.check.tree_record import (
     cache_rows,
     record_from_row,
 )
+from builder.check.waiting import doubtful_entries, in_kinds_followed, rests_on, waits
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
 from builder.model.tree import Status
-from builder.reader.trees import tree_names
+from builder.reader.trees import tree_id, tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
 INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
@@ -44,6 +45,7 @@ class Verdict:
 
     library: Library
     findings: tuple[Finding, ...]  # by file, line and column, each once
+    waiting: tuple[Finding, ...] = ()  # may only follow from a mistake in `kb/` that is among those
 
     @property
     def errors(self) -> int:
@@ -87,11 +89,17 @@ def verdict_of(
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge.library, trees, cache)
     trees = _judged(shop, library, knowledge.hash_of, trees, packed)
-    of_trees = [(*tree.mistakes, *tree.findings) for tree in trees.values()]
     of_library = judge_library(library, today, knowledge.of_procedures)
-    findings = chain(knowledge.mistakes, *of_trees, of_library)
+    doubtful = doubtful_entries(shop, (*knowledge.mistakes, *in_kinds_followed(of_library)))
+    sure = [*knowledge.mistakes, *chain.from_iterable(tree.mistakes for tree in trees.values())]
+    waiting: list[Finding] = []
+    for tree in trees.values():
+        (waiting if rests_on(tree.used, doubtful) else sure).extend(tree.findings)
+    for one in of_library:
+        (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
     _store(cache, before, trees)
-    return Verdict(replace(library, entry_numbers=_entry_numbers(trees)), in_order(findings))
+    full = replace(library, entry_numbers=_entry_numbers(trees))
+    return Verdict(full, in_order(sure), in_order(waiting))
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
@@ -183,8 +191,11 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
 def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
     complete = not any(tree.mistakes for tree in trees.values())
+    unread = frozenset(tree_id(file) for file, tree in trees.items() if not tree.listing)
     summary = partial(_summary, shop, knowledge, trees, cache)
-    return replace(knowledge, trees=Trees(listings, summary), complete=complete)
+    return replace(
+        knowledge, trees=Trees(listings, summary), complete=complete, unread_trees=unread
+    )
 
 
 def _summary(

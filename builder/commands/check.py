@@ -75,7 +75,11 @@ def _print(
         print(show(fixed), end="" if options.dry_run else "\n", file=to)
     if options.dry_run and options.format == "text":
         count = sum(len(one.corrections) for one in fixed or ())
+        done = {made.finding for one in fixed or () for made in one.corrections}
+        left = len(set(verdict.findings) - done)
+        theirs = "1 more finding is" if left == 1 else f"{left} more findings are"
+        rest = f"; {theirs} yours to decide: `baytree check` shows what" if left else ""
         print_notes([f"{count} mistake{'' if count == 1 else 's'} would be fixed; "
-                     "nothing was written"])  # fmt: skip
+                     f"nothing was written{rest}"])  # fmt: skip
     else:
         print_findings(shop, verdict, options.format, fixed)

@@ -9,7 +9,8 @@ _NAMES_A_TREE = ("TREE", "OLD")
 _VEHICLES = 'words=$(_baytree_ids "$shop" kb/vehicles)'
 _HEAD = """\
 # Completion of baytree. In ~/.bashrc: source <(baytree completion)
-# In ~/.zshrc before that line: autoload -U bashcompinit && bashcompinit
+# In ~/.zshrc before that line:
+#     autoload -Uz compinit bashcompinit && compinit && bashcompinit
 
 _baytree_ids() {  # IDs of trees or vehicles in the shop: of --shop, or the nearest one upward
     local shop=$1 folder=$2

@@ -19,7 +19,7 @@ READ_IT = (
     "It tells what that job did. `baytree check` names the answers that are left to write.\n"
     "Read its comments before you share it: one may name somebody that the record doesn't know."
 )
-KINDS = ("tree", "procedure", "module", "vehicle", "how-to", "case")
+KINDS = ("tree", "procedure", "module", "vehicle", "how-to", "state", "case")
 
 
 def add_flags(parser: argparse.ArgumentParser) -> None:

@@ -54,7 +54,9 @@ class SavedShop:
         self._refuse_others(library, texts)
         read_tree = partial(saved_tree_of, texts, library)
         lines = partial(marked_lines, sources=once(partial(file_lines, self.shop)))
-        source = PreviewInput(self.shop, library, read_tree, verdict.findings, lines)
+        source = PreviewInput(
+            self.shop, library, read_tree, verdict.findings, verdict.waiting, lines
+        )
         self._files, self._texts = files, texts
         self._preview = Preview(source, self._preview)
         return Saved(self._preview, verdict.errors, report_of(verdict))

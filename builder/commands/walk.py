@@ -11,7 +11,7 @@ from typing import Any
 from builder.commands.place import shop_of
 from builder.commands.tree_names import tree_in_shop
 from builder.commands.vehicle_names import vehicle_named
-from builder.walk.events import Start
+from builder.walk.events import Done, Start
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
 
@@ -100,7 +100,16 @@ def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> J
             print(f"  {following.message}", file=sys.stderr)
         else:
             state = following
+            _say_what_was_left(event)
     return state
+
+
+def _say_what_was_left(event: object) -> None:
+    from builder.walk.typed_line import NOT_DONE
+
+    if isinstance(event, Done) and NOT_DONE in event.wrote:
+        print(f"  not ticked, so kept as not done: {event.wrote[NOT_DONE]}\n"
+              "  If it was done: back, tick each line, done", file=sys.stderr)  # fmt: skip
 
 
 def _line(state: JobState, look: Look | None, parts: Mapping[str, str]) -> str | None:

@@ -113,7 +113,7 @@ def moves_of(tree: Tree) -> Moves:
         if route.exit.kind is ExitKind.BACK:
             returning.add(str(route.source))
     for step, exit_ in pairs:
-        if _leads_nowhere(tree, exit_):
+        if leads_nowhere(tree, exit_):
             targets = _closest_step(tree, exit_.branch)
             by_step[step.id] += [Route(step.id, to, exit_) for to in targets]
     for name in tree.broken & tree.steps.keys():
@@ -123,7 +123,8 @@ def moves_of(tree: Tree) -> Moves:
     return Moves(by_name, frozenset(returning), tuple(pairs))
 
 
-def _leads_nowhere(tree: Tree, exit_: Exit) -> bool:
+def leads_nowhere(tree: Tree, exit_: Exit) -> bool:
+    """Whether an exit names a step that isn't there."""
     named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT) and not exit_.branch.leaves
     return named and exit_.branch.step not in tree.steps
 

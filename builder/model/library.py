@@ -92,6 +92,7 @@ class Library:
     trees: Mapping[str, TreeSummary] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()  # in the files of `kb/`
     complete: bool = True  # whether every tree was read without mistakes
+    unread_trees: frozenset[str] = frozenset()  # IDs of files of which no tree could be made
     entry_numbers: Mapping[str, int] = field(default_factory=dict)  # of `tree#step`, where known
     listings: Mapping[str, TreeListing] = field(init=False)
     # For each tree the ones that hand off to it, with the step they enter; "" is the start.

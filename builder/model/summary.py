@@ -77,6 +77,7 @@ class TreeListing(NamedTuple):
     steps: tuple[str, ...]
     searchable: bool  # whether it has words, lamps or codes for the search
     words: tuple[str, ...]  # the complaints, as `normalized` has them
+    title: str  # likewise
     leads_to: tuple[tuple[str, str], ...]  # another tree, and the step entered or ""
     how_tos: tuple[str, ...]
     procedures: tuple[str, ...]
@@ -95,6 +96,7 @@ def listing_of(summary: TreeSummary) -> TreeListing:
         steps=tuple(map(str, summary.steps)),
         searchable=bool(symptom.words or symptom.codes or symptom.lamps),
         words=tuple(map(normalized, symptom.words)),
+        title=normalized(summary.title),
         leads_to=tuple(
             dict.fromkeys((handoff.tree, str(handoff.step or "")) for handoff in summary.handoffs)
         ),

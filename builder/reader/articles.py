@@ -19,6 +19,8 @@ from builder.reader.values import number, signed, text, texts, the_text
 from builder.reader.yaml_text import read_yaml
 
 HEAD = re.compile(r"\A---[ \t]*\r?\n(.*?)^---[ \t]*\r?$\n?", re.DOTALL | re.MULTILINE)
+KEY = re.compile(r"\s|#|[a-z_]+:|- ")
+HEADING = re.compile(r"^(#{1,6})([^\s#].*)$", re.MULTILINE)
 CODE = re.compile(r"```.*?```|`[^`\n]*`", re.DOTALL)
 RAW_HTML = re.compile(r"<(?=[A-Za-z/!?])[^>\n]*>?")
 LINK = re.compile(r"\]\(([^)\n]*)|^\s*\[[^\]]+\]:([^\n]*)", re.MULTILINE)
@@ -28,6 +30,8 @@ SAFE_LINK = re.compile(r"(?:https?://|mailto:|[^:]*$|[^:/#]*[/#])", re.IGNORECAS
 def article_from(source: Source) -> tuple[HowTo | None, list[Finding]]:
     """Read an article from the text of its file."""
     match = HEAD.match(source.text)
+    if not match and source.text.startswith("---"):
+        return None, [_open_head(source)]
     if not match:
         return None, [mistake("missing-key", source.file, "the article has no head",
                               "without a title nobody can find it",
@@ -43,6 +47,15 @@ def article_from(source: Source) -> tuple[HowTo | None, list[Finding]]:
     for name in {str(path[0]) for path in paths if path}:
         root.pop(root.key(name), None)
     return _article(source, root, match.end()), findings
+
+
+def _open_head(source: Source) -> Finding:
+    lines = source.text.split("\n")
+    last = next((at for at, line in enumerate(lines[1:], 1) if not KEY.match(line)), 1)
+    at = Position(source.file, last, 1, last, len(lines[last - 1]) + 1)
+    hint = f"type `---` on a line of its own below `{lines[last - 1].strip()}`"
+    why = "nobody knows where the text starts, so the page is empty"
+    return mistake("missing-key", at, "the head of the article isn't closed", why, hint)
 
 
 def _article(source: Source, root: Map, start: int) -> HowTo:
@@ -68,6 +81,10 @@ def _unsafe(source: Source, start: int) -> Iterator[Finding]:
         yield mistake("raw-html", _at(source, match), f"`{match.group()[:40]}` is HTML",
                       "an article is Markdown; HTML could run a script in the reader's browser",
                       "write it as Markdown; put a single `<` in backquotes")  # fmt: skip
+    for match in HEADING.finditer(body, start):
+        yield mistake("syntax", _at(source, match), f"`{match[0][:40]}` is no heading yet",
+                      "the page shows it as a line of text with its signs",
+                      f"type a space after `{match[1]}`: `{match[1]} {match[2][:40]}`")  # fmt: skip
     for match in LINK.finditer(body, start):
         target = _target(match.group(1) or match.group(2) or "")
         if not SAFE_LINK.match(target):

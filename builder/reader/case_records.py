@@ -3,8 +3,12 @@
 In: the map of a file of `kb/cases/` that has passed its schema. Out: a `Case`.
 """
 
+from collections.abc import Iterator
+
+from builder.model.finding import Finding
 from builder.model.knowledge import Case, CaseOutcome, CaseStep
 from builder.reader.nodes import EMPTY, Map
+from builder.reader.source import mistake
 from builder.reader.values import (
     choice_of,
     map_,
@@ -43,6 +47,14 @@ def case_from(file: str, root: Map) -> Case:
         asked=named_texts(root, "asked"),
         lists=named_lists(root, "lists"),
     )
+
+
+def closed_before_opened(case: Case) -> Iterator[Finding]:
+    """Yield the finding for a job whose dates can't both be right."""
+    if case.opened and case.closed and case.closed < case.opened:
+        yield mistake("bad-value", case.closed.at, f"closed on {case.closed}, before it was opened",
+                      "the review status page counts jobs by these dates",
+                      f"correct one of them: it was opened on {case.opened}")  # fmt: skip
 
 
 def _case_step(node: Map) -> CaseStep:

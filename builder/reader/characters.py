@@ -85,6 +85,9 @@ def _spaces_hint(line: str, below: list[str]) -> tuple[str, str, str]:
     model = next((other for other in below if other.strip() and "\t" not in other), "")
     width = len(model) - len(model.lstrip(" "))
     blank = line[: len(line) - len(line.lstrip())]
+    if not width:
+        hint = "start the line with spaces, two more than the line that it belongs under"
+        return hint, blank, "  " * len(blank)
     return f"start the line with {width} spaces, like the next line", blank, " " * width
 
 

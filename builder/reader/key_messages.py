@@ -12,6 +12,9 @@ from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import new_word
+from builder.reader.other_results import results_in_brackets
+from builder.reader.other_words import KEYS, meant
+from builder.reader.put_right import put_right
 from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
 
@@ -86,6 +89,13 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     free = [name for name in known if name not in owner]
     if (new := new_word(key)) in free:
         return f"it is called `{new}` now"
+    if (other := meant(key, KEYS, free)) and other not in ("Nm", "km"):
+        return f"the word here is `{other}`"
+    if other:
+        value = owner.value(key)
+        right = put_right(f"{'newton meters' if other == 'Nm' else 'kilometers'}", key,
+                          f"{value} {'lb-ft' if other == 'Nm' else 'mi'}")  # fmt: skip
+        return f"write `{other}: {right or '...'}`, the same in {other}"
     if near := get_close_matches(key.lower(), free, n=1, cutoff=0.6):
         return f"did you mean `{near[0]}`?"
     if len(free) > SHOWN:
@@ -98,8 +108,10 @@ def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Findi
     owner = node_at(root, path)
     absent = next(name for name in error.validator_value if name not in error.instance)
     unknown = [key for key in error.instance if key not in error.schema["properties"]]
-    if get_close_matches(absent, [key.lower() for key in unknown], cutoff=0.6):
-        return  # it is misspelled, and reported as an unknown key
+    if get_close_matches(absent, [key.lower() for key in unknown], cutoff=0.6) or any(
+        meant(key, KEYS, [absent]) for key in unknown
+    ):
+        return  # it is misspelled or called another name, and reported as an unknown key
     part = error.schema["properties"][absent]
     title = error.schema.get("title", "this")
     at = _owner_place(root, path, owner)
@@ -121,6 +133,14 @@ def _owner_place(root: Map, path: NodePath, owner: object) -> Position:
     if isinstance(owner, Map) and owner:
         return next(iter(owner)).at
     return owner.at if isinstance(owner, Map | Seq | Text) else root.at
+
+
+def list_of_results(root: Map, path: NodePath) -> Finding | None:
+    """Return the finding for results as `[yes: belt, no: fuse]`; None where it's something else."""
+    if path[-2:-1] != ("results",) or not (right := results_in_brackets(node_at(root, path[:-1]))):
+        return None
+    return _finding("wrong-type", key_at(root, path[:-1]).at, "`results` stand in braces here",
+                    f"write `results: {right}`")  # fmt: skip
 
 
 def lacking(root: Map, path: NodePath, error: SchemaError, value: Map) -> Iterator[Finding]:

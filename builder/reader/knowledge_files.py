@@ -22,15 +22,15 @@ from builder.model.text import Text
 from builder.model.vehicle_data import Vehicle
 from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
-from builder.reader.case_records import case_from
+from builder.reader.case_records import case_from, closed_before_opened
 from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
 from builder.reader.lengths import too_long
-from builder.reader.module_records import module_from
+from builder.reader.module_records import module_from, without_releaser
 from builder.reader.nodes import EMPTY, Map, without_broken, without_keys
 from builder.reader.picture_files import pictures
 from builder.reader.procedure_files import procedure_from
-from builder.reader.shop_settings import shop_settings
+from builder.reader.shop_settings import doubtful_settings, shop_settings
 from builder.reader.silences import silences_in
 from builder.reader.site_config import SITE_FILE, refusals, unused
 from builder.reader.source import Source, mistake, read_source
@@ -52,8 +52,10 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     codes, words = _map(reading, "kb/codes.yml"), _map(reading, "kb/words.yml")
     sizes, bad_pictures = pictures(shop)
     reading.findings.extend(bad_pictures)
+    settings = _shop_map(reading)
+    reading.findings.extend(doubtful_settings(settings))
     library = Library(
-        shop=shop_settings(_shop_map(reading), _site(reading)),
+        shop=shop_settings(settings, _site(reading)),
         systems=records.systems(_map(reading, "kb/systems.yml")),
         lamps=records.lamps(_map(reading, "kb/lamps.yml")),
         hazards=records.hazards(_map(reading, "kb/hazards.yml")),
@@ -176,7 +178,8 @@ def _empty(file: str, kind: str) -> Finding:
 
 def _modules(reading: _Reading) -> dict[str, Module]:
     files = _records(reading, "kb/modules", "module")
-    modules = (module_from(Path(file).stem, file, root) for file, root in files)
+    modules = [module_from(Path(file).stem, file, root) for file, root in files]
+    reading.findings.extend(filter(None, map(without_releaser, modules)))
     return {module.id: module for module in modules}
 
 
@@ -226,6 +229,7 @@ def _cases(reading: _Reading) -> dict[str, Case]:
     cases: dict[str, Case] = {}
     for file, root in _records(reading, "kb/cases", "case"):
         case = case_from(file, root)
+        reading.findings.extend(closed_before_opened(case))
         first = cases.setdefault(case.id, case)
         if first is not case:
             reading.findings.append(_same_case(case, first))
@@ -241,8 +245,6 @@ def _same_case(case: Case, first: Case) -> Finding:
 
 
 def _silences(reading: _Reading) -> Iterator[Silence]:
-    for file in reading.files:
-        if file.startswith("kb/"):
-            source = reading.source(file)
-            if not isinstance(source, Finding):
-                yield from silences_in(source.file, source.text)
+    for source in (reading.source(file) for file in reading.files if file.startswith("kb/")):
+        if not isinstance(source, Finding):
+            yield from silences_in(source.file, source.text)

@@ -17,6 +17,9 @@ NAME_LINE = re.compile(r"( *)([^\s#:-][^:]*):\s*(#.*)?")
 OPENING_QUOTE = re.compile(r""" *(?:- +)*(?:[^"':]+: +)?(["'])""")
 
 
+OTHER_COMMENT = re.compile(r"( *)(//|--|;|<!--|/\*) *(.*?)(?: *(?:-->|\*/))?")
+
+
 class LineChange(NamedTuple):
     """What is to be written in a line instead of something; line and column count from 0."""
 
@@ -60,23 +63,21 @@ def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
     """Return the slip nearest to an error, the surest kinds first."""
     above = _content_above(lines, line)
     return (
-        _key_without_blank(lines, (line, above))
+        _other_comment(lines, (line, above))
+        or _key_without_blank(lines, (line, above))
         or _key_without_colon(lines, line, above)
         or _half_in_quotes(lines, line, column)
         or _second_key(lines[line], line, column)
         or _missing_dash(lines, line)
         or _step_too_far_left(lines, line)
-        or (None if _is_in_a_value(lines[line], column) else _misplaced(lines, line, above))
-    )
+        or (None if _is_in_a_value(lines[line], column) else _too_far_right(lines, line, above)
+            or _between_columns(lines, line))
+    )  # fmt: skip
 
 
 def _is_in_a_value(text: str, column: int) -> bool:
     """Whether YAML stopped at a colon inside a phrase, which says nothing about the columns."""
     return ": " in text[:column]
-
-
-def _misplaced(lines: list[str], line: int, above: int) -> LineSlip | None:
-    return _too_far_right(lines, line, above) or _between_columns(lines, line)
 
 
 def _content_above(lines: list[str], line: int) -> int:
@@ -90,6 +91,16 @@ def _has_content(line: str) -> bool:
 
 def _indent(line: str) -> int:
     return len(line) - len(line.lstrip(" "))
+
+
+def _other_comment(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:
+    for at in places:
+        if match := OTHER_COMMENT.fullmatch(lines[at].rstrip()):
+            right, start = f"# {match[3]}", match.start(2)
+            return LineSlip(at, start, f"a comment doesn't start with `{match[2]}`",
+                            f"write `{right}`",
+                            LineChange(at, start, match[0][start:], right))  # fmt: skip
+    return None
 
 
 def _key_without_blank(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:

@@ -3,6 +3,7 @@
 In: the map of a file of `kb/modules/` that has passed its schema. Out: a `Module`.
 """
 
+from builder.model.finding import Finding
 from builder.model.module_record import (
     DriveBefore,
     Fitting,
@@ -15,6 +16,7 @@ from builder.model.module_record import (
 from builder.model.text import Number, Text
 from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.schemas.step_schema import MODULE_VERBS
+from builder.reader.source import mistake
 from builder.reader.values import (
     choice_of,
     conditions,
@@ -56,6 +58,15 @@ def module_from(id_: str, file: str, root: Map) -> Module:
         source=named_texts(root, "source"),
         fit=_fitting(map_(root, "fit")),
     )
+
+
+def without_releaser(module: Module) -> Finding | None:
+    """Return the finding for a used part that may be released by nobody knows whom."""
+    if module.used_part is not UsedPart.IF_RELEASED or module.released_by:
+        return None
+    return mistake("missing-key", module.at, "a used part works `if released`, and nobody is named",
+                   "the customer's sheet can't say what a used part takes",
+                   "add who can release it, for example `released_by: a dealer`")  # fmt: skip
 
 
 def _fitting(node: Map | None) -> Fitting | None:

@@ -14,12 +14,15 @@ from decimal import Decimal
 from builder.model.finding import Edit, edit_of
 from builder.model.text import Text
 from builder.reader.old_format import new_word
+from builder.reader.other_units import OTHER_UNITS
 
 NUMBER = r"\d+(?:\.\d+)?|\.\d+"
 CLOCK = re.compile(r"(?:(\d+) ?(?:h|hrs?|hours?))? ?(?:(\d+) ?(?:m|mins?|minutes?)?\.?)?", re.I)
 HOURS = re.compile(rf"({NUMBER}) ?(?:h|hrs?|hours?)\.?", re.I)
 OTHER_TIME = re.compile(r"(?<![a-z])(?:s|secs?|seconds?|d|days?|nights?|weeks?)\b", re.I)
 WITH_UNIT = re.compile(rf"[~<>≈]? ?([-−+]?(?:{NUMBER})) *(?:[^\d\s.,][^\d]*)?", re.I)
+CODE = re.compile(r"[PCBU][0-9A-F]{4}(?:-[0-9A-F]{2})?,?", re.I)
+DIGITS = re.compile(r"([0-6]) (?:digits?|decimals?|places?|decimal places)", re.I)
 WORDS = {word: str(number) for number, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"))
 } | {"once": "1", "twice": "2", "thrice": "3"}  # fmt: skip
@@ -38,6 +41,7 @@ DATE_FORMS = (
     "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
 )  # fmt: skip
 DASH = r" ?(?:-|–|—|−|\.\.+|…|to|until|through) ?"
+STILL_BUILT = re.compile(rf"(\d{{4}})(?: ?\+| ?and up| ?on|{DASH}(?:present|now|today)?)")
 
 
 def put_right(title: str, name: str, value: str) -> str | None:
@@ -54,6 +58,8 @@ def sure_edit(title: str, value: Text, right: str) -> Edit | None:
     """
     if "..." in right or title in ("a file name", "a module and its part"):
         return None
+    if title == "model years" and not re.search(r"\d$", value):
+        return None  # the last year is today's only by chance
     if title == "a number from 0 to 1" and "%" not in value and not value.startswith("0"):
         return None
     words = {word.lower() for word in re.findall(r"[^\W\d_]+", value)}
@@ -62,7 +68,9 @@ def sure_edit(title: str, value: Text, right: str) -> Edit | None:
     return edit_of(value, right)
 
 
-def _number(_name: str, value: str) -> str | None:
+def _number(name: str, value: str) -> str | None:
+    if name == "resolution" and (digits := DIGITS.fullmatch(value)):
+        return f"{Decimal(1).scaleb(-int(digits[1])):f}"
     text = re.sub(r"(\d),(\d{3})\b", r"\1\2", _in_digits(value))
     text = re.sub(r"(\d),(\d)", r"\1.\2", text)
     match = WITH_UNIT.fullmatch(text)
@@ -139,6 +147,10 @@ def _money(_name: str, value: str) -> str | None:
 
 def _years(_name: str, value: str) -> str | None:
     match = re.fullmatch(rf"(\d{{4}}|'?\d\d)(?:{DASH}(\d{{4}}|'?\d\d))?", value)
+    if still := re.fullmatch(
+        rf"(\d{{4}})(?: ?\+| ?and up| ?on|{DASH}(?:present|now|today)?)", value
+    ):
+        return f"{still[1]}-{date.today().year}"
     if not match:
         return None
     first = _year(match[1])
@@ -176,6 +188,8 @@ def _over_limit(name: str, value: str) -> str | None:
 def listed(value: str) -> str | None:
     """Return one line of text as a list, cut at its commas; None where it needs quotes."""
     items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
+    if all(CODE.fullmatch(word) for word in value.split()):
+        items = value.split()
     return f"[{', '.join(items)}]" if items and not set(value) & set("[]{}:#\"'") else None
 
 
@@ -189,6 +203,8 @@ def _vehicle(_name: str, value: str) -> str | None:
 
 def _signed(_name: str, value: str) -> str | None:
     day = _date("", value)
+    if value.lower() in ("yes", "no", "true", "false", "done"):
+        return "{by: ..., date: ...}"
     return f"{{by: ..., date: {day}}}" if day else f"{{by: {value}, date: ...}}"
 
 
@@ -222,5 +238,8 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a picture": _picture,
     "a module and its part": _replaced,
     "a task from the list": _task,
+    "amperes": _number,
+    "percent": _number,
+    **OTHER_UNITS,
     "`any`, or a list of vehicles": _vehicle,
 }

@@ -69,6 +69,7 @@ def likely_words(words: str) -> str | None:
     for other, word in OTHER_WORDS.items():
         attempt = re.sub(rf"\b{other}\b", word, attempt)
     attempt = re.sub(rf"^between ({NUMBER})", r"\1", attempt)
+    attempt = re.sub(rf"^({NUMBER}) ?(?:\+|and up|and above)$", r"at least \1", attempt)
     attempt = re.sub(rf"^({NUMBER}) or more$", r"at least \1", attempt)
     attempt = re.sub(rf"^({NUMBER}) or less$", r"at most \1", attempt)
     attempt = re.sub(rf"({NUMBER})\s*[a-zµΩω%°][a-zΩω°/-]*$", r"\1", " ".join(attempt.split()))

@@ -18,6 +18,7 @@ from builder.model.ranges import OVER, Range, between
 from builder.model.text import Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node
+from builder.reader.other_words import SPEC_RESULTS
 from builder.reader.range_words import likely_words, parse_range, unit_after
 from builder.reader.reading_forms import misfit
 
@@ -116,8 +117,11 @@ def _range(
     if reading and reading.spec:
         if words not in SPEC_WORDS:
             listed = ", ".join(f"`{word}`" for word in SPEC_WORDS)
-            findings.append(misfit(words, f"`{words}` doesn't compare a reading with its spec",
-                                   f"use one of {listed}"))  # fmt: skip
+            likely = SPEC_RESULTS.get(words.lower())
+            hint = f"write `{likely}`" if likely else f"use one of {listed}"
+            findings.append(
+                misfit(words, f"`{words}` doesn't compare a reading with its spec", hint)
+            )
         return None
     if reading and reading.one_of:
         if words in reading.one_of:

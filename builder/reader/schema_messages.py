@@ -15,12 +15,17 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
-from builder.reader.key_messages import example, lacking, missing_key, unknown_keys
+from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import FIRST_VERSION, old_format
+from builder.reader.other_results import results_with_arrows, step_of_words
+from builder.reader.other_units import number_hint
+from builder.reader.other_words import VALUES, meant
 from builder.reader.put_right import listed, put_right, sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
+
+BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
 
@@ -28,6 +33,9 @@ SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of
 def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
     """Yield the findings for one error."""
     path: NodePath = tuple(error.absolute_path)
+    if finding := list_of_results(root, path):
+        yield finding
+        return
     match error.validator:
         case "additionalProperties":
             yield from unknown_keys(root, path, error.schema)
@@ -70,6 +78,10 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     hint = example(name, error.schema)
     right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     hint = _write(name, right) or hint
+    if title == "a list of conditions" and right:
+        hint += ", with the names of kb/conditions.yml"
+    if isinstance(value, Text) and title.startswith("a list") and (bullet := BULLET.match(value)):
+        hint, right = f"start every line of it with `- `, not with `{bullet[1]}`", None
     if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
     message = f"`{name}` must be {title}, not {_shown(value)}"
@@ -119,7 +131,9 @@ def _colon_in_a_phrase(value: Map, title: str) -> Finding:
 
 def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
     """Return the author's own value in a form that fits; None where there is none."""
-    right = put_right(title, name, value)
+    right = put_right(title, name, value) or (
+        results_with_arrows(value) if name == "results" else None
+    )
     if right is None and "array" in _types(schema) and title.startswith("a list"):
         items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
         return listed(value) if Draft202012Validator(schema).is_valid(items) else None
@@ -153,9 +167,12 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     likely = f"did you mean `{near[0]}`?" if near and not str(value)[0].isdigit() else ""
     if near and near[0].startswith(f"{value} "):
         likely = f"add what it is done to, such as `{near[0]}`"
+    if title == "a branch" and (step := step_of_words(root, str(value))):
+        right = step
     hint = _write(name, right) or likely or _form(name, error.schema)
-    if right and isinstance(path[-1], int):
+    if right and path and isinstance(path[-1], int):
         hint = f"write `{right}`"
+    hint = hint if right else number_hint(name, str(value), hint)
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
     if name == "from" and str(value).upper() == "OL":
@@ -169,7 +186,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
 def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     value, name = str(node_at(root, path)), _name(path)
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
-    near = get_close_matches(value.lower(), words, n=1, cutoff=0.6)
+    same = [word for word in words if word.lower() == value.lower()]
+    near = same or get_close_matches(value.lower(), words, n=1, cutoff=0.6)
     sure = []
     if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
         near = sure = ["yes"]
@@ -177,8 +195,10 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
         near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
-    if near:
-        hint = f"did you mean `{near[0]}`?"
+    other = meant(value, VALUES, words)
+    if near := [other] if other else near:
+        also = f" The words here are {listed_words}" if other and len(words) > 1 else ""
+        hint = f"did you mean `{near[0]}`?{also}"
     title = error.schema.get("title", "")
     finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
     typed = Text(value, _place(root, path))

@@ -3,11 +3,24 @@
 In: the maps of `site_config/shop.yml` and of the site's settings. Out: a `Shop`.
 """
 
+from collections.abc import Iterator
 from decimal import Decimal
 
+from builder.model.finding import Finding
 from builder.model.shop import Shop, SiteSettings
 from builder.reader.nodes import Map
+from builder.reader.source import mistake
 from builder.reader.values import money, named_texts, number, text, the_text
+
+
+def doubtful_settings(root: Map) -> Iterator[Finding]:
+    """Yield a finding for every setting that is well formed and can't be meant."""
+    tax, percent = text(root, "tax_percent"), number(root, "tax_percent")
+    if tax and percent is not None and 0 < percent < 1:
+        right = f"{(percent * 100).normalize():f}"
+        yield mistake("bad-value", tax.at, f"`tax_percent` is {tax} percent, less than one",
+                      "every estimate would be short of its tax",
+                      f"write it in percent: `tax_percent: {right}`")  # fmt: skip
 
 
 def shop_settings(root: Map, site: Map) -> Shop:
@@ -21,7 +34,7 @@ def shop_settings(root: Map, site: Map) -> Shop:
         tax_percent=number(root, "tax_percent") or Decimal(0),
         tax_base=str(text(root, "tax_base") or "parts"),
         tow=money(text(root, "tow")),
-        units={name: str(unit) for name, unit in named_texts(root, "units").items()},
+        units=named_texts(root, "units"),
         decimal_mark=str(text(root, "decimal_mark") or "point"),
         paper=str(text(root, "paper") or "a4"),
         review_months=int(months),

@@ -104,6 +104,13 @@ def _explanation(
         return "syntax", ("a list item `- ` can't start on the line of its key",
                           f"{_in_quotes(key, value)}, or start the list on the next line",
                           mark, None)  # fmt: skip
+    if character in "]}" and character:
+        return "syntax", (f"`{character}` closes a bracket that was never opened", "delete it",
+                          mark, LineChange(mark.line, mark.column, character, ""))  # fmt: skip
+    if ":" not in line and mark.line and not line.startswith(" "):
+        return "syntax", ("this line is neither a key nor more of the text above",
+                          "if it goes on with the text above, start it further right than that "
+                          "text's key", mark, None)  # fmt: skip
     return "syntax", ("this line doesn't line up with the one above",
                       "start it in the same column as the lines around it; end a key with `: `",
                       mark, None)  # fmt: skip
@@ -142,9 +149,10 @@ def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
     whole = (phrase + rest).strip()
     is_plain = phrase and not set(whole) & set("'\"[]{}")
     column = line.find(whole) if is_plain and (braces or whole == value.strip()) else -1
-    change = LineChange(mark.line, column, whole, quoted(whole)) if column >= 0 else None
+    inner = whole.strip("“”„«»‘’")  # they would be printed
+    change = LineChange(mark.line, column, whole, quoted(inner)) if column >= 0 else None
     return (f"the colon inside `{whole}` starts a new key",
-            f'put the phrase in quotes: `{name or key}: "{whole or value}"`', mark,
+            f'put the phrase in quotes: `{name or key}: "{inner or value}"`', mark,
             change)  # fmt: skip
 
 

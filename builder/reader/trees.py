@@ -82,12 +82,15 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         unread = Map({Text("date"): Text("", root.key("reviewed").at)})
         unread.at = root.key("reviewed").at
         head[root.key("reviewed")] = map_(root, "reviewed") or unread  # it is there, at least
+    if root.value("drive") and not head.value("drive"):
+        head[root.key("drive")] = Text(Drive.NO, root.key("drive").at)  # the careful one of them
     steps, broken = steps_in(root, paths, broken_lines, findings)
-    findings += too_long(root)
+    in_error = {finding.at for finding in findings}
+    findings += [finding for finding in too_long(root) if finding.at not in in_error]
     if not steps:
         return None, tuple(findings)
     tree = _tree(source, head, steps, broken)
-    if root.value("status") is None:
+    if head.value("status") is None:  # also where it can't be read: less is asked of a draft
         tree = replace(tree, status=Status.DRAFT)
     return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
 

@@ -22,7 +22,7 @@ from builder.model.vehicle_data import (
 )
 from builder.reader.connector_records import connector
 from builder.reader.nodes import Map
-from builder.reader.range_words import parse_range
+from builder.reader.range_words import parse_range, unit_after
 from builder.reader.source import mistake
 from builder.reader.values import (
     map_,
@@ -85,6 +85,11 @@ def _good_range(words: Text, findings: list[Finding]) -> Good:
     span = parse_range(words)
     if isinstance(span, Range):
         return Good(words, _shape(span), span)
+    if unit := unit_after(words.removesuffix(".")):
+        findings.append(mistake("bad-value", words.at, f"`{words}` isn't a range", WHY,
+                                f"write it without `{unit}`, in the unit that the spec has in "
+                                f"kb/specs.yml: {span}"))  # fmt: skip
+        return Good(words, LimitShape.BAND)
     listed = ", ".join(f"`{one}`" for one in LOOK_UP)
     findings.append(mistake("bad-value", words.at, f"`{words}` isn't a range", WHY,
                             f"{span}; where it isn't known, {listed}"))  # fmt: skip

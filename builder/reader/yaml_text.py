@@ -30,10 +30,12 @@ from builder.reader.characters import (
     unseen_line_ends,
     with_spaces,
 )
+from builder.reader.cut_phrase import joined_phrase, with_its_comma
 from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
-from builder.reader.syntax import bridged, explain
+from builder.reader.swallowed_item import swallowed_item
+from builder.reader.syntax import SUBSTITUTES, bridged, explain
 
 DEEPEST = 20  # levels; the format needs seven
 FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse far
@@ -55,7 +57,7 @@ def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     findings += [finding for finding in syntax if finding.at.line not in reported_lines]
     if root is None:
         return None, sorted(findings, key=_place)
-    reading = _Reading(source.file)
+    reading = _Reading(source.file, text)
     node = reading.node(root)
     findings += reading.findings
     findings += lost_comments(source, text, reading.spans)
@@ -119,8 +121,8 @@ def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding
 class _Reading:
     """One pass over the composed nodes that collects mistakes."""
 
-    def __init__(self, file: str) -> None:
-        self.file = file
+    def __init__(self, file: str, source: str) -> None:
+        self.file, self.source = file, source
         self.findings: list[Finding] = []
         self.spans: list[tuple[int, int]] = []  # of quoted and block scalars in the text
         self.seen: set[int] = set()  # collections read so far: an alias leads to one again
@@ -151,12 +153,18 @@ class _Reading:
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
         elif not text.isascii() and SMART_QUOTES.fullmatch(text):
+            if SUBSTITUTES[":"] in text:
+                return text  # the colon is the mistake that is reported
             self.findings.append(with_edit(mistake(
                 "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
                 "with the text: only straight quotes are quotes here",
                 "techs and customers read the quotes on the page and on the chart",
                 f"delete them: `{node.value[1:-1].strip()}`",
             ), edit_of(text, node.value[1:-1].strip())))  # fmt: skip
+        elif node.start_mark.line != node.end_mark.line and " - " in node.value:
+            lines = self.source.split("\n")
+            marks = node.start_mark.line, node.end_mark.line
+            self.findings.extend(filter(None, [swallowed_item(self.file, lines, *marks)]))
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
@@ -204,30 +212,32 @@ class _Reading:
 
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
         """Report a comma inside braces, which cuts a phrase in two."""
+        line = self.source.split("\n")[key.at.line - 1]
+        if line[key.at.end_column - 1 :].lstrip().startswith(":"):
+            self.lost(
+                key, f"`{key}:` has nothing behind it", f"write what belongs there: `{key}: ...`"
+            )
+            return
         name, head = before[-1] if before else (Text("result"), Text(""))
         edit = None
-        if isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
+        if whole := with_its_comma(name, head, key):
+            hint = f"write `{name}: {whole}`"
+        elif isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
             hint = f"write `{name}: {head}.{key}`: use a decimal point"
-            edit = _joined(head, key, f"{head}.{key}")
+            edit = joined_phrase(head, key, f"{head}.{key}")
         elif match := WITHOUT_SPACE.fullmatch(key):
             hint = f"type a space after the colon: `{match[1]}: {match[2]}`"
             self.lost(key, f"there is no space after `{match[1]}:`", hint,
                       edit_of(key, f"{match[1]}: {match[2]}"))  # fmt: skip
             return
+        elif name not in words_of_the_format() and " " not in key and isinstance(head, Text):
+            hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
         else:
             hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
             if isinstance(head, Text):
-                edit = _joined(head, key, quoted(f"{head}, {key}"))
+                edit = joined_phrase(head, key, quoted(f"{head}, {key}"))
         self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint, edit)
 
     def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
         why = "part of your text would be lost without a warning"
         self.findings.append(with_edit(mistake("lost-text", text.at, message, why, hint), edit))
-
-
-def _joined(head: Text, key: Text, new: str) -> Edit:
-    """Return the edit that joins the two halves of a phrase again, if only a comma is between."""
-    at = head.at._replace(end_line=key.at.end_line, end_column=key.at.end_column)
-    between = " " * (key.at.column - head.at.end_column - 1)
-    quote = '"' if head.at.end_column - head.at.column == len(head) + 2 else ""
-    return Edit(at, f"{quote}{head}{quote},{between}{key}", new)

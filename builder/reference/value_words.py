@@ -57,6 +57,15 @@ OPTIONS = {
     TOWED_IN: "The customer installs it and has it towed in; we set it up.",
     LEAVE: "Leave it as it is; never offered where that isn't safe.",
 }
+STATE = FormatWord(
+    "state",
+    "How the vehicle is while a step is done. The shop's own stand in kb/conditions.yml, and"
+    " `baytree new state NAME` adds one. `enter` and `undo` are told, and only where it changes;"
+    " of a `group` one holds at a time; what it `excludes` can't hold with it. At the end of a job"
+    " everything goes back to the states with `normal: yes`.",
+    ("`when` in any step", "kb/conditions.yml"),
+    "when: [key-on, {unplugged: alternator}]",
+)
 SILENCE = FormatWord(
     "# silence:",
     "Silences one rule on its line, or on the next line if it has a line of its own. Without a"
@@ -70,6 +79,7 @@ def value_words() -> tuple[WordGroup, ...]:
     """Return the words inside values, in groups."""
     return (
         WordGroup("Ranges and results", _with_examples(RANGES, "`result`", "result: ")),
+        WordGroup("The vehicle", (STATE,)),
         WordGroup("Where the job goes on", _with_examples(BRANCHES, "a branch, or a text", "")),
         WordGroup("What a step counts as", tuple(map(_task, (*VERBS, *MODULE_VERBS)))),
         WordGroup("Options of an estimate", tuple(map(_option, OPTIONS))),

@@ -120,6 +120,12 @@ def _columns(text: str) -> int:
     )
 
 
+def waiting_note(count: int) -> str:
+    """Write a line on the findings that may only follow from those in `kb/`; "" without one."""
+    what = "1 more finding waits" if count == 1 else f"{count} more findings wait"
+    return f"{what} until kb/ is right: the mistakes there may be the cause\n" if count else ""
+
+
 def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str]:
     """Yield a line on the findings that count as warnings only while their tree is a draft."""
     severities = {rule.RULE.name: rule.RULE.severity for rule in RULES}

@@ -13,7 +13,7 @@ from typing import Any
 from urllib.parse import quote
 
 from builder import __version__
-from builder.model.finding import Finding, Related
+from builder.model.finding import Edit, Finding, Related
 from builder.model.text import Position
 from builder.rules.shared.documentation import RulePage, documented_rules
 
@@ -76,9 +76,37 @@ def _results(
         }
         if one.rule in places:
             result["ruleIndex"] = places[one.rule]
+        if one.edit and (region := _edited_region(one.edit)):
+            result["fixes"] = [_fix(one, one.edit, region, prefix)]
         if one.related:
             result["relatedLocations"] = [_related(other, prefix) for other in one.related]
         yield result
+
+
+def _fix(finding: Finding, edit: Edit, region: dict[str, int], prefix: str) -> dict[str, Any]:
+    """Return what `check --fix` would write, as a fix (section 3.55 of the standard)."""
+    place = _location(edit.at, prefix)["physicalLocation"]["artifactLocation"]
+    replacement = {"deletedRegion": region, "insertedContent": {"text": edit.new}}
+    return {
+        "description": {"text": _sentences(finding.hint or finding.message)},
+        "artifactChanges": [{"artifactLocation": place, "replacements": [replacement]}],
+    }
+
+
+def _edited_region(edit: Edit) -> dict[str, int] | None:
+    """Return the part of the line that an edit replaces; None where quotes would break.
+
+    The position of a value in quotes has them in it, its text hasn't.
+    """
+    at, quotes = edit.at, edit.at.end_column - edit.at.column - len(edit.old)
+    if at.line != at.end_line or quotes not in (0, 2) or (quotes and set(edit.new) & set("'\"\\")):
+        return None
+    return {
+        "startLine": at.line,
+        "startColumn": at.column + quotes // 2,
+        "endLine": at.end_line,
+        "endColumn": at.end_column - quotes // 2,
+    }
 
 
 def _sentences(*texts: str) -> str:

@@ -72,4 +72,7 @@ def _no_step(facts: Facts, name: Text, why: str) -> Finding:
         is_or_are = "is" if len(facts.tree.defined_twice) == 1 else "are"
         hint = f"{twice} {is_or_are} defined twice: was one meant to be `{name}`?"
     edit = slip_edit(name, facts.tree.steps)
+    procedure = facts.library.procedures.get(facts.tree.id.removeprefix("procedures/"))
+    if facts.tree.is_procedure and procedure and name in procedure.returns:
+        hint, edit = f"a procedure ends with its word: write `return: {name}`", None
     return RULE.finding(name.at, f"step `{name}` doesn't exist", why, hint, edit=edit)

@@ -43,6 +43,8 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every hazard that a path brings before its caution."""
+    if facts.tree.broken:
+        return  # the caution may be in what can't be read
     for late in late_cautions(facts):
         yield RULE.finding(
             late.cause.at,

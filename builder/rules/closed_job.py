@@ -72,13 +72,15 @@ CANNOT_WALK = "you can't tell anymore if the tree would find this repair"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every closed job that leaves its way through this tree."""
     tree, library = facts.tree, facts.library
-    if tree.broken or tree.is_procedure:
+    if not facts.whole or tree.is_procedure:
         return
     cases = [one for one in library.cases.values() if _holds_a_walk(one, tree.id)]
     if not cases:
         return
     tables = looked_up_tables(library, OneTree(tree_table(tree, library)))
     for case in cases:
+        if (case.fix_in or case.tree) == tree.id and case.fix not in tree.steps:
+            continue  # the mistake is in the case, and reported there
         for deviation in deviations(tables, tree.id, case):
             yield _finding(facts, case, deviation)
 

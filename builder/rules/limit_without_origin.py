@@ -49,11 +49,13 @@ def check(facts: Facts) -> Iterator[Finding]:
         for reading in body.readings:
             if not reading.one_of and not reading.origin and _is_limited(body, reading):
                 name = f"reading `{reading.name}`" if reading.name else "the reading"
+                name = f"spec `{reading.spec}`" if reading.spec else name
+                where = f" to `{reading.spec}` in kb/specs.yml" if reading.spec else ""
                 yield RULE.finding(
                     reading.at,
                     f"{name} has limits but no origin",
                     "a tech who doubts a limit can't look it up",
-                    "add `origin:`, such as `common practice` or the service information",
+                    f"add `origin:`{where}, such as `common practice` or the service information",
                 )
 
 

@@ -27,7 +27,7 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library, handoffs_to
-from builder.model.summary import Handoff
+from builder.model.summary import Handoff, TreeListing
 from builder.model.text import NOWHERE, Text
 from builder.rules.shared.close_names import closest_names, mistyped, slip_edit, suggestion
 from builder.rules.shared.rule import Family, Rule
@@ -43,22 +43,35 @@ WHY = "this handoff goes nowhere"
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tree, or step of another tree, that doesn't exist."""
+    known = library.trees.keys() | library.unread_trees
     for listing in library.listings.values():
-        if listing.replaced_by and listing.replaced_by not in library.trees:
+        if listing.replaced_by and listing.replaced_by not in known:
             successor = library.trees[listing.id].replaced_by
             at = successor.at if successor else NOWHERE
             yield _no_tree(library, Text(listing.replaced_by, at))
     for id_, callers in library.callers.items():
         tree = library.listings.get(id_)
-        if not tree or not {step for _, step in callers if step} <= {*tree.steps}:
+        if id_ not in library.unread_trees and (
+            not tree or not {step for _, step in callers if step} <= {*tree.steps}
+        ):
             for handoff in handoffs_to(library, id_):
                 yield from _handoff(library, handoff)
     for case in library.cases.values():
-        if case.tree not in library.trees:
+        if case.tree not in known:
             hint = suggestion(case.tree, library.trees, "write the tree as `system/tree`")
             why = "the job doesn't count toward any tree's weights"
             yield RULE.finding(case.tree.at, f"tree `{case.tree}` doesn't exist", why, hint,
                                edit=slip_edit(case.tree, library.trees))  # fmt: skip
+        elif case.fix:
+            yield from _fix_of_case(case.fix, library.listings.get(str(case.fix_in or case.tree)))
+
+
+def _fix_of_case(fix: Text, tree: TreeListing | None) -> Iterator[Finding]:
+    if tree is None or fix in tree.steps:
+        return
+    hint = suggestion(fix, tree.steps, "name the step that repaired it")
+    yield RULE.finding(fix.at, f"tree `{tree.id}` has no step `{fix}`",
+                       "the job doesn't count toward any fix's weight", hint)  # fmt: skip
 
 
 def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:

@@ -37,6 +37,7 @@ Right:
 Fix: Name a check of this tree with the result that passes, or a procedure, or write a sentence.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 
 from builder.model.checks import Check
@@ -52,6 +53,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A verification that names no check, no procedure, or no result.",
 )
+LIKE_A_RESULT = re.compile(r"([\w-]+) ?(?:==?|->|→) ?(.+)")
 WHY = "the walk can't ask for the reading after the repair"
 
 
@@ -60,8 +62,18 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step in facts.steps:
         if isinstance(step.body, Fix):
             for one in step.body.verify:
-                if one.is_named or one.passes or one.readings:
+                named = one.is_named or one.passes or one.readings
+                if not named and (match := LIKE_A_RESULT.fullmatch(one.text)):
+                    yield from _in_one_phrase(facts, one, match)
+                if named and one.text not in facts.tree.broken:
                     yield from _of_name(facts, one)
+
+
+def _in_one_phrase(facts: Facts, one: Verification, match: re.Match[str]) -> Iterator[Finding]:
+    """Yield a finding for `fuse = both`, which would be a sentence for the tech to judge."""
+    if match[1] in facts.tree.steps:
+        hint = f"write the check and its result: `{{{match[1]}: {match[2]}}}`"
+        yield RULE.finding(one.text.at, f"`{one.text}` is read as a sentence", WHY, hint)
 
 
 def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
@@ -74,7 +86,8 @@ def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
     else:
         checks = [n for n, other in facts.tree.steps.items() if isinstance(other.body, Check)]
         known = (*checks, *facts.library.procedures)
-        hint = suggestion(one.text, known, "name a check or a procedure, or write a sentence")
+        listed = ", ".join(f"`{name}`" for name in checks)
+        hint = suggestion(one.text, known, f"name a check ({listed}), or write a sentence")
         yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint,
                            edit=slip_edit(one.text, known))  # fmt: skip
 

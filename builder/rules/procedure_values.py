@@ -90,6 +90,7 @@ KIND = {
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every value that is missing, not taken, or of another kind."""
+    yield from _never_given(facts)
     for running in steps_that_run(facts):
         taken = {str(one.name): one for one in running.procedure.tree.asks}
         yield from _missing(running, taken.values())
@@ -100,6 +101,20 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield RULE.finding(value.at, message, "what it says is lost", hint)
             else:
                 yield from _of_kind(facts, taken[str(name)], value)
+
+
+def _never_given(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every state that names a value which nothing gives."""
+    given = {str(one.name) for one in facts.tree.asks}
+    given |= {str(step.each[0]) for step in facts.tree.steps.values() if step.each}
+    for step in facts.steps:
+        for need in step.needs:
+            asked = PLACEHOLDER.fullmatch(need.value) if need.value is not None else None
+            if need.value is not None and asked and asked[1] not in given:
+                where = "takes" if facts.tree.is_procedure else "asks"
+                hint = suggestion(asked[1], given, f"add `{asked[1]}` to `{where}`")
+                yield RULE.finding(need.value.at, f"nothing gives a value for `{need.value}`",
+                                   WHY.format(name=asked[1]), hint)  # fmt: skip
 
 
 def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:

@@ -66,7 +66,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step in facts.steps:
         if isinstance(step.body, Fix):
             for proof in step.body.proved_by:
-                yield from _of_proof(facts, step, proof)
+                if proof.step not in facts.tree.broken:
+                    yield from _of_proof(facts, step, proof)
 
 
 def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
@@ -83,6 +84,8 @@ def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
             yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint,
                                edit=slip_edit(result, known))  # fmt: skip
             return
+    if not facts.whole:
+        return  # what can't be read might be on the way
     for arrival in arrivals(facts.graph, proof.step, fix.id):
         if not _holds(arrival.left_by, proof):
             yield _not_on_this_path(fix, proof, arrival)

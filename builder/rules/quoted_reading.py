@@ -73,7 +73,8 @@ def check(facts: Facts) -> Iterator[Finding]:
             continue
         for text in filter(None, (step.body.cause, step.body.tell)):
             for match in QUOTED.finditer(text):
-                if match[1] not in asked:
+                is_html = f"</{match[1]}>" in text
+                if not is_html and match[1] not in asked | facts.tree.broken:
                     yield from _of_quote(facts, step, text, match)
 
 
@@ -87,7 +88,7 @@ def _of_quote(facts: Facts, fix: Step, text: Text, match: re.Match[str]) -> Iter
     elif problem := _unquotable(source, source.body, match[2]):
         yield RULE.finding(text.at, f"`{match[0]}`: {problem}", WHY,
                            "quote another check, or say it without the reading")  # fmt: skip
-    elif source.id not in {str(proof.step) for proof in fix.body.proved_by}:
+    elif facts.whole and source.id not in {str(proof.step) for proof in fix.body.proved_by}:
         convicting = convicting_checks(facts.tree, facts.graph, fix.id)
         if convicting != {source.id}:
             yield RULE.finding(text.at, f"`{match[0]}` isn't measured on every path to `{fix.id}`",

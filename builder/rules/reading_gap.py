@@ -128,9 +128,19 @@ def _combinations(space: Space, pieces: list[Box], readings: list[str]) -> Findi
         if _touch(box, pieces[0])
     ] or [space.results[0]]
     here, *others = touching
-    hint = "widen a result next to it, or add one"
+    hint = f"widen a result next to it, or add `- result: {_ranges_of(space, pieces[0])}`"
     related = [Related(other.text.at, "also next to the gap") for other in others]
     return _finding(here, "; or ".join(readings), hint, *related)
+
+
+def _ranges_of(space: Space, piece: Box) -> str:
+    """Write the ranges of a piece as a result; a reading that may be anything is left out."""
+    sides = [
+        f"{axis.name}: {axis.side_as_text(side).split(' or ')[0]}"
+        for axis, side in zip(space.axes, piece, strict=True)
+        if side != axis.domain
+    ]
+    return f"{{{', '.join(sides)}}}"
 
 
 def _touch(box: Box, gap: Box) -> bool:

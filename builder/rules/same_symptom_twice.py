@@ -58,7 +58,7 @@ RULE = Rule(
     name="same-symptom-twice",
     family=Family.KNOWLEDGE,
     severity=Severity.WARNING,
-    summary="The same complaint in two trees for the same vehicles.",
+    summary="The same complaint in two trees for the same vehicles, or the same title.",
 )
 
 
@@ -71,6 +71,23 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for words, ids in ids_by_words.items():
         if len(ids) > 1:
             yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])
+    yield from _titles(library)
+
+
+def _titles(library: Library) -> Iterator[Finding]:
+    """Yield a finding for every title that an earlier tree of the same folder has."""
+    first: dict[tuple[str, str], str] = {}
+    for listing in library.listings.values():
+        place = listing.id.partition("/")[0], listing.title
+        if listing.status is Status.RETIRED or first.setdefault(place, listing.id) == listing.id:
+            continue
+        tree, other = library.trees[listing.id], library.trees[first[place]]
+        yield RULE.finding(
+            tree.title.at, f"`{tree.title}` is also the title of `{other.id}`",
+            "lists show the two alike, and the tech can't tell which to start with",
+            "say in the title how the two differ, or merge the trees",
+            Related(other.title.at, "first written here"),
+        )  # fmt: skip
 
 
 def _repeated(complaint: str, trees: Iterable[TreeSummary]) -> Iterator[Finding]:

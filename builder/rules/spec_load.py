@@ -29,6 +29,7 @@ Right:
 Fix: Name a load that the spec has in `when`, such as `{loaded: 2 A}`, or add a row for it.
 """
 
+import re
 from collections.abc import Iterator
 
 from builder.graph.spec_readings import load_of
@@ -44,6 +45,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A load for which a spec has no limit.",
 )
+CURRENT = re.compile(r"[0-9.]+ m?A")
 WHY = "the limit depends on the load: what is good at 2 A may be bad at 9 A"
 
 
@@ -66,5 +68,7 @@ def _of_load(step: Step, spec: Spec) -> Iterator[Finding]:
         yield RULE.finding(step.text.at, message, WHY,
                            f"add a load to `when`: `{{loaded: ...}}` with {rows}")  # fmt: skip
     elif not load.startswith("<") and load not in spec.good.by_load:
-        yield RULE.finding(need.value.at, f"`{spec.id}` has no limit at `{load}`", WHY,
-                           f"use {rows}, or add `at {load}` in kb/specs.yml")  # fmt: skip
+        hint = f"use {rows}, or add `at {load}` in kb/specs.yml"
+        if not CURRENT.fullmatch(load):
+            hint = f"a load is named by its current: use {rows}"
+        yield RULE.finding(need.value.at, f"`{spec.id}` has no limit at `{load}`", WHY, hint)

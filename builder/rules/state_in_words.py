@@ -1,7 +1,8 @@
-"""A condition in free text that means a state of `kb/conditions.yml`, or is a slip away from one.
+"""A condition in free text that means a state of `kb/conditions.yml`, or is a slip away from one;
+a test in `verify` that names a state in its words.
 
 Why: Free text is only shown. The walk doesn't change the state for it, and shows none of its
-cautions.
+cautions. A test in words is asked for with everything back to normal.
 
 Wrong:
 
@@ -25,14 +26,16 @@ Right:
           - {result: below 13.2, branch: repair}
           - {result: at least 13.2, branch: all-good}
 
-Fix: Write the state's name. What the state doesn't say stays in words beside it: `1500 rpm`.
+Fix: Write the state's name. What the state doesn't say stays in words beside it: `1500 rpm`. A
+test after a repair that needs a state is a check with `when`; `verify` names it with its result.
 """
 
 from collections.abc import Iterator
 
 from builder.model.conditions import Takes
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.close_states import offer_of, states_meant
+from builder.rules.shared.close_states import offer_of, states_meant, states_named
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -46,6 +49,8 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
     for step in facts.steps:
+        if isinstance(step.body, Fix):
+            yield from _in_tests(facts, step.body)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
             if meant:
@@ -55,6 +60,20 @@ def check(facts: Facts) -> Iterator[Finding]:
                     "the walk doesn't change the state for it, and shows none of its cautions",
                     offer_of([_written(facts, name) for name in meant], ""),
                 )
+
+
+def _in_tests(facts: Facts, fix: Fix) -> Iterator[Finding]:
+    """Yield a finding for every test in words that only makes sense in a state."""
+    for test in fix.verify:
+        if test.is_named or test.passes or test.readings:
+            continue
+        for name in states_named(test.text, facts.library.conditions):
+            yield RULE.finding(
+                test.text.at, f"`{test.text}` needs `{name}`, and a test in words has no state",
+                "the walk asks for it with everything back to normal, so nobody is told to do that",
+                f"write a check with `when: [{_written(facts, name)}]`, and name it here: "
+                "`{step: result}`",
+            )  # fmt: skip
 
 
 def _written(facts: Facts, name: str) -> str:

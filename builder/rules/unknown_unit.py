@@ -57,10 +57,26 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every unit of a tool that is unknown."""
+    """Yield a finding for every unit of a tool, a spec or the shop that is unknown."""
+    for spec in library.specs.values():
+        yield from _unit(spec.unit)
+    for quantity, unit in library.shop.units.items():
+        yield from _of_shop(quantity, unit)
     for tool in library.tools.values():
         for instrument_range in tool.reads:
             yield from _unit(instrument_range.unit)
+
+
+def _of_shop(quantity: str, unit: str) -> Iterator[Finding]:
+    """Yield a finding for a unit of the shop's settings that its quantity doesn't have."""
+    found = find_unit(unit)
+    if isinstance(unit, Text) and (found is None or found.kind != quantity):
+        fitting = [symbol for symbol, one in UNITS.items() if one.kind == quantity]
+        listed = ", ".join(f"`{symbol}`" for symbol in fitting)
+        kinds = ", ".join(f"`{kind}`" for kind in dict.fromkeys(one.kind for one in UNITS.values()))
+        hint = f"use one of {listed}" if listed else f"name a quantity: {kinds}"
+        yield RULE.finding(unit.at, f"`{quantity}` can't be in `{unit}`",
+                           "pages and prints would fall back to another unit", hint)  # fmt: skip
 
 
 def _unit(name: Text) -> Iterator[Finding]:

@@ -22,6 +22,7 @@ Right:
 Fix: Write it as a word.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 from datetime import date
 
@@ -32,11 +33,14 @@ from builder.model.text import Text
 from builder.rules.shared.published_text import position_in, texts_of_knowledge
 from builder.rules.shared.rule import Facts, Family, Rule
 
+# What comes along from a web page; `<place>` without an end is a value of the walk.
+HTML = re.compile(r"</[a-z][a-z0-9]*>|<br ?/?>|&(?:nbsp|amp|lt|gt|quot|#\d+);", re.I)
+TAGS = re.compile(r"</?[a-z][a-z0-9]* ?/?>|&[a-z#0-9]+;", re.I)  # all of it, once it's clear
 RULE = Rule(
     name="unprintable-sign",
     family=Family.WORDS,
     severity=Severity.WARNING,
-    summary="A character that the charts and prints can't show.",
+    summary="A character or HTML that the charts and prints can't show.",
 )
 
 
@@ -55,6 +59,12 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
     known = medium().advances
     for text in texts:
+        if match := HTML.search(text):
+            signs = ", ".join(f"`{sign}`" for sign in dict.fromkeys(TAGS.findall(text)))
+            yield RULE.finding(position_in(text, match.start(), len(match[0])),
+                               f"{signs}: HTML is printed as it stands",
+                               "techs and customers read the signs in the middle of the words",
+                               "delete it: the pages set the type themselves")  # fmt: skip
         if not text.isascii():
             for index, character in enumerate(text):
                 if character not in known and not character.isspace():

@@ -1,5 +1,5 @@
-"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a unit that doesn't exist, a
-good range outside what can be read, or a pin outside its connector.
+"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good
+range outside what can be read, or a pin outside its connector.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -23,15 +23,13 @@ from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.ranges import BOTTOM, TOP
 from builder.model.vehicle_data import Connector, Good, Spec
-from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Family, Rule
-from builder.trade.units import UNITS, find_unit
 
 RULE = Rule(
     name="vehicle-value",
     family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A unit, a good range, or a pin that can't be right.",
+    summary="A good range or a pin that can't be right.",
 )
 WHY = "the walk would compare every reading with a wrong limit"
 
@@ -39,9 +37,6 @@ WHY = "the walk would compare every reading with a wrong limit"
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every value that can't be right."""
     for spec in library.specs.values():
-        if find_unit(spec.unit) is None:
-            hint = suggestion(spec.unit, UNITS, "write a unit such as `V` or `ohm`")
-            yield RULE.finding(spec.unit.at, f"unit `{spec.unit}` doesn't exist", WHY, hint)
         yield from _outside(spec, spec.good)
     for vehicle in library.vehicles.values():
         for name, own in vehicle.specs.items():

@@ -48,6 +48,7 @@ class PreviewInput:
     library: Library  # with every summary loaded: requests come on other threads
     read_tree: Callable[[str], Tree]  # by ID, from the texts that the library was made from
     findings: tuple[Finding, ...]
+    waiting: tuple[Finding, ...]  # their pages may lack something that can't be read now
     lines: MarkedLines
 
 
@@ -59,7 +60,7 @@ class Preview:
         self._source = source
         self._rendered = RenderedShop(source.library, source.read_tree)
         self._frames = _frames(source.library, before)
-        self._errors = _errors_by_page(source.findings)
+        self._errors = _errors_by_page((*source.findings, *source.waiting))
         self._sound = {path: _last_sound(before, path) for path in self._errors}
         self._files: dict[str, bytes | None] = {}
         self._lock = threading.Lock()

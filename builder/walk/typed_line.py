@@ -56,6 +56,7 @@ HELP = """\
   rejoin                   back to the tree that led here
   quit                     leave"""
 
+NOT_DONE = "not done"  # what a record calls lines of a repair that were left out
 Shown = Mapping[str, Any]
 NO_PARTS: Mapping[str, str] = {}
 _PLAIN: Mapping[str, Callable[..., Event]] = {
@@ -81,30 +82,48 @@ def event_of_line(
         return _fill(words, shown["asks"][0], at, parts)
     if answer := _in_words(command, shown, at):
         return answer
+    if command == "done":
+        unticked = not_ticked(shown)
+        return Done(wrote={NOT_DONE: "; ".join(unticked)} if unticked else {}, at=at)
     if command in _PLAIN:
         return _PLAIN[command](at=at)
-    if match := _CANNOT_TEST.fullmatch(words):
-        return CannotTest(seen=match[1], at=at)
     if command in ("read", "") and shown.get("unread"):
         return Acknowledge(hazards=tuple(shown["unread"]), at=at)
     if command in ("pass", "fail"):
         return Verified(passed=command == "pass", at=at)
-    if command.startswith("none"):
+    if event := _with_words(words, at):
+        return event
+    if not words:
+        return Refused("type an answer, or ? for help")
+    result, readings, stated = _answer(words, reads=bool(shown.get("readings")))
+    return Answer(result=result, readings=readings, stated=stated, at=at)
+
+
+def _with_words(words: str, at: str) -> Event | None:
+    """Return the event of a command with something behind it."""
+    if match := _CANNOT_TEST.fullmatch(words):
+        return CannotTest(seen=match[1], at=at)
+    if words.casefold().startswith("none"):
         return NoneOfThese(seen=words[4:].strip(), at=at)
-    if command.startswith("hand over "):
+    if words.casefold().startswith("hand over "):
         return HandOver(to=words[10:], at=at)
     if match := re.fullmatch(r"papers (\S+) (.+)", words, re.IGNORECASE):
         return WriteUp(name=match[1].lower(), text=match[2], at=at)
-    if match := re.fullmatch(r"tick ([0-9]+)", command):
+    if match := re.fullmatch(r"tick ([0-9]+)", words, re.IGNORECASE):
         return Tick(line=int(match[1]) - 1, at=at)
     if match := re.fullmatch(r"correct ([0-9]+) (.+)", words, re.IGNORECASE):
         result, readings, stated = _answer(match[2], reads=False)
         index = int(match[1]) - 1
         return Correct(index=index, result=result, readings=readings, stated=stated, at=at)
-    if not words:
-        return Refused("type an answer, or ? for help")
-    result, readings, stated = _answer(words, reads=bool(shown.get("readings")))
-    return Answer(result=result, readings=readings, stated=stated, at=at)
+    return None
+
+
+def not_ticked(shown: Shown) -> list[str]:
+    """Return the lines of a repair that nobody ticked."""
+    lines = [one for one in shown.get("lines", ()) if one["of"] == "do"]
+    if shown.get("kind") != "fix":
+        return []
+    return [str(one["text"]) for one in lines if not one["ticked"]]
 
 
 def _in_words(command: str, shown: Shown, at: str) -> Answer | None:

@@ -20,6 +20,7 @@ WAITS_FOR = {
     "module": [],
     "vehicle": [],
     "how-to": ["review-too-old", "unused-article"],
+    "state": [],
     "case": [],
 }
 
@@ -46,7 +47,7 @@ def test_it_is_no_error_as_created(shop: Path, what: str) -> None:
     assert sorted(finding.rule for finding in findings) == WAITS_FOR[what]
     assert all(finding.severity is Severity.WARNING for finding in findings)
     text = path.read_text(encoding="utf-8")
-    assert "2026-10-01" in text
+    assert "2026-10-01" in text or what == "state"
     assert "The title" not in text
 
 

@@ -79,3 +79,14 @@ def test_a_name_that_is_taken_is_refused(shop: Path) -> None:
     assert isinstance(rename_tree(shop, "charging/lamp-on", "horn/silent"), NotWritten)
     assert isinstance(rename_tree(shop, "charging/lamp-on", "../out"), NotWritten)
     assert text_of(shop) == before
+
+
+def test_a_byte_order_mark_stays(shop: Path) -> None:
+    """Some editors write one, and the file is the author's."""
+    path = shop / "trees/charging/lamp-on.yml"
+    before = path.read_bytes()
+    path.write_bytes(b"\xef\xbb\xbf" + before)
+    assert not isinstance(rename_step(shop, "charging/lamp-on", "belt", "zebra-9"), NotWritten)
+    assert path.read_bytes().startswith(b"\xef\xbb\xbf")
+    rename_step(shop, "charging/lamp-on", "zebra-9", "belt")
+    assert path.read_bytes() == b"\xef\xbb\xbf" + before

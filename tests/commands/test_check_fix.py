@@ -84,6 +84,16 @@ def test_a_dry_run_shows_a_diff_and_writes_nothing(
     assert run(shop, "--dry-run") == 2
 
 
+def test_a_dry_run_says_what_stays_with_the_author(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What has no one right answer is counted, so that nobody takes a dry run for all of it."""
+    text = (shop / TREE).read_text("utf-8")
+    (shop / TREE).write_text(text.replace("weight: 5", "weight: often"), "utf-8")
+    run(shop, TREE, "--fix", "--dry-run")
+    assert "1 more finding is yours to decide" in capsys.readouterr().err
+
+
 def test_json_has_edits_and_what_was_fixed(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The edit of a finding names the place and both texts; `fixed` is there if it's asked for."""
     run(shop, TREE, "--format", "json")

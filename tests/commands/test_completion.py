@@ -64,3 +64,19 @@ def test_trees_are_those_of_the_nearest_shop(
     script = tmp_path / "completion.sh"
     assert "horn/silent" in offered("walk ''", script, capsys, SAMPLES / "kb/how-to")
     assert offered("walk ''", script, capsys, tmp_path) == set()
+
+
+def test_zsh_offers_the_same(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A real zsh completes a command, and the trees of the shop it stands in."""
+    if not shutil.which("zsh"):
+        pytest.skip("no zsh on this machine")
+    assert main(["completion"]) == 0
+    script = tmp_path / "completion.sh"
+    script.write_text(capsys.readouterr().out, "utf-8")
+    typed = Path(__file__).with_name("type_in_zsh.zsh")
+    for words, completed in (("che", "check"), ("walk horn", "walk horn/silent")):
+        done = subprocess.run(
+            ["zsh", "-f", typed, script, f"baytree {words}"],
+            cwd=SAMPLES, capture_output=True, text=True, check=False, timeout=60,
+        )  # fmt: skip
+        assert f"baytree {completed}" in done.stdout, done

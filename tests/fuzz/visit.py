@@ -6,7 +6,7 @@ and sheets are is known; so these two are asked of changed trees, and of one mor
 
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from pathlib import Path
 from unittest.mock import patch
 
@@ -23,7 +23,7 @@ from builder.reader.source import Source
 from builder.reader.trees import read_tree, tree_id, tree_names
 from builder.walk.table import walk_table
 
-QUICK = ("check", "find", "walk", "drill", "minutes")
+QUICK = ("check", "find", "walk", "drill", "minutes", "draft")
 SLOW = ("build", "print")
 DAY = "2026-10-01"
 Command = tuple[str, Callable[[], int]]
@@ -44,6 +44,11 @@ def visited(
 def _runs(shop: Path, touched: tuple[Path, ...], name: str) -> Iterator[Callable[[], int]]:
     if name == "walk":
         yield lambda: _walk(shop, touched)
+    elif name == "draft":
+        cases = sorted((shop / "kb" / "cases").glob("*.yml"))
+        changed = [one for one in cases if _is_below(one.relative_to(shop).as_posix(), touched)]
+        for case in changed or cases[-1:]:
+            yield partial(_draft, shop, case)
     elif name in ("drill", "minutes", "print"):
         for id_ in _trees(shop, touched):
             yield _command(shop, name, id_)
@@ -73,6 +78,17 @@ def _trees(shop: Path, touched: tuple[Path, ...]) -> list[str]:
 
 def _is_below(name: str, paths: tuple[Path, ...]) -> bool:
     return any(Path(name).is_relative_to(path) for path in paths)
+
+
+def _draft(shop: Path, case: Path) -> int:
+    """Draft a tree from a closed job, whose own tree may have changed; then take it away."""
+    file = f"kb/cases/{case.name}"
+    try:
+        return command_line.main(
+            ["--shop", str(shop), "new", "tree", "horn/drafted-here", "--from-record", file]
+        )
+    finally:
+        (shop / "trees/horn/drafted-here.yml").unlink(missing_ok=True)
 
 
 def _walk(shop: Path, touched: tuple[Path, ...]) -> int:
@@ -110,13 +126,13 @@ def _tree(
     shop: Path, path: Path, raw: bytes | None = None
 ) -> tuple[Tree | None, tuple[Finding, ...]]:
     if path.is_symlink() or not path.is_file():
-        return read_tree(shop, path, raw)
-    return _tree_from(shop, path, path.read_bytes())
+        return read_tree(shop, path)
+    return _tree_from(shop, path, path.read_bytes() if raw is None else raw)
 
 
 @lru_cache(maxsize=50)
-def _tree_from(shop: Path, path: Path, _content: bytes) -> tuple[Tree | None, tuple[Finding, ...]]:
-    return read_tree(shop, path)
+def _tree_from(shop: Path, path: Path, content: bytes) -> tuple[Tree | None, tuple[Finding, ...]]:
+    return read_tree(shop, path, content)
 
 
 def _yaml(source: Source) -> tuple[Node | None, list[Finding]]:

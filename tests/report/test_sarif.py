@@ -6,6 +6,8 @@ from importlib.resources import files
 import pytest
 from jsonschema import Draft4Validator
 
+from builder.model.finding import Edit, with_edit
+from builder.model.text import Position
 from builder.report.sarif import findings_as_sarif
 from builder.rules.shared.documentation import documented_rules
 
@@ -62,3 +64,31 @@ def test_a_finding_keeps_its_fingerprint_when_lines_move(findings) -> None:
     assert prints(findings_as_sarif(findings)) == prints(findings_as_sarif(moved))
     twice = prints(findings_as_sarif([*findings, *findings]))
     assert len(set(twice)) == len(twice)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "width", "columns"),
+    [
+        ("brnach", "branch", 6, (9, 15)),
+        ("", "- ", 0, (9, 9)),
+        ("6 min", "6", 7, (10, 15)),  # in quotes, which stay
+    ],
+)
+def test_a_fix_writes_what_check_fix_writes(findings, schema, old, new, width, columns) -> None:
+    """SARIF 2.1.0, section 3.55: the region that goes, and the text that takes its place."""
+    at = Position("trees/charging/lamp-on.yml", 3, 9, 3, 9 + width)
+    one = with_edit(findings[0], Edit(at, old, new))
+    report = json.loads(findings_as_sarif([one], "workshop/"))
+    assert list(schema.iter_errors(report)) == []
+    (change,) = report["runs"][0]["results"][0]["fixes"][0]["artifactChanges"]
+    assert change["artifactLocation"]["uri"] == "workshop/trees/charging/lamp-on.yml"
+    (replacement,) = change["replacements"]
+    region = replacement["deletedRegion"]
+    assert (region["startColumn"], region["endColumn"]) == columns
+    assert replacement["insertedContent"] == {"text": new}
+
+
+def test_a_finding_without_an_edit_has_no_fix(findings) -> None:
+    """What only the author knows is never written by a program."""
+    results = json.loads(findings_as_sarif(findings))["runs"][0]["results"]
+    assert not any("fixes" in one for one in results)

@@ -78,3 +78,15 @@ def test_a_choice_that_there_is_not_is_refused() -> None:
 def test_an_empty_line_is_refused() -> None:
     """Nothing happens by pressing Enter where nothing is to be read."""
     assert isinstance(event_of_line(" ", PHRASES, ""), Refused)
+
+
+def test_what_was_not_ticked_at_a_repair_is_not_done() -> None:
+    """The record and the story say which lines were left out; a change of the vehicle isn't one."""
+    lines = [
+        {"text": "Turn the key off", "of": "change", "ticked": False},
+        {"text": "Torque the post", "of": "do", "ticked": False},
+        {"text": "Turn every pulley", "of": "do", "ticked": True},
+    ]
+    done = event_of_line("done", {"kind": "fix", "lines": lines}, "")
+    assert done == events.Done(wrote={"not done": "Torque the post"})
+    assert event_of_line("done", {"kind": "action", "lines": lines}, "") == events.Done()

@@ -101,7 +101,9 @@ FIX: dict[str, Schema] = {
                                   "eps-module"),
          "part": choice("new or used", "Whether the part is new or used.", "new", "used")},
         ("module", "part"), "{module: eps-module, part: new}"),
-    "verify": several("a list", "What proves the repair before the vehicle leaves.",
+    "verify": several("a list",
+                      "What proves the repair before the vehicle leaves: checks with the result "
+                      "that passes. A test in words is asked with the vehicle back to normal.",
                       VERIFICATION,
                       "[{running: 13.2 to 14.8}, {hold: firm}, no DTC after 10 miles]"),
     "proved_by": several("a list of checks and results",

@@ -4,6 +4,7 @@ In: a name and the names that exist. Out: a hint for a finding, the edit that fo
 finding with both.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 
@@ -12,7 +13,8 @@ from builder.model.text import Text
 from builder.model.typing_slip import slip_of
 from builder.rules.shared.rule import Rule
 
-MAX_NAMES = 8  # listed in one hint
+WORD = re.compile(r"[a-z0-9]+")
+MAX_NAMES = 16  # listed in one hint
 
 
 def closest_names(name: str, known: Iterable[str]) -> list[str]:
@@ -25,11 +27,17 @@ def closest_names(name: str, known: Iterable[str]) -> list[str]:
 def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
     """Suggest the closest names; where none is close, what else to do, and all names if few."""
     names = sorted(map(str, known))
-    if close := closest_names(name, names):
+    if close := closest_names(name, names) or _sharing_a_word(name, names):
         return f"did you mean {' or '.join(f'`{other}`' for other in close)}?"
     if 0 < len(names) <= MAX_NAMES:
         return f"{otherwise}; known: {', '.join(f'`{other}`' for other in names)}"
     return otherwise
+
+
+def _sharing_a_word(name: str, names: Iterable[str]) -> list[str]:
+    """Return up to three names that have a word of this one: `amp clamp`, `high-current-clamp`."""
+    words = {word for word in WORD.findall(name.casefold()) if len(word) > 3}
+    return [one for one in names if words & {*WORD.findall(one.casefold())}][:3]
 
 
 def mistyped(name: str, known: Iterable[str]) -> str | None:

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Iterator
 from difflib import SequenceMatcher
 
-from builder.model.conditions import Condition, Conditions
+from builder.model.conditions import POWER, Condition, Conditions
 
 CLOSE = 0.75  # how much of the spelling is the same; one slip in a short word, two in a long one
 NEGATION = re.compile(r"\b(?:un|dis|not?\b|without\b)", re.IGNORECASE)
@@ -35,6 +35,17 @@ def states_meant(words: str, conditions: Conditions) -> list[str]:
     hazards = set(map(str, conditions[near[0][1]].hazards))
     same_danger = (name for _, name in near if set(map(str, conditions[name].hazards)) == hazards)
     return [*same_danger][:3]
+
+
+def states_named(words: str, conditions: Conditions) -> list[str]:
+    """Return the first power state, but a normal one, that a sentence has all words of."""
+    spoken = _words(words)
+    named = (
+        str(name) for name, one in conditions.items()
+        if one.group == POWER and not one.normal
+        and any(len(meaning) > 1 and meaning <= spoken for meaning in _meanings(one))
+    )  # fmt: skip
+    return [*named][:1]
 
 
 def is_opposite(one: str, other: str) -> bool:

@@ -11,6 +11,7 @@ from enum import StrEnum
 from functools import cache, partial
 from typing import Protocol, runtime_checkable
 
+from builder.graph.moves import leads_nowhere
 from builder.graph.routes import Exit
 from builder.graph.runs import with_runs
 from builder.graph.sound_conditions import conditions_for
@@ -80,6 +81,7 @@ class Facts:
     tree: Tree
     library: Library
     graph: TreeGraph
+    whole: bool  # whether every step could be read and every branch leads somewhere
     steps: tuple[Step, ...]  # those without a text error
     exits: tuple[tuple[Step, Exit], ...]  # every exit of those
     spaces: Mapping[str, Space]  # by step, of the checks that measure
@@ -101,6 +103,7 @@ def facts_of(tree: Tree, library: Library) -> Facts:
         tree=tree,
         library=library,
         graph=graph,
+        whole=not tree.broken and not any(leads_nowhere(tree, one) for _, one in graph.exits),
         steps=steps,
         exits=tuple(pair for pair in graph.exits if pair[0].id not in tree.broken),
         spaces=spaces,

@@ -1,0 +1,77 @@
+"""Findings that wait until something that they rest on can be read.
+
+In: findings, and what was looked up while they were made. Out: those to show now, and those that
+may only follow from a mistake in `kb/`: one slip there must not look like thirty in the trees.
+"""
+
+import re
+from collections.abc import Callable, Collection, Iterable, Iterator
+from functools import cache
+from pathlib import Path, PurePosixPath
+
+from builder.check.dependencies import ALL
+from builder.model.finding import Finding, Severity
+from builder.rules.catalog import RULES
+from builder.rules.shared.rule import Family
+
+Entry = tuple[str, str]  # kind and ID, as in `dependencies`
+Findings = tuple[Finding, ...]
+KINDS = {"how-to": "how_tos"}  # by folder, where they differ
+FOLLOWED = ("conditions", "specs", "procedures", "vehicles", "modules")  # the rules compute on them
+KEY = re.compile(r"['\"]?([^\s#'\"-][^:'\"]*)['\"]?\s*:")
+ALONE = {rule.RULE.name for rule in RULES if rule.RULE.family is Family.FLOW}  # rest on trees only
+
+
+def doubtful_entries(shop: Path, findings: Iterable[Finding]) -> frozenset[Entry]:
+    """Return the entries of `kb/` in which one of the findings is an error."""
+
+    @cache
+    def lines(file: str) -> list[str]:
+        path = shop / file
+        return path.read_text("utf-8", "replace").split("\n") if path.is_file() else []
+
+    errors = (one for one in findings if one.severity is Severity.ERROR)
+    return frozenset(entry for one in errors for entry in _entries(one, lines))
+
+
+def _entries(finding: Finding, lines: Callable[[str], list[str]]) -> Iterator[Entry]:
+    path = PurePosixPath(finding.at.file)
+    if path.parts[:1] != ("kb",) or len(path.parts) < 2:
+        return
+    if len(path.parts) > 2:
+        yield KINDS.get(path.parts[1], path.parts[1]), path.stem
+        return
+    above = reversed(lines(finding.at.file)[: finding.at.line])
+    key = next((match[1] for line in above if (match := KEY.match(line))), ALL)
+    yield path.stem, key.strip()
+
+
+def in_kinds_followed(findings: Iterable[Finding]) -> Iterator[Finding]:
+    """Yield the findings of rules in the knowledge that other rules compute on."""
+    for one in findings:
+        kind = PurePosixPath(one.at.file).parts[1:2]
+        if kind and kind[0].removesuffix(".yml") in FOLLOWED and one.at.file.startswith("kb/"):
+            yield one
+
+
+def rests_on(used: Collection[Entry], doubtful: Collection[Entry]) -> bool:
+    """Whether one of the entries that were looked up is in doubt."""
+    looked_up = set(used)
+    return any(
+        entry in looked_up or (entry[0], ALL) in looked_up or
+        (entry[1] == ALL and any(kind == entry[0] for kind, _ in looked_up))
+        for entry in doubtful
+    )  # fmt: skip
+
+
+def waits(of_shop: Finding, mistakes: Findings, doubtful: Collection[Entry]) -> bool:
+    """Whether a finding about the whole shop waits until `kb/` can be read.
+
+    What the rules say of a procedure also waits for the states that it needs.
+    """
+    in_doubt = any(
+        one.severity is Severity.ERROR and one.at.file.startswith("kb/") for one in mistakes
+    )
+    is_procedure = of_shop.at.file.startswith("kb/procedures/")
+    no_states = is_procedure and any(kind == "conditions" for kind, _ in doubtful)
+    return (in_doubt and of_shop.rule not in ALONE) or no_states
