@@ -50,14 +50,18 @@ def read_written_codes(text: str) -> tuple[list[AskedCode], str]:
         groups = match.groups()[:3] if match[1] else match.groups()[3:]
         letter, written, failure_type = (group or "" for group in groups)
         characters = _MARKS.sub("", written)
-        if sum(character.isdigit() for character in characters) < 2:
-            return match[0]
         digits = characters.upper().translate(CODE_LOOK_ALIKES)
+        if _count_digits(characters) < 1 or _count_digits(digits) < 2:
+            return match[0]
         codes.append(AskedCode(letter.upper(), digits, failure_type.upper()))
         return " "
 
     rest = _WRITTEN_CODE.sub(take_out, text)
     return list(dict.fromkeys(codes)), rest
+
+
+def _count_digits(characters: str) -> int:
+    return sum(character.isdigit() for character in characters)
 
 
 def read_bare_codes_and_years(

@@ -9,17 +9,29 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from builder.find.phrasebook import Concept, Tokens, shop_tokens
+from builder.find.trade_words import TradeWords
 from builder.find.word_forms import ORDINARY_STEMS, drop_stop_words, split_words, without_no
 
-SUBJECT = "subject"  # a part or a system: `wiper`, `dome light`
+SUBJECT = "subject"  # a part or a system: `brake`, `radiator`
+LONE = "lone"  # a part that is the subject wherever it is named: `sunroof`, `dome light`
 COMPLAINT = "complaint"  # what it does: `squeak`, `leak`
+ERRAND = "errand"  # what is asked for without a complaint: `price`, `size`
 EVERYDAY = "everyday"
 UNKNOWN = "unknown"  # plain English, or a number, in no phrase of the index
 STRANGE = "strange"  # in no phrase, and no plain English
 PLAIN = "plain"
 
 # Percent that a concept counts.
-KIND_WEIGHTS = {SUBJECT: 100, COMPLAINT: 100, EVERYDAY: 30, UNKNOWN: 20, STRANGE: 20, PLAIN: 100}
+KIND_WEIGHTS = {
+    SUBJECT: 100,
+    LONE: 100,
+    COMPLAINT: 100,
+    ERRAND: 30,
+    EVERYDAY: 30,
+    UNKNOWN: 20,
+    STRANGE: 20,
+    PLAIN: 100,
+}
 SHORTEST_STRANGE = 3  # letters
 
 
@@ -28,19 +40,19 @@ class TradeTokens:
     """The words of the trade as tokens, each phrase joined by blanks."""
 
     subjects: frozenset[str]
+    lone: frozenset[str]
     complaints: frozenset[str]
+    errands: frozenset[str]
 
 
-def trade_tokens(
-    subjects: Iterable[str], complaints: Iterable[str], synonyms: Mapping[str, Tokens]
-) -> TradeTokens:
+def trade_tokens(words: TradeWords, synonyms: Mapping[str, Tokens]) -> TradeTokens:
     """Take the words of the trade as the shop says them."""
 
     def as_tokens(phrases: Iterable[str]) -> frozenset[str]:
         each = (drop_stop_words(shop_tokens(split_words(text), synonyms)) for text in phrases)
         return frozenset(map(" ".join, each)) - {""}
 
-    return TradeTokens(as_tokens(subjects), as_tokens(complaints))
+    return TradeTokens(*map(as_tokens, words))
 
 
 def concept_kind(
@@ -50,9 +62,13 @@ def concept_kind(
     wordings = {" ".join(map(without_no, words)) for words in concept.alternatives}
     if wordings & trade.subjects:
         return SUBJECT
+    if wordings & trade.lone:
+        return LONE
     if wordings & trade.complaints:
         return COMPLAINT
-    if len(wordings) == 1 and wordings <= little:
+    if wordings & trade.errands:
+        return ERRAND
+    if len(wordings) == 1 and (wordings <= little or all(map(str.isdigit, wordings))):
         return EVERYDAY
     if known:
         return PLAIN

@@ -1,17 +1,19 @@
 """Which of the things that a query names an entry mentions, and where.
 
-In: the concepts of a query, each with what covers it, and how many of its codes no entry lists:
-each is a subject that none has. Out: `Mentions`. The page counts the same (`search-coverage.js`).
+In: the concepts of a query, each with what covers it, and how many of its codes no entry lists;
+each is a lone subject that none has. Out: `Mentions`. The page counts the same
+(`search-coverage.js`).
 """
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.find.concept_kinds import COMPLAINT, EVERYDAY, STRANGE, SUBJECT
+from builder.find.concept_kinds import COMPLAINT, ERRAND, EVERYDAY, LONE, STRANGE, SUBJECT
 from builder.find.covered_concepts import CLEAR_CREDIT, CoveredConcept, Credits, add_credits
 
 SHORT_QUERY = 4  # concepts at most: what it names is what it is about
 PART_CREDIT = 40  # so much of a subject or a complaint is enough for it to be the same
+NAMED = (SUBJECT, LONE, COMPLAINT)  # kinds that are counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +23,8 @@ class Mentions:
     is_one_word: bool  # all of the query
     is_short: bool
     strange: int  # how many words are unknown
-    telling: int  # how many concepts the query has, everyday words apart
+    errands: int  # how many ask for something that is no complaint
+    telling: int  # how many concepts the query has, everyday words and errands apart
     named: Mapping[str, int]  # how many subjects and complaints it has
     has: Mapping[str, Mapping[int, int]]  # of these, how many an entry has
     in_title: Mapping[int, int]  # of the telling ones, how many its title has
@@ -30,14 +33,15 @@ class Mentions:
 
 def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions:
     """Count over the concepts of a query."""
-    named = {kind: sum(one.kind == kind for one in covered) for kind in (SUBJECT, COMPLAINT)}
-    named[SUBJECT] += unlisted
-    telling = [one for one in covered if one.kind != EVERYDAY]
-    subjects = [one for one in covered if one.kind == SUBJECT]
+    named = {kind: sum(one.kind == kind for one in covered) for kind in NAMED}
+    named[LONE] += unlisted
+    telling = [one for one in covered if one.kind not in (ERRAND, EVERYDAY)]
+    subjects = [one for one in covered if one.kind in (SUBJECT, LONE)]
     return Mentions(
-        is_one_word=len(covered) == 1 == covered[0].words,
+        is_one_word=len(covered) == 1 == covered[0].words and not unlisted,
         is_short=len(covered) <= SHORT_QUERY and not any(one.blames for one in covered),
         strange=sum(one.kind == STRANGE for one in covered),
+        errands=sum(one.kind == ERRAND for one in covered),
         telling=len(telling),
         named=named,
         has={

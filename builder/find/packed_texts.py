@@ -2,8 +2,9 @@
 
 In: the phrases of an index. Out: `PackedTexts`: a list of words, and each text as the numbers of
 its words. A word of the list is written as in its texts (`Crank,`) and carries the tokens of what
-it means there: `Crank, !crank` behind a "no", or `turns turn+over+crank` at the head of a phrase of
-the shop. As text is most of what is sent, a number is written with as few characters as it can be.
+it means there, if that is more than its stem: `Crank, !crank` behind a "no", or `turns
+turn+over+crank` at the head of a phrase of the shop. As text is most of what is sent, a number is
+written with as few characters as it can be.
 """
 
 from collections import Counter
@@ -12,7 +13,7 @@ from dataclasses import dataclass
 
 from builder.find.phrasebook import Tokens, shop_tokens
 from builder.find.symptom_index import IndexedPhrase, SymptomIndex
-from builder.find.word_forms import split_words, without_no
+from builder.find.word_forms import split_words, stem_word, without_no
 
 NO_MEANING = "-"  # stands where the tokens would, of a word that means nothing by itself
 
@@ -43,7 +44,7 @@ def pack_texts(index: SymptomIndex) -> PackedTexts:
     words = sorted(uses, key=lambda word: (-uses[word], word))
     numbers = {word: pack_number(at) for at, word in enumerate(words)}
     return PackedTexts(
-        tuple(word if word == meaning else f"{word} {meaning}" for word, meaning in words),
+        tuple(word if _is_stem(word, meaning) else f"{word} {meaning}" for word, meaning in words),
         tuple("".join(numbers[word] for word in text) for text in marked),
     )
 
@@ -57,6 +58,10 @@ def pack_number(number: int) -> str:
         rest, digit = divmod(rest - 1, LEADING_CHARACTERS)
         packed = NUMBER_CHARACTERS[digit] + packed
     return packed
+
+
+def _is_stem(written: str, meaning: str) -> bool:
+    return [stem_word(word) for word in split_words(written)] == [meaning]
 
 
 def _mark_words(phrase: IndexedPhrase, tokens: Mapping[str, Set[str]]) -> tuple[MarkedWord, ...]:

@@ -6,7 +6,7 @@ All that can be worked out beforehand is in it; `search-index.js` unpacks it.
 """
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -15,7 +15,7 @@ from builder.find.packed_texts import LEADING_CHARACTERS, NUMBER_CHARACTERS, pac
 from builder.find.page_rules import page_rules
 from builder.find.phrasebook import BookPhrase
 from builder.find.search_table import SearchTable, TreeRow
-from builder.find.symptom_index import UNSAID, ListedCode, SymptomIndex, build_symptom_index
+from builder.find.symptom_index import UNSAID, SymptomIndex, build_symptom_index
 
 PageData = Mapping[str, Any]
 WeightedText = tuple[str, int]
@@ -40,35 +40,25 @@ def search_data(table: SearchTable) -> PageData:
         "digits": [NUMBER_CHARACTERS, LEADING_CHARACTERS],
         "words": packed.words,
         "otherWords": " ".join(sorted(other_words - STOP_WORDS - NEGATIONS)),
-        "unsaid": " ".join(sorted(unsaid)),
         "synonyms": {token: " ".join(words) for token, words in sorted(book.synonyms.items())},
-        "phrases": [_phrase_row(phrase) for first in book.starts.values() for phrase in first],
+        "phrases": [
+            _phrase_row(phrase)
+            for first in book.starts.values()
+            for phrase in first
+            if phrase.terms  # the others are subjects of several words
+        ],
         "vehicles": table.vehicles,
-        "trade": [_word_list(index.trade.subjects), _word_list(index.trade.complaints)],
-        "codes": {
-            code: [_listed_row(listed) for listed in where] for code, where in index.codes.items()
-        },
+        "trade": [", ".join(words) for words in table.trade],
         "codeMeanings": index.code_meanings,
         **_entry_rows(table, index, packed.texts),
     }
 
 
-def _phrase_row(phrase: BookPhrase) -> str | Sequence[Any]:
-    """A phrase alone, or with its terms and its slang."""
-    if not phrase.terms:
-        return " ".join(phrase.tokens)
+def _phrase_row(phrase: BookPhrase) -> Sequence[Any]:
+    """A phrase with its terms and its slang."""
     terms = [" ".join(term) for term in phrase.terms]
     slang = (phrase.slang,) if phrase.slang else ()
     return (" ".join(phrase.tokens), terms, *slang)
-
-
-def _word_list(phrases: Iterable[str]) -> str:
-    return "|".join(sorted(phrases))
-
-
-def _listed_row(listed: ListedCode) -> Sequence[Any]:
-    failure_type = (listed.failure_type,) if listed.failure_type else ()
-    return (listed.entry, listed.place, *failure_type)
 
 
 def _entry_rows(table: SearchTable, index: SymptomIndex, texts: Sequence[str]) -> PageData:
@@ -84,7 +74,8 @@ def _entry_rows(table: SearchTable, index: SymptomIndex, texts: Sequence[str]) -
     for tree, each in zip(table.trees, entries, strict=False):
         own, lent = each[: 1 + len(tree.words)], tuple(each[1 + len(tree.words) :])
         context = contexts.setdefault((_system_name(table, tree), lent), len(contexts))
-        trees.append([tree.id, _joined(own), context, tree.vehicles, int(tree.draft)])
+        codes = " ".join(tree.codes)
+        trees.append([tree.id, _joined(own), context, codes, tree.vehicles, int(tree.draft)])
     articles = [
         [article.id, _joined(each)]
         for article, each in zip(table.articles, entries[len(table.trees) :], strict=True)

@@ -15,8 +15,11 @@ from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 from builder.find.concept_kinds import KIND_WEIGHTS, SHORTEST_STRANGE
 from builder.find.covered_concepts import BLAMES, CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.danger_words import WORD_GROUPS
+from builder.find.dangers import DANGERS
 from builder.find.mentions import PART_CREDIT, SHORT_QUERY
 from builder.find.phrasebook import GAP
+from builder.find.plain_forms import PLAIN_FORMS, SMALL_WORDS
 from builder.find.ranking import (
     CERTAIN,
     MOST_HITS,
@@ -25,15 +28,7 @@ from builder.find.ranking import (
     TAIL_STRENGTH,
     TITLE_RAISE,
 )
-from builder.find.safety import (
-    MOST_LINES,
-    NEAR,
-    TAKEN_OUT,
-    Part,
-    Sign,
-    danger_signs,
-    harmless_phrases,
-)
+from builder.find.safety import ANY_WORDS, MOST_ANY, MOST_LINES, NEAR, TAKEN_OUT
 from builder.find.search_query import LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
 from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
@@ -96,13 +91,13 @@ def _strength_points() -> Mapping[str, Any]:
         "mostEvidence": strength.MOST_EVIDENCE,
         "evidence": strength.EVIDENCE,
         "phrase": strength.PHRASE,
-        "title": strength.TITLE,
         "wholeTitle": strength.WHOLE_TITLE,
         "asked": strength.ASKED,
         "oneWord": strength.ONE_WORD,
-        "naming": strength.ASKED_NAMING,
+        "namedSubject": strength.NAMED_SUBJECT,
+        "loneMissing": strength.LONE_MISSING,
         "noComplaint": strength.NO_COMPLAINT,
-        "eachMissing": strength.EACH_MISSING,
+        "eachErrand": strength.EACH_ERRAND,
         "shortMissing": strength.SHORT_MISSING,
         "shortStrange": strength.SHORT_STRANGE,
         "shortUntitled": strength.SHORT_UNTITLED,
@@ -110,26 +105,22 @@ def _strength_points() -> Mapping[str, Any]:
 
 
 def _safety_rules() -> Mapping[str, Any]:
-    """Signs as numbers of their parts, and behind them of what takes the sign away."""
-    signs = danger_signs()
-    each = (part for of in signs.values() for sign in of for part in (*sign.parts, sign.unless))
-    parts = list(dict.fromkeys(map(_part_text, each)))
-
-    def numbers(sign: Sign) -> list[int]:
-        return [parts.index(_part_text(part)) for part in (*sign.parts, sign.unless)]
-
+    """The signs as they are written: the page takes them apart as `safety.py` does."""
     return {
         "near": NEAR,
         "takenOut": TAKEN_OUT,
+        "anyWords": ANY_WORDS,
+        "mostAny": MOST_ANY,
         "mostLines": MOST_LINES,
-        "harmless": _part_text(harmless_phrases()),
-        "parts": parts,
-        "dangers": [[text, list(map(numbers, of))] for text, of in signs.items()],
+        "smallWords": _one_line(SMALL_WORDS),
+        "plainForms": {plain: _one_line(forms) for plain, forms in PLAIN_FORMS.items()},
+        "groups": {name: _one_line(words) for name, words in WORD_GROUPS.items()},
+        "dangers": [[it.text, _one_line(it.signs), _one_line(it.harmless)] for it in DANGERS],
     }
 
 
-def _part_text(part: Part) -> str:
-    return "|".join(map(" ".join, part))
+def _one_line(text: str) -> str:
+    return " ".join(text.split())
 
 
 def _word_list(words: Iterable[str]) -> str:

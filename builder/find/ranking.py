@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 
 from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
 from builder.find.code_matches import code_meanings, score_codes
-from builder.find.concept_kinds import COMPLAINT, SUBJECT
+from builder.find.concept_kinds import COMPLAINT, LONE, SUBJECT
 from builder.find.coverage import QueryCoverage, measure_coverage
 from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
 from builder.find.safety import safety_lines
@@ -177,8 +177,10 @@ def _sure_of(coverage: QueryCoverage, entry: int, entries: int, *, is_code: bool
     """
     points = strength(coverage, entry, entries)
     named, has = coverage.mentions.named, coverage.mentions.has
-    kind = SUBJECT if named[SUBJECT] else COMPLAINT
-    is_about = 0 < named[kind] == has[kind].get(entry, 0)
+    kinds = (SUBJECT, LONE) if named[SUBJECT] or named[LONE] else (COMPLAINT,)
+    is_about = any(named[kind] for kind in kinds) and all(
+        named[kind] == has[kind].get(entry, 0) for kind in kinds
+    )
     return min(points, 0) if is_code and not is_about else points
 
 

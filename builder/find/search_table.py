@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from builder.find.common_words import EVERYDAY_WORDS
-from builder.find.trade_words import COMPLAINTS, SUBJECTS
+from builder.find.trade_words import TRADE_WORDS, TradeWords
 from builder.model.knowledge import Lamp, Word
 from builder.model.library import Library
 from builder.model.summary import TreeSummary
@@ -79,8 +79,7 @@ class SearchTable(NamedTuple):
     trees: tuple[TreeRow, ...]
     articles: tuple[NamedRow, ...]
     everyday: frozenset[str] = EVERYDAY_WORDS
-    subjects: tuple[str, ...] = SUBJECTS
-    complaints: tuple[str, ...] = COMPLAINTS
+    trade: TradeWords = TRADE_WORDS
 
 
 def search_table(library: Library) -> SearchTable:

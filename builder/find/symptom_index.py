@@ -93,7 +93,7 @@ class SymptomIndex:
 
 def build_symptom_index(table: SearchTable) -> SymptomIndex:
     """Index the trees of a shop, and the titles of its articles."""
-    book = make_phrasebook(table.slang, table.synonyms, table.subjects)
+    book = make_phrasebook(table.slang, table.synonyms, (*table.trade.subjects, *table.trade.lone))
     texts = tuple(_weighted_texts(table))
     trees = len(table.trees)
     before = (-1, *(entry for entry, _, _ in texts))
@@ -112,7 +112,7 @@ def build_symptom_index(table: SearchTable) -> SymptomIndex:
         vehicles=table.vehicles,
         vocabulary=_vocabulary(table, phrases),
         book=book,
-        trade=trade_tokens(table.subjects, table.complaints, book.synonyms),
+        trade=trade_tokens(table.trade, book.synonyms),
     )
 
 
@@ -198,8 +198,5 @@ def _words_in_no_phrase(table: SearchTable) -> set[str]:
 
 def _unsaid_words(table: SearchTable) -> set[str]:
     """Words of the trade that the shop has none of: no misspelled ones."""
-    texts = (*table.subjects, *table.complaints)
-    return {
-        *danger_words(),
-        *(word for text in texts for word in split_words(text)),
-    }
+    of_trade = {word for texts in table.trade for text in texts for word in split_words(text)}
+    return {*danger_words(), *of_trade} - table.everyday

@@ -27,7 +27,7 @@ def too_long(root: Map) -> Iterator[Finding]:
             if limit and limit < len(value) <= 3 * limit:
                 yield _warning(key, value, limit)
         elif isinstance(value, Map):
-            yield from too_long(value)
+            yield from _long_results(value) if key == "results" else too_long(value)
         else:
             limit = LINES.get(key)
             for item in value:
@@ -35,6 +35,14 @@ def too_long(root: Map) -> Iterator[Finding]:
                     yield from too_long(item)
                 elif limit and isinstance(item, Text) and limit < len(item) <= 3 * limit:
                     yield _warning(key, item, limit)
+
+
+def _long_results(branches: Map) -> Iterator[Finding]:
+    """Yield a warning for every long result of a map from results to branches."""
+    limit = LIMITS["result"]
+    for words in branches:
+        if len(words) > limit:
+            yield _warning(Text("result"), words, limit)
 
 
 def _warning(key: Text, value: Text, limit: int) -> Finding:

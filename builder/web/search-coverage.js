@@ -16,10 +16,10 @@
   function measureCoverage(concepts, index, unlisted = 0) {
     const [gain, credit] = [counts(index.entries.length), counts(index.entries.length)];
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
-    const has = { subject: counts(gain.length), complaint: counts(gain.length) };
+    const has = { subject: counts(gain.length), lone: counts(gain.length), complaint: counts(gain.length) };
     const [inTitle, subjectInTitle] = [counts(gain.length), counts(gain.length)];
-    const named = { subject: unlisted, complaint: 0 };
-    let [most, words, telling, strange] = [0, 0, 0, 0];
+    const named = { subject: 0, lone: unlisted, complaint: 0 };
+    let [most, words, telling, strange, errands] = [0, 0, 0, 0, 0];
     for (const concept of concepts) {
       const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);
       const weight = rules.kindWeights[kind];
@@ -34,17 +34,18 @@
         named[kind]++;
         countAbove(has[kind], best, rules.partCredit);
       }
-      if (kind !== "everyday") {
+      if (kind !== "everyday" && kind !== "errand") {
         telling++;
         countAbove(inTitle, titles, rules.clearCredit);
       }
       if (kind === "strange") strange++;
-      if (kind === "subject") countAbove(subjectInTitle, titles, rules.clearCredit);
+      if (kind === "errand") errands++;
+      if (kind === "subject" || kind === "lone") countAbove(subjectInTitle, titles, rules.clearCredit);
     }
-    const isOneWord = concepts.length === 1 && concepts[0].words === 1;
+    const isOneWord = concepts.length === 1 && concepts[0].words === 1 && !unlisted;
     const isShort = concepts.length <= rules.shortQuery && !concepts.some(blames);
     const fits = bestPhrases(index, phraseGain, phraseCredit, most);
-    const mentions = { isOneWord, isShort, strange, telling, named, has, subjectInTitle, inTitle };
+    const mentions = { isOneWord, isShort, strange, errands, telling, named, has, subjectInTitle, inTitle };
     return { words, gain, credit, ...fits, ...mentions };
   }
 
@@ -72,14 +73,18 @@
   function kindOf({ alternatives }, index) {
     const wordings = new Set(alternatives.map((words) => words.map(withoutNo).join(" ")));
     const isAnyOf = (set) => [...wordings].some((wording) => set.has(wording));
-    const [subjects, complaints] = index.trade;
+    const [subjects, lone, complaints, errands] = index.trade;
     if (isAnyOf(subjects)) return "subject";
+    if (isAnyOf(lone)) return "lone";
     if (isAnyOf(complaints)) return "complaint";
-    if (wordings.size === 1 && isAnyOf(index.little)) return "everyday";
+    if (isAnyOf(errands)) return "errand";
+    if (wordings.size === 1 && (isAnyOf(index.little) || isAnyOf(NUMBERS))) return "everyday";
     const isKnown = (token) => index.postings.has(token) || index.postings.has(opposite(token));
     if (alternatives.flat().some(isKnown)) return "plain";
     return alternatives.flat().some(isStrange) ? "strange" : "unknown";
   }
+
+  const NUMBERS = { has: (wording) => /^\p{Nd}+$/u.test(wording) };
 
   function isStrange(token) {
     const word = withoutNo(token);
@@ -179,21 +184,19 @@
     const points = shareOf(coverage, entry)
       + Math.floor((coverage.covered[entry] * POINTS.phrase) / 100)
       + Math.floor((Math.min(rarest, POINTS.mostEvidence) * POINTS.evidence) / 100)
-      + Math.min(inTitle, 2) * POINTS.title
       + (inTitle === coverage.telling ? POINTS.wholeTitle : 0);
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ isOneWord, isShort, strange, telling, inTitle, named, has }, entry) {
-    let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0);
-    for (const kind of ["subject", "complaint"])
-      if (named[kind]) asked += POINTS.naming[kind];
+  function askedOf({ isOneWord, isShort, strange, errands, telling, inTitle, named, has }, entry) {
+    const missing = (kind) => named[kind] - has[kind][entry];
+    let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0) + errands * POINTS.eachErrand;
+    if (named.subject || named.lone) asked += POINTS.namedSubject;
+    asked += missing("lone") * POINTS.loneMissing;
     if (named.complaint && !has.complaint[entry]) asked += POINTS.noComplaint;
-    const missing = named.subject - has.subject[entry];
-    asked += Math.min(missing, 2) * POINTS.eachMissing;
     if (!isShort) return asked;
-    return asked + (missing ? POINTS.shortMissing : 0) + (strange ? POINTS.shortStrange : 0)
-      + (telling > 1 && !inTitle[entry] ? POINTS.shortUntitled : 0);
+    return asked + (missing("subject") + missing("lone") ? POINTS.shortMissing : 0)
+      + (strange ? POINTS.shortStrange : 0) + (telling > 1 && !inTitle[entry] ? POINTS.shortUntitled : 0);
   }
 
   Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });

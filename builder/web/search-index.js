@@ -5,20 +5,22 @@
  */
 "use strict";
 (() => {
-  const { STOP_WORDS, NEGATIONS, splitWords, stemWord, withoutNo } = baytreeSearch;
+  const { STOP_WORDS, NEGATIONS, splitWords, stemWord, withoutNo, shopTokens, dropStopWords } =
+    baytreeSearch;
 
   function unpackIndex(data) {
     const words = data.words.map(wordOf);
+    const book = bookOf(data);
     const index = {
-      data, words, book: bookOf(data), phrases: [], postings: new Map(),
+      data, words, book, phrases: [], postings: new Map(),
       entries: [
         ...data.trees.map((row) => treeOf(row, data)),
         ...data.articles.map((row) => articleOf(row, data)),
       ],
-      codes: new Map(Object.entries(data.codes)),
+      codes: codesOf(data.trees),
       codeMeanings: new Map(Object.entries(data.codeMeanings)),
       vehicles: data.vehicles.map(vehicleOf),
-      trade: data.trade.map((phrases) => new Set(phrases.split("|"))),
+      trade: data.trade.map((phrases) => tokensOf(phrases, book)),
       covered: new Map(), // what was covered by concepts that were asked for
     };
     for (const [at, { texts }] of index.entries.entries())
@@ -27,23 +29,50 @@
   }
 
   function wordOf(row) {
-    const [written, meaning = written] = row.split(" ");
-    return { written, uses: 0, concepts: meaning === "-" ? [] : meaning.split("&") };
+    const [written, meaning] = row.split(" ");
+    const concepts = meaning?.split("&") ?? splitWords(written).map(stemWord);
+    return { written, uses: 0, concepts: meaning === "-" ? [] : concepts };
   }
 
-  function bookOf({ synonyms, phrases }) {
-    const starts = new Map();
-    for (const row of phrases) {
-      const [text, terms = [], slang = []] = [row].flat();
+  // Phrases of the shop, and subjects of several words, which mean nothing else.
+  function bookOf({ synonyms, phrases, trade }) {
+    const inPlace = Object.entries(synonyms).map(([token, terms]) => [token, terms.split(" ")]);
+    const book = { synonyms: new Map(inPlace), starts: new Map() };
+    const all = new Map(phrases.map(([text, terms, slang = []]) => [text, { terms, slang }]));
+    const [subjects, lone] = trade;
+    for (const subject of [...subjects.split(", "), ...lone.split(", ")]) {
+      const text = shopTokens(splitWords(subject), book).join(" ");
+      if (text.includes(" ") && !all.has(text)) all.set(text, { terms: [], slang: [] });
+    }
+    for (const [text, { terms, slang }] of [...all].sort(longestFirst)) {
       const tokens = text.split(" ");
       const phrase = { tokens, terms: terms.map((term) => term.split(" ")), slang };
-      push(starts, withoutNo(tokens[0]), phrase);
+      push(book.starts, withoutNo(tokens[0]), phrase);
     }
-    const inPlace = Object.entries(synonyms).map(([token, terms]) => [token, terms.split(" ")]);
-    return { synonyms: new Map(inPlace), starts };
+    return book;
   }
 
-  function treeOf([id, own, context, vehicles, draft], data) {
+  const longestFirst = ([one], [other]) =>
+    other.split(" ").length - one.split(" ").length || (one < other ? -1 : 1);
+
+  function tokensOf(phrases, book) {
+    const each = phrases.split(", ").map((phrase) =>
+      dropStopWords(shopTokens(splitWords(phrase), book)).join(" "));
+    return new Set(each.filter(Boolean));
+  }
+
+  // Each code with the trees that list it, its place there, and its failure type.
+  function codesOf(trees) {
+    const codes = new Map();
+    for (const [entry, row] of trees.entries())
+      for (const [place, code] of row[3].split(" ").filter(Boolean).entries()) {
+        const [name, ...failureType] = code.split("-");
+        push(codes, name, [entry, place, ...failureType]);
+      }
+    return codes;
+  }
+
+  function treeOf([id, own, context, , vehicles, draft], data) {
     const [system, lent] = data.contexts[context];
     const texts = [...ownTexts(own, data), ...lent];
     const symptoms = texts.length - lent.length - 1; // behind the title
@@ -95,7 +124,10 @@
     for (const { written, uses } of words)
       for (const word of splitWords(written)) spoken.set(word, (spoken.get(word) ?? 0) + uses);
     const others = [...STOP_WORDS, ...NEGATIONS, ...data.otherWords.split(" ")];
-    const unsaid = data.unsaid.split(" ").map((word) => [word, data.rules.unsaid]);
+    const everyday = new Set(data.rules.everyday.split(" "));
+    const ofTrade = [...baytreeSearch.dangerWords(), ...splitWords(data.trade.join(" "))];
+    const unsaid = ofTrade.filter((word) => !everyday.has(word))
+      .map((word) => [word, data.rules.unsaid]);
     const known = new Map([...unsaid, ...others.map((word) => [word, 0]), ...spoken]);
     const [stems, stemUses] = [new Map(), new Map()];
     for (const [word, uses] of [...known].sort(mostUsedFirst))
@@ -103,7 +135,6 @@
         stems.set(stemWord(word), word);
         stemUses.set(stemWord(word), uses);
       }
-    const everyday = new Set(data.rules.everyday.split(" "));
     return { spoken, known, stems, stemUses, everyday, little: new Set([...everyday].map(stemWord)) };
   }
 

@@ -109,13 +109,15 @@
   const codeText = ({ letter, digits, failureType }) =>
     letter + digits + (failureType ? `-${failureType}` : "");
 
+  const countDigits = (characters) => (characters.match(/[0-9]/g) ?? []).length;
+
   function readWrittenCodes(text) {
     const codes = new Map();
     const rest = text.replace(new RegExp(CODES.written, "gi"), (whole, ...groups) => {
       const [letter, marked, failureType = ""] = groups[0] ? groups : groups.slice(3);
       const characters = marked.replace(new RegExp(CODES.marks, "g"), "");
-      if ((characters.match(/[0-9]/g) ?? []).length < 2) return whole;
       const digits = characters.toUpperCase().replace(/./g, (one) => CODES.lookAlikes[one] ?? one);
+      if (countDigits(characters) < 1 || countDigits(digits) < 2) return whole;
       const code = { letter: letter.toUpperCase(), digits, failureType: failureType.toUpperCase() };
       codes.set(codeText(code), code);
       return " ";

@@ -120,8 +120,9 @@
   function sureOf(index, entry, coverage, isCode) {
     const points = strengthOf(coverage, entry, index.entries.length);
     const { named, has } = coverage;
-    const kind = named.subject ? "subject" : "complaint";
-    const hasAll = named[kind] > 0 && has[kind][entry] === named[kind];
+    const kinds = named.subject || named.lone ? ["subject", "lone"] : ["complaint"];
+    const hasAll = kinds.some((kind) => named[kind] > 0)
+      && kinds.every((kind) => has[kind][entry] === named[kind]);
     return isCode && !hasAll ? Math.min(points, 0) : points;
   }
 

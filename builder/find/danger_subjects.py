@@ -1,0 +1,100 @@
+"""Whom and what a danger is about, in groups of words for one thing.
+
+In: nothing. Out: `DANGER_SUBJECTS`: names, each with its words, parted by semicolons.
+`danger_words.py` reads them. Common practice of the trade, no source.
+"""
+
+DANGER_SUBJECTS = """
+    WETTED: footwell, carpet, back seat, spare tire well, trunk floor;
+    ON ROAD: highway, freeway, motorway, interstate, road, driving, mph, speed, traffic, lane,
+    overtake, merge, curve, corner, intersection, downhill, moving, bridge, tunnel, cruising, turn,
+    ramp, 50, 55, 60, 65, 70, 75, 80;
+    BODY: child, shop guy, eye, hand, face, skin, arm, finger, foot, feet, leg, thumb, wrist,
+    sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
+    neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie;
+    PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
+    wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
+    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
+    INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, cab, hood, bonnet;
+    WIRES: wire, cable, harness, fuse, fusebox, connector, terminal, relay, strap, plug, outlet,
+    charger, electrical, insulation, switch, socket, cord, charge port, circuit, loom;
+    HOT METAL: underneath, beneath, catalytic, converter, cat, exhaust, manifold, turbo, rotor,
+    brake, caliper, wheel, downpipe, header, hood, something, engine, under car, under van, dash,
+    radio;
+    STUFF: plastic, rubber, carpet, hole, upholstery, trouser, pants, liner, hair, paper, foam,
+    metal, leaves, grass, nest, me, WIRES, something, paint, seat, leg, back;
+    FUEL: gas, gasoline, petrol, fuel, diesel, propane, kerosene, lighter fluid, ethanol, e85, lpg,
+    filling station, lawnmower, lawn mower, refinery, carb, carburetor;
+    FUEL PART: tank strap, fuel filter, gas tank, fuel tank, petrol tank, fuel rail, injector, fuel
+    hose, fuel line, gas line, petrol line, filler neck, filler hose, fuel pipe, diesel line, return
+    line;
+    BRAKES: brake, stopper, binder;
+    BRAKE PART: brake shoe, brake line, brake hose, brake pipe, brake pedal, caliper, master
+    cylinder, wheel cylinder, drum, rotor, brake disc, brake cable, brake booster, pedal bracket;
+    PARK BRAKE: handbrake, hand brake, parking brake, e brake, emergency brake;
+    STEERING: steering;
+    STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
+    rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
+    arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end;
+    TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
+    WHEEL: wheel, hub;
+    NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
+    TIRE: tire, rim, sidewall, tread, retread;
+    BEARING PART: engine hang, frame, rail, subframe, crossmember, axle, driveshaft, drive shaft,
+    prop shaft, propshaft, u joint, universal joint, half shaft, perch, tower, control arm,
+    wishbone, hitch, coupler, tow bar, tow hook, carrier bearing, spindle, leaf spring, trailing
+    arm, flywheel, weld, tongue, fifth wheel, safety chain, ball mount, gooseneck, radius arm,
+    engine mount, shackle, spare tire, roof box, engine drop, engine fall, bumper drag;
+    TOWED: trailer, fifth wheel, gooseneck, camper, caravan;
+    VEHICLE: car, van, it, rig, motorhome, bus;
+    GAS PEDAL: throttle, gas pedal, accelerator, cruise;
+    PARKED: parked, in p, to p, PARK BRAKE, slope, incline, driveway;
+    NOBODY: nobody, no one, no driver, unattended, empty seat;
+    GEARS: into reverse, to reverse, into drive, in gear, into gear, out park, into neutral;
+    BUSY: at speed, highway, freeway, motorway, interstate, lane, traffic, intersection, train,
+    railroad, crossing, merge, overtake, rear ended, left turn, middle, semi, 60, 65, 70, 75,
+    bridge, tunnel, ramp;
+    LIFT: jack, hoist, lift, two post, four post, stand, ramp, block, brick, cinder, cinderblock,
+    stump, log, crane, cherry picker;
+    BENEATH: under it, under car, under van, underneath, beneath, under me, go under, work under,
+    get under, lie under, while under, crawl, slide under, on me, in air, under there, onto, me
+    under, safe;
+    HOOD: hood, bonnet;
+    LIDS: hood, bonnet, liftgate, tailgate, hatch, trunk lid, bootlid, boot lid, decklid;
+    DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS;
+    PANE: glass, sunroof, moonroof, windshield, window, roof;
+    MOVING: belt, fan, pulley, liftgate, tailgate, hatch, hood, bonnet, door, window, driveshaft,
+    winch, press, engine, starter, trunk;
+    SEAT BELT: seat belt, seatbelt, safety belt, lap belt, shoulder belt, buckle, belt web;
+    LIGHTS: headlight, headlamp, all light, no light, both light, low beam, rear light;
+    NIGHT: night, dark, pitch, tunnel, country road, back road, tonight;
+    WEATHER: ice, rain, downpour, storm, snow, sleet, blizzard, fog;
+    LINE: cord, wire, cable, line, harness, plug, connector, lead, conduit, loom;
+    ELECTRIC: hybrid, ev, electric car, electric van, traction battery, drive battery, phev, pack,
+    plug in, bev, inverter, traction motor;
+    HIGH PART: orange cable, hybrid battery, traction battery, drive battery, battery pack, ev
+    battery, inverter, service plug, service disconnect, hybrid motor, high volt, manual disconnect,
+    hybrid pack, bus bar, busbar, traction motor, hybrid compressor, traction pack, orange plug;
+    CHARGES: charge cable, charge cord, plug handle, charge port, charge plug, wall plug, wallbox,
+    wall box, extension cord, charge station, evse, charge handle, outlet, inlet;
+    AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
+    pre tensioner, belt tensioner, side curtain, inflator;
+    AIRBAG PLACE: seat, column, clock spring, steering wheel, clockspring, dash, pillar, horn pad;
+    INDOORS: full, inside, cabin, cab, in car, in van, interior, vent, passenger, window, heater,
+    floor, seat, hatch, tailgate, trunk, sleeper, camper, come in, kid, topper;
+    CLOSED: closed garage, shut garage, garage closed, garage with door, garage door, inside garage,
+    indoors, closed shop, enclosed, attached garage, snow bank, snowbank, in garage, shut shop,
+    closed bay, door shut, doors closed, door down, ventilation, tent;
+    TRAVELS: trip, ride, driving, window, behind wheel, in car, heater, exhaust, muffler, tailpipe,
+    hour, commute, inside, fume, cabin, garage;
+    JUMPS: jumper, cable, jump, lead, clamp, booster;
+    CAPS: lid, radiator, cap, coolant tank, overflow, expansion tank, reservoir, thermostat housing,
+    coolant hose, bleeder, degas, header tank;
+    COOLANT: boil water, boil liquid, hot oil, coolant, antifreeze, hot water, green water,
+    radiator, reservoir, heater hose, heater core, hot liquid;
+    FLUID: acid, coolant, gasoline, gas, fuel, diesel, antifreeze, refrigerant, freon, def,
+    chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose;
+    TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch;
+    HANDS: child, fingertip, hand, finger, fingertip, leg, thumb, wrist, face, eye, skin, knuckle,
+    myself, apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm
+"""
