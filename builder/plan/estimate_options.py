@@ -123,12 +123,13 @@ def declined(shop: Shop) -> EstimateOption:
 def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
     """Return the option that solves the fault for the least, with everything in its price.
 
-    Of ranges the upper end counts. None where the price of one such option isn't known, or where
+    Of ranges the upper end counts, and comebacks as they cost on average. None where the price of one such option isn't known, or where
     there is only one.
     """
     partly = (LEAVE, *PARTLY_ELSEWHERE)
     whole = [one for one in options if not one.not_offered and one.id not in partly]
-    priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
+    costs = [(option.cost_with_comebacks or option.total, option) for option in whole]
+    priced = [(cost.high, cost.low, option) for cost, option in costs if cost]
     if len(priced) < max(2, len(whole)):
         return None
     return min(priced, key=lambda one: one[:2])[2]

@@ -58,8 +58,7 @@ def _option(
     if option.saves:
         yield quiet_paragraph(savings_words(option.saves, shop))
     if option.cost_with_comebacks:
-        average = money_text(option.cost_with_comebacks, shop)
-        yield quiet_paragraph(f"Some have to be done again: on average it comes to {average}.")
+        yield quiet_paragraph("This can fail. Then the next repair is paid on top.")
     if option.note:
         yield quiet_paragraph(spelled(option.note))
 
