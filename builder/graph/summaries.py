@@ -12,7 +12,7 @@ from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import procedures_named
-from builder.graph.vehicle_lookups import lookups_of
+from builder.graph.vehicle_lookups import lookups_of, spec_results
 from builder.model.ends import Fix
 from builder.model.procedures import Procedures
 from builder.model.summary import Handoff, TreeSummary
@@ -44,6 +44,7 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         revision=tree.revision,
         silences=tree.silences,
         procedures=frozenset(procedures_named(tree)),
+        spec_results=frozenset(spec_results(tree)),
         lookups=tuple(dict.fromkeys(lookups_of(tree, procedures))),
     )
 

@@ -1,6 +1,7 @@
 """What a tree takes from the vehicle's file: pins, fuses, good ranges, torques.
 
-In: a `Tree` and the shop's procedures. Out: its `Lookup`s, those of the procedures it runs too.
+In: a `Tree` and the shop's procedures. Out: its `Lookup`s, those of the procedures it runs too; and
+which results of specs it has branches for.
 """
 
 from collections.abc import Iterator, Mapping
@@ -20,6 +21,16 @@ def lookups_of(tree: Tree, procedures: Procedures) -> Iterator[Lookup]:
     for step in tree.steps.values():
         for lookup in _of_step(step, {}, procedures):
             yield from (lookup._replace(of=of) for of in answers.get(lookup.of, (lookup.of,)))
+
+
+def spec_results(tree: Tree) -> Iterator[tuple[str, str]]:
+    """Yield every spec that a tree reads with each of its results that has a branch."""
+    for step in tree.steps.values():
+        if isinstance(step.body, Check):
+            specs = {one.name: str(one.spec) for one in step.body.readings if one.spec}
+            for result in step.body.results:
+                words = result.compares.items()
+                yield from ((specs[name], str(word)) for name, word in words if name in specs)
 
 
 def _of_step(

@@ -62,6 +62,7 @@ class TreeSummary:
     silences: tuple[Silence, ...] = ()
     procedures: frozenset[str] = frozenset()  # that its steps run, or its fixes verify with
     lookups: tuple[Lookup, ...] = ()  # in the vehicle's file, each once
+    spec_results: frozenset[tuple[str, str]] = frozenset()  # a spec, and a result of it with a way
 
 
 class TreeListing(NamedTuple):

@@ -5,7 +5,7 @@ know their position, so that every room can point at the author's line.
 """
 
 from decimal import Decimal
-from typing import NamedTuple, Self
+from typing import Any, NamedTuple, Self
 
 
 class Position(NamedTuple):
@@ -49,3 +49,7 @@ class Number(Decimal):
         self = super().__new__(cls, text)
         self.at = at
         return self
+
+    def __reduce__(self) -> Any:  # Decimal's has a narrower type
+        """Pickle the position too."""
+        return type(self), (str(self), self.at)

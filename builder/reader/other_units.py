@@ -19,6 +19,9 @@ TORQUES: Mapping[str, Decimal] = {
 DISTANCES: Mapping[str, Decimal] = {
     "mi": Decimal("1.609344"), "mile": Decimal("1.609344"), "km": Decimal(1),
 }  # fmt: skip
+WEIGHED = re.compile(
+    rf"({NUMBER}) ?(?:lbs?|pounds?|kgs?|kilos?|kilograms?|g|grams?|oz|ounces?)\.?", re.IGNORECASE
+)
 CURRENCIES = {"$": "USD", "dollar": "USD", "dollars": "USD", "us$": "USD", "usd": "USD",
               "€": "EUR", "euro": "EUR", "eur": "EUR", "£": "GBP", "cad": "CAD",
               "c$": "CAD"}  # fmt: skip
@@ -85,7 +88,9 @@ def good_range(_name: str, value: str) -> str:
 
 
 def number_hint(name: str, value: str, hint: str) -> str:
-    """Return a better hint where one number is wanted, and a range or a meter's digits stand."""
+    """Return a better hint where one number is wanted, and a range, a unit or digits stand."""
+    if name == "weight" and WEIGHED.fullmatch(value):
+        return "write how many jobs end this way, beside the others that you know of"
     if name == "error" and (digits := DIGITS.search(value)):
         return f"write {digits[0]} in the unit: {digits[1]} times the `resolution`, {hint}"
     span = SPAN.fullmatch(value)

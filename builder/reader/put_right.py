@@ -14,7 +14,7 @@ from decimal import Decimal
 from builder.model.finding import Edit, edit_of
 from builder.model.text import Text
 from builder.reader.old_format import new_word
-from builder.reader.other_units import OTHER_UNITS
+from builder.reader.other_units import OTHER_UNITS, WEIGHED
 
 NUMBER = r"\d+(?:\.\d+)?|\.\d+"
 CLOCK = re.compile(r"(?:(\d+) ?(?:h|hrs?|hours?))? ?(?:(\d+) ?(?:m|mins?|minutes?)?\.?)?", re.I)
@@ -117,6 +117,10 @@ def _hours(name: str, value: str) -> str | None:
 def _count(name: str, value: str) -> str | None:
     number = _number(name, value)
     return number if number and number.isdigit() and number != "0" else None
+
+
+def _jobs(name: str, value: str) -> str | None:
+    return None if WEIGHED.fullmatch(value) else _number(name, value)  # no weight of a part
 
 
 def _share(name: str, value: str) -> str | None:
@@ -226,6 +230,7 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "minutes": _minutes,
     "a number of hours": _hours,
     "a number from 0 to 1": _share,
+    "a number of jobs": _jobs,
     "a whole number": _count,
     "a number, or OL": _over_limit,
     "a date": _date,

@@ -13,6 +13,7 @@ BY_RULE = {
 BY_TITLE = {
     "a number of minutes": "the time of the job is added up from these minutes",
     "a number of hours": "the estimate is priced from these hours",
+    "a number of jobs": "it's how often it is this and not the others, not what a part weighs",
     "an amount, or a range of amounts": "the customer's estimate adds up these amounts",
     "a date": "nobody can tell how old this is",
     "a number from 0 to 1": "the expected minutes are calculated from it",

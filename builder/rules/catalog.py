@@ -56,7 +56,9 @@ MODULES = (
     "open_over_zero",
     "hidden_bands",
     "spec_result",
+    "lost_limit",
     "spec_load",
+    "spec_unit",
     "limit_without_load",
     "resistance_under_power",
     "limit_without_condition",
@@ -68,6 +70,7 @@ MODULES = (
     "supply_before_programming",
     "caution_before_hazard",
     "prove_before_replacing",
+    "procedure_left_out",
     "unmarked_test",
     "after",
     # evidence
@@ -114,6 +117,7 @@ MODULES = (
     "condition_clash",
     "broken_link",
     "picture",
+    "same_short_line",
     "unused_article",
     "same_symptom_twice",
     # words
@@ -140,6 +144,7 @@ MODULES = (
     "no_verification",
     "no_weights",
     "chance_against_weights",
+    "labor_hours",
     "review_too_old",
     "review_in_doubt",
     "linked_draft",

@@ -46,6 +46,7 @@ from builder.rules.shared.limits import (
     measuring_checks,
 )
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.spec_units import other_unit
 from builder.trade.units import convert, find_unit
 
 RULE = Rule(
@@ -61,6 +62,8 @@ ERROR = re.compile(rf"(?:({NUMBER}) *%)?[ +]*({NUMBER})?")
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every limit that the reading or every tool can't show."""
     for step, body in measuring_checks(facts):
+        if any(other_unit(facts, step, reading) for reading in body.readings):
+            continue  # `spec-unit` speaks first
         limits = list(limits_of(body))
         for limit in limits:
             resolution = limit.reading.resolution

@@ -31,12 +31,11 @@ has a blank in it: `10 min at idle`.
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.conditions import Conditions
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
 from builder.rules.shared.close_names import slip_edit
-from builder.rules.shared.close_states import offer_of, states_meant
+from builder.rules.shared.close_states import offer_of, states_meant, states_with_tool
 from builder.rules.shared.named_needs import needs_of_modules, needs_of_steps
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -51,25 +50,37 @@ WHY = "the walk can't tell anyone to get the vehicle into it"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every state of a step that doesn't exist."""
-    conditions = facts.library.conditions
     for named in needs_of_steps(facts):
         for need in named.needs:
-            yield from _unknown(need.condition, conditions)
+            yield from _unknown(need.condition, facts.library)
     for step in facts.steps:
         if step.hook_up:
-            yield from _unknown(step.hook_up, conditions)
+            yield from _unknown(step.hook_up, facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every state of a module's record that doesn't exist."""
     for named in needs_of_modules(library):
         for need in named.needs:
-            yield from _unknown(need.condition, library.conditions)
+            yield from _unknown(need.condition, library)
 
 
-def _unknown(name: Text, conditions: Conditions) -> Iterator[Finding]:
-    if name not in conditions:
-        otherwise = "add it to kb/conditions.yml, or write it in words with a blank"
-        meant = states_meant(name, conditions)
-        yield RULE.finding(name.at, f"state `{name}` doesn't exist", WHY,
-                           offer_of(meant, otherwise), edit=slip_edit(name, meant))  # fmt: skip
+def _unknown(name: Text, library: Library) -> Iterator[Finding]:
+    conditions = library.conditions
+    if name in conditions:
+        return
+    meant = states_meant(name, conditions)
+    if not meant and name in library.tools:
+        yield _is_a_tool(name, states_with_tool(library.tools[name], conditions))
+        return
+    otherwise = "add it to kb/conditions.yml, or write it in words with a blank"
+    yield RULE.finding(name.at, f"state `{name}` doesn't exist", WHY,
+                       offer_of(meant, otherwise), edit=slip_edit(name, meant))  # fmt: skip
+
+
+def _is_a_tool(name: Text, states: list[str]) -> Finding:
+    hint = f"write the state that it is for: {' or '.join(f'`{one}`' for one in states)}"
+    otherwise = f"a step names it in `tools: [{name}]`; here, write a state of kb/conditions.yml"
+    return RULE.finding(name.at, f"`{name}` is a tool, and a state of the vehicle belongs here",
+                        "nobody is told to hook it up, and its cautions are left out",
+                        hint if states else otherwise)  # fmt: skip

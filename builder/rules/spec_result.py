@@ -38,7 +38,7 @@ from collections.abc import Iterator
 from builder.graph.spec_readings import good_of, load_of, words_for
 from builder.model.checks import Check, Reading
 from builder.model.figures import NOTHING_SHOWN
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.tree import Step
 from builder.model.vehicle_data import Spec, Vehicle
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -79,7 +79,9 @@ def _of_reading(facts: Facts, step: Step, reading: Reading, spec: Spec) -> Itera
         if word not in possible:
             yield RULE.finding(
                 text.at, f"a reading can't be `{word}`: good is {spec.good.text}",
-                "a branch that can't be taken hides a mistake", "delete this result",
+                "a branch that can't be taken hides a mistake",
+                f"give `{spec.id}` that limit in kb/specs.yml, or delete this result",
+                Related(spec.good.text.at, "the limits"),
             )  # fmt: skip
 
 

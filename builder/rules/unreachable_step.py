@@ -38,12 +38,14 @@ Right:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
 
-Fix: Branch to it from the result that needs it, or delete the step.
+Fix: Branch to it from the result that needs it, or delete the step. A step that makes safe, by a
+procedure with `every_time: yes`, is never deleted: branch to it again.
 """
 
 from collections.abc import Iterator
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
+from builder.rules.shared.procedure_steps import Running, led_past, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.unreached import dead_ends, first_unreached
 
@@ -62,10 +64,36 @@ def check(facts: Facts) -> Iterator[Finding]:
     """
     if any(step.id in facts.graph.reachable for step in dead_ends(facts)):
         return
+    proofs = {str(one.step.id): one for one in steps_that_run(facts) if one.procedure.every_time}
     for name in first_unreached(facts):
+        if name in proofs:
+            yield _left_out(facts, proofs[name])
+            continue
         yield RULE.finding(
             facts.tree.steps[name].id.at,
             f"nothing leads to `{name}`",
             "nobody will ever see this step",
             f"write `branch: {name}` at a result, or delete the step",
         )
+
+
+def _left_out(facts: Facts, proof: Running) -> Finding:
+    """Return the finding for a step that makes safe: to delete it would be worse."""
+    name, after = proof.step.id, led_past(proof)
+    past = [
+        (step, exit_)
+        for step, exit_ in facts.exits
+        if after and exit_.branch.step == after and step.id in facts.graph.reachable
+    ]
+    message, hint = f"nothing leads to `{name}`", f"write `branch: {name}` where it comes first"
+    if past:
+        message += f": the path to `{after}` now goes without it"
+        leading = " and ".join(f"`{step.id}`" for step, _ in past)
+        hint = f"in {leading}, write `{name}` instead of `{after}`"
+    return RULE.finding(
+        name.at,
+        message,
+        f"it runs `{proof.by}`, and the steps behind it rely on that",
+        hint,
+        *(Related(exit_.at, f"leads to `{after}`") for _, exit_ in past),
+    )

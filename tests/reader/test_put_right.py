@@ -18,6 +18,7 @@ RIGHT = {
         "1:06": "1.1", "45 min": "0.75", "1h30": "1.5", "1,1": "1.1", "2 h": "2", ".5": "0.5",
         "half a day": None,
     },
+    "a number of jobs": {"seven": "7", "7 times": "7", "35 lb": None, "2.5 kg": None},
     "a number from 0 to 1": {"25%": "0.25", "25 %": "0.25", "30": "0.3", "often": None},
     "a whole number": {"three times": "3", "3x": "3", "twice": "2", "0": None, "2.5": None},
     "a number, or OL": {"16V": "16", "O.L": "OL", "ol": "OL", "-5 V": "-5"},

@@ -79,8 +79,8 @@ RESULT_KEYS: dict[str, Schema] = {
     "done": choice("yes", "Only this result counts as having done what `does` says.", "yes"),
     "with": by_name("answers by name", "Answers the other tree would ask for.",
                     string("an answer", "", "eps-module"), "{module: eps-module}"),
-    "weight": decimal("a number", "How often it turns out so, compared with the other results.", 2,
-                      0),
+    "weight": decimal("a number of jobs",
+                      "How often it turns out so, compared with the other results.", 2, 0),
     "chance": decimal("a number from 0 to 1", "How likely a job goes around this way once more.",
                       0.2, 0)
     | {"maximum": 1},

@@ -89,7 +89,7 @@ PROOF = by_name(
 FIX: dict[str, Schema] = {
     "cause": string("a few words", "What was wrong with the vehicle.", "The belt slips",
                     60),
-    "weight": decimal("a number", "How often it is this fix, compared with the others.", 3,
+    "weight": decimal("a number of jobs", "How often it is this fix, compared with the others.", 3,
                       0),
     "hours": decimal("a number of hours", "Hours of labor on the estimate.", 0.8, 0),
     "parts": PARTS,

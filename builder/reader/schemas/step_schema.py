@@ -135,7 +135,8 @@ KIND: dict[str, tuple[Schema, dict[str, Schema]]] = {
         {
             "kind": choice("a kind of stop", "Why the job ends here.", "foreman", "not-found",
                            "not-this-tree", "customer", "unsafe") | {"default": "foreman"},
-            "weight": decimal("a number", "How often it ends here, compared with the fixes.", 1, 0),
+            "weight": decimal("a number of jobs",
+                              "How often it ends here, compared with the fixes.", 1, 0),
             **DRIVING,
         },
     ),

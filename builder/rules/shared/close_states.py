@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from difflib import SequenceMatcher
 
 from builder.model.conditions import POWER, Condition, Conditions
+from builder.model.knowledge import Tool
 
 CLOSE = 0.75  # how much of the spelling is the same; one slip in a short word, two in a long one
 NEGATION = re.compile(r"\b(?:un|dis|not?\b|without\b)", re.IGNORECASE)
@@ -46,6 +47,12 @@ def states_named(words: str, conditions: Conditions) -> list[str]:
         and any(len(meaning) > 1 and meaning <= spoken for meaning in _meanings(one))
     )  # fmt: skip
     return [*named][:1]
+
+
+def states_with_tool(tool: Tool, conditions: Conditions) -> list[str]:
+    """Return the states whose text names a tool: `battery support (power supply) on`."""
+    words = _words(str(tool.id))
+    return [name for name, one in conditions.items() if one.text and words <= _words(one.text)]
 
 
 def is_opposite(one: str, other: str) -> bool:

@@ -30,3 +30,10 @@ def steps_that_run(facts: Facts) -> Iterator[Running]:
         procedure = procedure_of(step, facts.library.procedures)
         if procedure and isinstance(step.body, Check) and step.body.by:
             yield Running(step, step.body, step.body.by, procedure)
+
+
+def led_past(running: Running) -> str:
+    """Return the step that comes once the procedure has passed, or nothing."""
+    passed = running.procedure.returns[0]
+    ways = (one.branch for one in running.check.results if one.text == passed)
+    return next((str(way.step) for way in ways if way.step and not way.tree), "")
