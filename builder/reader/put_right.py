@@ -164,9 +164,10 @@ def _year(text: str) -> str:
 
 
 def _name(_name_of_key: str, value: str) -> str | None:
-    tree, slash, step = value.removeprefix("trees/").partition("/")
+    value = re.sub(r"\.ya?ml(?=#|$)", "", value.removeprefix("trees/"))
+    tree, slash, step = value.partition("/")
     plain = slash.join(re.sub(r"[^A-Za-z0-9_#-]+", "-", part).strip("-") for part in (tree, step))
-    return plain.removesuffix("-yml") if plain.strip("/") and "/" not in step else None
+    return plain if plain.strip("/") and "/" not in step else None
 
 
 def _file_name(_name: str, value: str) -> str | None:
