@@ -44,7 +44,9 @@ TODAY = date(2026, 10, 1)
 LIMIT = 30  # seconds of processor time for two trees, which take a fraction of one
 HANDOFFS = ("network/unit-silent", "network/unit-silent#answers")
 HEAD = {
-    "format": 1,
+    "format": 2,
+    "drive": "with care",
+    "why": "It may get worse.",
     "status": "ready",
     "system": "charging",
     "written": {"by": "R. Osei", "date": "2026-03-02"},

@@ -13,7 +13,9 @@ YAML_RULES = frozenset((
     "alias", "depth", "documents", "duplicate-key", "encoding", "lost-text", "merge-conflict",
     "syntax", "tab", "tag",
 ))  # fmt: skip
-FORMAT_RULES = frozenset(("bad-value", "missing-key", "unknown-key", "wrong-type"))
+FORMAT_RULES = frozenset((
+    "bad-value", "missing-key", "old-format", "unknown-key", "wrong-type",
+))  # fmt: skip
 ENTRY = 2  # columns: what starts further right belongs to the step or the entry above it
 
 

@@ -216,7 +216,6 @@ class Tree:
     asks: tuple[Question, ...] = ()
     lists: Mapping[str, tuple[Text, ...]] = field(default_factory=dict)
     silences: tuple[Silence, ...] = ()
-    format: int = 2
     broken: frozenset[str] = frozenset()  # steps with a mistake in their text; rules skip them
     defined_twice: frozenset[str] = frozenset()  # steps with a second definition, which is ignored
 

@@ -120,20 +120,6 @@ def declined(shop: Shop) -> EstimateOption:
     return _priced(_UnpricedOption(LEAVE, NO_REPAIR, note=f"{OWN_TOW}{price}."), "", None, shop)
 
 
-def cheapest_repair(options: tuple[EstimateOption, ...]) -> EstimateOption | None:
-    """Return the option that solves the fault for the least, with everything in its price.
-
-    Of ranges the upper end counts. None where the price of one such option isn't known, or where
-    there is only one.
-    """
-    partly = (LEAVE, *PARTLY_ELSEWHERE)
-    whole = [one for one in options if not one.not_offered and one.id not in partly]
-    priced = [(option.total.high, option.total.low, option) for option in whole if option.total]
-    if len(priced) < max(2, len(whole)):
-        return None
-    return min(priced, key=lambda one: one[:2])[2]
-
-
 def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:
     hours = module.hours
     install_hours = fix.hours if fix.hours is not None else hours.get("fit")

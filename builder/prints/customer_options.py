@@ -9,7 +9,8 @@ from reportlab.platypus import Flowable, KeepTogether, Table
 
 from builder.model.ends import Money
 from builder.model.shop import Shop
-from builder.plan.estimate_options import EstimateOption, cheapest_repair, declined
+from builder.plan.cheapest_repair import cheapest_repair
+from builder.plan.estimate_options import EstimateOption, declined
 from builder.plan.prices import PriceLine
 from builder.plan.refused_options import LEAVE
 from builder.prints.customer_prices import price_words, savings_words
@@ -29,7 +30,7 @@ def option_parts(
     for option in options:
         shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
         yield KeepTogether([part for one in shown for part in _option(one, shop, paper, spelled)])
-    if cheapest := cheapest_repair(tuple(options)):
+    if cheapest := cheapest_repair(options):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
         hope = ", if it works the first time" if cheapest.cost_with_comebacks else ""
         words = f"Lowest price for a full repair{hope}: {cheapest.option}, {total}."
@@ -58,8 +59,7 @@ def _option(
     if option.saves:
         yield quiet_paragraph(savings_words(option.saves, shop))
     if option.cost_with_comebacks:
-        average = money_text(option.cost_with_comebacks, shop)
-        yield quiet_paragraph(f"Some have to be done again: on average it comes to {average}.")
+        yield quiet_paragraph("This can fail. Then the next repair is paid on top.")
     if option.note:
         yield quiet_paragraph(spelled(option.note))
 

@@ -73,7 +73,7 @@ def _hazards(
     """Yield each hazard with its steps; what only states bring comes last, without steps."""
     met: dict[str, list[int]] = {}
     for step in tree.steps.values():
-        for name in {str(hazard.id) for hazard in _met_at(step, library)}:
+        for name in dict.fromkeys(str(hazard.id) for hazard in _met_at(step, library)):
             met.setdefault(name, []).append(numbers[step.id])
     own = {str(one.id) for step in tree.steps.values() for one in hazards_of(step, library)}
     for name in sorted(met, key=lambda name: (name not in own, min(met[name]))):

@@ -11,6 +11,7 @@ from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.old_format import new_word
 from builder.reader.other_results import results_in_brackets
 from builder.reader.other_words import KEYS, meant
 from builder.reader.put_right import put_right
@@ -71,6 +72,8 @@ def _key_edit(key: Text, known: list[str], owner: Map) -> Edit | None:
     """Return the edit for a mistyped key, and for the one that an action has another word for."""
     if key == "branch" and "action" in owner and "then" not in owner:
         return edit_of(key, "then")
+    if (new := new_word(key)) and new in known and new not in owner:
+        return edit_of(key, new)
     if any(key in own for _, own in KIND.values()):
         return None
     return edit_of_slip(key, (name for name in known if name not in owner))
@@ -84,6 +87,8 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if kinds and kind:
         return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
     free = [name for name in known if name not in owner]
+    if (new := new_word(key)) in free:
+        return f"it is called `{new}` now"
     if (other := meant(key, KEYS, free)) and other not in ("Nm", "km"):
         return f"the word here is `{other}`"
     if other:

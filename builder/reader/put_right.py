@@ -13,6 +13,7 @@ from decimal import Decimal
 
 from builder.model.finding import Edit, edit_of
 from builder.model.text import Text
+from builder.reader.old_format import new_word
 from builder.reader.other_units import OTHER_UNITS
 
 NUMBER = r"\d+(?:\.\d+)?|\.\d+"
@@ -216,6 +217,10 @@ def _replaced(_name: str, value: str) -> str | None:
     return f"{{module: {value}, part: new}}"
 
 
+def _task(_name: str, value: str) -> str | None:
+    return new_word(value)
+
+
 FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a number": _number,
     "a number of minutes": _minutes,
@@ -233,6 +238,7 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a name and a date": _signed,
     "a picture": _picture,
     "a module and its part": _replaced,
+    "a task from the list": _task,
     "amperes": _number,
     "percent": _number,
     **OTHER_UNITS,

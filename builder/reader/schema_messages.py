@@ -17,6 +17,7 @@ from builder.model.typing_slip import edit_of_slip
 from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.old_format import FIRST_VERSION, old_format
 from builder.reader.other_results import results_with_arrows, step_of_words
 from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
@@ -154,7 +155,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
         return _no_value(root, path, error)
     title = error.schema.get("title", "something else")
     if error.validator == "enum":
-        return _not_in_the_list(root, path, error)
+        is_old = path == ("format",) and value == FIRST_VERSION
+        return old_format(_place(root, path)) if is_old else _not_in_the_list(root, path, error)
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if title == f"a {name}":
         message = f"{_shown(value)} can't be {title}"
@@ -168,6 +170,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if title == "a branch" and (step := step_of_words(root, str(value))):
         right = step
     hint = _write(name, right) or likely or _form(name, error.schema)
+    if right and path and isinstance(path[-1], int):
+        hint = f"write `{right}`"
     hint = hint if right else number_hint(name, str(value), hint)
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"

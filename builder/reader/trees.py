@@ -19,6 +19,7 @@ from builder.reader.folders import listing
 from builder.reader.key_messages import is_step
 from builder.reader.lengths import too_long
 from builder.reader.nodes import EMPTY, Map, NodePath, without_broken
+from builder.reader.old_format import FIRST_VERSION
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
 from builder.reader.source import Source, mistake, read_source
@@ -30,7 +31,6 @@ from builder.reader.values import (
     map_,
     named_lists,
     named_texts,
-    number,
     scopes,
     signed,
     text,
@@ -39,7 +39,6 @@ from builder.reader.values import (
 )
 from builder.reader.yaml_text import read_yaml
 
-NEWEST = 2  # format
 NO_NAME = re.compile("[^A-Za-z0-9_-]+")  # what the name of a step can't have
 
 
@@ -113,19 +112,17 @@ def steps_in(
     root: Map, paths: list[NodePath], broken_lines: set[int], findings: list[Finding]
 ) -> tuple[dict[str, Step], frozenset[str]]:
     """Read the steps; return them with the names of those that are broken."""
-    free_text = text(root, "format") == "1"
+    is_old = text(root, "format") == FIRST_VERSION  # its steps would mean something else
     bad = {str(path[1]) for path in paths if len(path) > 1 and path[0] == "steps"}
     steps: dict[str, Step] = {}
     broken: set[str] = set()
     for key, node in (map_(root, "steps") or EMPTY).items():
         mistakes: list[Finding] = []
         id_ = _reachable_name(key, findings)
-        readable = (
-            isinstance(node, Map) and key not in bad and not _touches(id_, node, broken_lines)
-        )
-        step = step_from(id_, node, mistakes) if readable and isinstance(node, Map) else None
-        if free_text and step and step.needs and isinstance(node, Map):
-            step = replace(step, when=texts(node, "when"), needs=())  # format 1 had no states
+        step = None
+        unread = is_old or key in bad
+        if isinstance(node, Map) and not (unread or _touches(id_, node, broken_lines)):
+            step = step_from(id_, node, mistakes)
         findings += mistakes
         if step is None or mistakes:
             broken.add(str(id_))
@@ -176,7 +173,6 @@ def _tree(source: Source, head: Map, steps: dict[str, Step], broken: frozenset[s
         asks=_asks(head),
         lists=named_lists(head, "lists"),
         silences=silences_in(source.file, source.text),
-        format=int(number(head, "format") or NEWEST),
         broken=broken,
     )
 

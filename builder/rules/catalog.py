@@ -25,6 +25,7 @@ MODULES = (
     "found_by_reader.tag",
     "found_by_reader.depth",
     "found_by_reader.duplicate_key",
+    "found_by_reader.old_format",
     "found_by_reader.unknown_key",
     "found_by_reader.missing_key",
     "found_by_reader.wrong_type",

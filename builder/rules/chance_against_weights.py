@@ -19,7 +19,7 @@ Wrong:
       fix: Replace the brake fluid
       cause: Air in the brake fluid
       weight: 1
-      verify: [pedal firm, engine running]
+      verify: [pedal firm at each stop]
 
 Right:
 
@@ -34,7 +34,7 @@ Right:
       fix: Replace the brake fluid
       cause: Air in the brake fluid
       weight: 2
-      verify: [pedal firm, engine running]
+      verify: [pedal firm at each stop]
 
 Fix: Correct the `chance`, the weights or `at_most`, so that they agree on how often the step is
 used up.

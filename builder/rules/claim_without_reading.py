@@ -4,7 +4,6 @@ Why: It is printed on every path, also on those where nobody tested anything.
 
 Wrong:
 
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -20,7 +19,6 @@ Wrong:
 
 Right:
 
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -58,8 +56,6 @@ CLAIM = re.compile(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every sentence of `tell` that claims a test without a reading."""
-    if facts.tree.format == 1:
-        return
     for step in facts.steps:
         if isinstance(step.body, Fix) and step.body.tell:
             for sentence in SENTENCE.findall(step.body.tell):

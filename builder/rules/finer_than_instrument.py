@@ -8,7 +8,7 @@ Wrong:
 
     joint:
       check: Measure resistance of the connection
-      when: [power off]
+      when: [battery-disconnected]
       tools: [multimeter]
       reading: {unit: ohm, from: 0, to: 100, resolution: 0.1, origin: common practice}
       results:
@@ -19,7 +19,7 @@ Right:
 
     joint:
       check: Measure voltage drop at the connection
-      when: [load of 5 A]
+      when: [loads-on]
       tools: [multimeter]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:

@@ -7,7 +7,7 @@ Wrong:
 
     feed:
       check: Measure voltage drop on both sides
-      when: [load of 5 A]
+      when: [loads-on]
       readings:
         plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
         ground: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
@@ -21,7 +21,7 @@ Right:
 
     feed:
       check: Measure voltage drop on both sides
-      when: [load of 5 A]
+      when: [loads-on]
       readings:
         plus: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
         ground: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}

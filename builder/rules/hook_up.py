@@ -5,7 +5,6 @@ off, clip on, start it. Without a power state to begin with, the tech reaches pa
 
 Wrong:
 
-    format: 2
     steps:
       ripple:
         check: Does the scope show ripple at the battery?
@@ -18,7 +17,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       ripple:
         check: Does the scope show ripple at the battery?

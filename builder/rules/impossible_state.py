@@ -33,7 +33,6 @@ Wrong:
       changed_with: [key-off]
 
     # trees/charging/case.yml
-    format: 2
     steps:
       look:
         check: Is the light on?
@@ -70,7 +69,6 @@ Right:
       changed_with: [key-off]
 
     # trees/charging/case.yml
-    format: 2
     steps:
       look:
         check: Is the light on?

@@ -15,7 +15,7 @@ Right:
 
     battery:
       check: Measure battery voltage
-      when: [key off, loads off for 5 min]
+      when: [key-off, loads off for 5 min]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:
         - {result: below 12.4, branch: repair}

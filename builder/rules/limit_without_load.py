@@ -7,7 +7,7 @@ Wrong:
 
     ground:
       check: Measure voltage drop on the ground side
-      when: [key on]
+      when: [key-on]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:
         - {result: at most 0.2, branch: all-good}
@@ -17,14 +17,13 @@ Right:
 
     ground:
       check: Measure voltage drop on the ground side
-      when: [cranking]
+      when: [key-on, loads-on]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:
         - {result: at most 0.2, branch: all-good}
         - {result: above 0.2, branch: repair}
 
-Fix: Name in `when` a state that counts as a load: `loads-on`, `{loaded: 5 A}`; in the first version
-of the format, say what draws current: `headlights and blower on`, `load of 5 A`, `cranking`.
+Fix: Name in `when` a state that counts as a load, such as `loads-on` or `{loaded: 5 A}`.
 """
 
 import re
@@ -34,7 +33,7 @@ from builder.model.checks import Check
 from builder.model.conditions import CountsAs
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
-from builder.rules.shared.limits import conditions_of, is_met_by_state
+from builder.rules.shared.limits import is_met_by_state
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.trade.units import same_kind
 
@@ -45,18 +44,12 @@ RULE = Rule(
     summary="A limit for a voltage drop without its load.",
 )
 DROP = re.compile(r"\bdrops?\b", re.IGNORECASE)
-LOAD = re.compile(
-    r"\bload|lamps?\b|headlights?\b|blower|heater|\bfans?\b|crank|starter|motor|pump|engine (?!off)"
-    r"|idling|running|\bheld\b|drawing|current|commanded|working|\d ?m?A\b",
-    re.IGNORECASE,
-)
-NO_LOAD = re.compile(r"\b(?:off|no|without)\b", re.IGNORECASE)
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every voltage drop with a limit and no load."""
     for step in facts.steps:
-        if _is_drop(step) and not _is_loaded(facts, step):
+        if _is_drop(step) and not is_met_by_state(facts, step, CountsAs.LOAD):
             yield RULE.finding(
                 step.text.at,
                 f"`{step.text}` has a limit but no load",
@@ -68,8 +61,8 @@ def check(facts: Facts) -> Iterator[Finding]:
 def _hint(facts: Facts) -> str:
     names = [f"`{name}`" for name, one in facts.library.conditions.items()
              if one.counts_as is CountsAs.LOAD]  # fmt: skip
-    if facts.tree.format == 1 or not names:
-        return "add the load to `when`, such as `headlights on` or `load of 5 A`"
+    if not names:
+        return "add a state with `counts_as: load` to kb/conditions.yml, and name it in `when`"
     return f"add to `when` what draws current: {' or '.join(names)}"
 
 
@@ -84,11 +77,3 @@ def _is_drop(step: Step) -> bool:
     units = [reading.unit for reading in body.readings]
     units += [body.figure.unit] if body.figure else []
     return any(same_kind(unit, "V") for unit in units)
-
-
-def _is_loaded(facts: Facts, step: Step) -> bool:
-    by_state = is_met_by_state(facts, step, CountsAs.LOAD)
-    if by_state is not None:
-        return by_state
-    words = conditions_of(facts, step).split("; ")
-    return any(LOAD.search(part) and not NO_LOAD.search(part) for part in words)

@@ -7,7 +7,7 @@ Wrong:
 
     drop:
       check: Measure voltage at the battery and at the lamp
-      when: [lamp on]
+      when: [loads-on]
       readings:
         battery: {unit: V, from: 9, to: 16, resolution: 0.01, origin: common practice}
         lamp: {unit: mV, from: 0, to: 9000, resolution: 1, origin: common practice}
@@ -23,7 +23,7 @@ Right:
 
     drop:
       check: Measure voltage at the battery and at the lamp
-      when: [lamp on]
+      when: [loads-on]
       readings:
         battery: {unit: V, from: 9, to: 16, resolution: 0.01, origin: common practice}
         lamp: {unit: V, from: 0, to: 9, resolution: 0.01, origin: common practice}

@@ -6,7 +6,6 @@ Why: The customer asks first whether it is safe to drive home, and the sheet has
 
 Wrong:
 
-    format: 2
     title: Horn does not work
     status: ready
     system: charging
@@ -23,7 +22,6 @@ Wrong:
 
 Right:
 
-    format: 2
     title: Horn does not work
     status: ready
     system: charging
@@ -60,7 +58,7 @@ WHY = "the customer asks whether it is safe to drive home, and the sheet has no 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for a head without `drive` or `why`, and for an end with no reason."""
     tree = facts.tree
-    if tree.format == 1 or not tree.system:
+    if not tree.system:
         return
     missing = [name for name in ("drive", "why") if getattr(tree, name) is None]
     if missing:

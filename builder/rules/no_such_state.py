@@ -4,7 +4,6 @@ Why: The walk can't tell anyone to get the vehicle into it.
 
 Wrong:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts
@@ -16,7 +15,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts

@@ -5,13 +5,7 @@ Why: The tree is missing from its system's page.
 Wrong:
 
     # trees/charging/lamp-on.yml
-    format: 1
-    title: Charging light on
-    status: ready
     system: chargin
-    symptom: {words: [battery light on]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
         check: Is the belt tight and dry?
@@ -22,13 +16,7 @@ Wrong:
 Right:
 
     # trees/charging/lamp-on.yml
-    format: 1
-    title: Charging light on
-    status: ready
     system: charging
-    symptom: {words: [battery light on]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
         check: Is the belt tight and dry?

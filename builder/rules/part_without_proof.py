@@ -7,7 +7,6 @@ Why: The customer pays for a good part, and the fault stays.
 
 Wrong:
 
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -23,7 +22,6 @@ Wrong:
 
 Right:
 
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -69,8 +67,6 @@ WORDS = {
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every entry of a fix with parts that is no result of a check."""
-    if facts.tree.format == 1:
-        return
     for step in facts.steps:
         if isinstance(step.body, Fix) and (step.body.parts or step.body.replaces):
             for move in entries(facts.graph, step.id):

@@ -6,7 +6,7 @@ Wrong:
 
     plug:
       check: Is there voltage at the connector?
-      when: [key on]
+      when: [key-on]
       picture: {file: steering-plgu.svg, shows: Pin 1 power and pin 2 ground}
       results:
         - {result: yes, branch: all-good}
@@ -16,7 +16,7 @@ Right:
 
     plug:
       check: Is there voltage at the connector?
-      when: [key on]
+      when: [key-on]
       picture: {file: steering-plug.svg, shows: Pin 1 power and pin 2 ground}
       results:
         - {result: yes, branch: all-good}

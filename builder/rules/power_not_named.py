@@ -5,7 +5,6 @@ tech must see which one is meant.
 
 Wrong:
 
-    format: 2
     steps:
       rotors:
         check: Are the rotors good?
@@ -16,7 +15,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       rotors:
         check: Are the rotors good?

@@ -10,7 +10,7 @@ Wrong:
     steps:
       feed:
         check: Measure voltage drop on the power side
-        when: [load on the wire]
+        when: [loads-on]
         spec: power-drop
         results: {within spec: all-good, above spec: repair}
 
@@ -22,7 +22,7 @@ Right:
     steps:
       feed:
         check: Measure voltage drop on the power side
-        when: [load on the wire]
+        when: [loads-on]
         spec: power-drop
         results: {within spec: all-good, above spec: repair}
 

@@ -5,7 +5,6 @@ order would believe what is written.
 
 Wrong:
 
-    format: 2
     steps:
       hold:
         action: Get ready to program
@@ -15,7 +14,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       hold:
         action: Get ready to program
@@ -40,7 +38,7 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for everything a step does that only states may do."""
-    if facts.tree.format == 1 or not any(step.does for step in facts.steps):
+    if not any(step.does for step in facts.steps):
         return
     states: dict[str, list[str]] = {}
     for name, one in facts.conditions().items():

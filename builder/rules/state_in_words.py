@@ -6,7 +6,6 @@ cautions. A test in words is asked for with everything back to normal.
 
 Wrong:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts
@@ -18,7 +17,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       charging:
         check: Measure voltage at the battery posts
@@ -50,8 +48,6 @@ RULE = Rule(
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
-    if facts.tree.format == 1:
-        return
     for step in facts.steps:
         if isinstance(step.body, Fix):
             yield from _in_tests(facts, step.body)

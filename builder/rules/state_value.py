@@ -4,7 +4,6 @@ Why: The tech can't tell which connector to unplug, or where the load goes.
 
 Wrong:
 
-    format: 2
     steps:
       light:
         check: Is the charging lamp on with the connector off?
@@ -15,7 +14,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       light:
         check: Is the charging lamp on with the connector off?

@@ -5,7 +5,6 @@ Why: Nobody can get the vehicle into both. The walk would send a tech from one t
 
 Wrong:
 
-    format: 2
     steps:
       drop:
         check: Measure voltage drop, battery positive to sense pin
@@ -18,7 +17,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       drop:
         check: Measure voltage drop, battery positive to sense pin

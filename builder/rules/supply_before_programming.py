@@ -18,7 +18,7 @@ Right:
 
     supply:
       check: Measure open-circuit voltage
-      when: [loads off]
+      when: [key-off]
       does: [check-supply]
       reading: {unit: V, from: 0, to: 16, resolution: 0.01, origin: common practice}
       results:
@@ -26,8 +26,7 @@ Right:
         - {result: at least 12.4, done: yes, branch: hold}
     hold:
       action: Connect the programming power supply
-      does: [hold-supply]
-      put_back: Disconnect the power supply
+      when: [battery-support, key-on]
       then: configure
     configure:
       check: Configure the radio
@@ -37,8 +36,8 @@ Right:
         - {result: accepted, done: yes, branch: all-good}
         - {result: refused, branch: repair}
 
-Fix: Put a step with `does: [check-supply]`, its good result marked `done: yes`, and one with `does:
-[hold-supply]` first on every path.
+Fix: Put a step with `does: [check-supply]`, its good result marked `done: yes`, first on every
+path, and name in `when` the state that holds the supply, such as `battery-support`.
 """
 
 from collections.abc import Iterator
@@ -80,6 +79,6 @@ def _hint(facts: Facts, requirement: Requirement) -> str:
         for name, one in facts.conditions().items()
         if any(deed.verb == requirement.met_by for deed in one.does)
     ]
-    if states and facts.tree.format != 1:
+    if states:
         return f"add {' or '.join(states)} to `when`"
     return f"add an earlier step with `does: [{requirement.met_by}]`"

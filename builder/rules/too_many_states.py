@@ -5,7 +5,6 @@ it says of states and cautions is not complete for this tree.
 
 Wrong:
 
-    format: 2
     steps:
       hub:
         check: Which connector is next?
@@ -40,7 +39,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       hub:
         check: Is the alternator connector green?

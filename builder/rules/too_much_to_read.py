@@ -9,7 +9,6 @@ Why: Nobody reads a manual beside a running engine; what isn't read isn't done.
 Wrong:
 
     # trees/charging/case.yml
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -23,7 +22,6 @@ Wrong:
 Right:
 
     # trees/charging/case.yml
-    format: 2
     drive: with care
     why: It may stall.
     steps:
@@ -56,8 +54,6 @@ BOTH = 10  # words that `do` and `note` may have together beyond those of a note
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for a tree that is too long, and for every step that is."""
-    if facts.tree.format == 1:
-        return
     shop = facts.library.shop
     work = [step for step in facts.tree.steps.values() if isinstance(step.body, Check | Action)]
     if len(work) > shop.most_steps:

@@ -7,7 +7,6 @@ reading isn't the same, and neither is the danger.
 
 Wrong:
 
-    format: 2
     steps:
       light:
         check: Is the light on with the engine running?
@@ -24,7 +23,6 @@ Wrong:
 
 Right:
 
-    format: 2
     steps:
       light:
         check: Is the light on with the engine running?

@@ -6,13 +6,7 @@ and a branch that goes by the system leads nowhere.
 Wrong:
 
     # trees/charging/pulls.yml
-    format: 1
-    title: Pulls to one side
-    status: ready
     system: steering
-    symptom: {words: [pulls to the left]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
         check: Is the belt tight and dry?
@@ -23,13 +17,7 @@ Wrong:
 Right:
 
     # trees/steering/pulls.yml
-    format: 1
-    title: Pulls to one side
-    status: ready
     system: steering
-    symptom: {words: [pulls to the left]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
         check: Is the belt tight and dry?

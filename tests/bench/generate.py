@@ -43,8 +43,8 @@ def tree(draft: Draft, system: str, phrases: set[str]) -> str:
     author, reviewer = pick.sample(PEOPLE, 2)
     codes = ", ".join(f"P{pick.randint(0, 3)}{pick.randint(0, 999):03d}" for _ in range(2))
     return "\n".join([
-        *(["format: 2", "drive: with care", "why: It may get worse"] if draft.states
-          else ["format: 1"]), f"title: {title}", "status: ready", f"system: {system}", "symptom:",
+        f"title: {title}", "status: ready", f"system: {system}", "drive: with care",
+        "why: It may get worse", "symptom:",
         "  words:", *words, f"  lamps: [{pick.choice(LAMPS)}]", f"  codes: [{codes}]",
         "applies_to: any", f"written: {{by: {author}, date: 2026-03-02}}",
         f"reviewed: {{by: {reviewer}, date: 2026-09-01}}", "", "steps:",

@@ -54,6 +54,11 @@ def test_generated_trees_are_like_real_ones(shop: Path) -> None:
     assert sizes[TREES // 4] < 30 < 50 < sizes[-TREES // 4]
     assert all(len(set(tree.symptom.words)) == 8 for tree in made if tree)
     assert {step.kind for step in steps} == {"check", "action", "fix", "stop"}
+    with_states = [
+        tree for tree in made if tree and any(step.needs for step in tree.steps.values())
+    ]
+    assert len(with_states) == TREES // 3
+    assert all(tree.steps["battery"].body.by == "battery-proof" for tree in with_states)
     for word in ("hazards", "note", "wait", "at_most", "spent", "how_to"):
         assert sum(bool(getattr(step, word)) for step in steps) >= 10, word
     results = [r for step in steps if step.kind == "check" for r in step.body.results]

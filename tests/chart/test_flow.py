@@ -137,7 +137,7 @@ def test_the_gravest_hazard_gives_the_signal_word(small: Tree, library: Library)
 def test_a_tree_of_one_step_has_a_chart() -> None:
     """The first line of a new tree can be looked at."""
     tree = tree_of("""\
-        format: 1
+        format: 2
         title: One step
         status: draft
         system: charging

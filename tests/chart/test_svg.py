@@ -82,7 +82,7 @@ def test_an_author_cannot_break_out_of_the_drawing() -> None:
     """Markup in a title, a step or a result is shown as it was written."""
     nasty = '"><b onload=alert(1)>'
     tree = tree_of(f"""\
-        format: 1
+        format: 2
         title: 'T {nasty}'
         status: draft
         system: charging

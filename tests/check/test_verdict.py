@@ -29,7 +29,7 @@ EDITS = (
     ("trees/*/*.yml", "does: [check-supply]", "does: [clear-codes]"),
     ("trees/*/*.yml", "  words:\n", "  words:\n    - yet another way to say it\n"),
     ("trees/*/*.yml", "branch: network/", "branch: nowhere/"),
-    ("trees/*/*.yml", "format: 1\n", "format: 1\n# a line more\n"),
+    ("trees/*/*.yml", "format: 2\n", "format: 2\n# a line more\n"),
     ("kb/tools.yml", "multimeter:", "meter:"),
     ("kb/hazards.yml", "signal: WARNING", "signal: NOTICE"),
 )

@@ -51,9 +51,9 @@ def test_fixed_lines_are_told_and_the_rest_is_reported(
     before = contents(shop)
     assert run(shop, "--fix") == 1
     out = capsys.readouterr().out
-    assert f"{TREE}:33: fixed: `minutes` must be a number of minutes, not `6 min`; " in out
+    assert f"{TREE}:35: fixed: `minutes` must be a number of minutes, not `6 min`; " in out
     assert "now `minutes: 6   # by hand`\n" in out
-    assert f"{HORN}:22: fixed: `branch` needs a line of its own; now `branch: click`\n" in out
+    assert f"{HORN}:24: fixed: `branch` needs a line of its own; now `branch: click`\n" in out
     assert "step `shorted-wire` doesn't exist" in out
     after = contents(shop)
     changed = {path.relative_to(shop).as_posix() for path in before if before[path] != after[path]}
@@ -100,18 +100,18 @@ def test_json_has_edits_and_what_was_fixed(shop: Path, capsys: pytest.CaptureFix
     plain = json.loads(capsys.readouterr().out)
     assert "fixed" not in plain
     assert plain["findings"][0]["edit"] == {
-        "line": 33, "column": 14, "end_line": 33, "end_column": 19, "old": "6 min", "new": "6",
+        "line": 35, "column": 14, "end_line": 35, "end_column": 19, "old": "6 min", "new": "6",
     }  # fmt: skip
     assert run(shop, TREE, "--fix", "--format", "json") == 0
     assert [(one["line"], one["now"]) for one in json.loads(capsys.readouterr().out)["fixed"]] == [
-        (33, "minutes: 6   # by hand"), (42, "branch: park-switch"),
+        (35, "minutes: 6   # by hand"), (44, "branch: park-switch"),
     ]  # fmt: skip
 
 
 def test_a_file_that_changed_meanwhile_is_left_alone(shop: Path) -> None:
     """What the author saves while the check runs isn't overwritten."""
-    edit = edit_in_line(TREE, 33, 14, "6 min", "6")
-    finding = with_edit(a_finding(33, "minutes"), edit)
+    edit = edit_in_line(TREE, 35, 14, "6 min", "6")
+    finding = with_edit(a_finding(35, "minutes"), edit)
     files = corrected_files(shop, [finding], lambda _copy: [])
     (shop / TREE).write_text("title: something new\n")
     assert [*write_corrected(shop, files)] == [TREE]
@@ -122,7 +122,7 @@ def test_an_edit_that_makes_it_worse_is_left_out(shop: Path) -> None:
     """Of two edits the one is kept that brings no new finding; only the copy was tried."""
     before = contents(shop)
     good = with_edit(a_finding(1, "comment"), edit_in_line(TREE, 1, 1, "#", "##"))
-    bad = with_edit(a_finding(33, "minutes"), edit_in_line(TREE, 33, 14, "6 min", "6"))
+    bad = with_edit(a_finding(35, "minutes"), edit_in_line(TREE, 35, 14, "6 min", "6"))
 
     def judge(copy: Path) -> list[Finding]:
         text = (copy / TREE).read_text("utf-8")

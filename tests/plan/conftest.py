@@ -14,7 +14,7 @@ from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 
 HEAD = """\
-format: 1
+format: 2
 title: A case of the tests
 status: ready
 system: charging

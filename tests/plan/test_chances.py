@@ -7,6 +7,8 @@ from hypothesis import strategies as st
 
 from builder.model.tree import Tree
 from builder.plan.chances import walk_chances
+from builder.reader.procedure_files import procedure_from
+from builder.reader.source import Source, decode
 
 FIX = """
 {name}:
@@ -221,3 +223,30 @@ def test_as_many_walks_leave_a_step_as_come_to_it(acyclic: st.SearchStrategy[Tre
     for step in random_tree.steps.values():
         out = sum(share for (source, _), share in chances.routes.items() if source == step.id)
         assert chances.steps[step.id] == out + chances.ends.get(step.id, 0)
+
+
+def test_a_return_step_counts_once_without_weights_and_never_beside_them() -> None:
+    """Of a procedure: a result that returns counts 1 as well; a stated weight takes its place."""
+    text = """\
+title: Is the feed good?
+returns: [good, bad, worn]
+steps:
+  feed:
+    check: Does the bulb glow?
+    results:
+      - {result: bright, return: good}
+      - {result: dim, branch: dim%s}
+      - {result: dark, branch: dark}
+  dim: {return: worn}
+  dark: {return: bad}
+"""
+    for weight, shares in (("", (1, 1, 1)), (", weight: 3", (1, 3, 1))):
+        source = decode("kb/procedures/feed.yml", (text % weight).encode())
+        assert isinstance(source, Source)
+        procedure, findings = procedure_from(source)
+        assert procedure
+        assert not findings
+        chances = walk_chances(procedure.tree)
+        good = 1 - sum(chances.ends.values())
+        found = (good, chances.ends["dim"], chances.ends["dark"])
+        assert found == tuple(Fraction(share, sum(shares)) for share in shares)

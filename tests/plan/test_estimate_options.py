@@ -13,8 +13,9 @@ from builder.model.module_record import DriveBefore, Module, SafetySystem, UsedP
 from builder.model.shop import Shop
 from builder.model.text import NOWHERE, Number, Text
 from builder.model.tree import Tree
+from builder.plan.cheapest_repair import cheapest_repair
 from builder.plan.drive_advice import DriveAdvice
-from builder.plan.estimate_options import EstimateOption, cheapest_repair, estimate_options
+from builder.plan.estimate_options import EstimateOption, estimate_options
 from builder.plan.prices import LineKind, price_line, total_price, with_tax
 
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),

@@ -28,7 +28,7 @@ assert 0 < minutes.shortest <= minutes.expected
 print("done")
 """
 HEAD = """
-format: 1
+format: 2
 title: A
 status: draft
 symptom: {words: [a]}

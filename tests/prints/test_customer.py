@@ -48,7 +48,7 @@ def test_what_is_not_offered_says_why(unit: tuple[Tree, str], library: Library) 
     assert refused
     for option in refused:
         assert f"Not offered: {option.option} {option.not_offered}" in text
-    assert "What it means for driving Not safe to drive" in text
+    assert f"What it means for driving Don't drive it. {tree.why}" in text
 
 
 def test_no_promise_of_safety_is_made(small: Tree, library: Library) -> None:

@@ -26,9 +26,9 @@ HOSTILE: dict[str, bytes] = {
     "a comment": b"# nothing else",
     "a list": b"- a\n- b\n",
     "a word": b"word",
-    "NUL bytes": b"format: 1\x00\ntitle: x\n",
+    "NUL bytes": b"format: 2\x00\ntitle: x\n",
     "an escape": b"title: \x1b[31mred\n",
-    "UTF-16": "format: 1\n".encode("utf-16"),
+    "UTF-16": "format: 2\n".encode("utf-16"),
     "Latin-1": "title: Lüfter 20 °C\n".encode("latin-1"),
     "a lone surrogate": b"title: \xed\xa0\x80\n",
     "a cut character": b"title: \xc3",
@@ -54,8 +54,8 @@ HOSTILE: dict[str, bytes] = {
     "windows line ends": SOUND.replace("\n", "\r\n").encode(),
     "a byte order mark": b"\xef\xbb\xbf" + SOUND.encode(),
     "steps as a list": SOUND.replace("steps:", "steps: []\nmore:").encode(),
-    "no steps": b"format: 1\ntitle: x\nstatus: ready\nsystem: a\nsymptom: {words: [x]}\n",
-    "steps of nothing": b"format: 1\nsteps: {a: , b: {}, c: [], d: x}\n",
+    "no steps": b"format: 2\ntitle: x\nstatus: ready\nsystem: a\nsymptom: {words: [x]}\n",
+    "steps of nothing": b"format: 2\nsteps: {a: , b: {}, c: [], d: x}\n",
     "path in a name": SOUND.replace("minutes: 2", "how_to: ../../etc/passwd", 1).encode(),
     "path in a picture": SOUND.replace(
         "minutes: 2", "picture: {file: ../../x.svg, shows: x}", 1

@@ -72,7 +72,7 @@ def test_a_value_knows_its_place() -> None:
 def one_check(more: str) -> tuple[Tree | None, tuple[Finding, ...]]:
     """Make a tree of one check, with more words in it."""
     text = (
-        "format: 1\ntitle: A tree\nstatus: ready\nsystem: charging\n"
+        "format: 2\ntitle: A tree\nstatus: ready\nsystem: charging\n"
         "symptom: {words: [battery light on]}\nsteps:\n  running:\n    check: Lamp lit\n"
         f"{more}    results:\n      - {{result: no, branch: end}}\n"
         "  end:\n    stop: Done\n    kind: not-found\n"

@@ -8,7 +8,7 @@ from builder.model.text import Position
 FILE = "trees/charging/lamp-on.yml"
 LINES = {
     FILE: [
-        "format: 1",
+        "format: 2",
         "title: Ladekontrolle 充電 an",
         "steps:",
         "  running:",

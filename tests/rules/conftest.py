@@ -22,9 +22,11 @@ from builder.rules.shared.judge import judge, judge_library
 SHOP = Path(__file__).parent / "shop"
 TODAY = date(2026, 10, 1)
 FILE = re.compile(r"^# ((?:trees|kb|site_config)/\S+)\n", re.MULTILINE)
-KEYS = "format|status|symptom|asks|lists|steps|applies_to"  # with which a tree begins
+KEYS = re.compile(  # with which a tree begins
+    r"(?:\s*#.*\n)*(?:format|status|system|drive|symptom|asks|lists|steps|applies_to)\b"
+)
 HEAD = """\
-format: 1
+format: 2
 title: A case of the tests, {slug}
 status: ready
 system: {system}
@@ -66,14 +68,11 @@ def files_of(text: str) -> dict[str, str]:
 
 def whole(text: str, system: str, slug: str) -> str:
     """Complete steps to a tree."""
-    if "\nformat: 1" not in f"\n{text}":
-        if not re.match(
-            r"(?:\s*#.*\n)*(?:format|status|drive|symptom|asks|lists|steps|applies_to)\b", text
-        ):
+    if "\ntitle:" not in f"\n{text}":
+        if not KEYS.match(text):
             text = "steps:\n" + indent(text, "  ")
         head = HEAD.format(system=system, slug=slug).splitlines(keepends=True)
         own = {line.split(":")[0] for line in text.splitlines()}
-        own |= {"drive", "why"} if "title" in own else set()  # a whole head, as the case wants it
         text = "".join(line for line in head if line.split(":")[0] not in own) + text
     for name, end in ENDS.items():
         named = re.search(rf": {name}\b", text)

@@ -17,7 +17,7 @@ SHOP = Path(__file__).parents[1] / "shop"
 def read(text: str) -> Tree:
     """Make a tree of one step's words; `<part>` is asked for, `<fuse>` comes from a list."""
     source = decode("trees/x/y.yml", dedent(f"""\
-        format: 1
+        format: 2
         title: One thing
         status: draft
         system: charging

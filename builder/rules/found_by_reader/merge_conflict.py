@@ -6,13 +6,6 @@ Why: Both versions stand in the file, and a tech would get both, or neither.
 Wrong:
 
     # trees/charging/lamp-on.yml
-    format: 1
-    title: Charging light on
-    status: ready
-    system: charging
-    symptom: {words: [battery light on]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
     <<<<<<< HEAD
@@ -27,13 +20,6 @@ Wrong:
 Right:
 
     # trees/charging/lamp-on.yml
-    format: 1
-    title: Charging light on
-    status: ready
-    system: charging
-    symptom: {words: [battery light on]}
-    written: {by: R. Osei, date: 2026-03-02}
-    reviewed: {by: M. Lind, date: 2026-09-01}
     steps:
       belt:
         check: Is the belt tight and dry?

@@ -51,30 +51,23 @@ def limits_of(check: Check) -> Iterator[Limit]:
                     yield Limit(value, reading, result)
 
 
-def conditions_of(facts: Facts, step: Step) -> str:
-    """Return the free text of a step's conditions and of the step whose method it uses."""
-    method = facts.tree.steps.get(step.same_as) if step.same_as else None
-    return "; ".join([*step.when, *(method.when if method else ())])
-
-
 def has_conditions(facts: Facts, step: Step) -> bool:
     """Whether a step or the step whose method it uses names a state, or a condition in words."""
-    method = facts.tree.steps.get(step.same_as) if step.same_as else None
-    return bool(step.needs or (method and method.needs) or conditions_of(facts, step))
+    return any(one.needs or one.when for one in _with_method(facts, step))
 
 
-def is_met_by_state(facts: Facts, step: Step, meaning: CountsAs) -> bool | None:
-    """Whether a state that a step needs counts as a load, or as power off.
-
-    None where that can't be told from states: in the first version of the format there were none,
-    and a shop may have none either. Then the words are all there is.
-    """
-    if facts.tree.format == 1 or not facts.library.conditions:
-        return None
-    method = facts.tree.steps.get(step.same_as) if step.same_as else None
-    needs = (*step.needs, *(method.needs if method else ()))
+def is_met_by_state(facts: Facts, step: Step, meaning: CountsAs) -> bool:
+    """Whether a state that a step needs counts as a load, or as power off."""
+    needs = (need for one in _with_method(facts, step) for need in one.needs)
     known = (facts.library.conditions.get(need.condition) for need in needs)
     return any(one is not None and one.counts_as is meaning for one in known)
+
+
+def _with_method(facts: Facts, step: Step) -> Iterator[Step]:
+    """Yield a step, and the step whose method it uses."""
+    yield step
+    if step.same_as and step.same_as in facts.tree.steps:
+        yield facts.tree.steps[step.same_as]
 
 
 def instrument_ranges(facts: Facts, step: Step, unit: str) -> list[InstrumentRange] | None:

@@ -56,9 +56,7 @@ MUTATORS: dict[str, Mutator] = {
     "codes-before-clearing": order.deed_removed(
         "record-codes", "clear-codes", "disconnect-battery"
     ),
-    "supply-before-programming": order.deed_removed(
-        "hold-supply", "program", "configure", "initialize"
-    ),
+    "supply-before-programming": order.supply_left_out,
     "caution-before-hazard": order.caution_removed,
     "prove-before-replacing": order.proof_removed,
     "after": order.order_broken,

@@ -24,6 +24,16 @@ def deed_removed(verb: str, *needing: str) -> Mutator:
     return removed
 
 
+def supply_left_out(sound: Sound) -> Iterator[Mutant]:
+    """Remove the only test of the supply, or never connect the power supply."""
+    writing = ("program", "configure", "initialize")
+    yield from deed_removed("check-supply", *writing)(sound)
+    lines = {one.text.at.line for step in sound.steps for one in step.does if one.verb in writing}
+    without = sound.text.replace("battery-support", "in the bay")
+    if lines and without != sound.text:
+        yield Mutant(without, frozenset(lines))
+
+
 def _removed(sound: Sound, step: Step, deed: Deed, lines: set[int]) -> Mutant:
     """Remove a deed from a step; where it is the only one, remove the list."""
     if len(step.does) == 1:
@@ -51,12 +61,18 @@ def proof_removed(sound: Sound) -> Iterator[Mutant]:
 
 
 def caution_removed(sound: Sound) -> Iterator[Mutant]:
-    """Remove a hazard from a step that brings it, where no other step names it."""
+    """Remove a hazard from a step that brings it, where no other step or state names it."""
+    states = {
+        hazard
+        for step in sound.steps
+        for need in step.needs
+        for hazard in sound.library.conditions[need.condition].hazards
+    }
     for step in sound.steps:
         lines = _hazard_lines(sound, step)
         for hazard in step.hazards:
             others = [one.id for one in sound.steps if one is not step and hazard in one.hazards]
-            if hazard in lines and step.id in sound.reached(*others):
+            if hazard in lines and hazard not in states and step.id in sound.reached(*others):
                 if len(step.hazards) == 1:
                     yield sound.without(hazard.at, "hazards", *lines[hazard])
                 else:

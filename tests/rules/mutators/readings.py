@@ -8,6 +8,8 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from builder.model.checks import Check, Reading
+from builder.model.text import Position, Text
+from builder.model.tree import Step
 from builder.trade.units import convert, same_kind
 
 from .sound import Mutant, Sound
@@ -57,22 +59,17 @@ def condition_removed(sound: Sound) -> Iterator[Mutant]:
     """Remove the conditions of a check with limits."""
     for step, check in sound.checks:
         numbers = any(not one.one_of for one in check.readings)
-        if step.when and numbers and not step.same_as:
-            yield sound.without(step.when[0].at, "when", step.text.at.line)
+        named = sorted((*step.when, *(need.condition for need in step.needs)), key=_place)
+        if named and numbers and not step.same_as:
+            yield sound.without(named[0].at, "when", step.text.at.line)
 
 
 def power_left_on(sound: Sound) -> Iterator[Mutant]:
     """Measure a resistance with no condition but the key off."""
     for step, check in sound.checks:
         ohms = any(same_kind(one.unit, "ohm") for one in check.readings if not one.one_of)
-        if (
-            ohms
-            and step.when
-            and not step.same_as
-            and step.when[0].at.line == step.when[-1].at.line
-        ):
-            at = step.when[0].at._replace(end_column=step.when[-1].at.end_column)
-            yield sound.replaced(at, "key off", step.text.at.line)
+        if ohms and not step.same_as:
+            yield from _left_in(sound, step, "key-off")
 
 
 def load_left_out(sound: Sound) -> Iterator[Mutant]:
@@ -80,10 +77,20 @@ def load_left_out(sound: Sound) -> Iterator[Mutant]:
     for step, check in sound.checks:
         drop = step.how_to == "voltage-drop" or "drop" in step.text.lower()
         volts = any(same_kind(one.unit, "V") for one in check.readings if not one.one_of)
-        on_one_line = step.when and step.when[0].at.line == step.when[-1].at.line
-        if drop and volts and on_one_line and not step.same_as:
-            at = step.when[0].at._replace(end_column=step.when[-1].at.end_column)
-            yield sound.replaced(at, "key on", step.text.at.line)
+        if drop and volts and not step.same_as:
+            yield from _left_in(sound, step, "key-on")
+
+
+def _left_in(sound: Sound, step: Step, state: str) -> Iterator[Mutant]:
+    """Name nothing but a state of the key, where all that is named is on one line."""
+    named = sorted((*step.when, *(need.condition for need in step.needs)), key=_place)
+    if named and named[0].at.line == named[-1].at.line:
+        at = named[0].at._replace(end_column=named[-1].at.end_column)
+        yield sound.replaced(at, state, step.text.at.line)
+
+
+def _place(text: Text) -> Position:
+    return text.at
 
 
 def name_in_sum_misspelled(sound: Sound) -> Iterator[Mutant]:

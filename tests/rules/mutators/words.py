@@ -28,9 +28,11 @@ def abbreviated(sound: Sound) -> Iterator[Mutant]:
 
 def spaces_lost(sound: Sound) -> Iterator[Mutant]:
     """Write a word that is wider than its box on the chart."""
+    conditions = {words for step in sound.steps for words in step.when}  # these have a blank
     for text in (sound.tree.title, *_on_the_chart(sound)):
         if sound.is_written(text):
-            yield sound.replaced(text.at, "Steeringcolumnlockrelaysocket")
+            blank = "at " if text in conditions else ""
+            yield sound.replaced(text.at, f"{blank}Steeringcolumnlockrelaysocket")
 
 
 def emoji_typed(sound: Sound) -> Iterator[Mutant]:
