@@ -62,6 +62,7 @@ class TreeSummary:
     silences: tuple[Silence, ...] = ()
     procedures: frozenset[str] = frozenset()  # that its steps run, or its fixes verify with
     lookups: tuple[Lookup, ...] = ()  # in the vehicle's file, each once
+    handled: frozenset[tuple[str, str]] = frozenset()  # a procedure, and a result of its check
 
 
 class TreeListing(NamedTuple):

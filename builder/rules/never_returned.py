@@ -50,9 +50,8 @@ from builder.graph.tree_graph import graph_of
 from builder.model.ends import Return
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.procedures import Procedure
 from builder.model.tree import Tree
-from builder.rules.shared.renamed_word import RenamedWord, callers_of, renamed_word
+from builder.rules.shared.renamed_word import RenamedWord, renamed_word
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -68,8 +67,8 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for procedure in library.procedures.values():
         if procedure.tree.broken:
             continue  # a step with a text error may be the one that returns it
-        if renamed := renamed_word(procedure):
-            yield _renamed(library, procedure, renamed)
+        if renamed := renamed_word(library, procedure):
+            yield _renamed(renamed)
             continue
         returned = _returned(procedure.tree)
         for word in procedure.returns:
@@ -82,15 +81,15 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                 )
 
 
-def _renamed(library: Library, procedure: Procedure, renamed: RenamedWord) -> Finding:
+def _renamed(renamed: RenamedWord) -> Finding:
     old, new = renamed.old[0], renamed.new
-    callers = ", ".join(f"`{one}`" for one in callers_of(library, procedure.name))
-    where = f", and at the results of what runs it: {callers}" if callers else ""
+    callers = ", ".join(f"`{one}`" for one in renamed.callers)
     return RULE.finding(
         new.at,
         f"`{new}` is in `returns` only: the steps still return `{old}`",
         "the tech comes back with a word that the trees don't know",
-        f"write `{old}` here again; or write `{new}` in all places: after `return:`{where}",
+        f"write `{old}` here again; or write `{new}` in all places: after `return:` and "
+        f"at the results of {callers}",
         *(Related(word.at, f"returns `{old}`") for word in renamed.old),
     )
 

@@ -95,7 +95,7 @@ def check(facts: Facts) -> Iterator[Finding]:
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every `return` of a word that isn't listed."""
     for procedure in library.procedures.values():
-        if renamed_word(procedure):
+        if renamed_word(library, procedure):
             continue  # said at `returns`
         for word in returned_words(procedure):
             if word not in procedure.returns:

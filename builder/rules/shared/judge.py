@@ -9,11 +9,11 @@ to it, see `is_independent`. A rule that is silenced on a line, with a reason, s
 from collections.abc import Callable, Iterable
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
-from builder.rules import closed_job
+from builder.rules import closed_job, proved_by
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
@@ -38,10 +38,9 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
 
 
 def _without_what_follows(findings: list[Finding]) -> list[Finding]:
-    """Leave out what the closed jobs say while another mistake in the tree may be the cause."""
-    replay = closed_job.RULE.name
-    in_doubt = any(one.severity is Severity.ERROR and one.rule != replay for one in findings)
-    return [one for one in findings if not in_doubt or one.rule != replay]
+    """Leave out what the closed jobs say while a proof already shows the path that is wrong."""
+    in_doubt = any(one.rule == proved_by.RULE.name for one in findings)
+    return [one for one in findings if not in_doubt or one.rule != closed_job.RULE.name]
 
 
 def is_independent(tree: TreeListing, library: Library) -> bool:

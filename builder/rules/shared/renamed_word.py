@@ -8,13 +8,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.graph.routes import exits
-from builder.graph.runs import procedures_named
+from builder.graph.runs import handled_words
 from builder.model.ends import Return
 from builder.model.library import Library
 from builder.model.procedures import Procedure
 from builder.model.text import Text
-from builder.model.tree import Status
-from builder.model.typing_slip import is_typing_slip
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +21,7 @@ class RenamedWord:
 
     new: Text
     old: tuple[Text, ...]
+    callers: tuple[str, ...]  # what has a result for the old one
 
 
 def returned_words(procedure: Procedure) -> Iterator[Text]:
@@ -33,21 +32,22 @@ def returned_words(procedure: Procedure) -> Iterator[Text]:
         yield from (exit_.branch.text for exit_ in exits(step) if exit_.branch.returns)
 
 
-def renamed_word(procedure: Procedure) -> RenamedWord | None:
-    """Return the one word that has another name in `returns`; None where it was only mistyped."""
+def renamed_word(library: Library, procedure: Procedure) -> RenamedWord | None:
+    """Return the one word that has another name in `returns`, if what runs it knows the old one."""
     returned = [*returned_words(procedure)]
     old = tuple(word for word in returned if word not in procedure.returns)
     new = [word for word in procedure.returns if word not in returned]
     if procedure.tree.broken or len(new) != 1 or len(set(old)) != 1:
         return None
-    return None if is_typing_slip(old[0], new[0]) else RenamedWord(new[0], old)
+    callers = tuple(_callers(library, procedure.name, str(old[0])))
+    return RenamedWord(new[0], old, callers) if callers else None
 
 
-def callers_of(library: Library, name: str) -> Iterator[str]:
-    """Yield the trees and the other procedures that run a procedure."""
-    for listing in library.listings.values():
-        if name in listing.procedures and listing.status is not Status.RETIRED:
-            yield listing.id
+def _callers(library: Library, name: str, word: str) -> Iterator[str]:
+    """Yield the trees and the procedures that have a result for a word of a procedure."""
+    for id_, listing in library.listings.items():
+        if name in listing.procedures and (name, word) in library.trees[id_].handled:
+            yield id_
     for procedure in library.procedures.values():
-        if name in procedures_named(procedure.tree):
+        if (name, word) in handled_words(procedure.tree):
             yield procedure.tree.id
