@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 import networkx as nx
 
 from builder.cache.digest import digest
+from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.text import Position
 
@@ -76,6 +77,11 @@ def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], 
         return digest(_content(entries[id_])) if id_ in entries else ""
 
     return lambda used: digest(shop, " ".join(of_entry(*entry) for entry in used))
+
+
+def points_elsewhere(file: str, findings: Iterable[Finding]) -> bool:
+    """Whether a finding shows a line of another file: it may have moved there without a change."""
+    return any(related.at.file != file for one in findings for related in one.related)
 
 
 def neighbor_digests(

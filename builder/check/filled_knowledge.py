@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from builder.cache.digest import digest
-from builder.check.dependencies import Used, knowledge_digest, observed
+from builder.check.dependencies import Used, knowledge_digest, observed, points_elsewhere
 from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.procedures import Procedure
@@ -76,7 +76,11 @@ def _of_procedures(
     """Judge the procedures whose findings are unknown or depend on something that has changed."""
     for name, procedure in library.procedures.items():
         last, revision = judged.get(name), procedure.tree.revision
-        if not last or (last.revision, last.inputs) != (revision, hash_of(last.used)):
+        if (
+            not last
+            or (last.revision, last.inputs) != (revision, hash_of(last.used))
+            or points_elsewhere(procedure.tree.file, last.findings)
+        ):
             looked_up: Used = set()
             findings = judge(procedure.tree, observed(library, looked_up))
             used = tuple(sorted((*looked_up, ("procedures", name))))

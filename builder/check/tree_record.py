@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from builder.cache.digest import digest
+from builder.check.dependencies import points_elsewhere
 from builder.check.serialization import from_bytes, to_bytes
 from builder.model.finding import Finding
 from builder.model.summary import TreeListing, TreeSummary, listing_of
@@ -56,8 +57,12 @@ def with_findings(
 
 
 def cache_rows(record: TreeRecord) -> Iterator[tuple[str, bytes]]:
-    """Yield the kind and content of each cache row of a record."""
-    hashes = record.content, record.shape, record.inputs
+    """Yield the kind and content of each cache row of a record.
+
+    A tree whose findings show a line of another file is judged again the next time.
+    """
+    inputs = "" if _points_elsewhere(record) else record.inputs
+    hashes = record.content, record.shape, inputs
     lists = record.used, record.numbers, record.runs, record.mistakes, record.findings
     yield RECORD, to_bytes((hashes, record.listing, lists))
     if record.summary:
@@ -74,6 +79,10 @@ def record_from_row(row: bytes) -> TreeRecord:
     if not all(isinstance(finding, Finding) for finding in (*mistakes, *findings)):
         raise TypeError("these aren't findings")
     return TreeRecord(content, listing, shape, used, inputs, numbers, runs, mistakes, findings)
+
+
+def _points_elsewhere(record: TreeRecord) -> bool:
+    return record.listing is not None and points_elsewhere(record.listing.file, record.findings)
 
 
 def _shape(summary: TreeSummary) -> str:

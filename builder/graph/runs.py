@@ -76,6 +76,13 @@ def procedures_named(tree: Tree) -> Iterator[str]:
             yield from (str(name) for name in names if name not in tree.steps)
 
 
+def handled_words(tree: Tree) -> Iterator[tuple[str, str]]:
+    """Yield every procedure that a check runs, with each of the check's results."""
+    for step in tree.steps.values():
+        if isinstance(step.body, Check) and step.body.by:
+            yield from ((str(step.body.by), str(result.text)) for result in step.body.results)
+
+
 def values_of(check: Check, procedure: Procedure) -> dict[str, str]:
     """Return what a procedure takes, as a step hands it over or by its `else`."""
     taken = {str(one.name): one.default for one in procedure.tree.asks}

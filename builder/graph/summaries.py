@@ -11,7 +11,7 @@ from builder.graph.deeds import all_deeds
 from builder.graph.moves import moves_of, steps_leading_to
 from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
-from builder.graph.runs import procedures_named
+from builder.graph.runs import handled_words, procedures_named
 from builder.graph.vehicle_lookups import lookups_of, spec_results
 from builder.model.ends import Fix
 from builder.model.procedures import Procedures
@@ -46,6 +46,7 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         procedures=frozenset(procedures_named(tree)),
         spec_results=frozenset(spec_results(tree)),
         lookups=tuple(dict.fromkeys(lookups_of(tree, procedures))),
+        handled=frozenset(handled_words(tree)),
     )
 
 

@@ -63,6 +63,7 @@ class TreeSummary:
     procedures: frozenset[str] = frozenset()  # that its steps run, or its fixes verify with
     lookups: tuple[Lookup, ...] = ()  # in the vehicle's file, each once
     spec_results: frozenset[tuple[str, str]] = frozenset()  # a spec, and a result of it with a way
+    handled: frozenset[tuple[str, str]] = frozenset()  # a procedure, and a result of its check
 
 
 class TreeListing(NamedTuple):

@@ -5,7 +5,7 @@ mistake in it is left out.
 """
 
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
@@ -19,7 +19,7 @@ from builder.model.module_record import Module
 from builder.model.procedures import Procedure
 from builder.model.silence import Silence
 from builder.model.text import Text
-from builder.model.vehicle_data import Vehicle
+from builder.model.vehicle_data import Spec, Vehicle
 from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
 from builder.reader.case_records import case_from, closed_before_opened
@@ -53,6 +53,7 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
     sizes, bad_pictures = pictures(shop)
     reading.findings.extend(bad_pictures)
     settings = _shop_map(reading)
+    specs = vehicle_records.specs(_map(reading, "kb/specs.yml"), reading.findings)
     reading.findings.extend(doubtful_settings(settings))
     library = Library(
         shop=shop_settings(settings, _site(reading)),
@@ -62,9 +63,9 @@ def read_knowledge(shop: Path) -> tuple[Library, tuple[Finding, ...]]:
         conditions=_conditions(reading),
         tools=records.tools(_map(reading, "kb/tools.yml")),
         procedures=_procedures(reading),
-        specs=vehicle_records.specs(_map(reading, "kb/specs.yml"), reading.findings),
+        specs=specs,
         parts=vehicle_records.vehicle_parts(_map(reading, "kb/parts.yml")),
-        vehicles=_vehicles(reading),
+        vehicles=_vehicles(reading, specs),
         codes=records.codes(codes),
         failure_types=records.failure_types(codes),
         glossary=records.glossary(_map(reading, "kb/glossary.yml")),
@@ -183,11 +184,11 @@ def _modules(reading: _Reading) -> dict[str, Module]:
     return {module.id: module for module in modules}
 
 
-def _vehicles(reading: _Reading) -> dict[str, Vehicle]:
+def _vehicles(reading: _Reading, specs: Mapping[str, Spec]) -> dict[str, Vehicle]:
     files = [file for file in reading.files if file.startswith("kb/vehicles/")]
     roots = {file: _map(reading, file, "vehicle") for file in files}
     vehicles = (
-        vehicle_records.vehicle(file, root, reading.findings)
+        vehicle_records.vehicle(file, root, specs, reading.findings)
         for file, root in roots.items()
         if Text("make") in root and Text("model") in root
     )
@@ -206,13 +207,11 @@ def _articles(reading: _Reading) -> dict[str, HowTo]:
 
 def _sources(reading: _Reading, folder: str) -> Iterator[Source]:
     """Yield the files of a folder that can be read."""
-    for file in reading.files:
-        if file.startswith(folder):
-            source = reading.source(file)
-            if isinstance(source, Finding):
-                reading.findings.append(source)
-            else:
-                yield source
+    for source in (reading.source(file) for file in reading.files if file.startswith(folder)):
+        if isinstance(source, Finding):
+            reading.findings.append(source)
+        else:
+            yield source
 
 
 def _kept(

@@ -10,6 +10,7 @@ from builder.model.finding import Finding
 from builder.model.procedures import FOLDER, Procedure
 from builder.model.text import Text
 from builder.model.tree import Question, Status, Step, Symptom, Tree, ValueKind
+from builder.reader.blanks import bare_blanks
 from builder.reader.lengths import too_long
 from builder.reader.nodes import Map, without_broken
 from builder.reader.silences import silences_in
@@ -35,7 +36,11 @@ def procedure_from(source: Source) -> tuple[Procedure | None, tuple[Finding, ...
     findings += too_long(root)
     if not steps:
         return None, tuple(findings)
-    return _procedure(source, without_broken(root, paths), steps, broken), tuple(findings)
+    head = without_broken(root, paths)
+    for step, finding in bare_blanks(steps.values(), _taken(head)):
+        findings.append(finding)
+        broken |= {str(step.id)}
+    return _procedure(source, head, steps, broken), tuple(findings)
 
 
 def _procedure(

@@ -169,9 +169,10 @@ def _year(text: str) -> str:
 
 
 def _name(_name_of_key: str, value: str) -> str | None:
-    tree, slash, step = value.removeprefix("trees/").partition("/")
+    value = re.sub(r"\.ya?ml(?=#|$)", "", value.removeprefix("trees/"))
+    tree, slash, step = value.partition("/")
     plain = slash.join(re.sub(r"[^A-Za-z0-9_#-]+", "-", part).strip("-") for part in (tree, step))
-    return plain.removesuffix("-yml") if plain.strip("/") and "/" not in step else None
+    return plain if plain.strip("/") and "/" not in step else None
 
 
 def _file_name(_name: str, value: str) -> str | None:
@@ -220,10 +221,6 @@ def _replaced(_name: str, value: str) -> str | None:
     return f"{{module: {value}, part: new}}"
 
 
-def _task(_name: str, value: str) -> str | None:
-    return new_word(value)
-
-
 FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a number": _number,
     "a number of minutes": _minutes,
@@ -242,7 +239,7 @@ FORMS: Mapping[str, Callable[[str, str], str | None]] = {
     "a name and a date": _signed,
     "a picture": _picture,
     "a module and its part": _replaced,
-    "a task from the list": _task,
+    "a task from the list": lambda _key, value: new_word(value),
     "amperes": _number,
     "percent": _number,
     **OTHER_UNITS,

@@ -4,6 +4,7 @@ In: maps that have passed their schema. Out: records by id, and a finding for ev
 can't be read.
 """
 
+from collections.abc import Mapping
 from decimal import Decimal
 from pathlib import PurePosixPath
 
@@ -24,6 +25,7 @@ from builder.reader.connector_records import connector
 from builder.reader.nodes import Map
 from builder.reader.range_words import parse_range, unit_after
 from builder.reader.source import mistake
+from builder.reader.spec_units import unit_written_out
 from builder.reader.values import (
     map_,
     maps_by_name,
@@ -57,38 +59,37 @@ def _spec(id_: Text, node: Map, findings: list[Finding]) -> Spec:
         unit=the_text(node, "unit"),
         low=number(node, "from") or Decimal(0),
         high=INFINITY if text(node, "to") == "OL" else number(node, "to") or Decimal(0),
-        good=_good(node, findings),
+        good=_good(node, the_text(node, "unit"), findings),
         resolution=number(node, "resolution"),
         origin=text(node, "origin"),
     )
 
 
-def _good(node: Map, findings: list[Finding]) -> Good:
+def _good(node: Map, unit: str, findings: list[Finding]) -> Good:
     """Return the good range of a spec, or one for each load; a mistake counts as not known."""
     loads = map_(node, "good")
     if loads is None:
-        return _good_range(the_text(node, "good", "look it up"), findings)
+        return _good_range(the_text(node, "good", "look it up"), unit, findings)
     by_load: dict[str, Good] = {}
     for load, words in loads.items():
         if not load.startswith("at "):
             findings.append(mistake("bad-value", load.at, f"`{load}` isn't a load", WHY,
                                     "write a current, such as `at 2 A`"))  # fmt: skip
         elif isinstance(words, Text):
-            by_load[load.removeprefix("at ")] = _good_range(words, findings)
+            by_load[load.removeprefix("at ")] = _good_range(words, unit, findings)
     shapes = [good.shape for good in by_load.values()]
     return Good(node.key("good"), shapes[0] if shapes else LimitShape.BAND, by_load=by_load)
 
 
-def _good_range(words: Text, findings: list[Finding]) -> Good:
+def _good_range(words: Text, of_spec: str, findings: list[Finding]) -> Good:
     if words in LOOK_UP:
         return Good(words, LOOK_UP[words])
     span = parse_range(words)
     if isinstance(span, Range):
         return Good(words, _shape(span), span)
     if unit := unit_after(words.removesuffix(".")):
-        findings.append(mistake("bad-value", words.at, f"`{words}` isn't a range", WHY,
-                                f"write it without `{unit}`, in the unit that the spec has in "
-                                f"kb/specs.yml: {span}"))  # fmt: skip
+        message, hint = unit_written_out(words, unit, of_spec)
+        findings.append(mistake("bad-value", words.at, message, WHY, hint))
         return Good(words, LimitShape.BAND)
     listed = ", ".join(f"`{one}`" for one in LOOK_UP)
     findings.append(mistake("bad-value", words.at, f"`{words}` isn't a range", WHY,
@@ -110,8 +111,8 @@ def vehicle_parts(root: Map) -> dict[str, VehiclePart]:
     }
 
 
-def vehicle(file: str, root: Map, findings: list[Finding]) -> Vehicle:
-    """Read one file of kb/vehicles/."""
+def vehicle(file: str, root: Map, specs: Mapping[str, Spec], findings: list[Finding]) -> Vehicle:
+    """Read one file of kb/vehicles/; its values are in the units of the specs."""
     return Vehicle(
         id=Text(PurePosixPath(file).stem, root.key("make").at),
         file=file,
@@ -119,7 +120,10 @@ def vehicle(file: str, root: Map, findings: list[Finding]) -> Vehicle:
         lists=named_lists(root, "lists"),
         note=text(root, "note"),
         specs={
-            str(name): VehicleSpec(_good(node, findings), text(node, "source"))
+            str(name): VehicleSpec(
+                _good(node, specs[name].unit if name in specs else "", findings),
+                text(node, "source"),
+            )
             for name, node in maps_by_name(map_(root, "specs"))
         },
         connectors={

@@ -25,12 +25,11 @@ from builder.reader.characters import (
     anchors_and_tags,
     lost_comments,
     no_break_spaces,
-    quoted,
     tabs,
     unseen_line_ends,
     with_spaces,
 )
-from builder.reader.cut_phrase import joined_phrase, with_its_comma
+from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
 from builder.reader.line_slips import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
@@ -42,7 +41,6 @@ FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse
 MOST_SYNTAX_MISTAKES = 20
 
 SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
-WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
 DEEP_INDENT = re.compile(r"^[ -]{200}", re.MULTILINE)
 
 
@@ -174,7 +172,10 @@ class _Reading:
         """Read a map; an item of a list begins with a dash, which is easily forgotten."""
         entries = Map()
         entries.at = self.position(node)
+        cut = self.cut_answers(node) if node.flow_style else ()
         for key_node, value_node in node.value:
+            if key_node in cut:
+                continue
             if type(key_node) is not yaml.ScalarNode:
                 self.lost(Text("", self.position(key_node)), "a key must be plain text",
                           "write `key: value`")  # fmt: skip
@@ -210,6 +211,15 @@ class _Reading:
             (Related(first.at, "the item above starts here"),),
             edit=edit_in_line(self.file, key.at.line, key.at.column - 2, "  ", "- ")))  # fmt: skip
 
+    def cut_answers(self, node: yaml.MappingNode) -> list[yaml.ScalarNode]:
+        """Report answers inside braces that a comma cuts, and return the pieces without a value."""
+        cut: list[yaml.ScalarNode] = []
+        for pieces, branch in cut_answers(node, self.source):
+            texts = [Text(piece.value, self.position(piece)) for piece in pieces]
+            self.lost(texts[0], *cut_answer(texts, branch))
+            cut += pieces[:-1]
+        return cut
+
     def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
         """Report a comma inside braces, which cuts a phrase in two."""
         line = self.source.split("\n")[key.at.line - 1]
@@ -218,25 +228,7 @@ class _Reading:
                 key, f"`{key}:` has nothing behind it", f"write what belongs there: `{key}: ...`"
             )
             return
-        name, head = before[-1] if before else (Text("result"), Text(""))
-        edit = None
-        if whole := with_its_comma(name, head, key):
-            hint = f"write `{name}: {whole}`"
-        elif isinstance(head, Text) and head[-1:].isdigit() and key[:1].isdigit():
-            hint = f"write `{name}: {head}.{key}`: use a decimal point"
-            edit = joined_phrase(head, key, f"{head}.{key}")
-        elif match := WITHOUT_SPACE.fullmatch(key):
-            hint = f"type a space after the colon: `{match[1]}: {match[2]}`"
-            self.lost(key, f"there is no space after `{match[1]}:`", hint,
-                      edit_of(key, f"{match[1]}: {match[2]}"))  # fmt: skip
-            return
-        elif name not in words_of_the_format() and " " not in key and isinstance(head, Text):
-            hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
-        else:
-            hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
-            if isinstance(head, Text):
-                edit = joined_phrase(head, key, quoted(f"{head}, {key}"))
-        self.lost(key, f"inside braces a comma ends the phrase: `{key}` is cut off", hint, edit)
+        self.lost(key, *cut_phrase(key, before, line))
 
     def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
         why = "part of your text would be lost without a warning"

@@ -50,6 +50,7 @@ Fix: Correct the branch or the limit. If the job was wrong, write `outcome: came
 
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, CaseOutcome
 from builder.model.text import Position
@@ -98,13 +99,24 @@ def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
     if deviation.problem:
         return as_warning(RULE.finding(
             at, f"{job} can't be walked any more{where}: {deviation.problem}", CANNOT_WALK,
-            f"walk the job again on this tree, or write what it answered into {case.file}", related,
+            f"{_branch(facts, case, deviation.step)}walk the job again on this tree, or write what "
+            f"it answered into {case.file}", related,
         ))  # fmt: skip
     return RULE.finding(
         at, f"{job} led to `{deviation.was}`; now it leads to `{deviation.now}`{where}", WHY,
         f"correct the branch or the limit; if the job was wrong, write `outcome: came back` in "
         f"{case.file}", related,
     )  # fmt: skip
+
+
+def _branch(facts: Facts, case: Case, step: str) -> str:
+    """Begin a hint with the branch that the job took last; "" where that isn't known."""
+    body = facts.tree.steps[step].body if step in facts.tree.steps else None
+    answers = [one.result for one in case.path if one.step == step]
+    if not isinstance(body, Check) or not answers:
+        return ""
+    lines = [one.branch.text.at.line for one in body.results if one.text == answers[-1]]
+    return f"if the branch at line {lines[0]} is wrong, correct it; else " if lines else ""
 
 
 def _place(facts: Facts, step: str) -> Position:

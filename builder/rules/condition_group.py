@@ -34,14 +34,16 @@ a group take the same: a part, or nothing. A load is on or off, and power states
 """
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 from datetime import date
 from itertools import groupby
 
 from builder.graph.sound_conditions import sound_conditions
 from builder.model.conditions import POWER, Condition, Takes
-from builder.model.finding import Finding, Related, Severity
+from builder.model.finding import Finding, Related, Severity, edit_of
 from builder.model.library import Library
+from builder.model.typing_slip import slip_of
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -60,9 +62,23 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for one in conditions:
         yield from _id(one)
         yield from _alone(one) if not one.group else _in_group(one)
-    grouped = sorted((one for one in conditions if one.group), key=lambda one: str(one.group))
-    for group, states in groupby(grouped, key=lambda one: str(one.group)):
-        yield from _of_group(group, list(states))
+    groups = Counter(str(one.group) for one in conditions if one.group)
+    meant = {group: _meant(group, groups) for group in groups}
+    for one in conditions:
+        if one.group and (other := meant[one.group]) != one.group:
+            yield RULE.finding(one.group.at, f"only `{one.id}` is in the group `{one.group}`",
+                               LEFT_OPEN, f"did you mean `{other}`?",
+                               edit=edit_of(one.group, other))  # fmt: skip
+    grouped = sorted((meant[str(one.group)], number) for number, one in enumerate(conditions)
+                     if one.group)  # fmt: skip
+    for group, numbered in groupby(grouped, key=lambda pair: pair[0]):
+        yield from _of_group(group, [conditions[number] for _, number in numbered])
+
+
+def _meant(group: str, groups: Counter[str]) -> str:
+    """Return the group of which this one, with one state alone, is a slip; else itself."""
+    others = [other for other, states in groups.items() if states > 1]
+    return (groups[group] == 1 and slip_of(group, others)) or group
 
 
 def _id(one: Condition) -> Iterator[Finding]:

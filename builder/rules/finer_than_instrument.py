@@ -26,8 +26,9 @@ Right:
         - {result: at most 0.1, branch: all-good}
         - {result: above 0.1, branch: repair}
 
-Fix: Write a limit that the tool can show, name a finer tool, or measure another way: a small
-resistance as a voltage drop with a known current flowing.
+Fix: Where the tool is too small, name one that reads that far. Else write a limit that the tool can
+show, name a finer tool, or measure another way: a small resistance as a voltage drop with a known
+current flowing.
 """
 
 import re
@@ -35,9 +36,10 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from builder.model.checks import Reading
+from builder.model.checks import Check, Reading
 from builder.model.finding import Finding, Severity
 from builder.model.knowledge import InstrumentRange
+from builder.model.tree import Step
 from builder.rules.shared.limits import (
     Limit,
     in_unit,
@@ -47,7 +49,7 @@ from builder.rules.shared.limits import (
 )
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.spec_units import other_unit
-from builder.trade.units import convert, find_unit
+from builder.trade.units import convert, find_unit, same_kind
 
 RULE = Rule(
     name="finer-than-instrument",
@@ -64,8 +66,12 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step, body in measuring_checks(facts):
         if any(other_unit(facts, step, reading) for reading in body.readings):
             continue  # `spec-unit` speaks first
-        limits = list(limits_of(body))
+        limits, too_small = list(limits_of(body)), list(_too_small(facts, step, body))
+        yield from (finding for _, finding in too_small)
+        beyond = [reading for reading, _ in too_small]
         for limit in limits:
+            if limit.reading in beyond:
+                continue
             resolution = limit.reading.resolution
             if resolution is not None and limit.value % resolution != 0:
                 yield _finding(limit, f"the reading's resolution is {resolution:f}")
@@ -79,6 +85,38 @@ def check(facts: Facts) -> Iterator[Finding]:
                 ranges = instrument_ranges(facts, step, reading.unit) or []
                 values = [limit.value for limit in limits if limit.reading is reading]
                 yield from _resolution_too_fine(reading, values, ranges)
+
+
+def _too_small(facts: Facts, step: Step, body: Check) -> Iterator[tuple[Reading, Finding]]:
+    """Yield the readings with a limit that none of the step's tools reaches."""
+    for reading in body.readings:
+        values = [limit.value for limit in limits_of(body) if limit.reading is reading]
+        if reading.one_of or not find_unit(reading.unit):
+            continue
+        ranges = instrument_ranges(facts, step, reading.unit)
+        if ranges and any(not any(_reaches(one, value, reading) for one in ranges)
+                          for value in values):  # fmt: skip
+            yield reading, _tool_too_small(facts, step, reading, values)
+
+
+def _tool_too_small(facts: Facts, step: Step, reading: Reading, values: list[Decimal]) -> Finding:
+    pairs = [(name, one) for name in step.tools for one in facts.library.tools[name].reads
+             if same_kind(one.unit, reading.unit)]  # fmt: skip
+    name, widest = max(pairs, key=lambda pair: (pair[1].unit == reading.unit, pair[1].high))
+    larger = [f"`{id_}`" for id_, tool in facts.library.tools.items()
+              if any(same_kind(one.unit, reading.unit)
+                     and all(_reaches(one, value, reading) for value in values)
+                     for one in tool.reads)]  # fmt: skip
+    high = "OL" if reading.high.is_infinite() else f"{reading.high:f}"
+    return RULE.finding(
+        name.at,
+        f"`{name}` reads {widest.low:f} to {widest.high:f} {widest.unit}, "
+        f"this step reads {reading.low:f} to {high} {reading.unit}",
+        "past its end the tool shows no number, and the tech has to guess the result",
+        f"use {' or '.join(larger)}"
+        if larger
+        else "name a tool that reads that far, or add one to kb/tools.yml",
+    )
 
 
 def _resolution_too_fine(

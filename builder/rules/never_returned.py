@@ -48,9 +48,10 @@ from datetime import date
 
 from builder.graph.tree_graph import graph_of
 from builder.model.ends import Return
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
+from builder.rules.shared.renamed_word import RenamedWord, renamed_word
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -66,6 +67,9 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for procedure in library.procedures.values():
         if procedure.tree.broken:
             continue  # a step with a text error may be the one that returns it
+        if renamed := renamed_word(library, procedure):
+            yield _renamed(renamed)
+            continue
         returned = _returned(procedure.tree)
         for word in procedure.returns:
             if word not in returned:
@@ -75,6 +79,19 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                     "every tree must have a result for it, and nobody ever gets there",
                     "delete it here, or add `return:` to the result that means it",
                 )
+
+
+def _renamed(renamed: RenamedWord) -> Finding:
+    old, new = renamed.old[0], renamed.new
+    callers = ", ".join(f"`{one}`" for one in renamed.callers)
+    return RULE.finding(
+        new.at,
+        f"`{new}` is in `returns` only: the steps still return `{old}`",
+        "the tech comes back with a word that the trees don't know",
+        f"write `{old}` here again; or write `{new}` in all places: after `return:` and "
+        f"at the results of {callers}",
+        *(Related(word.at, f"returns `{old}`") for word in renamed.old),
+    )
 
 
 def _returned(tree: Tree) -> set[str]:

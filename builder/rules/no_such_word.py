@@ -62,14 +62,11 @@ Fix: Write the word as `returns` has it, or add it there and to every step that 
 from collections.abc import Iterator
 from datetime import date
 
-from builder.graph.routes import exits
-from builder.model.ends import Return
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.model.procedures import Procedure
-from builder.model.text import Text
 from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.procedure_steps import steps_that_run
+from builder.rules.shared.renamed_word import renamed_word, returned_words
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -98,7 +95,9 @@ def check(facts: Facts) -> Iterator[Finding]:
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every `return` of a word that isn't listed."""
     for procedure in library.procedures.values():
-        for word in _returned(procedure):
+        if renamed_word(library, procedure):
+            continue  # said at `returns`
+        for word in returned_words(procedure):
             if word not in procedure.returns:
                 yield RULE.finding(
                     word.at,
@@ -107,10 +106,3 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                     suggestion(word, procedure.returns, f"add `{word}` to `returns`"),
                     edit=slip_edit(word, procedure.returns),
                 )
-
-
-def _returned(procedure: Procedure) -> Iterator[Text]:
-    for step in procedure.tree.steps.values():
-        if isinstance(step.body, Return):
-            yield step.text
-        yield from (exit_.branch.text for exit_ in exits(step) if exit_.branch.returns)

@@ -37,7 +37,7 @@ from datetime import date
 from builder.graph.sound_conditions import conditions_for
 from builder.graph.vehicle_states import at_odds, place_of
 from builder.model.conditions import Conditions, VehicleState
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.tree import Need
 from builder.rules.shared.named_needs import (
@@ -83,7 +83,8 @@ def _clash(
     same = place_of(conditions, one) == place_of(conditions, other)
     reason = "are states of one group" if same else "exclude each other"
     return RULE.finding(needs[other].condition.at, f"{written(one)} and {written(other)} {reason}",
-                        WHY, "delete one of them, or make two steps of it")  # fmt: skip
+                        WHY, "delete one of them, or make two steps of it",
+                        *_exclusions(conditions, one, other))  # fmt: skip
 
 
 def _group_left_out(
@@ -99,7 +100,20 @@ def _group_left_out(
     ]  # fmt: skip
     return RULE.finding(need.condition.at, f"{written(one)} excludes {written(normal)}, "
                         "and nothing here says what holds instead", WHY,
-                        f"add {' or '.join(others)}" if others else "delete it")  # fmt: skip
+                        f"add {' or '.join(others)}" if others else "delete it",
+                        *_exclusions(conditions, one, normal))  # fmt: skip
+
+
+def _exclusions(
+    conditions: Conditions, one: VehicleState, other: VehicleState
+) -> Iterator[Related]:
+    """Yield the places where a state excludes another: the mistake may be there."""
+    pair = {one.condition, other.condition}
+    for name in sorted(pair):
+        for excluded in conditions[name].excludes:
+            if str(excluded) in pair - {name}:
+                yield Related(excluded.at, f"`{name}` excludes `{excluded}`; correct this line if "
+                              "the vehicle can be in both")  # fmt: skip
 
 
 def written(state: VehicleState) -> str:

@@ -66,6 +66,16 @@ def test_a_check_with_a_cache_finds_the_same(shop: Path) -> None:
     assert edited == {old for _, old, _ in EDITS}
 
 
+def test_a_line_of_another_file_is_shown_where_it_is_now(shop: Path) -> None:
+    """A finding that points into `kb/` follows its line when others are written above it."""
+    case = shop / "kb/cases/2026-05-d3d8fe5d.yml"
+    case.write_text(case.read_text("utf-8").replace("14.15 V", "3 V"), "utf-8")
+    (before,) = (one for one in findings_of(shop) if one.rule == "closed-job")
+    case.write_text("# A line more\n" + case.read_text("utf-8"), "utf-8")
+    (after,) = (one for one in findings_of(shop) if one.rule == "closed-job")
+    assert after.related[0].at.line == before.related[0].at.line + 1
+
+
 def test_a_cached_library_is_the_library(shop: Path) -> None:
     """A print or a search after an edit uses the trees as they are now."""
     findings_of(shop)

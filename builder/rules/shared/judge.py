@@ -13,6 +13,7 @@ from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
+from builder.rules import closed_job, proved_by
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
@@ -31,8 +32,15 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     if tree.silences:
         findings = [*not_silenced(findings, tree.silences, TREE_RULE_NAMES)]
         findings += malformed(tree.silences, TREE_RULE_NAMES | LIBRARY_ONLY_NAMES)
+    findings = _without_what_follows(findings)
     is_draft = tree.status is Status.DRAFT
     return _ordered(as_warning(finding) if is_draft else finding for finding in findings)
+
+
+def _without_what_follows(findings: list[Finding]) -> list[Finding]:
+    """Leave out what the closed jobs say while a proof already shows the path that is wrong."""
+    in_doubt = any(one.rule == proved_by.RULE.name for one in findings)
+    return [one for one in findings if not in_doubt or one.rule != closed_job.RULE.name]
 
 
 def is_independent(tree: TreeListing, library: Library) -> bool:
