@@ -8,6 +8,7 @@ who writes `engine-of` must not be offered a running engine.
 import re
 from collections.abc import Iterable, Iterator
 from difflib import SequenceMatcher
+from functools import lru_cache
 
 from builder.model.conditions import POWER, Condition, Conditions
 from builder.model.knowledge import Tool
@@ -78,14 +79,22 @@ def _meanings(one: Condition) -> Iterator[frozenset[str]]:
 
 def _likeness(words: str, one: Condition) -> float:
     spellings = (str(one.id), *([str(one.text)] if one.text else []))
-    return max(
-        SequenceMatcher(None, _spaced(words), _spaced(spelling)).ratio() for spelling in spellings
-    )
+    return max(_alike(_spaced(words), _spaced(spelling)) for spelling in spellings)
 
 
+@lru_cache(maxsize=4096)
+def _alike(one: str, other: str) -> float:
+    """Return how much of the spelling is the same; 0 where it can't be close, at no cost."""
+    matcher = SequenceMatcher(None, one, other)
+    can_be = matcher.real_quick_ratio() >= CLOSE and matcher.quick_ratio() >= CLOSE
+    return matcher.ratio() if can_be else 0
+
+
+@lru_cache(maxsize=4096)  # each text in free words is held against the same states
 def _words(text: str) -> frozenset[str]:
     return frozenset(_spaced(text).split())
 
 
+@lru_cache(maxsize=4096)
 def _spaced(text: str) -> str:
     return re.sub(r"[^a-z0-9<>]+", " ", text.casefold()).strip()
