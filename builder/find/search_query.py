@@ -16,7 +16,7 @@ from builder.find.spelling import edit_distance, nearest_word, split_run_togethe
 from builder.find.symptom_index import SymptomIndex, Vocabulary
 from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
 
-LONGEST_QUERY = 30  # words of a query that are looked at
+LONGEST_QUERY = 30  # words of a query; the rest is left out
 VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])"
 # What the voltage of a 12 V battery means, at rest or on charge: from, below, in words; common
 # practice, no source. Beyond, it is another circuit that is spoken of.

@@ -61,7 +61,7 @@ def module_from(id_: str, file: str, root: Map) -> Module:
 
 
 def without_releaser(module: Module) -> Finding | None:
-    """Return the finding for a used part that may be released by nobody knows whom."""
+    """Return the finding for a used part that may be released, but nobody says by whom."""
     if module.used_part is not UsedPart.IF_RELEASED or module.released_by:
         return None
     return mistake("missing-key", module.at, "a used part works `if released`, and nobody is named",

@@ -98,7 +98,7 @@ def test_a_name_that_cannot_be_is_put_right(shop: Path, name: str, hint: str) ->
 
 @pytest.mark.parametrize("what", ENTRY_KINDS)
 def test_no_entry_is_overwritten(shop: Path, what: str) -> None:
-    """Whoever wrote the file keeps it."""
+    """The author of the file keeps it."""
     path = new_entry(shop, what, "mine", TODAY)
     assert isinstance(path, Path)
     path.write_text("mine", encoding="utf-8")

@@ -40,7 +40,7 @@ def points(query: str, tree: int) -> int:
         ("horn engine", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 48 - 40),
         # nobody names a sunroof in passing: 60 more
         ("sunroof engine", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 48 - 40 - 60),
-        # a word that nobody knows takes 24 from a short query: share 100 of 120
+        # an unknown word takes 24 from a short query: share 100 of 120
         ("engine zorp", 1, 83 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 24),
         # a complaint that it hasn't: 30
         ("engine rattle", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 30),
