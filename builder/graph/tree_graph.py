@@ -26,6 +26,7 @@ class TreeGraph:
     moves_from: Mapping[Place, tuple[Move, ...]]  # of every place that a walk reaches
     reachable: frozenset[str]  # the steps that a walk reaches
     can_end: frozenset[Place]  # the places from which a walk can reach an end
+    moves_into: Mapping[str, tuple[Move, ...]]  # by the step that they lead to
     exits: tuple[tuple[Step, Exit], ...]  # of every step, in the order of the file
 
     @property
@@ -55,11 +56,19 @@ def graph_of(tree: Tree, entered: Iterable[str]) -> TreeGraph:
     reachable = frozenset(place.step for place in moves_from)
     ends = (place for place in moves_from if _ends(tree, tree.steps[place.step]))
     previous: dict[Place | None, list[Place]] = defaultdict(list)
-    for place, leaving in moves_from.items():
-        for move in leaving:
-            previous[move.to].append(place)
-    can_end = frozenset(leading_to([*ends, *previous[None]], previous))
-    return TreeGraph(tuple(starts), moves_from, reachable, can_end, moves.exits)
+    into: dict[str, list[Move]] = defaultdict(list)
+    for move in (move for leaving in moves_from.values() for move in leaving):
+        previous[move.to].append(move.source)
+        if move.to:
+            into[move.to.step].append(move)
+    return TreeGraph(
+        starts=tuple(starts),
+        moves_from=moves_from,
+        reachable=reachable,
+        can_end=frozenset(leading_to([*ends, *previous[None]], previous)),
+        moves_into={step: tuple(entering) for step, entering in into.items()},
+        exits=moves.exits,
+    )
 
 
 def _ends(tree: Tree, step: Step) -> bool:
