@@ -67,8 +67,8 @@ _LINES = {
         "everyone clear. Do not drive it; get a qualified tech."
     ),
     "water": (
-        "WARNING: Water carries and traps vehicles, and wrecks engines. Get everyone out to high "
-        "ground; call for help. Do not drive or start it; get a qualified tech."
+        "WARNING: Water carries and traps vehicles. Stop, get everyone out to high ground, call "
+        "for help. Do not start or drive it; get a qualified tech."
     ),
     "exhaust gas": (
         "WARNING: Exhaust gas holds carbon monoxide, which kills. Stop, get everyone into "
