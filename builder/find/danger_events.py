@@ -90,7 +90,7 @@ DANGER_EVENTS = """
     DIES: die, stall, quit, cut out, shut off, shut down, shut itself, no power, dead, no ~ power,
     stop run, engine off, conk out;
     OPENS: VIOLENT, come open, fling, unlatch, open itself, not ~ latch, not ~ stay, bounce, lift
-    up, not ~ lock, open while, lift at, lift ~ speed, lift ~ highway, rise, held by, only held;
+    up, not ~ lock, open while, lift at, lift ~ speed, lift ~ highway, rise, only held;
     GRABS: VIOLENT, pinch, catch, trap, grab, hit, squeeze, close on, roll up, shut on, take, suck
     in, cut, eat, start, pin, wind round, wrap round, lock round, wrap around, wind around;
     BELT FAILS: VIOLENT, not ~ latch, not ~ click, not ~ lock, not ~ buckle, not ~ hold, not ~ stay,

@@ -178,7 +178,6 @@ SIGNS = {
         unless rod, code, switch; asbestos; end it, hose; kill ~ myself; end it all; between, wall,
         bumper; pin, against; pin, under; hit, head; crush, BODY; belt, neck; belt, throat; window,
         neck; kid, windows up; kid, shut in; kid, hot sun; kid, latch; kid, boot; kid, trunk; kid,
-        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; we got
-        hit; got hit, brake
+        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got hit
         """,
 }

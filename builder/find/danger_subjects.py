@@ -1,16 +1,7 @@
 """Whom and what a danger is about, in groups of words for one thing.
 
 In: nothing. Out: `DANGER_SUBJECTS`: names, each with its words, parted by semicolons.
-`danger_words.py` reads them. Common practice of the trade, no source.;
-    TIPPER: dump bed, tipper, tip bed, dump body, tipper body, bucket, loader;
-    GAS BOTTLE: gas bottle, gas cylinder, cylinder gas, cylinder of gas, oxygen bottle, propane
-    tank, propane bottle, welding bottle, lpg tank;
-    ROADSIDE: hard shoulder, outside lane, fast lane, level crossing, railway, tracks;
-    WATERS: pond, river, lake, creek, ditch, canal, ford, sea, tide, flood water, floodwater,
-    flooded road, water crossing;
-    CARRIES: sink, float, nose down, carry, sweep, in, fall, slide, roll, stuck, trap, up to door;
-    FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
-    deep water
+`danger_words.py` reads them. Common practice of the trade, no source.
 """
 
 DANGER_SUBJECTS = """
@@ -118,5 +109,14 @@ DANGER_SUBJECTS = """
     HANDS: child, fingertip, hand, finger, fingertip, leg, thumb, wrist, face, eye, skin, knuckle,
     myself, apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm,
     scarf, ponytail, palm, cheek, throat, neck, head, lung, dad, brother, uncle, nephew, grandad,
-    grandpa, mum, lad, ear, mouth, teeth, hair
+    grandpa, mum, lad, ear, mouth, teeth, hair;
+    TIPPER: dump bed, tipper, tip bed, dump body, tipper body, bucket, loader;
+    GAS BOTTLE: gas bottle, gas cylinder, cylinder gas,  oxygen bottle, propane
+    tank, propane bottle, welding bottle, lpg tank;
+    ROADSIDE: hard shoulder, outside lane, fast lane, level crossing, railway, tracks;
+    WATERS: pond, river, lake, creek, ditch, canal, ford, sea, tide, flood water, floodwater,
+    flooded road, water crossing;
+    CARRIES: sink, float, nose down, carry, sweep, fall, slide, roll, stuck, trap, up to door;
+    FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
+    deep water
 """
