@@ -17,7 +17,7 @@ HARMLESS = {
         machine, detector, alarm, smell
         """,
     "fuel": """
-        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, my hand,
+        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas,
         lawn mower, mower; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock,
         charge, price
         """,
