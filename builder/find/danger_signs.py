@@ -23,13 +23,15 @@ SIGNS = {
         blaze; inferno; torch, LEAKS; torch, FUEL; weld, FUEL; weld, tank; acetylene; GAS BOTTLE,
         LEAKS; GAS BOTTLE, HEATS; GAS BOTTLE, hiss; heater, drain, tank; tank, space heater; carpet,
         HEATS unless seat, vent, SPILLED; outlet, black; socket, black unless ASKS; plate, black;
-        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust
+        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse; foil,
+        fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
         SMELLS; FUEL PART, RUINED unless click, tick, ASKS; FUEL PART, LEAKS; raw fuel; raw gas;
         FUEL, hiss; FUEL, WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT
-        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def
+        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
+        rainbow, LEAKS; rainbow, hot
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -98,7 +100,8 @@ SIGNS = {
         LIFT, rolling; off lift; no jack stand; only jack; off stand; fall, under it; instead ~ jack
         stand; hold ~ up, LIFT; under car, come down; under it, come down; under, sill; prop, post;
         prop, wood; prop, brick; prop, stick; TIPPER, BENEATH; TIPPER, prop; forklift, rear;
-        forklift, BENEATH; walk under; under, shift unless gear, transmission, lever
+        forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
+        nuts off, under
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,

@@ -17,9 +17,9 @@ HARMLESS = {
         machine, detector, alarm, smell
         """,
     "fuel": """
-        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas,
-        lawn mower, mower; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock,
-        charge, price
+        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
+        mower, shirt smell, clothes smell; out, no + FUEL; FUEL + cap, door, pedal, strut, lift,
+        prop, shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
