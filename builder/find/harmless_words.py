@@ -61,7 +61,8 @@ HARMLESS = {
         acid rain, battery saver, battery light, battery tray
         """,
     "scalds and splashes": """
-        steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door
+        steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door,
+        steam ~ after rain
         """,
     "crushing": """
         start fine

@@ -100,39 +100,42 @@ LONE_SUBJECTS = _phrases(
     convertible, cornering light, courtesy light, cruise control, cubby, cup holder, curb rash,
     dab, dash cam, decal, defogger, defroster line, dent, differential, dome light, door check,
     door check strap, door handle, door hinge, door lock, door mirror, door seal, drive belt,
-    driver seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, exhaust
-    hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler flap, floor mat,
-    flywheel, fog light, fold flat, four by four, four wheel drive, fuel door, fuel flap, fuel
-    gauge, gaiter, garage door, garage door opener, gas door, gas flap, gas gauge, gear
-    indicator, gear linkage, gear selector, glove box, glove compartment, glovebox, glow plug,
-    gps, grille, hands free, handsfree, hardtop, hatch strut, hazard, head unit, head up
-    display, headliner, headrest, heat shield, heated seat, heated steering wheel, hood latch,
-    hood release, hood strut, horn, hubcap, hyper flash, ignition barrel, inspection light,
-    interior light, isofix, jack, jump pack, key stuck, leaf coil spring, license plate, license
-    plate lamp, license plate light, lift kit, light bulb, light sensor, lighter socket, load
-    cover, low range, lug nut, lug pattern, lumbar, map light, map update, mic, mirror, mirror
-    glass, moon roof, moonroof, mud flap, mud guard, muffler, navigation, number plate, number
-    plate light, odometer, oil change, oil consumption, oil leak, oil pan, outside temperature,
-    paddle shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor,
-    pet hair, pinion, plow, power lock, power outlet, power point, power seat, power steering
-    fluid, prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain sensor,
-    rear camera, rear defogger, rear defrost, rear heater, rear main seal, rear view mirror,
-    rear window defogger, rear wiper, recliner, remote start, remote starter, reverse light,
-    reversing sensors, rim, rocker panel, roof rack, running board, sat nav, sd card, seat belt,
-    seat cover, seat heater, seat memory, seat motor, seat track, service reminder, shift boot,
-    shift knob, shift linkage, shifter boot, shock absorber, side door, side mirror, side step,
-    sim card, siren, skid plate, skirt, slave cylinder, sliding door, smoke smell, soft top,
-    spare tire, speaker, splash shield, splitter, spoiler, spot light, spring, stabilizer bar,
-    stabilizer link, steering wheel control, steering wheel heater, steering wheel leather,
-    stereo, stick shift, stone chips, strut, subwoofer, sump, sun roof, sun visor, sunroof,
-    sunroof drain, sunvisor, surround view, suspension, sway bar, tachometer, tailgate latch,
-    tailpipe, third brake light, third row, throwout bearing, timing chain, timing valve cover,
-    tint film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow
-    hitch, transfer box, transfer case, tread, trim, trip meter, truck bed, trunk latch, trunk
-    lid, turn signal, u joint, undertray, upholstery, usb, usb port, valance, vanity light,
-    visor, voice command, washer, washer fluid, washer nozzle, washer pump, weather strip,
-    weatherstrip, wheel lock, wheel nut, wifi, winch, wind noise, windshield chip, wing mirror,
-    wiper, wiper blade, wireless charger
+    driver seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock,
+    engine mount, exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler
+    flap, floor mat, flywheel, fog light, fold flat, four by four, four wheel drive, fuel door,
+    fuel flap, fuel gauge, gaiter, garage door, garage door opener, gas door, gas flap, gas
+    gauge, gear indicator, gear linkage, gear selector, glove box, glove compartment, glovebox,
+    glow plug, gps, grille, hands free, handsfree, hardtop, hatch strut, hazard, head unit, head
+    up display, headliner, headrest, heat shield, heated seat, heated steering wheel, hood
+    latch, hood release, hood strut, horn, hubcap, hyper flash, ignition barrel, inspection
+    light, interior light, isofix, jack, jump pack, key stuck, leaf coil spring, license plate,
+    license plate lamp, license plate light, lift kit, lifter tick, light bulb, light sensor,
+    lighter socket, load cover, low one corner, low range, lug nut, lug pattern, lumbar,
+    maintenance light, map light, map update, mic, mirror, mirror glass, moon roof, moonroof,
+    motor mount, mud flap, mud guard, muffler, navigation, number plate, number plate light,
+    odometer, oil change, oil consumption, oil leak, oil pan, outside temperature, paddle
+    shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor, pet
+    hair, pinion, plow, power lock, power outlet, power point, power seat, power steering fluid,
+    prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain sensor, rear
+    camera, rear defogger, rear defrost, rear heater, rear main seal, rear view mirror, rear
+    window defogger, rear wiper, recliner, remote start, remote starter, reverse light,
+    reversing sensors, ride quality, rim, rocker panel, rod knock, roof rack, running board,
+    sags, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat motor, seat
+    track, service reminder, shift boot, shift knob, shift linkage, shifter boot, shock
+    absorber, side door, side mirror, side step, sim card, siren, sits low, skid plate, skirt,
+    slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash shield,
+    splitter, spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel
+    control, steering wheel heater, steering wheel leather, stereo, stick shift, stone chips,
+    storage, store, strut, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain,
+    sunvisor, surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third
+    brake light, third row, throwout bearing, timing chain, timing valve cover, tint
+    film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch,
+    transfer box, transfer case, tread, trim, trip meter, truck bed, trunk latch, trunk lid,
+    turbo whistle, turn signal, u joint, undertray, upholstery, usb, usb port, valance, valve
+    tick, vanity light, visor, voice command, washer, washer fluid, washer nozzle, washer pump,
+    weather strip, weatherstrip, wet dog, wet sock, wheel gap, wheel lock, wheel lock key, wheel
+    nut, wifi, winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless
+    charger, wrench light
     """
 )
 
@@ -155,14 +158,14 @@ COMPLAINTS = _phrases(
 
 ERRANDS = _phrases(
     """
-    accessory, additive, aftermarket, appointment, beginner, book, brand, buy, capacity, charge
-    per hour, class, color, compatible, conversion, cost, course, coveralls, diagram, discount,
-    estimate, finance, fitment, hourly rate, insurance, interval, invoice, kit, labor, labor
-    rate, labour rate, legal, loaner, mix, octane, oem, opening hours, owners manual, part
-    number, payload, per hour, polish, price, procedure, quote, receipt, recommend, refund,
-    registration, removal, rental, resale, retrofit, rotate, rotation, saturday, schedule, sell,
-    service history, size, smog check, sticker, sunday, tax, torque wrench, trade in, training,
-    upgrade, warranty, wax
+    accessory, additive, aftermarket, appointment, apprentice, beginner, book, brand, buy,
+    capacity, charge per hour, class, color, compatible, conversion, cost, course, coveralls,
+    diagram, discount, estimate, finance, fitment, hourly rate, insurance, interval, invoice,
+    kit, labor, labor rate, labour rate, legal, loaner, mix, octane, oem, opening hours, owners
+    manual, part number, payload, per hour, polish, price, procedure, quote, receipt, recommend,
+    refund, registration, removal, rental, resale, retrofit, rotate, rotation, saturday,
+    schedule, sell, service history, size, smog check, sticker, sunday, tax, torque wrench,
+    trade in, training, upgrade, vin, warranty, wax, what oil, which oil, winter storage
     """
 )
 
