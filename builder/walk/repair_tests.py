@@ -66,12 +66,12 @@ def _line(
     own = [one for one in checks if one.entry.step == test.get("step")]
     words = evidence_line(measured_check(tables, own[-1], library)) if own else name
     if _hides_a_monitor(checks):
-        return f"{NOT_CONFIRMED}: {words}, a monitor may not have run"
+        return f"{NOT_CONFIRMED}: {words}"
     return f"{capitalized(verdict.entry.result)}: {words}"
 
 
 def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:
-    """Whether what was seen last also fits a monitor that hasn't run: `none or not run`."""
+    """Whether what was seen last is, or may be, a monitor that hasn't run: `not run yet`."""
     last = {(one.entry.inside, one.entry.step): one.entry.result for one in checks}
     return any(NOT_RUN.search(result) for result in last.values())
 

@@ -35,6 +35,7 @@ _OF_A_PART = tuple(map(re.compile, (
     r"What happens,? (?P<part>.+)",
     r"What kind of (?P<part>.+?) (?:does it have|is .+)",
     r"What(?P<part> .+) is it",
+    r"Which (?P<part>[\w/]+) is(?P<rest> (?:in|on|at) .+)",
     r"What(?: is|'s) (?P<part>.+)",
     r"Where is (?P<part>the .+)",
 )))  # fmt: skip

@@ -38,6 +38,7 @@ OF_WHAT = [
     ("Where does the smoke come out?", "gas cap", "Where the smoke comes out: gas cap"),
     ("What happens when you plug it in?", "its fuse blows", "When we plug it in: its fuse blows"),
     ("Which DTC is set?", "none", "Which DTC is set: none"),
+    ("Which VIN is in the module?", "another car", "VIN in the module: another car"),
 ]
 
 
