@@ -132,7 +132,7 @@ def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
     if text := unexplained_text(own):
         yield paragraph(text, paragraph_style(12, above=3))
     elif blank := unexplained_blank(found.complaint, found.handed_off, own):
-        yield blank_to_fill(blank, 16)
+        yield blank_to_fill(blank, 40)
 
 
 def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:

@@ -42,8 +42,8 @@ def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> 
 def _flow(story: Story, library: Library, paper: Paper) -> Iterator[Flowable]:
     yield paragraph(str(library.shop.name), paragraph_style(12))
     yield paragraph(story.title, paragraph_style(15, heavy=True, below=2))
-    yield blank_table(filled_in(story.head), paper, 18)
+    yield blank_table(filled_in(story.head), paper, 16)
     for name, lines in story.sections:
-        yield heading(name, 11)
+        yield heading(name, 10)
         for line in lines:
             yield paragraph(line, paragraph_style(heavy="[" in line, below=1))

@@ -20,7 +20,7 @@ from builder.walk.steps_taken import StepTaken
 from builder.walk.to_fill import OTHER
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
-from builder.wording.rest_answer import rest_words
+from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
@@ -74,7 +74,7 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
         step=entry.step,
         asked=with_values(row["text"], filled),
         item=entry.item,
-        result=with_values(rest_words(entry.result, _answers(row)), filled),
+        result=with_values(plain_answer(entry.result, _answers(row)), filled),
         means=with_values(entry.means, filled),
         values=tuple(_value(name, one, good.get(name)) for name, one in entry.readings.items()),
         stated=entry.stated,

@@ -17,8 +17,8 @@ from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
-from builder.wording.rest_answer import is_rest
 
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left

@@ -20,6 +20,7 @@ YES_OR_NO = [
     ("Does it start when you prime it?", "yes", "It starts when we prime it"),
     ("Does the switch pass the request?", "no, it has power",
      "The switch doesn't pass the request: it has power"),
+    ("Is a wheel rough, loud, or loose?", "none", "No wheel is rough, loud, or loose"),
     ("Does any other module not respond?", "no", "No other module doesn't respond"),
 ]  # fmt: skip
 OTHER_ANSWERS = [
