@@ -126,11 +126,13 @@ def _with_proof(
     library: Library,
 ) -> MeasuredCheck:
     """Return a check of the evidence with what its procedure found, and what the tech saw."""
-    results = tables[taken.entry.inside]["steps"][taken.entry.step].get("results", ())
+    row = _row(tables, taken)
+    results = row.get("results", ())
     parts = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
     return replace(
         measured_check(tables, taken, library),
         parts=tuple(next(parts, [])),
+        unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
         seen=_own(own, taken.entry.step),
         inner=tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken)),
     )

@@ -54,6 +54,7 @@ class MeasuredCheck:
     earlier: bool = False  # proved earlier on this walk, not run again
     parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
     seen: str = ""  # in the tech's own words
+    unwritten: tuple[str, ...] = ()  # of evidence, what was to be written down and wasn't
     inner: tuple[
         "MeasuredCheck", ...
     ] = ()  # of the procedure that found the result, in their order

@@ -154,6 +154,7 @@ def _evidence(found: Diagnosis) -> Iterator[str]:
     """Yield what convicts the fix, and what it should rest on but nobody checked."""
     for check in found.evidence:
         yield from evidence_lines(check)
+        yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
     for asked in found.unproved:
         yield f"Not checked on this job: {asked_words(asked)}"
 

@@ -69,6 +69,12 @@ def test_a_proof_that_nobody_measured_is_named() -> None:
     assert told(state)["Cause"][-1].startswith("Not checked on this job: ")
 
 
+def test_what_evidence_should_have_in_writing_is_a_blank() -> None:
+    """The number that convicts a part: written down on the walk, or by hand on the paper."""
+    lines = told(drilled(SWAPPED, "wrong-part"))["Cause"]
+    assert any(line.startswith("Number on the label: ____") for line in lines)
+
+
 def test_no_dtcs_are_told_with_their_time() -> None:
     """`no DTCs` after the repair is no contradiction of a current code before it."""
     shop, state = drilled_shop(SAMPLES), drilled("charging/lamp-on", "cable-fix")
