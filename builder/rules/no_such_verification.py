@@ -1,8 +1,9 @@
 """A verification that names no check, no procedure, or a result that it doesn't have.
 
 An entry without a blank is a check of this tree or a procedure; with a blank it is free text.
-`{check: result}` names the result that passes; a check whose readings all have a spec passes at
-`within spec`, a procedure at the first word that it returns.
+`{check: result}` names the result that passes, `{check: [none, not run yet]}` several; a check
+whose readings all have a spec passes at `within spec`, a procedure at the first word that it
+returns.
 
 Why: The walk can't ask for the reading after the repair, so nobody proves that it helped.
 
