@@ -15,7 +15,7 @@ from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import row_of
 from builder.walk.tree_rows import VerifyRow
-from builder.walk.walk_tables import WalkTables
+from builder.walk.walk_tables import PROCEDURES, WalkTables
 from builder.wording.sentences import capitalized
 
 NOT_RUN = re.compile(
@@ -28,7 +28,10 @@ NOT_CONFIRMED = "Not confirmed"
 def verification_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> list[str]:
-    """Return a line for each test of the fix; none where the walk ended without a repair."""
+    """Return a line for each test of the fix, and for each reading of a procedure that it ran.
+
+    None where the walk ended without a repair.
+    """
     if state.end is None or state.end.kind != "fix":
         return []
     tests = row_of(tables, state.frames[0]).get("verify", [])
@@ -36,10 +39,18 @@ def verification_lines(
     if not tests:
         return [f"{NOT_CONFIRMED}: no test is written for this repair."]
     runs = [*_runs(after)]
-    return [
-        _line(tables, test, runs[at] if at < len(runs) else None, library)
-        for at, test in enumerate(tests)
-    ]
+    lines = []
+    for at, test in enumerate(tests):
+        run = runs[at] if at < len(runs) else None
+        lines += [_line(tables, test, run, library), *_readings(tables, run or (), library)]
+    return lines
+
+
+def _readings(tables: WalkTables, run: Sequence[StepTaken], library: Library) -> Iterator[str]:
+    """Yield what a procedure read after the repair, to stand beside what it read before."""
+    for one in run:
+        if one.entry.readings and one.entry.inside.startswith(PROCEDURES):
+            yield f"By test: {evidence_line(measured_check(tables, one, library))}"
 
 
 def _runs(after: Sequence[StepTaken]) -> Iterator[Sequence[StepTaken]]:

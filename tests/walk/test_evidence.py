@@ -8,7 +8,7 @@ from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import Done, Start
 from builder.walk.job_state import JobState, is_repairing
 from builder.walk.reduce import reduce_event
-from builder.walk.story import story_of
+from builder.walk.story import VERIFIED, story_of
 from tests.prints.printed_words import words
 from tests.walk.drilled import drilled_fix, drilled_shop
 
@@ -52,6 +52,18 @@ def test_what_was_found_good_is_listed_with_its_readings() -> None:
     """A part is sold on what was proved good before it."""
     lines = told(drilled("network/module-silent", "power-fix")).get("Found good", ())
     assert any(line.startswith("By test: ") and ", limit " in line for line in lines)
+
+
+def test_readings_after_the_repair_stand_beside_those_before() -> None:
+    """A procedure that convicted and verifies is told with its readings both times."""
+    lines = told(drilled("network/module-silent", "power-fix"))
+    out, good = (
+        [line for line in lines[name] if line.startswith("By test: ") and ", limit " in line]
+        for name in ("Cause", VERIFIED)
+    )
+    assert any("OUT OF LIMITS" in line for line in out)
+    assert good
+    assert not any("OUT OF LIMITS" in line for line in good)
 
 
 def test_a_proof_that_nobody_measured_is_named() -> None:
