@@ -32,9 +32,13 @@ def unexplained_blank(complaint: str, handed_off: bool, own: str) -> str:
     return "Part of the complaint that this cause doesn't explain (or none):" if is_asked else ""
 
 
-def after_repair_text(complaint: str, handed_off: bool, own: str) -> str:
-    """Say what an auditor looks for after a repair, as no step of a tree says it."""
+def after_repair_text(complaint: str, handed_off: bool, own: str, has_codes: bool) -> str:
+    """Say what an auditor looks for after a repair, as far as no step of the walk said it.
+
+    `has_codes`: DTCs after the repair are on record.
+    """
     if own:
         return f"Complaint and DTCs after the repair: {own}."
     every = ", every part of it" if has_several_parts(complaint, handed_off) else ""
-    return f"Complaint gone{every}: {BLANK}. DTCs after the repair: {BLANK}"
+    codes = "" if has_codes else f". DTCs after the repair: {BLANK}"
+    return f"Complaint gone{every}: {BLANK}{codes}"

@@ -17,6 +17,7 @@ _STATUS = re.compile(
     r"\b(current|active|present|pending|confirmed|permanent|stored|history|historic|intermittent)\b",
     re.IGNORECASE,
 )
+BEFORE, AFTERWARD = ", before the repair", ", after the repair"
 NONE_RECORDED = "None recorded. DTC __________ status ____________ module ____________________"
 NO_TEXT = "text ____________________"  # of a code that the shop has no words for
 ONE_MORE = "DTC __________ status ____________ module ____________________"
@@ -41,9 +42,9 @@ def note_lines(taken: Sequence[StepTaken]) -> list[str]:
 
 
 def _lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> Iterator[str]:
-    texts = [("", job_codes, ", before the repair")]
+    texts = [("", job_codes, BEFORE)]
     for one in taken:
-        when = f", {'after' if one.verifies else 'before'} the repair"
+        when = AFTERWARD if one.verifies else BEFORE
         wrote = (*one.entry.wrote.items(), ("", one.entry.seen))
         texts += [(name, text, when) for name, text in wrote]
     for name, text, when in texts:

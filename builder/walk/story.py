@@ -28,7 +28,7 @@ from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
 from builder.walk.measured import asked_words, measured_check
 from builder.walk.measured_lines import evidence_line, evidence_lines
-from builder.walk.noted_codes import code_lines, note_lines
+from builder.walk.noted_codes import AFTERWARD, code_lines, note_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
@@ -79,7 +79,7 @@ def story_of(
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
         (VERIFIED, [*verification_lines(tables, state, known.taken, library), *_by_hand(known)]),
-        ("Trouble codes", code_lines(known.taken, known.job.get("codes", ""), library)),
+        ("Trouble codes", _codes(known)),
         ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
         ("Found good", good_lines(tables, state, known.taken, library)),
@@ -172,7 +172,12 @@ def _by_hand(known: _Job) -> list[str]:
     if not _is_repair(known):
         return []
     own = _own_words(known).get(AFTER, "")
-    return [after_repair_text(known.state.complaint, _is_handed_off(known), own)]
+    has_codes = any(line.endswith(AFTERWARD) for line in _codes(known))
+    return [after_repair_text(known.state.complaint, _is_handed_off(known), own, has_codes)]
+
+
+def _codes(known: _Job) -> list[str]:
+    return code_lines(known.taken, known.job.get("codes", ""), known.library)
 
 
 def _is_repair(known: _Job) -> bool:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from builder.prints.customer import customer_sheet
-from builder.walk.complaint_lines import has_several_parts
+from builder.walk.complaint_lines import after_repair_text, has_several_parts
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState
@@ -71,6 +71,14 @@ def test_what_the_tech_left_open_is_on_both_papers() -> None:
     for text in (complaint, sheet):
         assert "not explained by this cause and not diagnosed yet: the shake." in text
     assert after == "Complaint and DTCs after the repair: light off, shake is left."
+
+
+@pytest.mark.parametrize("has_codes", [False, True])
+def test_what_is_on_record_is_not_asked_for(has_codes: bool) -> None:
+    """DTCs that were read after the repair leave no blank."""
+    text = after_repair_text("Battery light is on", False, "", has_codes)
+    assert text.startswith("Complaint gone: ____")
+    assert ("DTCs after the repair: ____" in text) is not has_codes
 
 
 def test_a_cause_that_explains_everything_leaves_no_line() -> None:
