@@ -21,9 +21,9 @@ from datetime import date
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
-from builder.model.ranges import BOTTOM, TOP
 from builder.model.vehicle_data import Connector, Good, Spec
 from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.spec_units import is_out_of_reach
 
 RULE = Rule(
     name="vehicle-value",
@@ -52,8 +52,7 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
         yield from _outside(spec, row)
     if good.range is None:
         return
-    ends = [cut.value for cut in good.range if cut not in (BOTTOM, TOP)]
-    if good.range.empty or any(not spec.low <= end <= spec.high for end in ends):
+    if is_out_of_reach(spec, good.range):
         span = (
             f"{spec.low:f} to {'OL' if spec.high.is_infinite() else f'{spec.high:f}'} {spec.unit}"
         )
