@@ -64,7 +64,7 @@ def with_its_keys(owner: Node, schema: Schema) -> str | None:
     return f"{{{needed[0]}: {key}, {taking[0]}: {value}}}"
 
 
-def swapped_date(value: Text, owner: Node) -> str | None:
+def swapped_date(value: Node, owner: Node) -> str | None:
     """Return two entries with their values exchanged, where the other one holds the date."""
     for key, other in owner.items() if isinstance(owner, Map) else ():
         if isinstance(other, Text) and DATE.fullmatch(other) and other is not value:

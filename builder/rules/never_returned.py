@@ -72,8 +72,12 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield _renamed(renamed)
             continue
         returned = _returned(procedure.tree)
-        slips = {near for word in returned_words(procedure) if word not in procedure.returns
-                 for near in closest_names(word, procedure.returns)}  # `no-such-word` names them
+        slips = {
+            near
+            for word in returned_words(procedure)
+            if word not in procedure.returns
+            for near in closest_names(word, procedure.returns)
+        }  # `no-such-word` names them
         for word in procedure.returns:
             if word not in returned and word not in slips:
                 yield RULE.finding(

@@ -76,8 +76,9 @@ def check(facts: Facts) -> Iterator[Finding]:
     for running in steps_that_run(facts):
         returns = running.procedure.returns
         results = {str(result.text) for result in running.check.results}
-        slips = {near for text in results.difference(returns)
-                 for near in closest_names(text, returns)}  # `no-such-word` names them
+        slips = {
+            near for text in results.difference(returns) for near in closest_names(text, returns)
+        }  # `no-such-word` names them
         for word in returns:
             if word not in results and word not in slips:
                 yield RULE.finding(
