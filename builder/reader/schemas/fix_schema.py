@@ -61,7 +61,7 @@ DRIVING: dict[str, Schema] = {
     "drive": choice("yes, with care, or no",
                     "Whether the vehicle may be driven as it is, before the repair.",
                     "yes", "with care", "no"),
-    "why": sentence("a few words", "Why, or why not; the customer reads it.",
+    "why": sentence("a reason", "Why, or why not; the customer reads it.",
                   "The brakes may not hold.", 120),
 }  # fmt: skip
 VERIFICATION = by_type(

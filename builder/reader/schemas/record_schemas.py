@@ -62,7 +62,7 @@ MODULE = record(
      "drive_before_set_up": choice("yes, no, or not known",
                                    "Whether it may be driven before it is set up.",
                                    "yes", "no", "not known"),
-     "drive_why": sentence("a few words", "Why, or why not; the customer reads it.",
+     "drive_why": sentence("a reason", "Why, or why not; the customer reads it.",
                            "No power steering assist", 200),
      "safety": choice("a safety system",
                       "What fails with it: this decides whether it may be driven.", "steering",
