@@ -24,13 +24,13 @@ Fix: Write the step's name as it is under `steps`. Another tree is `system/tree`
 
 from collections.abc import Iterator
 
+from builder.graph.moves import leads_nowhere
 from builder.graph.routes import Exit, ExitKind
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
 from builder.rules.shared.close_names import closest_names, slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.unreached import leads_nowhere
 
 RULE = Rule(
     name="branch-to-nowhere",
@@ -53,7 +53,7 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
     branch = exit_.branch
-    if not leads_nowhere(facts, step, exit_):
+    if not leads_nowhere(facts.tree, step, exit_):
         return
     if not branch.next_item and not branch.back:
         yield _no_step(facts, branch.text, WHY)

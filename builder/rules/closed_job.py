@@ -55,7 +55,6 @@ from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, CaseOutcome
 from builder.model.text import Position
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
-from builder.rules.shared.unreached import leads_nowhere
 from builder.walk.compile_shop import looked_up_tables
 from builder.walk.compile_tree import tree_table
 from builder.walk.job_replay import Deviation, OneTree, deviations
@@ -76,8 +75,6 @@ def check(facts: Facts) -> Iterator[Finding]:
     tree, library = facts.tree, facts.library
     if not facts.whole or tree.is_procedure:
         return
-    if any(leads_nowhere(facts, step, exit_) for step, exit_ in facts.exits):
-        return  # the jobs that take that branch would all be named, too
     cases = [one for one in library.cases.values() if _holds_a_walk(one, tree.id)]
     if not cases:
         return

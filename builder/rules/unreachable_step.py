@@ -44,10 +44,11 @@ procedure with `every_time: yes`, is never deleted: branch to it again.
 
 from collections.abc import Iterator
 
+from builder.graph.moves import leads_nowhere
 from builder.model.finding import Finding, Related, Severity
 from builder.rules.shared.procedure_steps import Running, led_past, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.unreached import dead_ends, first_unreached, leads_nowhere
+from builder.rules.shared.unreached import dead_ends, first_unreached
 
 RULE = Rule(
     name="unreachable-step",
@@ -64,7 +65,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     """
     reachable = facts.graph.reachable
     if any(step.id in reachable for step in dead_ends(facts)) or any(
-        step.id in reachable and leads_nowhere(facts, step, exit_) for step, exit_ in facts.exits
+        step.id in reachable and leads_nowhere(facts.tree, step, exit_)
+        for step, exit_ in facts.exits
     ):
         return
     proofs = {str(one.step.id): one for one in steps_that_run(facts) if one.procedure.every_time}

@@ -5,7 +5,6 @@ In: the `Facts` of a tree. Out: names of steps, in the order of the file.
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Exit, ExitKind, list_step
 from builder.model.checks import Check
 from builder.model.tree import Action, Step
 from builder.rules.shared.rule import Facts
@@ -17,16 +16,6 @@ def dead_ends(facts: Facts) -> Iterator[Step]:
         match step.body:
             case Action(then=None) | Check(results=()):
                 yield step
-
-
-def leads_nowhere(facts: Facts, step: Step, exit_: Exit) -> bool:
-    """Whether a branch is to no step, or is `next` or `back` where that can't be."""
-    branch = exit_.branch
-    if branch.next_item:
-        return not list_step(facts.tree, step)
-    if branch.back:
-        return exit_.kind is not ExitKind.BACK or step.id == facts.tree.start.id
-    return not branch.leaves and branch.step not in facts.tree.steps
 
 
 def first_unreached(facts: Facts) -> list[str]:
