@@ -14,7 +14,7 @@ from builder.reader.range_words import likely_words, parse_range, words_of
 
 OTHERWISE = "otherwise"
 # Only the number or the unit is wrong then: `at most 0,2` stays `at most`.
-SAYS_ITS_END = re.compile("at most|at least|above|below|exactly", re.IGNORECASE)
+SAYS_ITS_END = re.compile("at most|at least|above|below|exactly|[<>]=|=[<>]|[≤≥]", re.IGNORECASE)
 
 
 def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:

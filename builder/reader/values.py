@@ -118,7 +118,7 @@ def branch(node: Map, name: str) -> Branch | None:
     words = text(node, name)
     if words is None:
         return None
-    if "/" in words:
+    if "/" in words or "#" in words:
         tree, _, step = words.partition("#")
         return Branch(words, step or None, tree)
     return Branch(words) if words in ("next", "back") else Branch(words, str(words))
