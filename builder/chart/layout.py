@@ -17,6 +17,7 @@ from builder.chart.chart import Chart
 from builder.chart.columns import Column, block_groups, galley, galley_height
 from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
 from builder.chart.ends_beside import ends_beside
+from builder.chart.ends_once import ends_once
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import FlowMetrics, Jump, flow_metrics
 from builder.chart.results_joined import results_joined
@@ -44,6 +45,7 @@ FEW = 3  # results of a check: to no fewer is it split only to save sheets
 # How a flow is split, step by step: most results beside a box, and whether heads stand alone.
 SPLITS = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
 LEAST_TEXT = 11.0  # points: least text of the boxes on paper; it reads from 0.55 m
+EASY_TEXT = 13.2  # points: it reads from 0.7 m; smaller text is worth a look across the sheet
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
@@ -205,10 +207,17 @@ def _settled(
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    measured = flow_metrics(drawn_short(flow))
+    flow = drawn_short(flow)
+    full = _forced(flow, room, style)
+    if full.text_size >= EASY_TEXT:
+        return full
+    return max(full, _forced(ends_once(flow), room, style), key=lambda chart: chart.text_size)
+
+
+def _forced(flow: Flow, room: Room, style: str) -> Chart:
+    measured = flow_metrics(flow)
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
-    fits = [largest_layout(fit_task(one, room), 1) for one in styles]
-    best = plainest_of_good(fits)
+    best = plainest_of_good([largest_layout(fit_task(one, room), 1) for one in styles])
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
     return sheet_drawings(measured, best)[0]

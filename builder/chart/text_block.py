@@ -16,7 +16,8 @@ from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TAG_SIDE, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
-FLAGGED = ("check", "run", "action")  # their number has a dark ground where it is led to
+# Their number has a dark ground where a connector leads to it.
+FLAGGED = ("check", "run", "action", "fix", "stop", "return")
 CHANGE = "change"  # the tone of what a review says
 # Of each paragraph: height of a line, the gap under the last, first space, and space and width of
 # each word.
@@ -84,7 +85,7 @@ def _paragraphs(
     yield measured_words(node.change, SMALL, True, CHANGE)
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
     yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
-    when = f"when {node.when}" if node.when else ""
+    when = f"when {', '.join(node.when)}" if node.when else ""
     facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     yield measured_words(f"at {node.place}" if node.place else "", SMALL, tone="small")

@@ -11,17 +11,27 @@ from math import inf
 from reportlab.pdfgen.canvas import Canvas
 
 from builder.chart.chart import Chart
+from builder.chart.ends_once import ends_once
 from builder.chart.flow import Flow, flow_of
 from builder.chart.fonts import LEADING
-from builder.chart.layout import LEAST_TEXT, Sheets, more_sheets, sheet_charts, single_sheet
+from builder.chart.layout import (
+    EASY_TEXT,
+    LEAST_TEXT,
+    Sheets,
+    drawn_short,
+    more_sheets,
+    sheet_charts,
+    single_sheet,
+)
 from builder.chart.spacing import COLUMN_GAP
 from builder.chart.step_function import StepFunction
 from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.caution_strip import draw_key
-from builder.prints.drawing import ChartLinks, draw_chart, draw_legend
+from builder.prints.drawing import ChartLinks, draw_chart, draw_legend, legend_width
 from builder.prints.head import (
+    SPACE,
     SheetHead,
     draw_banner,
     draw_particulars,
@@ -38,6 +48,7 @@ from builder.prints.paper import (
     wall_paper,
 )
 from builder.prints.sheet import (
+    CODE,
     FOOT,
     LEAST_SIZE,
     Foot,
@@ -55,10 +66,11 @@ from builder.prints.sheet_steps import steps_on_sheet
 from builder.prints.wall_distance import TooFarError, holds_distance, too_far
 from builder.wording.placeholders import in_plain_words
 
-LEGEND = 20.0  # height of the line that explains the symbols
+LEGEND = 20.0  # height of the line that explains the symbols, where it has no place in the foot
+IN_FOOT = 6.0  # from the margin to the middle of that line beside the square code
 CONTENTS = 3  # lines for the contents of the sheets, where the first holds the head alone
-# Of the height, that particulars and cautions may take: where they would cost a sheet, less.
-HEAD_SHARES = (0.12, 0.06)
+# Of the height, that particulars and cautions may take: where the text would be small, less.
+HEAD_SHARE, SMALL_SHARE = 0.12, 0.06
 LEAST_BESIDE = 230.0  # width of particulars beside a chart: narrower, they read as a ribbon
 
 
@@ -114,15 +126,24 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     flow = wall_flow(tree, library)
     head = head_of(tree, library, flow.numbers)
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
-    every = [_heads(head, paper, share) for share in HEAD_SHARES]
-    single = (_with_head(tree, flow, heads, partial(single_sheet, text=text)) for heads in every)
-    wall = next(filter(None, single), None) or _on_more(tree, flow, every[0], text)
+    roomy, tight = (_heads(head, paper, share) for share in (HEAD_SHARE, SMALL_SHARE))
+    lay_out = partial(single_sheet, text=text)
+    wall = _with_head(tree, flow, roomy, lay_out)
+    if wall is None or wall.charts[0].text_size < EASY_TEXT:
+        once = _with_head(tree, ends_once(drawn_short(flow)), tight, lay_out)
+        wall = _larger(wall, once) or _on_more(tree, flow, roomy, text)
     if distance and not holds_distance(wall.charts, distance):
-        rooms = [_room(every[-1][one], one, beside=False) for one in every[-1]]
+        rooms = [_room(tight[one], one, beside=False) for one in tight]
         raise TooFarError(
             too_far(lambda text: sheet_charts(flow, rooms, text).charts, paper, distance)
         )
     return wall
+
+
+def _larger(*walls: Wall | None) -> Wall | None:
+    """Return the wall with the largest text; the first of equals, and None where there is none."""
+    made = [wall for wall in walls if wall]
+    return max(made, key=lambda wall: wall.charts[0].text_size, default=None)
 
 
 Heads = Mapping[Paper, SheetHead]  # by the paper, upright and lying
@@ -163,13 +184,18 @@ def wall_flow(tree: Tree, library: Library) -> Flow:
 
 def _left(head: SheetHead, paper: Paper, share: float) -> float:
     """Return the room for particulars on a first sheet: a share of it, or all that is left."""
-    high = paper.inner_height - FOOT - LEGEND - draw_banner(None, head, paper)
+    high = paper.inner_height - FOOT - _legend_height(paper) - draw_banner(None, head, paper)
     return min(high - CONTENTS * LEAST_SIZE * LEADING, share * paper.inner_height)
+
+
+def _legend_height(paper: Paper) -> float:
+    """Return the height that the legend takes above the foot; none where it stands in it."""
+    return 0 if legend_width() <= paper.inner_width - CODE - SPACE else LEGEND
 
 
 def _room(head: SheetHead, paper: Paper, beside: bool) -> Room:
     """Return the room of a paper, its particulars above the chart or beside it."""
-    high = paper.inner_height - FOOT - LEGEND
+    high = paper.inner_height - FOOT - _legend_height(paper)
     left = high - draw_banner(None, head, paper)
     high -= draw_key(None, head.cautions, (0, 0), paper.inner_width)
 
@@ -197,9 +223,10 @@ def draw_wall(canvas: Canvas, wall: Wall, library: Library) -> None:
             draw_running_head(
                 canvas, paper, str(tree.title), f"Sheet {number} of {len(wall.charts)}"
             )
-            key = (MARGIN, MARGIN + FOOT + LEGEND)
+            key = (MARGIN, MARGIN + FOOT + _legend_height(paper))
             draw_key(canvas, wall.head.cautions, key, paper.inner_width)
-        draw_legend(canvas, MARGIN, MARGIN + FOOT + LEGEND / 2)
+        high = _legend_height(paper)
+        draw_legend(canvas, MARGIN, MARGIN + FOOT + high / 2 if high else MARGIN + IN_FOOT)
         canvas.saveState()
         canvas.translate(MARGIN, top)
         draw_chart(canvas, chart, ChartLinks(site_root(library), address, f"{tree.id}#"))
@@ -223,7 +250,7 @@ def _contents(canvas: Canvas, wall: Wall, top: float) -> None:
         f"Sheet {number}: {steps_on_sheet(wall.charts, number)}"
         for number in range(2, len(wall.charts) + 1)
     ]
-    room = (top - MARGIN - FOOT - LEGEND) / (len(said) + 1)
+    room = (top - MARGIN - FOOT - _legend_height(wall.paper)) / (len(said) + 1)
     if room < LEAST_SIZE * LEADING:
         said = ["; ".join(said)]
     size = max(min(wall.charts[0].text_size, room / LEADING), LEAST_SIZE)

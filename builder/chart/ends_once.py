@@ -1,0 +1,34 @@
+"""An end that several results lead to, drawn in full once.
+
+In: a `Flow`. Out: a `Flow` in which every result but the first leads to such an end by its number.
+It costs the reader a look across the sheet, so it's done where the text would be too small.
+"""
+
+from dataclasses import replace
+
+from builder.chart.flow import Flow
+from builder.plan.outline import OutlineBlock, OutlineSection, SideBranch
+
+
+def ends_once(flow: Flow) -> Flow:
+    """Draw each end where it's first led to; a tree handed off to has no number, and stays."""
+    seen: set[str] = set()
+    again: set[str] = set()
+
+    def once(side: SideBranch) -> SideBranch:
+        if len(side.chain) != 1 or not flow.nodes[side.chain[0].step].number:
+            return side
+        end = side.chain[0].step
+        if end not in seen:
+            seen.add(end)
+            return side
+        again.add(end)
+        return replace(side, chain=())
+
+    def block_once(block: OutlineBlock) -> OutlineBlock:
+        return replace(block, sides=tuple(map(once, block.sides)))
+
+    sections = tuple(
+        OutlineSection(tuple(map(block_once, section.blocks))) for section in flow.sections
+    )
+    return replace(flow, sections=sections, arrivals=flow.arrivals | again)
