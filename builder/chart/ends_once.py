@@ -31,4 +31,8 @@ def ends_once(flow: Flow) -> Flow:
     sections = tuple(
         OutlineSection(tuple(map(block_once, section.blocks))) for section in flow.sections
     )
-    return replace(flow, sections=sections, arrivals=flow.arrivals | again)
+    nodes = {
+        name: replace(node, led_to=True) if name in again else node
+        for name, node in flow.nodes.items()
+    }
+    return replace(flow, nodes=nodes, sections=sections)

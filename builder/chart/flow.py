@@ -54,6 +54,7 @@ class Node:
     marks: tuple[HazardMark, ...] = ()  # their signs, where a key explains them
     href: str = ""
     in_order: bool = False  # whether the first of its results that fits counts
+    led_to: bool = False  # an end that other results lead to by its number
     change: str = ""  # what a review says of it: `NEW`, `CHANGED: minutes`
 
 

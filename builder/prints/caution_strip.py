@@ -15,7 +15,7 @@ from builder.chart.chart import Run
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import mark_word
 from builder.chart.hazard_marks import HazardMark
-from builder.chart.measured_word import WordLine, line_width, measured_words
+from builder.chart.measured_word import MeasuredWord, WordLine, line_width, measured_words
 from builder.chart.text_block import broken_lines, text_block
 from builder.model.knowledge import Signal
 from builder.prints.drawing import SIGNAL_COLORS, draw_runs
@@ -101,8 +101,8 @@ def _draw_line(canvas: Canvas, line: WordLine, place: tuple[float, float]) -> No
 
 
 @lru_cache(maxsize=500)  # a layout asks for the height at every width that the strip may have
-def _words(caution: PrintedCaution) -> WordLine:
+def _words(caution: PrintedCaution) -> tuple[MeasuredWord, ...]:
     colon = ":" if caution.text else ""
-    name = measured_words(f"{caution.short}{colon}", LEAST_SIZE, heavy=True)
+    name = measured_words(f"{caution.short}{colon}", LEAST_SIZE, heavy=bool(colon))
     text = measured_words(caution.text, LEAST_SIZE)
     return (mark_word(caution.mark, LEAST_SIZE), *name, *text)
