@@ -1,17 +1,22 @@
-"""An end that several results lead to, drawn in full once.
+"""An end that several results lead to, drawn in full once where a sheet is crowded.
 
-In: a `Flow`. Out: a `Flow` in which every result but the first leads to such an end by its number.
-It costs the reader a look across the sheet, so it's done where the text would be too small.
+In: a `Flow` for one sheet. Out: a `Flow` in which every result but the first leads to such an end
+by its number: a look across the sheet costs the reader less than small text.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from builder.chart.flow import Flow
 from builder.plan.outline import OutlineBlock, OutlineSection, SideBranch
 
+CROWDED = 30  # boxes: with no more, a large sheet reads from 0.7 m (over the trees of the demo)
+
 
 def ends_once(flow: Flow) -> Flow:
     """Draw each end where it's first led to; a tree handed off to has no number, and stays."""
+    if sum(1 for _ in _boxes(flow)) <= CROWDED:
+        return flow
     seen: set[str] = set()
     again: set[str] = set()
 
@@ -36,3 +41,9 @@ def ends_once(flow: Flow) -> Flow:
         for name, node in flow.nodes.items()
     }
     return replace(flow, nodes=nodes, sections=sections)
+
+
+def _boxes(flow: Flow) -> Iterator[str]:
+    for block in (block for section in flow.sections for block in section.blocks):
+        yield block.step
+        yield from (link.step for side in block.sides for link in side.chain)

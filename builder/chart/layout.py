@@ -45,7 +45,7 @@ FEW = 3  # results of a check: to no fewer is it split only to save sheets
 # How a flow is split, step by step: most results beside a box, and whether heads stand alone.
 SPLITS = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
 LEAST_TEXT = 11.0  # points: least text of the boxes on paper; it reads from 0.55 m
-EASY_TEXT = 13.2  # points: it reads from 0.7 m; smaller text is worth a look across the sheet
+EASY_TEXT = 13.2  # points: it reads from 0.7 m
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
@@ -91,7 +91,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
 
 def single_sheet(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) -> Sheets | None:
     """Lay a flow out on one sheet; None if its text would be smaller than `text` points."""
-    one = flow_metrics(drawn_short(flow))
+    one = flow_metrics(ends_once(drawn_short(flow)))
     styles = [styled_flow(one, style) for style in STYLES]
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
     return Sheets(best.room, sheet_drawings(one, best)) if best else None
@@ -207,17 +207,9 @@ def _settled(
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    flow = drawn_short(flow)
-    full = _forced(flow, room, style)
-    if full.text_size >= EASY_TEXT:
-        return full
-    return max(full, _forced(ends_once(flow), room, style), key=lambda chart: chart.text_size)
-
-
-def _forced(flow: Flow, room: Room, style: str) -> Chart:
-    measured = flow_metrics(flow)
+    measured = flow_metrics(ends_once(drawn_short(flow)))
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
-    best = plainest_of_good([largest_layout(fit_task(one, room), 1) for one in styles])
+    best = _on_one_sheet(styles, room, 1)
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
     return sheet_drawings(measured, best)[0]

@@ -9,14 +9,12 @@ from functools import partial
 from math import inf
 
 from builder.chart.chart import Chart
-from builder.chart.ends_once import ends_once
 from builder.chart.flow import Flow, flow_of
 from builder.chart.fonts import LEADING
 from builder.chart.layout import (
     EASY_TEXT,
     LEAST_TEXT,
     Sheets,
-    drawn_short,
     more_sheets,
     sheet_charts,
     single_sheet,
@@ -87,23 +85,17 @@ def wall_layout(tree: Tree, library: Library, paper: Paper, distance: float | No
     head = head_of(tree, library, flow.numbers)
     text = max(text_to_read(distance), LEAST_TEXT) if distance else LEAST_TEXT
     roomy, tight = (_heads(head, paper, share) for share in (HEAD_SHARE, SMALL_SHARE))
-    lay_out = partial(single_sheet, text=text)
-    wall = _with_head(tree, flow, roomy, lay_out)
-    if wall is None or wall.charts[0].text_size < EASY_TEXT:
-        once = _with_head(tree, ends_once(drawn_short(flow)), tight, lay_out)
-        wall = _larger(wall, once) or _on_more(tree, flow, roomy, text)
+    wall = (
+        _with_head(tree, flow, roomy, partial(single_sheet, text=max(text, EASY_TEXT)))
+        or _with_head(tree, flow, tight, partial(single_sheet, text=text))
+        or _on_more(tree, flow, roomy, text)
+    )
     if distance and not holds_distance(wall.charts, distance):
         rooms = [_room(tight[one], one, beside=False) for one in tight]
         raise TooFarError(
             too_far(lambda text: sheet_charts(flow, rooms, text).charts, paper, distance)
         )
     return wall
-
-
-def _larger(*walls: Wall | None) -> Wall | None:
-    """Return the wall with the largest text; the first of equals, and None where there is none."""
-    made = [wall for wall in walls if wall]
-    return max(made, key=lambda wall: wall.charts[0].text_size, default=None)
 
 
 Heads = Mapping[Paper, SheetHead]  # by the paper, upright and lying
