@@ -27,8 +27,9 @@ def part_name(id_: str, library: Library) -> str:
     name = str(known.name)
     if short := ABBREVIATED.match(name):
         return f"{short['short']} {short['rest']}"
-    first = name.split(" ")[0][1:]
-    return name if first.upper() == first else name[:1].lower() + name[1:]
+    rest = name.split(" ")[0][1:]
+    is_plain = rest != rest.upper() and rest == rest.lower()  # neither `ABS` nor `NOx`
+    return name[:1].lower() + name[1:] if is_plain else name
 
 
 def part_named(words: str, library: Library) -> str:
