@@ -1,4 +1,4 @@
-"""An end that several results lead to, drawn in full once where a sheet is crowded.
+"""An end that several results lead to, drawn in full once where repeating it costs much room.
 
 In: a `Flow` for one sheet. Out: a `Flow` in which every result but the first leads to such an end
 by its number: a look across the sheet costs the reader less than small text.
@@ -11,11 +11,13 @@ from builder.chart.flow import Flow
 from builder.plan.outline import OutlineBlock, OutlineSection, SideBranch
 
 CROWDED = 30  # boxes: with no more, a large sheet reads from 0.7 m (over the trees of the demo)
+MOSTLY_NEW = 0.8  # of all boxes: with more of them repeated, a sheet says little for its size
 
 
 def ends_once(flow: Flow) -> Flow:
     """Draw each end where it's first led to; a tree handed off to has no number, and stays."""
-    if sum(1 for _ in _boxes(flow)) <= CROWDED:
+    boxes = list(_boxes(flow))
+    if len(boxes) <= CROWDED and len(set(boxes)) >= MOSTLY_NEW * len(boxes):
         return flow
     seen: set[str] = set()
     again: set[str] = set()

@@ -19,11 +19,13 @@ def test_a_vehicle_as_it_came_in_is_not_worth_a_word() -> None:
 
 
 def test_a_part_named_by_capitals_keeps_them_in_a_sentence() -> None:
-    """An ordinary word begins small; `NOx`, `ABS` and `A/C` are no ordinary words."""
+    """An ordinary word begins small, `NOx` and `A/C` don't; of `(ABS)` the letters are enough."""
     library, _ = read_library(SAMPLES)
     id_, part = next(iter(library.parts.items()))
     names = {"NOx sensor": "NOx sensor", "ABS pump": "ABS pump", "A/C hose": "A/C hose",
-             "O2 sensor": "O2 sensor", "Fuel pump": "fuel pump"}  # fmt: skip
+             "O2 sensor": "O2 sensor", "Fuel pump": "fuel pump",
+             "Anti-lock brake system (ABS) module": "ABS module",
+             "Body control module (BCM)": "BCM"}  # fmt: skip
     for name, inside in names.items():
         other = replace(library, parts={id_: replace(part, name=Text(name))})
         assert part_name(id_, other) == inside
