@@ -47,5 +47,11 @@ def test_a_crowded_chart_has_each_end_once() -> None:
 
 def test_a_chart_with_room_repeats_its_ends() -> None:
     """Nobody has to look across a sheet that is read from afar anyway."""
-    flow = drawn_short(flow_of_checks(5))
+    flow = drawn_short(flow_of_checks(2))
+    assert drawn(flow).count("fix") == 2
     assert ends_once(flow) == flow
+
+
+def test_a_chart_of_mostly_the_same_end_has_it_once() -> None:
+    """Five boxes of the same words on a sheet make all its text small."""
+    assert drawn(ends_once(drawn_short(flow_of_checks(5)))) == ["fix", "done"]
