@@ -33,7 +33,8 @@ from builder.plan.numbering import numbering
 from builder.prints.bench import bench_sheet
 from builder.prints.customer import customer_sheet
 from builder.prints.paper import PAPERS
-from builder.prints.wall import wall_chart, wall_layout
+from builder.prints.wall import wall_chart
+from builder.prints.wall_layout import wall_layout
 from builder.reader.source import Source, decode
 from builder.reader.trees import tree_from
 from builder.rules.shared.judge import judge, judge_library

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import zip_longest
 
+from builder.chart.begun_state import begun_state
 from builder.chart.hazard_marks import HazardMark, hazards_of
 from builder.chart.undrawn_ways import (
     NumberedTree,
@@ -22,13 +23,13 @@ from builder.model.checks import Branch, Check
 from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
-from builder.model.tree import Need, Step, Tree
+from builder.model.tree import Step, Tree
 from builder.plan.chances import WalkChances
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.results import NO_BREAK, result_words, tied
 from builder.wording.sentences import uncapitalized
-from builder.wording.vehicle_words import condition_texts, need_text, part_name
+from builder.wording.vehicle_words import part_name
 
 ORIGINS = 3  # steps that the head of a section names; more tell nobody more
 NO_MARKS: Mapping[str, HazardMark] = {}
@@ -45,7 +46,7 @@ class Node:
     number: str = ""
     notes: tuple[str, ...] = ()  # "still there: go to 3"
     ways_on: tuple[str, ...] = ()  # "then go to 3", where no connector stands after the box
-    when: str = ""  # the conditions under which it counts
+    when: tuple[str, ...] = ()  # the states of the vehicle in which it begins
     place: str = ""  # where it's done, in words
     work: str = ""  # "work 3 min": kept apart from the instruction
     facts: tuple[str, ...] = ()  # "wait 60 min", "from 3"
@@ -54,6 +55,7 @@ class Node:
     marks: tuple[HazardMark, ...] = ()  # their signs, where a key explains them
     href: str = ""
     in_order: bool = False  # whether the first of its results that fits counts
+    led_to: bool = False  # an end that other results lead to by its number
     change: str = ""  # what a review says of it: `NEW`, `CHANGED: minutes`
 
 
@@ -111,16 +113,13 @@ def flow_of(
 
 def _node(at: NumberedTree, step: Step) -> Node:
     met = hazards_of(step, at.library) if at.library else []
-    conditions = condition_texts(step, at.library) if at.library else step.when
-    if at.library and step.hook_up:
-        conditions += (f"hooked up with {need_text(Need(step.hook_up), at.library)}",)
     return Node(
         id=str(step.id),
         kind=_kind(step),
         text=f"Return: {tied(step.text)}" if step.kind == "return" else tied(step.text),
         number=str(at.numbers[step.id]),
         notes=tuple(way_notes(at, step)),
-        when=tied(", ".join(conditions)),
+        when=begun_state(step, at.library) if at.library else tuple(map(tied, step.when)),
         place=tied(uncapitalized(step.where.phrase)) if step.where and step.where.phrase else "",
         work=_minutes("work", step.minutes),
         facts=(*_run_facts(at, step), *filter(None, [_minutes("wait", step.wait)])),

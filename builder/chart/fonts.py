@@ -13,7 +13,7 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 FACES = Path(__file__).parent / "faces"
 FAMILY = "Baytree Sans"
-LEADING = 1.2  # from baseline to baseline, in ems
+LEADING = 1.15  # from baseline to baseline, in ems
 
 
 @dataclass(frozen=True, slots=True)

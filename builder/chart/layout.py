@@ -17,6 +17,7 @@ from builder.chart.chart import Chart
 from builder.chart.columns import Column, block_groups, galley, galley_height
 from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
 from builder.chart.ends_beside import ends_beside
+from builder.chart.ends_once import ends_once
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import FlowMetrics, Jump, flow_metrics
 from builder.chart.results_joined import results_joined
@@ -44,6 +45,7 @@ FEW = 3  # results of a check: to no fewer is it split only to save sheets
 # How a flow is split, step by step: most results beside a box, and whether heads stand alone.
 SPLITS = ((MANY, False), (FEW, False), (2, False), (1, False), (1, True))
 LEAST_TEXT = 11.0  # points: least text of the boxes on paper; it reads from 0.55 m
+EASY_TEXT = 13.2  # points: it reads from 0.7 m
 
 
 def page_chart(tree: Tree, library: Library | None = None) -> Chart:
@@ -89,7 +91,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
 
 def single_sheet(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) -> Sheets | None:
     """Lay a flow out on one sheet; None if its text would be smaller than `text` points."""
-    one = flow_metrics(drawn_short(flow))
+    one = flow_metrics(ends_once(drawn_short(flow)))
     styles = [styled_flow(one, style) for style in STYLES]
     best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
     return Sheets(best.room, sheet_drawings(one, best)) if best else None
@@ -205,10 +207,9 @@ def _settled(
 
 def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
-    measured = flow_metrics(drawn_short(flow))
+    measured = flow_metrics(ends_once(drawn_short(flow)))
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
-    fits = [largest_layout(fit_task(one, room), 1) for one in styles]
-    best = plainest_of_good(fits)
+    best = _on_one_sheet(styles, room, 1)
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
     return sheet_drawings(measured, best)[0]

@@ -64,7 +64,8 @@ def box_part(pen: Pen, name: str, rect: Rect, result: Edge | None = None) -> Box
         number=node.number,
         name=_spoken(node, result),
         change=node.change.partition(":")[0].lower(),
-        arrival=node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops),
+        arrival=node.led_to
+        or (node.kind in FLAGGED and (name in pen.metrics.flow.arrivals or name in pen.tops)),
     )
 
 

@@ -12,7 +12,7 @@ from builder.chart.flow import Edge, Node
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import MARK, SIGNAL_TONES, hazard_bar
 from builder.chart.measured_word import MeasuredWord, WordLine, measured_words
-from builder.chart.spacing import FLAG, SIGNAL_GAP, SMALL, TAG_SIDE, TEXT
+from builder.chart.spacing import BADGE, FLAG, SIGNAL_GAP, SMALL, TAG_SIDE, TEXT
 from builder.chart.step_function import StepFunction
 from builder.wording.results import NO_BREAK
 
@@ -83,8 +83,9 @@ def _paragraphs(
         yield hazard_bar(node.caution, node.hazards, node.marks)
     yield measured_words(node.change, SMALL, True, CHANGE)
     before = (*_label_words(result), *measured_words("→", SMALL, True)) if result else ()
-    yield (*before, *_number(node), *measured_words(node.text, TEXT, node.kind == "start"))
-    when = f"when {node.when}" if node.when else ""
+    number = _number(node, BADGE if result else 0)
+    yield (*before, *number, *measured_words(node.text, TEXT, node.kind == "start"))
+    when = f"when {', '.join(node.when)}" if node.when else ""
     facts = filter(None, (node.work, *node.facts, when))
     yield measured_words(f"{NO_BREAK}· ".join(facts), SMALL, tone="small")
     yield measured_words(f"at {node.place}" if node.place else "", SMALL, tone="small")
@@ -114,10 +115,12 @@ def steps_named(node: Node) -> Iterator[str]:
         yield from (word for word, step in _told(note) if step)
 
 
-def _number(node: Node) -> tuple[MeasuredWord, ...]:
-    room = FLAG if node.kind in FLAGGED else 0
+def _number(node: Node, more: float) -> tuple[MeasuredWord, ...]:
+    """Measure the number of a box, with `more` room for its dark ground behind other words."""
+    if node.kind not in FLAGGED and not node.led_to:
+        return measured_words(node.number, TEXT, True, "number")
     return tuple(
-        word._replace(width=word.width + room)
+        word._replace(width=word.width + FLAG, space=word.space + more)
         for word in measured_words(node.number, TEXT, True, "number")
     )
 

@@ -5,7 +5,7 @@ if it is new, or if something that its findings depend on has changed since the 
 """
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
@@ -31,6 +31,7 @@ from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
 from builder.model.summary import TreeListing, TreeSummary
+from builder.model.text import Position
 from builder.model.tree import Status
 from builder.reader.trees import tree_id, tree_names
 from builder.rules.shared.judge import is_independent, judge_library
@@ -46,6 +47,7 @@ class Verdict:
     library: Library
     findings: tuple[Finding, ...]  # by file, line and column, each once
     waiting: tuple[Finding, ...] = ()  # may only follow from a mistake in `kb/` that is among those
+    elsewhere: int = 0  # findings that are left out, as they are about none of the files asked for
 
     @property
     def errors(self) -> int:
@@ -68,13 +70,22 @@ def check(
 ) -> Verdict:
     """Judge every tree and the shop as a whole; with files or folders, return only their findings.
 
-    The results are stored in the cache. Raises FileNotFoundError where one of the files doesn't
-    exist or isn't in the shop, or a folder has nothing to check.
+    A finding elsewhere that points at one of them is theirs too: a closed job is judged in the tree
+    that it went through. The results are stored in the cache. Raises FileNotFoundError where one of
+    the files doesn't exist or isn't in the shop, or a folder has nothing to check.
     """
     names = {name_in_shop(shop, path) for path in files}
     verdict = verdict_of(shop, cache, today, known_knowledge(shop), progress)
-    chosen = (one for one in verdict.findings if not names or is_in(one.at.file, names))
-    return replace(verdict, findings=tuple(chosen))
+    if not names:
+        return verdict
+    chosen = tuple(one for one in verdict.findings if any(is_in(at.file, names) for at in _of(one)))
+    return replace(verdict, findings=chosen, elsewhere=len(verdict.findings) - len(chosen))
+
+
+def _of(finding: Finding) -> Iterator[Position]:
+    """Yield every place that a finding points at."""
+    yield finding.at
+    yield from (one.at for one in finding.related)
 
 
 def verdict_of(

@@ -17,7 +17,8 @@ from builder.rules.shared.rule import Family
 Entry = tuple[str, str]  # kind and ID, as in `dependencies`
 Findings = tuple[Finding, ...]
 KINDS = {"how-to": "how_tos"}  # by folder, where they differ
-FOLLOWED = ("conditions", "specs", "procedures", "vehicles", "modules")  # the rules compute on them
+# The rules compute on them.
+FOLLOWED = ("conditions", "specs", "procedures", "vehicles", "modules", "tools")
 KEY = re.compile(r"['\"]?([^\s#'\"-][^:'\"]*)['\"]?\s*:")
 ALONE = {rule.RULE.name for rule in RULES if rule.RULE.family is Family.FLOW}  # rest on trees only
 

@@ -1,6 +1,7 @@
 """`baytree build`: check, then build the site and the prints."""
 
 import argparse
+import os
 import sys
 from functools import partial
 from pathlib import Path
@@ -16,6 +17,7 @@ from builder.reader.schemas.schema_list import schema_texts
 
 NAME = "build"
 HELP = "check, then build the site and PDFs"
+SOURCES = ("trees", "kb", "site_config")
 
 
 def add_flags(parser: argparse.ArgumentParser) -> None:
@@ -31,7 +33,7 @@ def run(options: argparse.Namespace) -> int:
     from builder.site.build_site import SiteInput, build_site
 
     start, shop = monotonic(), shop_of(options)
-    out = Path(options.out) if options.out else shop / "site"
+    out = _out(shop, options.out)
     with opened(shop) as cache, progress_bar() as progress:
         verdict = check(shop, cache, options.today, progress=progress)
         if verdict.findings:
@@ -51,6 +53,19 @@ def run(options: argparse.Namespace) -> int:
     page = from_here(out / "index.html")
     print(f"{made}, {monotonic() - start:.1f} s; open {page}")
     return 0
+
+
+def _out(shop: Path, wanted: str | None) -> Path:
+    """Return the folder for the site. Raises FileExistsError where the shop itself is in it."""
+    out = Path(wanted) if wanted else shop / "site"
+    real = Path(os.path.realpath(out))
+    for source in (shop / name for name in SOURCES):
+        if source in (real, *real.parents) or real in source.parents:
+            raise FileExistsError(
+                f"{out} holds the shop's own files, and a build replaces the whole folder, so "
+                "nothing was built\n  hint: give a folder for the site alone: `--out site`"
+            )
+    return out
 
 
 def number_of(count: int, noun: str) -> str:

@@ -21,7 +21,10 @@ HELP = "report errors and warnings by line, or fix them"
 def add_flags(parser: argparse.ArgumentParser) -> None:
     """Add the flags."""
     parser.add_argument(
-        "files", nargs="*", metavar="FILE", help="report only these files, folders or trees"
+        "files",
+        nargs="*",
+        metavar="FILE",
+        help="report only what is about these files, folders or trees",
     )
     parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text",
                         help="output format (default: text)")  # fmt: skip

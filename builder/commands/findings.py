@@ -17,7 +17,7 @@ from builder.reader.put_right import put_right
 from builder.reader.source import MAX_FILE_BYTES, file_problem
 from builder.report.annotations import findings_as_annotations
 from builder.report.as_json import findings_as_json
-from builder.report.as_text import color_wanted, findings_as_text, waiting_note
+from builder.report.as_text import color_wanted, elsewhere_note, findings_as_text, waiting_note
 from builder.report.sarif import findings_as_sarif
 
 
@@ -62,7 +62,8 @@ def print_findings(
                 trees,
                 color=color,
                 drafts=verdict.drafts,
-            ) + waiting_note(len(verdict.waiting))
+            )
+            text += waiting_note(len(verdict.waiting)) + elsewhere_note(verdict.elsewhere)
     sys.stdout.write(text)
 
 

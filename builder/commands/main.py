@@ -56,7 +56,9 @@ OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the comma
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command."""
     _print_anything()
-    options = parser().parse_args(arguments)
+    options, unknown = parser().parse_known_args(arguments)
+    if unknown:
+        options.refuse(_too_many(unknown))
     try:
         status: int = options.run(options)
         sys.stdout.flush()
@@ -88,8 +90,15 @@ def parser() -> argparse.ArgumentParser:
     for command in COMMANDS:
         words = commands.add_parser(command.NAME, help=command.HELP, description=command.HELP)
         command.add_flags(words)
-        words.set_defaults(run=command.run)
+        words.set_defaults(run=command.run, refuse=words.error)
     return whole
+
+
+def _too_many(unknown: Sequence[str]) -> str:
+    """Say what is wrong with what a command doesn't take."""
+    if unknown[0].startswith("-"):
+        return f"unrecognized arguments: {' '.join(unknown)}"
+    return f"`{' '.join(unknown)}` is too much: put a name with blanks in quotes"
 
 
 def _print_anything() -> None:

@@ -20,7 +20,12 @@ def run(options: argparse.Namespace) -> int:
     named = [page for page in documented_rules() if options.name in (None, page.rule.name)]
     if not named:
         names = [page.rule.name for page in documented_rules()]
-        hint = suggestion(options.name, names, "`baytree rules` lists them all")
+        parts = [name for name in names if options.name in name.split("-")]
+        hint = (
+            f"did you mean {' or '.join(f'`{name}`' for name in parts)}?"
+            if parts
+            else suggestion(options.name, names, "`baytree rules` lists them all")
+        )
         print(f"baytree: there is no rule `{options.name}`; {hint}", file=sys.stderr)
         return 2
     for page in named:

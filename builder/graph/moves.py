@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any, NamedTuple, TypeVar
 
-from builder.graph.routes import Exit, ExitKind, Route, exits_of, routes_by
+from builder.graph.routes import Exit, ExitKind, Route, exits_of, list_step, routes_by
 from builder.model.checks import Branch
 from builder.model.conditions import VehicleState
 from builder.model.text import Text
@@ -124,7 +124,7 @@ def moves_of(tree: Tree) -> Moves:
         if route.exit.kind is ExitKind.BACK:
             returning.add(str(route.source))
     for step, exit_ in pairs:
-        if leads_nowhere(tree, exit_):
+        if leads_nowhere(tree, step, exit_):
             targets = _closest_step(tree, exit_.branch)
             by_step[step.id] += [Route(step.id, to, exit_) for to in targets]
     for name in tree.broken & tree.steps.keys():
@@ -134,11 +134,16 @@ def moves_of(tree: Tree) -> Moves:
     return Moves(by_name, frozenset(returning), tuple(pairs))
 
 
-def leads_nowhere(tree: Tree, exit_: Exit) -> bool:
-    """Whether an exit names a step that isn't there."""
-    if exit_.branch.step in tree.steps or exit_.branch.leaves:
+def leads_nowhere(tree: Tree, step: Step, exit_: Exit) -> bool:
+    """Whether an exit is to no step, or is `next` or `back` where that can't be."""
+    branch = exit_.branch
+    if branch.step in tree.steps:
         return False
-    return exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
+    if branch.next_item:
+        return not list_step(tree, step)
+    if branch.back:
+        return exit_.kind is not ExitKind.BACK or step.id == tree.start.id
+    return not branch.leaves
 
 
 def _closest_step(tree: Tree, branch: Branch) -> list[str | None]:

@@ -155,7 +155,7 @@ def _step_words(step: Step, node: Node, library: Library) -> Iterator[Paragraph]
     kind = f"{STEP_LABELS[node.kind]}: " if node.kind in ("fix", "stop") else ""
     yield paragraph(kind + node.text, paragraph_style(11, heavy=bool(kind)))
     if node.when:
-        yield quiet_paragraph(f"when {node.when}")
+        yield quiet_paragraph(f"when {', '.join(node.when)}")
     if step.where:
         for line in f"at: {where_text(step.where, library)}".split("; "):
             yield quiet_paragraph(line)

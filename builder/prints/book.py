@@ -21,7 +21,8 @@ from builder.prints.sheet import (
     set_words,
     site_root,
 )
-from builder.prints.wall import Wall, draw_wall
+from builder.prints.wall import draw_wall
+from builder.prints.wall_layout import Wall
 
 TITLE, LINE = 28.0, 14.0  # sizes on the contents page
 SPACING = 22.0

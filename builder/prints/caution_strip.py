@@ -1,30 +1,30 @@
-"""The cautions of a sheet as a strip: the sign of each hazard, its signal word, its name.
+"""The cautions of a sheet as a strip: for each signal word its hazards, each by its sign and name.
 
 In: cautions, gravest first, and a width. Out: marks on a canvas and their height. The strip is
-the key to the signs in the boxes; as many cautions stand side by side as makes it lowest.
+the key to the signs in the boxes.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import groupby
 
 from reportlab.pdfgen.canvas import Canvas
 
-from builder.chart.chart import Box, Rect, Run, Shape
+from builder.chart.chart import Run
 from builder.chart.fonts import LEADING
 from builder.chart.hazard_bar import mark_word
 from builder.chart.hazard_marks import HazardMark
-from builder.chart.measured_word import measured_words
-from builder.chart.text_block import TextBlock, broken_lines, text_block
+from builder.chart.measured_word import MeasuredWord, WordLine, line_width, measured_words
+from builder.chart.text_block import broken_lines, text_block
 from builder.model.knowledge import Signal
-from builder.prints.drawing import INK, SIGNAL_COLORS, draw_runs
-from builder.prints.sheet import LEAST_SIZE, TextLook, set_lines, set_words
+from builder.prints.drawing import SIGNAL_COLORS, draw_runs
+from builder.prints.sheet import LEAST_SIZE, TextLook, set_words
 
-CHIP = 74.0  # width of the ground of a sign and its signal word
+CHIP = 54.0  # width of the ground of a signal word
 BESIDE = 5.0  # from it to the words
-GAP = 12.0  # between two cautions side by side
-NARROWEST = 190.0  # of a caution beside another
-MOST = 4  # side by side
+GAP = 12.0  # between two hazards on one line
+LINE = LEADING * LEAST_SIZE
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,13 +45,13 @@ def draw_cautions(
     """Draw a strip under a place and return how high it is; without a canvas only measure."""
     x, top = place
     y = top
-    columns = _columns(tuple(cautions), room)
-    wide = _cell_width(room, columns)
-    for row in _rows(cautions, columns):
+    for signal, alike in groupby(cautions, key=lambda one: one.signal):
+        lines = list(_lines(alike, room - CHIP - BESIDE))
         if canvas:
-            for at, caution in enumerate(row):
-                _draw_cell(canvas, caution, (x + at * (wide + GAP), y), wide)
-        y -= _row_height(row, wide)
+            _draw_chip(canvas, signal, (x, y))
+            for number, line in enumerate(lines):
+                _draw_line(canvas, line, (x + CHIP + BESIDE, y - number * LINE))
+        y -= len(lines) * LINE
     return top - y
 
 
@@ -66,55 +66,43 @@ def draw_key(
     return high
 
 
-def _rows(cautions: Sequence[PrintedCaution], columns: int) -> Iterator[Sequence[PrintedCaution]]:
-    for start in range(0, len(cautions), columns):
-        yield cautions[start : start + columns]
+def _lines(cautions: Iterable[PrintedCaution], room: float) -> Iterator[WordLine]:
+    """Yield hazards in lines; one goes on in the line of the last where all of it fits there."""
+    line: WordLine = ()
+    for words in map(_words, cautions):
+        if line and line_width(line) + GAP + line_width(words) <= room:
+            line = (*line, words[0]._replace(space=GAP), *words[1:])
+            continue
+        if line:
+            yield line
+        *whole, line = broken_lines(text_block([words]), room)
+        yield from whole
+    yield line
 
 
-def _cell_width(room: float, columns: int) -> float:
-    return (room + GAP) / columns - GAP
+def _draw_chip(canvas: Canvas, signal: Signal, place: tuple[float, float]) -> None:
+    """Set a signal word on its ground."""
+    x, top = place
+    ground, ink = SIGNAL_COLORS[signal]
+    canvas.setFillColor(ground)
+    canvas.rect(x, top - LINE + 0.2, CHIP, LINE - 0.4, stroke=0, fill=1)
+    set_words(canvas, str(signal), (x + 3, top - 0.5), CHIP, TextLook(heavy=True, ink=ink))
+
+
+def _draw_line(canvas: Canvas, line: WordLine, place: tuple[float, float]) -> None:
+    canvas.saveState()
+    canvas.translate(place[0], place[1] - 0.9 * LEAST_SIZE)
+    x = -line[0].space
+    for word in line:
+        x += word.space
+        draw_runs(canvas, [Run(word.text, x, 0, word.size, word.bold, word.width, word.tone)])
+        x += word.width
+    canvas.restoreState()
 
 
 @lru_cache(maxsize=500)  # a layout asks for the height at every width that the strip may have
-def _columns(cautions: tuple[PrintedCaution, ...], room: float) -> int:
-    """Return how many cautions stand side by side where the strip is lowest."""
-    possible = [1, *(n for n in range(2, MOST + 1) if _cell_width(room, n) >= NARROWEST)]
-
-    def height(columns: int) -> float:
-        wide = _cell_width(room, columns)
-        return sum(_row_height(row, wide) for row in _rows(cautions, columns))
-
-    return min(possible, key=height)
-
-
-def _row_height(row: Sequence[PrintedCaution], wide: float) -> float:
-    lines = max(len(broken_lines(_words(one), wide - CHIP - BESIDE)) for one in row)
-    return lines * LEADING * LEAST_SIZE + 1
-
-
-def _draw_cell(
-    canvas: Canvas, caution: PrintedCaution, place: tuple[float, float], wide: float
-) -> None:
-    """Set sign and signal word on its ground, and the caution beside it."""
-    x, top = place
-    high = LEADING * LEAST_SIZE
-    ground, ink = SIGNAL_COLORS[caution.signal]
-    canvas.setFillColor(ground)
-    canvas.rect(x, top - high + 0.2, CHIP, high - 0.4, stroke=0, fill=1)
-    word = mark_word(caution.mark, LEAST_SIZE)
-    canvas.saveState()
-    canvas.translate(x + 2, top - 0.9 * LEAST_SIZE)
-    chip = Box("", "", Shape.PROCESS, Rect(0, 0, CHIP, high), signal=caution.signal)
-    draw_runs(canvas, [Run(word.text, 0, 0, word.size, True, word.width, word.tone)], chip)
-    canvas.restoreState()
-    look = TextLook(heavy=True, ink=ink)
-    set_words(canvas, str(caution.signal), (x + word.width + 4, top - 0.5), CHIP, look)
-    lines = broken_lines(_words(caution), wide - CHIP - BESIDE)
-    set_lines(canvas, lines, (x + CHIP + BESIDE, top), INK)
-
-
-@lru_cache(maxsize=500)
-def _words(caution: PrintedCaution) -> TextBlock:
+def _words(caution: PrintedCaution) -> tuple[MeasuredWord, ...]:
     colon = ":" if caution.text else ""
-    name = measured_words(f"{caution.short}{colon}", LEAST_SIZE, heavy=True)
-    return text_block([(*name, *measured_words(caution.text, LEAST_SIZE))])
+    name = measured_words(f"{caution.short}{colon}", LEAST_SIZE, heavy=bool(colon))
+    text = measured_words(caution.text, LEAST_SIZE)
+    return (mark_word(caution.mark, LEAST_SIZE), *name, *text)

@@ -171,16 +171,26 @@ def _flag(canvas: Canvas, run: Run) -> None:
     canvas.roundRect(run.x - BADGE, -top - high, wide, high, 3.5, stroke=0, fill=1)
 
 
+LEGEND_NUMBER = "8"
 LEGEND: tuple[tuple[str, Shape, str], ...] = (
     ("check", Shape.PROCESS, "check or do"),
     ("decision", Shape.DECISION, "results leave here"),
     ("fix", Shape.TERMINATOR, "fix"),
     ("stop", Shape.TERMINATOR, "stop, no fix"),
-    ("connector", Shape.CONNECTOR, "go on at 8"),
+    ("connector", Shape.CONNECTOR, f"go on at {LEGEND_NUMBER}"),
     ("badge", Shape.PROCESS, "go on here"),
     ("handoff", Shape.PREDEFINED, "procedure, tree"),
 )
 LEGEND_SIZE = 10.0
+BESIDE, GAP = 3.0, 11.0  # from a symbol to its words, and from these to the next
+
+
+def legend_width() -> float:
+    """Width of the line that explains the symbols, in points."""
+    return sum(
+        _symbol_width(kind, shape) + BESIDE + medium().width(words, LEGEND_SIZE) + GAP
+        for kind, shape, words in LEGEND
+    )
 
 
 def draw_legend(canvas: Canvas, x: float, y: float) -> None:
@@ -190,25 +200,30 @@ def draw_legend(canvas: Canvas, x: float, y: float) -> None:
     canvas.setStrokeColor(INK)
     at = 1.0
     for kind, shape, words in LEGEND:
-        wide, high = (8.0, 8.0) if shape is Shape.DECISION else (19.0, 12.0)
-        number = _legend_number(kind, at + wide / 2)
-        wide = number.width if kind == "badge" else wide
+        wide, high = _symbol_width(kind, shape), 8.0 if shape is Shape.DECISION else 12.0
         place = Rect(at, -high / 2, wide, high)
         if kind != "badge":
             _box(canvas, Box("", kind, shape, place))
-        if number.text:
+        if kind in ("connector", "badge"):
+            number = _legend_number(kind, at)
             draw_runs(canvas, [number], Box("", kind, shape, place, arrival=kind == "badge"))
         canvas.setFillColor(QUIET)
         canvas.setFont(medium().name, LEGEND_SIZE)
-        canvas.drawString(at + wide + 3, -3.5, words)
-        at += wide + 3 + medium().width(words, LEGEND_SIZE) + 11
+        canvas.drawString(at + wide + BESIDE, -3.5, words)
+        at += wide + BESIDE + medium().width(words, LEGEND_SIZE) + GAP
     canvas.restoreState()
 
 
-def _legend_number(kind: str, middle: float) -> Run:
-    """Return the number in a connector, or the same number where the connector leads."""
-    text = "8" if kind in ("connector", "badge") else ""
-    wide = bold().width(text, LEGEND_SIZE)
+def _symbol_width(kind: str, shape: Shape) -> float:
     if kind == "badge":
-        return Run(text, middle - 8, 3.5, LEGEND_SIZE, True, wide + FLAG, "number")
-    return Run(text, middle - wide / 2, 3.5, LEGEND_SIZE, True, wide, "number")
+        return bold().width(LEGEND_NUMBER, LEGEND_SIZE) + FLAG
+    return 8.0 if shape is Shape.DECISION else 19.0
+
+
+def _legend_number(kind: str, left: float) -> Run:
+    """Return the number in a connector, or the same number where the connector leads."""
+    wide = bold().width(LEGEND_NUMBER, LEGEND_SIZE)
+    if kind == "badge":
+        return Run(LEGEND_NUMBER, left + 1.5, 3.5, LEGEND_SIZE, True, wide + FLAG, "number")
+    x = left + (_symbol_width(kind, Shape.CONNECTOR) - wide) / 2
+    return Run(LEGEND_NUMBER, x, 3.5, LEGEND_SIZE, True, wide, "number")

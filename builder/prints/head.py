@@ -26,6 +26,7 @@ from builder.wording.value_text import scope_text
 from builder.wording.vehicle_words import part_name
 
 SPACE = 6.0
+RISE = 0.15  # ems, by which large words are set higher than text: they need less room above them
 STEPS = 4  # that a caution names
 BANNER_LINES = 1  # beyond, the most severe caution is named and no longer told
 PHRASES = 5  # of a customer, that the head gives
@@ -161,8 +162,9 @@ def draw_banner(canvas: Canvas | None, head: SheetHead, paper: Paper) -> float:
     far = size_to_read(HEAD_DISTANCE)
     room = paper.inner_width
     top = paper.height - MARGIN
-    y = set_words(canvas, head.title, (MARGIN, top), room, TextLook(far, heavy=True))
-    _first(canvas, head, top, room)
+    rise = RISE * far
+    y = set_words(canvas, head.title, (MARGIN, top + rise), room, TextLook(far, heavy=True))
+    _first(canvas, head, top + rise, room)
     if head.hazard:
         y = _panel(canvas, head.hazard, (MARGIN, y - 3), room, far)
     return top - y + SPACE
@@ -199,10 +201,11 @@ def _panel(
     text, look = f"{signal_words(hazard.signal)}: {hazard.hazard}", TextLook(size, True, ink)
     if len(lines_of(text, room - 2 * pad, look)) > BANNER_LINES:
         text = f"{signal_words(hazard.signal)}: {hazard.short}"
-    foot = set_words(None, text, (x + pad, top - 2), room - 2 * pad, look) - 2
+    under = top + RISE * size / 2
+    foot = set_words(None, text, (x + pad, under), room - 2 * pad, look)
     if canvas:
         canvas.setFillColor(ground)
         canvas.setStrokeColor(INK)
         canvas.rect(x, foot, room, top - foot, stroke=1, fill=1)
-        set_words(canvas, text, (x + pad, top - 2), room - 2 * pad, look)
+        set_words(canvas, text, (x + pad, under), room - 2 * pad, look)
     return foot

@@ -16,7 +16,7 @@ from builder.trade.legibility import (
 )
 
 MILLIMETER = 72 / 25.4  # points
-MARGIN = 36.0  # half an inch: office printers leave a quarter blank (common practice, no source)
+MARGIN = 30.0  # 0.42 inch: office printers leave a quarter blank (common practice, no source)
 HEAD_DISTANCE = 2.0  # meters from which the head of a wall chart reads
 
 

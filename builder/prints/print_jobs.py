@@ -19,7 +19,7 @@ from builder.prints.book import book
 from builder.prints.on_vehicle import library_on_vehicle, tree_on_vehicle
 from builder.prints.paper import wall_paper
 from builder.prints.sheets import SHEETS, PrintedFile, PrintRequest
-from builder.prints.wall import Wall, wall_layout
+from builder.prints.wall_layout import Wall, wall_layout
 
 ReadTree = Callable[[str], Tree]
 

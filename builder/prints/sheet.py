@@ -27,7 +27,7 @@ from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import MARGIN, Paper
 
 LEAST_SIZE = 10.0  # points: the smallest text on any sheet
-RISE = 9.0  # of the running head over the upper margin: printers leave a quarter inch blank
+RISE = 4.0  # of the running head over the upper margin: printers leave a quarter inch blank
 CODE = 62.0  # side of the square code
 FOOT = CODE + 8.0  # height kept for the foot
 UNCONTROLLED = "Uncontrolled when printed."

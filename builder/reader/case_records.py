@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding
 from builder.model.knowledge import Case, CaseOutcome, CaseStep
+from builder.model.text import Text
 from builder.reader.nodes import EMPTY, Map
 from builder.reader.source import mistake
 from builder.reader.values import (
@@ -49,8 +50,13 @@ def case_from(file: str, root: Map) -> Case:
     )
 
 
-def closed_before_opened(case: Case) -> Iterator[Finding]:
-    """Yield the finding for a job whose dates can't both be right."""
+def impossible_dates(case: Case) -> Iterator[Finding]:
+    """Yield the finding for dates of a job that can't all be right."""
+    year = case.vehicle.get("year", Text(""))
+    if year.isdigit() and case.opened[:4].isdigit() and int(year) > int(case.opened[:4]) + 1:
+        yield mistake("bad-value", year.at, f"model year {year}, in a job of {case.opened[:4]}",
+                      "the job would count for vehicles that aren't built yet",
+                      "correct one of them; a model year runs at most one year ahead")  # fmt: skip
     if case.opened and case.closed and case.closed < case.opened:
         yield mistake("bad-value", case.closed.at, f"closed on {case.closed}, before it was opened",
                       "the review status page counts jobs by these dates",

@@ -9,15 +9,18 @@ from collections.abc import Iterator
 
 import yaml
 
+from builder.model.figures import SPEC_WORDS
 from builder.model.finding import Edit, edit_of
 from builder.model.text import Text
 from builder.reader.characters import quoted
-from builder.reader.line_slips import words_of_the_format
+from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
 
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
+
+ANSWERS = ("yes", "no", "good", "bad", "OK", *SPEC_WORDS)
 
 
 def cut_phrase(
@@ -100,6 +103,9 @@ def cut_answer(pieces: list[Text], branch: str) -> tuple[str, str, Edit | None]:
     """Return the message, the hint and the edit for the pieces of an answer that leads there."""
     head, *rest = pieces
     message = f"inside braces a comma ends the phrase: `{head}` is cut off"
+    if head in ANSWERS and rest[-1] in ANSWERS:  # two answers, and not one phrase
+        hint = f"write where it leads: `{head}: ...`"
+        return f"the result `{head}` has no branch", hint, None
     answer, what = quoted(", ".join(pieces)), "put the whole answer in quotes"
     if len(rest) == 1 and head[-1:].isdigit() and rest[0][:1].isdigit():
         answer, what = f"{head}.{rest[0]}", "use a decimal point"

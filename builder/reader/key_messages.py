@@ -14,6 +14,7 @@ from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import new_word
 from builder.reader.other_results import results_in_brackets
 from builder.reader.other_words import KEYS, meant
+from builder.reader.own_words import with_its_keys
 from builder.reader.put_right import put_right
 from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
@@ -124,6 +125,9 @@ def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Findi
                        part["title"])  # fmt: skip
         return
     message = f"{title} needs `{absent}` ({part['title']})"
+    if right := with_its_keys(owner, error.schema):
+        yield _finding("missing-key", at, message, f"write `{right}`")
+        return
     yield _finding("missing-key", at, message, f"add it, {example(absent, part)}")
 
 

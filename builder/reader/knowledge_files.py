@@ -22,7 +22,7 @@ from builder.model.text import Text
 from builder.model.vehicle_data import Spec, Vehicle
 from builder.reader import records, vehicle_records
 from builder.reader.articles import article_from
-from builder.reader.case_records import case_from, closed_before_opened
+from builder.reader.case_records import case_from, impossible_dates
 from builder.reader.condition_records import condition_records
 from builder.reader.file_names import shop_files
 from builder.reader.lengths import too_long
@@ -228,7 +228,7 @@ def _cases(reading: _Reading) -> dict[str, Case]:
     cases: dict[str, Case] = {}
     for file, root in _records(reading, "kb/cases", "case"):
         case = case_from(file, root)
-        reading.findings.extend(closed_before_opened(case))
+        reading.findings.extend(impossible_dates(case))
         first = cases.setdefault(case.id, case)
         if first is not case:
             reading.findings.append(_same_case(case, first))

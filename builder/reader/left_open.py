@@ -12,7 +12,7 @@ from typing import Any
 import yaml
 
 from builder.reader.characters import Loader, quoted
-from builder.reader.line_slips import LineChange
+from builder.reader.line_forms import LineChange
 
 Explained = tuple[str, str, Any, LineChange | None]  # message, hint, mark, change
 BEFORE_COMMENT = re.compile(r".*?(?=\s*(?:\s#.*)?$)")

@@ -5,14 +5,20 @@ Out: a `LineSlip` at the mistake itself, or None where the lines look right.
 """
 
 import re
-from collections.abc import Iterator
-from functools import cache
-from typing import Any, NamedTuple
 
-from builder.reader.schemas.schema_list import FILE_KINDS
+from builder.reader.dash_slips import missing_dash
+from builder.reader.line_forms import (
+    KEY_LINE,
+    LineChange,
+    LineSlip,
+    content_above,
+    has_content,
+    indent_of,
+    indented,
+    words_of_the_format,
+)
 from builder.reader.schemas.tree_schema import TREE
 
-KEY_LINE = re.compile(r"( *(?:- +)*)([\w-]+)(:?)( ?)(.*)")
 NAME_LINE = re.compile(r"( *)([^\s#:-][^:]*):\s*(#.*)?")
 OPENING_QUOTE = re.compile(r""" *(?:- +)*(?:[^"':]+: +)?(["'])""")
 
@@ -20,55 +26,16 @@ OPENING_QUOTE = re.compile(r""" *(?:- +)*(?:[^"':]+: +)?(["'])""")
 OTHER_COMMENT = re.compile(r"( *)(//|--|;|<!--|/\*) *(.*?)(?: *(?:-->|\*/))?")
 
 
-class LineChange(NamedTuple):
-    """What is to be written in a line instead of something; line and column count from 0."""
-
-    line: int
-    column: int
-    old: str
-    new: str
-
-
-class LineSlip(NamedTuple):
-    """A mistake and its place; line and column count from 0."""
-
-    line: int
-    column: int
-    message: str
-    hint: str
-    change: LineChange | None = None  # None where the hint leaves a choice
-
-
-def indented(line: int, width: int, wanted: int) -> LineChange:
-    """Return the change that starts a line in another column."""
-    return LineChange(line, 0, " " * width, " " * wanted)
-
-
-@cache
-def words_of_the_format() -> frozenset[str]:
-    """Return every key that some kind of file has."""
-    return frozenset(_keys(dict(FILE_KINDS)))
-
-
-def _keys(schema: Any) -> Iterator[str]:
-    parts = schema.values() if isinstance(schema, dict) else schema
-    if isinstance(schema, dict) and isinstance(schema.get("properties"), dict):
-        yield from schema["properties"]
-    for part in parts:
-        if isinstance(part, dict | list):
-            yield from _keys(part)
-
-
 def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
     """Return the slip nearest to an error, the surest kinds first."""
-    above = _content_above(lines, line)
+    above = content_above(lines, line)
     return (
         _other_comment(lines, (line, above))
         or _key_without_blank(lines, (line, above))
         or _key_without_colon(lines, line, above)
         or _half_in_quotes(lines, line, column)
         or _second_key(lines[line], line, column)
-        or _missing_dash(lines, line)
+        or missing_dash(lines, line)
         or _step_too_far_left(lines, line)
         or (None if _is_in_a_value(lines[line], column) else _too_far_right(lines, line, above)
             or _between_columns(lines, line))
@@ -78,19 +45,6 @@ def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
 def _is_in_a_value(text: str, column: int) -> bool:
     """Whether YAML stopped at a colon inside a phrase, which says nothing about the columns."""
     return ": " in text[:column]
-
-
-def _content_above(lines: list[str], line: int) -> int:
-    above = (at for at in range(line - 1, -1, -1) if _has_content(lines[at]))
-    return next(above, line)
-
-
-def _has_content(line: str) -> bool:
-    return bool(line.strip()) and not line.lstrip().startswith("#")
-
-
-def _indent(line: str) -> int:
-    return len(line) - len(line.lstrip(" "))
 
 
 def _other_comment(lines: list[str], places: tuple[int, ...]) -> LineSlip | None:
@@ -162,42 +116,13 @@ def _second_key(text: str, line: int, column: int) -> LineSlip | None:
                     LineChange(line, end, text[end:start], "\n" + " " * wanted))  # fmt: skip
 
 
-def _missing_dash(lines: list[str], line: int) -> LineSlip | None:
-    """Find a line in the column of a list's dashes that has none, and names with dashes."""
-    indent = _indent(lines[line])
-    if lines[line].lstrip().startswith("-"):
-        return None
-    for at in range(line - 1, -1, -1):
-        if _has_content(lines[at]) and _indent(lines[at]) <= indent:
-            break
-    else:
-        return None
-    if _indent(lines[at]) != indent or not lines[at].lstrip().startswith("- "):
-        return None
-    if lines[_content_above(lines, at)].strip() == "steps:":
-        name = lines[at].strip(" -").partition(":")[0]
-        return LineSlip(at, indent, f"there is a dash before the step `{name}`",
-                        f"write `{name}:`; only results and phrases are lists",
-                        LineChange(at, indent, "- ", ""))  # fmt: skip
-    key, first = KEY_LINE.fullmatch(lines[line].rstrip()), KEY_LINE.match(lines[at])
-    if key and first and key[3] and key[2] != first[2]:
-        column = first.start(2) + 1
-        return LineSlip(line, indent, f"`{key[2]}` starts in column {indent + 1}, "
-                                      f"`{first[2]}` above it in column {column}",
-                        f"start it in column {column}, under `{first[2]}`",
-                        indented(line, indent, column - 1))  # fmt: skip
-    return LineSlip(line, indent, "the lines above start with `- `, this one doesn't",
-                    f"write `- {lines[line].strip()}`",
-                    LineChange(line, indent, "", "- "))  # fmt: skip
-
-
 def _step_too_far_left(lines: list[str], line: int) -> LineSlip | None:
     """Find the name of a step in the column of `steps`, which ends all steps."""
-    indent = _indent(lines[line])
+    indent = indent_of(lines[line])
     if not indent or not NAME_LINE.fullmatch(lines[line].rstrip()):
         return None
     for at in range(line - 1, -1, -1):
-        if _has_content(lines[at]) and not _indent(lines[at]):
+        if has_content(lines[at]) and not indent_of(lines[at]):
             match = NAME_LINE.fullmatch(lines[at].rstrip())
             if not match or match[2] in TREE["properties"]:
                 return None
@@ -225,19 +150,19 @@ def _too_far_right(lines: list[str], line: int, above: int) -> LineSlip | None:
                     f"start it in column {column + 1}: `{' ' * column}{key[2]}: ...`"
                     if not key[5] else f"start it in column {column + 1}",
                     indented(line, key.start(2), column)
-                    if _indent(lines[line]) == key.start(2) else None)  # fmt: skip
+                    if indent_of(lines[line]) == key.start(2) else None)  # fmt: skip
 
 
 def _between_columns(lines: list[str], line: int) -> LineSlip | None:
     """Find a line in a column where nothing above it has started."""
-    indent = _indent(lines[line])
-    if lines[_content_above(lines, line)].rstrip().endswith(":"):
+    indent = indent_of(lines[line])
+    if lines[content_above(lines, line)].rstrip().endswith(":"):
         return None
     columns: list[int] = []
     for at in range(line - 1, -1, -1):
-        if _has_content(lines[at]):
+        if has_content(lines[at]):
             match = KEY_LINE.match(lines[at])
-            starts = {_indent(lines[at]), match.start(2) if match else _indent(lines[at])}
+            starts = {indent_of(lines[at]), match.start(2) if match else indent_of(lines[at])}
             columns += [one for one in starts if one < min(columns, default=one + 1)]
             if min(columns) == 0:
                 break

@@ -26,6 +26,11 @@ CURRENCIES = {"$": "USD", "dollar": "USD", "dollars": "USD", "us$": "USD", "usd"
               "€": "EUR", "euro": "EUR", "eur": "EUR", "£": "GBP", "cad": "CAD",
               "c$": "CAD"}  # fmt: skip
 
+SET_UP_ANSWERS = {
+    **dict.fromkeys(("no", "none", "false", "n/a", "na", "not required"), "not needed"),
+    **dict.fromkeys(("unknown", "?", "tbd", "not sure"), "not known"),
+}
+
 
 def newton_meters(_name: str, value: str) -> str | None:
     """Return a torque in newton meters, to a tenth."""
@@ -82,6 +87,16 @@ def instrument_error(_name: str, value: str) -> str | None:
     return " ".join(plain.replace("+", " + ").split())
 
 
+def lamp_color(_name: str, value: str) -> str | None:
+    """Return the color of a warning light as ISO 2575 calls it (from memory)."""
+    return re.sub(r"amber|orange", "yellow", value.lower())
+
+
+def set_up_answer(_name: str, value: str) -> str | None:
+    """Return the answer for a part of a module's setup, where it is given in one word."""
+    return SET_UP_ANSWERS.get(value.lower().rstrip("."))
+
+
 def good_range(_name: str, value: str) -> str:
     """Return a range as that of a vehicle; only the author knows its source."""
     return f"{{good: {value}, source: ...}}"
@@ -105,5 +120,7 @@ OTHER_UNITS: Mapping[str, Callable[[str, str], str | None]] = {  # by the title 
     "three letters": currency,
     "percent of the reading plus a fixed part": instrument_error,
     "an article": article_name,
+    "a color": lamp_color,
+    "`not needed`, `not known`, or minutes and states": set_up_answer,
     "a good range of this vehicle": good_range,
 }

@@ -38,7 +38,7 @@ LEFT_OUT = {  # words that say nothing but what the key says
 OTHER_SIGN = re.compile(r"[^\w\s.,:%$–—−-]")
 DATE_FORMS = (
     "%m/%d/%Y", "%m/%d/%y", "%Y/%m/%d", "%Y.%m.%d", "%d.%m.%Y", "%m-%d-%Y", "%Y-%m-%d", "%Y%m%d",
-    "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
+    "%Y-%d-%m", "%b %d %Y", "%B %d %Y", "%d %b %Y", "%d %B %Y",
 )  # fmt: skip
 DASH = r" ?(?:-|–|—|−|\.\.+|…|to|until|through) ?"
 STILL_BUILT = re.compile(rf"(\d{{4}})(?: ?\+| ?and up| ?on|{DASH}(?:present|now|today)?)")

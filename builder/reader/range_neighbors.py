@@ -14,7 +14,7 @@ from builder.reader.range_words import likely_words, parse_range, words_of
 
 OTHERWISE = "otherwise"
 # Only the number or the unit is wrong then: `at most 0,2` stays `at most`.
-SAYS_ITS_END = re.compile("at most|at least|above|below|exactly", re.IGNORECASE)
+SAYS_ITS_END = re.compile("at most|at least|above|below|exactly|[<>]=|=[<>]|[≤≥]", re.IGNORECASE)
 
 
 @lru_cache(maxsize=1)  # each unreadable result of a check asks for the same

@@ -29,8 +29,9 @@ ONE_SIDED: tuple[tuple[re.Pattern[str], Callable[[Decimal], Range]], ...] = (
     (re.compile(rf"exactly ({NUMBER})"), lambda value: between(value, value)),
 )
 FORMS = "`below 12.2`, `above 14.8`, `at least 5`, `at most 5`, `exactly 0`, or `12.2 to 13.2`"
-COMPARISON_SYMBOLS = {"<=": "at most", ">=": "at least", "<": "below", ">": "above", "≤": "at most",
-               "≥": "at least", "=": "exactly"}  # fmt: skip
+COMPARISON_SYMBOLS = {"<=": "at most", ">=": "at least", "=<": "at most", "=>": "at least",
+                      "<": "below", ">": "above", "≤": "at most", "≥": "at least",
+                      "=": "exactly"}  # fmt: skip
 OTHER_WORDS = {"under": "below", "less than": "below", "over": "above", "more than": "above",
                "up to": "at most", "greater than": "above"}  # fmt: skip
 

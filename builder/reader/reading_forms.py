@@ -33,8 +33,12 @@ def readings_from(step: Map, findings: list[Finding]) -> tuple[Reading, ...]:
         if single or several:
             other = "reading" if single else "readings"
             message = f"a check takes `spec` or `{other}`, not both"
-            findings.append(misfit(step.key("spec"), message,
-                                   "put `spec` under the reading it belongs to"))  # fmt: skip
+            hint = (
+                "delete `reading`: unit, range, and what is good come from the spec"
+                if single
+                else "put `spec` under the reading it belongs to"
+            )
+            findings.append(misfit(step.key("spec"), message, hint))
         return (_spec_reading("", spec.at, spec),)
     if single:
         return (_reading("", single),)

@@ -30,6 +30,7 @@ BY_TITLE = {
     "a kind of stop": "the tech at this end wouldn't know who is next",
     "model years": "the tree would be offered for the wrong vehicles",
     "`any`, or a list of vehicles": "the tree would be offered for the wrong vehicles",
+    "a reason": "the customer reads it, and would know no more than before",
     "a file name": "the step would show no picture",
 }
 

@@ -33,7 +33,7 @@ def read_record(path: Path) -> dict[str, Any] | str:
     except RecursionError:
         return "this is no record: it is nested too deep"
     except ValueError as error:
-        return f"this is no JSON: {error}"
+        return f"this is no record of a walk, which is JSON, such as `job.json`: {error}"
     return record_mistake(record) or record
 
 

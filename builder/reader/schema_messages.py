@@ -9,8 +9,6 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Any
 
-from jsonschema import Draft202012Validator
-
 from builder.model.finding import Edit, Finding, Severity, edit_of, with_edit
 from builder.model.text import Position, Text
 from builder.model.typing_slip import edit_of_slip
@@ -18,10 +16,11 @@ from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import FIRST_VERSION, old_format
-from builder.reader.other_results import results_with_arrows, step_of_words
+from builder.reader.other_results import step_of_words
 from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
-from builder.reader.put_right import listed, put_right, sure_edit
+from builder.reader.own_words import fits, right_text, swapped_date, types_of
+from builder.reader.put_right import sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
 
@@ -73,17 +72,19 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     title = error.schema.get("title", "something else")
     if value == "":
         return _no_value(root, path, error)
-    if isinstance(value, Map) and value and _types(error.schema) == ["string"]:
-        return _colon_in_a_phrase(value, title)
+    if isinstance(value, Map) and value and types_of(error.schema) == ["string"]:
+        return _colon_in_a_phrase(value, error.schema)
     hint = example(name, error.schema)
-    right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
+    right = right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     hint = _write(name, right) or hint
     if title == "a list of conditions" and right:
         hint += ", with the names of kb/conditions.yml"
     if isinstance(value, Text) and title.startswith("a list") and (bullet := BULLET.match(value)):
         hint, right = f"start every line of it with `- `, not with `{bullet[1]}`", None
-    if isinstance(value, Seq) and value and _types(error.schema) == ["object"]:
+    if isinstance(value, Seq) and value and types_of(error.schema) == ["object"]:
         hint = f"delete the dashes: {hint}"
+    if isinstance(value, Seq) and title == "a branch":
+        hint = "it leads to one place; where there are two, write a check with a result for each"
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if path and isinstance(path[-1], int):
         message = f"each item of `{name}` must be {title}, not {_shown(value)}"
@@ -110,36 +111,21 @@ def _edit(root: Map, path: NodePath, title: str, right: str | None) -> Edit | No
     return sure_edit(title, value, right)
 
 
-def _types(schema: dict[str, Any]) -> list[str]:
-    kinds = schema.get("type", [])
-    return kinds if isinstance(kinds, list) else [kinds]
-
-
-def _colon_in_a_phrase(value: Map, title: str) -> Finding:
+def _colon_in_a_phrase(value: Map, schema: dict[str, Any]) -> Finding:
     """Explain a phrase with a colon in it, which made it a key with a value."""
     key, words = next(iter(value.items()))
     rest = words if isinstance(words, Text) else "..."
+    title = schema.get("title", "something else")
+    is_name = fits(key, schema) and not fits(f"{key}: {rest}", schema)
     finding = _finding("wrong-type", key.at,
                        f"the colon makes `{key}` a key, but this is {title}",
-                       f'put the phrase in quotes: `"{key}: {rest}"`', title)  # fmt: skip
-    if not isinstance(words, Text) or len(value) > 1:
+                       f"write just `{key}`: only its name stands here" if is_name
+                       else f'put the phrase in quotes: `"{key}: {rest}"`', title)  # fmt: skip
+    if not isinstance(words, Text) or len(value) > 1 or is_name:
         return finding
     at = key.at._replace(end_line=words.at.end_line, end_column=words.at.end_column)
     blanks = " " * (words.at.column - key.at.end_column - 1)
     return with_edit(finding, Edit(at, f"{key}:{blanks}{words}", quoted(f"{key}: {words}")))
-
-
-def _right_text(title: str, name: str, value: Text, schema: dict[str, Any]) -> str | None:
-    """Return the author's own value in a form that fits; None where there is none."""
-    right = put_right(title, name, value) or (
-        results_with_arrows(value) if name == "results" else None
-    )
-    if right is None and "array" in _types(schema) and title.startswith("a list"):
-        items = [item.strip() for item in re.split(r"[,;]", value) if item.strip()]
-        return listed(value) if Draft202012Validator(schema).is_valid(items) else None
-    if right is None or right.startswith(("[", "{")):
-        return right
-    return right if Draft202012Validator(schema).is_valid(right) else None
 
 
 def _too_long(root: Map, path: NodePath, error: SchemaError) -> Finding:
@@ -160,7 +146,7 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if title == f"a {name}":
         message = f"{_shown(value)} can't be {title}"
-    right = _right_text(title, name, value, error.schema) if isinstance(value, Text) else None
+    right = right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     if right and re.fullmatch(r"-?\d+,\d+", str(value)):
         message = f"`{value}` has a decimal comma"
     near = get_close_matches(str(value), map(str, error.schema.get("examples", ())), n=1)
@@ -173,6 +159,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if right and path and isinstance(path[-1], int):
         hint = f"write `{right}`"
     hint = hint if right else number_hint(name, str(value), hint)
+    if title == "a date" and (swapped := swapped_date(value, node_at(root, path[:-1]))):
+        hint = f"two values are swapped: write `{swapped}`"
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
     if name == "from" and str(value).upper() == "OL":

@@ -20,6 +20,8 @@ CONTROL_CHARACTER = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u
 # The bytes that no such character has in UTF-8; most files have no others.
 PLAIN_BYTES = bytes({*b"\t\n\r", *range(0x20, 0x7F), *range(0x80, 0x100)} - {0xC2, 0xEF})
 CONFLICT = re.compile(r"^(?:<{7}|\|{7}|={7}|>{7})(?:\r?$| )", re.MULTILINE)
+# What is left where the start was deleted; `=======` alone may also underline a heading.
+CONFLICT_LEFT = re.compile(r"^(?:\|{7}|>{7})(?: .*)?(?=\r?$)", re.MULTILINE)
 CONFLICT_START = re.compile(r"^<{7}(?:\r?$| )", re.MULTILINE)
 OTHER_ENCODINGS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
@@ -110,6 +112,8 @@ def decode(file: str, raw: bytes) -> Source | Finding:
         return _control_character(file, text, control.start())
     if conflict := CONFLICT_START.search(text):
         return _conflict(file, text, conflict.start())
+    if left := CONFLICT_LEFT.search(text):
+        return _left_by_a_merge(file, text, left)
     return Source(file, text, revision)
 
 
@@ -139,6 +143,17 @@ def _conflict(file: str, text: str, index: int) -> Finding:
                    "a tech would get both, or neither",
                    f"keep {one} or {other}, and delete the rest of lines {first} to {last}"
                    if middle and last else f"keep one version; delete lines {signs}")  # fmt: skip
+
+
+def _left_by_a_merge(file: str, text: str, left: re.Match[str]) -> Finding:
+    """Return the finding for the marks of a merge whose start is deleted already."""
+    marks = [at_index(file, text, mark.start()).line for mark in CONFLICT.finditer(text)]
+    numbers = " and ".join(str(line) for line in marks)
+    return mistake("merge-conflict", at_index(file, text, left.start(), 7),
+                   "this line is left over from a merge",
+                   "the lines above it may be there twice, or in the wrong version",
+                   f"read those around it once more, and delete line{'s' * (len(marks) > 1)} "
+                   f"{numbers}")  # fmt: skip
 
 
 def _lines(first: int, last: int) -> str:

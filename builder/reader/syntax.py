@@ -14,7 +14,8 @@ from builder.model.finding import Edit, Finding, edit_in_line, with_edit
 from builder.model.text import Position
 from builder.reader.characters import quoted
 from builder.reader.left_open import Explained, bracket_slip, not_closed, open_above, open_quote
-from builder.reader.line_slips import LineChange, line_slip, words_of_the_format
+from builder.reader.line_forms import LineChange, words_of_the_format
+from builder.reader.line_slips import line_slip
 from builder.reader.range_words import likely_words
 from builder.reader.source import Source, at_index, mistake
 

@@ -67,6 +67,10 @@ def read_tree(
     return tree_from(source)
 
 
+# What a key of the head stands for while its text can't be read: nobody is told that it's missing.
+INSTEAD = {"drive": Drive.NO, "why": "..."}  # `no` is the careful one
+
+
 def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     """Read a tree from the text of its file."""
     root, findings = read_yaml(source)
@@ -82,8 +86,9 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         unread = Map({Text("date"): Text("", root.key("reviewed").at)})
         unread.at = root.key("reviewed").at
         head[root.key("reviewed")] = map_(root, "reviewed") or unread  # it is there, at least
-    if root.value("drive") and not head.value("drive"):
-        head[root.key("drive")] = Text(Drive.NO, root.key("drive").at)  # the careful one of them
+    for name, instead in INSTEAD.items():
+        if root.value(name) and not head.value(name):
+            head[root.key(name)] = Text(instead, root.key(name).at)
     steps, broken = steps_in(root, paths, broken_lines, findings)
     in_error = {finding.at for finding in findings}
     findings += [finding for finding in too_long(root) if finding.at not in in_error]

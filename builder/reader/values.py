@@ -118,7 +118,7 @@ def branch(node: Map, name: str) -> Branch | None:
     words = text(node, name)
     if words is None:
         return None
-    if "/" in words:
+    if "/" in words or "#" in words:
         tree, _, step = words.partition("#")
         return Branch(words, step or None, tree)
     return Branch(words) if words in ("next", "back") else Branch(words, str(words))
@@ -141,7 +141,8 @@ def money(words: Text | None) -> Money | None:
 def parts(node: Map) -> tuple[Part, ...]:
     """Return the parts of a fix."""
     return tuple(
-        Part(the_text(part, "part"), money(text(part, "price"))) for part in maps(node, "parts")
+        Part(the_text(part, "part"), money(text(part, "price")), text(part, "only_if"))
+        for part in maps(node, "parts")
     )
 
 

@@ -30,7 +30,7 @@ from builder.reader.characters import (
     with_spaces,
 )
 from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
-from builder.reader.line_slips import words_of_the_format
+from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
 from builder.reader.swallowed_item import swallowed_item

@@ -126,6 +126,12 @@ def waiting_note(count: int) -> str:
     return f"{what} until kb/ is right: the mistakes there may be the cause\n" if count else ""
 
 
+def elsewhere_note(count: int) -> str:
+    """Write a line on the findings in files that nobody asked for; "" without one."""
+    what = "1 more finding is" if count == 1 else f"{count} more findings are"
+    return f"{what} in other files: `baytree check` shows all\n" if count else ""
+
+
 def _later(findings: Sequence[Finding], drafts: Collection[str]) -> Iterable[str]:
     """Yield a line on the findings that count as warnings only while their tree is a draft."""
     severities = {rule.RULE.name: rule.RULE.severity for rule in RULES}

@@ -1,5 +1,5 @@
 """A branch to a step that doesn't exist, a `same_as` that names no step, `next` without a list, or
-`back` anywhere but in the `then` of an action.
+`back` in the first step, or anywhere but in the `then` of an action.
 
 Why: The page and the print would send a tech to a step that isn't there.
 
@@ -24,7 +24,8 @@ Fix: Write the step's name as it is under `steps`. Another tree is `system/tree`
 
 from collections.abc import Iterator
 
-from builder.graph.routes import Exit, ExitKind, list_step
+from builder.graph.moves import leads_nowhere
+from builder.graph.routes import Exit, ExitKind
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
@@ -38,6 +39,7 @@ RULE = Rule(
     summary="A branch to a step that doesn't exist.",
 )
 WHY = "this branch goes nowhere"
+YES_OR_NO = ("yes", "no", "true", "false")
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -51,22 +53,26 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
     branch = exit_.branch
-    if branch.next_item:
-        if not list_step(facts.tree, step):
-            message = "`next` needs a list, and no step above has one"
-            hint = "write a step's name, or add `each:` to a step above"
-            yield RULE.finding(branch.text.at, message, WHY, hint)
-    elif branch.back:
-        if exit_.kind is not ExitKind.BACK:
-            message = "`back` works only in the `then` of an action"
-            yield RULE.finding(branch.text.at, message, WHY, "write the step's name")
-    elif not branch.leaves and branch.step not in facts.tree.steps:
+    if not leads_nowhere(facts.tree, step, exit_):
+        return
+    if not branch.next_item and not branch.back:
         yield _no_step(facts, branch.text, WHY)
+        return
+    hint = "write the name of the next step"
+    message = f"`back` in the first step: no step has led to `{step.id}` yet"
+    if branch.next_item:
+        message = "`next` needs a list, and no step above has one"
+        hint = "write a step's name, or add `each:` to a step above"
+    elif exit_.kind is not ExitKind.BACK:
+        message, hint = "`back` works only in the `then` of an action", "write the step's name"
+    yield RULE.finding(branch.text.at, message, WHY, hint)
 
 
 def _no_step(facts: Facts, name: Text, why: str) -> Finding:
     if not facts.tree.defined_twice or closest_names(name, facts.tree.steps):
-        hint = suggestion(name, facts.tree.steps, f"add a step `{name}`, or use one of this tree")
+        other = "write the name of a step" if name in YES_OR_NO else (
+            f"add a step `{name}`, or use one of this tree")  # fmt: skip
+        hint = suggestion(name, facts.tree.steps, other)
     else:
         twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.defined_twice))
         is_or_are = "is" if len(facts.tree.defined_twice) == 1 else "are"

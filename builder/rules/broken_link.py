@@ -26,6 +26,7 @@ Fix: Link to another article as `other-article.md`, to a tree as `../trees/syste
 heading as `#part-` and its words in lowercase with hyphens.
 """
 
+import re
 from collections.abc import Iterator
 from datetime import date
 from posixpath import relpath
@@ -45,6 +46,8 @@ RULE = Rule(
 )
 WHY = "a tech with gloves on taps it and gets an error page"
 
+FILE = re.compile(r"(?:^|/)(trees|modules)/([\w/-]+)\.ya?ml$")
+
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every link of an article to a page or a heading that doesn't exist."""
@@ -58,7 +61,9 @@ def _link(library: Library, article: HowTo, link: ArticleLink) -> Iterator[Findi
     known = _pages_beside(library, link)
     if link.path and PAGE.sub("", link.path) not in known:
         targets = (relpath(f"{page}.md", "how-to") for page in known)
-        hint = suggestion(link.target, targets, "link to an article as `other-article.md`")
+        hint = _page_of_file(library, link.target) or suggestion(
+            link.target, targets, "link to an article as `other-article.md`"
+        )
         yield RULE.finding(link.at, f"page `{link.target}` doesn't exist", WHY, hint)
         return
     target = library.how_tos.get(link.article) if link.path else article
@@ -66,6 +71,14 @@ def _link(library: Library, article: HowTo, link: ArticleLink) -> Iterator[Findi
         anchors = (f"#{anchor}" for anchor in anchors_of(target))
         hint = suggestion(f"#{link.anchor}", anchors, "use a heading of the article")
         yield RULE.finding(link.at, f"heading `#{link.anchor}` doesn't exist", WHY, hint)
+
+
+def _page_of_file(library: Library, target: str) -> str:
+    """Return the hint for a link to a file of the shop that has a page of its own."""
+    match = FILE.search(target)
+    if not match or match[2] not in (library.trees if match[1] == "trees" else library.modules):
+        return ""
+    return f"link to its page: `../{match[1]}/{match[2]}.md`"
 
 
 def _pages_beside(library: Library, link: ArticleLink) -> list[str]:

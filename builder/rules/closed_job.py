@@ -104,8 +104,8 @@ def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
         ))  # fmt: skip
     return RULE.finding(
         at, f"{job} led to `{deviation.was}`; now it leads to `{deviation.now}`{where}", WHY,
-        f"correct the branch or the limit; if the job was wrong, write `outcome: came back` in "
-        f"{case.file}", related,
+        f"correct the branch or the limit; if the job is wrong, correct {case.file}, or write "
+        "`outcome: came back` there", related,
     )  # fmt: skip
 
 

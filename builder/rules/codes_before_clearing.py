@@ -40,6 +40,7 @@ from collections.abc import Iterator
 
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
+from builder.model.tree import Deed
 from builder.rules.shared.early_deeds import early_deeds
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
@@ -58,7 +59,14 @@ def check(facts: Facts) -> Iterator[Finding]:
             early.at,
             f"{early.words} runs before the DTCs are recorded: {early.path}",
             "what the modules knew about the fault is gone for good",
-            "add an earlier step with `does: [record-codes]`",
+            _hint(facts, early.deed),
             *early.related,
         )
         yield finding if early.deed.verb == "clear-codes" else as_warning(finding)
+
+
+def _hint(facts: Facts, early: Deed) -> str:
+    same = next((step.does for step in facts.steps if early in step.does), ())
+    if any(deed.verb == CODES_RECORDED.met_by for deed in same):
+        return "a step does them in this order: write `record-codes` before it"
+    return "add an earlier step with `does: [record-codes]`"

@@ -44,6 +44,7 @@ from builder.model.conditions import POWER, Condition, Conditions, Takes
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
+from builder.model.typing_slip import slip_of
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -101,6 +102,8 @@ def _excluded(one: Condition, name: Text, other: Condition) -> Iterator[Finding]
 
 def _changed_with(one: Condition, name: Text, conditions: Conditions) -> Iterator[Finding]:
     power = conditions[name]
+    if power.group and slip_of(power.group, (POWER,)) and power.group != POWER:
+        return  # a slip in the group's name, and reported there
     if power.group != POWER:
         powers = [f"`{id_}`" for id_, other in conditions.items() if other.group == POWER]
         hint = f"use one of {', '.join(powers)}" if powers else "put it into the group `power`"

@@ -62,6 +62,7 @@ from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.vehicle_data import Spec, Vehicle
 from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.spec_units import is_out_of_reach
 from builder.wording.value_text import scope_text
 
 RULE = Rule(
@@ -78,10 +79,15 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every spec that lacks a limit that its vehicles and checks have."""
     for spec in library.specs.values():
         own = [one for one in library.vehicles.values() if spec.id in one.specs]
-        for word in SIDES if spec.good.range and len(own) >= FEWEST else ():
+        for word in SIDES if _is_limit(spec) and len(own) >= FEWEST else ():
             is_lost = word not in words_for(spec) and all(word in words_for(spec, v) for v in own)
             if is_lost and (place := _branches_on(library, spec, word)):
                 yield _finding(spec, word, own[0], place)
+
+
+def _is_limit(spec: Spec) -> bool:
+    """Whether there is a range that can be read; else `vehicle-value` says so."""
+    return spec.good.range is not None and not is_out_of_reach(spec, spec.good.range)
 
 
 def _branches_on(library: Library, spec: Spec, word: str) -> str:

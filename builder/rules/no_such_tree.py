@@ -96,7 +96,10 @@ def _no_tree(library: Library, branch: Text) -> Finding:
     forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
     close = closest_names(name, library.trees)
     of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
+    named = [id_ for id_ in library.trees if id_.endswith(f"/{name}")]  # the system is left out
     hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
-    meant = mistyped(name, library.trees)
+    if named:
+        hint = f"write {' or '.join(f'`{id_}{mark}{step}`' for id_ in named)}"
+    meant = named[0] if len(named) == 1 else mistyped(name, library.trees)
     edit = edit_of(branch, f"{meant}{mark}{step}") if meant else None
     return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint, edit=edit)

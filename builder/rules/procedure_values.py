@@ -56,7 +56,7 @@ shop, a current such as `9 A`, a spec. A value that the tree asks for is written
 """
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -65,6 +65,7 @@ from builder.model.tree import Question, ValueKind
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.part_hint import is_part, part_hint
 from builder.rules.shared.procedure_steps import Running, steps_that_run
+from builder.rules.shared.published_text import position_in
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -75,7 +76,7 @@ RULE = Rule(
 )
 WHY = "the tech is told `<{name}>` instead of what to use"
 CURRENT = re.compile(r"[0-9]+(\.[0-9]+)? m?A")
-PLACEHOLDER = re.compile(r"<([^<>]+)>")
+PLACEHOLDER = re.compile(r"<([a-z][a-z0-9_-]*)>")
 FITS = {  # a value of the first kind may also come from a question of these
     ValueKind.PART: {ValueKind.PART, ValueKind.MODULE},
     ValueKind.TEXT: set(ValueKind),
@@ -104,17 +105,32 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 
 def _never_given(facts: Facts) -> Iterator[Finding]:
-    """Yield a finding for every state that names a value which nothing gives."""
+    """Yield a finding for every state that names a value which nothing gives; also for every text.
+
+    What a fix quotes is a reading, and another rule judges it.
+    """
     given = {str(one.name) for one in facts.tree.asks}
     given |= {str(step.each[0]) for step in facts.tree.steps.values() if step.each}
     for step in facts.steps:
         for need in step.needs:
-            asked = PLACEHOLDER.fullmatch(need.value) if need.value is not None else None
-            if need.value is not None and asked and asked[1] not in given:
-                where = "takes" if facts.tree.is_procedure else "asks"
-                hint = suggestion(asked[1], given, f"add `{asked[1]}` to `{where}`")
-                yield RULE.finding(need.value.at, f"nothing gives a value for `{need.value}`",
-                                   WHY.format(name=asked[1]), hint)  # fmt: skip
+            if need.value is not None and (asked := PLACEHOLDER.fullmatch(need.value)):
+                yield from _unknown(facts, need.value, asked, given)
+    for text in facts.texts if facts.tree.is_procedure else ():
+        for match in PLACEHOLDER.finditer(text) if "<" in text else ():
+            yield from _unknown(facts, text, match, given)
+
+
+def _unknown(
+    facts: Facts, text: Text, match: re.Match[str], given: Collection[str]
+) -> Iterator[Finding]:
+    name = match[1]
+    if name in given:
+        return
+    where = "takes" if facts.tree.is_procedure else "asks"
+    hint = suggestion(name, given, f"add `{name}` to `{where}`, or write `<...>` with a name there")
+    yield RULE.finding(position_in(text, match.start(), len(match[0])),
+                       f"nothing gives a value for `{match[0]}`", WHY.format(name=name), hint,
+                       )  # fmt: skip
 
 
 def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:

@@ -1,8 +1,8 @@
 """A reading that a text quotes and that wasn't taken on every path to its fix.
 
 `tell` and `cause` may quote `<step>`, or `<step.reading>` where a step has several readings: of the
-check that convicts on every path, or of one in `proved_by`. Steps with `each` or `by` have no one
-reading to quote.
+check that convicts on every path, or of one in `proved_by`. It is printed with its unit. Steps with
+`each` or `by` have no one reading to quote.
 
 Why: The customer's sheet would have a gap, or an older reading, where it quotes a measurement.
 
@@ -88,11 +88,25 @@ def _of_quote(facts: Facts, fix: Step, text: Text, match: re.Match[str]) -> Iter
     elif problem := _unquotable(source, source.body, match[2]):
         yield RULE.finding(text.at, f"`{match[0]}`: {problem}", WHY,
                            "quote another check, or say it without the reading")  # fmt: skip
+    elif unit := _unit_behind(facts, source.body, text[match.end() :], match[2] or ""):
+        yield RULE.finding(text.at, f"`{match[0]} {unit}` would say the unit twice",
+                           "a reading is printed with its unit, and the customer reads both",
+                           f"write just `{match[0]}`")  # fmt: skip
     elif facts.whole and source.id not in {str(proof.step) for proof in fix.body.proved_by}:
         convicting = convicting_checks(facts.tree, facts.graph, fix.id)
         if convicting != {source.id}:
             yield RULE.finding(text.at, f"`{match[0]}` isn't measured on every path to `{fix.id}`",
                                WHY, f"add `{source.id}` and its result to `proved_by`")  # fmt: skip
+
+
+def _unit_behind(facts: Facts, check_: Check, rest: str, name: str) -> str:
+    """Return the unit of a reading, where a text has it right behind the reading."""
+    reading = next((one for one in check_.readings if one.name == name), None)
+    spec = facts.library.specs.get(str(reading.spec)) if reading and reading.spec else None
+    unit = str(spec.unit if spec else reading.unit) if reading else ""
+    words = rest.split(maxsplit=1)
+    has_unit = bool(unit) and unit != "in" and rest[:1] == " " and words
+    return unit if has_unit and words[0].rstrip(".,;") == unit else ""
 
 
 def _unquotable(source: Step, body: Check, reading: str | None) -> str:

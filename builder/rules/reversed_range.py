@@ -29,11 +29,15 @@ Fix: Write the lower end first. Keep results between the `from` and the `to` of 
 """
 
 from collections.abc import Iterable, Iterator
+from datetime import date
+from decimal import Decimal
 
 from builder.graph.space import domain_of, range_as_text, with_ends_in_order
 from builder.model.checks import Check, Reading, Result
 from builder.model.finding import Finding, Severity, edit_of
+from builder.model.library import Library
 from builder.model.ranges import Range
+from builder.model.text import Text
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -57,6 +61,22 @@ def check(facts: Facts) -> Iterator[Finding]:
                 low, high = (float(end.value) for end in axis.domain)
                 limits = f"what `{axis.name}` can be, {low:g} to {high:g}"
                 yield from _results(space.results, axis.name, axis.domain, limits)
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every tool and spec whose span is the wrong way around."""
+    for tool in library.tools.values():
+        for span in tool.reads:
+            yield from _turned(span.unit, f"`{tool.id}` reads", span.low, span.high)
+    for spec in library.specs.values():
+        yield from _turned(spec.unit, f"`{spec.id}` runs", spec.low, spec.high)
+
+
+def _turned(unit: Text, what: str, low: Decimal, high: Decimal) -> Iterator[Finding]:
+    if low > high:
+        yield RULE.finding(unit.at, f"{what} from {low:f} down to {high:f} {unit}",
+                           "no value is between these ends",
+                           f"write `from: {high:f}, to: {low:f}`")  # fmt: skip
 
 
 def _reading(check_: Check, reading: Reading) -> Iterator[Finding]:

@@ -59,22 +59,26 @@ WHY = "nobody can get the vehicle into both"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every pair of states that a step needs and that can't be."""
     for named in needs_of_steps(facts):
-        yield from _pairs(named, facts.conditions())
+        yield from _pairs(named, facts.conditions(), facts.library)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every such pair in a module's record."""
     for named in needs_of_modules(library):
-        yield from _pairs(named, conditions_for(library))
+        yield from _pairs(named, conditions_for(library), library)
 
 
-def _pairs(named: NamedNeeds, conditions: Conditions) -> Iterator[Finding]:
+def _pairs(named: NamedNeeds, conditions: Conditions, library: Library) -> Iterator[Finding]:
     needs = {state: need for need, state in named.states(conditions)}
     for one, other in at_odds(conditions, needs):
         if other in needs:
             yield _clash(conditions, needs, one, other)
-        else:
+        elif _is_part(other.part, library):  # else `no-such-part` says so
             yield _group_left_out(conditions, needs[one], one, other)
+
+
+def _is_part(name: str | None, library: Library) -> bool:
+    return not name or name[0] == "<" or name in library.parts or name in library.modules
 
 
 def _clash(

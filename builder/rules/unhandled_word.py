@@ -59,6 +59,7 @@ Fix: Add a result for the word, and lead it where it belongs.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
+from builder.rules.shared.close_names import closest_names
 from builder.rules.shared.procedure_steps import steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -73,9 +74,13 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every returned word that a step has no result for."""
     for running in steps_that_run(facts):
+        returns = running.procedure.returns
         results = {str(result.text) for result in running.check.results}
-        for word in running.procedure.returns:
-            if word not in results:
+        slips = {
+            near for text in results.difference(returns) for near in closest_names(text, returns)
+        }  # `no-such-word` names them
+        for word in returns:
+            if word not in results and word not in slips:
                 yield RULE.finding(
                     running.by.at,
                     f"`{running.by}` can return `{word}`, and step `{running.step.id}` has no "

@@ -44,6 +44,7 @@ procedure with `every_time: yes`, is never deleted: branch to it again.
 
 from collections.abc import Iterator
 
+from builder.graph.moves import leads_nowhere
 from builder.model.finding import Finding, Related, Severity
 from builder.rules.shared.procedure_steps import Running, led_past, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -60,9 +61,13 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for each step that nothing leads to, but not for those behind it.
 
-    Where the tree has a dead end, that is the place to correct, and `dead-end` names these steps.
+    Where the tree has a dead end, or a branch to nowhere, that is the place to correct.
     """
-    if any(step.id in facts.graph.reachable for step in dead_ends(facts)):
+    reachable = facts.graph.reachable
+    if any(step.id in reachable for step in dead_ends(facts)) or any(
+        step.id in reachable and leads_nowhere(facts.tree, step, exit_)
+        for step, exit_ in facts.exits
+    ):
         return
     proofs = {str(one.step.id): one for one in steps_that_run(facts) if one.procedure.every_time}
     for name in first_unreached(facts):

@@ -49,6 +49,7 @@ Right:
 Fix: Write `<name>` where the value belongs, or delete it from `takes` and from every `with`.
 """
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
@@ -65,6 +66,8 @@ RULE = Rule(
     summary="A value that a procedure takes and doesn't use.",
 )
 
+PLACEHOLDER = re.compile(r"<([a-z][a-z0-9_-]*)>")
+
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every value whose `<name>` is in no step."""
@@ -72,6 +75,9 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         if procedure.tree.broken:
             continue  # a step with a text error may be the one that uses it
         texts = {text for step in procedure.tree.steps.values() for text in _texts(step)}
+        names = {str(taken.name) for taken in procedure.tree.asks}
+        if any(name not in names for text in texts for name in PLACEHOLDER.findall(text)):
+            continue  # it may be the same value by another name: `procedure-values` asks for it
         for taken in procedure.tree.asks:
             if not any(f"<{taken.name}>" in text for text in texts):
                 yield RULE.finding(

@@ -1,5 +1,5 @@
 """A value in `kb/specs.yml` or a vehicle's file that can't be right: a good
-range outside what can be read, or a pin outside its connector.
+range outside what can be read, a pin outside its connector, or a wire whose color has another code.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -19,17 +19,18 @@ Fix: Write the value in the unit of the spec, and within `from` and `to`.
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library
-from builder.model.ranges import BOTTOM, TOP
 from builder.model.vehicle_data import Connector, Good, Spec
-from builder.rules.shared.rule import Family, Rule
+from builder.rules.shared.rule import Family, Rule, as_warning
+from builder.rules.shared.spec_units import is_out_of_reach
+from builder.trade.wire_colors import in_our_codes
 
 RULE = Rule(
     name="vehicle-value",
     family=Family.KNOWLEDGE,
     severity=Severity.ERROR,
-    summary="A good range or a pin that can't be right.",
+    summary="A good range, a pin or a wire that can't be right.",
 )
 WHY = "the walk would compare every reading with a wrong limit"
 
@@ -52,8 +53,7 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
         yield from _outside(spec, row)
     if good.range is None:
         return
-    ends = [cut.value for cut in good.range if cut not in (BOTTOM, TOP)]
-    if good.range.empty or any(not spec.low <= end <= spec.high for end in ends):
+    if is_out_of_reach(spec, good.range):
         span = (
             f"{spec.low:f} to {'OL' if spec.high.is_infinite() else f'{spec.high:f}'} {spec.unit}"
         )
@@ -64,6 +64,12 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
 def _pins(connector: Connector) -> Iterator[Finding]:
     drawn = [number for row in connector.face for number in row]
     for number, pin in connector.pins.items():
+        if pin.wire and (codes := in_our_codes(pin.wire)):
+            yield as_warning(RULE.finding(
+                pin.wire.at, f"`{pin.wire}` isn't in the codes of wire colors",
+                "the drawing of the connector would show no color", f"write `{codes}`",
+                edit=edit_of(pin.wire, codes),
+            ))  # fmt: skip
         if drawn and number not in drawn:
             yield RULE.finding(pin.number.at, f"connector `{connector.id}` has no pin {number}",
                                "the drawing of the connector would leave it out",

@@ -56,6 +56,27 @@ WIRE_COLORS: Mapping[str, WireColor] = {**STANDARD_COLORS, **OTHER_COLORS}
 _WRITTEN = re.compile(r"(?P<base>[A-Z]{2})(?:[/-](?P<stripe>[A-Z]{2}))?(?: (?P<size>\S.*))?")
 
 
+def in_our_codes(text: str) -> str | None:
+    """Return a wire with the codes of the list for other short forms: `BLK/WHT` is `BK/WH`.
+
+    None where it has such codes already, or where a word isn't short for just one color.
+    """
+    colors, blank, size = text.strip().partition(" ")
+    codes = [_code_of(word) for word in re.split("[/-]", colors)]
+    if wire_of(text) or not all(codes) or len(codes) > 2:
+        return None
+    return "/".join(filter(None, codes)) + blank + size
+
+
+def _code_of(word: str) -> str | None:
+    if word in WIRE_COLORS:
+        return word
+    letters = ".*".join(map(re.escape, word.lower()))
+    names = [code for code, color in WIRE_COLORS.items()
+             if len(word) > 2 and re.match(letters, color.name.replace(" ", ""))]  # fmt: skip
+    return names[0] if len(names) == 1 else None
+
+
 def wire_of(text: str) -> Wire | None:
     """Return a wire as its diagram has it; None where it names no color of the list."""
     match = _WRITTEN.fullmatch(text.strip())

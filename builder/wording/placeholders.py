@@ -18,6 +18,7 @@ _PLACEHOLDER = re.compile(
     r"(?P<article>\b[Tt]he )?(?:\b(?P<before>\w+) )?(?P<open>\()?<(?P<name>[^<>]+)>(?P<close>\))?"
     r"(?: (?P<after>\w+)\b)?"
 )
+BLANK = "___"
 # Fields with names of parts and currents, which are no sentences: `vehicle_words` writes them.
 _NAMES = {Step: {"needs", "run"}, Check: {"with_"}, Where: {"part", "fuse"}}
 
@@ -60,10 +61,13 @@ def _replaced(names: set[str], item: str, text: str) -> str:
 def _phrase(match: re.Match[str], item: str) -> str:
     """Return the words for a placeholder, without repeating the word beside it.
 
-    `the <module> module` is "the module", `the wheel (<wheel>)` is "the wheel".
+    `the <module> module` is "the module", `the wheel (<wheel>)` is "the wheel"; `a <miles>-mile
+    drive` has a blank.
     """
     word = match["name"].replace("-", " ")
     article, before, after = (match[part] or "" for part in ("article", "before", "after"))
+    if match.string.startswith("-", match.end()):  # a value and its unit: a blank to fill in
+        return match[0].replace(f"<{match['name']}>", BLANK)
     is_item = match["name"] == item
     if match["open"]:
         end = f" {after}" if after else ""

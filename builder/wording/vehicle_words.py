@@ -11,7 +11,7 @@ from builder.model.library import Library
 from builder.model.tree import Need, Step, Where
 from builder.wording.sentences import joined
 
-ABBREVIATED = re.compile(r"^.*\((?P<short>[A-Z0-9]+)\) (?P<rest>.+)$")
+ABBREVIATED = re.compile(r"^.*\((?P<short>[A-Z0-9]+)\)(?P<rest>| .+)$")
 DRIVING = {
     Drive.YES: "Safe to drive",
     Drive.WITH_CARE: "Drive with care",
@@ -26,9 +26,10 @@ def part_name(id_: str, library: Library) -> str:
         return id_.strip("<>").replace("-", " ")
     name = str(known.name)
     if short := ABBREVIATED.match(name):
-        return f"{short['short']} {short['rest']}"
-    first = name.split(" ")[0][1:]
-    return name if first.upper() == first else name[:1].lower() + name[1:]
+        return f"{short['short']}{short['rest']}"
+    rest = name.split(" ")[0][1:]
+    is_plain = rest != rest.upper() and rest == rest.lower()  # neither `ABS` nor `NOx`
+    return name[:1].lower() + name[1:] if is_plain else name
 
 
 def part_named(words: str, library: Library) -> str:

@@ -3,7 +3,7 @@
 In: three sets of 30 seeded graphs. Out: a table for Letter (upright) and Tabloid (lying), margins
 of half an inch; the text sizes are read from the PDFs. Both get the same broken lines in the same
 boxes; dot has its customary gaps (14 points between boxes, 28 between ranks) and draws merged fixes
-once, ours the results of one check that lead to one end. Then what a layout and the sheets of the
+once, ours where they would take much room. Then what a layout and the sheets of the
 demo cost in processor time, in runs of dot. Run by hand: `python tests/bench/charts.py` (needs
 Graphviz; three minutes; `--time` for the costs alone).
 """

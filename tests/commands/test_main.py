@@ -157,8 +157,21 @@ def test_a_file_named_is_the_only_one_told_of(
     broken(shop)
     other = shop / "trees/horn/silent.yml"
     assert main(["--shop", str(shop), "check", "--today", TODAY, str(other)]) == 0
+    told = capsys.readouterr().out
+    assert "linkadge" not in told
+    assert "1 more finding is in other files" in told
     assert main(["--shop", str(shop), "check", "--today", TODAY, str(broken(shop))]) == 1
     assert "linkadge" in capsys.readouterr().out
+
+
+def test_a_finding_that_points_at_the_file_named_is_told(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A closed job is judged in its tree; who mistyped a reading in it hears of it all the same."""
+    job = shop / "kb/cases/2026-05-d3d8fe5d.yml"
+    job.write_text(job.read_text("utf-8").replace("0.21 V", "2.1 V"), encoding="utf-8")
+    assert main(["--shop", str(shop), "check", "--today", TODAY, str(job)]) == 1
+    assert "[closed-job]" in capsys.readouterr().out
 
 
 def test_sarif_and_annotations_name_files_from_the_repository(
@@ -198,6 +211,26 @@ def test_a_build_names_the_file_that_is_in_its_way(
     assert main(["--shop", str(shop), "build", "--today", TODAY]) == 2
     assert (shop / "site/CNAME").read_text(encoding="utf-8") == "bay.example"
     assert "`CNAME`" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("folder", ["trees", "kb/how-to", "."])
+def test_a_build_never_asks_to_delete_the_shop(
+    shop: Path, folder: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A folder with the shop's own files is refused by what it holds."""
+    assert main(["--shop", str(shop), "build", "--out", str(shop / folder)]) == 2
+    told = capsys.readouterr().err
+    assert "the shop's own files" in told
+    assert "delete" not in told
+
+
+def test_a_word_too_many_is_named(capsys: pytest.CaptureFixture[str]) -> None:
+    """The usage that follows is that of the command, not of all of them."""
+    with pytest.raises(SystemExit):
+        main(["minutes", "lamp", "on"])
+    told = capsys.readouterr().err
+    assert "`on` is too much" in told
+    assert "usage: baytree minutes" in told
 
 
 def test_minutes_in_json(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -258,6 +291,8 @@ def test_rules_are_listed_and_explained(capsys: pytest.CaptureFixture[str]) -> N
     assert "Wrong:" in told
     assert "Right:" in told
     assert main(["rules", "nonsense"]) == 2
+    assert main(["rules", "gap"]) == 2
+    assert "did you mean `reading-gap`?" in capsys.readouterr().err
 
 
 def test_whoever_has_read_enough_may_close_the_pipe() -> None:

@@ -9,7 +9,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.prints.book import book
 from builder.prints.paper import PAPERS
-from builder.prints.wall import wall_layout
+from builder.prints.wall_layout import wall_layout
 
 
 @pytest.fixture(scope="module")

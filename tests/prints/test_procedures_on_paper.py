@@ -12,6 +12,7 @@ from builder.prints.bench import bench_sheet
 from builder.prints.print_jobs import tree_ids
 from builder.prints.sheets import PrintRequest
 from builder.prints.wall import wall_chart
+from builder.wording.vehicle_words import condition_texts
 
 from .printed_words import words
 
@@ -62,3 +63,12 @@ def test_a_step_that_runs_a_procedure_is_a_predefined_process(library: Library) 
     node = flow_of(tree_of(SAMPLES, library, "brakes/soft-pedal"), library).nodes["abs-battery"]
     assert node.kind == "run"
     assert "battery" in " ".join(node.hazards).lower()
+
+
+def test_the_box_of_a_procedure_has_the_state_in_which_it_begins(library: Library) -> None:
+    """Paper can't know the way: the state of its first step, with the part that it is run on."""
+    nodes = flow_of(tree_of(SAMPLES, library, "brakes/soft-pedal"), library).nodes
+    first = library.procedures["battery-proof"].tree.start
+    assert nodes["abs-battery"].when == condition_texts(first, library)
+    handed = ("key on, engine off", "ABS module unplugged", "9\u00a0A load hooked up")
+    assert nodes["abs-feed"].when == handed

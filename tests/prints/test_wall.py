@@ -25,8 +25,10 @@ from builder.plan.numbering import numbering
 from builder.prints.head import head_of
 from builder.prints.paper import MARGIN, PAPERS, reads_from
 from builder.prints.sheet import LEAST_SIZE, page_address
-from builder.prints.wall import Wall, wall_chart, wall_layout
+from builder.prints.wall import wall_chart
 from builder.prints.wall_distance import MOST_SHEETS, TooFarError
+from builder.prints.wall_layout import Wall, wall_layout
+from builder.wording.sentences import capitalized
 
 HERE = Path(__file__).parent
 
@@ -227,7 +229,7 @@ def test_the_wall_has_the_large_paper_beside_the_shops(small: Tree, library: Lib
 
 def test_a_sheet_says_what_it_is(small: Tree, library: Library) -> None:
     """Revision, review, page, and who comes first stand on every sheet; a draft says so."""
-    reader = read(wall_chart(small, library, "a4", 1))
+    reader = read(wall_chart(small, library, "a4", 1.1))
     count = len(reader.pages)
     assert count > 1
     for number, page in enumerate(reader.pages, start=1):
@@ -288,7 +290,7 @@ def test_cautions_stand_at_the_top(
     names = {hazard for one in (*steps, *states) for hazard in one.hazards}
     assert {"battery-gas", "exhaust-gas"} <= names  # of a step, and of a state alone
     for name in names:
-        assert f"{library.hazards[name].signal} {name.replace('-', ' ').capitalize()}" in text
+        assert capitalized(library.hazards[name].short) in text
 
 
 def _words_of_first_page(pdf: bytes) -> str:

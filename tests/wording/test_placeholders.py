@@ -62,6 +62,7 @@ def read(text: str) -> Tree:
         ("Between <part> and <part>", "Between the part and the part"),
         ("Is it <what> or < 5 V", "Is it <what> or < 5 V"),
         ("Pull the <fuse>", "Pull the fuse"),
+        ("Drive a <part>-mile loop", "Drive a ___-mile loop"),
     ],
 )
 def test_a_name_reads_as_the_thing(written: str, printed: str) -> None:

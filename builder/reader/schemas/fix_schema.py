@@ -15,6 +15,7 @@ from builder.reader.schemas.shapes import (
     decimal,
     name_or_answer,
     record,
+    sentence,
     several,
     slug,
     string,
@@ -41,7 +42,7 @@ OPTION = record(
             "used",
             "rebuilt",
         ),
-        "not_offered": string(
+        "not_offered": sentence(
             "a reason",
             "Why this can't be offered; takes the place of a price.",
             "Not safe to drive",
@@ -60,7 +61,7 @@ DRIVING: dict[str, Schema] = {
     "drive": choice("yes, with care, or no",
                     "Whether the vehicle may be driven as it is, before the repair.",
                     "yes", "with care", "no"),
-    "why": string("a few words", "Why, or why not; the customer reads it.",
+    "why": sentence("a reason", "Why, or why not; the customer reads it.",
                   "The brakes may not hold.", 120),
 }  # fmt: skip
 VERIFICATION = by_type(
@@ -68,8 +69,10 @@ VERIFICATION = by_type(
     {"string": string("a test", "", "13.5 V or more at idle", 120),
      "object": by_name(
          "a check and the result that passes", "",
-         by_type("a result", "",
+         by_type("a result, or a list of results", "",
                  {"string": string("a result", "", "firm", 28),
+                  "array": several("a list of results", "", string("a result", "", "none", 28),
+                                   "[none, not run yet]"),
                   "object": by_name("a range for each reading", "",
                                     string("a range", "", "within spec", 28),
                                     "{play: within spec}")},
@@ -87,7 +90,7 @@ PROOF = by_name(
     "{feed: good}",
 ) | {"maxProperties": 1}  # fmt: skip
 FIX: dict[str, Schema] = {
-    "cause": string("a few words", "What was wrong with the vehicle.", "The belt slips",
+    "cause": sentence("a few words", "What was wrong with the vehicle.", "The belt slips",
                     60),
     "weight": decimal("a number of jobs", "How often it is this fix, compared with the others.", 3,
                       0),
@@ -103,7 +106,8 @@ FIX: dict[str, Schema] = {
         ("module", "part"), "{module: eps-module, part: new}"),
     "verify": several("a list",
                       "What proves the repair before the vehicle leaves: checks with the result "
-                      "that passes. A test in words is asked with the vehicle back to normal.",
+                      "that passes, or several (`not run yet` goes on, and isn't told as passed). "
+                      "A test in words is asked with the vehicle back to normal.",
                       VERIFICATION,
                       "[{running: 13.2 to 14.8}, {hold: firm}, no DTC after 10 miles]"),
     "proved_by": several("a list of checks and results",
@@ -112,7 +116,7 @@ FIX: dict[str, Schema] = {
     "torques": TORQUES,
     **DRIVING,
     "still_there": BRANCH | {"description": "Where to go if the fault is still there."},
-    "tell": string("a few sentences", "What to tell the customer, in plain words.",
+    "tell": sentence("a few sentences", "What to tell the customer, in plain words.",
                    "The belt slipped.",
                    400),
     "options": by_name("options by name", "Options that differ from the standard ones.",

@@ -18,6 +18,7 @@ from builder.reader.schemas.shapes import (
 )
 from builder.reader.schemas.step_schema import MODULE_VERBS
 
+LAMP_COLOR = "(red|yellow|blue|green|white)"
 SYSTEMS = by_name(
     "systems by ID", "The systems of a vehicle; each is a folder in `trees/`.",
     record("a system", "One system.", {"name": WORDS}, ("name",), "{name: Charging}"),
@@ -28,7 +29,8 @@ LAMPS = by_name(
     record("a warning light", "One warning light.",
            {"name": WORDS,
             "looks_like": string("a few words", "What to ask for on the phone.", "a battery", 120),
-            "color": string("a color", "Red, yellow, blue, or green.", "red", 28)},
+            "color": pattern("a color", "Red, yellow, blue, or green.", "red",
+                             rf"^{LAMP_COLOR}( or {LAMP_COLOR})*$")},
            ("name",), "{name: Charging light, looks_like: a battery, color: red}"),
     "{charging: {name: Charging light}}",
 )  # fmt: skip

@@ -26,6 +26,12 @@ def string(title: str, description: str, example: str, most: int = LONGEST) -> S
     return schema
 
 
+def sentence(title: str, description: str, example: str, most: int = LONGEST) -> Schema:
+    """Text that people read, so `yes` alone is none."""
+    plain = string(title, description, example, most)
+    return plain | {"not": {"enum": ["yes", "no", "true", "false", True, False]}}
+
+
 def decimal(title: str, description: str, example: float, least: float | None = None) -> Schema:
     """A plain decimal."""
     schema: Schema = {
@@ -131,7 +137,8 @@ NAMES = several(
     WORDS,
     "[steering computer]",
 )
-DATE = pattern("a date", "Year, month, and day.", "2026-03-02", r"^\d{4}-\d{2}-\d{2}$")
+DAY = r"(?:0[1-9]|1[0-2])-(?:0[1-9]|1\d|2\d)|(?:0[13-9]|1[0-2])-30|(?:0[13578]|1[02])-31"
+DATE = pattern("a date", "Year, month, and day.", "2026-03-02", rf"^\d{{4}}-(?:{DAY})$")
 SIGNED = record(
     "a name and a date",
     "Who signs for it, and when.",
@@ -167,6 +174,12 @@ PARTS = several(
         {
             "part": string("a part", "As the parts counter calls it.", "alternator", 60),
             "price": MONEY,
+            "only_if": string(
+                "a few words",
+                "When it is needed, if not always. The estimate has it from 0 to its price.",
+                "they are worn thin",
+                60,
+            ),
         },
         ("part",),
         "{part: alternator, price: 310}",
@@ -177,9 +190,9 @@ BRANCH = pattern(
     "a branch",
     "Where the job goes on: a step, another tree, `tree#step`, `next`, or `back`.",
     "belt",
-    r"^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+(#[A-Za-z0-9_-]+)?)?$",
+    r"^[A-Za-z0-9_-]+(/[A-Za-z0-9_-]+)?(#[A-Za-z0-9_-]+)?$",
 )
-NOTE = string(
+NOTE = sentence(
     "a note", "What the tech must know here, 30 words or less.", "Ask who installed it.", 400
 )
 OVER_LIMIT: Schema = {

@@ -103,7 +103,7 @@ def facts_of(tree: Tree, library: Library) -> Facts:
         tree=tree,
         library=library,
         graph=graph,
-        whole=not tree.broken and not any(leads_nowhere(tree, one) for _, one in graph.exits),
+        whole=not tree.broken and not any(leads_nowhere(tree, *pair) for pair in graph.exits),
         steps=steps,
         exits=tuple(pair for pair in graph.exits if pair[0].id not in tree.broken),
         spaces=spaces,

@@ -12,7 +12,7 @@ from decimal import Decimal
 from builder.model.checks import Reading
 from builder.model.knowledge import InstrumentRange
 from builder.model.library import Library
-from builder.model.ranges import Range
+from builder.model.ranges import BOTTOM, TOP, Range
 from builder.model.tree import Step
 from builder.model.vehicle_data import Good, Spec
 from builder.rules.shared.limits import instrument_ranges
@@ -25,6 +25,14 @@ class OtherUnit:
 
     unit: str
     why: str  # what the tool shows in the unit of the spec
+
+
+def is_out_of_reach(spec: Spec, good: Range) -> bool:
+    """Whether an end of a good range lies outside what can be read, or its ends are swapped."""
+    if spec.low > spec.high:
+        return False  # `reversed-range` names it
+    ends = [cut.value for cut in good if cut not in (BOTTOM, TOP)]
+    return good.empty or any(not spec.low <= end <= spec.high for end in ends)
 
 
 def other_unit(facts: Facts, step: Step, reading: Reading) -> OtherUnit | None:

@@ -61,6 +61,14 @@ def word_misspelled(sound: Sound) -> Iterator[Mutant]:
                 yield sound.replaced(result.text.at, f"{result.text}zz", by.at.line)
 
 
+def word_replaced(sound: Sound) -> Iterator[Mutant]:
+    """Write a result that no word of the procedure is like, so that one of them has none."""
+    for _, check, by in runs(sound):
+        for result in check.results:
+            if sound.is_written(result.text):
+                yield sound.replaced(result.text.at, "qqqqqqq", by.at.line)
+
+
 def value_left_out_or_wrong(sound: Sound) -> Iterator[Mutant]:
     """Hand over nothing, or something of no kind that is taken."""
     for step, check, by in runs(sound):
