@@ -24,6 +24,7 @@ from builder.model.knowledge import Signal
 from builder.model.library import Library
 from builder.model.text import Number
 from builder.model.tree import Step, Tree
+from builder.plan.chances import WalkChances
 from builder.plan.numbering import ChartLine, chart_lines, number_sections, tree_outline
 from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection
 from builder.wording.results import NO_BREAK, result_words, tied
@@ -91,10 +92,13 @@ class Flow:
 
 
 def flow_of(
-    tree: Tree, library: Library | None = None, marks: Mapping[str, HazardMark] = NO_MARKS
+    tree: Tree,
+    library: Library | None = None,
+    marks: Mapping[str, HazardMark] = NO_MARKS,
+    chances: WalkChances | None = None,
 ) -> Flow:
     """Turn a tree into what its chart shows; `marks`: signs of hazards that a key explains."""
-    drawn = chart_lines(tree)
+    drawn = chart_lines(tree, chances)
     sections = tree_outline(tree, drawn)
     at = NumberedTree(tree, number_sections(tree, sections), drawn, library, marks)
     nodes = {str(name): _node(at, step) for name, step in tree.steps.items()} | _handoffs(at)
@@ -145,12 +149,9 @@ def _minutes(word: str, minutes: Number | None) -> str:
 
 
 def _handoffs(at: NumberedTree) -> dict[str, Node]:
-    found = [line for out in at.drawn.values() for line in out]
-    return {
-        line.target: _handoff(line.exit.branch, line.target, at.library)
-        for line in found
-        if line.target not in at.tree.steps
-    }
+    lines = {line.target: line for out in at.drawn.values() for line in out}
+    handoffs = (line for line in lines.values() if line.target not in at.tree.steps)
+    return {one.target: _handoff(one.exit.branch, one.target, at.library) for one in handoffs}
 
 
 def _handoff(branch: Branch, id: str, library: Library | None) -> Node:
@@ -194,8 +195,7 @@ def nodes_reached_by_number(edges: Edges, sections: Sequence[OutlineSection]) ->
     for block in (block for section in sections for block in section.blocks):
         for side in block.sides:
             found.update([] if side.chain else [edges[block.step][side.edge_index].target])
-            for _, edge in _ways_on(edges, side.chain):
-                found.add(edge.target)
+            found.update(edge.target for _, edge in _ways_on(edges, side.chain))
     return frozenset(found)
 
 

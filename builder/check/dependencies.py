@@ -9,7 +9,15 @@ shop's settings. No rule for single trees knows the date. A tree that others lea
 on every tree from which a walk can reach it, however far away.
 """
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import (
+    Callable,
+    Collection,
+    ItemsView,
+    Iterable,
+    Iterator,
+    Mapping,
+    ValuesView,
+)
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from typing import Any, TypeVar
@@ -57,6 +65,16 @@ class Observed(Mapping[str, T]):
         """Count the entries."""
         self.used.add((self.kind, ALL))
         return len(self.entries)
+
+    def items(self) -> ItemsView[str, T]:
+        """Return all entries with their IDs."""
+        self.used.add((self.kind, ALL))
+        return self.entries.items()
+
+    def values(self) -> ValuesView[T]:
+        """Return all entries."""
+        self.used.add((self.kind, ALL))
+        return self.entries.values()
 
 
 def observed(library: Library, used: Used) -> Library:

@@ -194,8 +194,8 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
     listings = (record.listing for record in known if record and record.listing)
     trees = {tree for listing in listings for tree, step in listing.leads_to if step}
     for file in new:
-        if (shop / file).is_file():
-            trees |= {id_.decode() for id_ in INTO_A_STEP.findall((shop / file).read_bytes())}
+        if (shop / file).is_file() and b"#" in (raw := (shop / file).read_bytes()):
+            trees |= {id_.decode() for id_ in INTO_A_STEP.findall(raw)}
     return frozenset(trees)
 
 

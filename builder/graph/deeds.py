@@ -56,6 +56,8 @@ def _of_run(run: ProcedureRun, exit_: Exit) -> tuple[Deed, ...]:
 
 def effect(step: Step, exit_: Exit, requirement: Requirement) -> Effect:
     """Return what leaving a step by an exit does to a requirement."""
+    if not step.does and step.run is None:
+        return Effect.KEPT
     if is_met_after(deeds_done(step, exit_), requirement, False):
         return Effect.MET
     begun = step.does if step.run is None else step.run.may_do

@@ -5,7 +5,6 @@ exit by which it last left the check, and a shortest path of it.
 """
 
 from collections import deque
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.graph.moves import Move, Place
@@ -64,16 +63,9 @@ def _path(
     return tuple(reversed(steps))
 
 
-def entries(graph: TreeGraph, step: str) -> Iterator[Move]:
-    """Yield every move into a step."""
-    for move in graph.moves:
-        if move.to is not None and move.to.step == step:
-            yield move
-
-
 def convicting_checks(tree: Tree, graph: TreeGraph, step: str) -> frozenset[str]:
     """Return the checks that enter a step by a result; empty where one enters it otherwise."""
-    moves = tuple(entries(graph, step))
+    moves = graph.moves_into.get(step, ())
     if not all(move.route.exit.kind is ExitKind.RESULT for move in moves):
         return frozenset()
     sources = {move.source.step for move in moves}

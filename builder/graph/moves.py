@@ -7,16 +7,18 @@ a text error as leading anywhere: one typo must not look like ten.
 """
 
 from collections import defaultdict, deque
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
 from builder.graph.routes import Exit, ExitKind, Route, exits_of, list_step, routes_by
 from builder.model.checks import Branch
 from builder.model.conditions import VehicleState
 from builder.model.text import Text
 from builder.model.tree import Step, Tree
+
+Node = TypeVar("Node")
 
 
 class Call(NamedTuple):
@@ -95,12 +97,21 @@ def steps_leading_to(step: str, previous: Mapping[str, set[str]]) -> frozenset[s
 
     `previous` comes from `Moves.previous_steps`, once for all steps of a tree.
     """
-    known, stack = {step}, [step]
+    return frozenset(map(str, leading_to([step], previous)))
+
+
+def leading_to(targets: Iterable[Node], previous: Mapping[Any, Collection[Node]]) -> set[Node]:
+    """Return the targets and everything from which one of them can be reached.
+
+    `previous` has by node the nodes from which one move leads to it.
+    """
+    known = set(targets)
+    stack = [*known]
     while stack:
-        new = previous.get(stack.pop(), set()) - known
-        known |= new
+        new = [one for one in previous.get(stack.pop(), ()) if one not in known]
+        known.update(new)
         stack += new
-    return frozenset(map(str, known))
+    return known
 
 
 def moves_of(tree: Tree) -> Moves:
@@ -126,11 +137,13 @@ def moves_of(tree: Tree) -> Moves:
 def leads_nowhere(tree: Tree, step: Step, exit_: Exit) -> bool:
     """Whether an exit is to no step, or is `next` or `back` where that can't be."""
     branch = exit_.branch
+    if branch.step in tree.steps:
+        return False
     if branch.next_item:
         return not list_step(tree, step)
     if branch.back:
         return exit_.kind is not ExitKind.BACK or step.id == tree.start.id
-    return not branch.leaves and branch.step not in tree.steps
+    return not branch.leaves
 
 
 def _closest_step(tree: Tree, branch: Branch) -> list[str | None]:

@@ -16,7 +16,7 @@ from builder.graph.deeds import Effect, all_deeds, effect
 from builder.graph.moves import Move, Moves, Place
 from builder.graph.requirements import Requirement
 from builder.graph.routes import Exit
-from builder.model.tree import Step
+from builder.model.tree import Deed, Step
 
 MoveTest = Callable[[Move], bool]
 
@@ -68,7 +68,8 @@ def reached_unmet(
 
 def with_effect(steps: Mapping[str, Step], requirement: Requirement, wanted: Effect) -> MoveTest:
     """Return a test whether a move has an effect on the requirement."""
-    if not affects(steps, requirement):
+    deeds = (deed for step in steps.values() for deed in all_deeds(step))
+    if not affect(deeds, requirement):
         return lambda _move: wanted is Effect.KEPT
 
     def has_it(move: Move) -> bool:
@@ -77,13 +78,9 @@ def with_effect(steps: Mapping[str, Step], requirement: Requirement, wanted: Eff
     return has_it
 
 
-def affects(steps: Mapping[str, Step], requirement: Requirement) -> bool:
-    """Whether any step meets a requirement or undoes it."""
-    return any(
-        requirement.is_met_by(deed) or deed.verb in requirement.undone_by
-        for step in steps.values()
-        for deed in all_deeds(step)
-    )
+def affect(deeds: Iterable[Deed], requirement: Requirement) -> bool:
+    """Whether one of some deeds meets a requirement or undoes it."""
+    return any(requirement.is_met_by(deed) or deed.verb in requirement.undone_by for deed in deeds)
 
 
 def unmet_origins(

@@ -5,9 +5,9 @@ plainest value in one that the instrument can show.
 """
 
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from operator import or_
 
 from builder.model.ranges import INFINITY, OVER, Box, Cut, Range
@@ -59,13 +59,15 @@ def _nearest_middle(gap: Range, step: Decimal) -> Decimal | None:
     return None
 
 
-def uncovered(domain: Box, boxes: Iterable[Box], max_work: int = MAX_WORK) -> list[Box] | None:
+def uncovered(domain: Box, boxes: Collection[Box], max_work: int = MAX_WORK) -> list[Box] | None:
     """Return the pieces of the domain that no box covers; no two of them share a point.
 
     The domain is halved at a face of a box, chosen so that few boxes are on both sides, until a
     piece meets no box (uncovered) or is inside one (covered). None: that would take more than
     `max_work` box comparisons, so the question is too large to answer here.
     """
+    if len(domain) == 1 and _cover(domain[0], (side for (side,) in boxes)):
+        return []
     sides_by_axis = zip(domain, *boxes, strict=True)
     faces = [sorted({cut for side in sides for cut in side}) for sides in sides_by_axis]
     ranks = [{cut: rank for rank, cut in enumerate(cuts)} for cuts in faces]
@@ -86,11 +88,13 @@ def uncovered(domain: Box, boxes: Iterable[Box], max_work: int = MAX_WORK) -> li
     return pieces
 
 
-def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]]:
+def overlaps(domain: Box, boxes: Collection[Box]) -> Iterator[tuple[int, int, Box]]:
     """Yield every pair of boxes (by their order, i before j) that share a point of the domain.
 
     Integers serve as sets, bit i for box i: one `&` finds which of all boxes meet on an axis.
     """
+    if len(domain) == 1 and _apart(side for (side,) in boxes):
+        return
     inside = [
         tuple(side.intersection(cut) for side, cut in zip(domain, box, strict=True))
         for box in boxes
@@ -107,6 +111,20 @@ def overlaps(domain: Box, boxes: Iterable[Box]) -> Iterator[tuple[int, int, Box]
     for j, second in enumerate(inside):
         for i in (i for i in range(j) if meeting[j] >> i & 1):
             yield i, j, tuple(a.intersection(b) for a, b in zip(inside[i], second, strict=True))
+
+
+# Most checks have one reading, and ranges that neither leave a gap nor overlap: one sort tells.
+def _cover(domain: Range, sides: Iterable[Range]) -> bool:
+    reached = domain.low
+    for side in sorted(sides):
+        if reached < side.low:
+            break
+        reached = max(reached, side.high)
+    return reached >= domain.high
+
+
+def _apart(sides: Iterable[Range]) -> bool:
+    return all(one.high <= other.low for one, other in pairwise(sorted(sides)))
 
 
 def _prefix_sets(ordered: list[tuple[Cut, int]]) -> list[int]:

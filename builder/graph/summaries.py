@@ -9,7 +9,7 @@ from sys import intern
 
 from builder.graph.deeds import all_deeds
 from builder.graph.moves import moves_of, steps_leading_to
-from builder.graph.precedence import affects, unmet_origins, unmet_predecessors
+from builder.graph.precedence import affect, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import handled_words, procedures_named
 from builder.graph.vehicle_lookups import lookups_of, spec_results
@@ -89,7 +89,7 @@ def _affected(tree: Tree) -> Iterator[Requirement]:
     for requirement in REQUIREMENTS:
         parts = {deed.module for deed in deeds if deed.module and deed.verb == requirement.met_by}
         every = (requirement, *(requirement.at(part) for part in sorted(parts)))
-        yield from (one for one in every if affects(tree.steps, one))
+        yield from (one for one in every if affect(deeds, one))
 
 
 def _modules(step: Step) -> Iterator[str]:

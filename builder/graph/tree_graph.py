@@ -1,22 +1,21 @@
 """A tree as a graph, computed once for all rules.
 
 In: a `Tree` and the steps at which other trees hand off to it. Out: `TreeGraph` with every move,
-and the loops in it. networkx does the graph work; the nodes are `Place`s, and `END` is everything
-that is no step of this tree: a fix, a stop, another tree, the shop's `stuck`.
+and the loops in it. The nodes are `Place`s; what is no step of this tree, such as another tree, is
+None.
 """
 
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import cast
 
 import networkx as nx
 
-from builder.graph.moves import Move, Place, moves_of
+from builder.graph.moves import Move, Place, leading_to, moves_of
 from builder.graph.routes import Exit, ExitKind
 from builder.model.checks import Check
 from builder.model.tree import Action, Step, Tree
-
-END = Place("")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +26,7 @@ class TreeGraph:
     moves_from: Mapping[Place, tuple[Move, ...]]  # of every place that a walk reaches
     reachable: frozenset[str]  # the steps that a walk reaches
     can_end: frozenset[Place]  # the places from which a walk can reach an end
+    moves_into: Mapping[str, tuple[Move, ...]]  # by the step that they lead to
     exits: tuple[tuple[Step, Exit], ...]  # of every step, in the order of the file
 
     @property
@@ -53,14 +53,22 @@ def graph_of(tree: Tree, entered: Iterable[str]) -> TreeGraph:
     starts = [Place(name) for name in (tree.start.id, *entered) if name in tree.steps]
     moves = moves_of(tree)
     moves_from = moves.reachable(starts)
-    digraph: nx.DiGraph[Place] = nx.DiGraph()
-    digraph.add_node(END)
-    digraph.add_edges_from((m.source, m.to or END) for moves in moves_from.values() for m in moves)
-    ends = (place for place in moves_from if _ends(tree, tree.steps[place.step]))
-    digraph.add_edges_from((place, END) for place in ends)
     reachable = frozenset(place.step for place in moves_from)
-    can_end: set[Place] = nx.ancestors(digraph, END)
-    return TreeGraph(tuple(starts), moves_from, reachable, frozenset(can_end), moves.exits)
+    ends = (place for place in moves_from if _ends(tree, tree.steps[place.step]))
+    previous: dict[Place | None, list[Place]] = defaultdict(list)
+    into: dict[str, list[Move]] = defaultdict(list)
+    for move in (move for leaving in moves_from.values() for move in leaving):
+        previous[move.to].append(move.source)
+        if move.to:
+            into[move.to.step].append(move)
+    return TreeGraph(
+        starts=tuple(starts),
+        moves_from=moves_from,
+        reachable=reachable,
+        can_end=frozenset(leading_to([*ends, *previous[None]], previous)),
+        moves_into={step: tuple(entering) for step, entering in into.items()},
+        exits=moves.exits,
+    )
 
 
 def _ends(tree: Tree, step: Step) -> bool:

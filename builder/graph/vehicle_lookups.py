@@ -28,7 +28,7 @@ def spec_results(tree: Tree) -> Iterator[tuple[str, str]]:
     for step in tree.steps.values():
         if isinstance(step.body, Check):
             specs = {one.name: str(one.spec) for one in step.body.readings if one.spec}
-            for result in step.body.results:
+            for result in step.body.results if specs else ():
                 words = result.compares.items()
                 yield from ((specs[name], str(word)) for name, word in words if name in specs)
 

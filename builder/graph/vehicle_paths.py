@@ -120,10 +120,10 @@ class _Search:
 
     def _take_moves(self, place: Place) -> None:
         moves = tuple(self.follower.moves_from(place))
-        spent = tuple(move for move in moves if move.route.exit.kind is ExitKind.SPENT)
-        self.moves_from[place] = tuple(move for move in moves if move not in spent)
-        if spent:
-            self.waiting[place] = spent
+        usual = tuple(move for move in moves if move.route.exit.kind is not ExitKind.SPENT)
+        self.moves_from[place] = usual
+        if len(usual) < len(moves):
+            self.waiting[place] = tuple(move for move in moves if move not in usual)
 
     def used_up(self) -> Iterator[Place]:
         """Take the moves by `spent` from each place that a walk reaches after the same step."""

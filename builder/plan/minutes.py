@@ -21,7 +21,7 @@ from fractions import Fraction
 
 from builder.model.ends import Fix
 from builder.model.tree import Tree
-from builder.plan.chances import walk_chances
+from builder.plan.chances import WalkChances, walk_chances
 from builder.plan.expected_minutes import expected_minutes
 from builder.plan.forward_graph import forward_graph
 from builder.plan.minutes_range import minutes_range
@@ -60,10 +60,10 @@ class TreeMinutes:
     includes_repeats: bool = True  # whether the longest has all repeats that `at_most` allows
 
 
-def tree_minutes(tree: Tree) -> TreeMinutes:
-    """Return the minutes of a tree."""
+def tree_minutes(tree: Tree, chances: WalkChances | None = None) -> TreeMinutes:
+    """Return the minutes of a tree; pass its chances if you have them."""
     graph = forward_graph(tree)
-    chances = walk_chances(tree, graph)
+    chances = chances or walk_chances(tree, graph)
     loops = find_retry_loops(tree, graph)
     expected = expected_minutes(graph, chances, loops, work_costs(tree, graph, chances))
     wait = expected_minutes(graph, chances, loops, wait_costs(tree, graph, chances))

@@ -8,11 +8,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from builder.graph.routes import Exit, ExitKind, Route, exits, routes
+from builder.graph.routes import Exit, ExitKind, Route, exits_of, routes_by
 from builder.model.checks import Check
 from builder.model.ends import Ending
 from builder.model.tree import Action, Step, Tree
-from builder.plan.chances import walk_chances
+from builder.plan.chances import WalkChances, walk_chances
 from builder.plan.outline import OutlineEdge, OutlineSection, StepGraph, outline, reading_order
 
 LINE_KINDS = frozenset({ExitKind.RESULT, ExitKind.THEN, ExitKind.NEXT, ExitKind.CANNOT_TEST})
@@ -45,23 +45,29 @@ def number_sections(tree: Tree, sections: Iterable[OutlineSection]) -> dict[str,
     return numbers
 
 
-def chart_lines(tree: Tree) -> ChartLines:
+def chart_lines(tree: Tree, chances: WalkChances | None = None) -> ChartLines:
     """Return the lines out of each step, in the order of the file.
+
+    Pass the chances of the tree if you have them.
 
     The exit after the last permitted try and the exit after a failed verification are notes in
     their step's box. Such an exit becomes a line only if nothing else leads to its target.
     """
     if not tree.steps:
         return {}
-    tree_routes = routes(tree)
-    shares = walk_chances(tree).routes
+    pairs = exits_of(tree)
+    tree_routes = routes_by(tree, pairs)
+    shares = (chances or walk_chances(tree)).routes
     reached = _reached(tree, tree_routes)
     drawn: dict[str, list[ChartLine]] = {str(step): [] for step in tree.steps}
+    exits: dict[str, list[Exit]] = {str(step): [] for step in tree.steps}
+    for step, exit_ in pairs:
+        exits[step.id].append(exit_)
     for route in tree_routes:
         kind = route.exit.kind
         sole_route = kind in NOTE_KINDS and route.to is not None and route.to not in reached
         if kind in LINE_KINDS or sole_route:
-            key = route.source, exits(tree.steps[route.source]).index(route.exit)
+            key = route.source, exits[route.source].index(route.exit)
             target = route.to or target_outside(route)
             drawn[route.source].append(ChartLine(target, route.exit, shares[key]))
     return {step: tuple(step_lines) for step, step_lines in drawn.items()}

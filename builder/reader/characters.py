@@ -123,6 +123,8 @@ def no_break_spaces(source: Source) -> Iterator[Finding]:
 
 def lost_comments(source: Source, text: str, spans: list[tuple[int, int]]) -> Iterator[Finding]:
     """Yield a finding for text after a `#`, except inside the spans of quoted text."""
+    if " #" not in text:
+        return
     quoted = iter([*spans, (len(text), len(text))])  # in the order of the file
     begin, end = next(quoted)
     start = 0

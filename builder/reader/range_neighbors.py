@@ -5,8 +5,8 @@ to write instead: `0-50` beside `50-300` becomes `0 to below 50`, since 50 belon
 """
 
 import re
-from collections.abc import Sequence
 from decimal import Decimal
+from functools import lru_cache
 
 from builder.model.checks import Reading
 from builder.model.ranges import Cut, Range
@@ -17,7 +17,8 @@ OTHERWISE = "otherwise"
 SAYS_ITS_END = re.compile("at most|at least|above|below|exactly|[<>]=|=[<>]|[≤≥]", re.IGNORECASE)
 
 
-def fitting_words(typed: Sequence[str], reading: Reading) -> dict[str, str]:
+@lru_cache(maxsize=1)  # each unreadable result of a check asks for the same
+def fitting_words(typed: tuple[str, ...], reading: Reading) -> dict[str, str]:
     """Return by the typed words what to write instead."""
     ranges: dict[str, Range] = {}
     unread: set[str] = set()

@@ -5,6 +5,7 @@ A result that doesn't fit its readings is left out.
 """
 
 from collections.abc import Iterator
+from functools import partial
 
 from builder.model.checks import Check, Computed, Reading, Result
 from builder.model.finding import Finding
@@ -35,7 +36,9 @@ def check_from(step: Map, findings: list[Finding]) -> Check:
     figure = figure_from(step, findings)
     by_name = {reading.name: reading for reading in readings}
     names = frozenset((*by_name, *(str(one.name) for one in computed)))
-    form = ResultForm(by_name, names, figure, _instead(step, by_name.get("")))
+    has_specs = any(reading.spec for reading in readings)
+    instead = partial(_instead, step, by_name.get(""))
+    form = ResultForm(by_name, names, figure, has_specs, instead)
     return Check(
         results=tuple(_results(step, form, findings)),
         readings=readings,
@@ -54,7 +57,7 @@ def _instead(step: Map, single: Reading | None) -> dict[str, str]:
     if single is None or single.one_of or single.spec:
         return {}
     typed = [words for node in maps(step, "results") if (words := text(node, "result"))]
-    return fitting_words([*typed, *(map_(step, "results") or EMPTY)], single)
+    return fitting_words((*typed, *(map_(step, "results") or EMPTY)), single)
 
 
 def _results(step: Map, form: ResultForm, findings: list[Finding]) -> Iterator[Result]:
@@ -70,9 +73,10 @@ def _results(step: Map, form: ResultForm, findings: list[Finding]) -> Iterator[R
 
 
 def _result(node: Map, form: ResultForm, findings: list[Finding]) -> Result | None:
-    value = node[Text("result")]
+    value = node.value("result")
     exit_ = branch(node, "branch") or returned(node)
-    assert exit_ is not None  # the schema requires one of them
+    assert value is not None  # the schema requires it, and a branch or `return`
+    assert exit_ is not None
     before = len(findings)
     ranges = ranges_of(node, value, form, findings)
     compares = compares_of(value, form)

@@ -6,7 +6,7 @@ that the check doesn't have.
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from difflib import get_close_matches
@@ -32,17 +32,13 @@ class ResultForm:
     readings: Mapping[str, Reading]  # by name
     names: frozenset[str]  # of the readings, and of what is computed from them
     figure: Figure | None
-    instead: Mapping[str, str]  # by typed words, those that fit beside the others
+    has_specs: bool  # whether any reading is compared with a spec: few checks have one
+    instead: Callable[[], Mapping[str, str]]  # by typed words, those that fit beside the others
 
     @property
     def single(self) -> Reading | None:
         """The one reading without a name."""
         return self.readings.get("")
-
-    @property
-    def has_specs(self) -> bool:
-        """Whether any reading is compared with a spec: few checks have one."""
-        return any(reading.spec for reading in self.readings.values())
 
 
 def ranges_of(
@@ -72,7 +68,7 @@ def _one_range(
         findings.append(misfit(node.key("result"), message,
                                "write just the range, such as `below 13.2`"))  # fmt: skip
         return {}
-    span = _range(value, form.single, findings, form.instead.get(str(value)))
+    span = _range(value, form.single, findings, form.instead)
     return {"": span} if span else {}
 
 
@@ -112,7 +108,10 @@ def compares_of(value: Node, form: ResultForm) -> dict[str, Text]:
 
 
 def _range(
-    words: Text, reading: Reading | None, findings: list[Finding], instead: str | None = None
+    words: Text,
+    reading: Reading | None,
+    findings: list[Finding],
+    fitting: Callable[[], Mapping[str, str]] = dict,
 ) -> Range | None:
     if reading and reading.spec:
         if words not in SPEC_WORDS:
@@ -133,6 +132,7 @@ def _range(
         return None
     span = parse_range(words)
     if isinstance(span, str):
+        instead = fitting().get(str(words))
         right = instead or likely_words(words)
         is_sure = right and unit_after(words) in ("", reading and reading.unit)
         edit = edit_of(words, right) if right and is_sure else None

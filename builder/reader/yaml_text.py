@@ -41,7 +41,7 @@ FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse
 MOST_SYNTAX_MISTAKES = 20
 
 SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
-DEEP_INDENT = re.compile(r"^[ -]{200}", re.MULTILINE)
+DEEP_INDENT = re.compile(r"\n[ -]{200}")
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
@@ -71,7 +71,7 @@ def _place(finding: Finding) -> tuple[int, int]:
 
 def _too_deep(source: Source, text: str) -> Finding | None:
     """Check the nesting before composing: the composer recurses as deep as the file goes."""
-    if text.count("[") + text.count("{") < FEW_BRACKETS and not DEEP_INDENT.search(text):
+    if text.count("[") + text.count("{") < FEW_BRACKETS and not DEEP_INDENT.search(f"\n{text}"):
         return None
     depth = 0
     try:
@@ -128,7 +128,7 @@ class _Reading:
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
         place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
-        return tuple.__new__(Position, place)  # half the time of Position(...), once a value
+        return tuple.__new__(Position, place)  # half the time of Position(...)
 
     def node(self, node: yaml.Node, depth: int = 0, is_item: bool = False) -> Node:
         if type(node) is yaml.ScalarNode:
@@ -147,12 +147,21 @@ class _Reading:
         return self.map(node, depth, is_item and not node.flow_style)
 
     def text(self, node: yaml.ScalarNode) -> Text:
-        text = Text(node.value, self.position(node))
+        start, end = node.start_mark, node.end_mark
+        place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
+        text = str.__new__(Text, node.value)  # Text(...) takes longer; once a key and a value
+        text.at = tuple.__new__(Position, place)
+        if node.style or start.line != end.line or not text.isascii():
+            self.look_closer(node, text)
+        return text
+
+    def look_closer(self, node: yaml.ScalarNode, text: Text) -> None:
+        """Collect the mistakes of a text that isn't in plain letters on one line."""
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
         elif not text.isascii() and SMART_QUOTES.fullmatch(text):
             if SUBSTITUTES[":"] in text:
-                return text  # the colon is the mistake that is reported
+                return  # the colon is the mistake that is reported
             self.findings.append(with_edit(mistake(
                 "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
                 "with the text: only straight quotes are quotes here",
@@ -166,7 +175,6 @@ class _Reading:
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
-        return text
 
     def map(self, node: yaml.MappingNode, depth: int, is_item: bool) -> Map:
         """Read a map; an item of a list begins with a dash, which is easily forgotten."""

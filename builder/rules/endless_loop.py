@@ -45,7 +45,8 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every loop from which no end can be reached."""
     graph = facts.graph
-    inside = [move for move in graph.moves if move.source not in graph.can_end]
+    places = [place for place in graph.moves_from if place not in graph.can_end]
+    inside = [move for place in places for move in graph.moves_from[place]]
     for loop in loops_in(inside, graph.starts):
         branch = loop.closing.route.exit.branch
         yield RULE.finding(

@@ -66,7 +66,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step, body in measuring_checks(facts):
         if any(other_unit(facts, step, reading) for reading in body.readings):
             continue  # `spec-unit` speaks first
-        limits, too_small = list(limits_of(body)), list(_too_small(facts, step, body))
+        limits = list(limits_of(body))
+        too_small = list(_too_small(facts, step, body, limits))
         yield from (finding for _, finding in too_small)
         beyond = [reading for reading, _ in too_small]
         for limit in limits:
@@ -87,10 +88,12 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield from _resolution_too_fine(reading, values, ranges)
 
 
-def _too_small(facts: Facts, step: Step, body: Check) -> Iterator[tuple[Reading, Finding]]:
+def _too_small(
+    facts: Facts, step: Step, body: Check, limits: list[Limit]
+) -> Iterator[tuple[Reading, Finding]]:
     """Yield the readings with a limit that none of the step's tools reaches."""
     for reading in body.readings:
-        values = [limit.value for limit in limits_of(body) if limit.reading is reading]
+        values = [limit.value for limit in limits if limit.reading is reading]
         if reading.one_of or not find_unit(reading.unit):
             continue
         ranges = instrument_ranges(facts, step, reading.unit)

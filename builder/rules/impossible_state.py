@@ -102,16 +102,21 @@ def check(facts: Facts) -> Iterator[Finding]:
         return
     conditions = facts.conditions()
     told: set[str] = set()
+    possible: set[tuple[object, ...]] = set()  # ways to enter a step that were tried already
     for place in paths.moves_from:
         entry = paths.entries[place]
+        way = place.states, entry.needed, entry.step.hook_up, entry.step.kind
         if (
             place.calls
             or place.step in told
+            or way in possible
             or any(True for _ in at_odds(conditions, entry.needed))
         ):
             continue
         bad = first_impossible(conditions, place.states, entry)
-        if bad:
+        if bad is None:
+            possible.add(way)
+        else:
             told.add(place.step)
             yield RULE.finding(
                 entry.step.text.at,

@@ -70,10 +70,10 @@ def _is_drop(step: Step) -> bool:
     body = step.body
     if not isinstance(body, Check):
         return False
-    names = [reading.name for reading in body.readings]
-    names += [computed.name for computed in body.computed]
-    if not any(map(DROP.search, (step.text, step.how_to or "", *names))):
-        return False
     units = [reading.unit for reading in body.readings]
     units += [body.figure.unit] if body.figure else []
-    return any(same_kind(unit, "V") for unit in units)
+    if not any(same_kind(unit, "V") for unit in units):
+        return False
+    names = [reading.name for reading in body.readings]
+    names += [computed.name for computed in body.computed]
+    return any(map(DROP.search, (step.text, step.how_to or "", *names)))

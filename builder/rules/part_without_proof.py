@@ -43,7 +43,6 @@ Fix: Lead to a check that proves the part bad, or to a stop for the foreman.
 
 from collections.abc import Iterator
 
-from builder.graph.evidence import entries
 from builder.graph.moves import Move
 from builder.graph.routes import ExitKind
 from builder.model.ends import Fix
@@ -69,7 +68,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every entry of a fix with parts that is no result of a check."""
     for step in facts.steps:
         if isinstance(step.body, Fix) and (step.body.parts or step.body.replaces):
-            for move in entries(facts.graph, step.id):
+            for move in facts.graph.moves_into.get(step.id, ()):
                 if move.route.exit.kind in WORDS:
                     yield _finding(step.id, move)
 

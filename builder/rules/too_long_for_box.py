@@ -71,6 +71,8 @@ def _on_the_chart(facts: Facts) -> Iterator[Text]:
             yield from (result.text for result in step.body.results if not result.ranges)
             yield from (result.means for result in step.body.results if result.means)
             for reading in step.body.readings:
-                yield from (Text(reading.name, reading.at), *reading.one_of)
+                if reading.name:
+                    yield Text(reading.name, reading.at)
+                yield from reading.one_of
         elif isinstance(step.body, Fix):
             yield step.body.cause

@@ -16,10 +16,13 @@ from builder.site.swap import swap
 
 def write_pages(pages: PageCache, new: Path) -> dict[str, str]:
     """Write every page and every further file into a new folder; return the SHA-256 of each."""
-    digests = {}
+    digests: dict[str, str] = {}
+    folders: set[Path] = set()
     for name, content in _files(pages):
         file = new / name
-        file.parent.mkdir(parents=True, exist_ok=True)
+        if file.parent not in folders:
+            file.parent.mkdir(parents=True, exist_ok=True)
+            folders.add(file.parent)
         file.write_bytes(content)
         digests[name] = hashlib.sha256(content).hexdigest()
     return digests

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from difflib import get_close_matches
 from fractions import Fraction
+from functools import lru_cache
 from unicodedata import normalize
 
 _INCH = Fraction("0.0254")  # meters, exact
@@ -146,6 +147,7 @@ ALIASES: Mapping[str, str] = {
 }
 
 
+@lru_cache(maxsize=1024)  # a shop writes a few dozen
 def find_unit(text: str) -> Unit | None:
     """Find a unit by its symbol or one of its other spellings; None when it is not in the list."""
     # One character each for ohm, micro, and degrees Celsius.

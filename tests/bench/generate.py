@@ -2,9 +2,9 @@
 
 In: a folder, a number and a seed. Out: `trees/`, `kb/` and `site_config/`; the same seed gives the
 same files. Every tree is sound, of 5 to 80 steps, with weights, actions, ways back, cautions,
-limits and handoffs; a third of them name states of the vehicle and run a procedure. A symptom has
-eight phrasings. The words come from a vocabulary of 3,000,
-a few of them much more often than the others, as in real text.
+limits and handoffs; every third of them, or every one with `--states-in-every 1`, names states of
+the vehicle and runs a procedure. A symptom has eight phrasings. The words come from a vocabulary of
+3,000, a few of them much more often than the others, as in real text.
 """
 
 import argparse
@@ -114,8 +114,8 @@ steps:
 """
 
 
-def shop(folder: Path, trees: int, seed: int) -> None:
-    """Write a shop of so many trees."""
+def shop(folder: Path, trees: int, seed: int, states_in_every: int = 3) -> None:
+    """Write a shop of so many trees; the first of every so many names states."""
     chance, words, phrases, ids = random.Random(seed), vocabulary(), set[str](), list[str]()
     for name, text in knowledge().items():
         write(folder / name, text)
@@ -124,7 +124,8 @@ def shop(folder: Path, trees: int, seed: int) -> None:
         own = chance.sample(words, 4)
         others = chance.sample(ids, min(2, len(ids)))  # earlier ones: no ring of handoffs
         room = chance.randint(SMALLEST, LARGEST)
-        draft = Draft(chance, words, own, others, room=room, states=number % 3 == 0)
+        draft = Draft(chance, words, own, others, room=room,
+                      states=number % states_in_every == 0)  # fmt: skip
         id_ = f"{system}/{own[0]}-{own[1]}-{number + 1}"
         write(folder / "trees" / f"{id_}.yml", tree(draft, system, phrases))
         ids.append(id_)
@@ -141,5 +142,6 @@ if __name__ == "__main__":
     asked.add_argument("folder", type=Path, metavar="DIR")
     asked.add_argument("--trees", type=int, default=1000)
     asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--states-in-every", type=int, default=3)
     options = asked.parse_args()
-    shop(options.folder, options.trees, options.seed)
+    shop(options.folder, options.trees, options.seed, options.states_in_every)

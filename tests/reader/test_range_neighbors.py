@@ -33,7 +33,7 @@ CASES = [
 @pytest.mark.parametrize(("typed", "fitting"), CASES)
 def test_neighbors_decide_who_takes_a_shared_end(typed: list[str], fitting: dict[str, str]) -> None:
     """A range that is right already stays; the others meet it."""
-    assert fitting_words(typed, READING) == fitting
+    assert fitting_words(tuple(typed), READING) == fitting
 
 
 @given(st.lists(st.integers(1, 299), min_size=1, max_size=5, unique=True), st.randoms())
@@ -42,7 +42,7 @@ def test_ranges_that_share_their_ends_cover_all_once(ends: list[int], random: ob
     cuts = [0, *sorted(ends), 300]
     typed = [f"{low}-{high}" for low, high in pairwise(cuts)]
     random.shuffle(typed)  # type: ignore[attr-defined]
-    ranges = [parse_range(words) for words in fitting_words(typed, READING).values()]
+    ranges = [parse_range(words) for words in fitting_words(tuple(typed), READING).values()]
     for half in range(601):
         taking = [
             one for one in ranges if isinstance(one, Range) and one.contains(Decimal(half) / 2)

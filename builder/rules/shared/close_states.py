@@ -10,10 +10,11 @@ from collections.abc import Iterable, Iterator
 from difflib import SequenceMatcher
 from functools import lru_cache
 
-from builder.model.conditions import POWER, Condition, Conditions
+from builder.model.conditions import POWER, Conditions
 from builder.model.knowledge import Tool
 
 CLOSE = 0.75  # how much of the spelling is the same; one slip in a short word, two in a long one
+SAME = 2.0  # nearer than any spelling: the words mean the state
 NEGATION = re.compile(r"\b(?:un|dis|not?\b|without\b)", re.IGNORECASE)
 OPPOSITES = (
     {"on", "off"}, {"running", "off"}, {"open", "closed"}, {"raised", "ground"}, {"in", "out"},
@@ -23,17 +24,12 @@ OPPOSITES = (
 
 def states_meant(words: str, conditions: Conditions) -> list[str]:
     """Return up to three states that the words may mean, the nearest first."""
-    same = [name for name, one in conditions.items() if _words(words) in _meanings(one)]
-    if same:
-        return same[:1]
-    near = [
-        (_likeness(words, one), name)
-        for name, one in conditions.items()
-        if not is_opposite(words, name)
-    ]
-    near = sorted((pair for pair in near if pair[0] >= CLOSE), key=lambda pair: -pair[0])
+    every = [(_nearness(words, name, one.text or ""), name) for name, one in conditions.items()]
+    near = sorted((pair for pair in every if pair[0] >= CLOSE), key=lambda pair: -pair[0])
     if not near:
         return []
+    if near[0][0] == SAME:
+        return [near[0][1]]
     hazards = set(map(str, conditions[near[0][1]].hazards))
     same_danger = (name for _, name in near if set(map(str, conditions[name].hazards)) == hazards)
     return [*same_danger][:3]
@@ -41,11 +37,9 @@ def states_meant(words: str, conditions: Conditions) -> list[str]:
 
 def states_named(words: str, conditions: Conditions) -> list[str]:
     """Return the first power state, but a normal one, that a sentence has all words of."""
-    spoken = _words(words)
     named = (
         str(name) for name, one in conditions.items()
-        if one.group == POWER and not one.normal
-        and any(len(meaning) > 1 and meaning <= spoken for meaning in _meanings(one))
+        if one.group == POWER and not one.normal and _has_all_words(words, name, one.text or "")
     )  # fmt: skip
     return [*named][:1]
 
@@ -56,7 +50,37 @@ def states_with_tool(tool: Tool, conditions: Conditions) -> list[str]:
     return [name for name, one in conditions.items() if one.text and words <= _words(one.text)]
 
 
-def is_opposite(one: str, other: str) -> bool:
+def offer_of(names: Iterable[str], otherwise: str) -> str:
+    """Offer some states, or say what else to do."""
+    offered = " or ".join(f"`{name}`" for name in names)
+    return f"did you mean {offered}?" if offered else otherwise
+
+
+@lru_cache(maxsize=20_000)  # the trees of a shop share most of their conditions in words
+def _nearness(words: str, name: str, text: str) -> float:
+    """Return how near words are to a state with a name and a text; 0 to its opposite."""
+    if _words(words) in _meanings(name, text):
+        return SAME
+    if _is_opposite(words, name):
+        return 0
+    spellings = [name, text] if text else [name]
+    return max(_alike(_spaced(words), _spaced(spelling)) for spelling in spellings)
+
+
+@lru_cache(maxsize=20_000)  # and most of their tests in words
+def _has_all_words(words: str, name: str, text: str) -> bool:
+    spoken = _words(words)
+    return any(len(meaning) > 1 and meaning <= spoken for meaning in _meanings(name, text))
+
+
+def _meanings(name: str, text: str) -> Iterator[frozenset[str]]:
+    yield _words(name)
+    if text:
+        yield _words(text)
+        yield _words(text.split(",")[0])
+
+
+def _is_opposite(one: str, other: str) -> bool:
     """Whether one of two says what the other denies."""
     if bool(NEGATION.search(_spaced(one))) != bool(NEGATION.search(_spaced(other))):
         return True
@@ -64,25 +88,6 @@ def is_opposite(one: str, other: str) -> bool:
     return any(first & pair and second & pair and not first & second & pair for pair in OPPOSITES)
 
 
-def offer_of(names: Iterable[str], otherwise: str) -> str:
-    """Offer some states, or say what else to do."""
-    offered = " or ".join(f"`{name}`" for name in names)
-    return f"did you mean {offered}?" if offered else otherwise
-
-
-def _meanings(one: Condition) -> Iterator[frozenset[str]]:
-    yield _words(str(one.id))
-    if one.text:
-        yield _words(str(one.text))
-        yield _words(str(one.text).split(",")[0])
-
-
-def _likeness(words: str, one: Condition) -> float:
-    spellings = (str(one.id), *([str(one.text)] if one.text else []))
-    return max(_alike(_spaced(words), _spaced(spelling)) for spelling in spellings)
-
-
-@lru_cache(maxsize=4096)
 def _alike(one: str, other: str) -> float:
     """Return how much of the spelling is the same; 0 where it can't be close, at no cost."""
     matcher = SequenceMatcher(None, one, other)
@@ -90,11 +95,10 @@ def _alike(one: str, other: str) -> float:
     return matcher.ratio() if can_be else 0
 
 
-@lru_cache(maxsize=4096)  # each text in free words is held against the same states
 def _words(text: str) -> frozenset[str]:
     return frozenset(_spaced(text).split())
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=4096)  # each text in free words is held against the same states
 def _spaced(text: str) -> str:
     return re.sub(r"[^a-z0-9<>]+", " ", text.casefold()).strip()

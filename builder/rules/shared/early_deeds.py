@@ -73,7 +73,8 @@ def _along(facts: Facts, paths: VehiclePaths, requirement: Requirement) -> Itera
         return
     starts = [one for one in paths.starts if not is_met_at_start(facts, one, requirement)]
     undoes = _with_effect(entries, requirement, Effect.UNDONE)
-    undoing = [move for moves in paths.moves_from.values() for move in moves if undoes(move)]
+    every = (move for moves in paths.moves_from.values() for move in moves)
+    undoing = [move for move in every if undoes(move)] if requirement.undone_by else []
     meets = _with_effect(entries, requirement, Effect.MET)
     reached = reached_unmet(paths.moves_from, starts, meets, undoing)
     told: set[tuple[str, str]] = set()
