@@ -57,7 +57,7 @@ class Child:
         mutants, at = (), START
         while True:
             try:
-                answer = self.pipe.recv() if self.pipe.poll(SILENT) else None
+                answer = self.pipe.recv() if self.pipe.poll(_patience(at)) else None
             except (EOFError, ConnectionResetError):
                 answer = None
             match answer:
@@ -100,6 +100,11 @@ class Child:
         )
         self.process.start()
         there.close()
+
+
+def _patience(at: str) -> int:
+    """How long to wait for an answer, in s; the first check of a new child reads everything."""
+    return 6 * SILENT if at == START else SILENT
 
 
 def _serve(pipe: Connection, shop: Path, folder: Path, slow: float) -> None:
