@@ -76,7 +76,7 @@ def at(file: str, rule: str = "unused-value", severity: Severity = Severity.ERRO
 
 
 def test_what_is_wrong_in_the_shop_waits_for_a_mistake_in_its_knowledge() -> None:
-    """A warning or a mistake in a tree holds nothing back, nor does one that is about trees only."""
+    """A warning or a mistake in a tree holds nothing back; a rule on trees alone never waits."""
     tools, tree = at("kb/tools.yml"), at("trees/horn/silent.yml")
     warning = at("kb/tools.yml", severity=Severity.WARNING)
     assert waits(at("kb/lamps.yml"), (warning, tree, tools), ())
