@@ -16,7 +16,7 @@ CALM_WORDS = """
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
     marshmallow, cigar, plow, orange;
     DISPLAY: word, bulb, beam, lens, light, lamp, gauge, screen, display, dial, needle, cluster,
-    icon, symbol;
+    icon, symbol, dash light, dim;
     SPARK TALK: knock, cylinder, coil, test, tester, timing;
     TO START: button, key, crank, starter, start, shift, ignition, gear;
     OTHER PEDAL: clutch, gas, accelerator, throttle, dead pedal;

@@ -18,7 +18,7 @@ DANGER_EVENTS = """
     shift, wobble, crumble, beat, not ~ hold, not ~ stay, not ~ lock, not ~ latch, not ~ catch, in
     half, in two, balloon, loose, gone, go out, flop, twist, buckle, tilt, drift, creep, settle,
     lower, bounce, unbolt, not bolt, undone, spin, eat through, leak down, bleed down, roll, peel,
-    missing, creak, through floor, hit floor, hit ground;
+    missing, creak, through floor, hit floor, hit ground, wiggle;
     LEAKS: leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt,
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
@@ -108,7 +108,7 @@ DANGER_EVENTS = """
     sizzle, pop, char, smell, black, turn black, go black, fish, crackle;
     SICK: stomach, headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, pass out, faint, woozy,
     lightheaded, light headed, throw up, vomit, queasy, head hurt, groggy, eyes burn, cough, choke,
-    unconscious, head ache, migraine, puke;
+    unconscious, head ache, migraine, puke, feel ill, poorly;
     RUNS: run, warm up, idle, start, leave on;
     BATTERY HURTS: explode, blow, burst, swell, bulge, bloat, puff, acid, boil, hiss, egg, vent,
     smoke, smell, freeze, crack, split, on fire, steam, fizz, bubble, melt, gas, sulfur, sulphur,

@@ -23,13 +23,18 @@ SIGNS = {
         blaze; inferno; torch, LEAKS; torch, FUEL; weld, FUEL; weld, tank; acetylene; GAS BOTTLE,
         LEAKS; GAS BOTTLE, HEATS; GAS BOTTLE, hiss; heater, drain, tank; tank, space heater; carpet,
         HEATS unless seat, vent, SPILLED; outlet, black; socket, black unless ASKS; plate, black;
-        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust
+        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse; foil,
+        fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass; WIRES, brown unless
+        color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start, spark;
+        jump start, smoke; house wire, WIRES; speaker wire, fan
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
         SMELLS; FUEL PART, RUINED unless click, tick, ASKS; FUEL PART, LEAKS; raw fuel; raw gas;
         FUEL, hiss; FUEL, WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT
-        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def
+        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
+        rainbow, LEAKS; rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump,
+        line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -46,7 +51,10 @@ SIGNS = {
         brakes lock; BRAKES, ITSELF unless light; line, BREAKS, pump; PARK BRAKE, to stop;
         handbrake, stop; PARK BRAKE, HARM; low air, brake; pad, fall out; brake, only, pump; no
         breaks; breaks ~ gone; breaks ~ fail; ditch, stop; wall, stop unless start; slam, ITSELF
-        unless door, window
+        unless door, window; BODGE, brake line; BODGE, BRAKE PART; BODGE, BRAKES unless light, lamp,
+        pad; line, vise grip; hard line, BODGE; power steering fluid, reservoir; steering fluid,
+        brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one ~ brake, get
+        home; clamp, line, brake
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -54,20 +62,25 @@ SIGNS = {
         BREAKS unless DRIPS, FRAME TALK; not turn, wheel unless key, TO START; wheel, turn, STRAIGHT
         unless ON WHEEL, TO START, point; turn, go straight; no control unless volume, climate,
         traction, cruise; wheel, in hand; free play, turn; DARTS, TOWARD; STEERING, ITSELF unless ON
-        WHEEL; wheel, not follow
+        WHEEL; wheel, not follow; STEER PART, wiggle; STEER PART, play unless light; BODGE, STEER
+        PART
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
         LINE unless SMALL WIRE; isolation fault; ELECTRIC, CRASHED; electric, CRASHED unless window,
         seat; ELECTRIC, HURTS unless mileage, mpg, ASKS, fan, range, heater; HIGH PART, TAMPER
         unless ASKS, fan, filter; SHOCKS unless ASKS; shock, charge unless absorber, ASKS; shock,
-        car body; CHARGES, CHARGE HURTS unless phone, usb; interlock
+        car body; CHARGES, CHARGE HURTS unless phone, usb; interlock; glove, hybrid unless box,
+        compartment; hybrid, lid; wait, disconnect; 300 volt; 400 volt; 800 volt; 300v; 400v; 600
+        volt; water, battery box; mist, electric; ELECTRIC, mist; ELECTRIC, water, box
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
         LOOKS; bag, TAMPER, steering wheel; bag, seat, VIOLENT; side bag; AIRBAG, TAMPER unless
         bulb, recall; yellow, LINE, TAMPER unless SMALL WIRE; yellow, LINE, AIRBAG PLACE unless
-        SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery
+        SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery;
+        resistor, bag; hammer, crash sensor; hit, crash sensor; seat curtain; wheel pad, TAMPER;
+        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
@@ -82,7 +95,9 @@ SIGNS = {
         go; no front wheel; no rear wheel; wheel, lean; tread, peel; tire, shred; TIRE, OFF unless
         ASKS, NOISES, light; cords ~ show; cord ~ show; 120 psi; 130 psi; 140 psi; 150 psi; bead,
         VIOLENT; bead, bang; bead, ether; bead, starter fluid; bead, light; wheel, lock solid;
-        bulge, tire; egg, tire; lump, tire unless vibrate, road
+        bulge, tire; egg, tire; lump, tire unless vibrate, road; patch, sidewall; plug, sidewall;
+        nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
+        highway; tire, years old unless ASKS; old tire, highway; tire, from 2003
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -98,7 +113,9 @@ SIGNS = {
         LIFT, rolling; off lift; no jack stand; only jack; off stand; fall, under it; instead ~ jack
         stand; hold ~ up, LIFT; under car, come down; under it, come down; under, sill; prop, post;
         prop, wood; prop, brick; prop, stick; TIPPER, BENEATH; TIPPER, prop; forklift, rear;
-        forklift, BENEATH; walk under; under, shift unless gear, transmission, lever
+        forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
+        nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock
+        unless chair, crawler; rack, rock
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
@@ -124,14 +141,14 @@ SIGNS = {
         SICK unless vent; monoxide; co alarm; co meter; faint, wheel; co detector; leave, RUNS,
         garage; sleep, engine; idle, garage unless rough; snow, tailpipe; hose, exhaust; hose,
         tailpipe; cheek, red; red cheeks; engine on, faint; motor on, faint; leave, idle, warm; van,
-        idle, asleep; asleep, engine; RUNS, garage, door
+        idle, asleep; asleep, engine; RUNS, garage, door; SICK, RUNS unless smooth; SICK, van
         """,
     "battery": """
         battery, BATTERY HURTS unless SMALL BATTERY; acid, BODY; acid, LEAKS; acid, bubble; acid,
         boil; acid, charger; swell, charger; balloon, charger; cells, eye; JUMPS, BACKWARD; wrench,
         terminal unless ASKS; wrench, battery unless ASKS; charge, sulfur; charge, hiss; hiss,
         smell; ring, post; ring, terminal unless ASKS; ring, positive; metal ~ across, battery;
-        tool, across
+        tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
@@ -178,6 +195,8 @@ SIGNS = {
         unless rod, code, switch; asbestos; end it, hose; kill ~ myself; end it all; between, wall,
         bumper; pin, against; pin, under; hit, head; crush, BODY; belt, neck; belt, throat; window,
         neck; kid, windows up; kid, shut in; kid, hot sun; kid, latch; kid, boot; kid, trunk; kid,
-        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got hit
+        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
+        hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
+        itchy skin
         """,
 }

@@ -40,7 +40,8 @@ DANGER_SUBJECTS = """
     STEERING: steering;
     STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
     rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
-    arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end;
+    arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end,
+    track rod end, tie rod end;
     TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
     WHEEL: wheel, hub;
     NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
@@ -118,5 +119,9 @@ DANGER_SUBJECTS = """
     flooded road, water crossing;
     CARRIES: sink, float, nose down, carry, sweep, fall, slide, roll, stuck, trap, up to door;
     FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
-    deep water
+    deep water;
+    BODGE: garden hose, speaker wire, household wire, house wire, lamp cord, duct tape, electrical
+    tape, zip tie, cable tie, vise grip, coat hanger, jb weld, epoxy, super glue, hose clamp, rubber
+    hose, compression fitting, patch, glue, string, rope, wire up, hold ~ wire, tie up, tape up,
+    tape over, penny, foil, gum
 """

@@ -17,9 +17,9 @@ HARMLESS = {
         machine, detector, alarm, smell
         """,
     "fuel": """
-        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas,
-        lawn mower, mower; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock,
-        charge, price
+        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
+        mower, shirt smell, clothes smell; out, no + FUEL; FUEL + cap, door, pedal, strut, lift,
+        prop, shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
@@ -61,7 +61,8 @@ HARMLESS = {
         acid rain, battery saver, battery light, battery tray
         """,
     "scalds and splashes": """
-        steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door
+        steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door,
+        steam ~ after rain
         """,
     "crushing": """
         start fine

@@ -88,6 +88,9 @@ PLAIN_FORMS = {
     "battery": "batery battry",
     "rear": "reared",
     "wake": "woke",
+    "sick": "sik",
+    "hybrid": "hibrid",
+    "steering": "stearing steerin",
 }
 
 

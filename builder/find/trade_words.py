@@ -58,31 +58,32 @@ SUBJECTS = _phrases(
     manual transmission, map pocket, marker light, master cylinder, message center, microphone,
     mileage, mode door, motor mount, mount, oil, oil burner, oil cap, oil change light, oil
     cooler, oil filter, oil filter housing, oil gauge, oil level, oil life, oil light, oil line,
-    oil pressure, overdrive, overhead console, panel, parking assist, parking brake, parking
-    brake cable, parking light, parking sensors, passenger floor, pcv, pedal, pedal pad, phone,
-    phone charger, pickup bed, piston, piston ring, power door lock, power mirror, power socket,
-    power steering, power steering hose, power steering pump, power window, primer, proximity
-    sensor, puddle light, pulley, quarter glass, radar, radar detector, radiator, radiator cap,
-    radiator hose, rail, rear axle, rear floor, rear glass, rear shock, rearview mirror,
-    receiver, recirculation, refrigerant, regulator, release, release bearing, reservoir,
-    resistor, resonator, reverse gear, ride, ride height, road noise, rocker arm, rod, roof,
-    roof rail, rotor, running light, running lights, safety chain, satellite radio, screen,
-    seal, seat, seat cushion, secondary air, service due, service light, shift cable, shift
-    solenoid, shifter, shocks, side marker, sidewall, snorkel, snow plow, solenoid, sonar, spare
-    wheel, spark plug, spark plug tube, speed limiter, speedometer, splash guard, sport mode,
-    stability control, stalk, start stop, starter, steering, steering column, steering damper,
-    steering fluid, steering rack, steering shaft, steering wheel, step bar, stick, stop light,
-    stop start, strut mount, strut tower, subframe, sun shade, sunglass holder, sunshade, swirl
-    flap, synchro, tach, tail lamp, tail light, tailgate handle, telescoping, tensioner,
-    thermostat, throttle, throttle body, tie rod, tie rod end, tilt, timing belt, timing chain,
-    timing cover, tire, tire iron, tire noise, tire plug, torque converter, torsion bar, tow
-    bar, traction control, trailer, trailer brake controller, transmission, transmission cooler,
-    transmission fluid, transmission mount, transmission pan, trip computer, trunk, trunk light,
-    trunk release, trunk strut, turbo, turbocharger, turn signal stalk, tweeter, undercarriage,
-    universal joint, vacuum, vacuum pump, valve, valve cover, valve stem, vent, vent window,
-    washer jet, wastegate, water leak, water pump, wheel, wheel arch, wheel bearing, wheel
-    cover, wheel spacer, wheel stud, wheel well, window, window regulator, window tint,
-    windshield, wing, wiper arm, wiper fluid, wiper motor, wiper stalk, wiring
+    oil pressure, over bumps, overdrive, overhead console, panel, parking assist, parking brake,
+    parking brake cable, parking light, parking sensors, passenger floor, pcv, pedal, pedal pad,
+    phone, phone charger, pickup bed, piston, piston ring, power door lock, power mirror, power
+    socket, power steering, power steering hose, power steering pump, power window, primer,
+    proximity sensor, puddle light, pulley, quarter glass, radar, radar detector, radiator,
+    radiator cap, radiator hose, rail, rear axle, rear floor, rear glass, rear shock, rearview
+    mirror, receiver, recirculation, refrigerant, regulator, release, release bearing,
+    reservoir, resistor, resonator, reverse gear, ride, ride height, road noise, rocker arm,
+    rod, roof, roof rail, rotor, running light, running lights, safety chain, satellite radio,
+    screen, seal, seat, seat cushion, secondary air, service due, service light, shift cable,
+    shift solenoid, shifter, shocks, side marker, sidewall, snorkel, snow plow, solenoid, sonar,
+    spare wheel, spark plug, spark plug tube, speed bump, speed limiter, speedometer, splash
+    guard, sport mode, stability control, stalk, start stop, starter, steering, steering column,
+    steering damper, steering fluid, steering rack, steering shaft, steering wheel, step bar,
+    stick, stop light, stop start, strut mount, strut tower, subframe, sun shade, sunglass
+    holder, sunshade, swirl flap, synchro, tach, tail lamp, tail light, tailgate handle,
+    telescoping, tensioner, thermostat, throttle, throttle body, tie rod, tie rod end, tilt,
+    timing belt, timing chain, timing cover, tire, tire iron, tire noise, tire plug, torque
+    converter, torsion bar, tow bar, traction control, trailer, trailer brake controller,
+    transmission, transmission cooler, transmission fluid, transmission mount, transmission pan,
+    trip computer, trunk, trunk light, trunk release, trunk strut, turbo, turbocharger, turn
+    signal stalk, tweeter, undercarriage, universal joint, vacuum, vacuum pump, valve, valve
+    cover, valve stem, vent, vent window, washer jet, wastegate, water leak, water pump, wheel,
+    wheel arch, wheel bearing, wheel cover, wheel spacer, wheel stud, wheel well, window, window
+    regulator, window tint, windshield, wing, wiper arm, wiper fluid, wiper motor, wiper stalk,
+    wiring
     """
 )
 
@@ -92,45 +93,49 @@ LONE_SUBJECTS = _phrases(
     12 volt socket, 4wd, 4x4, aerial, air freshener, air ride, air suspension, alarm, ambient
     light, ambient temperature, antenna, anti roll bar, app, armrest, ash tray, ashtray, auto
     lights, awning, backup camera, backup light, ball joint, ball mount, bed cover, belt, block
-    heater, blower, blower motor, bluetooth, brake controller, brake light bulb, bumper,
-    bushing, cabin filter, cargo blind, carrier bearing, catch can, cd, cd player, central lock,
-    ceramic coating, charger pad, child lock, child seat, cigar lighter, cigarette lighter,
-    clear coat, clock, clutch, clutch pedal, coat hook, compass, control arm, convertible,
-    cornering light, courtesy light, cruise control, cubby, cup holder, curb rash, dab, dash
-    cam, decal, defogger, defroster line, dent, differential, dome light, door check, door check
-    strap, door handle, door hinge, door lock, door mirror, door seal, drive belt, driver seat,
-    driveshaft, drop link, dual mass flywheel, emblem, engine cover, exhaust hanger, exhaust
-    manifold, exhaust pipe, exhaust tip, fender, filler flap, floor mat, flywheel, fog light,
-    fold flat, four by four, four wheel drive, fuel door, fuel flap, fuel gauge, gaiter, garage
-    door, garage door opener, gas door, gas flap, gas gauge, gear indicator, gear linkage, gear
-    selector, glove box, glove compartment, glovebox, glow plug, gps, grille, hands free,
-    handsfree, hardtop, hatch strut, hazard, head unit, head up display, headliner, headrest,
-    heat shield, heated seat, heated steering wheel, hood latch, hood release, hood strut, horn,
-    hubcap, ignition barrel, inspection light, interior light, isofix, jack, jump pack, key
-    stuck, leaf coil spring, license plate, license plate lamp, license plate light, lift kit,
-    light bulb, light sensor, lighter socket, load cover, low range, lug nut, lug pattern,
-    lumbar, map light, map update, mic, mirror, moon roof, moonroof, mud flap, mud guard,
-    muffler, navigation, number plate, number plate light, odometer, oil change, oil
-    consumption, oil leak, oil pan, outside temperature, paddle shifter, paint, panic button,
-    parcel shelf, parcel tray, park assist, parking sensor, pet hair, pinion, plow, power lock,
-    power outlet, power point, power seat, power steering fluid, prop shaft, quart of oil,
-    quarter panel, rack boot, radio, rain sensor, rear camera, rear defogger, rear defrost, rear
-    heater, rear main seal, rear view mirror, rear window defogger, rear wiper, recliner, remote
-    start, remote starter, reverse light, reversing sensors, rim, rocker panel, roof rack,
-    running board, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat
-    motor, seat track, service reminder, shift boot, shift knob, shift linkage, shifter boot,
-    shock absorber, side door, side mirror, side step, sim card, siren, skid plate, skirt, slave
-    cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash shield, splitter,
-    spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel control,
-    steering wheel heater, steering wheel leather, stereo, stick shift, stone chips, strut,
-    subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain, sunvisor, surround view,
-    suspension, sway bar, tachometer, tailgate latch, tailpipe, third brake light, third row,
-    throwout bearing, timing chain, timing valve cover, tint film, tire rotation, tire wear,
-    tonneau, torsion beam, touch screen, touchscreen, tow hitch, transfer box, transfer case,
-    tread, trim, trip meter, truck bed, trunk latch, trunk lid, turn signal, u joint, undertray,
-    upholstery, usb, usb port, valance, vanity light, visor, voice command, washer, washer
-    fluid, washer nozzle, washer pump, weather strip, weatherstrip, wheel lock, wheel nut, wifi,
-    winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless charger
+    heater, blower, blower motor, blue smoke, bluetooth, brake controller, brake light bulb,
+    bumper, bushing, cabin filter, cargo blind, carrier bearing, catch can, cd, cd player,
+    central lock, ceramic coating, charger pad, child lock, child seat, cigar lighter, cigarette
+    lighter, clear coat, clock, clutch, clutch pedal, coat hook, compass, control arm,
+    convertible, cornering light, courtesy light, cruise control, cubby, cup holder, curb rash,
+    dab, dash cam, decal, defogger, defroster line, dent, differential, dome light, door check,
+    door check strap, door handle, door hinge, door lock, door mirror, door seal, drive belt,
+    driver seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock,
+    engine mount, exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler
+    flap, floor mat, flywheel, fog light, fold flat, four by four, four wheel drive, fuel door,
+    fuel flap, fuel gauge, gaiter, garage door, garage door opener, gas door, gas flap, gas
+    gauge, gear indicator, gear linkage, gear selector, glove box, glove compartment, glovebox,
+    glow plug, gps, grille, hands free, handsfree, hardtop, hatch strut, hazard, head unit, head
+    up display, headliner, headrest, heat shield, heated seat, heated steering wheel, hood
+    latch, hood release, hood strut, horn, hubcap, hyper flash, ignition barrel, inspection
+    light, interior light, isofix, jack, jump pack, key stuck, leaf coil spring, license plate,
+    license plate lamp, license plate light, lift kit, lifter tick, light bulb, light sensor,
+    lighter socket, load cover, low one corner, low range, lug nut, lug pattern, lumbar,
+    maintenance light, map light, map update, mic, mirror, mirror glass, moon roof, moonroof,
+    motor mount, mud flap, mud guard, muffler, navigation, number plate, number plate light,
+    odometer, oil change, oil consumption, oil leak, oil pan, outside temperature, paddle
+    shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor, pet
+    hair, pinion, plow, power lock, power outlet, power point, power seat, power steering fluid,
+    prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain sensor, rear
+    camera, rear defogger, rear defrost, rear heater, rear main seal, rear view mirror, rear
+    window defogger, rear wiper, recliner, remote start, remote starter, reverse light,
+    reversing sensors, ride quality, rim, rocker panel, rod knock, roof rack, running board,
+    sags, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat motor, seat
+    track, service reminder, shift boot, shift knob, shift linkage, shifter boot, shock
+    absorber, side door, side mirror, side step, sim card, siren, sits low, skid plate, skirt,
+    slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash shield,
+    splitter, spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel
+    control, steering wheel heater, steering wheel leather, stereo, stick shift, stone chips,
+    storage, store, strut, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain,
+    sunvisor, surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third
+    brake light, third row, throwout bearing, timing chain, timing valve cover, tint
+    film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch,
+    transfer box, transfer case, tread, trim, trip meter, truck bed, trunk latch, trunk lid,
+    turbo whistle, turn signal, u joint, undertray, upholstery, usb, usb port, valance, valve
+    tick, vanity light, visor, voice command, washer, washer fluid, washer nozzle, washer pump,
+    weather strip, weatherstrip, wet dog, wet sock, wheel gap, wheel lock, wheel lock key, wheel
+    nut, wifi, winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless
+    charger, wrench light
     """
 )
 
@@ -153,14 +158,14 @@ COMPLAINTS = _phrases(
 
 ERRANDS = _phrases(
     """
-    accessory, additive, aftermarket, appointment, beginner, book, brand, buy, capacity, charge
-    per hour, class, color, compatible, conversion, cost, course, coveralls, diagram, discount,
-    estimate, finance, fitment, hourly rate, insurance, interval, invoice, kit, labor, labor
-    rate, labour rate, legal, loaner, mix, octane, oem, opening hours, owners manual, part
-    number, payload, per hour, polish, price, procedure, quote, receipt, recommend, refund,
-    registration, removal, rental, resale, retrofit, rotate, rotation, saturday, schedule, sell,
-    service history, size, smog check, sticker, sunday, tax, torque wrench, trade in, training,
-    upgrade, warranty, wax
+    accessory, additive, aftermarket, appointment, apprentice, beginner, book, brand, buy,
+    capacity, charge per hour, class, color, compatible, conversion, cost, course, coveralls,
+    diagram, discount, estimate, finance, fitment, hourly rate, insurance, interval, invoice,
+    kit, labor, labor rate, labour rate, legal, loaner, mix, octane, oem, opening hours, owners
+    manual, part number, payload, per hour, polish, price, procedure, quote, receipt, recommend,
+    refund, registration, removal, rental, resale, retrofit, rotate, rotation, saturday,
+    schedule, sell, service history, size, smog check, sticker, sunday, tax, torque wrench,
+    trade in, training, upgrade, vin, warranty, wax, what oil, which oil, winter storage
     """
 )
 

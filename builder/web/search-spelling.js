@@ -74,5 +74,5 @@
     return null;
   }
 
-  Object.assign(baytreeSearch, { editDistance, nearestWord, splitRunTogether });
+  Object.assign(baytreeSearch, { editDistance, isUsualSlip, nearestWord, splitRunTogether });
 })();

@@ -1,4 +1,5 @@
-/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen.
+/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen; what of
+ * the complaint is left, and how it is after the repair.
  *
  * In: the walk at a fix. Out: `baytreePapers`: the button that opens the sheet. All of it is optional:
  * an empty field leaves the tree's words.
@@ -9,6 +10,8 @@ globalThis.baytreePapers = (() => {
   const { capital, asked, filledIn } = baytreeWords;
   const { placeOf, tableOf } = baytreeTold;
   const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
+  const NOTHING = "none"; // the cause explains all of the complaint
+  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
 
   const ownWords = ({ state }) => state.write_up[placeOf(state.end)] || {};
 
@@ -34,10 +37,23 @@ globalThis.baytreePapers = (() => {
     return field;
   }
 
+  // Which part of the complaint is left? Nobody but the tech knows.
+  function complaintFields(walk) {
+    const { complaint, end } = walk.state;
+    const rest = complaint && textField(walk, "complaint", `“${complaint}” What of it does this cause not explain?`, "not said");
+    const after = end.verified !== undefined && end.verified !== null
+      && textField(walk, "after", "After the repair: complaint gone? DTCs?", "to be written in by hand");
+    if (rest) rest.append(h("div", { class: "w-links" }, button("All of it is explained", () => { rest.querySelector("textarea").value = NOTHING; })));
+    return [rest, after].filter(Boolean);
+  }
+
+  const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
+    && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
+
   function sheet(walk, proofs) {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     const fields = [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
-      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || ""))];
+      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
     openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. Leave empty what is right as it stands."),
     ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
   }
@@ -53,7 +69,7 @@ globalThis.baytreePapers = (() => {
   function papersButton(walk, proofs) {
     const { shown } = walk, own = ownWords(walk);
     const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
-      || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+      || hasOpenComplaint(walk, own) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
     return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
       () => sheet(walk, proofs), { "data-do": "papers" }));
   }
