@@ -4,14 +4,16 @@ import os
 import subprocess
 import sys
 
-# Trees that lead to each other in a ring, and one that the ring leads to.
+# Trees that lead to each other in a ring; one that the ring leads to, and so do others.
 RING = """
 from types import SimpleNamespace
 from builder.check.dependencies import neighbor_digests
 names = [f"charging/tree-{number}" for number in range(9)]
 callers = {name: ((before, "step"),) for name, before in zip(names, names[-1:] + names)}
-library = SimpleNamespace(callers=callers | {"last": ((names[0], "step"),)})
-print(neighbor_digests(library, dict.fromkeys([*names, "last"], "") | {n: n for n in names}, names))
+others = [f"fuel/tree-{number}" for number in range(4)]
+callers["last"] = tuple((name, "step") for name in (names[0], *others))
+shapes = {name: name for name in (*names, *others, "last")}
+print(neighbor_digests(SimpleNamespace(callers=callers), shapes, [*names, "last"]))
 """
 
 

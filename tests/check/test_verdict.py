@@ -11,9 +11,10 @@ import pytest
 
 from builder.cache.database import cache_file, opened, put_row, rows, transaction
 from builder.check.unchecked_library import read_library
-from builder.check.verdict import check, known_library
+from builder.check.verdict import check, in_order, known_library
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
+from builder.model.text import Position
 from builder.model.tree import Tree
 from builder.reader.trees import read_tree, tree_id, tree_names
 from builder.rules.shared.judge import judge
@@ -163,6 +164,14 @@ def test_named_files_have_their_findings_and_no_others(shop: Path) -> None:
         for gone in (shop / "trees/charging/gone.yml", shop.parent):
             with pytest.raises(FileNotFoundError):
                 check(shop, cache, TODAY, [gone])
+
+
+def test_findings_at_one_place_come_by_their_rules() -> None:
+    """However long they are, and each once: a report is the same after every run."""
+    place = "trees/horn/silent.yml", 2, 1
+    first = Finding("dead-end", Severity.ERROR, Position(*place, 9, 1), "one")
+    second = Finding("no-such-tool", Severity.ERROR, Position(*place, 2, 5), "two")
+    assert in_order([second, first, second]) == (first, second)
 
 
 def test_a_shop_cannot_bring_its_own_cache(shop: Path) -> None:

@@ -7,7 +7,11 @@ from pathlib import Path
 import pytest
 
 from builder.cache.database import temporary
+from builder.check.dependencies import ALL
 from builder.check.verdict import Verdict, check
+from builder.check.waiting import rests_on, waits
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position
 
 SHOP = Path(__file__).parents[1] / "shop"
 TODAY = date(2026, 10, 1)
@@ -46,3 +50,43 @@ def test_what_waits_is_known(tmp_path: Path) -> None:
     verdict = broken(tmp_path, "kb/tools.yml", "  name: Multimeter", "  nmae: Multimeter")
     assert {one.rule for one in verdict.waiting} == {"no-such-tool"}
     assert not set(verdict.findings) & set(verdict.waiting)
+
+
+@pytest.mark.parametrize(
+    ("used", "doubtful", "rests"),
+    [
+        (("tools", "meter"), ("tools", "meter"), True),
+        (("tools", "meter"), ("tools", "clamp"), False),
+        (("tools", "meter"), ("lamps", "meter"), False),
+        (("tools", ALL), ("tools", "meter"), True),  # a rule went through all of them
+        (("tools", "meter"), ("tools", ALL), True),  # nobody knows which of them is wrong
+        (("tools", "meter"), ("lamps", ALL), False),
+    ],
+)
+def test_a_tree_waits_for_what_its_rules_looked_up(
+    used: tuple[str, str], doubtful: tuple[str, str], rests: bool
+) -> None:
+    """For that entry, or for its whole file; a mistake in another entry holds nothing back."""
+    assert rests_on([used], [doubtful]) is rests
+
+
+def at(file: str, rule: str = "unused-value", severity: Severity = Severity.ERROR) -> Finding:
+    """Make a finding in a file."""
+    return Finding(rule, severity, Position(file, 1, 1, 1, 2), "")
+
+
+def test_what_is_wrong_in_the_shop_waits_for_a_mistake_in_its_knowledge() -> None:
+    """A warning or a mistake in a tree holds nothing back; a rule on trees alone never waits."""
+    tools, tree = at("kb/tools.yml"), at("trees/horn/silent.yml")
+    warning = at("kb/tools.yml", severity=Severity.WARNING)
+    assert waits(at("kb/lamps.yml"), (warning, tree, tools), ())
+    assert not waits(at("kb/lamps.yml"), (warning, tree), ())
+    assert not waits(at("trees/horn/silent.yml", "no-such-tree"), (tools,), ())
+
+
+def test_a_procedure_waits_for_the_states_that_it_needs() -> None:
+    """Whatever the rule; other doubt in the knowledge is none about a procedure's states."""
+    states, tools = [("conditions", "key-on")], [("tools", "meter")]
+    assert waits(at("kb/procedures/first-stop.yml"), (), states)
+    assert not waits(at("kb/procedures/first-stop.yml"), (), tools)
+    assert not waits(at("trees/horn/silent.yml"), (), states)

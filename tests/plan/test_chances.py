@@ -1,11 +1,12 @@
 """How often a walk ends where: how weights are shared, and properties of every tree."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.model.tree import Tree
+from builder.model.tree import Outcome, ProcedureRun, Tree
 from builder.plan.chances import walk_chances
 from builder.reader.procedure_files import procedure_from
 from builder.reader.source import Source, decode
@@ -84,6 +85,25 @@ def test_where_no_fix_has_a_weight_one_without_counts_once(tree) -> None:
     steps = check("a", "belt weight: 3", "b") + check("b", "diode", "diode")
     chances = walk_chances(tree(steps + ends("belt", "diode")))
     assert chances.ends == {"belt": Fraction(3, 4), "diode": Fraction(1, 4)}
+
+
+def test_an_edge_that_states_zero_carries_all_if_there_is_no_other(tree) -> None:
+    """The weight of the fix counts: somebody has to come to it."""
+    chances = walk_chances(tree(check("a", "belt weight: 0", "diode") + ends(belt=4, diode=6)))
+    assert chances.routes["a", 0] == chances.ends["belt"] == Fraction(4, 10)
+
+
+def test_a_procedure_leads_on_as_often_as_it_returns_its_words(tree) -> None:
+    """Words with 3 and 1 in 10, to a fix that another check leads to as well: 3, 1 and 2 of 6."""
+    case = tree(check("a", "belt", "belt", "b") + check("b", "belt", "diode") +
+                ends(belt=6, diode=4))  # fmt: skip
+    words = {f"seen {word}": Outcome(chance=Fraction(tenths, 10))
+             for word, tenths in enumerate((3, 1, 6))}  # fmt: skip
+    run = replace(case.steps["a"], run=ProcedureRun(words))
+    chances = walk_chances(replace(case, steps={**case.steps, "a": run}))
+    assert chances.routes["a", 0] == Fraction(3, 10)
+    assert chances.routes["a", 1] == Fraction(1, 10)
+    assert chances.routes["b", 0] == Fraction(2, 10)
 
 
 def test_a_fix_without_any_weight_counts_as_the_average(tree) -> None:
@@ -177,7 +197,7 @@ def test_cannot_test_counts_only_if_nothing_else_leads_to_its_target(tree) -> No
     assert walk_chances(tree(checks + "z\n" + ends(x=1, y=1, z=2))).routes["a", 2] == Fraction(1, 2)
 
 
-def x(tree) -> None:
+def test_a_walk_goes_on_behind_a_fix_that_did_not_help(tree) -> None:
     """In five of eight walks, the new belt is followed by an alternator."""
     chances = walk_chances(
         tree("""
