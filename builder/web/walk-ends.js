@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const { papersButton } = baytreePapers;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
@@ -41,7 +41,7 @@ globalThis.baytreeEnds = (() => {
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: shown.unread ? readBar(walk) : [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {
@@ -56,7 +56,6 @@ globalThis.baytreeEnds = (() => {
 
   function verifyBar(walk) {
     const { view: { pick } } = walk;
-    if (walk.shown.unread) return readBar(walk);
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
     return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];

@@ -14,6 +14,10 @@ globalThis.baytreeJob = (walk) => {
   const PLAYED_AGAIN = ["assets/walk-correct.js", "assets/expressions.js"];
   const REST = [...PLAYED_AGAIN, "assets/walk-sheets.js", "assets/walk-asks.js", "assets/walk-resumed.js", "assets/connector-face.js"];
   const SOON = 2000; // milliseconds
+  const saveFirst = "Save the record as a file before you close the page.";
+  const NOT_KEPT = { full: `This browser can't keep the job: its storage is full. ${saveFirst}`,
+    denied: `This browser can't keep the job: storage is blocked. ${saveFirst}`,
+    elsewhere: "Another tab went on with this job. Reload to see it; nothing from here is kept." };
 
   const loads = {};
   function load(name) {
@@ -89,14 +93,14 @@ globalThis.baytreeJob = (walk) => {
   walk.keep = async () => {
     const { job, state } = walk;
     if (walk.practice || (state.events.length < 2 && !job.order)) return;
-    const place = placeOf(top(state)), other = await store.read(shopName(), job.id);
-    if (other && other.saved > job.saved) { walk.say("Another tab went on with this job. Reload to see it; nothing from here is kept."); return; }
+    const place = placeOf(top(state));
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: walk.tree,
       rows: { ...job.rows, [place]: walk.hashOf(place) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
       step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: walk.address() });
-    const wrong = await store.write(shopName(), { ...job, record: walk.record() });
-    if (wrong) walk.say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
+    const wrong = job.isElsewhere ? "elsewhere" : await store.write(shopName(), { ...job, record: walk.record() });
+    job.isElsewhere = wrong === "elsewhere";
+    if (wrong) walk.say(NOT_KEPT[wrong]);
   };
 
   walk.record = () => {

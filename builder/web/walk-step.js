@@ -215,7 +215,7 @@ globalThis.baytreeStep = (() => {
 
   // Results ruled out by a reading are struck through softly, and stay to be pressed.
   function resultState({ judged, view, row }, at) {
-    const isDecided = row.readings.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
+    const isDecided = row.readings?.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
     const name = isDecided && !judged.fits.includes(at) ? "out" : isDecided && judged.state !== "incomplete" ? "fits" : "";
     return { class: name, "aria-pressed": String(view.pick === at) };
   }
@@ -240,7 +240,6 @@ globalThis.baytreeStep = (() => {
 
   function checkBar(walk) {
     const event = answerOf(walk), { judged, row, view, shown } = walk;
-    if (shown.unread && !view.isRead) return readBar(walk);
     if (!event && judged.line) {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
         judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
@@ -273,9 +272,8 @@ globalThis.baytreeStep = (() => {
   // Actions
 
   function actionFace(walk) {
-    const { shown } = walk;
     return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
-      bar: shown.unread ? readBar(walk) : [backButton(walk), cannotButton(walk, "Can’t do it"),
+      bar: [backButton(walk), cannotButton(walk, "Can’t do it"),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 

@@ -17,6 +17,7 @@
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const PRACTICE = "practice"; // in the address, in the place of a job
   const LARGE = 24; // pixels of text from which nothing stays fixed
+  let staysLow = true;
   const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
   const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
@@ -85,28 +86,31 @@
     if (!walk.job || main.hidden) { open(); return; }
     if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
     if (state.walk < depthOf(walk.state)) undoTo(state.walk);
-    else if (state.walk === depthOf(walk.state)) { walk.view.face = state.face; draw(); focusHeading(); }
+    else if (state.walk === depthOf(walk.state)) turnTo(state.face);
     else arrive(false, firstFace()); // what was undone isn't done again
   });
 
   // Drawing
 
-  walk.go = (face) => { walk.view.face = face; remember(false, face); draw(); focusHeading(); };
-  walk.redraw = () => draw();
+  walk.go = (face) => { remember(false, face); turnTo(face); };
+  walk.redraw = () => { look(); show(); };
   walk.pick = (at) => { walk.view.pick = walk.view.pick === at ? null : at; walk.pad(null, false); walk.verdict(); };
-  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; draw(); };
+  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; show(); };
+
+  function turnTo(face) { walk.view.face = face; show(); focusHeading(); }
 
   // Comes to a screen: a new view, unless only a line was ticked.
   async function arrive(stays, face) {
     const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
-    walk.shown = screen(walk.tables, walk.state);
+    look();
     await loadWanted();
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     walk.say("");
     draw();
-    document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
     if (!stays) fit(face);
+    settle();
+    document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
     if (place === undefined || stays || face) remember(true, walk.view.face);
     else remember(false, walk.view.face);
     if (!stays) focusHeading();
@@ -114,15 +118,17 @@
 
   // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
   async function loadWanted() {
-    const { shown: { phase }, state, tables } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
-      rowOf(tables, top(state)).computed?.length && "expressions"].filter(Boolean);
+    const { shown: { phase }, row } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
+      row?.computed?.length && "expressions"].filter(Boolean);
     if (!wanted.length) { walk.lacks = false; return; }
     main.inert = true;
     walk.lacks = (await Promise.all(wanted.map((name) => load(`assets/${name}.js`)))).includes(false);
     main.inert = false;
   }
 
-  const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
+  // Cautions hold up a step and a test after the repair; at an end nothing is done any more.
+  const mustRead = ({ unread, phase }) => unread && phase !== "end";
+  const firstFace = () => (mustRead(walk.shown) ? "ready" : "step");
 
   function faceNow() {
     const { shown: { phase, kind }, view } = walk;
@@ -137,36 +143,40 @@
     return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
   }
 
-  function draw() {
-    const { tables, state } = walk, frame = top(state);
+  // What is to be shown at the step: computed once, drawn as often as looks are tried.
+  function look() {
+    const { tables, state } = walk;
     walk.shown = screen(tables, state);
-    walk.row = withRanges(tables, state, rowOf(tables, frame));
+    if (!state.tree) return;
+    walk.row = withRanges(tables, state, rowOf(tables, top(state)));
     walk.tools = toolsOf(tables, walk.row);
-    const { step: parts, answers, bar, end } = faceNow();
+  }
+
+  const show = () => { draw(); settle(); };
+
+  // The answers come once the cautions are read: until then the bar is there for that alone.
+  function draw() {
+    const { state, shown, view } = walk, frame = top(state), face = faceNow();
+    const { step: parts, answers, bar, end } = mustRead(shown) && !view.isRead && face.bar ? { ...face, answers: [], bar: step.readBar(walk) } : face;
     const filled = (list = []) => list.flat(3).filter(Boolean);
     main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
       "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
     h("div", { class: "w-step" }, ...filled(parts)),
-    bar && h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
-    main.querySelector(".w-trail")?.scrollTo(1e6, 0);
-    settle();
+    bar && h("section", { class: `w-answers${staysLow ? " stays" : ""}`, "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
   }
 
   // Only what the reading changes is drawn again: the field keeps its place.
   walk.verdict = () => {
-    if (walk.shown.phase === "verify") { main.querySelector(".w-bar").replaceChildren(...ends.verifyBar(walk)); return pressed(); }
-    step.judge(walk);
+    const verifies = walk.shown.phase === "verify";
+    if (!verifies) step.judge(walk);
     main.querySelectorAll("[data-result]").forEach((node) => {
       const state = step.resultState(walk, Number(node.dataset.result));
       node.className = state.class;
       node.setAttribute("aria-pressed", state["aria-pressed"]);
     });
-    main.querySelector(".w-bar").replaceChildren(...step.checkBar(walk).filter(Boolean));
+    main.querySelector(".w-bar").replaceChildren(...(verifies ? ends.verifyBar : step.checkBar)(walk).filter(Boolean));
     history.replaceState({ ...history.state, typed: walk.view.typed }, "");
   };
-
-  const pressed = () => main.querySelectorAll("[data-result]").forEach((node) => (
-    node.setAttribute("aria-pressed", String(Number(node.dataset.result) === walk.view.pick))));
 
   // Opens the pad for a field, or closes it.
   walk.pad = (box, draws = true) => {
@@ -223,16 +233,15 @@
     return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
   }
 
-  // The answers stay at the bottom while they leave the check in view, else only the bar does.
+  // The answers stay at the bottom while they leave the check in view, else only the bar does. The
+  // next screen is drawn like the last, so most have their layout computed once.
   function settle() {
-    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
-    main.classList.toggle("loose", textSize() >= LARGE);
-    if (!answers) return;
+    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1"), isLarge = textSize() >= LARGE;
     const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    // Beside cautions that stand on the step, the lines to do stay in view too.
-    const isLow = walk.shown.unread && walk.view.face === "together" && answers.childElementCount > 1;
-    const stays = !isLow && textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
-    answers.classList.toggle("stays", stays);
+    if (answers) staysLow = !isLarge && below + answers.offsetHeight <= innerHeight;
+    main.querySelector(".w-trail").scrollLeft = 1e6;
+    main.classList.toggle("loose", isLarge);
+    answers?.classList.toggle("stays", staysLow);
   }
 
   function focusHeading() {
@@ -273,7 +282,7 @@
     const typed = history.state?.typed;
     walk.shown = undefined;
     await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
-    if (typed) { walk.view.typed = typed; draw(); }
+    if (typed) { walk.view.typed = typed; show(); }
     if (words) walk.say(words);
     loadRest();
     stayAwake();
