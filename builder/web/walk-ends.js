@@ -6,9 +6,8 @@
 globalThis.baytreeEnds = (() => {
   const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
-  const { tableOf, stepsBeforeRepair } = baytreeTold;
+  const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
-  const { papersButton } = baytreePapers;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
   const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
@@ -29,6 +28,27 @@ globalThis.baytreeEnds = (() => {
     return shown.length > 0 && [h("h2", {}, "What proves it"), h("ul", { class: "w-done" }, shown.map((one) => h("li", {},
       asked(filledIn(walk, one, tableOf(tables, one.inside).steps[one.step].text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "")))];
   }
+
+  // The papers
+
+  const ownWords = ({ state }) => state.write_up[placeOf(state.end)] || {};
+
+  // Answers that stand for more than one thing: which of them was seen?
+  function partsOf({ tables }, entry) {
+    const { results } = tableOf(tables, entry.inside).steps[entry.step];
+    return results.find(({ text }) => text === entry.result)?.parts || [];
+  }
+
+  // Named by what is still open: a cause or an answer that says more than one thing.
+  function papersButton(walk, proofs) {
+    const { shown } = walk, own = ownWords(walk);
+    const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
+      || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+    return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
+      () => walk.sheet("papers", proofs), { "data-do": "papers" }));
+  }
+
+  // Faces
 
   function fixFace(walk) {
     const { shown } = walk, { tests = [] } = shown, putsBack = !changesFirst(walk).includes("put back")
@@ -100,5 +120,5 @@ globalThis.baytreeEnds = (() => {
       : h("p", { class: "w-repair" }, `Call ${words}.`);
   }
 
-  return { fixFace, verifyFace, verifyBar, overFace };
+  return { ownWords, partsOf, fixFace, verifyFace, verifyBar, overFace };
 })();

@@ -8,7 +8,8 @@
 globalThis.baytreePractice = (() => {
   const { top, rowOf, placeOf, isOver } = baytreeTold;
   const { leave, cannotTest, verifyNext, judgeTest, intoProcedure } = baytreeTargets;
-  const { answered, NOTHING_SHOWN } = baytreeAnswers;
+  const { answered } = baytreeAnswers;
+  const { NOTHING_SHOWN } = baytreeMeasured;
   const { withRanges } = baytreeSpecs;
   const { reduce, toolsOf } = baytreeReduce;
   const { screen } = baytreeRecord;

@@ -5,10 +5,9 @@
  */
 "use strict";
 globalThis.baytreeStep = (() => {
-  const { h, button, signal, caution, tickLine } = baytreeParts;
-  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth, colorWords, connectorName } = baytreeWords;
+  const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
+  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
-  const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
   const { reduce } = baytreeReduce;
@@ -39,7 +38,7 @@ globalThis.baytreeStep = (() => {
       line("w-item", shown.item && capital(shown.item)),
       shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
       shown.visit && shown.visit[0] > 1 && line("w-visit",
-        `${capital(nth(shown.visit[0]))} time, of at most ${shown.visit[1]}`),
+        `Time ${shown.visit[0]} of at most ${shown.visit[1]}`),
       shown.now && line("w-now", `Now: ${[...shown.now, ...(shown.when || [])].join(", ")}`),
       !shown.now && shown.when && line("w-now", `With: ${shown.when.join(", ")}`),
     ];
@@ -184,7 +183,7 @@ globalThis.baytreeStep = (() => {
     return {
       step: stepParts(walk),
       answers: [row.by && procedureParts(walk),
-        row.readings.length > 0 && h("div", { class: "w-fields" }, fieldsOf(row).map((one, at) => field(walk, one, at))), results],
+        row.readings.length > 0 && baytreeReadings.fields(walk), results],
       bar: checkBar(walk),
     };
   }
@@ -221,7 +220,7 @@ globalThis.baytreeStep = (() => {
   }
 
   function judge(walk) {
-    walk.judged = walk.row.readings?.length ? verdict(walk, walk.row, walk.tools) : { state: "empty", fits: [] };
+    walk.judged = walk.row.readings?.length ? baytreeReadings.verdict(walk) : { state: "empty", fits: [] };
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
@@ -258,9 +257,8 @@ globalThis.baytreeStep = (() => {
 
   // What the step wants written down, kept until it is left.
   const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
-    const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
-    box.addEventListener("input", () => { view.wrote[name] = box.value; });
-    return h("div", { class: "w-note" }, h("label", { for: box.id }, before ? `${before}${name}` : capital(name)), box);
+    const box = textBox(`w-note-${at}`, { maxlength: "300", value: view.wrote[name] || "", typed: ({ value }) => { view.wrote[name] = value; } });
+    return labeled(before ? `${before}${name}` : capital(name), box);
   });
 
   const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
@@ -278,5 +276,5 @@ globalThis.baytreeStep = (() => {
   }
 
   return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
-    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
+    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton };
 })();

@@ -10,7 +10,7 @@
   const { top, rowOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { h } = baytreeParts;
-  const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
+  const step = baytreeStep, store = baytreeStore;
   const startButton = document.querySelector('[data-do="start"]');
   const { tree, root } = startButton?.dataset || {};
   const main = h("main", { id: "walk", hidden: true });
@@ -118,11 +118,13 @@
 
   // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
   async function loadWanted() {
-    const { shown: { phase }, row } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
-      row?.computed?.length && "expressions"].filter(Boolean);
-    if (!wanted.length) { walk.lacks = false; return; }
+    const { shown: { phase, kind }, row } = walk, wanted = [
+      ["fill", "paused"].includes(phase) && phase, (phase === "end" || kind === "fix") && "fix",
+      row.readings?.length && "readings", row.computed?.length && "computed"].filter(Boolean);
+    walk.lacks = false;
+    if (walk.has(...wanted)) return;
     main.inert = true;
-    walk.lacks = (await Promise.all(wanted.map((name) => load(`assets/${name}.js`)))).includes(false);
+    walk.lacks = !await walk.load(...wanted);
     main.inert = false;
   }
 
@@ -135,11 +137,11 @@
     if (walk.lacks) return step.lackingFace(walk);
     if (phase === "paused") return baytreeResumed.pausedFace(walk);
     if (phase === "fill") return baytreeAsks.fillFace(walk);
-    if (phase === "end") return ends.overFace(walk);
+    if (phase === "end") return baytreeEnds.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
-    if (phase === "verify") return ends.verifyFace(walk);
+    if (phase === "verify") return baytreeEnds.verifyFace(walk);
     if (view.face === "first") return step.firstFace(walk);
-    if (kind === "fix") return ends.fixFace(walk);
+    if (kind === "fix") return baytreeEnds.fixFace(walk);
     return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
   }
 
@@ -147,7 +149,6 @@
   function look() {
     const { tables, state } = walk;
     walk.shown = screen(tables, state);
-    if (!state.tree) return;
     walk.row = withRanges(tables, state, rowOf(tables, top(state)));
     walk.tools = toolsOf(tables, walk.row);
   }
@@ -174,7 +175,7 @@
       node.className = state.class;
       node.setAttribute("aria-pressed", state["aria-pressed"]);
     });
-    main.querySelector(".w-bar").replaceChildren(...(verifies ? ends.verifyBar : step.checkBar)(walk).filter(Boolean));
+    main.querySelector(".w-bar").replaceChildren(...(verifies ? baytreeEnds.verifyBar : step.checkBar)(walk).filter(Boolean));
     history.replaceState({ ...history.state, typed: walk.view.typed }, "");
   };
 
@@ -183,7 +184,7 @@
     walk.view.pad = Boolean(box);
     main.classList.toggle("typing", Boolean(box));
     main.querySelector(".w-pad")?.remove();
-    if (box) main.querySelector(".w-bar").before(step.pad(walk, box));
+    if (box) main.querySelector(".w-bar").before(baytreeReadings.pad(walk, box));
     if (draws) settle();
   };
 
@@ -257,7 +258,7 @@
 
   // A vehicle with a hidden fault, in a job that isn't kept.
   async function hideFault() {
-    await load("assets/walk-practice.js");
+    await walk.load("practice");
     walk.practice = new baytreePractice.Practice(walk.tables, tree, baytreePractice.drawn(walk.tables, tree));
     await begin();
   }
@@ -298,17 +299,14 @@
   }
 
   if (!startButton) return;
-  startButton.addEventListener("click", (event) => {
+  const opensAt = (link, address) => link.addEventListener("click", (event) => {
     event.preventDefault();
-    history.pushState({ pushed: 1 }, "", "#walk");
+    history.pushState({ pushed: 1 }, "", address);
     open();
   });
+  opensAt(startButton, "#walk");
   document.documentElement.classList.add("walks");
-  document.querySelectorAll("[data-enter]").forEach((link) => link.addEventListener("click", (event) => {
-    event.preventDefault();
-    history.pushState({ pushed: 1 }, "", `#walk/${link.dataset.enter}`);
-    open();
-  }));
+  document.querySelectorAll("[data-enter]").forEach((link) => opensAt(link, `#walk/${link.dataset.enter}`));
   document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
   addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });
   if (location.hash.startsWith("#walk")) open();
