@@ -25,7 +25,8 @@ SHOP_SCRIPT = "walks/shop.js"
 WALK_SCRIPTS = (
     "trade-data.js", "exact.js", "dom.js", "walk-vehicle.js", "walk-told.js", "walk-specs.js",
     "walk-targets.js", "walk-answers.js", "walk-unfit.js", "walk-reduce.js", "walk-record.js",
-    "jobs-store.js", "walk-parts.js", "walk-words.js", "walk-step.js", "walk-job.js", "walk.js",
+    "jobs-store.js", "walk-parts.js", "walk-words.js", "walk-step.js", "walk-job.js", "walk-fit.js",
+    "walk.js",
 )  # fmt: skip
 
 

@@ -32,7 +32,7 @@ globalThis.baytreeAsks = (() => {
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)),
       ask.one_of.includes("other") && view.typed[""] === "other" && nameField(walk, ask), ask.codes && codeField(walk, ask)],
-      bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t look it up", press),
+      bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t find it", press),
         goButton(["Go on"], () => walk.confirm())],
     };
   }

@@ -4,13 +4,18 @@
  */
 "use strict";
 globalThis.baytreeEnds = (() => {
-  const { h, button } = baytreeParts;
+  const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
 
-  const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
+  function saveRecord({ job, record }) {
+    const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");
+    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), record());
+  }
+
+  const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
 
   function drive({ shown }) {
     return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");
@@ -88,9 +93,10 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
+      walk.practice && line("w-shows", walk.practice.endWords(state)),
       kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)), walk.practice && line("w-shows", walk.practice.endWords(state)),
+      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)),
     ].flat(3), bar: overBar(walk) };
   }
 
@@ -120,5 +126,5 @@ globalThis.baytreeEnds = (() => {
       : h("p", { class: "w-repair" }, `Call ${words}.`);
   }
 
-  return { ownWords, partsOf, fixFace, verifyFace, verifyBar, overFace };
+  return { saveRecord, ownWords, partsOf, fixFace, verifyFace, verifyBar, overFace };
 })();

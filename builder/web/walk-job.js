@@ -9,7 +9,7 @@ globalThis.baytreeJob = (walk) => {
   const { recordOf } = baytreeRecord;
   const { top, tableOf, placeOf, partsOfPlace } = baytreeTold;
   const { stepWords, capital } = baytreeWords;
-  const { h, save } = baytreeParts;
+  const { h } = baytreeParts;
   const store = baytreeStore;
   // What not every step needs is loaded where it comes, in this order.
   const PIECES = {
@@ -65,13 +65,13 @@ globalThis.baytreeJob = (walk) => {
   }
 
   // Plays the events of a job; a tree that they lead to is loaded on the way, and what few steps need.
-  async function played(events) {
+  walk.played = async (events) => {
     if (events.length > 1) await walk.load("readings", "computed", "fill", "correct");
     for (;;) {
       const state = replay(walk.tables, events);
       if (!state.load || !await load(`walks/${state.load}.js`)) return state;
     }
-  }
+  };
 
   // The job
 
@@ -82,14 +82,14 @@ globalThis.baytreeJob = (walk) => {
     const said = await store.wordsFor(shopName(), walk.tree), vehicle = new URLSearchParams(location.search).get("vehicle");
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
     walk.job = { id, tree: walk.tree, said, saved: 0 };
-    walk.state = await played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
+    walk.state = await walk.played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
       ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
   }
 
   async function resume(id) {
     const job = await store.read(shopName(), id);
     if (!job) return false;
-    const [state] = await Promise.all([played(job.events), walk.load("paused")]);
+    const [state] = await Promise.all([walk.played(job.events), walk.load("paused")]);
     walk.job = job;
     walk.state = state.refused ? state.state : state;
     walk.job.misfit = state.refused || "";
@@ -125,20 +125,6 @@ globalThis.baytreeJob = (walk) => {
     const { order, vin, year, make, model, mileage, customer, codes, title } = walk.job;
     const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model, mileage, customer, codes }).filter(([, value]) => value));
     return { ...recordOf(walk.state), job };
-  };
-
-  walk.saveRecord = () => {
-    const name = [walk.job.order, walk.job.tree.replace("/", "-")].filter(Boolean).join("-");
-    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), walk.record());
-  };
-
-  // The start of a job, with another vehicle or complaint: the same events are played after it.
-  walk.rewriteStart = async (change) => {
-    const [start, ...rest] = walk.state.events;
-    const state = await played([{ ...start, ...change }, ...rest]);
-    if (state.refused) { walk.say(`That doesn't go with what was done: ${state.refused}`); return false; }
-    walk.state = state;
-    return true;
   };
 
   // A refusal as a sentence.

@@ -145,7 +145,7 @@ globalThis.baytreePractice = (() => {
 
   function filling({ limits, list, one_of }) {
     if (limits) return list ? limits.map((_, at) => String(5 * (at + 1))) : "5";
-    return list ? ["first", "second"] : one_of[0] || "as the wiring diagram has it";
+    return list ? ["first", "second"] : one_of[0] || "per the diagram";
   }
 
   function drawnReading({ low, high, unit, phrases }, cuts = [[low, 0], [high, 1]]) {

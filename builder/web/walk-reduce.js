@@ -7,8 +7,8 @@
  */
 "use strict";
 globalThis.baytreeReduce = (() => {
-  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
-    linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
+  const { top, placeOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
+    linesOf, physicalStates, hazardsAt, unique, runKey } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
   const { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,

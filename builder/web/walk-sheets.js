@@ -124,15 +124,24 @@ globalThis.baytreeSheets = (() => {
     return walk.send({ event: "pause" });
   }
 
-  function describe(walk, more) {
+  // The start of a job, with another vehicle or complaint: the same events are played after it.
+  async function rewriteStart(walk, change) {
+    const [start, ...rest] = walk.state.events;
+    const state = await walk.played([{ ...start, ...change }, ...rest]);
+    if (state.refused) { walk.say(`That doesn't go with what was done: ${state.refused}`); return false; }
+    walk.state = state;
+    return true;
+  }
+
+  async function describe(walk, more) {
     Object.assign(walk.job, more);
-    if ("said" in more) walk.rewriteStart({ complaint: more.said });
+    if ("said" in more) await rewriteStart(walk, { complaint: more.said });
     walk.keep();
     walk.redraw();
   }
 
   async function setVehicle(walk, vehicle) {
-    if (await walk.rewriteStart({ vehicle })) { walk.keep(); walk.redraw(); }
+    if (await rewriteStart(walk, { vehicle })) { walk.keep(); walk.redraw(); }
   }
 
   async function remove({ tables, job, root }) {
@@ -164,7 +173,7 @@ globalThis.baytreeSheets = (() => {
         state.paused ? null : button("Pause", () => closeSheet(() => pause(walk, 0))),
         state.paused ? null : labeled("Hand over to", to),
         state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over", ...(name() ? { to: name() } : {}) }))),
-        button("Save the record as a file", () => walk.saveRecord(), { "data-do": "record" }),
+        button("Save the record as a file", () => baytreeEnds.saveRecord(walk), { "data-do": "record" }),
         walk.practice ? null : button("Practice this tree", () => closeSheet(() => walk.startPractice())),
         button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => remove(walk)); }),
         h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "All jobs"),

@@ -51,7 +51,7 @@ globalThis.baytreeStep = (() => {
     const short = ({ id }, at) => {
       const word = known[id].signal, isNew = !at || known[hazards[at - 1].id].signal !== word;
       return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
-        at ? (isNew ? " " : "; ") : "", isNew && [signal(word), " "], known[id].short);
+        at ? (isNew ? " " : " · ") : "", isNew && [signal(word), " "], known[id].short);
     };
     return button(hazards.map(short), () => walk.sheet("look", "Cautions"), { class: "w-caution" });
   }
@@ -99,7 +99,7 @@ globalThis.baytreeStep = (() => {
       return `${capital(connectorName(tables, connector, connectors[connector]))} pin ${pin}` + (wire ? `: ${colorWords(tables, wire)}` : "");
     }
     if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
-    return `${baytreeSpecs.wordsOfPlace(tables, name)}: ${noted}`;
+    return `${capital(baytreeSpecs.wordsOfPlace(tables, name))}: ${noted}`;
   }
 
   // On a practice vehicle: what eyes or instruments show here.

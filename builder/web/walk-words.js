@@ -84,5 +84,5 @@ globalThis.baytreeWords = (() => {
   // A connector by its part, and by what its ID says more: "EPS module C1".
   const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
 
-  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, filledIn, titleOf, answerWords, minutesLeft, colorWords, connectorName };
+  return { marked, capital, asked, figure, limitsOf, leadsTo, stepWords, filledIn, answerWords, minutesLeft, colorWords, connectorName };
 })();

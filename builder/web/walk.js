@@ -16,10 +16,9 @@
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const PRACTICE = "practice"; // in the address, in the place of a job
-  const LARGE = 24; // pixels of text from which nothing stays fixed
-  let staysLow = true;
-  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
+  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, staysLow: true, awake: false };
   const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
+  const { fit, settle } = baytreeFit(walk, main, draw);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
 
   // Events
@@ -93,9 +92,15 @@
   // Drawing
 
   walk.go = (face) => { remember(false, face); turnTo(face); };
-  walk.redraw = () => { look(); show(); };
+  walk.redraw = () => { look(); keepFocus(show); };
   walk.pick = (at) => { walk.view.pick = walk.view.pick === at ? null : at; walk.pad(null, false); walk.verdict(); };
-  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; show(); };
+  walk.unpick = () => {
+    const { view } = walk, again = view.pick === null ? "[data-reading]" : `[data-result="${view.pick}"]`;
+    if (view.pick === null) view.typed = {};
+    view.pick = null;
+    show();
+    main.querySelector(again)?.focus();
+  };
 
   function turnTo(face) { walk.view.face = face; show(); focusHeading(); }
 
@@ -107,9 +112,8 @@
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     walk.say("");
-    draw();
-    if (!stays) fit(face);
-    settle();
+    if (stays) keepFocus(show);
+    else { draw(); fit(face); settle(); }
     document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
     if (place === undefined || stays || face) remember(true, walk.view.face);
     else remember(false, walk.view.face);
@@ -155,6 +159,13 @@
 
   const show = () => { draw(); settle(); };
 
+  // What was ticked or chosen is drawn anew, and the keys stay on it.
+  function keepFocus(draws) {
+    const controls = () => [...main.querySelectorAll("button, input, select")], at = controls().indexOf(document.activeElement);
+    draws();
+    controls()[at]?.focus({ preventScroll: true });
+  }
+
   // The answers come once the cautions are read: until then the bar is there for that alone.
   function draw() {
     const { state, shown, view } = walk, frame = top(state), face = faceNow();
@@ -163,7 +174,7 @@
     main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
       "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
     h("div", { class: "w-step" }, ...filled(parts)),
-    bar && h("section", { class: `w-answers${staysLow ? " stays" : ""}`, "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
+    bar && h("section", { class: `w-answers${walk.staysLow ? " stays" : ""}`, "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
   }
 
   // Only what the reading changes is drawn again: the field keeps its place.
@@ -187,63 +198,6 @@
     if (box) main.querySelector(".w-bar").before(baytreeReadings.pad(walk, box));
     if (draws) settle();
   };
-
-  // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
-  const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
-  const textSize = () => parseFloat(getComputedStyle(main).fontSize);
-  const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
-
-  function fitsColumns() {
-    const { results, asks = [] } = walk.shown;
-    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
-  }
-
-  // The lines that may go on a screen before the check; none where there is no check.
-  const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
-    ? lines.filter(({ of }) => step.linesLeft(walk).includes(of)) : []);
-
-  function fit(face) {
-    const { view, shown } = walk;
-    if (textSize() >= LARGE || view.face === "first") return;
-    if (view.face === "ready") { if (!face) fitCautions(shown); return; }
-    if (!overflows() || fitsColumns() || view.face !== "step") return;
-    const lines = linesToMove(shown);
-    if (!lines.length) return;
-    view.moved = true;
-    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
-    draw();
-  }
-
-  // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
-  // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
-  // before it; with the lines to do if those would need a second screen and fit there.
-  function fitCautions(shown) {
-    const scrolls = shown.kind !== "check" && shown.phase === "step";
-    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
-      fits({ face: "together", isRead: false });
-      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
-    }
-    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
-    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
-    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
-    if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
-  }
-
-  function isAboveBar(part) {
-    const { bottom } = main.querySelector(part).getBoundingClientRect();
-    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
-  }
-
-  // The answers stay at the bottom while they leave the check in view, else only the bar does. The
-  // next screen is drawn like the last, so most have their layout computed once.
-  function settle() {
-    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1"), isLarge = textSize() >= LARGE;
-    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    if (answers) staysLow = !isLarge && below + answers.offsetHeight <= innerHeight;
-    main.querySelector(".w-trail").scrollLeft = 1e6;
-    main.classList.toggle("loose", isLarge);
-    answers?.classList.toggle("stays", staysLow);
-  }
 
   function focusHeading() {
     scrollTo(0, 0);
