@@ -7,7 +7,7 @@
 globalThis.baytreeReadings = (() => {
   const { readAs } = baytreeFollow;
   const { h, button, textBox } = baytreeParts;
-  const { capital, figure, limitsOf, marked } = baytreeWords;
+  const { capital, figure, rangeWords, marked } = baytreeWords;
   const { ofKind, sign, written } = baytreeQuantities;
   const { read, rounded } = baytreeExact;
   const { isEmpty } = baytreeAnswers;
@@ -109,7 +109,7 @@ globalThis.baytreeReadings = (() => {
     "too close to call": (row, outcome) => (
       `Too close to call: ${figures(row, outcome)} ${accuracy(row, outcome)}. Measure again`),
     decided: (row, outcome) => {
-      const result = row.results[outcome.fits[0]], range = limitsOf(row, result) || result.text;
+      const result = row.results[outcome.fits[0]], range = rangeWords(row, result);
       const single = row.readings.length === 1 && !row.computed.length && !row.readings[0].phrases;
       return [`${figures(row, outcome)}${single ? " is" : ":"} ${range}`, result.means].filter(Boolean).join(": ");
     },

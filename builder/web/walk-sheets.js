@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeSheets = (() => {
   const { h, button, caution, textBox, labeled } = baytreeParts;
-  const { capital, asked, answerWords, filledIn, limitsOf } = baytreeWords;
+  const { capital, asked, answerWords, filledIn, rangeWords } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { noteFields } = baytreeStep;
@@ -93,7 +93,7 @@ globalThis.baytreeSheets = (() => {
     openSheet(row.text, h("p", {}, `Was: ${answerWords(walk, entry)}`), ...boxes,
       boxes.length > 0 && button("Change the reading", () => send({ readings: typed }), { class: "w-go" }),
       h("div", { class: "w-results rows" }, row.results.map((result, at) => button(
-        [h("b", {}, capital(limitsOf(row, result) || result.text)), boxes.length > 0 && h("span", {}, "stated, not measured")],
+        [h("b", {}, capital(rangeWords(row, result))), boxes.length > 0 && h("span", {}, "stated, not measured")],
         () => send({ result: at, ...(boxes.length || row.by ? { stated: true } : {}) })))));
   }
 

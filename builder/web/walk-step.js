@@ -1,12 +1,12 @@
 /* The screen of a step: what changes, the check, its results, and the bar below them.
  *
- * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, after }`, lists of
+ * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, end }`, lists of
  * elements. `walk.shown` is what `baytreeRecord.screen` says.
  */
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
-  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
+  const { capital, limitsOf, rangeWords, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
@@ -209,7 +209,7 @@ globalThis.baytreeStep = (() => {
   function resultWords({ row, shown }, result, at) {
     const { text, means } = shown.results[at], limits = limitsOf(row, result);
     return [h("b", {}, isStrip(row) ? "" : h("span", { class: "w-number", "aria-hidden": "true" }, String(at + 1)),
-      capital(limits || text)), (means || limits) && h("span", {}, means || text)];
+      capital(rangeWords(row, result, text))), (means || limits) && h("span", {}, means || text)];
   }
 
   // Results ruled out by a reading are struck through softly, and stay to be pressed.
@@ -250,7 +250,7 @@ globalThis.baytreeStep = (() => {
   }
 
   function pickedWords(row, shown, at, event, judged) {
-    const words = capital(limitsOf(row, row.results[at]) || shown.results[at].text);
+    const words = capital(rangeWords(row, row.results[at], shown.results[at].text));
     if (!event.stated) return words;
     return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
   }

@@ -25,6 +25,14 @@ globalThis.baytreeWords = (() => {
     return reading && result.ranges[name] ? limits(result.ranges[name], reading.unit) : "";
   }
 
+  // A result by the limits of its spec, else by the tree's words, with the unit of the range they end in.
+  function rangeWords(row, result, text = result.text) {
+    const [name, ...others] = Object.keys(result.ranges || {});
+    const { unit } = [...row.readings, ...row.computed || []].find((one) => one.name === name) || {};
+    const isOne = unit && !others.length && /[0-9]$/.test(text);
+    return limitsOf(row, result) || (isOne ? `${text} ${baytreeQuantities.sign(unit)}` : text);
+  }
+
   // Where an event leads, found by doing it: "Next: Load test", "Fix: Replace the belt".
   function leadsTo({ tables, state }, event) {
     const after = reduce(tables, state, event);
@@ -84,5 +92,5 @@ globalThis.baytreeWords = (() => {
   // A connector by its part, and by what its ID says more: "EPS module C1".
   const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
 
-  return { marked, capital, asked, figure, limitsOf, leadsTo, stepWords, filledIn, answerWords, minutesLeft, colorWords, connectorName };
+  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, filledIn, answerWords, minutesLeft, colorWords, connectorName };
 })();
