@@ -37,7 +37,7 @@ def address(samples: Path) -> Iterator[str]:
 
 def test_a_lost_network_takes_nothing_away(chromium: Browser, address: str) -> None:
     """Once all scripts are there, the walk goes on to its fix, its sheets and its papers."""
-    job = drilled_fix(SAMPLES, "charging/lamp-on", "cable-fix")
+    job = drilled_fix(SAMPLES, "charging/lamp-on", "belt-fix")
     assert job
     assert any(step.readings for step in job.state.steps)
     with opened_page(chromium) as page:
