@@ -9,13 +9,14 @@ CALM_WORDS = """
     how often, how many, how long, interval, color, brand, label, sticker, decal, emblem, badge,
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
     where, catalog, quote, discount, paint, manual, chart, type, best, kit, schedule, accessory,
-    insurance, resale, warranty, lifespan;
+    insurance, resale, warranty, lifespan, training, course, class, date, estimate, toy,
+    certificate, qualified, invoice, which, dot, how wash;
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
     marshmallow, cigar, plow, orange;
     DISPLAY: word, bulb, beam, lens, light, lamp, gauge, screen, display, dial, needle, cluster,
-    icon, symbol;
+    icon, symbol, dash light, dim;
     SPARK TALK: knock, cylinder, coil, test, tester, timing;
     TO START: button, key, crank, starter, start, shift, ignition, gear;
     OTHER PEDAL: clutch, gas, accelerator, throttle, dead pedal;
@@ -27,12 +28,12 @@ CALM_WORDS = """
     NOISES: squeak, squeal, noise, grind, click, groan, chirp, screech, scrape, rattle, vibrate,
     pulsate, dust, shudder, creak, chatter, shake, pull;
     DRIPS: screw, shroud, shift, leak, drip, fluid, boot, seal, ASKS, clunk, noise, grease, roof,
-    bike;
+    bike, tilt;
     ON WHEEL: button, control, volume, radio, leather, horn, cover, peel, heat, key, trim, switch,
     cruise, airbag, stalk, paddle, sticky, crooked, center, tilt, telescope, adjust, squeak, noise,
     light, lamp, shroud, screw, fluid, pin, ignition, parked, shake, shimmy, vibrate, ASKS, damper;
     WHEEL DRESS: bearing grease, cap, cover, hubcap, lock, key, weight, liner, wrench, socket, trim,
-    spacer, chrome, exhaust, manifold, shield, steering, ASKS;
+    spacer, chrome, exhaust, manifold, shield, steering, ASKS, toy;
     FRAME TALK: noise, squeak, clunk, boot, grease, inspect, undercoat, plate, seat, door, window,
     fit, rattle, wire, seal, leak, pin, key, cover, ASKS, light, lamp, plug, fluid, roof, photo,
     picture, glass, sunroof, hum, mirror, adjust;

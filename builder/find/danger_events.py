@@ -6,23 +6,24 @@ In: nothing. Out: `DANGER_EVENTS`: names, each with its words, parted by semicol
 
 DANGER_EVENTS = """
     FORWARD: jump forward, lurch forward, lunge forward, shoot forward, surge forward, leap forward,
-    jump ahead;
+    jump ahead, into shop front, into storefront;
     VIOLENT: break, burst, blow, rupture, snap, rip, tear, pop, fall, fly, come off, come out, come
     loose, come down, come up, slip, split, puncture, apart, separate, detach, sever, shear,
     collapse, let go, let loose, give way, fold, explode, shred, jump, tip, drop, hiss, crush, slam,
     kick, whip, shoot, disintegrate, crack, bend, hang, dangle, shatter, swing, launch, pull out,
-    pull loose, slide off, slide out, roll off, erupt, blast;
+    pull loose, slide off, slide out, roll off, erupt, blast, come ~ out, come ~ off, come ~ apart,
+    cave in, rear up, go bang, snapped;
     BREAKS: VIOLENT, cut, rust, rot, off, hole, bulge, swell, disconnect, fray, chafe, fail, sway,
     lean, drag, unlatch, unhook, unhitch, slide, walk out, back out, back itself, strip, sink,
     shift, wobble, crumble, beat, not ~ hold, not ~ stay, not ~ lock, not ~ latch, not ~ catch, in
     half, in two, balloon, loose, gone, go out, flop, twist, buckle, tilt, drift, creep, settle,
     lower, bounce, unbolt, not bolt, undone, spin, eat through, leak down, bleed down, roll, peel,
-    missing, creak, through floor, hit floor, hit ground;
+    missing, creak, through floor, hit floor, hit ground, wiggle;
     LEAKS: leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt,
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
-    floor;
-    SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma;
+    floor, run across, run along, run under, run over, run to, leek;
+    SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma, smells;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
     useless, fade, not ~ hold, not ~ grab, not ~ respond, not ~ bite, not ~ engage, disappear,
     vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput;
@@ -35,12 +36,14 @@ DANGER_EVENTS = """
     remove, cut, chew, splice, jump, touch, open, take off, take apart, take out, jumper, poke,
     paper clip, pry, push, work on, bypass, tap, drill, get at, unbolt, hook, drain, discharge,
     ratchet, screwdriver, live, expose, skin, nick, rub, bare, junkyard, drop, hammer, resistor,
-    plug in, carry, throw, fish;
-    SMOKES: haze, smoke, smoky, smoulder, smolder;
+    plug in, carry, throw, fish, cover off, lid off, glove;
+    SMOKES: haze, smoke, smoky, smoulder, smolder, wisp, plume, billow, gray ~ curl, grey ~ curl,
+    gray ~ coming, grey ~ coming, gray ~ out, grey ~ out, gray ~ rise, grey ~ rise, white cloud,
+    black cloud;
     GLOWS: glow, red hot, cherry, orange hot, white hot, redhot;
     BURNS: burn, scorch, singe, char, melt, molten, blacken, fry, toast, blister;
     BURNT: plastic, rubber, wiring, electrical, electric, insulation, burn, singe, scorch, acrid,
-    campfire, hot, smoke, cook, ozone, barbecue, char;
+    campfire, hot, smoke, cook, ozone, barbecue, char, fish, fishy;
     GONE: gone, empty, low, disappear, dry, no, drop, vanish, keep add, top up;
     RUINED: VIOLENT, cut, rust, rot, hole, off, chafe, fray, disconnect, loose, rub through;
     NOT STOP: length ~ stop, length, keep move, not ~ stop, not ~ slow, no stop, not ~ halt, not ~
@@ -48,7 +51,7 @@ DANGER_EVENTS = """
     go, keep coast, go through, roll through, sail through, coast through, slide through, run
     through, blow through, through red, through intersection, through stop, stop power, stop
     distance, trouble stop, hard to stop, slide into, roll into, sail into, nothing slow, slide
-    right, car length;
+    right, car length, straight ~ crossroad, through ~ crossroad, past ~ sign;
     PRESSED: foot, feet, press, push, step, stomp, pump, leg, stand, hit, mash, slam, pedal, touch;
     FLOORED: to floor, on floor, hit floor, carpet, firewall, bottom, to metal, floorboard, to
     boards, all way, way down;
@@ -82,14 +85,14 @@ DANGER_EVENTS = """
     bolt, charge forward, jump;
     MOVES: roll, move, creep, coast, go backward, slide, crawl, jump, lurch, drift off, drift down,
     start, lunge, take off, inch;
-    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out,
-    pop out;
+    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out, pop
+    out;
     DIES: die, stall, quit, cut out, shut off, shut down, shut itself, no power, dead, no ~ power,
     stop run, engine off, conk out;
     OPENS: VIOLENT, come open, fling, unlatch, open itself, not ~ latch, not ~ stay, bounce, lift
-    up, not ~ lock, open while;
+    up, not ~ lock, open while, lift at, lift ~ speed, lift ~ highway, rise, only held;
     GRABS: VIOLENT, pinch, catch, trap, grab, hit, squeeze, close on, roll up, shut on, take, suck
-    in, cut, eat, start, pin;
+    in, cut, eat, start, pin, wind round, wrap round, lock round, wrap around, wind around;
     BELT FAILS: VIOLENT, not ~ latch, not ~ click, not ~ lock, not ~ buckle, not ~ hold, not ~ stay,
     not ~ catch, not ~ fasten, unlatch, undone, cut, fray, unbuckle, release, no tension, open
     itself, come open, off bolt;
@@ -99,17 +102,18 @@ DANGER_EVENTS = """
     NOT SEE: not ~ see, blind, visibility, block view;
     HURTS: CRASHED, crack, damage, puncture, swell, bulge, smoke, shock, isolation, arc, spark,
     hiss, smell, HEATS, burn, melt, leak, dent, zap, tingle, bang, pop, gurgle, soak, jolt, buzz,
-    cut, bare, warp, bite, river, ditch;
+    cut, bare, warp, bite, river, ditch, vapor, vapour, crackle, sizzle, pour, fizz, live, bulging;
     SHOCKS: shock me, get shock, electric shock, electrocute, zap, jolt, tingle, shock ~ plug;
     CHARGE HURTS: screwdriver, stick, spark, burn, melt, hot, smoke, arc, shock, brown, scorch,
-    sizzle, pop, char, smell;
+    sizzle, pop, char, smell, black, turn black, go black, fish, crackle;
     SICK: stomach, headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, pass out, faint, woozy,
     lightheaded, light headed, throw up, vomit, queasy, head hurt, groggy, eyes burn, cough, choke,
-    unconscious, head ache, migraine, puke;
+    unconscious, head ache, migraine, puke, feel ill, poorly;
     RUNS: run, warm up, idle, start, leave on;
     BATTERY HURTS: explode, blow, burst, swell, bulge, bloat, puff, acid, boil, hiss, egg, vent,
     smoke, smell, freeze, crack, split, on fire, steam, fizz, bubble, melt, gas, sulfur, sulphur,
-    HEATS, rotten, balloon, leak, spark, arc, gurgle, warp, sizzle, foam, flash, 24v, pop;
+    HEATS, rotten, balloon, leak, spark, arc, gurgle, warp, sizzle, foam, flash, 24v, pop, live,
+    spit, bubbling, weld;
     BACKWARD: backward, reverse, wrong way, wrong terminal, wrong post, polarity, crossed;
     OPEN UP: open, take, remove, unscrew, loosen, pop, undo, twist, pull, crack, top up, add;
     STILL HOT: hot, boil, bubble, overheat, steam, warm, pressure, scald, gurgle, hiss;
@@ -123,6 +127,7 @@ DANGER_EVENTS = """
     flip, tip over, off road, into ditch, run ~ into;
     WOUNDS: VIOLENT, burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over,
     run over, pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap,
-    shock, sting;
+    shock, sting, throw, whip, bang, cut off, crush, gash, broke off, go white, went white, numb,
+    puff up, swallow, degloved;
     SCALDS: burn, scald, crush, roll over, run over, acid, boil, drop on, cut
 """

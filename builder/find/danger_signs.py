@@ -1,33 +1,40 @@
-"""The signs of each danger, and what is none.
+"""The signs of each danger.
 
-In: nothing. Out: `SIGNS` and `HARMLESS`, both by the names of `dangers.py`. Signs are parted by
-semicolons. All words or phrases of a sign, parted by commas, must stand near its first, in any
-order; one in capitals is a group of `danger_words.py`: a sign pairs what something is with what
-happens to it, and is never one person's sentence. Behind `unless` stands what takes the sign
-away, near it. `HARMLESS` is taken out before the signs of its danger are looked for: phrases parted
-by commas, and behind a plus those that stand right after them. Common practice of the trade, no
-source.
+In: nothing. Out: `SIGNS`, by the names of `dangers.py`. Signs are parted by semicolons. All words
+or phrases of a sign, parted by commas, must stand near its first, in any order; one in capitals is
+a group of `danger_words.py`: a sign pairs what something is with what happens to it, and is never
+one person's sentence. Behind `unless` stands what takes the sign away, near it. Common practice of
+the trade, no source.
 """
 
 SIGNS = {
     "fire": """
         SMOKES, INSIDE unless cigarette; SMOKES, engine bay; SMOKES, PLACE unless TAIL, SPILLED;
-        SMOKES unless TAIL, SPILLED; flame; in flame; fire, PLACE unless cylinder, order, start,
-        up; on fire; catch fire; into fire; engine fire; electrical fire; battery fire; wiring
-        fire; car fire; van fire; little fire; small fire; fire department; extinguisher unless
-        mount, holder, bracket, keep, expire; ember; GLOWS, HOT METAL unless DISPLAY; GLOWS, WIRES
-        unless DISPLAY; orange glow; spark, WIRES unless SPARK TALK; spark, PLACE unless SPARK
-        TALK; spark fly; arc, WIRES; BURNS, STUFF unless SPILLED, bulb, oil, fan; burn up; burn
-        down; SMELLS, BURNT unless SPILLED, new, oil, ASKS, asking; leak, cigarette; lighter,
-        BURNS; hot, BURNS; sizzle unless ASKS, summer; WIRES, HEATS unless seat, air; hot ~ touch
-        unless seat, air; hot ~ hold; in smoke; thermal runaway; oil, LEAKS, HOT METAL unless
-        gasket, pan, seal; fluid, LEAKS, HOT METAL unless brake, washer; grass, park; rag, engine
+        SMOKES unless TAIL, SPILLED; flame; in flame; fire, PLACE unless cylinder, order, start, up;
+        on fire; catch fire; into fire; engine fire; electrical fire; battery fire; wiring fire; car
+        fire; van fire; little fire; small fire; fire department; extinguisher unless mount, holder,
+        bracket, keep, expire; ember; GLOWS, HOT METAL unless DISPLAY; GLOWS, WIRES unless DISPLAY;
+        orange glow; spark, WIRES unless SPARK TALK; spark, PLACE unless SPARK TALK; spark fly; arc,
+        WIRES; BURNS, STUFF unless SPILLED, bulb, oil, fan; burn up; burn down; SMELLS, BURNT unless
+        SPILLED, new, oil, ASKS, asking; leak, cigarette; lighter, BURNS; hot, BURNS; sizzle unless
+        ASKS, summer; WIRES, HEATS unless seat, air; hot ~ touch unless seat, air; hot ~ hold; in
+        smoke; thermal runaway; oil, LEAKS, HOT METAL unless gasket, pan, seal; fluid, LEAKS, HOT
+        METAL unless brake, washer; grass, park; rag, engine; smolder; smoulder; alight; ablaze;
+        blaze; inferno; torch, LEAKS; torch, FUEL; weld, FUEL; weld, tank; acetylene; GAS BOTTLE,
+        LEAKS; GAS BOTTLE, HEATS; GAS BOTTLE, hiss; heater, drain, tank; tank, space heater; carpet,
+        HEATS unless seat, vent, SPILLED; outlet, black; socket, black unless ASKS; plate, black;
+        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse; foil,
+        fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass; WIRES, brown unless
+        color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start, spark;
+        jump start, smoke; house wire, WIRES; speaker wire, fan
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
         SMELLS; FUEL PART, RUINED unless click, tick, ASKS; FUEL PART, LEAKS; raw fuel; raw gas;
         FUEL, hiss; FUEL, WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT
-        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def
+        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
+        rainbow, LEAKS; rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump,
+        line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -42,40 +49,55 @@ SIGNS = {
         rest; BRAKE PART, BREAKS unless light, NOISES, ASKS; BRAKE PART, LEAKS; brake fluid, LEAKS;
         brake fluid, GONE unless ASKS; brake, fluid, tire; fluid, wheel, LEAKS; brake, lock up;
         brakes lock; BRAKES, ITSELF unless light; line, BREAKS, pump; PARK BRAKE, to stop;
-        handbrake, stop; PARK BRAKE, HARM; low air, brake; pad, fall out; brake, only, pump
+        handbrake, stop; PARK BRAKE, HARM; low air, brake; pad, fall out; brake, only, pump; no
+        breaks; breaks ~ gone; breaks ~ fail; ditch, stop; wall, stop unless start; slam, ITSELF
+        unless door, window; BODGE, brake line; BODGE, BRAKE PART; BODGE, BRAKES unless light, lamp,
+        pad; line, vise grip; hard line, BODGE; power steering fluid, reservoir; steering fluid,
+        brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one ~ brake, get
+        home; clamp, line, brake
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
         power steering, FAILS, ON ROAD; STEERING, FAILS unless ON WHEEL; wander, lane; STEER PART,
-        BREAKS unless DRIPS, FRAME TALK; not turn, wheel unless key, TO START; wheel, turn,
-        STRAIGHT unless ON WHEEL, TO START, point; turn, go straight; no control unless volume,
-        climate, traction, cruise; wheel, in hand; free play, turn; DARTS, TOWARD; STEERING, ITSELF
-        unless ON WHEEL; wheel, not follow
+        BREAKS unless DRIPS, FRAME TALK; not turn, wheel unless key, TO START; wheel, turn, STRAIGHT
+        unless ON WHEEL, TO START, point; turn, go straight; no control unless volume, climate,
+        traction, cruise; wheel, in hand; free play, turn; DARTS, TOWARD; STEERING, ITSELF unless ON
+        WHEEL; wheel, not follow; STEER PART, wiggle; STEER PART, play unless light; BODGE, STEER
+        PART
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
-        LINE unless SMALL WIRE; isolation fault; ELECTRIC, CRASHED; electric, CRASHED unless
-        window, seat; ELECTRIC, HURTS unless mileage, mpg, ASKS, fan, range, heater; HIGH PART,
-        TAMPER unless ASKS, fan, filter; SHOCKS unless ASKS; shock, charge unless absorber, ASKS;
-        shock, car body; CHARGES, CHARGE HURTS unless phone, usb; interlock
+        LINE unless SMALL WIRE; isolation fault; ELECTRIC, CRASHED; electric, CRASHED unless window,
+        seat; ELECTRIC, HURTS unless mileage, mpg, ASKS, fan, range, heater; HIGH PART, TAMPER
+        unless ASKS, fan, filter; SHOCKS unless ASKS; shock, charge unless absorber, ASKS; shock,
+        car body; CHARGES, CHARGE HURTS unless phone, usb; interlock; glove, hybrid unless box,
+        compartment; hybrid, lid; wait, disconnect; 300 volt; 400 volt; 800 volt; 300v; 400v; 600
+        volt; water, battery box; mist, electric; ELECTRIC, mist; ELECTRIC, water, box
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
         LOOKS; bag, TAMPER, steering wheel; bag, seat, VIOLENT; side bag; AIRBAG, TAMPER unless
         bulb, recall; yellow, LINE, TAMPER unless SMALL WIRE; yellow, LINE, AIRBAG PLACE unless
-        SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery
+        SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery;
+        resistor, bag; hammer, crash sensor; hit, crash sensor; seat curtain; wheel pad, TAMPER;
+        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
-        belt, bolt, off; seat, SEAT FAILS unless SEAT TALK, conditioning, AIRBAG, lamp, kid, belt;
-        child seat, BREAKS unless lamp, light; car seat, anchor; isofix, BREAKS; seat, slide back;
-        seat, slide backward; seat, slide ~ accelerate; seat, slide ~ drive; seat, slide ~ brake
+        belt, bolt, off; seat, SEAT FAILS unless SEAT TALK, conditioning, AIRBAG, lamp, kid, belt,
+        coin, change; child seat, BREAKS unless lamp, light; car seat, anchor; isofix, BREAKS; seat,
+        slide back; seat, slide backward; seat, slide ~ accelerate; seat, slide ~ drive; seat, slide
+        ~ brake; belt, not hold, CRASHED; belt, not ~ hold me; belt, lock round; belt, keep tighten
         """,
     "wheel": """
         WHEEL, OFF unless WHEEL DRESS; NUTS, UNTIGHT unless WHEEL DRESS; sidewall, BURSTS; TIRE,
         BURSTS unless plug, ASKS, steering, light; forget, torque; not torque; wheel bearing, let
         go; no front wheel; no rear wheel; wheel, lean; tread, peel; tire, shred; TIRE, OFF unless
-        ASKS, NOISES, light
+        ASKS, NOISES, light; cords ~ show; cord ~ show; 120 psi; 130 psi; 140 psi; 150 psi; bead,
+        VIOLENT; bead, bang; bead, ether; bead, starter fluid; bead, light; wheel, lock solid;
+        bulge, tire; egg, tire; lump, tire unless vibrate, road; patch, sidewall; plug, sidewall;
+        nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
+        highway; tire, years old unless ASKS; old tire, highway; tire, from 2003
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -83,21 +105,32 @@ SIGNS = {
         RACES, ITSELF unless wiper, window, door, seat, fan; unintended acceleration; sudden
         acceleration; keep speeding; keep accelerate; RACES, NOT STOP; RACES, brake unless shake,
         noise, light; RACES, into; RACES, reverse, put; lunge, light; runaway; pull forward, brake;
-        RACES, foot off; push forward, brake
+        RACES, foot off; push forward, brake; rev, stay; rev, top; rev ~ climb; full revs; drive ~
+        into, shop; drive ~ into, wall; drive ~ into, house; drive ~ into, store
         """,
     "raised vehicle": """
         LIFT, BENEATH unless OTHER LIFT, fit; LIFT, BREAKS unless OTHER LIFT; jack, hiss; off jack;
-        LIFT, rolling; off lift; no jack stand; only jack; off stand; fall, under it; instead ~
-        jack stand; hold ~ up, LIFT
+        LIFT, rolling; off lift; no jack stand; only jack; off stand; fall, under it; instead ~ jack
+        stand; hold ~ up, LIFT; under car, come down; under it, come down; under, sill; prop, post;
+        prop, wood; prop, brick; prop, stick; TIPPER, BENEATH; TIPPER, prop; forklift, rear;
+        forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
+        nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock
+        unless chair, crawler; rack, rock
         """,
     "rolling": """
-        MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away;
-        roll, itself; creep, itself; move, itself unless seat, window, mirror, wiper, needle; roll
-        ~ into; PARK BRAKE, NOT HOLD unless ASKS; park not hold; not stay ~ park; GEARS, ITSELF
-        unless wiper, light, mirror; MOVES, NOBODY; MOVES, itself, overnight; MOVES, itself,
-        street; roll, chock; out park, roll; VEHICLE, MOVES, itself unless window, seat, mirror;
-        slip out park; drop ~ reverse; jump ~ park; PARKED, NOT HOLD unless window, seat, door,
-        open; jump, reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence
+        MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
+        itself; creep, itself; move, itself unless seat, window, mirror, wiper, needle; roll ~ into;
+        PARK BRAKE, NOT HOLD unless ASKS; park not hold; not stay ~ park; GEARS, ITSELF unless
+        wiper, light, mirror; MOVES, NOBODY; MOVES, itself, overnight; MOVES, itself, street; roll,
+        chock; out park, roll; VEHICLE, MOVES, itself unless window, seat, mirror; slip out park;
+        drop ~ reverse; jump ~ park; PARKED, NOT HOLD unless window, seat, door, open; jump,
+        reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence; drive, go backward; drive
+        ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over
+        """,
+    "water": """
+        WATERS, CARRIES unless carb, lawn, mower, ASKS, leak; car, float; van, float; water, up to,
+        door; water, up to, seat; water, rise, inside; ice, give way; FLOODED, drive unless carb,
+        lawn, mower, ASKS, crank; drive into, water; drive through, water; flood, stuck
         """,
     "exhaust gas": """
         exhaust, INDOORS unless rattle, drone, hanger, tip, noise, filter; fume, INDOORS unless
@@ -106,25 +139,31 @@ SIGNS = {
         exhaust, SMELLS unless egg, sulfur, sulphur, tip, white; tailpipe, SMELLS, INDOORS;
         tailpipe, BREAKS, INDOORS; RUNS, CLOSED unless opener, remote, program; SICK, TRAVELS; kid,
         SICK unless vent; monoxide; co alarm; co meter; faint, wheel; co detector; leave, RUNS,
-        garage; sleep, engine; idle, garage unless rough
+        garage; sleep, engine; idle, garage unless rough; snow, tailpipe; hose, exhaust; hose,
+        tailpipe; cheek, red; red cheeks; engine on, faint; motor on, faint; leave, idle, warm; van,
+        idle, asleep; asleep, engine; RUNS, garage, door; SICK, RUNS unless smooth; SICK, van
         """,
     "battery": """
         battery, BATTERY HURTS unless SMALL BATTERY; acid, BODY; acid, LEAKS; acid, bubble; acid,
         boil; acid, charger; swell, charger; balloon, charger; cells, eye; JUMPS, BACKWARD; wrench,
         terminal unless ASKS; wrench, battery unless ASKS; charge, sulfur; charge, hiss; hiss,
-        smell
+        smell; ring, post; ring, terminal unless ASKS; ring, positive; metal ~ across, battery;
+        tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
         SHOOTS OUT unless nozzle, washer, ASKS, air, warm, cold; scald; CAPS, OPEN UP, STILL HOT;
         CAPS, BLOWS OFF unless hub, ASKS; hose, steam; FLUID, SPLASHES, BODY unless seat; freeze,
-        HANDS, FLUID; burn, BODY, COOLANT
+        HANDS, FLUID; burn, BODY, COOLANT; grease gun, HANDS; refrigerant, HANDS; high pressure,
+        HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank, bulge
         """,
     "crushing": """
-        MOVING, GRABS, BODY unless seat belt, ASKS, glove, light; TURNING, HANDS unless seat;
-        spring compressor unless where, rent, price; compress, spring, slip; spring, shoot; spring,
-        VIOLENT unless clip, seat, leaf, sag, corner; torsion bar, VIOLENT; snap ring, fly; spring,
-        still load; spring, tension; strut nut; fan blade, BREAKS; start itself, BODY
+        MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle; TURNING, HANDS unless
+        seat; spring compressor unless where, rent, price; compress, spring, slip; spring, shoot;
+        spring, VIOLENT unless clip, seat, leaf, sag, corner; torsion bar, VIOLENT; snap ring, fly;
+        spring, still load; spring, tension; strut nut; fan blade, BREAKS; start itself, BODY;
+        press, VIOLENT unless pedal, button; grinder, VIOLENT; TURNING, scarf; TURNING, hair; shaft,
+        BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~ hand, MOVING
         """,
     "open on the road": """
         HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad; safety
@@ -134,86 +173,30 @@ SIGNS = {
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
-        trailer, no light, night; trailer, no light, drive
+        trailer, no light, night; trailer, no light, drive; hook, glass; hook, fly; strap, snap
+        unless child, hinge, check
         """,
     "no sight": """
-        LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all
-        light, GO DARK, BUSY; NOT SEE, road; NOT SEE, windshield; not ~ see out; not ~ see
-        anything; NOT SEE, WEATHER; wiper, VIOLENT, WEATHER; NOT SEE, WEATHER; wiper, FAILS,
-        WEATHER; wiper, stop, WEATHER; block view
+        LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
+        GO DARK, BUSY; NOT SEE, road; NOT SEE, windshield; not ~ see out; not ~ see anything; NOT
+        SEE, WEATHER; wiper, VIOLENT, WEATHER; NOT SEE, WEATHER; wiper, FAILS, WEATHER; wiper, stop,
+        WEATHER; block view
         """,
     "quits in traffic": """
-        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen
+        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen; engine cut, BUSY; motor
+        cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE
         """,
     "harm": """
         NEARLY, HARM unless mile; HANDS, WOUNDS unless ASKS, HAND TALK; foot, SCALDS; feet, SCALDS;
-        finger, no; fingertip, no; hospital; ambulance; emergency room; kid, lock in; kid, stick
-        in; kid, inside, lock; kid, trap; kid, HARM
-        """,
-}
-
-HARMLESS = {
-    "fire": """
-        fire up, fire right up, fire order, fire engine red, fire truck, fire wall, fire
-        extinguisher mount, fire extinguisher bracket, fire extinguisher holder, burn out, burn
-        orange, not fire, flame red, flame decal, flame graphic, flame paint, flame sticker, flame
-        emblem, no smoke, no spark, no flame, no burn, not smoke, spark plug, spark knock, spark
-        arrest, spark test, smoker, weak spark, glow plug, burn question, burn in; smoke + odor,
-        side, marker, lens, glass, light, tail, headlight, window, mirror, gray, grey, color, tint,
-        shop, test, tester, machine, detector, alarm, smell
-        """,
-    "fuel": """
-        no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas; out, no +
-        FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
-        """,
-    "brakes": """
-        parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
-        brake cable, engine brake, trailer brake; brake + light, lamp, switch, dust, noise, job,
-        controller, clean, cleaner, bulb, pad, pulsate, sensor
-        """,
-    "steering": """
-        steering lamp, steering light, column shroud, column cover, column screw, full lock, lock
-        to lock, wheel lock key, wheel lock miss, steering pump, steering fluid
-        """,
-    "high voltage": """
-        shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
-        price, burn orange, orange peel, orange stripe, hybrid battery fan
-        """,
-    "airbag": """
-        air bag suspension, air bag spring, airbag suspension
-        """,
-    "restraint": """
-        not fold, not move, seat cover
-        """,
-    "wheel": """
-        center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel
-        """,
-    "runaway": """
-        throttle body, pads
-        """,
-    "raised vehicle": """
-        lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
-        lift door, lift to close, lift pump, valve lift, stand on, kit install
-        """,
-    "rolling": """
-        roll away tool, rollaway, not come out, not go into, hold open, not start
-        """,
-    "exhaust gas": """
-        sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket
-        """,
-    "battery": """
-        acid rain, battery saver, battery light, battery tray
-        """,
-    "scalds and splashes": """
-        steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door
-        """,
-    "crushing": """
-        start fine
-        """,
-    "broken frame": """
-        frame rail size, rust proof, rust inspection
-        """,
-    "harm": """
-        child lock, child seat
+        finger, no; fingertip, no; hospital; ambulance; emergency room; kid, lock in; kid, stick in;
+        kid, inside, lock; kid, trap; kid, HARM; bleed, BODY unless brake, BRAKES; not ~ breathe;
+        not ~ wake; unconscious; pass out; faint unless smell, noise, sound, light, line; not ~
+        answer, under; swallow, FLUID; lung; chest, tight; choke, BODY; trap, under; throw, BODY
+        unless rod, code, switch; asbestos; end it, hose; kill ~ myself; end it all; between, wall,
+        bumper; pin, against; pin, under; hit, head; crush, BODY; belt, neck; belt, throat; window,
+        neck; kid, windows up; kid, shut in; kid, hot sun; kid, latch; kid, boot; kid, trunk; kid,
+        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
+        hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
+        itchy skin
         """,
 }

@@ -11,7 +11,10 @@ DANGER_SUBJECTS = """
     ramp, 50, 55, 60, 65, 70, 75, 80;
     BODY: child, shop guy, eye, hand, face, skin, arm, finger, foot, feet, leg, thumb, wrist,
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
-    neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie;
+    neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie,
+    scarf, braid, ponytail, beard, necklace, lanyard, sons, boys, throat, cheek, lung, lip, tooth,
+    teeth, dad, brother, uncle, nephew, grandad, grandpa, mum, sister, lad, worker, coworker,
+    helper;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
     floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
@@ -24,18 +27,21 @@ DANGER_SUBJECTS = """
     STUFF: plastic, rubber, carpet, hole, upholstery, trouser, pants, liner, hair, paper, foam,
     metal, leaves, grass, nest, me, WIRES, something, paint, seat, leg, back;
     FUEL: gas, gasoline, petrol, fuel, diesel, propane, kerosene, lighter fluid, ethanol, e85, lpg,
-    filling station, lawnmower, lawn mower, refinery, carb, carburetor;
+    filling station, lawnmower, lawn mower, refinery, carb, carburetor, pump at station, gas pump,
+    station forecourt, forecourt;
     FUEL PART: tank strap, fuel filter, gas tank, fuel tank, petrol tank, fuel rail, injector, fuel
     hose, fuel line, gas line, petrol line, filler neck, filler hose, fuel pipe, diesel line, return
     line;
-    BRAKES: brake, stopper, binder;
+    BRAKES: brake, stopper, binder, anchor;
     BRAKE PART: brake shoe, brake line, brake hose, brake pipe, brake pedal, caliper, master
-    cylinder, wheel cylinder, drum, rotor, brake disc, brake cable, brake booster, pedal bracket;
+    cylinder, wheel cylinder, drum, rotor, brake disc, brake cable, brake booster, pedal bracket,
+    break line, break hose, break fluid, break pedal;
     PARK BRAKE: handbrake, hand brake, parking brake, e brake, emergency brake;
     STEERING: steering;
     STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
     rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
-    arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end;
+    arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end,
+    track rod end, tie rod end;
     TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
     WHEEL: wheel, hub;
     NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
@@ -44,9 +50,10 @@ DANGER_SUBJECTS = """
     prop shaft, propshaft, u joint, universal joint, half shaft, perch, tower, control arm,
     wishbone, hitch, coupler, tow bar, tow hook, carrier bearing, spindle, leaf spring, trailing
     arm, flywheel, weld, tongue, fifth wheel, safety chain, ball mount, gooseneck, radius arm,
-    engine mount, shackle, spare tire, roof box, engine drop, engine fall, bumper drag;
+    engine mount, shackle, spare tire, roof box, engine drop, engine fall, bumper drag, tow strap,
+    tow rope, tow chain, chain, recovery strap, winch cable, winch rope, strap, drawbar;
     TOWED: trailer, fifth wheel, gooseneck, camper, caravan;
-    VEHICLE: car, van, it, rig, motorhome, bus;
+    VEHICLE: car, van, it, rig, motorhome, bus, tractor, lorry, forklift, quad, atv;
     GAS PEDAL: throttle, gas pedal, accelerator, cruise;
     PARKED: parked, in p, to p, PARK BRAKE, slope, incline, driveway;
     NOBODY: nobody, no one, no driver, unattended, empty seat;
@@ -55,17 +62,20 @@ DANGER_SUBJECTS = """
     railroad, crossing, merge, overtake, rear ended, left turn, middle, semi, 60, 65, 70, 75,
     bridge, tunnel, ramp;
     LIFT: jack, hoist, lift, two post, four post, stand, ramp, block, brick, cinder, cinderblock,
-    stump, log, crane, cherry picker;
+    stump, log, crane, cherry picker, forklift, engine hoist, chain hoist, sill, spare tire, wheel
+    rim;
     BENEATH: under it, under car, under van, underneath, beneath, under me, go under, work under,
     get under, lie under, while under, crawl, slide under, on me, in air, under there, onto, me
     under, safe;
-    HOOD: hood, bonnet;
+    HOOD: hood, bonnet, second catch, secondary catch, secondary latch;
     LIDS: hood, bonnet, liftgate, tailgate, hatch, trunk lid, bootlid, boot lid, decklid;
     DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS;
-    PANE: glass, sunroof, moonroof, windshield, window, roof;
+    PANE: glass, sunroof, moonroof, windshield, window, roof, windscreen, door glass;
     MOVING: belt, fan, pulley, liftgate, tailgate, hatch, hood, bonnet, door, window, driveshaft,
-    winch, press, engine, starter, trunk;
-    SEAT BELT: seat belt, seatbelt, safety belt, lap belt, shoulder belt, buckle, belt web;
+    winch, press, engine, starter, trunk, sunroof, moonroof, roof, seat, soft top, boot, bed, gate,
+    shutter;
+    SEAT BELT: seat belt, seatbelt, safety belt, lap belt, shoulder belt, buckle, belt web, lap
+    strap, harness belt;
     LIGHTS: headlight, headlamp, all light, no light, both light, low beam, rear light;
     NIGHT: night, dark, pitch, tunnel, country road, back road, tonight;
     WEATHER: ice, rain, downpour, storm, snow, sleet, blizzard, fog;
@@ -74,7 +84,8 @@ DANGER_SUBJECTS = """
     plug in, bev, inverter, traction motor;
     HIGH PART: orange cable, hybrid battery, traction battery, drive battery, battery pack, ev
     battery, inverter, service plug, service disconnect, hybrid motor, high volt, manual disconnect,
-    hybrid pack, bus bar, busbar, traction motor, hybrid compressor, traction pack, orange plug;
+    hybrid pack, bus bar, busbar, traction motor, hybrid compressor, traction pack, orange plug, big
+    battery, main battery, traction cable, orange wire;
     CHARGES: charge cable, charge cord, plug handle, charge port, charge plug, wall plug, wallbox,
     wall box, extension cord, charge station, evse, charge handle, outlet, inlet;
     AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
@@ -94,7 +105,23 @@ DANGER_SUBJECTS = """
     radiator, reservoir, heater hose, heater core, hot liquid;
     FLUID: acid, coolant, gasoline, gas, fuel, diesel, antifreeze, refrigerant, freon, def,
     chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose;
-    TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch;
+    TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch, driveshaft, shaft,
+    alternator belt, fan belt, pto, grinder, drill;
     HANDS: child, fingertip, hand, finger, fingertip, leg, thumb, wrist, face, eye, skin, knuckle,
-    myself, apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm
+    myself, apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm,
+    scarf, ponytail, palm, cheek, throat, neck, head, lung, dad, brother, uncle, nephew, grandad,
+    grandpa, mum, lad, ear, mouth, teeth, hair;
+    TIPPER: dump bed, tipper, tip bed, dump body, tipper body, bucket, loader;
+    GAS BOTTLE: gas bottle, gas cylinder, cylinder gas,  oxygen bottle, propane
+    tank, propane bottle, welding bottle, lpg tank;
+    ROADSIDE: hard shoulder, outside lane, fast lane, level crossing, railway, tracks;
+    WATERS: pond, river, lake, creek, ditch, canal, ford, sea, tide, flood water, floodwater,
+    flooded road, water crossing;
+    CARRIES: sink, float, nose down, carry, sweep, fall, slide, roll, stuck, trap, up to door;
+    FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
+    deep water;
+    BODGE: garden hose, speaker wire, household wire, house wire, lamp cord, duct tape, electrical
+    tape, zip tie, cable tie, vise grip, coat hanger, jb weld, epoxy, super glue, hose clamp, rubber
+    hose, compression fitting, patch, glue, string, rope, wire up, hold ~ wire, tie up, tape up,
+    tape over, penny, foil, gum
 """

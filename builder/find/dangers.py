@@ -7,7 +7,8 @@ get a qualified person.
 
 from dataclasses import dataclass
 
-from builder.find.danger_signs import HARMLESS, SIGNS
+from builder.find.danger_signs import SIGNS
+from builder.find.harmless_words import HARMLESS
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,10 @@ _LINES = {
     "rolling": (
         "WARNING: The vehicle can roll and crush people. Stop, chock the wheels, keep "
         "everyone clear. Do not drive it; get a qualified tech."
+    ),
+    "water": (
+        "WARNING: Water carries and traps vehicles. Stop, get everyone out to high ground, call "
+        "for help. Do not start or drive it; get a qualified tech."
     ),
     "exhaust gas": (
         "WARNING: Exhaust gas holds carbon monoxide, which kills. Stop, get everyone into "

@@ -1,7 +1,7 @@
 """Which of the things that a query names an entry mentions, and where.
 
 In: the concepts of a query, each with what covers it, and how many of its codes no entry lists;
-each is a lone subject that none has. Out: `Mentions`. The page counts the same
+each is a subject that none has. Out: `Mentions`. The page counts the same
 (`search-coverage.js`).
 """
 
@@ -34,7 +34,7 @@ class Mentions:
 def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions:
     """Count over the concepts of a query."""
     named = {kind: sum(one.kind == kind for one in covered) for kind in NAMED}
-    named[LONE] += unlisted
+    named[SUBJECT] += unlisted
     telling = [one for one in covered if one.kind not in (ERRAND, EVERYDAY)]
     subjects = [one for one in covered if one.kind in (SUBJECT, LONE)]
     return Mentions(

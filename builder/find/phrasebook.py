@@ -142,7 +142,7 @@ def _phrase_at(tokens: Sequence[str], at: int, book: Phrasebook) -> tuple[Concep
     """
     for phrase in book.starts.get(without_no(tokens[at]), ()):
         for negated in (False, True):
-            length = _length_at(tokens, at, phrase.tokens, negated=negated)
+            length = _length_at(tokens, at, phrase, negated=negated)
             if length:
                 own = drop_stop_words(tokens[at : at + length])
                 terms = [_with_no(term) for term in phrase.terms] if negated else phrase.terms
@@ -151,11 +151,14 @@ def _phrase_at(tokens: Sequence[str], at: int, book: Phrasebook) -> tuple[Concep
     return None, 0
 
 
-def _length_at(tokens: Sequence[str], at: int, phrase: Tokens, *, negated: bool) -> int:
-    """How many tokens a phrase takes up at a place, stop words between its own included, or 0."""
+def _length_at(tokens: Sequence[str], at: int, phrase: BookPhrase, *, negated: bool) -> int:
+    """How many tokens a phrase takes up at a place, stop words between its own included, or 0.
+
+    A subject stands as it is: who must `stop at a light` speaks of no `stop light`.
+    """
     end = at
-    gap = GAP
-    for word in phrase:
+    gap = GAP if phrase.terms else 0
+    for word in phrase.tokens:
         while gap and at < end < len(tokens) and tokens[end] != word and tokens[end] in STOP_WORDS:
             gap -= 1
             end += 1

@@ -46,7 +46,10 @@ PLAIN_FORMS = {
     "hang": "hung",
     "hold": "held",
     "keep": "kept",
-    "kid": "baby boy children daughter dog girl grandson infant kiddo son toddler",
+    "kid": """
+        babies baby boy boys children daughter dog girl girls granddaughter grandson infant kiddo
+        kids nephew niece puppy son sons toddler toddlers twins
+        """,
     "leave": "left",
     "let": "lets letting",
     "lie": "laid lay laying lying",
@@ -73,6 +76,21 @@ PLAIN_FORMS = {
     "tire": "tyre",
     "zap": "zapped zapping zaps",
     "van": "minivan pickup suv truck vehicle wagon",
+    "fuel": "feul fuell fule",
+    "gas": "gass gaz",
+    "pedal": "peddal peddle pedle petal",
+    "column": "collum collumn colum",
+    "wheel": "weel wheal",
+    "brakes": "braks",
+    "smoke": "smoak smok",
+    "windshield": "windsheild",
+    "exhaust": "exaust exhuast",
+    "battery": "batery battry",
+    "rear": "reared",
+    "wake": "woke",
+    "sick": "sik",
+    "hybrid": "hibrid",
+    "steering": "stearing steerin",
 }
 
 

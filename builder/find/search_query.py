@@ -12,7 +12,7 @@ from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
 from builder.find.common_words import NEGATIONS, STOP_WORDS
-from builder.find.spelling import edit_distance, nearest_word, split_run_together
+from builder.find.spelling import edit_distance, is_usual_slip, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
 from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
 
@@ -155,9 +155,13 @@ def _complete_last(words: Sequence[str], vocabulary: Vocabulary) -> tuple[str, .
 def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """What was likely meant: two words, the nearest word or stem, or what the word is short for.
 
-    A word one edit away comes before two: `missfires` is no `miss fires`.
+    A word one edit away comes before two: `missfires` is no `miss fires`. A usual slip in a word of
+    plain English is no word of the trade: `realy` is no `relay`.
     """
     near = nearest_word(word, vocabulary.known)
+    plain = nearest_word(word, dict.fromkeys(sorted({*STOP_WORDS, *vocabulary.everyday}), 0))
+    if plain and _is_likely(word, plain) and not (near and _is_likely(word, near)):
+        return (plain,)
     is_close = near is not None and edit_distance(word, near, 1) == 1
     two = None if is_close else split_run_together(word, vocabulary.spoken)
     if two:
@@ -165,6 +169,10 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     near_stem = nearest_word(stem_word(word), vocabulary.stem_uses)
     one = near or vocabulary.stems.get(near_stem or "") or _lengthen(word, vocabulary)
     return (one,) if one else ()
+
+
+def _is_likely(word: str, meant: str) -> bool:
+    return edit_distance(word, meant, 1) == 1 and is_usual_slip(word, meant)
 
 
 def _lengthen(word: str, vocabulary: Vocabulary) -> str | None:

@@ -7,6 +7,8 @@ neighbors counts one). The page does the same for what is typed there (`search-q
 
 from collections.abc import Container, Mapping
 
+VOWELS = "aeiouy"
+
 
 def edits_allowed(word: str) -> int:
     """None up to three letters, one from four to six, two beyond; digits are never guessed."""
@@ -34,9 +36,9 @@ def edit_distance(one: str, other: str, limit: int) -> int:
 
 
 def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
-    """The likeliest known word: fewest edits, same first letter, letters only left out, most used.
+    """The likeliest known word: fewest edits, same first letter, a usual slip, most used.
 
-    People leave letters out more often than they change or add some.
+    People leave letters out and mix up vowels more often than they change or add others.
 
     A word that the shop never says (uses below 0) is meant only if it is one edit away.
     A word is never turned into one of another first letter by more than one edit, one of up to five
@@ -53,16 +55,20 @@ def nearest_word(word: str, known: Mapping[str, int]) -> str | None:
         allowed = min(allowed, 1) if uses < 0 else allowed
         edits = edit_distance(word, candidate, allowed)
         if edits <= allowed:
-            other_letters = not has_letters_left_out(word, candidate)
+            other_letters = not is_usual_slip(word, candidate)
             order = (edits, is_other_start, other_letters, -uses, candidate)
             best = order if best is None or order < best else best
     return best[-1] if best else None
 
 
-def has_letters_left_out(word: str, candidate: str) -> bool:
-    """Whether a word is another one with letters left out."""
+def is_usual_slip(word: str, candidate: str) -> bool:
+    """Whether letters were only left out of a word, or only its vowels are others."""
     letters = iter(candidate)
-    return all(letter in letters for letter in word)
+    return all(letter in letters for letter in word) or _consonants(word) == _consonants(candidate)
+
+
+def _consonants(word: str) -> str:
+    return "".join(letter for letter in word if letter not in VOWELS)
 
 
 def split_run_together(word: str, known: Container[str]) -> tuple[str, str] | None:

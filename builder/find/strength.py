@@ -17,19 +17,19 @@ from builder.find.covered_concepts import rarity
 from builder.find.mentions import Mentions
 
 MOST_EVIDENCE = 400  # percent of the rarest word; more tells no more
-EVIDENCE = 38  # percent that it counts
+EVIDENCE = 44  # percent that it counts
 PHRASE = 80  # percent that the covered part of the best phrase counts
-WHOLE_TITLE = 30  # points, if the title has all that was asked for
+WHOLE_TITLE = 40  # points, if the title has all that was asked for
 
-ASKED = 115  # points that any query asks of an entry
+ASKED = 135  # points that any query asks of an entry
 ONE_WORD = 120  # less, if the query is one word: it is a look around
 NAMED_SUBJECT = 48  # more, if it names one
 LONE_MISSING = 60  # more, for each lone subject that the entry hasn't
-NO_COMPLAINT = 30  # more, if it names some and the entry has none
+NO_COMPLAINT = 40  # more, if it names some and the entry has none
 EACH_ERRAND = 115  # more, for each thing asked for that is no complaint
 SHORT_MISSING = 40  # more, if a short query names a subject that the entry hasn't
 SHORT_STRANGE = 24  # more, if it has an unknown word
-SHORT_UNTITLED = 36  # more, if it says two things and more, and the title has none of them
+SHORT_UNTITLED = 56  # more, if it says two things and more, and the title has none of them
 
 
 def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:

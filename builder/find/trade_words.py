@@ -36,45 +36,46 @@ SUBJECTS = _phrases(
     pedal pad, brake shoe, bulb, bump stop, burn oil, cabin air filter, caliper, cam seal,
     camera, camper shell, camshaft, canister, cargo cover, cargo light, cargo net, carpet, cat
     shield, catalytic converter, center brake light, center cap, center console, central
-    locking, chain, charge port, charger, charging cable, charging port, chime, clip, clutch
-    cable, clutch disc, coil, coil spring, combustion, compressor, condenser, console lid,
-    coolant, coolant hose, coolant tank, cowl, crank pulley, crankcase, crankshaft, cruise,
-    cupholder, cv axle, cv boot, cv joint, cylinder, damper, dash light, dash lights, dashboard,
-    daytime running light, dead pedal, def, def fluid, defroster, diesel exhaust fluid, diff,
-    dimmer switch, dipstick, disc, display, dome, door, door ajar, door glass seal, door latch,
-    door panel, door speaker, downpipe, drain plug, egr, egr valve, emergency brake, emissions,
-    engine bay, engine mount, engine oil, esp, evaporator, exhaust, expansion tank, fan, fan
-    clutch, fan shroud, fender flare, filler neck, flex pipe, four by four, frame, front strut,
-    fuel, fuel cap, fuel economy, fuel filter, fuel line, fuel mileage, fuel pump, fuel sender,
-    fuel tank, fuel tank strap, fuse, gas mileage, gasket, gauge, gear stick, gearbox, glass,
-    grab handle, ground effects, harmonic balancer, hazard light, hazard switch, head gasket,
-    header, headlight, headlight bulb, headlight switch, headlight washer, heater, heater core,
-    heater hose, high beam, high mount brake light, hill assist, hill hold, hill start, hinge,
-    hitch, home charger, hood, hood prop, hose, hub, hud, hybrid, idler, idler pulley, ignition
-    key, ignition lock, info display, injector, inner fender, instrument panel, intake manifold,
-    intake runner, intercooler, inverter, key, key blade, keyless entry, knob, knock sensor,
-    lane assist, lane keep, latch, leaf spring, leather, lever, lifter, liftgate, light bar,
-    limited slip, locks, low beam, maintenance light, manifold, manual transmission, map pocket,
-    marker light, master cylinder, message center, microphone, mileage, mode door, motor mount,
-    mount, oil, oil burner, oil cap, oil change light, oil cooler, oil filter, oil filter
-    housing, oil gauge, oil level, oil life, oil light, oil line, oil pressure, overdrive,
-    overhead console, panel, parking assist, parking brake, parking brake cable, parking light,
-    parking sensors, passenger floor, pcv, pedal, pedal pad, phone, phone charger, pickup bed,
-    piston, piston ring, power door lock, power mirror, power socket, power steering, power
-    steering hose, power steering pump, power window, primer, proximity sensor, puddle light,
-    pulley, quarter glass, radar, radar detector, radiator, radiator cap, radiator hose, rail,
-    rear axle, rear floor, rear glass, rear shock, rearview mirror, receiver, recirculation,
-    refrigerant, regulator, release, release bearing, reservoir, resistor, resonator, ride, ride
-    height, road noise, rocker arm, rod, roof, roof rail, rotor, running light, running lights,
-    safety chain, satellite radio, screen, seal, seat, seat cushion, secondary air, service due,
-    service light, shift cable, shift solenoid, shifter, shocks, side marker, sidewall, snorkel,
-    snow plow, solenoid, sonar, spare wheel, spark plug, spark plug tube, speed limiter,
-    speedometer, splash guard, sport mode, stability control, stalk, start stop, starter,
-    steering, steering column, steering damper, steering fluid, steering rack, steering shaft,
-    steering wheel, step bar, stick, stop light, stop start, strut mount, strut tower, subframe,
-    sun shade, sunglass holder, sunshade, swirl flap, synchro, tach, tail lamp, tail light,
-    tailgate handle, telescoping, tensioner, thermostat, throttle, throttle body, tie rod, tie
-    rod end, tilt, timing belt, timing cover, tire, tire iron, tire noise, tire plug, torque
+    locking, chain, charge port, charger, charging cable, charging port, chime, clip, clock
+    spring, clutch cable, clutch disc, coil, coil spring, combustion, compressor, condenser,
+    console lid, coolant, coolant hose, coolant tank, cowl, crank pulley, crankcase, crankshaft,
+    cruise, cupholder, cv axle, cv boot, cv joint, cylinder, damper, dash light, dash lights,
+    dashboard, daytime running light, dead pedal, def, def fluid, defroster, diesel exhaust
+    fluid, diff, dimmer switch, dipstick, disc, display, dome, door, door ajar, door glass seal,
+    door latch, door panel, door speaker, downpipe, drain plug, egr, egr valve, emergency brake,
+    emissions, engine bay, engine mount, engine oil, esp, evaporator, exhaust, expansion tank,
+    fan, fan clutch, fan shroud, fender flare, filler neck, flex pipe, four by four, frame,
+    front strut, fuel, fuel cap, fuel economy, fuel filter, fuel line, fuel mileage, fuel pump,
+    fuel sender, fuel tank, fuel tank strap, fuse, gas mileage, gasket, gauge, gear stick,
+    gearbox, glass, grab handle, ground effects, harmonic balancer, hazard light, hazard switch,
+    head gasket, header, headlight, headlight bulb, headlight switch, headlight washer, heater,
+    heater core, heater hose, high beam, high mount brake light, hill assist, hill hold, hill
+    start, hinge, hitch, home charger, hood, hood prop, hose, hub, hud, hybrid, idler, idler
+    pulley, ignition key, ignition lock, info display, injector, inner fender, instrument panel,
+    intake manifold, intake runner, intercooler, inverter, key, key blade, keyless entry, knob,
+    knock sensor, lane assist, lane keep, latch, leaf spring, leather, lever, lifter, liftgate,
+    light bar, limited slip, locks, low beam, maintenance light, manifold, manual gearbox,
+    manual transmission, map pocket, marker light, master cylinder, message center, microphone,
+    mileage, mode door, motor mount, mount, oil, oil burner, oil cap, oil change light, oil
+    cooler, oil filter, oil filter housing, oil gauge, oil level, oil life, oil light, oil line,
+    oil pressure, over bumps, overdrive, overhead console, panel, parking assist, parking brake,
+    parking brake cable, parking light, parking sensors, passenger floor, pcv, pedal, pedal pad,
+    phone, phone charger, pickup bed, piston, piston ring, power door lock, power mirror, power
+    socket, power steering, power steering hose, power steering pump, power window, primer,
+    proximity sensor, puddle light, pulley, quarter glass, radar, radar detector, radiator,
+    radiator cap, radiator hose, rail, rear axle, rear floor, rear glass, rear shock, rearview
+    mirror, receiver, recirculation, refrigerant, regulator, release, release bearing,
+    reservoir, resistor, resonator, reverse gear, ride, ride height, road noise, rocker arm,
+    rod, roof, roof rail, rotor, running light, running lights, safety chain, satellite radio,
+    screen, seal, seat, seat cushion, secondary air, service due, service light, shift cable,
+    shift solenoid, shifter, shocks, side marker, sidewall, snorkel, snow plow, solenoid, sonar,
+    spare wheel, spark plug, spark plug tube, speed bump, speed limiter, speedometer, splash
+    guard, sport mode, stability control, stalk, start stop, starter, steering, steering column,
+    steering damper, steering fluid, steering rack, steering shaft, steering wheel, step bar,
+    stick, stop light, stop start, strut mount, strut tower, subframe, sun shade, sunglass
+    holder, sunshade, swirl flap, synchro, tach, tail lamp, tail light, tailgate handle,
+    telescoping, tensioner, thermostat, throttle, throttle body, tie rod, tie rod end, tilt,
+    timing belt, timing chain, timing cover, tire, tire iron, tire noise, tire plug, torque
     converter, torsion bar, tow bar, traction control, trailer, trailer brake controller,
     transmission, transmission cooler, transmission fluid, transmission mount, transmission pan,
     trip computer, trunk, trunk light, trunk release, trunk strut, turbo, turbocharger, turn
@@ -89,38 +90,52 @@ SUBJECTS = _phrases(
 # Whoever names one of these, complains of it: it is seldom named in passing.
 LONE_SUBJECTS = _phrases(
     """
-    12 volt socket, 4wd, 4x4, air ride, air suspension, alarm, ambient light, antenna, armrest,
-    ashtray, backup camera, backup light, ball joint, ball mount, bed cover, belt, blower,
-    blower motor, bluetooth, brake controller, brake light bulb, bumper, bushing, cabin filter,
-    carrier bearing, cd, cd player, central lock, charger pad, child lock, child seat, cigarette
-    lighter, clear coat, clock, clutch, clutch pedal, compass, control arm, convertible,
-    cornering light, courtesy light, cruise control, cup holder, dash cam, defroster line, dent,
-    differential, dome light, door check, door handle, door hinge, door lock, door mirror, door
-    seal, drive belt, driver seat, driveshaft, engine cover, exhaust hanger, exhaust manifold,
-    exhaust pipe, exhaust tip, fender, floor mat, flywheel, fog light, four wheel drive, fuel
-    door, fuel flap, fuel gauge, garage door opener, gas door, gas flap, gas gauge, gear
-    indicator, glove box, glove compartment, glovebox, glow plug, gps, grille, hatch strut,
-    hazard, head up display, headliner, headrest, heat shield, heated seat, heated steering
-    wheel, homelink, hood latch, hood release, hood strut, horn, hubcap, ignition barrel,
-    interior light, isofix, jack, key stuck, leaf coil spring, license plate, license plate
-    lamp, license plate light, lift kit, light bulb, lighter socket, lug nut, lumbar, map light,
-    mirror, moon roof, moonroof, mud flap, muffler, navigation, odometer, oil change, oil
-    consumption, oil leak, oil pan, paddle shifter, paint, park assist, parking sensor, pinion,
-    plow, power lock, power outlet, power seat, power steering fluid, quart of oil, quarter
-    panel, rack boot, radio, rear camera, rear defogger, rear defrost, rear heater, rear main
-    seal, rear view mirror, rear wiper, recliner, reverse light, rim, rocker panel, roof rack,
-    running board, seat belt, seat cover, seat heater, seat memory, seat motor, seat track,
-    shift boot, shift knob, shifter boot, shock absorber, side door, side mirror, side step,
-    siren, skid plate, slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker,
-    splash shield, spoiler, spring, stabilizer bar, stabilizer link, steering wheel control,
-    steering wheel leather, stereo, stick shift, strut, subwoofer, sun roof, sun visor, sunroof,
-    surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third brake
-    light, third row, throwout bearing, timing chain, timing valve cover, tire wear, tonneau,
-    touch screen, touchscreen, tow hitch, transfer case, tread, trim, truck bed, trunk latch,
-    trunk lid, turn signal, u joint, upholstery, usb, usb port, visor, voice command, washer,
-    washer fluid, washer nozzle, washer pump, weather strip, weatherstrip, wheel lock, wheel
+    12 volt socket, 4wd, 4x4, aerial, air freshener, air ride, air suspension, alarm, ambient
+    light, ambient temperature, antenna, anti roll bar, app, armrest, ash tray, ashtray, auto
+    lights, awning, backup camera, backup light, ball joint, ball mount, bed cover, belt, block
+    heater, blower, blower motor, blue smoke, bluetooth, brake controller, brake light bulb,
+    bumper, bushing, cabin filter, cargo blind, carrier bearing, catch can, cd, cd player,
+    central lock, ceramic coating, charger pad, child lock, child seat, cigar lighter, cigarette
+    lighter, clear coat, clock, clutch, clutch pedal, coat hook, compass, control arm,
+    convertible, cornering light, courtesy light, cruise control, cubby, cup holder, curb rash,
+    dab, dash cam, decal, defogger, defroster line, dent, differential, dome light, door check,
+    door check strap, door handle, door hinge, door lock, door mirror, door seal, drive belt,
+    driver seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock,
+    engine mount, exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler
+    flap, floor mat, flywheel, fog light, fold flat, four by four, four wheel drive, fuel door,
+    fuel flap, fuel gauge, gaiter, garage door, garage door opener, gas door, gas flap, gas
+    gauge, gear indicator, gear linkage, gear selector, glove box, glove compartment, glovebox,
+    glow plug, gps, grille, hands free, handsfree, hardtop, hatch strut, hazard, head unit, head
+    up display, headliner, headrest, heat shield, heated seat, heated steering wheel, hood
+    latch, hood release, hood strut, horn, hubcap, hyper flash, ignition barrel, inspection
+    light, interior light, isofix, jack, jump pack, key stuck, leaf coil spring, license plate,
+    license plate lamp, license plate light, lift kit, lifter tick, light bulb, light sensor,
+    lighter socket, load cover, low one corner, low range, lug nut, lug pattern, lumbar,
+    maintenance light, map light, map update, mic, mirror, mirror glass, moon roof, moonroof,
+    motor mount, mud flap, mud guard, muffler, navigation, number plate, number plate light,
+    odometer, oil change, oil consumption, oil leak, oil pan, outside temperature, paddle
+    shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor, pet
+    hair, pinion, plow, power lock, power outlet, power point, power seat, power steering fluid,
+    prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain sensor, rear
+    camera, rear defogger, rear defrost, rear heater, rear main seal, rear view mirror, rear
+    window defogger, rear wiper, recliner, remote start, remote starter, reverse light,
+    reversing sensors, ride quality, rim, rocker panel, rod knock, roof rack, running board,
+    sags, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat motor, seat
+    track, service reminder, shift boot, shift knob, shift linkage, shifter boot, shock
+    absorber, side door, side mirror, side step, sim card, siren, sits low, skid plate, skirt,
+    slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash shield,
+    splitter, spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel
+    control, steering wheel heater, steering wheel leather, stereo, stick shift, stone chips,
+    storage, store, strut, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain,
+    sunvisor, surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third
+    brake light, third row, throwout bearing, timing chain, timing valve cover, tint
+    film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch,
+    transfer box, transfer case, tread, trim, trip meter, truck bed, trunk latch, trunk lid,
+    turbo whistle, turn signal, u joint, undertray, upholstery, usb, usb port, valance, valve
+    tick, vanity light, visor, voice command, washer, washer fluid, washer nozzle, washer pump,
+    weather strip, weatherstrip, wet dog, wet sock, wheel gap, wheel lock, wheel lock key, wheel
     nut, wifi, winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless
-    charger
+    charger, wrench light
     """
 )
 
@@ -130,23 +145,27 @@ COMPLAINTS = _phrases(
     buzz, chatter, chip, chirp, choppy, clang, click, clunk, corroded, crack, crackle, crank,
     creak, creaky, crooked, crunch, dangle, delaminate, dent, detach, dim, dirty, discolor,
     drag, drain, drift, drip, drone, erratic, fade, fell off, flash, flicker, fog, foggy,
-    frozen, fuzzy, grind, groan, growl, hang, hesitate, hiss, howl, hum, jam, jerk, judder,
-    knock, leak, leaking, lean, loose, lost communication, loud, lumpy, milky, misfire, mist,
-    moan, mold, moldy, musty, noise, noisy, odor, overcharge, overfill, overheat, peel, ping,
-    pop, pops out, pull, pulsate, rattle, retract, rich, roar, rotted, rough, rub, rust, sag,
-    saggy, scrape, scratch, screech, seep, seize, shake, shimmy, shudder, slip, smell, smoke,
-    soaked, spongy, squeak, squeaky, squeal, squealing, squirt, squish, stain, stall, static,
-    stick, sticky, stink, stolen, streak, stripped, stuck, surge, sway, sweat, tap, thud, tick,
-    torn, unlatch, vibrate, wander, wear, wet, whine, whir, whistle, wobble, worn
+    frozen, fuzzy, grind, groan, growl, hang, hesitate, hiss, honk, howl, hum, jam, jerk,
+    judder, knock, leak, leaking, lean, loose, lost communication, loud, lumpy, milky, misfire,
+    mist, moan, mold, moldy, musty, noise, noisy, odor, overcharge, overfill, overheat, peel,
+    ping, pop, pops out, pull, pulsate, rattle, retract, rich, roar, rotted, rough, rub, rust,
+    sag, saggy, scrape, scratch, screech, seep, seize, shake, shimmy, shudder, slip, smell,
+    smoke, soaked, spongy, squeak, squeaky, squeal, squealing, squirt, squish, stain, stall,
+    static, stick, sticky, stink, stolen, streak, stripped, stuck, surge, sway, sweat, tap,
+    thud, tick, torn, unlatch, vibrate, wander, wear, wet, whine, whir, whistle, wobble, worn
     """
 )
 
 ERRANDS = _phrases(
     """
-    accessory, additive, aftermarket, brand, buy, capacity, color, compatible, conversion, cost,
-    diagram, fitment, interval, kit, labor, legal, mix, octane, oem, part number, polish, price,
-    procedure, quote, recommend, removal, retrofit, schedule, sell, size, sticker, upgrade,
-    warranty, wax
+    accessory, additive, aftermarket, appointment, apprentice, beginner, book, brand, buy,
+    capacity, charge per hour, class, color, compatible, conversion, cost, course, coveralls,
+    diagram, discount, estimate, finance, fitment, hourly rate, insurance, interval, invoice,
+    kit, labor, labor rate, labour rate, legal, loaner, mix, octane, oem, opening hours, owners
+    manual, part number, payload, per hour, polish, price, procedure, quote, receipt, recommend,
+    refund, registration, removal, rental, resale, retrofit, rotate, rotation, saturday,
+    schedule, sell, service history, size, smog check, sticker, sunday, tax, torque wrench,
+    trade in, training, upgrade, vin, warranty, wax, what oil, which oil, winter storage
     """
 )
 

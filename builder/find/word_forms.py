@@ -16,6 +16,7 @@ from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 # -ly, -ness, -ment; -ion; our for or; -e; a doubled last letter. A light stemmer of our own for
 # English: the stem need not be a word. `speed` and `need` are no past tense, `string` no `-ing`.
 ENDINGS = (
+    (r"(mile)s?", "age"),  # or they would be the MIL
     (r"(.*)ies", "y"),
     (r"(.*[^sui])s", ""),
     (r"(.*[aeiouy].*)(?:(?<=.{3})(?:ing|(?<!e)ed)|(?<=.{4})(?:ly|ness|ment))", ""),

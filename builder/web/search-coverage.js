@@ -18,7 +18,7 @@
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
     const has = { subject: counts(gain.length), lone: counts(gain.length), complaint: counts(gain.length) };
     const [inTitle, subjectInTitle] = [counts(gain.length), counts(gain.length)];
-    const named = { subject: 0, lone: unlisted, complaint: 0 };
+    const named = { subject: unlisted, lone: 0, complaint: 0 };
     let [most, words, telling, strange, errands] = [0, 0, 0, 0, 0];
     for (const concept of concepts) {
       const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);

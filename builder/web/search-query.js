@@ -7,7 +7,7 @@
 "use strict";
 (() => {
   const {
-    STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, nearestWord, splitRunTogether,
+    STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, isUsualSlip, nearestWord, splitRunTogether,
   } = baytreeSearch;
   const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery } =
     baytreeSearchData.rules;
@@ -89,6 +89,8 @@
 
   function correctWord(word, index) {
     const near = nearestWord(word, index.known);
+    const plain = nearestWord(word, [...STOP_WORDS, ...index.everyday].map((each) => [each, 0]));
+    if (plain && isLikely(word, plain) && !(near && isLikely(word, near))) return [plain];
     const isClose = near && editDistance(word, near, 1) === 1;
     const two = isClose ? null : splitRunTogether(word, index.spoken);
     if (two) return two;
@@ -96,6 +98,8 @@
     const one = near ?? index.stems.get(nearStem) ?? lengthen(word, index);
     return one ? [one] : [];
   }
+
+  const isLikely = (word, meant) => editDistance(word, meant, 1) === 1 && isUsualSlip(word, meant);
 
   function lengthen(word, index) {
     const longer = word.length > 3 ? knownBeginning(word, index) : [];

@@ -46,7 +46,7 @@
       const allowed = uses < 0 ? Math.min(ofStart, 1) : ofStart;
       const edits = editDistance(word, candidate, allowed);
       if (edits > allowed) continue;
-      const otherLetters = hasLettersLeftOut(word, candidate) ? 0 : 1;
+      const otherLetters = isUsualSlip(word, candidate) ? 0 : 1;
       const order = [edits, isOtherStart ? 1 : 0, otherLetters, -uses, candidate];
       if (!best || precedes(order, best)) best = order;
     }
@@ -58,11 +58,14 @@
     return at >= 0 && one[at] < other[at];
   }
 
-  function hasLettersLeftOut(word, candidate) {
+  // Letters were only left out, or only the vowels are others.
+  function isUsualSlip(word, candidate) {
     let at = 0;
     for (const letter of candidate) if (letter === word[at]) at++;
-    return at === word.length;
+    return at === word.length || consonants(word) === consonants(candidate);
   }
+
+  const consonants = (word) => word.replace(/[aeiouy]/g, "");
 
   function splitRunTogether(word, known) {
     for (let cut = word.length - 3; cut > 2; cut--)
@@ -71,5 +74,5 @@
     return null;
   }
 
-  Object.assign(baytreeSearch, { editDistance, nearestWord, splitRunTogether });
+  Object.assign(baytreeSearch, { editDistance, isUsualSlip, nearestWord, splitRunTogether });
 })();

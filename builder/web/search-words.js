@@ -87,7 +87,7 @@ globalThis.baytreeSearch = (() => {
   function phraseAt(tokens, at, book) {
     for (const phrase of book.starts.get(withoutNo(tokens[at])) ?? [])
       for (const negated of [false, true]) {
-        const length = lengthAt(tokens, at, phrase.tokens, negated);
+        const length = lengthAt(tokens, at, phrase, negated);
         if (length) return [phraseConcept(phrase, tokens.slice(at, at + length), negated), length];
       }
     return null;
@@ -102,8 +102,8 @@ globalThis.baytreeSearch = (() => {
   }
 
   function lengthAt(tokens, at, phrase, negated) {
-    let [end, gap] = [at, GAP];
-    for (const word of phrase) {
+    let [end, gap] = [at, phrase.terms.length ? GAP : 0];
+    for (const word of phrase.tokens) {
       while (gap && at < end && end < tokens.length && tokens[end] !== word
              && STOP_WORDS.has(tokens[end])) {
         gap--;

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from builder.find.spelling import (
     edit_distance,
     edits_allowed,
-    has_letters_left_out,
+    is_usual_slip,
     nearest_word,
     split_run_together,
 )
@@ -68,9 +68,15 @@ def test_a_missing_blank_is_put_back() -> None:
 @given(word=LETTERS, places=st.sets(st.integers(0, 6)))
 def test_letters_left_out_are_seen(word: str, places: set[int]) -> None:
     """Whatever letters are taken out of a word, it is still that word with letters left out."""
-    assert has_letters_left_out(
-        "".join(sign for at, sign in enumerate(word) if at not in places), word
-    )
+    left = "".join(letter for at, letter in enumerate(word) if at not in places)
+    assert is_usual_slip(left, word)
+
+
+def test_a_mixed_up_vowel_is_a_usual_slip() -> None:
+    """`seet` is as likely a seat as sweet, so the one that is said more often is meant."""
+    assert is_usual_slip("seet", "seat")
+    assert not is_usual_slip("seet", "feet")
+    assert nearest_word("seet", {"sweet": 1, "seat": 9}) == "seat"
 
 
 def test_the_page_guesses_the_same(page_words: Any) -> None:

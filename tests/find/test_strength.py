@@ -28,26 +28,26 @@ def points(query: str, tree: int) -> int:
 @pytest.mark.parametrize(
     ("query", "tree", "expected"),
     [
-        # share 100, whole phrase 80, evidence 275 % (two with a tenth on top) of 38, whole title
-        # 30; 115, a subject 48
-        ("horn quiet", 0, 100 + 80 + 200 * 38 // 100 + 30 - 163),
-        # share 100, half the phrase 40, evidence 100 %, whole title 30; 115, a subject 48, one
+        # share 100, whole phrase 80, evidence 275 % (two with a tenth on top) of 44, whole title
+        # 40; 135, a subject 48
+        ("horn quiet", 0, 100 + 80 + 200 * 44 // 100 + 40 - 183),
+        # share 100, half the phrase 40, evidence 100 %, whole title 40; 135, a subject 48, one
         # word 120 less
-        ("horn", 0, 100 + 40 + 38 + 30 - 163 + 120),
+        ("horn", 0, 100 + 40 + 44 + 40 - 183 + 120),
         # no subject: evidence 92 * 100 // 139 %
-        ("engine", 1, 100 + 40 + COMMON * 100 // RAREST * 38 // 100 + 30 - 115 + 120),
+        ("engine", 1, 100 + 40 + COMMON * 100 // RAREST * 44 // 100 + 40 - 135 + 120),
         # the horn is another tree's: 48 for naming one, 40 in a short query
-        ("horn engine", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 48 - 40),
+        ("horn engine", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 48 - 40),
         # nobody names a sunroof in passing: 60 more
-        ("sunroof engine", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 48 - 40 - 60),
+        ("sunroof engine", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 48 - 40 - 60),
         # an unknown word takes 24 from a short query: share 100 of 120
-        ("engine zorp", 1, 83 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 24),
-        # a complaint that it hasn't: 30
-        ("engine rattle", 1, 50 + 40 + COMMON * 100 // RAREST * 38 // 100 - 115 - 30),
+        ("engine zorp", 1, 83 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 24),
+        # a complaint that it hasn't: 40
+        ("engine rattle", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 40),
         # a price is no complaint: 115; share 100 of 130
-        ("engine price", 1, 76 + 40 + COMMON * 100 // RAREST * 38 // 100 + 30 - 115 - 115),
+        ("engine price", 1, 76 + 40 + COMMON * 100 // RAREST * 44 // 100 + 40 - 135 - 115),
         # no phrase covers anything
-        ("wiper", 0, -115),
+        ("wiper", 0, -135),
     ],
 )
 def test_points_add_up(query: str, tree: int, expected: int) -> None:

@@ -6,7 +6,6 @@ again with `--mutants 1` and its seed. Stopped early, it tells what was tried un
 """
 
 import argparse
-import contextlib
 import signal
 import sys
 import time
@@ -52,10 +51,13 @@ def main() -> int:
     options = asked.parse_args()
     signal.signal(signal.SIGTERM, _stop)
     counts, begun = _Counts(), time.monotonic()
-    with contextlib.suppress(KeyboardInterrupt):
+    try:
         for seed, group in fuzz(options.shop, options.mutants, options.seed, options.slow):
             _count(counts, seed, group)
-    _tell(counts, options.seed, time.monotonic() - begun)
+    except KeyboardInterrupt:
+        pass
+    finally:
+        _tell(counts, options.seed, time.monotonic() - begun)
     return 1 if counts.troubles else 0
 
 
