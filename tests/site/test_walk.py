@@ -70,7 +70,7 @@ def test_a_reading_names_its_result_and_leads_on(chromium: Browser, whole: Path)
     with opened_page(chromium) as page:
         opened(page, whole, "charging/battery-lamp", "rest")
         page.locator("[data-reading]").fill("12,6")
-        expect(do(page, "confirm")).to_contain_text("12.6 V is 12.2 to 13.2: good")
+        expect(do(page, "confirm")).to_contain_text("12.6 V is 12.2 to 13.2 V: good")
         expect(do(page, "confirm")).to_contain_text("Next: Charging voltage")
         assert page.locator("[data-result].out").count() == 2
         leave(page)
