@@ -70,7 +70,7 @@ def _wanted(passes: Any) -> Iterator[str]:
     if isinstance(passes, dict):
         yield from (f"{name} {text}" for name, text in passes.items())
     elif passes:
-        yield str(passes)
+        yield " or ".join(passes) if isinstance(passes, list) else str(passes)
 
 
 def _first_pass(body: object) -> str:

@@ -54,4 +54,4 @@ def _of_check(tree: Tree, name: Text) -> Iterator[VerifyingRun]:
 def _with(procedure: Procedure, one: Verification) -> dict[str, str]:
     """Return the one thing that a procedure takes."""
     taken = procedure.tree.asks
-    return {str(taken[0].name): str(one.passes)} if taken and one.passes else {}
+    return {str(taken[0].name): str(one.passes[0])} if taken and one.passes else {}

@@ -106,3 +106,4 @@ class Check:
     cannot_test: Branch | None = None
     by: Text | None = None  # the procedure that finds the result
     with_: Mapping[str, Text] = field(default_factory=dict)  # what the procedure takes
+    told: bool = False  # the answer is told or looked up, not seen on the vehicle

@@ -22,10 +22,11 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part to install, and its price."""
+    """A part to install, and its price; `only_if` says when it's needed if not always."""
 
     part: Text
     price: Money | None = None
+    only_if: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,7 @@ class Verification:
     """One thing that proves a repair: a check of the tree, a procedure, or free text."""
 
     text: Text  # the name of a check or a procedure, which has no blank; or free text
-    passes: Text | None = None  # the result that passes, or the one thing the procedure takes
+    passes: tuple[Text, ...] = ()  # the results that pass, or the one thing the procedure takes
     readings: Mapping[str, Text] = field(default_factory=dict)  # what passes, of several readings
 
     @property

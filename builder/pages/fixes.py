@@ -118,7 +118,8 @@ def _amount(context: TreeContext, line: PriceLine) -> str:
 def _part(context: TreeContext, part: Part) -> tuple[str, str]:
     shop = context.library.shop
     price = money_text(part.price, shop) if part.price else "price unknown"
-    return str(part.part), price
+    when = f", only if {part.only_if}" if part.only_if else ""
+    return f"{part.part}{when}", price
 
 
 def _replaces(context: TreeContext, fix: Fix) -> tuple[str, str, str] | None:

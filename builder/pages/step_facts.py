@@ -42,6 +42,8 @@ def _facts_before(context: TreeContext, step: Step) -> Iterator[tuple[str, Marku
         yield "Where", escape(where_text(step.where, context.library))
     if isinstance(step.body, Check) and step.body.by:
         yield "Procedure", _procedure(context, step.body)
+    if isinstance(step.body, Check) and step.body.told:
+        yield "Answer", escape("told or looked up, not seen on the vehicle")
     if step.tools:
         yield "Tools", Markup(", ").join(_tool(context, id_) for id_ in step.tools)
     if step.how_to:

@@ -12,13 +12,13 @@ from builder.plan.refused_options import LEAVE
 def cheapest_repair(options: Sequence[EstimateOption]) -> EstimateOption | None:
     """Return the option that solves the fault for the least, with everything in its price.
 
-    Of ranges the upper end counts, and comebacks as they cost on average. None where the price of
-    one such option isn't known, or where there is only one.
+    Of ranges the upper end counts. What can fail is no full repair: then the next one is paid on
+    top. None where the price of one such option isn't known, or where there is only one.
     """
     partly = (LEAVE, *PARTLY_ELSEWHERE)
-    whole = [one for one in options if not one.not_offered and one.id not in partly]
-    costs = [(option.cost_with_comebacks or option.total, option) for option in whole]
-    priced = [(cost.high, cost.low, option) for cost, option in costs if cost]
+    offered = [one for one in options if not one.not_offered and one.id not in partly]
+    whole = [one for one in offered if not one.cost_with_comebacks]
+    priced = [(one.total.high, one.total.low, one) for one in whole if one.total]
     if len(priced) < max(2, len(whole)):
         return None
     return min(priced, key=lambda one: one[:2])[2]

@@ -4,21 +4,22 @@ In: a `Tree`, one of its fixes, the `Library`. Out: `EstimateOption`s in the ord
 
 A fix that replaces a module has four, from the module's setup record: we install it and set it up;
 the customer installs it and drives in; the customer installs it and it is towed in; leave it as it
-is. Any other fix has two: we repair it, or leave it as it is. An entry in the fix's `options:`
-replaces the option of the same name, or adds one; if it has no hours, price, parts or tow, the sum
-stays the same. Every option owes the shop's diagnosis fee.
+is. Nobody has a car towed in that is safe to drive and may be driven in; one that must not be
+driven is here, so it is towed twice: home, and back. Any other fix has two: we repair it, or leave
+it as it is. An entry in the fix's `options:` replaces the option of the same name, or adds one; if
+it has no hours, price, parts or tow, the sum stays the same. Every option owes the shop's diagnosis
+fee.
 
 An option that is unsafe or can't work is not offered, whatever the fix writes: see
 `refused_options`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from builder.model.ends import Fix, FixOption, Money, PartKind
+from builder.model.ends import Drive, Fix, FixOption, Money, PartKind
 from builder.model.library import Library
-from builder.model.module_record import Module, UsedPart
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
@@ -41,16 +42,9 @@ from builder.plan.refused_options import (
     part_reason,
     refusal_reason,
 )
-from builder.wording.sentences import uncapitalized
+from builder.plan.standard_options import UnpricedOption, standard_options
 from builder.wording.value_text import money_text
 
-USED_NOTES = {
-    UsedPart.NO: "The part must be new: a used one can't be set up.",
-    UsedPart.UNKNOWN: "The part must be new: it's unknown if a used one can be set up.",
-    UsedPart.IF_RELEASED: "A used part can be set up only if it was released first.",
-}
-OWN_PART = "Setup needs a good part. We can't guarantee a part that we didn't supply."
-LEAVE_NOTE = "Not repaired. It may get worse."
 NO_REPAIR = "No repair now: I know not to drive it, and have it towed"
 OWN_TOW = "The tow is not in this sum, and yours to pay"
 NO_PRICE = PriceLine(LineKind.PRICE, "Price", None)
@@ -72,16 +66,6 @@ class EstimateOption:
     saves: Money | None = None  # against having all of it done here; below 0 it costs more
 
 
-@dataclass(frozen=True, slots=True)
-class _UnpricedOption:
-    """An option before it is priced."""
-
-    id: str
-    option: str
-    lines: tuple[PriceLine, ...] = ()
-    note: str = ""
-
-
 def estimate_options(
     tree: Tree, step_id: str, library: Library, advice: DriveAdvice | None = None
 ) -> tuple[EstimateOption, ...]:
@@ -95,7 +79,7 @@ def estimate_options(
     advice = advice or drive_advice(tree, step_id)
     shop = library.shop
     module = library.modules.get(fix.replaces.module) if fix.replaces else None
-    standard = tuple(_of_module(fix, module, shop) if module else _repair(fix, shop))
+    standard = tuple(standard_options(fix, module, shop, advice))
     written = {option.id: option for option in fix.options}
     offered = []
     for option in standard:
@@ -111,76 +95,40 @@ def estimate_options(
         for option in fix.options
         if option.id not in standard_ids
     ]
-    return _with_savings((*offered, *added), shop)
+    return _with_savings((*_without_needless_tow(offered, advice), *added), shop)
+
+
+def _without_needless_tow(
+    options: Sequence[EstimateOption], advice: DriveAdvice | None
+) -> Iterator[EstimateOption]:
+    """Yield the options; without the tow where the car is safe to drive and may be driven in."""
+    drives_in = any(one.id == DRIVE_IN and not one.not_offered for one in options)
+    is_needless = drives_in and advice is not None and advice.drive is Drive.YES
+    return (one for one in options if one.id != TOWED_IN or not is_needless)
 
 
 def declined(shop: Shop) -> EstimateOption:
     """Return what is owed where a vehicle that isn't safe to drive is not repaired."""
     price = f": {money_text(shop.tow, shop)} if we arrange it" if shop.tow else ""
-    return _priced(_UnpricedOption(LEAVE, NO_REPAIR, note=f"{OWN_TOW}{price}."), "", None, shop)
-
-
-def _of_module(fix: Fix, module: Module, shop: Shop) -> Iterator[_UnpricedOption]:
-    hours = module.hours
-    install_hours = fix.hours if fix.hours is not None else hours.get("fit")
-    install = labor_line("Installation", install_hours, shop)
-    setup = (
-        labor_line("Setup", hours.get("set_up"), shop),
-        labor_line("Verification", hours.get("verify"), shop),
-    )
-    used = USED_NOTES.get(module.used_part, "")
-    if module.used_part is UsedPart.IF_RELEASED and module.released_by:
-        used = f"{used} It is released by {uncapitalized(module.released_by)}."
-    used_here = used if _kind_of(fix) is PartKind.USED else ""
-    own_part = f"{used} {OWN_PART}".strip()
-    tow = price_line(LineKind.TOW, "Tow", shop.tow)
-    here = (install, *setup, *_parts(fix, module))
-    yield _UnpricedOption(FIT_HERE, "We install it and set it up", here, used_here)
-    yield _UnpricedOption(DRIVE_IN, "You install it and drive in; we set it up", setup, own_part)
-    yield _UnpricedOption(
-        TOWED_IN, "You install it and have it towed in; we set it up", (*setup, tow), own_part
-    )
-    yield _UnpricedOption(LEAVE, "Leave it as it is", note=LEAVE_NOTE)
-
-
-def _kind_of(fix: Fix) -> PartKind:
-    """Return what kind of module a fix installs."""
-    own = next((option.part for option in fix.options if option.id == FIT_HERE), None)
-    written = fix.replaces.part if fix.replaces else PartKind.NEW
-    return own or next((kind for kind in PartKind if kind == written), PartKind.NEW)
-
-
-def _parts(fix: Fix, module: Module) -> Iterator[PriceLine]:
-    """Price the module and the fix's other parts; only a new module has a price in the record."""
-    kind, names = _kind_of(fix), (module.id, str(module.name))
-    if not any(str(part.part) in names for part in fix.parts):
-        price = module.price if kind is PartKind.NEW else None
-        yield price_line(LineKind.PART, f"{module.name}, {kind}", price)
-    for part in fix.parts:
-        yield part_line(part, kind if str(part.part) in names else PartKind.NEW)
-
-
-def _repair(fix: Fix, shop: Shop) -> Iterator[_UnpricedOption]:
-    parts = (part_line(part, _kind_of(fix)) for part in fix.parts)
-    yield _UnpricedOption(FIT_HERE, "We repair it", (labor_line("Labor", fix.hours, shop), *parts))
-    yield _UnpricedOption(LEAVE, "Leave it as it is", note=LEAVE_NOTE)
+    return _priced(UnpricedOption(LEAVE, NO_REPAIR, note=f"{OWN_TOW}{price}."), "", None, shop)
 
 
 def _option(
-    standard: _UnpricedOption, written: FixOption | None, reason: str, shop: Shop
+    standard: UnpricedOption, written: FixOption | None, reason: str, shop: Shop
 ) -> EstimateOption:
     """Price a standard option, with what the fix writes about it."""
     if written is None:
         return _priced(standard, reason, None, shop)
-    lines = tuple(_lines(written, shop)) if _has_price(written) else standard.lines
+    tows = tuple(line for line in standard.lines if line.kind is LineKind.TOW)
+    lines = tuple(_lines(written, shop, tows)) if _has_price(written) else standard.lines
     option = standard.option if written.option == written.id else str(written.option)
-    changed = _UnpricedOption(standard.id, option, lines, str(written.note or standard.note))
+    changed = UnpricedOption(standard.id, option, lines, str(written.note or standard.note))
     return _priced(changed, str(written.not_offered or "") or reason, written.chance, shop)
 
 
 def _added(written: FixOption, reason: str, shop: Shop) -> EstimateOption:
     lines = tuple(_lines(written, shop)) if _has_price(written) else (NO_PRICE,)
-    added = _UnpricedOption(written.id, str(written.option), lines, str(written.note or ""))
+    added = UnpricedOption(written.id, str(written.option), lines, str(written.note or ""))
     return _priced(added, str(written.not_offered or "") or reason, written.chance, shop)
 
 
@@ -188,18 +136,19 @@ def _has_price(written: FixOption) -> bool:
     return bool(written.hours is not None or written.price or written.parts or written.tow)
 
 
-def _lines(written: FixOption, shop: Shop) -> Iterator[PriceLine]:
+def _lines(written: FixOption, shop: Shop, tows: tuple[PriceLine, ...] = ()) -> Iterator[PriceLine]:
+    """Price what a fix writes; `tows` are those of the standard option of that name."""
     if written.hours is not None:
         yield labor_line("Labor", written.hours, shop)
     if written.price:
         yield price_line(LineKind.PRICE, "Price", written.price)
     yield from (part_line(part, written.part or PartKind.NEW) for part in written.parts)
     if written.tow:
-        yield price_line(LineKind.TOW, "Tow", shop.tow)
+        yield from tows or [price_line(LineKind.TOW, "Tow", shop.tow)]
 
 
 def _priced(
-    option: _UnpricedOption, reason: str, chance: Decimal | None, shop: Shop
+    option: UnpricedOption, reason: str, chance: Decimal | None, shop: Shop
 ) -> EstimateOption:
     """Add fee, tax and total; an option that isn't offered has its reason and nothing else."""
     if reason:

@@ -54,10 +54,15 @@ def part_line(part: Part, kind: PartKind) -> PriceLine:
     """Make a line of a part; one that isn't new says so, as an estimate has to.
 
     Each part is new unless it is described as used, rebuilt or reconditioned: 16 CCR 3353(a).
+    A part that is needed only in a case says in which, and costs from nothing to its price.
     """
     words = str(part.part).casefold().split()
     item = str(part.part) if kind in (PartKind.NEW, *words) else f"{part.part}, {kind}"
-    return price_line(LineKind.PART, item, part.price)
+    is_certain = part.price is None or part.price.low > 0
+    if is_certain and not part.only_if:
+        return price_line(LineKind.PART, item, part.price)
+    price = Money(Decimal(0), part.price.high) if part.price else None
+    return price_line(LineKind.PART, f"{item}, only if {part.only_if or 'needed'}", price)
 
 
 def with_tax(lines: Iterable[PriceLine], shop: Shop) -> tuple[PriceLine, ...]:

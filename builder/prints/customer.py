@@ -5,7 +5,7 @@ PDF, in words without trade slang. What was measured is on it only if it was mea
 without a walk there are lines to write it on. Whether the vehicle may be driven is said once.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, KeepTogether
@@ -27,8 +27,10 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
+from builder.walk.complaint_lines import REST, unexplained_blank, unexplained_text
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.job_details import job_details, job_line
+from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
@@ -103,6 +105,7 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     if found.complaint:
         yield heading("What you told us")
         yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
+        yield from _unexplained(found)
     yield heading("What we found")
     lines = [
         f"Cause: {found.cause}." if found.cause else "",
@@ -111,14 +114,32 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
-    if found.evidence or found.to_measure:
+    told = [one for one in found.evidence if one.told or one.stated]
+    seen = [one for one in found.evidence if one not in told]
+    if seen or found.to_measure:
         yield heading("What we measured and saw")
-    for check in found.evidence:
+        yield from _checks(seen, spelled)
+    for asked in found.to_measure:
+        yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
+    if told:
+        yield heading("What we were told or looked up, not measured here")
+        yield from _checks(told, spelled)
+
+
+def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
+    """Say what of the complaint the cause doesn't explain, or leave it to a pen."""
+    own = found.own_words.get(REST, "")
+    if text := unexplained_text(own):
+        yield paragraph(text, paragraph_style(12, above=3))
+    elif blank := unexplained_blank(found.complaint, found.handed_off, own):
+        yield blank_to_fill(blank, 40)
+
+
+def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
+    for check in checks:
         # The reading that decided a procedure is what a customer can be shown.
         for one in (check, *(inner for inner in check.inner[-1:] if inner.values)):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))
-    for asked in found.to_measure:
-        yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
 
 
 def _driving(sheet: _Sheet) -> list[str]:

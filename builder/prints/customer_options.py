@@ -32,8 +32,7 @@ def option_parts(
         yield KeepTogether([part for one in shown for part in _option(one, shop, paper, spelled)])
     if cheapest := cheapest_repair(options):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
-        hope = ", if it works the first time" if cheapest.cost_with_comebacks else ""
-        words = f"Lowest price for a full repair{hope}: {cheapest.option}, {total}."
+        words = f"Lowest price for a full repair: {cheapest.option}, {total}."
         yield paragraph(words, paragraph_style(12, heavy=True, above=8))
     yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
 
@@ -56,8 +55,8 @@ def _option(
     elif not rows:
         rows.append([paragraph("No charge"), paragraph("")])
     yield _sum(rows, paper)
-    if option.saves:
-        yield quiet_paragraph(savings_words(option.saves, shop))
+    if saved := savings_words(option, shop):
+        yield quiet_paragraph(saved)
     if option.cost_with_comebacks:
         yield quiet_paragraph("This can fail. Then the next repair is paid on top.")
     if option.note:

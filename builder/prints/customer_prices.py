@@ -43,15 +43,24 @@ def _good_until(shop: Shop, day: str) -> str:
     return f"Good until {last}." if last else f"Good for {shop.prices_hold} from the date above."
 
 
-def savings_words(saves: Money, shop: Shop) -> str:
-    """Say what is saved by having a part of the work done elsewhere."""
-    own = "Your part and its installation are not in it."
+_COUNTED = ("setup", "setup and tow", "setup and both tows")  # by the number of tows
+
+
+def savings_words(option: EstimateOption, shop: Shop) -> str:
+    """Say what is saved by having a part of the work done elsewhere; "" for any other option."""
+    saves = option.saves
+    if saves is None:
+        return ""
+    cost = Money(-saves.high, -saves.low)
     if saves.low >= 0:
-        less = money_text(saves, shop)
-        return f"{less} less than all of it here, after setup and any tow. {own}"
-    if saves.high <= 0:
-        more = money_text(Money(-saves.high, -saves.low), shop)
-        return f"{more} more than all of it here, with setup and any tow. {own}"
-    less = money_text(Money(saves.high, saves.high), shop)
-    more = money_text(Money(-saves.low, -saves.low), shop)
-    return f"Up to {less} less than all of it here, or up to {more} more. {own}"
+        words = f"{money_text(saves, shop)} less"
+    elif saves.high <= 0:
+        words = f"{money_text(cost, shop)} more"
+    else:
+        less, more = (money_text(Money(one, one), shop) for one in (saves.high, cost.high))
+        words = f"Up to {less} less or {more} more"
+    counted = _COUNTED[sum(line.kind is LineKind.TOW for line in option.lines)]
+    return (
+        f"{words} than all of it here, {counted} counted. "
+        "Your part and its installation are not in it."
+    )

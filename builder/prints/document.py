@@ -159,9 +159,9 @@ def blank_to_fill(before: str, wide: int, after: str = "") -> MeasuredParagraph:
     return MeasuredParagraph(f"{escape(before)} {line} {escape(after)}", paragraph_style(above=3))
 
 
-def heading(text: str, size: float = 13) -> MeasuredParagraph:
-    """Set a heading between parts; it stays with what follows."""
-    how = paragraph_style(size, heavy=True, above=0.6 * size, below=0.2 * size)
+def heading(text: str, size: float = 13, above: float = 0.6) -> MeasuredParagraph:
+    """Set a heading between parts, `above` of its size below them; it stays with what follows."""
+    how = paragraph_style(size, heavy=True, above=above * size, below=0.2 * size)
     how.keepWithNext = 1
     return paragraph(text, how)
 

@@ -91,11 +91,10 @@ def _verified(step: Step, tree: Tree, on_vehicle: dict[str, Step]) -> Step:
 
 def _test(one: Verification, tree: Tree, on_vehicle: dict[str, Step]) -> Verification:
     named = tree.steps.get(str(one.text))
-    if named is None or not isinstance(named.body, Check) or one.passes is None:
+    if named is None or not isinstance(named.body, Check) or not one.passes:
         return one
     check = on_vehicle[str(one.text)].body
     assert isinstance(check, Check)
-    for before, after in zip(named.body.results, check.results, strict=True):
-        if before.text == one.passes:
-            return replace(one, passes=Text(result_words(check, after), one.passes.at))
-    return one
+    results = zip(named.body.results, check.results, strict=True)
+    words = {before.text: result_words(check, after) for before, after in results}
+    return replace(one, passes=tuple(Text(words.get(it, it), it.at) for it in one.passes))

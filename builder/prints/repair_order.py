@@ -23,6 +23,8 @@ from builder.prints.sheet import Foot, foot_lines
 from builder.walk.job_details import job_line
 from builder.walk.story import Story
 
+TIGHT = 0.35  # of a heading's size: a story that fits on one page isn't put on two
+
 
 def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> bytes:
     """Print a story; the foot says by which revision of the tree the job was done."""
@@ -42,8 +44,8 @@ def story_sheet(tree: Tree, library: Library, story: Story, paper: str = "") -> 
 def _flow(story: Story, library: Library, paper: Paper) -> Iterator[Flowable]:
     yield paragraph(str(library.shop.name), paragraph_style(12))
     yield paragraph(story.title, paragraph_style(15, heavy=True, below=2))
-    yield blank_table(filled_in(story.head), paper, 18)
+    yield blank_table(filled_in(story.head), paper, 16)
     for name, lines in story.sections:
-        yield heading(name, 11)
+        yield heading(name, 10, TIGHT)
         for line in lines:
             yield paragraph(line, paragraph_style(heavy="[" in line, below=1))

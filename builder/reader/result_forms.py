@@ -45,6 +45,7 @@ def check_from(step: Map, findings: list[Finding]) -> Check:
         cannot_test=branch(step, "cannot_test"),
         by=text(step, "by"),
         with_=named_texts(step, "with"),
+        told=text(step, "told") == "yes",
     )
 
 

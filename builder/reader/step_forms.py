@@ -138,15 +138,19 @@ def _verification(item: Node) -> Verification:
         for name, value in item.items():
             if isinstance(value, Map):
                 return Verification(name, readings=texts_by_name(value))
-            if isinstance(value, Text):
-                return Verification(name, value)
+            return Verification(name, tuple(_texts(value)))
     return Verification(item if isinstance(item, Text) else Text("", item.at))
 
 
 def _proofs(node: Map) -> Iterator[Proof]:
     for step, value in node.items():
-        one = (value,) if isinstance(value, Text) else tuple(value)
-        yield Proof(step, tuple(result for result in one if isinstance(result, Text)))
+        yield Proof(step, tuple(_texts(value)))
+
+
+def _texts(value: Node) -> Iterator[Text]:
+    """Yield a result, or each of a list of results."""
+    one = (value,) if isinstance(value, Text) else tuple(value)
+    return (result for result in one if isinstance(result, Text))
 
 
 def _where(node: Map) -> Where | None:

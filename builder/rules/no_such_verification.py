@@ -1,8 +1,9 @@
 """A verification that names no check, no procedure, or a result that it doesn't have.
 
 An entry without a blank is a check of this tree or a procedure; with a blank it is free text.
-`{check: result}` names the result that passes; a check whose readings all have a spec passes at
-`within spec`, a procedure at the first word that it returns.
+`{check: result}` names the result that passes, `{check: [none, not run yet]}` several; a check
+whose readings all have a spec passes at `within spec`, a procedure at the first word that it
+returns.
 
 Why: The walk can't ask for the reading after the repair, so nobody proves that it helped.
 
@@ -95,10 +96,10 @@ def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
 def _of_check(one: Verification, check: Check) -> Iterator[Finding]:
     known = [str(result.text) for result in check.results]
     names = {reading.name for reading in check.readings}
-    if one.passes and one.passes not in known:
-        hint = suggestion(one.passes, known, "use a result of that check")
-        yield RULE.finding(one.passes.at, f"`{one.text}` has no result `{one.passes}`", WHY, hint,
-                           edit=slip_edit(one.passes, known))  # fmt: skip
+    for result in (result for result in one.passes if result not in known):
+        hint = suggestion(result, known, "use a result of that check")
+        yield RULE.finding(result.at, f"`{one.text}` has no result `{result}`", WHY, hint,
+                           edit=slip_edit(result, known))  # fmt: skip
     for name, words in one.readings.items():
         if name not in names:
             yield RULE.finding(words.at, f"`{one.text}` has no reading `{name}`", WHY,
@@ -118,7 +119,7 @@ def _with_result(one: Verification, known: Sequence[str]) -> str:
 def _of_procedure(one: Verification, procedure: Procedure) -> Iterator[Finding]:
     needed = [str(asked.name) for asked in procedure.tree.asks if asked.default is None]
     if one.passes and not procedure.tree.asks:
-        yield RULE.finding(one.passes.at, f"`{one.text}` takes nothing", WHY,
+        yield RULE.finding(one.passes[0].at, f"`{one.text}` takes nothing", WHY,
                            f"write `{one.text}` alone")  # fmt: skip
     elif len(needed) > 1 or (needed and not one.passes):
         listed = " and ".join(f"`{name}`" for name in needed)

@@ -31,6 +31,7 @@ def check_row(tree: Tree, step: Step, check: Check, library: Library) -> Row:
     }
     own = without_empty({
         "several": check.several,
+        "told": check.told,
         "cannot_test": target_of(tree, check.cannot_test),
         "figure": measured.get("figure") if measured else None,
         "look_up": str(figure.look_up) if figure else "",

@@ -25,7 +25,7 @@ def verify_row(tree: Tree, test: Verification, library: Library) -> VerifyRow:
     procedure = library.procedures.get(str(test.text)) if test.is_named else None
     if procedure and procedure.returns:
         names = [str(one.name) for one in procedure.tree.asks]
-        takes = {names[0]: str(test.passes)} if test.passes and names else {}
+        takes = {names[0]: str(test.passes[0])} if test.passes and names else {}
         return {
             "by": {"procedure": procedure.name, "takes": takes},
             "passes": [str(procedure.returns[0])],
@@ -36,7 +36,7 @@ def verify_row(tree: Tree, test: Verification, library: Library) -> VerifyRow:
 def _passing(check: Check, test: Verification, library: Library) -> Iterator[str]:
     """Yield the results that pass: those that the test names, else those within spec."""
     if test.passes:
-        yield str(test.passes)
+        yield from map(str, test.passes)
     elif check.by:
         procedure = library.procedures.get(str(check.by))
         yield from map(str, procedure.returns[:1] if procedure else ())

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from builder.graph.evidence import convicting_checks
+from builder.graph.runs import with_values
 from builder.graph.tree_graph import graph_of
 from builder.model.ends import Drive, Fix
 from builder.model.library import Library
@@ -27,6 +28,7 @@ from builder.walk.measured import (
 from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
+from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.wording.day_text import day_of_time
 from builder.wording.placeholders import in_plain_words
@@ -37,7 +39,11 @@ LONGEST_WORDS = 200  # characters of the tech's own words
 
 @dataclass(frozen=True, slots=True)
 class Diagnosis:
-    """A fix as it was proved; `to_measure` is what there is to write down where no walk was."""
+    """A fix as it was proved.
+
+    `to_measure` is what there is to write down where no walk was, `unproved` what the fix should
+    rest on and nobody checked on this walk.
+    """
 
     tree: str
     fix: str
@@ -47,7 +53,9 @@ class Diagnosis:
     advice: DriveAdvice | None
     evidence: tuple[MeasuredCheck, ...] = ()
     to_measure: tuple[str, ...] = ()
+    unproved: tuple[str, ...] = ()
     complaint: str = ""
+    handed_off: bool = False  # the tree that the complaint led to was another
     vehicle: str = ""  # ID in the shop's list
     day: str = ""  # ISO date of the last event
     job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
@@ -101,8 +109,10 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
             _with_proof(tables, one, before, own, library)
             for one in evidence_of(tables, end, before)
         ),
+        unproved=tuple(_unproved(tables, end, before)),
         own_words={name: _own(own, name) for name in own},
         complaint=state.complaint,
+        handed_off=end.inside != state.tree,
         vehicle=state.vehicle,
         day=last_day(taken),
     )
@@ -116,11 +126,13 @@ def _with_proof(
     library: Library,
 ) -> MeasuredCheck:
     """Return a check of the evidence with what its procedure found, and what the tech saw."""
-    results = tables[taken.entry.inside]["steps"][taken.entry.step].get("results", ())
+    row = _row(tables, taken)
+    results = row.get("results", ())
     parts = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
     return replace(
         measured_check(tables, taken, library),
         parts=tuple(next(parts, [])),
+        unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
         seen=_own(own, taken.entry.step),
         inner=tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken)),
     )
@@ -139,29 +151,50 @@ def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepT
 def evidence_of(
     tables: WalkTables, end: WalkEnd, before: Sequence[StepTaken]
 ) -> Iterator[StepTaken]:
-    """Yield the check that led to a fix, then those that it rests on, each as it was last left."""
-    steps = tables[end.inside]["steps"]
-    answered = [
-        one
-        for one in before
-        if one.entry.kind == "check" and one.entry.inside == end.inside and not one.verifies
-    ]
+    """Yield the check that led to a fix, then those that it rests on, each as it was last left.
+
+    An answer that was only told rests on what was seen before it: that is yielded, too.
+    """
+    answered = _answered_in(end.inside, before)
     convicting = answered[-1] if answered and answered[-1] is before[-1] else None
     if convicting and target_taken(tables, convicting) != end.step:
         convicting = None
-    if convicting:
-        yield convicting
+    shown = [convicting] if convicting else []
+    if convicting and _row(tables, convicting).get("told"):
+        seen = (one for one in reversed(answered) if not _row(tables, one).get("told"))
+        shown += [*seen][:1]
     last = {one.entry.step: one for one in answered}
-    for step, results in steps[end.step].get("proved_by", []):
+    for step, results in tables[end.inside]["steps"][end.step].get("proved_by", []):
         proof = last.get(step)
-        if proof and proof is not convicting and proof.entry.result in results:
-            yield proof
+        if proof and proof not in shown and proof.entry.result in results:
+            shown.append(proof)
+    yield from shown
+
+
+def _unproved(tables: WalkTables, end: WalkEnd, before: Sequence[StepTaken]) -> Iterator[str]:
+    """Yield what a fix rests on and nobody checked, as where a walk began midway."""
+    steps = tables[end.inside]["steps"]
+    answered = {one.entry.step for one in _answered_in(end.inside, before)}
+    for step, _ in steps[end.step].get("proved_by", []):
+        if step not in answered:
+            yield with_values(steps[step]["text"], before[-1].frame.filled if before else {})
+
+
+def _answered_in(tree: str, before: Sequence[StepTaken]) -> list[StepTaken]:
+    return [
+        one
+        for one in before
+        if one.entry.kind == "check" and one.entry.inside == tree and not one.verifies
+    ]
+
+
+def _row(tables: WalkTables, one: StepTaken) -> WalkStepRow:
+    return tables[one.entry.inside]["steps"][one.entry.step]
 
 
 def target_taken(tables: WalkTables, taken: StepTaken) -> str:
     """Return where the result of a check led; an empty string if it had none."""
-    row = tables[taken.entry.inside]["steps"][taken.entry.step]
-    results = row.get("results", ())
+    results = _row(tables, taken).get("results", ())
     return next((one["to"] for one in results if one["text"] == taken.entry.result), "")
 
 

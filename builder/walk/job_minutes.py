@@ -15,8 +15,7 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.day_text import clock_text
 
 BLANK = "________"
-HOUR = Decimal(60)  # minutes
-TENTH = Decimal("0.1")
+SIX = Decimal(6)  # minutes in a tenth of an hour
 
 
 def minutes_lines(
@@ -26,12 +25,29 @@ def minutes_lines(
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
-    lines = [_from_to(state, taken, shop), _line("Hands-on, all of it", taken, "")]
-    lines.append(_line("Diagnosis", before, f"{_hours(planned)} planned" if planned else ""))
+    tenths = rounded_tenths([_minutes(before), _minutes(after)])
+    lines = [_from_to(state, taken, shop), _line("Hands-on, all of it", taken, sum(tenths), "")]
+    plan = f"{_hours(planned, *rounded_tenths([planned]))} planned" if planned else ""
+    lines.append(_line("Diagnosis", before, tenths[0], plan))
     if after:
         estimate = f"{hours} h on the estimate" if hours else ""
-        lines.append(_line("Repair and verification", after, estimate))
+        lines.append(_line("Repair and verification", after, tenths[1], estimate))
     return lines
+
+
+def rounded_tenths(minutes: Sequence[Decimal]) -> list[int]:
+    """Return the rows in tenths of an hour, so that they add up as printed.
+
+    The sum is rounded half up; each row is cut to whole tenths, and those that lost most get the
+    tenths that are missing in the sum. No row is off by a whole tenth.
+    """
+    exact = [one / SIX for one in minutes]
+    rows = [int(one) for one in exact]
+    missing = int(sum(exact, Decimal(0)).quantize(Decimal(1), ROUND_HALF_UP)) - sum(rows)
+    order = sorted(range(len(rows)), key=lambda at: exact[at] - rows[at], reverse=True)
+    for at in order[:missing]:
+        rows[at] += 1
+    return rows
 
 
 def _from_to(state: JobState, taken: Sequence[StepTaken], shop: Shop) -> str:
@@ -47,14 +63,18 @@ def _planned(tables: WalkTables, taken: StepTaken) -> Decimal:
     return Decimal(row.get("minutes", 0))
 
 
-def _line(name: str, taken: Sequence[StepTaken], planned: str) -> str:
+def _minutes(taken: Sequence[StepTaken]) -> Decimal:
+    return Decimal(sum(one.entry.minutes or 0 for one in taken if one.entry.event >= 0))
+
+
+def _line(name: str, taken: Sequence[StepTaken], tenths: int, planned: str) -> str:
     minutes = [one.entry.minutes for one in taken if one.entry.event >= 0]
     timed = [one for one in minutes if one is not None]
     partly = " (not all steps timed)" if timed and len(timed) < len(minutes) else ""
-    clock = f"{_hours(Decimal(sum(timed)))}{partly}" if timed else f"{BLANK} h"
+    clock = f"{_hours(_minutes(taken), tenths)}{partly}" if timed else f"{BLANK} h"
     return f"{name}: " + "; ".join(filter(None, (clock, planned)))
 
 
-def _hours(minutes: Decimal) -> str:
+def _hours(minutes: Decimal, tenths: int) -> str:
     """Write minutes with the tenths of hours in which labor is booked."""
-    return f"{minutes.normalize():f} min ({(minutes / HOUR).quantize(TENTH, ROUND_HALF_UP)} h)"
+    return f"{minutes.normalize():f} min ({Decimal(tenths).scaleb(-1)} h)"

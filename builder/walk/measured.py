@@ -18,7 +18,9 @@ from builder.walk.rows import CutPair
 from builder.walk.spec_ranges import good_ranges
 from builder.walk.steps_taken import StepTaken
 from builder.walk.to_fill import OTHER
+from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
+from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
@@ -47,10 +49,12 @@ class MeasuredCheck:
     means: str = ""
     values: tuple[MeasuredValue, ...] = ()
     stated: bool = False  # known before, not measured on this walk
+    told: bool = False  # told or looked up, not seen on the vehicle
     too_close: bool = False
     earlier: bool = False  # proved earlier on this walk, not run again
     parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
     seen: str = ""  # in the tech's own words
+    unwritten: tuple[str, ...] = ()  # of evidence, what was to be written down and wasn't
     inner: tuple[
         "MeasuredCheck", ...
     ] = ()  # of the procedure that found the result, in their order
@@ -71,13 +75,19 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
         step=entry.step,
         asked=with_values(row["text"], filled),
         item=entry.item,
-        result=with_values(entry.result, filled),
+        result=with_values(plain_answer(entry.result, _answers(row)), filled),
         means=with_values(entry.means, filled),
         values=tuple(_value(name, one, good.get(name)) for name, one in entry.readings.items()),
         stated=entry.stated,
+        told=row.get("told", False),
         too_close=entry.too_close,
         earlier=bool(entry.earlier),
     )
+
+
+def _answers(row: WalkStepRow) -> list[str]:
+    """Return the answers of a check without readings."""
+    return [] if row.get("readings") else [one["text"] for one in row.get("results", ())]
 
 
 def named_values(filled: Mapping[str, str], library: Library) -> dict[str, str]:

@@ -4,6 +4,8 @@ In: a `MeasuredCheck`. Out: text: what was read with its limit, or a plain state
 seen.
 """
 
+from collections.abc import Iterator
+
 from builder.walk.measured import MeasuredCheck, MeasuredValue
 from builder.wording.finding_text import finding_label, finding_text
 from builder.wording.sentences import capitalized
@@ -19,13 +21,12 @@ _SPEC_RESULTS = {
 
 
 def check_line(check: MeasuredCheck) -> str:
-    """Write a check in one line, as a customer reads it."""
+    """Write a check in one line, as a customer reads it; what was told stands apart from it."""
     values = [
         _named(value) + (f" (should be {value.limit})" if value.limit else "")
         for value in check.values
     ]
-    told = "as told to us, not measured here" if check.stated else ""
-    return _line(check, values, check.means, told)
+    return _line(check, values, check.means)
 
 
 def evidence_line(check: MeasuredCheck) -> str:
@@ -38,10 +39,19 @@ def evidence_line(check: MeasuredCheck) -> str:
     ]
     notes = {
         "stated, not measured": check.stated,
+        "told or looked up": check.told and not check.stated,
         "close to the limit for this instrument": check.too_close,
         "proved earlier in this job": check.earlier,
     }
     return _line(check, values, check.means, *(note for note, holds in notes.items() if holds))
+
+
+def evidence_lines(check: MeasuredCheck) -> Iterator[str]:
+    """Yield the line of a check, what its procedure read, and what decided it."""
+    yield evidence_line(check)
+    for at, inner in enumerate(check.inner, 1):
+        if inner.values or at == len(check.inner):
+            yield f"By test: {evidence_line(inner)}"
 
 
 def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
@@ -51,17 +61,21 @@ def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
 
 
 def _measured(check: MeasuredCheck, values: list[str]) -> str:
-    is_told = any(value.limit for value in check.values)
-    result = _SPEC_RESULTS.get(check.result, check.result)
-    words = "; ".join([*values, *([] if is_told else [_with_its_unit(result, check)])])
+    words = "; ".join(values)
+    if not any(value.limit for value in check.values):
+        words += _after_values(_SPEC_RESULTS.get(check.result, check.result), check)
     return f"{finding_label(check.asked)}: {words}"
 
 
-def _with_its_unit(result: str, check: MeasuredCheck) -> str:
-    """Write a range of the tree's own with the unit of its one reading: `range above 300 A`."""
+def _after_values(result: str, check: MeasuredCheck) -> str:
+    """Write a result behind its readings: a range with the unit, so that none takes it for a limit.
+
+    `1080 A, which is above 300 A`.
+    """
     if not result[-1:].isdigit() or len(check.values) > 1:
-        return result
-    return f"range {result} {check.values[0].text.partition(' ')[2]}".rstrip()
+        return f"; {result}"
+    unit = check.values[0].text.partition(" ")[2]
+    return f", which is {'in ' if result[0].isdigit() else ''}{result} {unit}".rstrip()
 
 
 def _seen(check: MeasuredCheck) -> str:

@@ -17,7 +17,9 @@ _STATUS = re.compile(
     r"\b(current|active|present|pending|confirmed|permanent|stored|history|historic|intermittent)\b",
     re.IGNORECASE,
 )
+BEFORE, AFTERWARD = ", before the repair", ", after the repair"
 NONE_RECORDED = "None recorded. DTC __________ status ____________ module ____________________"
+NO_TEXT = "text ____________________"  # of a code that the shop has no words for
 ONE_MORE = "DTC __________ status ____________ module ____________________"
 
 
@@ -34,21 +36,25 @@ def note_lines(taken: Sequence[StepTaken]) -> list[str]:
         for one in taken
         if one.entry.kind != "fix"
         for name, text in one.entry.wrote.items()
-        if not ("DTC" in name and [*codes_in(text)])
+        if "DTC" not in name
     )
     return [*dict.fromkeys(notes)]
 
 
 def _lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> Iterator[str]:
-    texts = [(job_codes, ", before the repair")]
+    texts = [("", job_codes, BEFORE)]
     for one in taken:
-        when = f", {'after' if one.verifies else 'before'} the repair"
-        texts += [(text, when) for text in (*one.entry.wrote.values(), one.entry.seen)]
-    for text, when in texts:
-        for code, status in codes_in(text):
+        when = AFTERWARD if one.verifies else BEFORE
+        wrote = (*one.entry.wrote.items(), ("", one.entry.seen))
+        texts += [(name, text, when) for name, text in wrote]
+    for name, text, when in texts:
+        codes = [*codes_in(text)]
+        if "DTC" in name and not codes:
+            yield f"{capitalized(name)}: {text}{when}"
+        for code, status in codes:
             known = library.codes.get(code.partition("-")[0])
-            name = f" ({known.short})" if known else ""
-            yield f"{code}{name}: {status or 'status not recorded'}{when}"
+            words = known.short if known else NO_TEXT
+            yield f"{code} ({words}): {status or 'status not recorded'}{when}"
 
 
 def codes_in(text: str) -> Iterator[tuple[str, str]]:

@@ -15,7 +15,7 @@ from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import row_of
 from builder.walk.tree_rows import VerifyRow
-from builder.walk.walk_tables import WalkTables
+from builder.walk.walk_tables import PROCEDURES, WalkTables
 from builder.wording.sentences import capitalized
 
 NOT_RUN = re.compile(
@@ -28,7 +28,10 @@ NOT_CONFIRMED = "Not confirmed"
 def verification_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> list[str]:
-    """Return a line for each test of the fix; none where the walk ended without a repair."""
+    """Return a line for each test of the fix, and for each reading of a procedure that it ran.
+
+    None where the walk ended without a repair.
+    """
     if state.end is None or state.end.kind != "fix":
         return []
     tests = row_of(tables, state.frames[0]).get("verify", [])
@@ -36,10 +39,18 @@ def verification_lines(
     if not tests:
         return [f"{NOT_CONFIRMED}: no test is written for this repair."]
     runs = [*_runs(after)]
-    return [
-        _line(tables, test, runs[at] if at < len(runs) else None, library)
-        for at, test in enumerate(tests)
-    ]
+    lines = []
+    for at, test in enumerate(tests):
+        run = runs[at] if at < len(runs) else None
+        lines += [_line(tables, test, run, library), *_readings(tables, run or (), library)]
+    return lines
+
+
+def _readings(tables: WalkTables, run: Sequence[StepTaken], library: Library) -> Iterator[str]:
+    """Yield what a procedure read after the repair, to stand beside what it read before."""
+    for one in run:
+        if one.entry.readings and one.entry.inside.startswith(PROCEDURES):
+            yield f"By test: {evidence_line(measured_check(tables, one, library))}"
 
 
 def _runs(after: Sequence[StepTaken]) -> Iterator[Sequence[StepTaken]]:
@@ -66,12 +77,12 @@ def _line(
     own = [one for one in checks if one.entry.step == test.get("step")]
     words = evidence_line(measured_check(tables, own[-1], library)) if own else name
     if _hides_a_monitor(checks):
-        return f"{NOT_CONFIRMED}: {words}, a monitor may not have run"
+        return f"{NOT_CONFIRMED}: {words}"
     return f"{capitalized(verdict.entry.result)}: {words}"
 
 
 def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:
-    """Whether what was seen last also fits a monitor that hasn't run: `none or not run`."""
+    """Whether what was seen last is, or may be, a monitor that hasn't run: `not run yet`."""
     last = {(one.entry.inside, one.entry.step): one.entry.result for one in checks}
     return any(NOT_RUN.search(result) for result in last.values())
 

@@ -1,19 +1,23 @@
-"""What a walk ruled out and how, and what else it checked.
+"""What a walk ruled out and how, what it found good, and what else it checked.
 
 In: the tables, the steps as they were taken. Out: lines. A cause is ruled out only if every check
-that leads to its fix was answered here by another result, and not merely stated.
+that leads to its fix was answered here by another result, and not merely stated. A procedure stops
+at the first thing it finds: only its good word speaks against the others.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
 from builder.walk.measured import measured_check
-from builder.walk.measured_lines import evidence_line
+from builder.walk.measured_lines import evidence_line, evidence_lines
+from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable
 from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
 
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
@@ -36,13 +40,58 @@ def ruled_out_lines(
 def checked_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> list[str]:
-    """Return the checks of the trees that neither convict nor rule out a cause."""
+    """Return the checks of the trees that neither convict nor rule out a cause.
+
+    What was told and only says what it isn't is no evidence of anything.
+    """
+    rest = [one for one in _unused(tables, state, taken) if not _is_good(tables, one)]
+    checks = [measured_check(tables, one, library) for one in rest]
+    return [
+        evidence_line(check)
+        for check, one in zip(checks, rest, strict=True)
+        if not (check.told and is_rest(one.entry.result))
+    ]
+
+
+def good_lines(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[str]:
+    """Return what was found good on the way, with the readings of its procedure."""
+    before = before_repair(state, taken)
+    found = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
+    checks = [
+        replace(
+            measured_check(tables, one, library),
+            inner=tuple(
+                measured_check(tables, inner, library) for inner in checks_of_run(before, one)
+            ),
+        )
+        for one in found
+    ]
+    return [line for check in checks for line in evidence_lines(check)]
+
+
+def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> list[StepTaken]:
+    """Return the checks that neither convict nor rule out a cause."""
     answered, end = answered_checks(state, taken), state.end
     used = [one for _, checks in _ruled_out(tables, state, answered) for one in checks]
     if end is not None and end.kind == "fix":
         used += evidence_of(tables, end, before_repair(state, taken))
-    rest = (one for one in answered.values() if not any(one is other for other in used))
-    return [evidence_line(measured_check(tables, one, library)) for one in rest]
+    return [one for one in answered.values() if not any(one is other for other in used)]
+
+
+def _is_good(tables: WalkTables, one: StepTaken) -> bool:
+    """Whether a check found what is right: the good word of a procedure, or within spec."""
+    row = tables[one.entry.inside]["steps"][one.entry.step]
+    if "by" in row:
+        return one.entry.result == _good_word(tables, row["by"]["procedure"])
+    return one.entry.result == "within spec"
+
+
+def _good_word(tables: WalkTables, procedure: str) -> str:
+    """Return the first word of a procedure's `returns`: the one that passes."""
+    table = tables.shop["procedures"].get(procedure)
+    return next(iter(table["returns"]), "") if table else ""
 
 
 def answered_checks(state: JobState, taken: Sequence[StepTaken]) -> Answered:
@@ -77,6 +126,8 @@ def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
     if one.entry.stated or one.entry.result in NO_ANSWER or target_taken(tables, one) == fix:
         return False
     row = tables[one.entry.inside]["steps"][one.entry.step]
+    if "by" in row and not _is_good(tables, one):
+        return False
     results = row.get("results", [])
     taken = next(at for at, other in enumerate(results) if other["text"] == one.entry.result)
     later = results[taken + 1 :] if row.get("several") else []

@@ -14,22 +14,29 @@ from builder.graph.runs import with_values
 from builder.model.library import Library
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.refused_options import FIT_HERE
+from builder.walk.complaint_lines import (
+    AFTER,
+    REST,
+    after_repair_text,
+    unexplained_blank,
+    unexplained_text,
+)
 from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day
+from builder.walk.estimate_lines import choice_lines, hours_text, part_lines
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
-from builder.walk.measured import measured_check
-from builder.walk.measured_lines import evidence_line
-from builder.walk.noted_codes import code_lines, note_lines
+from builder.walk.measured import asked_words, measured_check
+from builder.walk.measured_lines import evidence_line, evidence_lines
+from builder.walk.noted_codes import AFTERWARD, code_lines, note_lines
 from builder.walk.repair_tests import verification_lines
-from builder.walk.ruled_out import checked_lines, ruled_out_lines
+from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.past_tense import past_tense
 from builder.wording.sentences import capitalized, uncapitalized
-from builder.wording.value_text import money_text
 
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
 LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
@@ -68,17 +75,18 @@ def story_of(
     """Write the story of a walk; `options` are those of its fix, `job` is what the record has."""
     known = _Job(tables, state, library, steps_taken(tables, state), options, job or {})
     sections = (
-        ("Complaint", [state.complaint[:LONGEST_COMPLAINT] or "Not recorded."]),
+        ("Complaint", _complaint(known)),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
         (VERIFIED, [*verification_lines(tables, state, known.taken, library), *_by_hand(known)]),
-        ("Trouble codes", code_lines(known.taken, known.job.get("codes", ""), library)),
+        ("Trouble codes", _codes(known)),
         ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
+        ("Found good", good_lines(tables, state, known.taken, library)),
         (ALSO, checked_lines(tables, state, known.taken, library)),
-        ("Time", minutes_lines(tables, state, known.taken, _hours(options), library.shop)),
+        ("Time", minutes_lines(tables, state, known.taken, hours_text(options), library.shop)),
         ("Parts", _parts(known)),
-        ("Chosen and declined", _chosen(known)),
+        ("Chosen and declined", choice_lines(known.options, known.job, library.shop)),
     )
     return Story(
         title=_title(tables, state),
@@ -143,18 +151,47 @@ def _stuck(known: _Job) -> list[str]:
 
 
 def _evidence(found: Diagnosis) -> Iterator[str]:
-    """Yield what convicts the fix, each with what its procedure read, and what decided it."""
+    """Yield what convicts the fix, and what it should rest on but nobody checked."""
     for check in found.evidence:
-        yield evidence_line(check)
-        for at, inner in enumerate(check.inner, 1):
-            if inner.values or at == len(check.inner):
-                yield f"By test: {evidence_line(inner)}"
+        yield from evidence_lines(check)
+        yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
+    for asked in found.unproved:
+        yield f"Not checked on this job: {asked_words(asked)}"
+
+
+def _complaint(known: _Job) -> list[str]:
+    """Return the customer's words, and what of them the cause doesn't explain."""
+    said, own = known.state.complaint[:LONGEST_COMPLAINT], _own_words(known).get(REST, "")
+    blank = unexplained_blank(said, _is_handed_off(known), own) if _is_repair(known) else ""
+    more = unexplained_text(own) or (f"{blank} {BLANK * 2}" if blank else "")
+    return [said or "Not recorded.", *([more] if more else [])]
 
 
 def _by_hand(known: _Job) -> list[str]:
-    """Ask for what an auditor looks for after a repair, as no step of a tree says it."""
-    is_repair = known.state.end is not None and known.state.end.kind == "fix"
-    return [f"Complaint gone: {BLANK}. DTCs after the repair: {BLANK}"] if is_repair else []
+    """Tell how the complaint is after the repair, or leave it to a pen."""
+    if not _is_repair(known):
+        return []
+    own = _own_words(known).get(AFTER, "")
+    has_codes = any(line.endswith(AFTERWARD) for line in _codes(known))
+    return [after_repair_text(known.state.complaint, _is_handed_off(known), own, has_codes)]
+
+
+def _codes(known: _Job) -> list[str]:
+    return code_lines(known.taken, known.job.get("codes", ""), known.library)
+
+
+def _is_repair(known: _Job) -> bool:
+    return known.state.end is not None and known.state.end.kind == "fix"
+
+
+def _is_handed_off(known: _Job) -> bool:
+    end = known.state.end
+    return end is not None and end.inside != known.state.tree
+
+
+def _own_words(known: _Job) -> Mapping[str, str]:
+    end = known.state.end
+    return known.state.write_up.get(f"{end.inside}#{end.step}", {}) if end else {}
 
 
 def _correction(known: _Job) -> list[str]:
@@ -183,39 +220,8 @@ def _done_text(found: Diagnosis) -> str:
     return capitalized(done.removeprefix("Done: ")) if found.own_words.get("repair") else done
 
 
-def _hours(options: Sequence[EstimateOption]) -> str:
-    """Return the hours of the repair as estimated; "" where they aren't known."""
-    here = next((one for one in options if one.id == FIT_HERE), None)
-    hours = [line.hours for line in here.lines if line.hours is not None] if here else []
-    return f"{sum(hours):f}" if hours else ""
-
-
 def _parts(known: _Job) -> list[str]:
-    chosen = known.job.get("chosen", FIT_HERE)
-    option = next((one for one in known.options if one.id == chosen), None)
-    end = known.state.end
-    if option is None or end is None or end.kind != "fix":
+    if not _is_repair(known):
         return []
-    if own := known.state.write_up.get(f"{end.inside}#{end.step}", {}).get("parts"):
-        return [capitalized(own)]
-    parts = [capitalized(line.item) for line in option.lines if line.kind == "part"]
-    return [f"{part}, part number {BLANK}" for part in parts] or ["None."]
-
-
-def _chosen(known: _Job) -> list[str]:
-    """Return what the customer chose and turned down; blanks where nobody recorded it."""
-    if not known.options:
-        return []
-    chosen, own = known.job.get("chosen"), known.job.get("declined")
-    offered = [one for one in known.options if not one.not_offered]
-    names = [_with_total(one, known.library) for one in offered if one.id == chosen]
-    turned_down = [one.option for one in offered if one.id != chosen] if names else []
-    declined = "; ".join([*turned_down, *([own] if own else [])])
-    if not names and not declined:
-        return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    return [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
-
-
-def _with_total(option: EstimateOption, library: Library) -> str:
-    total = f", {money_text(option.total, library.shop)}" if option.total else ""
-    return f"{option.option}{total}"
+    own = _own_words(known).get("parts", "")
+    return part_lines(known.options, known.job.get("chosen", FIT_HERE), own)

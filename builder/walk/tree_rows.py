@@ -90,6 +90,7 @@ class WalkStepRow(TypedDict):
     look_up: NotRequired[str]  # that spec in words
     specs: NotRequired[dict[str, str]]  # by reading, the shop's spec
     several: NotRequired[bool]  # more than one result may be true: the first counts
+    told: NotRequired[bool]  # told or looked up, not seen on the vehicle
     cannot_test: NotRequired[Target]
     by: NotRequired[ByRow]
     # fixes and stops

@@ -9,6 +9,7 @@ globalThis.baytreeEnds = (() => {
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
+  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
 
   function saveRecord({ job, record }) {
     const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");
@@ -44,11 +45,14 @@ globalThis.baytreeEnds = (() => {
     return results.find(({ text }) => text === entry.result)?.parts || [];
   }
 
+  const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
+    && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
+
   // Named by what is still open: a cause or an answer that says more than one thing.
   function papersButton(walk, proofs) {
     const { shown } = walk, own = ownWords(walk);
     const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
-      || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+      || hasOpenComplaint(walk, own) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
     return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
       () => walk.sheet("papers", proofs), { "data-do": "papers" }));
   }

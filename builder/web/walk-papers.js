@@ -1,4 +1,5 @@
-/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen.
+/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen; what of
+ * the complaint is left, and how it is after the repair.
  *
  * In: the walk at a fix, the answers that prove it. Out: the sheet `papers` in `baytreeSheets`. All of
  * it is optional: an empty field leaves the tree's words.
@@ -11,6 +12,7 @@
   const { ownWords, partsOf } = baytreeEnds;
   const { openSheet, closeSheet } = baytreeSheets;
   const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
+  const NOTHING = "none"; // the cause explains all of the complaint
 
   function textField(walk, name, label, standard) {
     const box = h("textarea", { id: `w-own-${name}`, rows: "2", maxlength: "200", placeholder: standard, "data-own": name });
@@ -28,10 +30,20 @@
     return field;
   }
 
+  // Which part of the complaint is left? Nobody but the tech knows.
+  function complaintFields(walk) {
+    const { complaint, end } = walk.state;
+    const rest = complaint && textField(walk, "complaint", `“${complaint}” What of it does this cause not explain?`, "not said");
+    const after = end.verified !== undefined && end.verified !== null
+      && textField(walk, "after", "After the repair: complaint gone? DTCs?", "to be written in by hand");
+    if (rest) rest.append(h("div", { class: "w-links" }, button("All of it is explained", () => { rest.querySelector("textarea").value = NOTHING; })));
+    return [rest, after].filter(Boolean);
+  }
+
   baytreeSheets.papers = (walk, proofs) => {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     const fields = [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
-      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || ""))];
+      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
     openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. Leave empty what is right as it stands."),
     ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
   };

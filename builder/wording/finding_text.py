@@ -35,6 +35,7 @@ _OF_A_PART = tuple(map(re.compile, (
     r"What happens,? (?P<part>.+)",
     r"What kind of (?P<part>.+?) (?:does it have|is .+)",
     r"What(?P<part> .+) is it",
+    r"Which (?P<part>[\w/]+) is(?P<rest> (?:in|on|at) .+)",
     r"What(?: is|'s) (?P<part>.+)",
     r"Where is (?P<part>the .+)",
 )))  # fmt: skip
@@ -71,6 +72,8 @@ def _sentence(clause: Clause, answer: str) -> str:
     if "both sides" in clause.predicate and answer in _SIDES:
         there = clause.predicate.replace("both sides", _SIDES[answer])
         return yes_text(clause._replace(predicate=there))
+    if answer == "none" and re.match(r"(?:a|an|any) ", clause.subject):
+        answer = "no"
     match = _YES_NO.match(answer)
     if match is None or (match["more"] or "").startswith(" or "):
         return _other_answer(clause, answer)

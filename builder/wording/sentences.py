@@ -34,7 +34,7 @@ def requirement_text(text: str) -> str:
 
 def verification_text(verification: Verification) -> str:
     """Write what proves a repair: `no DTC after 10 miles`, `hold: firm`."""
-    passes = verification.passes or ", ".join(
+    passes = joined(verification.passes, "or") or ", ".join(
         f"{name} {words}" for name, words in verification.readings.items()
     )
     words = requirement_text(verification.text)

@@ -44,11 +44,13 @@ TEXTS = (
     "Plus: 0 to 16 V", "Ground: 0 to 16 V", "plus - ground", "words of the figure", "in mm",
     "words of its origin", "below the figure", "within the figure",
     "More than one fits? Use the first.", "phrase of a result",
+    "told or looked up, not seen on the vehicle",
     # an action, a list
     "Words of the action", "words to put back", "Limit 3 times, then step",
     "back to Words of the check", "unit of the list units: unit one and unit two", "the next unit",
     # a fix, a stop
-    "Words of the fix", "Words of the cause", "1.5 h", "name of the part (€280,00 to €340,00)",
+    "Words of the fix", "Words of the cause", "1.5 h",
+    "name of the part, only if words of the case (€280,00 to €340,00)",
     "with a new part", "Words to verify", "Read the DTCs again", "Not fixed?",
     "Words for the customer", "Name of the option", "€99,00", "note of the option",
     "Name of what is not offered: we don't offer this. Reason not to offer", "Words of the stop",

@@ -334,6 +334,18 @@ def test_the_cheapest_has_everything_in_its_price(tree) -> None:
     assert cheapest_repair(locked) is None
 
 
+def test_what_can_fail_is_not_the_cheapest(tree) -> None:
+    """If it fails the next repair is paid on top: nobody knows that it costs the least."""
+    text = FIX + (
+        "  options:\n"
+        "    released: {option: Seller releases it, hours: 1, chance: 0.4}\n"
+        "    used: {option: A used one, price: 400, part: used}\n"
+    )
+    cheapest = cheapest_repair(estimate_options(tree(text), "repair", library()))
+    assert cheapest
+    assert cheapest.id == "used"
+
+
 def test_an_unknown_price_names_no_cheapest(tree) -> None:
     """Nobody knows yet."""
     text = FIX + "  options:\n    ask: {option: Ask the vehicle maker}\n"

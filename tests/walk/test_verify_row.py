@@ -30,6 +30,20 @@ steps:
 """
 
 
+def test_a_test_may_go_on_with_more_than_one_result() -> None:
+    """A monitor that hasn't run yet is no failure; the story says that it is no pass."""
+    checked = "    results: {not run yet: good, none: good, current: fix}\n"
+    text = TREE[: TREE.index("    readings:")] + checked + TREE[TREE.index("  fix:") :]
+    wanted = "verify: [{wet-run: [none, not run yet]}]"
+    old = "verify: [{wet-run: {current: at most 5, wipers: kept going}}]"
+    tree, findings = tree_from(Source("trees/a/a.yml", text.replace(old, wanted), ""))
+    assert tree, findings
+    body = tree.steps["fix"].body
+    assert isinstance(body, Fix)
+    row = verify_row(tree, body.verify[0], read_library(SAMPLES)[0])
+    assert row == {"step": "wet-run", "passes": ["none", "not run yet"]}
+
+
 def test_several_readings_are_read_again_after_the_repair() -> None:
     """The one result with both readings passes; it isn't left to a person's word."""
     tree, findings = tree_from(Source("trees/a/a.yml", TREE, ""))

@@ -20,6 +20,7 @@ YES_OR_NO = [
     ("Does it start when you prime it?", "yes", "It starts when we prime it"),
     ("Does the switch pass the request?", "no, it has power",
      "The switch doesn't pass the request: it has power"),
+    ("Is a wheel rough, loud, or loose?", "none", "No wheel is rough, loud, or loose"),
     ("Does any other module not respond?", "no", "No other module doesn't respond"),
 ]  # fmt: skip
 OTHER_ANSWERS = [
@@ -38,6 +39,7 @@ OF_WHAT = [
     ("Where does the smoke come out?", "gas cap", "Where the smoke comes out: gas cap"),
     ("What happens when you plug it in?", "its fuse blows", "When we plug it in: its fuse blows"),
     ("Which DTC is set?", "none", "Which DTC is set: none"),
+    ("Which VIN is in the module?", "another car", "VIN in the module: another car"),
 ]
 
 

@@ -68,8 +68,10 @@ VERIFICATION = by_type(
     {"string": string("a test", "", "13.5 V or more at idle", 120),
      "object": by_name(
          "a check and the result that passes", "",
-         by_type("a result", "",
+         by_type("a result, or a list of results", "",
                  {"string": string("a result", "", "firm", 28),
+                  "array": several("a list of results", "", string("a result", "", "none", 28),
+                                   "[none, not run yet]"),
                   "object": by_name("a range for each reading", "",
                                     string("a range", "", "within spec", 28),
                                     "{play: within spec}")},
@@ -103,7 +105,8 @@ FIX: dict[str, Schema] = {
         ("module", "part"), "{module: eps-module, part: new}"),
     "verify": several("a list",
                       "What proves the repair before the vehicle leaves: checks with the result "
-                      "that passes. A test in words is asked with the vehicle back to normal.",
+                      "that passes, or several (`not run yet` goes on, and isn't told as passed). "
+                      "A test in words is asked with the vehicle back to normal.",
                       VERIFICATION,
                       "[{running: 13.2 to 14.8}, {hold: firm}, no DTC after 10 miles]"),
     "proved_by": several("a list of checks and results",

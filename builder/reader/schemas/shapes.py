@@ -167,6 +167,12 @@ PARTS = several(
         {
             "part": string("a part", "As the parts counter calls it.", "alternator", 60),
             "price": MONEY,
+            "only_if": string(
+                "a few words",
+                "When it is needed, if not always. The estimate has it from 0 to its price.",
+                "they are worn thin",
+                60,
+            ),
         },
         ("part",),
         "{part: alternator, price: 310}",

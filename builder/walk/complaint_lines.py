@@ -1,0 +1,44 @@
+"""A complaint of several parts, held against the one thing that was found.
+
+In: the customer's words, whether another tree took over, what the tech wrote. Out: lines for the
+papers. Nobody but the tech knows which part a cause explains: where a complaint seems to have more
+than one and nobody wrote of them, there is a line for the pen.
+"""
+
+import re
+
+from builder.walk.job_details import BLANK
+
+REST, AFTER = "complaint", "after"  # names of the tech's own words
+NOTHING = "none"  # typed where the cause explains all of it
+_SEVERAL = re.compile(r"\b(?:and|also|plus|too)\b|;", re.IGNORECASE)
+
+
+def has_several_parts(complaint: str, handed_off: bool) -> bool:
+    """Whether a complaint seems to name more than one thing, or led on to another tree."""
+    return bool(complaint) and (handed_off or bool(_SEVERAL.search(complaint)))
+
+
+def unexplained_text(own: str) -> str:
+    """Say what of the complaint the cause doesn't explain; "" for nothing, or not known."""
+    if not own or own.casefold() == NOTHING:
+        return ""
+    return f"Also in the complaint, not explained by this cause and not diagnosed yet: {own}."
+
+
+def unexplained_blank(complaint: str, handed_off: bool, own: str) -> str:
+    """Return what a pen completes, where nobody wrote of a complaint of several parts."""
+    is_asked = not own and has_several_parts(complaint, handed_off)
+    return "Part of the complaint that this cause doesn't explain (or none):" if is_asked else ""
+
+
+def after_repair_text(complaint: str, handed_off: bool, own: str, has_codes: bool) -> str:
+    """Say what an auditor looks for after a repair, as far as no step of the walk said it.
+
+    `has_codes`: DTCs after the repair are on record.
+    """
+    if own:
+        return f"Complaint and DTCs after the repair: {own}."
+    every = ", every part of it" if has_several_parts(complaint, handed_off) else ""
+    codes = "" if has_codes else f". DTCs after the repair: {BLANK}"
+    return f"Complaint gone{every}: {BLANK}{codes}"

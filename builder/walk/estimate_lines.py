@@ -1,0 +1,59 @@
+"""What the story says of the estimate: hours, parts, what was chosen and declined.
+
+In: the options of a fix, what the record has of the job. Out: text and lines; blanks for a pen
+where nobody recorded it.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from builder.model.shop import Shop
+from builder.plan.estimate_options import EstimateOption
+from builder.plan.refused_options import FIT_HERE
+from builder.walk.job_details import BLANK
+from builder.wording.sentences import capitalized
+from builder.wording.value_text import money_text
+
+
+def hours_text(options: Sequence[EstimateOption]) -> str:
+    """Return the hours of the repair as estimated; "" where they aren't known."""
+    here = next((one for one in options if one.id == FIT_HERE), None)
+    hours = [line.hours for line in here.lines if line.hours is not None] if here else []
+    return f"{sum(hours):f}" if hours else ""
+
+
+def part_lines(options: Sequence[EstimateOption], chosen: str, own: str) -> list[str]:
+    """Return the parts of an option, or what the tech wrote of them."""
+    option = next((one for one in options if one.id == chosen), None)
+    if option is None or own:
+        return [capitalized(own)] if own else []
+    parts = [capitalized(line.item) for line in option.lines if line.kind == "part"]
+    return [_part_line(part) for part in parts] or ["None."]
+
+
+def _part_line(part: str) -> str:
+    """Write a part with blanks for its number, and for which it was where it may be several."""
+    name, _, case = part.partition(", only if ")
+    which = f", which: {BLANK}" if " or " in name else ""
+    installed = f" (only if {case}), installed: {BLANK}" if case else ""
+    return f"{name}{installed}{which}, part number {BLANK}"
+
+
+def choice_lines(
+    options: Sequence[EstimateOption], job: Mapping[str, str], shop: Shop
+) -> list[str]:
+    """Return what the customer chose and turned down; blanks where nobody recorded it."""
+    if not options:
+        return []
+    chosen, own = job.get("chosen"), job.get("declined")
+    offered = [one for one in options if not one.not_offered]
+    names = [_with_total(one, shop) for one in offered if one.id == chosen]
+    turned_down = [one.option for one in offered if one.id != chosen] if names else []
+    declined = "; ".join([*turned_down, *([own] if own else [])])
+    if not names and not declined:
+        return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
+    return [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+
+
+def _with_total(option: EstimateOption, shop: Shop) -> str:
+    total = f", {money_text(option.total, shop)}" if option.total else ""
+    return f"{option.option}{total}"

@@ -1,0 +1,30 @@
+"""An answer in words that stand alone on paper, where nobody has the menu it was picked from.
+
+In: an answer, and all answers of the check. Out: of one that only says what it isn't, what that is:
+`none of: misfire; too lean`; beside a `yes`, the no that it implies: `no, refused`.
+"""
+
+import re
+from collections.abc import Sequence
+
+_REST = re.compile(
+    r"(?:anything else|any other(?:,? or none)?|other or none|none or others|neither|"
+    r"none of (?:these|them|it))"
+)
+_OPEN = re.compile(r"(?:yes|no|not|none|unknown|unsure)\b")
+
+
+def is_rest(answer: str) -> bool:
+    """Whether an answer covers what the other answers leave, and says nothing else."""
+    return bool(_REST.fullmatch(answer))
+
+
+def plain_answer(answer: str, answers: Sequence[str]) -> str:
+    """Write an answer for those who don't see the others."""
+    if "yes" in answers:
+        other = "another answer" if is_rest(answer) else answer
+        return answer if _OPEN.match(answer) else f"no, {other}"
+    others = [one for one in answers if not is_rest(one)]
+    if not is_rest(answer) or not others or "both sides" in others:
+        return answer
+    return f"none of: {'; '.join(others)}"
