@@ -91,5 +91,5 @@ def simulated_fill(ask: Mapping[str, Any], vehicle: SimulatedVehicle) -> Fill:
     if "limits" in ask:
         limits = [str(5 * (at + 1)) for at in range(len(ask["limits"]))]
         return Fill(name=ask["name"], value=tuple(limits) if ask.get("list") else limits[0])
-    one = vehicle.random.choice(ask["one_of"] or ["as the wiring diagram has it"])
+    one = vehicle.random.choice(ask["one_of"] or ["per the diagram"])
     return Fill(name=ask["name"], value=TWO_ITEMS if ask.get("list") else one)

@@ -20,7 +20,11 @@ globalThis.baytreeStore = (() => {
         .map((key) => JSON.parse(localStorage.getItem(key)));
     },
     read: (shop, id) => JSON.parse(localStorage.getItem(prefix(shop) + id)),
-    write: (shop, job) => localStorage.setItem(prefix(shop) + job.id, JSON.stringify(job)),
+    write(shop, job) {
+      if (LOCAL.read(shop, job.id)?.saved >= job.saved) return "elsewhere"; // another tab went on with it
+      localStorage.setItem(prefix(shop) + job.id, JSON.stringify(job));
+      return "";
+    },
     remove: (shop, id) => localStorage.removeItem(prefix(shop) + id),
     note: (shop, words) => localStorage.setItem(wordsKey(shop), JSON.stringify(words)),
     noted: (shop) => JSON.parse(localStorage.getItem(wordsKey(shop))),
@@ -83,12 +87,12 @@ globalThis.baytreeStore = (() => {
     return (await ask("read", shop, id)).value || memory.get(id) || null;
   }
 
-  // Keeps a job; "" or why it couldn't be: full, denied.
+  // Keeps a job; "" or why it couldn't be: full, denied, elsewhere.
   async function write(shop, job) {
-    const { wrong = "" } = await ask("write", shop, job);
+    const { value = "", wrong = "" } = await ask("write", shop, job);
     if (wrong) memory.set(job.id, job);
     else memory.delete(job.id);
-    return wrong;
+    return wrong || value;
   }
 
   async function remove(shop, id) {

@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeAsks = (() => {
-  const { h, button } = baytreeParts;
+  const { h, button, textBox } = baytreeParts;
   const { capital } = baytreeWords;
   const { heading, line, backButton, goButton, cannotButton, giveUp } = baytreeStep;
 
@@ -12,10 +12,8 @@ globalThis.baytreeAsks = (() => {
     const [ask] = walk.shown.asks, names = ask.limits || [""], { view } = walk;
     const label = { from: "Lowest", to: "Highest" };
     const field = (name, at) => {
-      const box = h("input", { id: `w-fill-${at}`, type: "text", autocomplete: "off", "data-reading": name,
-        "aria-label": label[name] || ask.ask, value: view.typed[name] || "" });
-      box.addEventListener("input", () => { view.typed[name] = box.value; });
-      box.addEventListener("keydown", (event) => { if (event.key === "Enter") walk.confirm(); });
+      const box = textBox(`w-fill-${at}`, { "data-reading": name, "aria-label": label[name] || ask.ask,
+        value: view.typed[name] || "", typed: ({ value }) => { view.typed[name] = value; }, enter: walk.confirm });
       return h("div", { class: "w-field" }, label[name] && h("label", { for: box.id }, label[name]),
         h("div", { class: "w-value" }, box, ask.unit && h("span", { class: "w-unit" }, ask.unit)));
     };
@@ -34,26 +32,26 @@ globalThis.baytreeAsks = (() => {
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)),
       ask.one_of.includes("other") && view.typed[""] === "other" && nameField(walk, ask), ask.codes && codeField(walk, ask)],
-      bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t look it up", press),
+      bar: [backButton(walk), looksUp && cannotButton(walk, "Can’t find it", press),
         goButton(["Go on"], () => walk.confirm())],
     };
   }
 
+  const fieldOf = (words, box) => h("div", { class: "w-field" }, h("label", { for: box.id }, words), h("div", { class: "w-value" }, box));
+
   // What the shop has no entry for goes by its own name, on the papers too.
   function nameField({ view }, ask) {
-    const box = h("input", { id: "w-other", type: "text", autocomplete: "off", maxlength: "40", value: view.typed.other || "" });
-    box.addEventListener("input", () => { view.typed.other = box.value; });
-    return h("div", { class: "w-field" }, h("label", { for: box.id }, `Name of the ${ask.name.replaceAll("-", " ")}`), h("div", { class: "w-value" }, box));
+    return fieldOf(`Name of the ${ask.name.replaceAll("-", " ")}`, textBox("w-other", { maxlength: "40",
+      value: view.typed.other || "", typed: ({ value }) => { view.typed.other = value; } }));
   }
 
   // A DTC instead of an answer: the one that it stands for is chosen.
   function codeField(walk, ask) {
-    const box = h("input", { id: "w-code", type: "text", autocomplete: "off", autocapitalize: "characters" });
-    box.addEventListener("change", () => {
-      const [answer, ...others] = baytreeSpecs.answersOfCodes(ask.codes, box.value);
+    const take = ({ value }) => {
+      const [answer, ...others] = baytreeSpecs.answersOfCodes(ask.codes, value);
       if (answer && !others.length) { walk.view.typed[""] = answer; walk.redraw(); }
-    });
-    return h("div", { class: "w-field" }, h("label", { for: box.id }, "Or a DTC"), h("div", { class: "w-value" }, box));
+    };
+    return fieldOf("Or a DTC", textBox("w-code", { autocapitalize: "characters", changed: take }));
   }
 
   function fillEvent({ shown: { asks: [ask] }, view: { typed } }) {

@@ -4,14 +4,19 @@
  */
 "use strict";
 globalThis.baytreeEnds = (() => {
-  const { h, button } = baytreeParts;
+  const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
-  const { tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, backButton, goButton, undoButton } = baytreeStep;
-  const { papersButton } = baytreePapers;
+  const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
+  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
 
-  const recordButton = (walk) => button("Record", () => walk.saveRecord(), { "data-do": "record" });
+  function saveRecord({ job, record }) {
+    const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");
+    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), record());
+  }
+
+  const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });
 
   function drive({ shown }) {
     return shown.drive && h("p", { class: "w-drive" }, h("b", {}, DRIVE[shown.drive]), shown.why ? ` ${shown.why}` : "");
@@ -30,6 +35,30 @@ globalThis.baytreeEnds = (() => {
       asked(filledIn(walk, one, tableOf(tables, one.inside).steps[one.step].text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "")))];
   }
 
+  // The papers
+
+  const ownWords = ({ state }) => state.write_up[placeOf(state.end)] || {};
+
+  // Answers that stand for more than one thing: which of them was seen?
+  function partsOf({ tables }, entry) {
+    const { results } = tableOf(tables, entry.inside).steps[entry.step];
+    return results.find(({ text }) => text === entry.result)?.parts || [];
+  }
+
+  const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
+    && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
+
+  // Named by what is still open: a cause or an answer that says more than one thing.
+  function papersButton(walk, proofs) {
+    const { shown } = walk, own = ownWords(walk);
+    const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
+      || hasOpenComplaint(walk, own) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+    return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
+      () => walk.sheet("papers", proofs), { "data-do": "papers" }));
+  }
+
+  // Faces
+
   function fixFace(walk) {
     const { shown } = walk, { tests = [] } = shown, putsBack = !changesFirst(walk).includes("put back")
       && (shown.lines || []).some(({ of }) => of === "put back");
@@ -41,7 +70,7 @@ globalThis.baytreeEnds = (() => {
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: shown.unread ? readBar(walk) : [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {
@@ -56,7 +85,6 @@ globalThis.baytreeEnds = (() => {
 
   function verifyBar(walk) {
     const { view: { pick } } = walk;
-    if (walk.shown.unread) return readBar(walk);
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
     return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
@@ -69,9 +97,10 @@ globalThis.baytreeEnds = (() => {
     return { end: true, step: [
       h("div", { class: `w-end ${kind === "fix" ? "fix" : "stop"}` },
         line("w-label", kind === "fix" ? shown.text : walk.tables.names.stops[kind] || ""), heading(title)),
+      walk.practice && line("w-shows", walk.practice.endWords(state)),
       kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)), walk.practice && line("w-shows", walk.practice.endWords(state)),
+      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)),
     ].flat(3), bar: overBar(walk) };
   }
 
@@ -101,5 +130,5 @@ globalThis.baytreeEnds = (() => {
       : h("p", { class: "w-repair" }, `Call ${words}.`);
   }
 
-  return { fixFace, verifyFace, verifyBar, overFace };
+  return { saveRecord, ownWords, partsOf, fixFace, verifyFace, verifyBar, overFace };
 })();

@@ -9,32 +9,54 @@ globalThis.baytreeJob = (walk) => {
   const { recordOf } = baytreeRecord;
   const { top, tableOf, placeOf, partsOfPlace } = baytreeTold;
   const { stepWords, capital } = baytreeWords;
-  const { h, save } = baytreeParts;
+  const { h } = baytreeParts;
   const store = baytreeStore;
-  const PLAYED_AGAIN = ["assets/walk-correct.js", "assets/expressions.js"];
-  const REST = [...PLAYED_AGAIN, "assets/walk-sheets.js", "assets/walk-asks.js", "assets/walk-resumed.js", "assets/connector-face.js"];
+  // What not every step needs is loaded where it comes, in this order.
+  const PIECES = {
+    readings: ["quantities.js", "follow.js", "walk-measured.js", "walk-readings.js"],
+    computed: ["expressions.js"],
+    fill: ["quantities.js", "walk-fill.js", "walk-asks.js"],
+    paused: ["walk-resumed.js"],
+    fix: ["walk-ends.js"],
+    sheet: ["walk-ends.js", "walk-sheets.js", "walk-papers.js"],
+    pins: ["connector-face.js"],
+    correct: ["walk-correct.js"],
+    vin: ["quantities.js", "expressions.js", "calculator-data.js", "calculator-answers.js"],
+    practice: ["quantities.js", "follow.js", "walk-measured.js", "expressions.js", "walk-fill.js", "walk-practice.js"],
+  };
   const SOON = 2000; // milliseconds
+  const saveFirst = "Save the record as a file before you close the page.";
+  const NOT_KEPT = { full: `This browser can't keep the job: its storage is full. ${saveFirst}`,
+    denied: `This browser can't keep the job: storage is blocked. ${saveFirst}`,
+    elsewhere: "Another tab went on with this job. Reload to see it; nothing from here is kept." };
 
-  const loads = {};
+  const loads = {}, here = new Set();
   function load(name) {
     return loads[name] ||= new Promise((resolve) => {
       const node = h("script", { src: `${walk.root}${name}` });
-      node.addEventListener("load", () => resolve(true));
+      node.async = false; // loaded side by side, run in turn
+      node.addEventListener("load", () => { here.add(name); resolve(true); });
       node.addEventListener("error", () => { delete loads[name]; resolve(false); });
       document.head.append(node);
     });
   }
 
-  walk.load = load;
+  const filesOf = (pieces) => pieces.flatMap((piece) => PIECES[piece]).map((name) => `assets/${name}`);
+  walk.has = (...pieces) => filesOf(pieces).every((name) => here.has(name));
+  walk.load = async (...pieces) => {
+    const names = filesOf(pieces), isWhole = !(await Promise.all(names.map(load))).includes(false);
+    for (const name of isWhole ? [] : names) { delete loads[name]; here.delete(name); } // each needs those before it
+    return isWhole;
+  };
 
   // A sheet over the step: they are loaded with the first.
   walk.sheet = async (name, ...more) => {
-    if (await load("assets/walk-sheets.js")) return baytreeSheets[name](walk, ...more);
+    if (await walk.load("sheet")) return baytreeSheets[name](walk, ...more);
     return walk.say("That didn’t load. Try again where there is a network.");
   };
 
   // What a walk may come to need is fetched once its first step is there, while there is a network.
-  const loadRest = () => { if (location.protocol !== "file:") setTimeout(() => REST.forEach(load), SOON); };
+  const loadRest = () => { if (location.protocol !== "file:") setTimeout(() => walk.load(...Object.keys(PIECES)), SOON); };
 
   async function loadTables() {
     await load("walks/shop.js");
@@ -43,13 +65,13 @@ globalThis.baytreeJob = (walk) => {
   }
 
   // Plays the events of a job; a tree that they lead to is loaded on the way, and what few steps need.
-  async function played(events) {
-    if (events.length > 1) await Promise.all(PLAYED_AGAIN.map(load));
+  walk.played = async (events) => {
+    if (events.length > 1) await walk.load("readings", "computed", "fill", "correct");
     for (;;) {
       const state = replay(walk.tables, events);
       if (!state.load || !await load(`walks/${state.load}.js`)) return state;
     }
-  }
+  };
 
   // The job
 
@@ -60,14 +82,14 @@ globalThis.baytreeJob = (walk) => {
     const said = await store.wordsFor(shopName(), walk.tree), vehicle = new URLSearchParams(location.search).get("vehicle");
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
     walk.job = { id, tree: walk.tree, said, saved: 0 };
-    walk.state = await played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
+    walk.state = await walk.played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
       ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
   }
 
   async function resume(id) {
     const job = await store.read(shopName(), id);
     if (!job) return false;
-    const [state] = await Promise.all([played(job.events), load("assets/walk-resumed.js")]);
+    const [state] = await Promise.all([walk.played(job.events), walk.load("paused")]);
     walk.job = job;
     walk.state = state.refused ? state.state : state;
     walk.job.misfit = state.refused || "";
@@ -89,34 +111,20 @@ globalThis.baytreeJob = (walk) => {
   walk.keep = async () => {
     const { job, state } = walk;
     if (walk.practice || (state.events.length < 2 && !job.order)) return;
-    const place = placeOf(top(state)), other = await store.read(shopName(), job.id);
-    if (other && other.saved > job.saved) { walk.say("Another tab went on with this job. Reload to see it; nothing from here is kept."); return; }
+    const place = placeOf(top(state));
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: walk.tree,
       rows: { ...job.rows, [place]: walk.hashOf(place) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
       step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: walk.address() });
-    const wrong = await store.write(shopName(), { ...job, record: walk.record() });
-    if (wrong) walk.say(`This browser can't keep the job (${wrong === "full" ? "its store is full" : "storing is blocked"}). Save the record as a file before you close the page.`);
+    const wrong = job.isElsewhere ? "elsewhere" : await store.write(shopName(), { ...job, record: walk.record() });
+    job.isElsewhere = wrong === "elsewhere";
+    if (wrong) walk.say(NOT_KEPT[wrong]);
   };
 
   walk.record = () => {
     const { order, vin, year, make, model, mileage, customer, codes, title } = walk.job;
     const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model, mileage, customer, codes }).filter(([, value]) => value));
     return { ...recordOf(walk.state), job };
-  };
-
-  walk.saveRecord = () => {
-    const name = [walk.job.order, walk.job.tree.replace("/", "-")].filter(Boolean).join("-");
-    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), walk.record());
-  };
-
-  // The start of a job, with another vehicle or complaint: the same events are played after it.
-  walk.rewriteStart = async (change) => {
-    const [start, ...rest] = walk.state.events;
-    const state = await played([{ ...start, ...change }, ...rest]);
-    if (state.refused) { walk.say(`That doesn't go with what was done: ${state.refused}`); return false; }
-    walk.state = state;
-    return true;
   };
 
   // A refusal as a sentence.

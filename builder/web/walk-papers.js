@@ -1,30 +1,23 @@
 /* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen; what of
  * the complaint is left, and how it is after the repair.
  *
- * In: the walk at a fix. Out: `baytreePapers`: the button that opens the sheet. All of it is optional:
- * an empty field leaves the tree's words.
+ * In: the walk at a fix, the answers that prove it. Out: the sheet `papers` in `baytreeSheets`. All of
+ * it is optional: an empty field leaves the tree's words.
  */
 "use strict";
-globalThis.baytreePapers = (() => {
-  const { h, button, openSheet, closeSheet } = baytreeParts;
+(() => {
+  const { h, button, labeled } = baytreeParts;
   const { capital, asked, filledIn } = baytreeWords;
-  const { placeOf, tableOf } = baytreeTold;
+  const { tableOf } = baytreeTold;
+  const { ownWords, partsOf } = baytreeEnds;
+  const { openSheet, closeSheet } = baytreeSheets;
   const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
   const NOTHING = "none"; // the cause explains all of the complaint
-  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
-
-  const ownWords = ({ state }) => state.write_up[placeOf(state.end)] || {};
-
-  // Answers that stand for more than one thing: which of them was seen?
-  function partsOf({ tables }, entry) {
-    const { results } = tableOf(tables, entry.inside).steps[entry.step];
-    return results.find(({ text }) => text === entry.result)?.parts || [];
-  }
 
   function textField(walk, name, label, standard) {
     const box = h("textarea", { id: `w-own-${name}`, rows: "2", maxlength: "200", placeholder: standard, "data-own": name });
     box.value = ownWords(walk)[name] || "";
-    return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
+    return labeled(label, box);
   }
 
   // What was seen: one of the words of the answer, or words of one's own.
@@ -47,16 +40,13 @@ globalThis.baytreePapers = (() => {
     return [rest, after].filter(Boolean);
   }
 
-  const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
-    && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
-
-  function sheet(walk, proofs) {
+  baytreeSheets.papers = (walk, proofs) => {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     const fields = [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
       ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
     openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. Leave empty what is right as it stands."),
     ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
-  }
+  };
 
   async function keep(walk, fields) {
     const own = ownWords(walk), boxes = fields.map((field) => field.querySelector("textarea"));
@@ -64,15 +54,4 @@ globalThis.baytreePapers = (() => {
       if (value.trim() !== (own[name] || "")) await walk.send({ event: "write_up", name, text: value.trim() });
     }
   }
-
-  // Named by what is still open: a cause or an answer that says more than one thing.
-  function papersButton(walk, proofs) {
-    const { shown } = walk, own = ownWords(walk);
-    const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
-      || hasOpenComplaint(walk, own) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
-    return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
-      () => sheet(walk, proofs), { "data-do": "papers" }));
-  }
-
-  return { papersButton };
 })();

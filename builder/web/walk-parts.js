@@ -1,4 +1,4 @@
-/* The parts that the screens of a walk are made of: elements, buttons, sheets.
+/* The parts that the screens of a walk are made of: elements, buttons, fields.
  *
  * In: names, attributes, texts. Out: `baytreeParts`. Text is set as text.
  */
@@ -6,12 +6,15 @@
 globalThis.baytreeParts = (() => {
   const { element } = baytreeDom;
 
-  // An element; `press` is what a press does, a value of `false` or "" leaves an attribute out.
-  function h(name, { press, ...attributes } = {}, ...inside) {
+  // An element; a value of `false` leaves an attribute out. `press`, `typed` and `changed` are what
+  // happens then, each with the element.
+  function h(name, { press, typed, changed, ...attributes } = {}, ...inside) {
     const kept = Object.entries(attributes).filter(([, value]) => value !== false && value !== undefined);
     const node = element(name, Object.fromEntries(kept.map(([key, value]) => [key, value === true ? "" : value])),
       ...inside.flat().filter((child) => child !== null && child !== undefined && child !== false));
-    if (press) node.addEventListener("click", press);
+    for (const [type, work] of [["click", press], ["input", typed], ["change", changed]]) {
+      if (work) node.addEventListener(type, () => work(node));
+    }
     return node;
   }
 
@@ -26,36 +29,18 @@ globalThis.baytreeParts = (() => {
 
   // A line to do, with its tick.
   function tickLine(words, isTicked, change) {
-    const box = h("input", { type: "checkbox", "data-tick": "" });
-    box.checked = isTicked;
-    box.addEventListener("change", () => change(box.checked));
+    const box = h("input", { type: "checkbox", "data-tick": "", checked: isTicked, changed: () => change(box.checked) });
     return h("label", { class: "w-tick" }, box, h("span", {}, words));
   }
 
-  // A sheet over the step, which isn't drawn again: what was typed stays. Back closes it.
-  function openSheet(title, ...content) {
-    const heading = h("h2", { tabindex: "-1" }, title);
-    const close = button("Close", () => node.close(), { class: "w-close" });
-    const node = h("dialog", { class: "w-sheet", "aria-label": title },
-      h("div", { class: "w-sheet-body", tabindex: "0" }, heading, ...content), close);
-    node.addEventListener("close", () => {
-      node.remove();
-      if (history.state?.sheet) history.back();
-    });
-    history.pushState({ ...history.state, sheet: true }, "");
-    document.body.append(node);
-    node.showModal();
-    heading.focus();
-    return node;
+  // A line of text to type; `enter` is what the key of that name does.
+  function textBox(id, { enter, ...attributes }) {
+    const box = h("input", { id, type: "text", autocomplete: "off", ...attributes });
+    if (enter) box.addEventListener("keydown", ({ key }) => { if (key === "Enter") enter(); });
+    return box;
   }
 
-  // Closes the open sheet, and then does the rest: going back in history takes a moment.
-  function closeSheet(then = () => {}) {
-    const node = document.querySelector("dialog.w-sheet[open]");
-    if (!node) return then();
-    addEventListener("popstate", () => setTimeout(then), { once: true });
-    return node.close();
-  }
+  const labeled = (words, box) => h("div", { class: "w-note" }, h("label", { for: box.id }, words), box);
 
   function save(name, value) {
     const address = URL.createObjectURL(new Blob([JSON.stringify(value, null, 1)], { type: "application/json" }));
@@ -63,5 +48,5 @@ globalThis.baytreeParts = (() => {
     setTimeout(() => URL.revokeObjectURL(address), 60000);
   }
 
-  return { h, button, signal, caution, tickLine, openSheet, closeSheet, save };
+  return { h, button, signal, caution, tickLine, textBox, labeled, save };
 })();

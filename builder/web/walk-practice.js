@@ -8,7 +8,8 @@
 globalThis.baytreePractice = (() => {
   const { top, rowOf, placeOf, isOver } = baytreeTold;
   const { leave, cannotTest, verifyNext, judgeTest, intoProcedure } = baytreeTargets;
-  const { answered, NOTHING_SHOWN } = baytreeAnswers;
+  const { answered } = baytreeAnswers;
+  const { NOTHING_SHOWN } = baytreeMeasured;
   const { withRanges } = baytreeSpecs;
   const { reduce, toolsOf } = baytreeReduce;
   const { screen } = baytreeRecord;
@@ -144,7 +145,7 @@ globalThis.baytreePractice = (() => {
 
   function filling({ limits, list, one_of }) {
     if (limits) return list ? limits.map((_, at) => String(5 * (at + 1))) : "5";
-    return list ? ["first", "second"] : one_of[0] || "as the wiring diagram has it";
+    return list ? ["first", "second"] : one_of[0] || "per the diagram";
   }
 
   function drawnReading({ low, high, unit, phrases }, cuts = [[low, 0], [high, 1]]) {

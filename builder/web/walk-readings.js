@@ -6,11 +6,12 @@
 "use strict";
 globalThis.baytreeReadings = (() => {
   const { readAs } = baytreeFollow;
-  const { h, button } = baytreeParts;
-  const { capital, figure, limitsOf, marked } = baytreeWords;
+  const { h, button, textBox } = baytreeParts;
+  const { capital, figure, rangeWords, marked } = baytreeWords;
   const { ofKind, sign, written } = baytreeQuantities;
   const { read, rounded } = baytreeExact;
-  const { isNothing, isEmpty, NOTHING_SHOWN } = baytreeAnswers;
+  const { isEmpty } = baytreeAnswers;
+  const { isNothing, NOTHING_SHOWN } = baytreeMeasured;
   const SPECS = { from: "Spec, low", to: "Spec, high", limit: "Spec" };
 
   function fieldsOf(row) {
@@ -22,6 +23,8 @@ globalThis.baytreeReadings = (() => {
   }
 
   // Fields
+
+  const fields = (walk) => h("div", { class: "w-fields" }, fieldsOf(walk.row).map((one, at) => field(walk, one, at)));
 
   function field(walk, reading, at) {
     const id = `w-read-${at}`, inside = reading.phrases ? choices(walk, reading, id) : entry(walk, reading, id);
@@ -38,21 +41,17 @@ globalThis.baytreeReadings = (() => {
 
   // The phone's own keyboard would cover the check: the pad stands in its place.
   function entry(walk, { name, unit }, id) {
-    const box = h("input", { id, type: "text", inputmode: "none", autocomplete: "off", autocapitalize: "off",
-      spellcheck: "false", maxlength: "40", "data-reading": name, value: walk.view.typed[name] || "" });
-    box.addEventListener("input", () => { walk.view.typed[name] = box.value; walk.verdict(); });
-    box.addEventListener("click", () => walk.pad(box));
-    box.addEventListener("keydown", (event) => { if (event.key === "Enter") walk.confirm(); });
+    const box = textBox(id, { inputmode: "none", autocapitalize: "off", spellcheck: "false", maxlength: "40",
+      "data-reading": name, value: walk.view.typed[name] || "", enter: walk.confirm, press: walk.pad,
+      typed: ({ value }) => { walk.view.typed[name] = value; walk.verdict(); } });
     return h("div", { class: "w-value" }, box, unitChoice(walk, name, unit));
   }
 
   function unitChoice(walk, name, unit) {
     const units = [unit, ...ofKind(unit).filter((one) => one !== unit)];
     if (units.length === 1) return h("span", { class: "w-unit" }, sign(unit));
-    const select = h("select", { "aria-label": "Unit" },
+    return h("select", { "aria-label": "Unit", changed: ({ value }) => { walk.view.units[name] = value; walk.verdict(); } },
       units.map((one) => h("option", { value: one, selected: one === (walk.view.units[name] || unit) }, sign(one))));
-    select.addEventListener("change", () => { walk.view.units[name] = select.value; walk.verdict(); });
-    return select;
   }
 
   // What was typed, by name; a figure alone takes the unit beside it.
@@ -88,8 +87,8 @@ globalThis.baytreeReadings = (() => {
   // The verdict
 
   // {state, fits, line, next}: what the readings so far prove, and in which words.
-  function verdict(walk, row, tools) {
-    const typed = typedIn(walk.view, row), all = row.results.map((_, at) => at);
+  function verdict({ view, row, tools }) {
+    const typed = typedIn(view, row), all = row.results.map((_, at) => at);
     if (!Object.keys(typed).length) return { state: "empty", fits: all };
     if (Object.values(typed).some(isNothing)) return nothingShown(row);
     const outcome = readAs(row, tools, typed);
@@ -110,7 +109,7 @@ globalThis.baytreeReadings = (() => {
     "too close to call": (row, outcome) => (
       `Too close to call: ${figures(row, outcome)} ${accuracy(row, outcome)}. Measure again`),
     decided: (row, outcome) => {
-      const result = row.results[outcome.fits[0]], range = limitsOf(row, result) || result.text;
+      const result = row.results[outcome.fits[0]], range = rangeWords(row, result);
       const single = row.readings.length === 1 && !row.computed.length && !row.readings[0].phrases;
       return [`${figures(row, outcome)}${single ? " is" : ":"} ${range}`, result.means].filter(Boolean).join(": ");
     },
@@ -136,5 +135,5 @@ globalThis.baytreeReadings = (() => {
     return `± ${marked(written(rounded(read(first[1][1]), 2, "up"), unit || "")).trim()}`;
   }
 
-  return { fieldsOf, field, pad, verdict, typedIn };
+  return { fields, pad, verdict };
 })();

@@ -2,14 +2,14 @@
  *
  * In: the tables, a state, an event as a record has it. Out: `baytreeReduce`: the next state, or
  * `{ refused }` with the reason; nothing changes then. An answer that is corrected needs
- * walk-correct.js. Python is the reference; random walks hold
- * both to the same screens, refusals and records.
+ * walk-correct.js, what is filled in walk-fill.js. Python is the reference; random walks hold both
+ * to the same screens, refusals and records.
  */
 "use strict";
 globalThis.baytreeReduce = (() => {
-  const { top, placeOf, withTop, tableOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
-    linesOf, physicalStates, hazardsAt, withItem, unique, runKey } = baytreeTold;
-  const { asksAt, checked, withRanges } = baytreeSpecs;
+  const { top, placeOf, rowOf, isRepairing, judgesInWords, ownPutBack, beginsTest, planOf,
+    linesOf, physicalStates, hazardsAt, unique, runKey } = baytreeTold;
+  const { withRanges } = baytreeSpecs;
   const { unfit } = baytreeUnfit;
   const { frameOf, recorded, arrived, comeTo, stuck, withResult, cannotTest, leave, verifyNext,
     intoProcedure, judgeTest } = baytreeTargets;
@@ -24,8 +24,8 @@ globalThis.baytreeReduce = (() => {
 
   // Forward: everything but `back` and `correct`
 
-  const FORWARD = { start, fill, tick, acknowledge, pause: interrupt, hand_over: interrupt, resume, rejoin,
-    answer, done, write_up: writeUp, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
+  const FORWARD = { start, tick, acknowledge, pause: interrupt, hand_over: interrupt, resume, rejoin,
+    fill: (...all) => baytreeFill.fill(...all), answer, done, write_up: writeUp, cannot_test: cannotTestHere, none_of_these: noneOfThese, run, take, verify };
 
   function forward(tables, state, event) {
     const reason = unfit(tables, state, event);
@@ -39,17 +39,6 @@ globalThis.baytreeReduce = (() => {
     const begun = { ...state, tree, revision: table.revision, vehicle, complaint,
       frames: [frameOf(tree)], steps, since: at };
     return comeTo(tables, begun, enter || table.start);
-  }
-
-  function fill(tables, state, { name, value: typed, source = "" }) {
-    const value = checked(asksAt(tables, state).find((one) => one.name === name), typed);
-    if (value.refused) return value;
-    const { inside, filled } = top(state);
-    if (typeof value === "string" && Object.hasOwn(tableOf(tables, inside).asks || {}, name)) {
-      return withTop(state, { filled: { ...filled, [name]: value } });
-    }
-    return withItem(tables, { ...state, filled: { ...state.filled, [name]: value },
-      sources: { ...state.sources, [name]: source } });
   }
 
   function tick(tables, state, { line, on = true }) {

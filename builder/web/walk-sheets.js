@@ -5,11 +5,36 @@
  */
 "use strict";
 globalThis.baytreeSheets = (() => {
-  const { h, button, caution, openSheet, closeSheet } = baytreeParts;
-  const { capital, asked, answerWords, filledIn, limitsOf } = baytreeWords;
+  const { h, button, caution, textBox, labeled } = baytreeParts;
+  const { capital, asked, answerWords, filledIn, rangeWords } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { noteFields } = baytreeStep;
+  // A sheet over the step, which isn't drawn again: what was typed stays. Back closes it.
+  function openSheet(title, ...content) {
+    const heading = h("h2", { tabindex: "-1" }, title);
+    const close = button("Close", () => node.close(), { class: "w-close" });
+    const node = h("dialog", { class: "w-sheet", "aria-label": title },
+      h("div", { class: "w-sheet-body", tabindex: "0" }, heading, ...content), close);
+    node.addEventListener("close", () => {
+      node.remove();
+      if (history.state?.sheet) history.back();
+    });
+    history.pushState({ ...history.state, sheet: true }, "");
+    document.body.append(node);
+    node.showModal();
+    heading.focus();
+    return node;
+  }
+
+  // Closes the open sheet, and then does the rest: going back in history takes a moment.
+  function closeSheet(then = () => {}) {
+    const node = document.querySelector("dialog.w-sheet[open]");
+    if (!node) return then();
+    addEventListener("popstate", () => setTimeout(then), { once: true });
+    return node.close();
+  }
+
   const paragraphs = (lines) => lines.map((words) => h("p", {}, words));
 
   // Lookups
@@ -28,7 +53,7 @@ globalThis.baytreeSheets = (() => {
       h("p", {}, row.picture[1])],
     Torques: ({ shown }) => paragraphs(shown.torques.map(({ name, text = "look it up for this vehicle", note }) => (
       `${capital(name.replaceAll("-", " "))}: ${text}. ${note || ""}`))),
-    Pins: async (walk) => (await walk.load("assets/connector-face.js") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
+    Pins: async (walk) => (await walk.load("pins") ? baytreeFace.pinParts(walk) : paragraphs(["The drawing didn't load."])),
     "Write down": (walk) => noteFields(walk),
     Wait: (walk) => [h("p", {}, `This takes ${walk.shown.wait} minutes without you. Pause the job, and go on with another.`),
       button("Pause, start the clock", () => closeSheet(() => pause(walk, Number(walk.shown.wait))), { class: "w-go" })],
@@ -59,17 +84,16 @@ globalThis.baytreeSheets = (() => {
       tableOf(tables, entry.inside).steps[entry.step]);
     const typed = {};
     const boxes = row.readings.map(({ name, unit }, at) => {
-      const box = h("input", { id: `w-change-${at}`, type: "text", autocomplete: "off", placeholder: entry.readings[name]?.typed || unit });
-      box.addEventListener("input", () => { typed[name] = box.value.trim(); });
-      return h("div", { class: "w-note" }, h("label", { for: box.id }, capital(name || "reading")), box);
+      const box = textBox(`w-change-${at}`, { placeholder: entry.readings[name]?.typed || unit, typed: ({ value }) => { typed[name] = value.trim(); } });
+      return labeled(capital(name || "reading"), box);
     });
     const send = async (event) => {
-      if (await walk.load("assets/walk-correct.js")) closeSheet(() => walk.send({ event: "correct", index, ...event }));
+      if (await walk.load("correct")) closeSheet(() => walk.send({ event: "correct", index, ...event }));
     };
     openSheet(row.text, h("p", {}, `Was: ${answerWords(walk, entry)}`), ...boxes,
       boxes.length > 0 && button("Change the reading", () => send({ readings: typed }), { class: "w-go" }),
       h("div", { class: "w-results rows" }, row.results.map((result, at) => button(
-        [h("b", {}, capital(limitsOf(row, result) || result.text)), boxes.length > 0 && h("span", {}, "stated, not measured")],
+        [h("b", {}, capital(rangeWords(row, result))), boxes.length > 0 && h("span", {}, "stated, not measured")],
         () => send({ result: at, ...(boxes.length || row.by ? { stated: true } : {}) })))));
   }
 
@@ -80,7 +104,7 @@ globalThis.baytreeSheets = (() => {
   const cannot = (walk) => stuckSheet(walk, "cannot_test", ["Can’t test", "What’s in the way? (optional)", "It can’t be tested"]);
 
   function stuckSheet(walk, event, [title, question, words], missing = "") {
-    const box = h("input", { id: "w-seen", type: "text", maxlength: "200", autocomplete: "off" });
+    const box = textBox("w-seen", { maxlength: "200", enter: () => go() });
     const wrong = h("p", { class: "w-wrong", role: "alert" });
     const { stuck } = walk.tables.shop;
     const go = () => {
@@ -88,8 +112,7 @@ globalThis.baytreeSheets = (() => {
       if (missing && !seen) { wrong.textContent = missing; box.focus(); return; }
       closeSheet(() => walk.send({ event, ...(seen ? { seen } : {}) }));
     };
-    box.addEventListener("keydown", ({ key }) => { if (key === "Enter") go(); });
-    openSheet(title, h("div", { class: "w-note" }, h("label", { for: box.id }, question), box), wrong,
+    openSheet(title, labeled(question, box), wrong,
       button([h("b", {}, words), h("span", {}, `Call ${stuck.call || "the foreman"}`)], go, { class: "w-go", "data-do": "confirm" }));
     box.focus();
   }
@@ -101,15 +124,24 @@ globalThis.baytreeSheets = (() => {
     return walk.send({ event: "pause" });
   }
 
-  function describe(walk, more) {
+  // The start of a job, with another vehicle or complaint: the same events are played after it.
+  async function rewriteStart(walk, change) {
+    const [start, ...rest] = walk.state.events;
+    const state = await walk.played([{ ...start, ...change }, ...rest]);
+    if (state.refused) { walk.say(`That doesn't go with what was done: ${state.refused}`); return false; }
+    walk.state = state;
+    return true;
+  }
+
+  async function describe(walk, more) {
     Object.assign(walk.job, more);
-    if ("said" in more) walk.rewriteStart({ complaint: more.said });
+    if ("said" in more) await rewriteStart(walk, { complaint: more.said });
     walk.keep();
     walk.redraw();
   }
 
   async function setVehicle(walk, vehicle) {
-    if (await walk.rewriteStart({ vehicle })) { walk.keep(); walk.redraw(); }
+    if (await rewriteStart(walk, { vehicle })) { walk.keep(); walk.redraw(); }
   }
 
   async function remove({ tables, job, root }) {
@@ -118,22 +150,16 @@ globalThis.baytreeSheets = (() => {
   }
 
   async function vinWords(walk, text) {
-    if (!text.trim()) return [];
-    for (const name of ["expressions", "calculator-data", "calculator-answers"]) await walk.load(`assets/${name}.js`);
+    if (!text.trim() || !await walk.load("vin")) return [];
     const { lines, mistakes } = baytreeCalculators.answer("vin", { vin: text, class: baytreeTrade.calculators.vin.light });
     return [...Object.values(mistakes), ...lines.filter(({ label }) => label !== "VIN").map(({ label, text: words }) => `${label}: ${words}`)];
   }
 
   function job(walk) {
     const { job: known, state } = walk;
-    const text = (name, label, more = {}) => {
-      const box = h("input", { id: `w-job-${name}`, type: "text", autocomplete: "off", maxlength: "60", value: known[name] || "", ...more });
-      box.addEventListener("change", () => describe(walk, { [name]: box.value.trim().replace(name === "order" ? /^RO\s*#?\s*/i : "", "") }));
-      return h("div", { class: "w-note" }, h("label", { for: box.id }, label), box);
-    };
-    const to = h("div", { class: "w-note" }, h("label", { for: "w-to" }, "Hand over to"),
-      h("input", { id: "w-to", type: "text", autocomplete: "off", maxlength: "60" }));
-    const name = () => to.querySelector("input").value.trim();
+    const text = (name, label, more = {}) => labeled(label, textBox(`w-job-${name}`, { maxlength: "60", value: known[name] || "",
+      changed: ({ value }) => describe(walk, { [name]: value.trim().replace(name === "order" ? /^RO\s*#?\s*/i : "", "") }), ...more }));
+    const to = textBox("w-to", { maxlength: "60" }), name = () => to.value.trim();
     const vin = text("vin", "VIN", { maxlength: "24", autocapitalize: "characters" });
     const checked = h("p", { class: "w-vin", role: "status" });
     const check = async () => { checked.replaceChildren(...paragraphs(await vinWords(walk, vin.querySelector("input").value))); };
@@ -145,9 +171,9 @@ globalThis.baytreeSheets = (() => {
       h("p", { class: "w-for" }, walk.awake ? "The screen stays on." : "The screen may go dark: this browser can't keep it on here."),
       h("div", { class: "w-stack" },
         state.paused ? null : button("Pause", () => closeSheet(() => pause(walk, 0))),
-        state.paused ? null : to,
+        state.paused ? null : labeled("Hand over to", to),
         state.paused ? null : button("Hand over", () => closeSheet(() => walk.send({ event: "hand_over", ...(name() ? { to: name() } : {}) }))),
-        button("Save the record as a file", () => walk.saveRecord(), { "data-do": "record" }),
+        button("Save the record as a file", () => baytreeEnds.saveRecord(walk), { "data-do": "record" }),
         walk.practice ? null : button("Practice this tree", () => closeSheet(() => walk.startPractice())),
         button("Delete this job", () => { if (confirm("Delete this job for good?")) closeSheet(() => remove(walk)); }),
         h("a", { class: "w-link", href: `${walk.root}index.html#jobs` }, "All jobs"),
@@ -158,11 +184,10 @@ globalThis.baytreeSheets = (() => {
   function vehicleChoice(walk) {
     const vehicles = Object.entries(walk.tables.shop.vehicles);
     if (!vehicles.length) return null;
-    const select = h("select", { id: "w-vehicle" }, h("option", { value: "" }, "Another vehicle"),
+    const select = h("select", { id: "w-vehicle", changed: ({ value }) => setVehicle(walk, value) }, h("option", { value: "" }, "Another vehicle"),
       vehicles.map(([id, { text }]) => h("option", { value: id, selected: id === walk.state.vehicle }, text)));
-    select.addEventListener("change", () => setVehicle(walk, select.value));
-    return h("div", { class: "w-note" }, h("label", { for: "w-vehicle" }, "Vehicle with data here"), select);
+    return labeled("Vehicle with data here", select);
   }
 
-  return { look, trail, none, cannot, job };
+  return { openSheet, closeSheet, look, trail, none, cannot, job };
 })();

@@ -5,8 +5,6 @@
  */
 "use strict";
 globalThis.baytreeSpecs = (() => {
-  const { less, rounded } = baytreeExact;
-  const { typed: typedQuantity, convert } = baytreeQuantities;
   const { top, tableOf, rowOf, fillIn, named, itemsOf, unique } = baytreeTold;
   const LOWEST = ["-Infinity", 0], HIGHEST = ["Infinity", 1], NEVER = [HIGHEST, LOWEST];
   const vehicleOf = (tables, state) => tables.shop.vehicles[state.vehicle];
@@ -148,35 +146,5 @@ globalThis.baytreeSpecs = (() => {
     });
   }
 
-  // A value as it's kept, or why it isn't one that was asked for.
-  function checked(ask, value) {
-    const { name, one_of, list = false } = ask, isText = typeof value === "string";
-    const refuse = (words) => ({ refused: `\`${name}\`${words}` });
-    if (isText === list) return refuse(` is ${list ? "a list" : "one value"}`);
-    if (ask.limits) return limitsOf(ask, [value].flat(), refuse);
-    if (isText && one_of.length && !one_of.includes(value)) {
-      const answers = answersOfCodes(ask.codes || {}, value);
-      if (answers.length === 1) return answers[0];
-      if (answers.length) return { refused: `those DTCs stand for ${answers.join(" and ")}: choose one` };
-      if (one_of.includes("other") && value && value.toUpperCase().search(DTC) < 0) return value; // by its own name
-      return { refused: `\`${value}\` isn't one of: ${one_of.join(", ")}` };
-    }
-    return value.length ? value : refuse(" is empty");
-  }
-
-  // The limits of a spec in its unit, as exact decimals.
-  function limitsOf({ limits: names, unit, list }, typed, refuse) {
-    if (typed.length !== names.length) return refuse(` needs: ${names.join(", ")}`);
-    const limits = [];
-    for (const text of typed) {
-      const quantity = typedQuantity(text, unit);
-      if (!quantity.value) return refuse(`: ${quantity.mistake || "no number"}`);
-      limits.push(convert(quantity.value, quantity.unit, unit));
-    }
-    if (limits.length > 1 && less(limits[1], limits[0])) return refuse(": the high spec is below the low spec");
-    const digits = limits.map((limit) => rounded(limit));
-    return list ? digits : digits[0];
-  }
-
-  return { withRanges, goodRanges, goodOf, whereRows, wordsOfPlace, asksAt, answersOfCodes, checked };
+  return { withRanges, goodRanges, whereRows, wordsOfPlace, asksAt, answersOfCodes, DTC };
 })();

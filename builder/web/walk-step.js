@@ -1,14 +1,13 @@
 /* The screen of a step: what changes, the check, its results, and the bar below them.
  *
- * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, after }`, lists of
+ * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, end }`, lists of
  * elements. `walk.shown` is what `baytreeRecord.screen` says.
  */
 "use strict";
 globalThis.baytreeStep = (() => {
-  const { h, button, signal, caution, tickLine } = baytreeParts;
-  const { capital, limitsOf, leadsTo, answerWords, minutesLeft, nth, colorWords, connectorName } = baytreeWords;
+  const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
+  const { capital, limitsOf, rangeWords, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
-  const { fieldsOf, field, pad, verdict } = baytreeReadings;
   const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
   const { reduce } = baytreeReduce;
@@ -39,7 +38,7 @@ globalThis.baytreeStep = (() => {
       line("w-item", shown.item && capital(shown.item)),
       shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
       shown.visit && shown.visit[0] > 1 && line("w-visit",
-        `${capital(nth(shown.visit[0]))} time, of at most ${shown.visit[1]}`),
+        `Time ${shown.visit[0]} of at most ${shown.visit[1]}`),
       shown.now && line("w-now", `Now: ${[...shown.now, ...(shown.when || [])].join(", ")}`),
       !shown.now && shown.when && line("w-now", `With: ${shown.when.join(", ")}`),
     ];
@@ -52,7 +51,7 @@ globalThis.baytreeStep = (() => {
     const short = ({ id }, at) => {
       const word = known[id].signal, isNew = !at || known[hazards[at - 1].id].signal !== word;
       return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
-        at ? (isNew ? " " : "; ") : "", isNew && [signal(word), " "], known[id].short);
+        at ? (isNew ? " " : " · ") : "", isNew && [signal(word), " "], known[id].short);
     };
     return button(hazards.map(short), () => walk.sheet("look", "Cautions"), { class: "w-caution" });
   }
@@ -100,7 +99,7 @@ globalThis.baytreeStep = (() => {
       return `${capital(connectorName(tables, connector, connectors[connector]))} pin ${pin}` + (wire ? `: ${colorWords(tables, wire)}` : "");
     }
     if (fuse) return [`Fuse ${fuse}`, amps && `${amps} A`, box].filter(Boolean).join(", ");
-    return `${baytreeSpecs.wordsOfPlace(tables, name)}: ${noted}`;
+    return `${capital(baytreeSpecs.wordsOfPlace(tables, name))}: ${noted}`;
   }
 
   // On a practice vehicle: what eyes or instruments show here.
@@ -184,7 +183,7 @@ globalThis.baytreeStep = (() => {
     return {
       step: stepParts(walk),
       answers: [row.by && procedureParts(walk),
-        row.readings.length > 0 && h("div", { class: "w-fields" }, fieldsOf(row).map((one, at) => field(walk, one, at))), results],
+        row.readings.length > 0 && baytreeReadings.fields(walk), results],
       bar: checkBar(walk),
     };
   }
@@ -210,18 +209,18 @@ globalThis.baytreeStep = (() => {
   function resultWords({ row, shown }, result, at) {
     const { text, means } = shown.results[at], limits = limitsOf(row, result);
     return [h("b", {}, isStrip(row) ? "" : h("span", { class: "w-number", "aria-hidden": "true" }, String(at + 1)),
-      capital(limits || text)), (means || limits) && h("span", {}, means || text)];
+      capital(rangeWords(row, result, text))), (means || limits) && h("span", {}, means || text)];
   }
 
   // Results ruled out by a reading are struck through softly, and stay to be pressed.
   function resultState({ judged, view, row }, at) {
-    const isDecided = row.readings.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
+    const isDecided = row.readings?.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
     const name = isDecided && !judged.fits.includes(at) ? "out" : isDecided && judged.state !== "incomplete" ? "fits" : "";
     return { class: name, "aria-pressed": String(view.pick === at) };
   }
 
   function judge(walk) {
-    walk.judged = walk.row.readings?.length ? verdict(walk, walk.row, walk.tools) : { state: "empty", fits: [] };
+    walk.judged = walk.row.readings?.length ? baytreeReadings.verdict(walk) : { state: "empty", fits: [] };
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
@@ -240,7 +239,6 @@ globalThis.baytreeStep = (() => {
 
   function checkBar(walk) {
     const event = answerOf(walk), { judged, row, view, shown } = walk;
-    if (shown.unread && !view.isRead) return readBar(walk);
     if (!event && judged.line) {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
         judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
@@ -252,16 +250,15 @@ globalThis.baytreeStep = (() => {
   }
 
   function pickedWords(row, shown, at, event, judged) {
-    const words = capital(limitsOf(row, row.results[at]) || shown.results[at].text);
+    const words = capital(rangeWords(row, row.results[at], shown.results[at].text));
     if (!event.stated) return words;
     return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
   }
 
   // What the step wants written down, kept until it is left.
   const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
-    const box = h("input", { id: `w-note-${at}`, type: "text", maxlength: "300", value: view.wrote[name] || "" });
-    box.addEventListener("input", () => { view.wrote[name] = box.value; });
-    return h("div", { class: "w-note" }, h("label", { for: box.id }, before ? `${before}${name}` : capital(name)), box);
+    const box = textBox(`w-note-${at}`, { maxlength: "300", value: view.wrote[name] || "", typed: ({ value }) => { view.wrote[name] = value; } });
+    return labeled(before ? `${before}${name}` : capital(name), box);
   });
 
   const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
@@ -273,12 +270,11 @@ globalThis.baytreeStep = (() => {
   // Actions
 
   function actionFace(walk) {
-    const { shown } = walk;
     return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
-      bar: shown.unread ? readBar(walk) : [backButton(walk), cannotButton(walk, "Can’t do it"),
+      bar: [backButton(walk), cannotButton(walk, "Can’t do it"),
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
   return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
-    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton, pad };
+    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton };
 })();

@@ -191,7 +191,7 @@ globalThis.baytreeTold = (() => {
     return withTop(state, { filled: { ...frame.filled, [row.each[0]]: items[frame.items[frame.step]] } });
   }
 
-  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, vehicleOf, isOver, stepsBeforeRepair, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
+  return { top, placeOf, partsOfPlace, withTop, tableOf, rowOf, isOver, stepsBeforeRepair, isRepairing, judgesInWords, fillIn, named, ownPutBack, beginsTest, planOf, linesOf,
     physicalStates, hazardsAt, inFull, unread, itemsOf, withItem, unique,
     runKey, provedElsewhere };
 })();

@@ -271,5 +271,5 @@ globalThis.baytreeVehicle = (() => {
     }
   }
 
-  return { Vehicle, lineOf, words, POWER, stateOf, parts };
+  return { Vehicle, lineOf, words, stateOf, parts };
 })();

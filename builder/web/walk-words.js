@@ -5,11 +5,10 @@
 "use strict";
 globalThis.baytreeWords = (() => {
   const { top, rowOf, fillIn, named } = baytreeTold;
-  const { sign } = baytreeQuantities;
   const { reduce } = baytreeReduce;
   const marked = (digits) => (baytreeTrade.mark === "comma" ? digits.replace(".", ",") : digits).replace("-", "−");
   const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
-  const figure = (value, unit) => (/^-?[0-9]/.test(value) ? `${marked(value)} ${sign(unit)}`.trim() : value);
+  const figure = (value, unit) => (/^-?[0-9]/.test(value) ? `${marked(value)} ${baytreeQuantities.sign(unit)}`.trim() : value);
 
   // A range of two cuts: "below 13.4 V", "13.4 to 14.9 V".
   function limits([[low, lowAfter], [high, highAfter]], unit) {
@@ -24,6 +23,14 @@ globalThis.baytreeWords = (() => {
     if (name === undefined || result.places[name] === "none") return "";
     const reading = row.readings.find((one) => one.name === name);
     return reading && result.ranges[name] ? limits(result.ranges[name], reading.unit) : "";
+  }
+
+  // A result by the limits of its spec, else by the tree's words, with the unit of the range they end in.
+  function rangeWords(row, result, text = result.text) {
+    const [name, ...others] = Object.keys(result.ranges || {});
+    const { unit } = [...row.readings, ...row.computed || []].find((one) => one.name === name) || {};
+    const isOne = unit && !others.length && /[0-9]$/.test(text);
+    return limitsOf(row, result) || (isOne ? `${text} ${baytreeQuantities.sign(unit)}` : text);
   }
 
   // Where an event leads, found by doing it: "Next: Load test", "Fix: Replace the belt".
@@ -76,14 +83,6 @@ globalThis.baytreeWords = (() => {
     return wait ? `${work} + ${wait} waiting` : `${work} left`;
   }
 
-  function age(at) {
-    const minutes = Math.max(0, Math.round((Date.now() - Date.parse(at)) / 60000));
-    if (minutes < 1) return "just now";
-    if (minutes < 60) return `${minutes} min ago`;
-    if (minutes < 2880) return `${Math.round(minutes / 60)} h ago`;
-    return `${Math.round(minutes / 1440)} days ago`;
-  }
-
   // The colors of a wire by name: "white/blue"; as it's written where a code isn't known.
   function colorWords({ names: { colors } }, wire) {
     const known = wire.split(" ")[0].split("/").map((code) => colors[code]?.[0]);
@@ -93,7 +92,5 @@ globalThis.baytreeWords = (() => {
   // A connector by its part, and by what its ID says more: "EPS module C1".
   const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
 
-  const nth = (count) => ["first", "second", "third", "fourth", "fifth"][count - 1] || `${count}th`;
-
-  return { marked, capital, asked, figure, limits, limitsOf, leadsTo, stepWords, filledIn, titleOf, answerWords, minutesLeft, age, nth, colorWords, connectorName };
+  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, filledIn, answerWords, minutesLeft, colorWords, connectorName };
 })();

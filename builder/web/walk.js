@@ -10,15 +10,15 @@
   const { top, rowOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { h } = baytreeParts;
-  const step = baytreeStep, ends = baytreeEnds, store = baytreeStore;
+  const step = baytreeStep, store = baytreeStore;
   const startButton = document.querySelector('[data-do="start"]');
   const { tree, root } = startButton?.dataset || {};
   const main = h("main", { id: "walk", hidden: true });
   const notice = h("p", { id: "walk-notice", role: "alert" });
   const PRACTICE = "practice"; // in the address, in the place of a job
-  const LARGE = 24; // pixels of text from which nothing stays fixed
-  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, awake: false };
+  const walk = { tree, root, tables: null, job: null, state: BEGINNING, view: null, staysLow: true, awake: false };
   const { now, load, loadRest, loadTables, begin, resume, shopName } = baytreeJob(walk);
+  const { fit, settle } = baytreeFit(walk, main, draw);
   const depthOf = (state) => { let depth = 0; for (; state.before; state = state.before) depth += 1; return depth; };
 
   // Events
@@ -85,28 +85,36 @@
     if (!walk.job || main.hidden) { open(); return; }
     if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
     if (state.walk < depthOf(walk.state)) undoTo(state.walk);
-    else if (state.walk === depthOf(walk.state)) { walk.view.face = state.face; draw(); focusHeading(); }
+    else if (state.walk === depthOf(walk.state)) turnTo(state.face);
     else arrive(false, firstFace()); // what was undone isn't done again
   });
 
   // Drawing
 
-  walk.go = (face) => { walk.view.face = face; remember(false, face); draw(); focusHeading(); };
-  walk.redraw = () => draw();
+  walk.go = (face) => { remember(false, face); turnTo(face); };
+  walk.redraw = () => { look(); keepFocus(show); };
   walk.pick = (at) => { walk.view.pick = walk.view.pick === at ? null : at; walk.pad(null, false); walk.verdict(); };
-  walk.unpick = () => { if (walk.view.pick === null) walk.view.typed = {}; walk.view.pick = null; draw(); };
+  walk.unpick = () => {
+    const { view } = walk, again = view.pick === null ? "[data-reading]" : `[data-result="${view.pick}"]`;
+    if (view.pick === null) view.typed = {};
+    view.pick = null;
+    show();
+    main.querySelector(again)?.focus();
+  };
+
+  function turnTo(face) { walk.view.face = face; show(); focusHeading(); }
 
   // Comes to a screen: a new view, unless only a line was ticked.
   async function arrive(stays, face) {
     const place = walk.shown && `${walk.shown.in}#${walk.shown.step} ${walk.shown.phase}`;
-    walk.shown = screen(walk.tables, walk.state);
+    look();
     await loadWanted();
     if (!stays) main.classList.remove("typing");
     if (!stays) walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace(), moved: false, columns: false, pad: false };
     walk.say("");
-    draw();
+    if (stays) keepFocus(show);
+    else { draw(); fit(face); settle(); }
     document.title = `${walk.shown.text || walk.tables.trees[tree].title} - ${shopName()}`;
-    if (!stays) fit(face);
     if (place === undefined || stays || face) remember(true, walk.view.face);
     else remember(false, walk.view.face);
     if (!stays) focusHeading();
@@ -114,126 +122,82 @@
 
   // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
   async function loadWanted() {
-    const { shown: { phase }, state, tables } = walk, wanted = [{ fill: "walk-asks", paused: "walk-resumed" }[phase],
-      rowOf(tables, top(state)).computed?.length && "expressions"].filter(Boolean);
-    if (!wanted.length) { walk.lacks = false; return; }
+    const { shown: { phase, kind }, row } = walk, wanted = [
+      ["fill", "paused"].includes(phase) && phase, (phase === "end" || kind === "fix") && "fix",
+      row.readings?.length && "readings", row.computed?.length && "computed"].filter(Boolean);
+    walk.lacks = false;
+    if (walk.has(...wanted)) return;
     main.inert = true;
-    walk.lacks = (await Promise.all(wanted.map((name) => load(`assets/${name}.js`)))).includes(false);
+    walk.lacks = !await walk.load(...wanted);
     main.inert = false;
   }
 
-  const firstFace = () => (walk.shown.unread && ["step", "verify"].includes(walk.shown.phase) && walk.shown.kind !== "stop" ? "ready" : "step");
+  // Cautions hold up a step and a test after the repair; at an end nothing is done any more.
+  const mustRead = ({ unread, phase }) => unread && phase !== "end";
+  const firstFace = () => (mustRead(walk.shown) ? "ready" : "step");
 
   function faceNow() {
     const { shown: { phase, kind }, view } = walk;
     if (walk.lacks) return step.lackingFace(walk);
     if (phase === "paused") return baytreeResumed.pausedFace(walk);
     if (phase === "fill") return baytreeAsks.fillFace(walk);
-    if (phase === "end") return ends.overFace(walk);
+    if (phase === "end") return baytreeEnds.overFace(walk);
     if (view.face === "ready") return step.readyFace(walk);
-    if (phase === "verify") return ends.verifyFace(walk);
+    if (phase === "verify") return baytreeEnds.verifyFace(walk);
     if (view.face === "first") return step.firstFace(walk);
-    if (kind === "fix") return ends.fixFace(walk);
+    if (kind === "fix") return baytreeEnds.fixFace(walk);
     return kind === "check" ? step.checkFace(walk) : step.actionFace(walk);
   }
 
-  function draw() {
-    const { tables, state } = walk, frame = top(state);
+  // What is to be shown at the step: computed once, drawn as often as looks are tried.
+  function look() {
+    const { tables, state } = walk;
     walk.shown = screen(tables, state);
-    walk.row = withRanges(tables, state, rowOf(tables, frame));
+    walk.row = withRanges(tables, state, rowOf(tables, top(state)));
     walk.tools = toolsOf(tables, walk.row);
-    const { step: parts, answers, bar, end } = faceNow();
+  }
+
+  const show = () => { draw(); settle(); };
+
+  // What was ticked or chosen is drawn anew, and the keys stay on it.
+  function keepFocus(draws) {
+    const controls = () => [...main.querySelectorAll("button, input, select")], at = controls().indexOf(document.activeElement);
+    draws();
+    controls()[at]?.focus({ preventScroll: true });
+  }
+
+  // The answers come once the cautions are read: until then the bar is there for that alone.
+  function draw() {
+    const { state, shown, view } = walk, frame = top(state), face = faceNow();
+    const { step: parts, answers, bar, end } = mustRead(shown) && !view.isRead && face.bar ? { ...face, answers: [], bar: step.readBar(walk) } : face;
     const filled = (list = []) => list.flat(3).filter(Boolean);
     main.replaceChildren(step.head(walk), h("div", { class: "w-body", "data-step": frame.step, "data-in": frame.inside,
       "data-end": end && (state.end.kind === "stuck" ? "stuck" : state.end.step) },
     h("div", { class: "w-step" }, ...filled(parts)),
-    bar && h("section", { class: "w-answers", "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
-    main.querySelector(".w-trail")?.scrollTo(1e6, 0);
-    settle();
+    bar && h("section", { class: `w-answers${walk.staysLow ? " stays" : ""}`, "aria-label": "Answers" }, ...filled(answers), h("div", { class: "w-bar", "aria-live": "polite" }, ...filled(bar)))));
   }
 
   // Only what the reading changes is drawn again: the field keeps its place.
   walk.verdict = () => {
-    if (walk.shown.phase === "verify") { main.querySelector(".w-bar").replaceChildren(...ends.verifyBar(walk)); return pressed(); }
-    step.judge(walk);
+    const verifies = walk.shown.phase === "verify";
+    if (!verifies) step.judge(walk);
     main.querySelectorAll("[data-result]").forEach((node) => {
       const state = step.resultState(walk, Number(node.dataset.result));
       node.className = state.class;
       node.setAttribute("aria-pressed", state["aria-pressed"]);
     });
-    main.querySelector(".w-bar").replaceChildren(...step.checkBar(walk).filter(Boolean));
+    main.querySelector(".w-bar").replaceChildren(...(verifies ? baytreeEnds.verifyBar : step.checkBar)(walk).filter(Boolean));
     history.replaceState({ ...history.state, typed: walk.view.typed }, "");
   };
-
-  const pressed = () => main.querySelectorAll("[data-result]").forEach((node) => (
-    node.setAttribute("aria-pressed", String(Number(node.dataset.result) === walk.view.pick))));
 
   // Opens the pad for a field, or closes it.
   walk.pad = (box, draws = true) => {
     walk.view.pad = Boolean(box);
     main.classList.toggle("typing", Boolean(box));
     main.querySelector(".w-pad")?.remove();
-    if (box) main.querySelector(".w-bar").before(step.pad(walk, box));
+    if (box) main.querySelector(".w-bar").before(baytreeReadings.pad(walk, box));
     if (draws) settle();
   };
-
-  // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
-  const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
-  const textSize = () => parseFloat(getComputedStyle(main).fontSize);
-  const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
-
-  function fitsColumns() {
-    const { results, asks = [] } = walk.shown;
-    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
-  }
-
-  // The lines that may go on a screen before the check; none where there is no check.
-  const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
-    ? lines.filter(({ of }) => step.linesLeft(walk).includes(of)) : []);
-
-  function fit(face) {
-    const { view, shown } = walk;
-    if (textSize() >= LARGE || view.face === "first") return;
-    if (view.face === "ready") { if (!face) fitCautions(shown); return; }
-    if (!overflows() || fitsColumns() || view.face !== "step") return;
-    const lines = linesToMove(shown);
-    if (!lines.length) return;
-    view.moved = true;
-    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
-    draw();
-  }
-
-  // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
-  // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
-  // before it; with the lines to do if those would need a second screen and fit there.
-  function fitCautions(shown) {
-    const scrolls = shown.kind !== "check" && shown.phase === "step";
-    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
-      fits({ face: "together", isRead: false });
-      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
-    }
-    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
-    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
-    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
-    if (!hasTooMuch || !fits({ isJoined: true })) fits({ isJoined: false });
-  }
-
-  function isAboveBar(part) {
-    const { bottom } = main.querySelector(part).getBoundingClientRect();
-    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
-  }
-
-  // The answers stay at the bottom while they leave the check in view, else only the bar does.
-  function settle() {
-    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1");
-    main.classList.toggle("loose", textSize() >= LARGE);
-    if (!answers) return;
-    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    // Beside cautions that stand on the step, the lines to do stay in view too.
-    const isLow = walk.shown.unread && walk.view.face === "together" && answers.childElementCount > 1;
-    const stays = !isLow && textSize() < LARGE && below + answers.offsetHeight <= innerHeight;
-    answers.classList.toggle("stays", stays);
-  }
 
   function focusHeading() {
     scrollTo(0, 0);
@@ -248,7 +212,7 @@
 
   // A vehicle with a hidden fault, in a job that isn't kept.
   async function hideFault() {
-    await load("assets/walk-practice.js");
+    await walk.load("practice");
     walk.practice = new baytreePractice.Practice(walk.tables, tree, baytreePractice.drawn(walk.tables, tree));
     await begin();
   }
@@ -273,7 +237,7 @@
     const typed = history.state?.typed;
     walk.shown = undefined;
     await arrive(false, history.state?.walk === depthOf(walk.state) ? history.state.face : "");
-    if (typed) { walk.view.typed = typed; draw(); }
+    if (typed) { walk.view.typed = typed; show(); }
     if (words) walk.say(words);
     loadRest();
     stayAwake();
@@ -289,17 +253,14 @@
   }
 
   if (!startButton) return;
-  startButton.addEventListener("click", (event) => {
+  const opensAt = (link, address) => link.addEventListener("click", (event) => {
     event.preventDefault();
-    history.pushState({ pushed: 1 }, "", "#walk");
+    history.pushState({ pushed: 1 }, "", address);
     open();
   });
+  opensAt(startButton, "#walk");
   document.documentElement.classList.add("walks");
-  document.querySelectorAll("[data-enter]").forEach((link) => link.addEventListener("click", (event) => {
-    event.preventDefault();
-    history.pushState({ pushed: 1 }, "", `#walk/${link.dataset.enter}`);
-    open();
-  }));
+  document.querySelectorAll("[data-enter]").forEach((link) => opensAt(link, `#walk/${link.dataset.enter}`));
   document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
   addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });
   if (location.hash.startsWith("#walk")) open();

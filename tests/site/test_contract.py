@@ -1,9 +1,12 @@
 """A walk by nothing but the attributes that outside tests may rely on, on a small phone.
 
-`DRILLS=all python -m pytest tests/site/test_contract.py` walks to every fix of every sample.
+`DRILLS=samples python -m pytest tests/site/test_contract.py` walks to every fix of every sample,
+`DRILLS=demo` to every fix of the demo, and `DRILLS=all` to both.
 """
 
 import os
+from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -12,18 +15,23 @@ from playwright.sync_api import Browser, Page
 from builder.walk.practice import faults_of
 from tests.walk.drilled import drilled_fix, drilled_shop
 
+from .conftest import build_shop
 from .drilled_page import drill_page
 from .test_walk import record
 from .walker import do, get_ready, leave, opened_page
 
 SAMPLES = Path(__file__).parents[1] / "samples"
-TREES = 6 if os.environ.get("DRILLS") != "all" else None
-FIXES = 1 if os.environ.get("DRILLS") != "all" else None
+DEMO = Path(__file__).parents[2]
+DRILLS = os.environ.get("DRILLS", "")
+SHOPS = {"": [SAMPLES], "samples": [SAMPLES], "demo": [DEMO], "all": [SAMPLES, DEMO]}[DRILLS]
+TREES, FIXES = (None, None) if DRILLS else (6, 1)
 PLACES = [
-    pytest.param(id_, fix, id=f"{id_}#{fix}")
-    for id_, tree in [*drilled_shop(SAMPLES).trees.items()][:TREES]
-    for fix in [*faults_of(tree)][:FIXES]
-]
+    pytest.param(shop, id_, fix, id=f"{id_}#{fix}")
+    for shop in SHOPS
+    for id_ in [one for one, listing in drilled_shop(shop).library.trees.items()
+                if listing.status != "retired"][:TREES]
+    for fix in [*faults_of(drilled_shop(shop).trees[id_])][:FIXES]
+]  # fmt: skip
 CONTROLS = {"start", "acknowledge", "confirm", "back", "cannot-test", "none", "resume", "record"}
 CONTROLS |= {"papers", "keep"}  # never needed to go on
 SHOWN = """
@@ -53,18 +61,34 @@ def follows_the_contract(page: Page) -> None:
         assert "confirm" not in shown["controls"]
 
 
-@pytest.mark.parametrize(("tree", "fix"), PLACES)
+@pytest.fixture(scope="module")
+def site_of(samples: Path, tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
+    """Return the site of a shop; that of the demo is built once, and only where it is asked for."""
+
+    @cache
+    def built(shop: Path) -> Path:
+        if shop == SAMPLES:
+            return samples
+        folder = tmp_path_factory.mktemp("demo") / "site"
+        build_shop(shop, folder, cached=False)
+        return folder
+
+    return built
+
+
+@pytest.mark.parametrize(("shop", "tree", "fix"), PLACES)
 def test_a_vehicle_with_a_fault_leads_to_its_fix(
-    chromium: Browser, samples: Path, tree: str, fix: str
+    chromium: Browser, site_of: Callable[[Path], Path], shop: Path, tree: str, fix: str
 ) -> None:
     """Each drill of Python ends at the same fix in the page, with the same steps in its record."""
-    shop, job = drilled_shop(SAMPLES), drilled_fix(SAMPLES, tree, fix)
+    tables, job = drilled_shop(shop).tables, drilled_fix(shop, tree, fix)
     assert job
     with opened_page(chromium) as page:
-        page.goto((samples / f"trees/{tree}.html").as_uri() + f"?vehicle={job.state.vehicle}")
+        file = site_of(shop) / f"trees/{tree}.html"
+        page.goto(f"{file.as_uri()}?vehicle={job.state.vehicle}")
         assert not page.locator("[data-step]").count()
         do(page, "start").click()
-        drill_page(page, shop.tables, job.state, follows_the_contract)
+        drill_page(page, tables, job.state, follows_the_contract)
         assert page.locator("[data-end]").get_attribute("data-end") == fix
         steps = record(page)["steps"]
     assert [(one["in"], one["step"], one["result"]) for one in steps] == [

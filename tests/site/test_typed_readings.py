@@ -51,7 +51,8 @@ def page(chromium: Browser, whole: Path) -> Iterator[Page]:
     """Open a page with the scripts of the walk."""
     with opened_page(chromium) as page:
         page.goto((whole / "trees/charging/battery-lamp.html").as_uri())
-        page.add_script_tag(url="../../assets/expressions.js")  # a step that needs it loads it
+        for name in ("quantities", "follow", "expressions"):  # a step that needs them loads them
+            page.add_script_tag(url=f"../../assets/{name}.js")
         yield page
 
 

@@ -1,0 +1,71 @@
+/* How a screen of a walk is laid out, so that the check and its answers are in view.
+ *
+ * In: the walk, its element, how it is drawn. Out: `baytreeFit`: `fit` chooses the look of a screen on
+ * arrival, in `walk.view`; `settle` keeps the answers low, after each drawing.
+ */
+"use strict";
+globalThis.baytreeFit = (walk, main, draw) => {
+  const { linesLeft } = baytreeStep;
+  const LARGE = 24; // pixels of text from which nothing stays fixed
+
+  // Rows, else two columns, else the lines to do on a screen before: decided once, on arrival.
+  const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
+  const textSize = () => parseFloat(getComputedStyle(main).fontSize);
+  const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
+
+  function fitsColumns() {
+    const { results, asks = [] } = walk.shown;
+    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
+  }
+
+  // The lines that may go on a screen before the check; none where there is no check.
+  const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
+    ? lines.filter(({ of }) => linesLeft(walk).includes(of)) : []);
+
+  function fit(face) {
+    const { view, shown } = walk;
+    if (textSize() >= LARGE || view.face === "first") return;
+    if (view.face === "ready") { if (!face) fitCautions(shown); return; }
+    if (!overflows() || fitsColumns() || view.face !== "step") return;
+    const lines = linesToMove(shown);
+    if (!lines.length) return;
+    view.moved = true;
+    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
+    draw();
+  }
+
+  // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
+  // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
+  // before it; with the lines to do if those would need a second screen, and fit there or all scrolls
+  // anyway.
+  function fitCautions(shown) {
+    const scrolls = shown.kind !== "check" && shown.phase === "step";
+    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
+      fits({ face: "together", isRead: false });
+      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
+    }
+    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
+    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
+    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
+    const isJoined = hasTooMuch && (fits({ isJoined: true }) || !fits({ isJoined: false }));
+    if (walk.view.isJoined !== isJoined) fits({ isJoined });
+  }
+
+  function isAboveBar(part) {
+    const { bottom } = main.querySelector(part).getBoundingClientRect();
+    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
+  }
+
+  // The answers stay at the bottom while they leave the check in view, else only the bar does. The
+  // next screen is drawn like the last, so most have their layout computed once.
+  function settle() {
+    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1"), isLarge = textSize() >= LARGE;
+    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
+    if (answers) walk.staysLow = !isLarge && below + answers.offsetHeight <= innerHeight;
+    main.querySelector(".w-trail").scrollLeft = 1e6;
+    main.classList.toggle("loose", isLarge);
+    answers?.classList.toggle("stays", walk.staysLow);
+  }
+
+  return { fit, settle };
+};
