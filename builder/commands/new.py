@@ -1,6 +1,7 @@
 """`baytree new`: create a file to fill in from its template."""
 
 import argparse
+import os
 import sys
 from datetime import date
 from pathlib import Path
@@ -76,7 +77,8 @@ def _path_in(shop: Path, file: Path, library: Library) -> "WalkedPath":
     from builder.reader.record_file import read_record
 
     if file.suffix in (".yml", ".yaml"):
-        files = (file.resolve(), (shop / file).resolve())
+        # Not Path.resolve: before Python 3.13 that raises an error on a link to itself.
+        files = [Path(os.path.realpath(path)) for path in (file, shop / file)]
         case = next((one for one in library.cases.values() if shop / one.file in files), None)
         if case is None:
             raise NotThereError(f"{file} is no closed job of kb/cases that can be read")

@@ -105,6 +105,18 @@ def test_a_closed_job_is_drafted_to_its_fix(shop: Path, capsys: pytest.CaptureFi
     assert "no closed job" in capsys.readouterr().err
 
 
+def test_a_job_that_is_a_link_to_itself_is_refused_in_words(
+    shop: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nothing is drafted, and nobody sees a traceback."""
+    ring = shop / "kb/cases/ring.yml"
+    ring.parent.mkdir()
+    ring.symlink_to(ring.name)
+    command = ["--shop", str(shop), "new", "tree", "charging/x", "--from-record", str(ring)]
+    assert main(command) == 2
+    assert "no closed job" in capsys.readouterr().err
+
+
 def test_steps_that_the_shop_lost_come_from_the_record(
     shop: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
