@@ -5,7 +5,7 @@ if it is new, or if something that its findings depend on has changed since the 
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
@@ -13,18 +13,22 @@ from functools import partial
 from itertools import chain
 from pathlib import Path
 
-from builder.cache.database import Cache, drop_row, put_row, row, rows, transaction
+from builder.cache.database import Cache, row
 from builder.check.dependencies import knowledge_digest, neighbor_digests
-from builder.check.examine import PendingTree, content_of, examine_all, judge_all, unchecked_record
+from builder.check.examine import PendingTree, examine_all, judge_all, unchecked_record
 from builder.check.filled_knowledge import HashOf, Knowledge, filled_knowledge, known_knowledge
+from builder.check.known_records import (
+    Records,
+    known_records,
+    run_hashes,
+    store_records,
+    unchanged_record,
+)
 from builder.check.named_files import is_in, name_in_shop
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
-    RECORD,
     SUMMARY,
     TreeRecord,
-    cache_rows,
-    record_from_row,
 )
 from builder.check.waiting import doubtful_entries, in_kinds_followed, rests_on, waits
 from builder.cores.progress import Progress, no_progress
@@ -37,7 +41,6 @@ from builder.reader.trees import tree_id, tree_names
 from builder.rules.shared.judge import is_independent, judge_library
 
 INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
-Records = Mapping[str, TreeRecord]  # by the name of the file
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +99,7 @@ def verdict_of(
     progress: Progress = no_progress,
 ) -> Verdict:
     """Judge every tree and the shop as a whole; the knowledge has been read already."""
-    before = _known(cache)
+    before = known_records(cache)
     trees, packed = _examined(shop, before, knowledge, progress)
     library = _library(shop, knowledge.library, trees, cache)
     trees = _judged(shop, library, knowledge.hash_of, trees, packed)
@@ -108,15 +111,15 @@ def verdict_of(
         (waiting if rests_on(tree.used, doubtful) else sure).extend(tree.findings)
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
-    _store(cache, before, trees)
+    store_records(cache, before, trees)
     full = replace(library, entry_numbers=_entry_numbers(trees))
     return Verdict(full, in_order(sure), in_order(waiting))
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
     """Return the library without judging it; trees in the cache aren't read again."""
-    before, knowledge = _known(cache), filled_knowledge(shop)[0]
-    cached = partial(_cached, shop, before, _run_hashes(knowledge_digest(knowledge)))
+    before, knowledge = known_records(cache), filled_knowledge(shop)[0]
+    cached = partial(unchanged_record, shop, before, run_hashes(knowledge_digest(knowledge)))
     trees = {
         file: cached(file) or unchecked_record(shop, knowledge, file) for file in tree_names(shop)
     }
@@ -135,42 +138,12 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(dict.fromkeys(findings), key=lambda f: (*f.at[:3], f.rule, f.message)))
 
 
-def _known(cache: Cache) -> Records:
-    """Return the records of the last check; unreadable ones are skipped."""
-    known = {}
-    for file, content in rows(cache, RECORD):
-        with suppress(Exception):  # a cache may hold anything
-            known[file] = record_from_row(content)
-    return known
-
-
-RunHashes = Callable[[TreeRecord], tuple[str, ...]]
-
-
-def _run_hashes(hash_of: HashOf) -> RunHashes:
-    """Return a function that hashes the procedures that a tree names."""
-
-    def hashes(record: TreeRecord) -> tuple[str, ...]:
-        names = record.listing.procedures if record.listing else ()
-        return tuple(hash_of([("procedures", name)]) for name in names)
-
-    return hashes
-
-
-def _cached(shop: Path, before: Records, runs: RunHashes, file: str) -> TreeRecord | None:
-    """Return the record of a file, if neither it nor what its summary tells of has changed."""
-    record = before.get(file)
-    if record is None or record.content != content_of(shop / file):
-        return None
-    return record if record.runs == runs(record) else None
-
-
 def _examined(
     shop: Path, before: Records, knowledge: Knowledge, progress: Progress
 ) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
     """Return the record of every tree, and the packed trees that are still to be judged."""
-    runs = _run_hashes(knowledge.hash_of)
-    known = {file: _cached(shop, before, runs, file) for file in tree_names(shop)}
+    runs = run_hashes(knowledge.hash_of)
+    known = {file: unchanged_record(shop, before, runs, file) for file in tree_names(shop)}
     new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
     read = examine_all(shop, new, knowledge.library, led_into, progress)
@@ -244,14 +217,3 @@ def _judged(
     for tree, record in zip(pending, judge_all(shop, pending, library), strict=True):
         judged[tree.file] = replace(record, inputs=inputs(record))
     return judged
-
-
-def _store(cache: Cache, before: Records, now: Records) -> None:
-    with transaction(cache):
-        for file, record in now.items():
-            if before.get(file) != record:
-                for kind, content in cache_rows(record):
-                    put_row(cache, kind, file, content)
-        for file in before.keys() - now.keys():
-            for kind in (RECORD, SUMMARY):
-                drop_row(cache, kind, file)
