@@ -39,6 +39,15 @@ def test_a_named_file_alone_is_reported(shop: Path) -> None:
     assert files_with_findings(shop, "trees/horn/silent.yml") == {"trees/horn/silent.yml"}
 
 
+def test_what_is_left_out_is_counted(shop: Path) -> None:
+    """Whoever asks for one file learns how much else is wrong."""
+    with temporary() as cache:
+        of_all = check(shop, cache, date(2026, 10, 1))
+        of_one = check(shop, cache, date(2026, 10, 1), [shop / "trees/horn/silent.yml"])
+    assert of_all.elsewhere == 0
+    assert of_one.elsewhere == len(of_all.findings) - len(of_one.findings) > 0
+
+
 @pytest.mark.parametrize("name", ["trees/horn", "trees/horn/"])
 def test_a_named_folder_reports_the_trees_in_it(shop: Path, name: str) -> None:
     """And no tree of a folder whose name only begins like it."""
