@@ -26,6 +26,7 @@ EXAMPLES = {
 }
 # Files that may go up to the root of the repository, each with what they want there.
 AT_THE_ROOT = {
+    "site/test_contract.py": "walks the demo too, on demand",
     "report/test_workflow.py": "reads the workflow, the hook and the README",
     "test_installed.py": "builds the wheel",
     "test_own_shop.py": "lists the ids of the demo",

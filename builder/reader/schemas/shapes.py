@@ -179,7 +179,8 @@ PARTS = several(
                 "When it is needed, if not always. The estimate has it from 0 to its price.",
                 "they are worn thin",
                 60,
-            ),
+            )
+            | {"pattern": "[A-Za-z]"},  # a figure alone is a price
         },
         ("part",),
         "{part: alternator, price: 310}",
