@@ -36,16 +36,20 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
         "lists": {str(name): plain_texts(items) for name, items in tree.lists.items()},
         "drive": str(tree.drive or ""),
         "why": str(tree.why or ""),
-        "note": str(procedure.note or "") if procedure and is_procedure else "",
         "returns": plain_texts(procedure.returns) if procedure and is_procedure else [],
         "never_on": plain_texts(procedure.never_on) if procedure and is_procedure else [],
         "every_time": bool(procedure and is_procedure and procedure.every_time),
     }
+    steps = {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()}
+    if procedure and is_procedure and procedure.note:
+        # Whoever walks reads it at the first step; only the procedure's page has a head of its own.
+        first = steps[str(tree.start.id)]
+        first["note"] = " ".join(filter(None, [str(procedure.note), first.get("note", "")]))
     fixed = {
         "id": tree.id,
         "revision": tree.revision,
         "start": str(tree.start.id),
-        "steps": {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()},
+        "steps": steps,
     }
     return cast("TreeTable", fixed | without_empty(table))
 

@@ -127,7 +127,6 @@ class TreeTable(TypedDict):
     lists: NotRequired[dict[str, list[str]]]
     drive: NotRequired[str]
     why: NotRequired[str]
-    note: NotRequired[str]
     returns: NotRequired[list[str]]
     never_on: NotRequired[list[str]]
     every_time: NotRequired[bool]  # run again wherever it is named

@@ -106,3 +106,11 @@ def test_a_part_has_states_of_its_own(samples: WalkTables) -> None:
     assert "Unplug the ABS module" in lines
     assert "Hook up the 9 A load" in lines
     assert lines.index("Unplug the ABS module") < lines.index("Hook up the 9 A load")
+
+
+def test_what_a_procedure_says_first_stands_at_its_first_step(samples: WalkTables) -> None:
+    """The walk shows no head of a procedure, and "never by ohms" must be read before the meter."""
+    steps = samples.shop["procedures"]["wire-test"]["steps"]
+    first = samples.shop["procedures"]["wire-test"]["start"]
+    head = "For signal wires. Prove a heavy cable by its voltage drop under load, never by ohms."
+    assert [name for name, row in steps.items() if row.get("note", "").startswith(head)] == [first]
