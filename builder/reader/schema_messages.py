@@ -24,6 +24,7 @@ from builder.reader.put_right import sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
 
+LONGEST_SLIP = 200  # characters; nobody typed more by a slip, and guessing would take a second
 BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
 
 SchemaError = Any  # jsonschema's ValidationError; its stubs leave every part of one unset
@@ -146,6 +147,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if title == f"a {name}":
         message = f"{_shown(value)} can't be {title}"
+    if len(str(value)) > LONGEST_SLIP:
+        return _finding("bad-value", _place(root, path), message, _form(name, error.schema), title)
     right = right_text(title, name, value, error.schema) if isinstance(value, Text) else None
     if right and re.fullmatch(r"-?\d+,\d+", str(value)):
         message = f"`{value}` has a decimal comma"
