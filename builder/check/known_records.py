@@ -47,6 +47,7 @@ def unchanged_record(shop: Path, before: Records, runs: RunHashes, file: str) ->
 
 
 def store_records(cache: Cache, before: Records, now: Records) -> None:
+    """Store the records that have changed, and drop those of files that are gone."""
     with transaction(cache):
         for file, record in now.items():
             if before.get(file) != record:

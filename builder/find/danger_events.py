@@ -12,7 +12,7 @@ DANGER_EVENTS = """
     collapse, let go, let loose, give way, fold, explode, shred, jump, tip, drop, hiss, crush, slam,
     kick, whip, shoot, disintegrate, crack, bend, hang, dangle, shatter, swing, launch, pull out,
     pull loose, slide off, slide out, roll off, erupt, blast, come ~ out, come ~ off, come ~ apart,
-    cave in, rear up, go bang, snapped;
+    cave in, rear up, go bang;
     BREAKS: VIOLENT, cut, rust, rot, off, hole, bulge, swell, disconnect, fray, chafe, fail, sway,
     lean, drag, unlatch, unhook, unhitch, slide, walk out, back out, back itself, strip, sink,
     shift, wobble, crumble, beat, not ~ hold, not ~ stay, not ~ lock, not ~ latch, not ~ catch, in
@@ -23,7 +23,7 @@ DANGER_EVENTS = """
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
     floor, run across, run along, run under, run over, run to, leek;
-    SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma, smells;
+    SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
     useless, fade, not ~ hold, not ~ grab, not ~ respond, not ~ bite, not ~ engage, disappear,
     vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput;
@@ -72,9 +72,9 @@ DANGER_EVENTS = """
     UNTIGHT: gone, loose, loosen, missing, break, snap, shear, come off, fall off, back off, back
     out, unscrew, t ~ tight, fall out, finger tight, hand tight, strip, not ~ torque, forget, spin
     off, work off, only two, only three, no;
-    BURSTS: thread, cords, VIOLENT, blowout, bulge, bubble, cord, belt show, steel, egg, lump, gash,
-    slice, delaminate, overinflate, balloon, canvas, blister, inflate, wire, fabric, chunk, peel,
-    strip, knot, golf ball, 80 psi, 90 psi, 100 psi, off rim;
+    BURSTS: thread, VIOLENT, blowout, bulge, bubble, cord, belt show, steel, egg, lump, gash, slice,
+    delaminate, overinflate, balloon, canvas, blister, inflate, wire, fabric, chunk, peel, strip,
+    knot, golf ball, 80 psi, 90 psi, 100 psi, off rim;
     PARTS: off, unhitch, loose, disconnect, detach, let go, sway, fishtail, jackknife, not ~ latch,
     not ~ lock, whip, pass me, break away, unhook, separate;
     STICKS: stick, jam, wide open, hang, stay down, stay on floor, to floor, not ~ come up, not ~
@@ -102,7 +102,7 @@ DANGER_EVENTS = """
     NOT SEE: not ~ see, blind, visibility, block view;
     HURTS: CRASHED, crack, damage, puncture, swell, bulge, smoke, shock, isolation, arc, spark,
     hiss, smell, HEATS, burn, melt, leak, dent, zap, tingle, bang, pop, gurgle, soak, jolt, buzz,
-    cut, bare, warp, bite, river, ditch, vapor, vapour, crackle, sizzle, pour, fizz, live, bulging;
+    cut, bare, warp, bite, river, ditch, vapor, crackle, sizzle, pour, fizz, live;
     SHOCKS: shock me, get shock, electric shock, electrocute, zap, jolt, tingle, shock ~ plug;
     CHARGE HURTS: screwdriver, stick, spark, burn, melt, hot, smoke, arc, shock, brown, scorch,
     sizzle, pop, char, smell, black, turn black, go black, fish, crackle;
@@ -113,7 +113,7 @@ DANGER_EVENTS = """
     BATTERY HURTS: explode, blow, burst, swell, bulge, bloat, puff, acid, boil, hiss, egg, vent,
     smoke, smell, freeze, crack, split, on fire, steam, fizz, bubble, melt, gas, sulfur, sulphur,
     HEATS, rotten, balloon, leak, spark, arc, gurgle, warp, sizzle, foam, flash, 24v, pop, live,
-    spit, bubbling, weld;
+    spit, weld;
     BACKWARD: backward, reverse, wrong way, wrong terminal, wrong post, polarity, crossed;
     OPEN UP: open, take, remove, unscrew, loosen, pop, undo, twist, pull, crack, top up, add;
     STILL HOT: hot, boil, bubble, overheat, steam, warm, pressure, scald, gurgle, hiss;
@@ -127,7 +127,7 @@ DANGER_EVENTS = """
     flip, tip over, off road, into ditch, run ~ into;
     WOUNDS: VIOLENT, burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over,
     run over, pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap,
-    shock, sting, throw, whip, bang, cut off, crush, gash, broke off, go white, went white, numb,
-    puff up, swallow, degloved;
+    shock, sting, throw, whip, bang, cut off, crush, gash, broke off, go white, numb, puff up,
+    swallow, degloved;
     SCALDS: burn, scald, crush, roll over, run over, acid, boil, drop on, cut
 """

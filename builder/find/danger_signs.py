@@ -179,8 +179,8 @@ SIGNS = {
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
         GO DARK, BUSY; NOT SEE, road; NOT SEE, windshield; not ~ see out; not ~ see anything; NOT
-        SEE, WEATHER; wiper, VIOLENT, WEATHER; NOT SEE, WEATHER; wiper, FAILS, WEATHER; wiper, stop,
-        WEATHER; block view
+        SEE, WEATHER; wiper, VIOLENT, WEATHER; wiper, FAILS, WEATHER; wiper, stop, WEATHER; block
+        view
         """,
     "quits in traffic": """
         DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen; engine cut, BUSY; motor

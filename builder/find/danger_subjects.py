@@ -12,9 +12,8 @@ DANGER_SUBJECTS = """
     BODY: child, shop guy, eye, hand, face, skin, arm, finger, foot, feet, leg, thumb, wrist,
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
     neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie,
-    scarf, braid, ponytail, beard, necklace, lanyard, sons, boys, throat, cheek, lung, lip, tooth,
-    teeth, dad, brother, uncle, nephew, grandad, grandpa, mum, sister, lad, worker, coworker,
-    helper;
+    scarf, braid, ponytail, beard, necklace, lanyard, throat, cheek, lung, lip, tooth, teeth, dad,
+    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
     floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
@@ -107,13 +106,13 @@ DANGER_SUBJECTS = """
     chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose;
     TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch, driveshaft, shaft,
     alternator belt, fan belt, pto, grinder, drill;
-    HANDS: child, fingertip, hand, finger, fingertip, leg, thumb, wrist, face, eye, skin, knuckle,
-    myself, apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm,
-    scarf, ponytail, palm, cheek, throat, neck, head, lung, dad, brother, uncle, nephew, grandad,
-    grandpa, mum, lad, ear, mouth, teeth, hair;
+    HANDS: child, fingertip, hand, finger, leg, thumb, wrist, face, eye, skin, knuckle, myself,
+    apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm, scarf,
+    ponytail, palm, cheek, throat, neck, head, lung, dad, brother, uncle, grandad, grandpa, mum,
+    lad, ear, mouth, teeth, hair;
     TIPPER: dump bed, tipper, tip bed, dump body, tipper body, bucket, loader;
-    GAS BOTTLE: gas bottle, gas cylinder, cylinder gas,  oxygen bottle, propane
-    tank, propane bottle, welding bottle, lpg tank;
+    GAS BOTTLE: gas bottle, gas cylinder, cylinder gas, oxygen bottle, propane tank, propane bottle,
+    welding bottle, lpg tank;
     ROADSIDE: hard shoulder, outside lane, fast lane, level crossing, railway, tracks;
     WATERS: pond, river, lake, creek, ditch, canal, ford, sea, tide, flood water, floodwater,
     flooded road, water crossing;

@@ -159,7 +159,7 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     plain English is no word of the trade: `realy` is no `relay`.
     """
     near = nearest_word(word, vocabulary.known)
-    plain = nearest_word(word, dict.fromkeys(sorted({*STOP_WORDS, *vocabulary.everyday}), 0))
+    plain = nearest_word(word, vocabulary.plain)
     if plain and _is_likely(word, plain) and not (near and _is_likely(word, near)):
         return (plain,)
     is_close = near is not None and edit_distance(word, near, 1) == 1

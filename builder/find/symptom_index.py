@@ -73,6 +73,7 @@ class Vocabulary:
     stems: Mapping[str, str]  # each stem with its most used word
     stem_uses: Mapping[str, int]  # how often that word stands
     everyday: frozenset[str]  # words that say little
+    plain: Mapping[str, int]  # plain English, in which a slip is no word of the trade
     little: frozenset[str]  # their stems
 
 
@@ -182,6 +183,7 @@ def _vocabulary(table: SearchTable, phrases: Iterable[IndexedPhrase]) -> Vocabul
         stems=stems,
         stem_uses={stem: known[word] for stem, word in stems.items()},
         everyday=table.everyday,
+        plain=dict.fromkeys(sorted(STOP_WORDS | table.everyday), 0),
         little=frozenset(map(stem_word, table.everyday)),
     )
 

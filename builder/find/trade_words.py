@@ -101,41 +101,40 @@ LONE_SUBJECTS = _phrases(
     dab, dash cam, decal, defogger, defroster line, dent, differential, dome light, door check,
     door check strap, door handle, door hinge, door lock, door mirror, door seal, drive belt,
     driver seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock,
-    engine mount, exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler
-    flap, floor mat, flywheel, fog light, fold flat, four by four, four wheel drive, fuel door,
-    fuel flap, fuel gauge, gaiter, garage door, garage door opener, gas door, gas flap, gas
-    gauge, gear indicator, gear linkage, gear selector, glove box, glove compartment, glovebox,
-    glow plug, gps, grille, hands free, handsfree, hardtop, hatch strut, hazard, head unit, head
-    up display, headliner, headrest, heat shield, heated seat, heated steering wheel, hood
-    latch, hood release, hood strut, horn, hubcap, hyper flash, ignition barrel, inspection
-    light, interior light, isofix, jack, jump pack, key stuck, leaf coil spring, license plate,
-    license plate lamp, license plate light, lift kit, lifter tick, light bulb, light sensor,
-    lighter socket, load cover, low one corner, low range, lug nut, lug pattern, lumbar,
-    maintenance light, map light, map update, mic, mirror, mirror glass, moon roof, moonroof,
-    motor mount, mud flap, mud guard, muffler, navigation, number plate, number plate light,
-    odometer, oil change, oil consumption, oil leak, oil pan, outside temperature, paddle
-    shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor, pet
-    hair, pinion, plow, power lock, power outlet, power point, power seat, power steering fluid,
-    prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain sensor, rear
-    camera, rear defogger, rear defrost, rear heater, rear main seal, rear view mirror, rear
-    window defogger, rear wiper, recliner, remote start, remote starter, reverse light,
-    reversing sensors, ride quality, rim, rocker panel, rod knock, roof rack, running board,
-    sags, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat motor, seat
-    track, service reminder, shift boot, shift knob, shift linkage, shifter boot, shock
-    absorber, side door, side mirror, side step, sim card, siren, sits low, skid plate, skirt,
-    slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash shield,
-    splitter, spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel
-    control, steering wheel heater, steering wheel leather, stereo, stick shift, stone chips,
-    storage, store, strut, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain,
+    exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, filler flap, floor mat,
+    flywheel, fog light, fold flat, four wheel drive, fuel door, fuel flap, fuel gauge, gaiter,
+    garage door, garage door opener, gas door, gas flap, gas gauge, gear indicator, gear
+    linkage, gear selector, glove box, glove compartment, glovebox, glow plug, gps, grille,
+    hands free, handsfree, hardtop, hatch strut, hazard, head unit, head up display, headliner,
+    headrest, heat shield, heated seat, heated steering wheel, hood latch, hood release, hood
+    strut, horn, hubcap, hyper flash, ignition barrel, inspection light, interior light, isofix,
+    jack, jump pack, key stuck, leaf coil spring, license plate, license plate lamp, license
+    plate light, lift kit, lifter tick, light bulb, light sensor, lighter socket, load cover,
+    low one corner, low range, lug nut, lug pattern, lumbar, map light, map update, mic, mirror,
+    mirror glass, moon roof, moonroof, mud flap, mud guard, muffler, navigation, number plate,
+    number plate light, odometer, oil change, oil consumption, oil leak, oil pan, outside
+    temperature, paddle shifter, paint, panic button, parcel shelf, parcel tray, park assist,
+    parking sensor, pet hair, pinion, plow, power lock, power outlet, power point, power seat,
+    power steering fluid, prop shaft, quart every, quart of oil, quarter panel, rack boot,
+    radio, rain sensor, rear camera, rear defogger, rear defrost, rear heater, rear main seal,
+    rear view mirror, rear window defogger, rear wiper, recliner, remote start, remote starter,
+    reverse light, reversing sensors, ride quality, rim, rocker panel, rod knock, roof rack,
+    running board, sags, sat nav, sd card, seat belt, seat cover, seat heater, seat memory, seat
+    motor, seat track, service reminder, shift boot, shift knob, shift linkage, shifter boot,
+    shock absorber, side door, side mirror, side step, sim card, siren, sits low, skid plate,
+    skirt, slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker, splash
+    shield, splitter, spoiler, spot light, spring, stabilizer bar, stabilizer link, steering
+    wheel control, steering wheel heater, steering wheel leather, stereo, stick shift, stone
+    chips, storage, store, strut, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain,
     sunvisor, surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third
-    brake light, third row, throwout bearing, timing chain, timing valve cover, tint
-    film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch,
-    transfer box, transfer case, tread, trim, trip meter, truck bed, trunk latch, trunk lid,
-    turbo whistle, turn signal, u joint, undertray, upholstery, usb, usb port, valance, valve
-    tick, vanity light, visor, voice command, washer, washer fluid, washer nozzle, washer pump,
-    weather strip, weatherstrip, wet dog, wet sock, wheel gap, wheel lock, wheel lock key, wheel
-    nut, wifi, winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless
-    charger, wrench light
+    brake light, third row, throwout bearing, timing valve cover, tint film, tire rotation, tire
+    wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch, transfer box, transfer
+    case, tread, trim, trip meter, truck bed, trunk latch, trunk lid, turbo whistle, turn
+    signal, u joint, undertray, upholstery, usb, usb port, valance, valve tick, vanity light,
+    visor, voice command, washer, washer fluid, washer nozzle, washer pump, weather strip,
+    weatherstrip, wet dog, wet sock, wheel gap, wheel lock, wheel lock key, wheel nut, wifi,
+    winch, wind noise, windshield chip, wing mirror, wiper, wiper blade, wireless charger,
+    wrench light
     """
 )
 
@@ -143,16 +142,16 @@ COMPLAINTS = _phrases(
     """
     backfire, beep, bend, bent, blank, blink, blurry, bog, bounce, broken off, bubble, burn,
     buzz, chatter, chip, chirp, choppy, clang, click, clunk, corroded, crack, crackle, crank,
-    creak, creaky, crooked, crunch, dangle, delaminate, dent, detach, dim, dirty, discolor,
-    drag, drain, drift, drip, drone, erratic, fade, fell off, flash, flicker, fog, foggy,
-    frozen, fuzzy, grind, groan, growl, hang, hesitate, hiss, honk, howl, hum, jam, jerk,
-    judder, knock, leak, leaking, lean, loose, lost communication, loud, lumpy, milky, misfire,
-    mist, moan, mold, moldy, musty, noise, noisy, odor, overcharge, overfill, overheat, peel,
-    ping, pop, pops out, pull, pulsate, rattle, retract, rich, roar, rotted, rough, rub, rust,
-    sag, saggy, scrape, scratch, screech, seep, seize, shake, shimmy, shudder, slip, smell,
-    smoke, soaked, spongy, squeak, squeaky, squeal, squealing, squirt, squish, stain, stall,
-    static, stick, sticky, stink, stolen, streak, stripped, stuck, surge, sway, sweat, tap,
-    thud, tick, torn, unlatch, vibrate, wander, wear, wet, whine, whir, whistle, wobble, worn
+    creak, creaky, crooked, crunch, dangle, delaminate, detach, dim, dirty, discolor, drag,
+    drain, drift, drip, drone, erratic, fade, fell off, flash, flicker, fog, foggy, frozen,
+    fuzzy, grind, groan, growl, hang, hesitate, hiss, honk, howl, hum, jam, jerk, judder, knock,
+    leak, leaking, lean, loose, lost communication, loud, lumpy, milky, misfire, mist, moan,
+    mold, moldy, musty, noise, noisy, odor, overcharge, overfill, overheat, peel, ping, pop,
+    pops out, pull, pulsate, rattle, retract, rich, roar, rotted, rough, rub, rust, sag, saggy,
+    scrape, scratch, screech, seep, seize, shake, shimmy, shudder, slip, smell, smoke, soaked,
+    spongy, squeak, squeaky, squeal, squealing, squirt, squish, stain, stall, static, sticky,
+    stink, stolen, streak, stripped, stuck, surge, sway, sweat, tap, thud, tick, torn, unlatch,
+    vibrate, wander, wear, wet, whine, whir, whistle, wobble, worn
     """
 )
 

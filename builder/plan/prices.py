@@ -6,7 +6,7 @@ sum of the lines and needs no rounding. A line with an unknown amount leaves the
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
@@ -32,9 +32,15 @@ class PriceLine:
     """One line of an estimate; amounts are in the shop's currency."""
 
     kind: LineKind
-    item: str  # what it is, as the customer reads it
+    name: str  # what it is
     amount: Money | None  # None if unknown
     hours: Decimal | None = None  # of labor
+    only_if: str = ""  # of a part, when it is needed if not always
+
+    @property
+    def item(self) -> str:
+        """What it is, as the customer reads it."""
+        return f"{self.name}, only if {self.only_if}" if self.only_if else self.name
 
 
 def labor_line(item: str, hours: Decimal | None, shop: Shop) -> PriceLine:
@@ -57,12 +63,13 @@ def part_line(part: Part, kind: PartKind) -> PriceLine:
     A part that is needed only in a case says in which, and costs from nothing to its price.
     """
     words = str(part.part).casefold().split()
-    item = str(part.part) if kind in (PartKind.NEW, *words) else f"{part.part}, {kind}"
+    name = str(part.part) if kind in (PartKind.NEW, *words) else f"{part.part}, {kind}"
     is_certain = part.price is None or part.price.low > 0
     if is_certain and not part.only_if:
-        return price_line(LineKind.PART, item, part.price)
+        return price_line(LineKind.PART, name, part.price)
     price = Money(Decimal(0), part.price.high) if part.price else None
-    return price_line(LineKind.PART, f"{item}, only if {part.only_if or 'needed'}", price)
+    line = price_line(LineKind.PART, name, price)
+    return replace(line, only_if=str(part.only_if or "needed"))
 
 
 def with_tax(lines: Iterable[PriceLine], shop: Shop) -> tuple[PriceLine, ...]:

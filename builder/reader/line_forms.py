@@ -53,13 +53,16 @@ def _keys(schema: Any) -> Iterator[str]:
 
 
 def content_above(lines: list[str], line: int) -> int:
+    """Return the nearest line above with something in it; the line itself where there is none."""
     above = (at for at in range(line - 1, -1, -1) if has_content(lines[at]))
     return next(above, line)
 
 
 def has_content(line: str) -> bool:
+    """Whether a line is more than blanks or a comment."""
     return bool(line.strip()) and not line.lstrip().startswith("#")
 
 
 def indent_of(line: str) -> int:
+    """Return the column in which a line starts, counted from 0."""
     return len(line) - len(line.lstrip(" "))

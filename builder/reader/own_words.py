@@ -17,7 +17,6 @@ from builder.reader.put_right import listed, put_right
 Schema = dict[str, Any]
 PLAIN = re.compile(r"[^\[\]{}:,#&*!|>'\"%@`\s-][^\[\]{}:,#'\"]*")  # needs no quotes anywhere
 PAIR = re.compile(r"([\w-]+) ?(?:,|:|=>?|->|→) ?([^,:=>]+)")
-DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
 def right_text(title: str, name: str, value: Text, schema: Schema) -> str | None:
@@ -64,10 +63,10 @@ def with_its_keys(owner: Node, schema: Schema) -> str | None:
     return f"{{{needed[0]}: {key}, {taking[0]}: {value}}}"
 
 
-def swapped_date(value: Node, owner: Node) -> str | None:
+def swapped_date(value: Node, owner: Node, schema: Schema) -> str | None:
     """Return two entries with their values exchanged, where the other one holds the date."""
     for key, other in owner.items() if isinstance(owner, Map) else ():
-        if isinstance(other, Text) and DATE.fullmatch(other) and other is not value:
+        if isinstance(other, Text) and fits(other, schema) and other is not value:
             return f"{key}: {value}, date: {other}"
     return None
 

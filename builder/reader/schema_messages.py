@@ -162,7 +162,7 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if right and path and isinstance(path[-1], int):
         hint = f"write `{right}`"
     hint = hint if right else number_hint(name, str(value), hint)
-    if title == "a date" and (swapped := swapped_date(value, node_at(root, path[:-1]))):
+    if title == "a date" and (swapped := _swapped(root, path, error)):
         hint = f"two values are swapped: write `{swapped}`"
     if right and title == "a file name":
         hint = f"rename the picture to `{right}`, and write that name here"
@@ -172,6 +172,10 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if likely and not right and isinstance(value, Text):
         return with_edit(finding, edit_of_slip(value, near))
     return with_edit(finding, _edit(root, path, title, right))
+
+
+def _swapped(root: Map, path: NodePath, error: SchemaError) -> str | None:
+    return swapped_date(node_at(root, path), node_at(root, path[:-1]), error.schema)
 
 
 def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:

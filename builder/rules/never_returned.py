@@ -51,7 +51,7 @@ from builder.model.ends import Return
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.rules.shared.close_names import closest_names
+from builder.rules.shared.close_names import names_meant
 from builder.rules.shared.renamed_word import RenamedWord, renamed_word, returned_words
 from builder.rules.shared.rule import Family, Rule
 
@@ -72,12 +72,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield _renamed(renamed)
             continue
         returned = _returned(procedure.tree)
-        slips = {
-            near
-            for word in returned_words(procedure)
-            if word not in procedure.returns
-            for near in closest_names(word, procedure.returns)
-        }  # `no-such-word` names them
+        slips = names_meant(returned_words(procedure), procedure.returns)  # for `no-such-word`
         for word in procedure.returns:
             if word not in returned and word not in slips:
                 yield RULE.finding(

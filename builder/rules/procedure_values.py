@@ -64,7 +64,7 @@ from builder.model.text import Text
 from builder.model.tree import Question, ValueKind
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.part_hint import is_part, part_hint
-from builder.rules.shared.procedure_steps import Running, steps_that_run
+from builder.rules.shared.procedure_steps import VALUE, Running, steps_that_run
 from builder.rules.shared.published_text import position_in
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -76,7 +76,6 @@ RULE = Rule(
 )
 WHY = "the tech is told `<{name}>` instead of what to use"
 CURRENT = re.compile(r"[0-9]+(\.[0-9]+)? m?A")
-PLACEHOLDER = re.compile(r"<([a-z][a-z0-9_-]*)>")
 FITS = {  # a value of the first kind may also come from a question of these
     ValueKind.PART: {ValueKind.PART, ValueKind.MODULE},
     ValueKind.TEXT: set(ValueKind),
@@ -113,10 +112,10 @@ def _never_given(facts: Facts) -> Iterator[Finding]:
     given |= {str(step.each[0]) for step in facts.tree.steps.values() if step.each}
     for step in facts.steps:
         for need in step.needs:
-            if need.value is not None and (asked := PLACEHOLDER.fullmatch(need.value)):
+            if need.value is not None and (asked := VALUE.fullmatch(need.value)):
                 yield from _unknown(facts, need.value, asked, given)
     for text in facts.texts if facts.tree.is_procedure else ():
-        for match in PLACEHOLDER.finditer(text) if "<" in text else ():
+        for match in VALUE.finditer(text) if "<" in text else ():
             yield from _unknown(facts, text, match, given)
 
 
@@ -147,7 +146,7 @@ def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:
 
 
 def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
-    if asked := PLACEHOLDER.fullmatch(value):
+    if asked := VALUE.fullmatch(value):
         yield from _asked(facts, taken, value, asked[1])
     elif taken.kind in KIND and not _is_of_kind(facts.library, taken.kind, value):
         message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"

@@ -45,6 +45,7 @@ from builder.rules.shared.named_needs import (
     needs_of_modules,
     needs_of_steps,
 )
+from builder.rules.shared.part_hint import is_part
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -73,12 +74,12 @@ def _pairs(named: NamedNeeds, conditions: Conditions, library: Library) -> Itera
     for one, other in at_odds(conditions, needs):
         if other in needs:
             yield _clash(conditions, needs, one, other)
-        elif _is_part(other.part, library):  # else `no-such-part` says so
+        elif _may_be_part(other.part, library):  # else `no-such-part` says so
             yield _group_left_out(conditions, needs[one], one, other)
 
 
-def _is_part(name: str | None, library: Library) -> bool:
-    return not name or name[0] == "<" or name in library.parts or name in library.modules
+def _may_be_part(name: str | None, library: Library) -> bool:
+    return not name or name[0] == "<" or is_part(name, library)
 
 
 def _clash(

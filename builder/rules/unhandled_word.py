@@ -59,7 +59,7 @@ Fix: Add a result for the word, and lead it where it belongs.
 from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
-from builder.rules.shared.close_names import closest_names
+from builder.rules.shared.close_names import names_meant
 from builder.rules.shared.procedure_steps import steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -76,9 +76,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     for running in steps_that_run(facts):
         returns = running.procedure.returns
         results = {str(result.text) for result in running.check.results}
-        slips = {
-            near for text in results.difference(returns) for near in closest_names(text, returns)
-        }  # `no-such-word` names them
+        slips = names_meant(results, returns)  # for `no-such-word`
         for word in returns:
             if word not in results and word not in slips:
                 yield RULE.finding(

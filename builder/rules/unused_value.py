@@ -49,7 +49,6 @@ Right:
 Fix: Write `<name>` where the value belongs, or delete it from `takes` and from every `with`.
 """
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
@@ -57,6 +56,7 @@ from typing import Any
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
+from builder.rules.shared.procedure_steps import VALUE
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -66,8 +66,6 @@ RULE = Rule(
     summary="A value that a procedure takes and doesn't use.",
 )
 
-PLACEHOLDER = re.compile(r"<([a-z][a-z0-9_-]*)>")
-
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every value whose `<name>` is in no step."""
@@ -76,7 +74,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             continue  # a step with a text error may be the one that uses it
         texts = {text for step in procedure.tree.steps.values() for text in _texts(step)}
         names = {str(taken.name) for taken in procedure.tree.asks}
-        if any(name not in names for text in texts for name in PLACEHOLDER.findall(text)):
+        if any(name not in names for text in texts for name in VALUE.findall(text)):
             continue  # it may be the same value by another name: `procedure-values` asks for it
         for taken in procedure.tree.asks:
             if not any(f"<{taken.name}>" in text for text in texts):

@@ -134,8 +134,15 @@ def _with_proof(
         parts=tuple(next(parts, [])),
         unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
         seen=_own(own, taken.entry.step),
-        inner=tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken)),
+        inner=measured_run(tables, taken, before, library),
     )
+
+
+def measured_run(
+    tables: WalkTables, taken: StepTaken, before: Sequence[StepTaken], library: Library
+) -> tuple[MeasuredCheck, ...]:
+    """Return what the procedure of a check measured, in its order."""
+    return tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken))
 
 
 def _own(own: Mapping[str, str], name: str) -> str:

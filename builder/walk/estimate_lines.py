@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
+from builder.plan.prices import LineKind, PriceLine
 from builder.plan.refused_options import FIT_HERE
 from builder.walk.job_details import BLANK
 from builder.wording.sentences import capitalized
@@ -26,16 +27,15 @@ def part_lines(options: Sequence[EstimateOption], chosen: str, own: str) -> list
     option = next((one for one in options if one.id == chosen), None)
     if option is None or own:
         return [capitalized(own)] if own else []
-    parts = [capitalized(line.item) for line in option.lines if line.kind == "part"]
+    parts = [line for line in option.lines if line.kind is LineKind.PART]
     return [_part_line(part) for part in parts] or ["None."]
 
 
-def _part_line(part: str) -> str:
+def _part_line(part: PriceLine) -> str:
     """Write a part with blanks for its number, and for which it was where it may be several."""
-    name, _, case = part.partition(", only if ")
-    which = f", which: {BLANK}" if " or " in name else ""
-    installed = f" (only if {case}), installed: {BLANK}" if case else ""
-    return f"{name}{installed}{which}, part number {BLANK}"
+    which = f", which: {BLANK}" if " or " in part.name else ""
+    installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
+    return f"{capitalized(part.name)}{installed}{which}, part number {BLANK}"
 
 
 def choice_lines(

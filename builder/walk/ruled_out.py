@@ -9,13 +9,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from builder.model.library import Library
-from builder.walk.diagnosis import before_repair, evidence_of, target_taken
+from builder.walk.diagnosis import before_repair, evidence_of, measured_run, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
 from builder.walk.measured import measured_check
 from builder.walk.measured_lines import evidence_line, evidence_lines
-from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken
-from builder.walk.tree_rows import TreeTable
+from builder.walk.tree_rows import TreeTable, WalkStepRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
@@ -45,11 +44,10 @@ def checked_lines(
     What was told and only says what it isn't is no evidence of anything.
     """
     rest = [one for one in _unused(tables, state, taken) if not _is_good(tables, one)]
-    checks = [measured_check(tables, one, library) for one in rest]
     return [
-        evidence_line(check)
-        for check, one in zip(checks, rest, strict=True)
-        if not (check.told and is_rest(one.entry.result))
+        evidence_line(measured_check(tables, one, library))
+        for one in rest
+        if not (_row(tables, one).get("told") and is_rest(one.entry.result))
     ]
 
 
@@ -58,16 +56,13 @@ def good_lines(
 ) -> list[str]:
     """Return what was found good on the way, with the readings of its procedure."""
     before = before_repair(state, taken)
-    found = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
-    checks = [
+    good = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
+    checks = (
         replace(
-            measured_check(tables, one, library),
-            inner=tuple(
-                measured_check(tables, inner, library) for inner in checks_of_run(before, one)
-            ),
+            measured_check(tables, one, library), inner=measured_run(tables, one, before, library)
         )
-        for one in found
-    ]
+        for one in good
+    )
     return [line for check in checks for line in evidence_lines(check)]
 
 
@@ -82,10 +77,14 @@ def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> 
 
 def _is_good(tables: WalkTables, one: StepTaken) -> bool:
     """Whether a check found what is right: the good word of a procedure, or within spec."""
-    row = tables[one.entry.inside]["steps"][one.entry.step]
+    row = _row(tables, one)
     if "by" in row:
         return one.entry.result == _good_word(tables, row["by"]["procedure"])
     return one.entry.result == "within spec"
+
+
+def _row(tables: WalkTables, one: StepTaken) -> WalkStepRow:
+    return tables[one.entry.inside]["steps"][one.entry.step]
 
 
 def _good_word(tables: WalkTables, procedure: str) -> str:
@@ -125,7 +124,7 @@ def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
     """Whether a check says that it isn't this; of several that may fit only the first was taken."""
     if one.entry.stated or one.entry.result in NO_ANSWER or target_taken(tables, one) == fix:
         return False
-    row = tables[one.entry.inside]["steps"][one.entry.step]
+    row = _row(tables, one)
     if "by" in row and not _is_good(tables, one):
         return False
     results = row.get("results", [])

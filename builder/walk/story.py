@@ -74,12 +74,14 @@ def story_of(
 ) -> Story:
     """Write the story of a walk; `options` are those of its fix, `job` is what the record has."""
     known = _Job(tables, state, library, steps_taken(tables, state), options, job or {})
+    codes = code_lines(known.taken, known.job.get("codes", ""), library)
+    verified = [*verification_lines(tables, state, known.taken, library), *_by_hand(known, codes)]
     sections = (
         ("Complaint", _complaint(known)),
         ("Cause", _cause(known)),
         ("Correction", _correction(known)),
-        (VERIFIED, [*verification_lines(tables, state, known.taken, library), *_by_hand(known)]),
-        ("Trouble codes", _codes(known)),
+        (VERIFIED, verified),
+        ("Trouble codes", codes),
         ("Noted on the way", note_lines(known.taken)),
         ("Ruled out", ruled_out_lines(tables, state, known.taken, library)),
         ("Found good", good_lines(tables, state, known.taken, library)),
@@ -167,17 +169,13 @@ def _complaint(known: _Job) -> list[str]:
     return [said or "Not recorded.", *([more] if more else [])]
 
 
-def _by_hand(known: _Job) -> list[str]:
+def _by_hand(known: _Job, codes: Sequence[str]) -> list[str]:
     """Tell how the complaint is after the repair, or leave it to a pen."""
     if not _is_repair(known):
         return []
     own = _own_words(known).get(AFTER, "")
-    has_codes = any(line.endswith(AFTERWARD) for line in _codes(known))
+    has_codes = any(line.endswith(AFTERWARD) for line in codes)
     return [after_repair_text(known.state.complaint, _is_handed_off(known), own, has_codes)]
-
-
-def _codes(known: _Job) -> list[str]:
-    return code_lines(known.taken, known.job.get("codes", ""), known.library)
 
 
 def _is_repair(known: _Job) -> bool:

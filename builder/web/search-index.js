@@ -135,7 +135,8 @@
         stems.set(stemWord(word), word);
         stemUses.set(stemWord(word), uses);
       }
-    return { spoken, known, stems, stemUses, everyday, little: new Set([...everyday].map(stemWord)) };
+    const plain = [...STOP_WORDS, ...everyday].map((word) => [word, 0]);
+    return { spoken, known, stems, stemUses, everyday, plain, little: new Set([...everyday].map(stemWord)) };
   }
 
   const mostUsedFirst = ([one, uses], [other, otherUses]) =>

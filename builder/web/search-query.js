@@ -89,7 +89,7 @@
 
   function correctWord(word, index) {
     const near = nearestWord(word, index.known);
-    const plain = nearestWord(word, [...STOP_WORDS, ...index.everyday].map((each) => [each, 0]));
+    const plain = nearestWord(word, index.plain);
     if (plain && isLikely(word, plain) && !(near && isLikely(word, near))) return [plain];
     const isClose = near && editDistance(word, near, 1) === 1;
     const two = isClose ? null : splitRunTogether(word, index.spoken);

@@ -1,5 +1,7 @@
 """How much of a query an entry covers, worked out by hand from small tables."""
 
+from itertools import chain
+
 import pytest
 
 from builder.find.concept_kinds import KIND_WEIGHTS
@@ -8,6 +10,7 @@ from builder.find.covered_concepts import kind_of, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
+from builder.find.trade_words import TRADE_WORDS
 
 
 def index_of(*titles: str) -> SymptomIndex:
@@ -67,3 +70,9 @@ def test_a_phrase_that_covers_next_to_nothing_fits_by_nothing() -> None:
     index = index_of(WORDS[0], "Crank")
     found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
     assert found.fit(0) == 0
+
+
+def test_a_word_of_the_trade_is_of_one_kind() -> None:
+    """The first list that has it would win, and the other say nothing."""
+    words = list(chain.from_iterable(TRADE_WORDS))
+    assert sorted(words) == sorted(set(words))

@@ -6,7 +6,7 @@ import pytest
 
 from builder.find.danger_words import WORD_GROUPS
 from builder.find.dangers import DANGERS, Danger
-from builder.find.plain_forms import SMALL_WORDS
+from builder.find.plain_forms import SMALL_WORDS, plain_stems
 from builder.find.safety import danger_words, safety_lines
 from builder.find.word_forms import split_words
 
@@ -94,6 +94,16 @@ def test_no_phrase_loses_a_word() -> None:
     phrases = {it for text in texts for it in entries(text)} - WORD_GROUPS.keys()
     small = set(SMALL_WORDS.split())
     assert [phrase for phrase in sorted(phrases) if small & set(phrase.split())] == []
+
+
+def test_no_word_of_danger_stands_twice() -> None:
+    """A second spelling with the same stem says nothing new, and nobody knows which to change."""
+    for words in WORD_GROUPS.values():
+        plain = [tuple(plain_stems(it.split())) for it in entries(words) if not it.isupper()]
+        assert len(plain) == len(set(plain)), words
+    for danger in DANGERS:
+        signs = [" ".join(sign.split()) for sign in danger.signs.split(";")]
+        assert len(signs) == len(set(signs)), danger.name
 
 
 def test_words_of_danger_are_never_corrected() -> None:

@@ -1,7 +1,6 @@
 """What papers may call evidence: seen, not told; found good, not what a procedure never reached."""
 
 from dataclasses import replace
-from pathlib import Path
 
 from builder.prints.customer import customer_sheet
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
@@ -10,28 +9,15 @@ from builder.walk.job_state import JobState, is_repairing
 from builder.walk.reduce import reduce_event
 from builder.walk.story import VERIFIED, story_of
 from tests.prints.printed_words import words
-from tests.walk.drilled import drilled_fix, drilled_shop
+from tests.walk.drilled import drilled_shop
+from tests.walk.told_stories import SAMPLES, drilled_state, told
 
-SAMPLES = Path(__file__).parents[1] / "samples"
 SWAPPED = "steering/assist-lamp-after-module-swap"
-
-
-def drilled(tree: str, fix: str) -> JobState:
-    """Return the walk to a fix."""
-    job = drilled_fix(SAMPLES, tree, fix)
-    assert job
-    return job.state
-
-
-def told(state: JobState) -> dict[str, tuple[str, ...]]:
-    """Return the lines of a story by their heading."""
-    shop = drilled_shop(SAMPLES)
-    return dict(story_of(shop.tables, state, shop.library).sections)
 
 
 def test_what_was_told_stands_apart_from_what_was_seen() -> None:
     """And what was seen before it is shown, as the told answer rests on it."""
-    shop, state = drilled_shop(SAMPLES), drilled(SWAPPED, "locked")
+    shop, state = drilled_shop(SAMPLES), drilled_state(SWAPPED, "locked")
     found = diagnosis_of(shop.tables, state, shop.library)
     assert isinstance(found, Diagnosis)
     sheet = words(customer_sheet(shop.trees[SWAPPED], "locked", shop.library, "", found))
@@ -43,20 +29,20 @@ def test_what_was_told_stands_apart_from_what_was_seen() -> None:
 
 def test_a_procedure_that_found_one_thing_rules_out_no_other() -> None:
     """Bad power at a module ends its test before the ground is measured."""
-    lines = told(drilled("network/module-silent", "power-fix"))
+    lines = told(drilled_state("network/module-silent", "power-fix"))
     assert any("bad power" in line for line in lines["Cause"])
     assert not any("bad power" in line for line in lines.get("Ruled out", ()))
 
 
 def test_what_was_found_good_is_listed_with_its_readings() -> None:
     """A part is sold on what was proved good before it."""
-    lines = told(drilled("network/module-silent", "power-fix")).get("Found good", ())
+    lines = told(drilled_state("network/module-silent", "power-fix")).get("Found good", ())
     assert any(line.startswith("By test: ") and ", limit " in line for line in lines)
 
 
 def test_readings_after_the_repair_stand_beside_those_before() -> None:
     """A procedure that convicted and verifies is told with its readings both times."""
-    lines = told(drilled("network/module-silent", "power-fix"))
+    lines = told(drilled_state("network/module-silent", "power-fix"))
     out, good = (
         [line for line in lines[name] if line.startswith("By test: ") and ", limit " in line]
         for name in ("Cause", VERIFIED)
@@ -83,13 +69,13 @@ def test_a_proof_that_nobody_measured_is_named() -> None:
 
 def test_what_evidence_should_have_in_writing_is_a_blank() -> None:
     """The number that convicts a part: written down on the walk, or by hand on the paper."""
-    lines = told(drilled(SWAPPED, "wrong-part"))["Cause"]
+    lines = told(drilled_state(SWAPPED, "wrong-part"))["Cause"]
     assert any(line.startswith("Number on the label: ____") for line in lines)
 
 
 def test_no_dtcs_are_told_with_their_time() -> None:
     """`no DTCs` after the repair is no contradiction of a current code before it."""
-    shop, state = drilled_shop(SAMPLES), drilled("charging/lamp-on", "cable-fix")
+    shop, state = drilled_shop(SAMPLES), drilled_state("charging/lamp-on", "cable-fix")
     at = next(n for n, one in enumerate(state.done) if isinstance(one, Done))
     done = replace(state.done[at], wrote={"DTC status": "no DTCs"})
     changed = replace(state, done=(*state.done[:at], done, *state.done[at + 1 :]))

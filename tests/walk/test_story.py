@@ -1,7 +1,6 @@
 """The story of a job: what passed, what isn't confirmed, codes with status, what was ruled out."""
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -9,26 +8,10 @@ from builder.walk.job_state import JobState
 from builder.walk.noted_codes import codes_in
 from builder.walk.repair_tests import NOT_RUN
 from builder.walk.screen import screen
-from builder.walk.story import VERIFIED, Story, story_lines, story_of
-from tests.walk.drilled import drilled_fix, drilled_shop
+from builder.walk.story import VERIFIED
+from tests.walk.drilled import drilled_shop
 from tests.walk.played import started, typed
-
-SAMPLES = Path(__file__).parents[1] / "samples"
-
-
-def state_of(tree: str, fix: str) -> JobState:
-    """Return the walk to a fix."""
-    job = drilled_fix(SAMPLES, tree, fix)
-    assert job
-    return job.state
-
-
-def told(state: JobState) -> dict[str, tuple[str, ...]]:
-    """Return the lines of a story by their heading."""
-    shop = drilled_shop(SAMPLES)
-    story: Story = story_of(shop.tables, state, shop.library)
-    assert len([*story_lines(story)]) > len(story.sections)
-    return dict(story.sections)
+from tests.walk.told_stories import SAMPLES, drilled_state, told
 
 
 def arrival(state: JobState) -> JobState:
@@ -40,7 +23,7 @@ def arrival(state: JobState) -> JobState:
 
 def test_a_reading_out_of_its_limits_is_marked() -> None:
     """With the reading, its limit and the mark; one within its limits has none."""
-    convicting, proof = told(state_of("charging/lamp-on", "cable-fix"))["Cause"][1:]
+    convicting, proof = told(drilled_state("charging/lamp-on", "cable-fix"))["Cause"][1:]
     assert "limit at most 0.4 V [OUT OF LIMITS]" in convicting
     assert proof.startswith("Voltage, alternator post to its case: ")
     assert "OUT OF" not in proof
@@ -48,7 +31,7 @@ def test_a_reading_out_of_its_limits_is_marked() -> None:
 
 def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
     """`not run yet` goes on, and isn't told as passed; `none` is, where it was answered."""
-    lines = told(state_of("steering/assist-lamp-after-module-swap", "locked"))[VERIFIED]
+    lines = told(drilled_state("steering/assist-lamp-after-module-swap", "locked"))[VERIFIED]
     assert lines[0].startswith("Not confirmed: ")
     assert lines[0].endswith(": not run yet")
     assert [line.partition(": ")[0] for line in lines[1:-1]] == ["Passed", "Passed"]
@@ -56,7 +39,7 @@ def test_a_monitor_that_may_not_have_run_is_not_confirmed() -> None:
 
 def test_a_test_that_was_not_done_is_not_passed() -> None:
     """Before the repair is done, every test is still to come."""
-    arrived = arrival(state_of("charging/lamp-on", "cable-fix"))
+    arrived = arrival(drilled_state("charging/lamp-on", "cable-fix"))
     *lines, by_hand = told(arrived)[VERIFIED]
     assert by_hand.startswith("Complaint gone: ____")
     assert len(lines) == 2
@@ -66,7 +49,7 @@ def test_a_test_that_was_not_done_is_not_passed() -> None:
 
 def test_the_screen_tells_what_was_read_before_the_repair() -> None:
     """The cable is measured again to verify it; the customer hears what was wrong with it."""
-    state, tables = state_of("charging/lamp-on", "cable-fix"), drilled_shop(SAMPLES).tables
+    state, tables = drilled_state("charging/lamp-on", "cable-fix"), drilled_shop(SAMPLES).tables
     before, after = (one.readings[""].value for one in state.steps if one.step == "cable")
     assert before != after
     assert screen(tables, state)["tell"] == screen(tables, arrival(state))["tell"]
@@ -74,7 +57,7 @@ def test_the_screen_tells_what_was_read_before_the_repair() -> None:
 
 def test_only_what_every_check_speaks_against_is_ruled_out() -> None:
     """The belt is also condemned by water on it, which nobody tried here; the pulley is not."""
-    lines = told(state_of("charging/lamp-on", "cable-fix"))["Ruled out"]
+    lines = told(drilled_state("charging/lamp-on", "cable-fix"))["Ruled out"]
     assert any(line.startswith("The alternator pulley slips? No. ") for line in lines)
     assert not any("belt slips" in line for line in lines)
     assert not any(line.startswith("High resistance between alternator") for line in lines)
@@ -82,7 +65,7 @@ def test_only_what_every_check_speaks_against_is_ruled_out() -> None:
 
 def test_an_answer_that_was_only_stated_rules_nothing_out() -> None:
     """Somebody's word is no measurement."""
-    state = state_of("charging/lamp-on", "cable-fix")
+    state = drilled_state("charging/lamp-on", "cable-fix")
     belt = next(at for at, one in enumerate(state.steps) if one.step == "belt")
     event = state.steps[belt].event
     answer = replace(state.done[event], stated=True)

@@ -24,6 +24,12 @@ def closest_names(name: str, known: Iterable[str]) -> list[str]:
     return [by_folded[match] for match in matches]
 
 
+def names_meant(words: Iterable[str], known: Iterable[str]) -> set[str]:
+    """Return the known names that a word which is none of them may be a slip of."""
+    names = list(known)
+    return {near for word in words if word not in names for near in closest_names(word, names)}
+
+
 def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
     """Suggest the closest names; where none is close, what else to do, and all names if few."""
     names = sorted(map(str, known))

@@ -3,6 +3,7 @@
 In: the `Facts` of a tree. Out: each such `Running` step whose procedure exists.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -12,6 +13,8 @@ from builder.model.procedures import Procedure
 from builder.model.text import Text
 from builder.model.tree import Step
 from builder.rules.shared.rule import Facts
+
+VALUE = re.compile(r"<([a-z][a-z0-9_-]*)>")  # what a procedure is told, in its texts
 
 
 @dataclass(frozen=True, slots=True)
