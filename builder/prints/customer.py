@@ -108,7 +108,7 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield from _unexplained(found)
     yield heading("What we found")
     lines = [
-        f"Cause: {found.cause}." if found.cause else "",
+        _cause(found),
         found.tell,
         f"Repair: {found.repair}." if found.repair else "",
     ]
@@ -124,6 +124,15 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     if told:
         yield heading("What we were told or looked up, not measured here")
         yield from _checks(told, spelled)
+
+
+def _cause(found: Diagnosis) -> str:
+    """Tell the cause, as no more than likely where something it rests on wasn't checked."""
+    if not found.cause:
+        return ""
+    if found.unproved:
+        return f"Likely cause, not all of it was checked on this job: {found.cause}."
+    return f"Cause: {found.cause}."
 
 
 def _unexplained(found: Diagnosis) -> Iterator[Flowable]:

@@ -130,7 +130,8 @@ def _cause(known: _Job) -> list[str]:
         found = diagnosis_of(known.tables, state, known.library)
         assert isinstance(found, Diagnosis)
         open_ = _left_open(found, "cause", found.cause)
-        return [f"{found.cause or found.repair}.", *open_, *_evidence(found)]
+        likely = "Likely, not all of it was checked: " if found.unproved else ""
+        return [f"{likely}{found.cause or found.repair}.", *open_, *_evidence(found)]
     if end.kind == "stuck":
         return _stuck(known)
     words = row_of(known.tables, state.frames[0])["text"]

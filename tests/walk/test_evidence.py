@@ -64,7 +64,13 @@ def test_a_proof_that_nobody_measured_is_named() -> None:
     state = reduce_event(shop.tables, JobState(), Start(tree=tree, enter=fix))
     assert isinstance(state, JobState)
     assert is_repairing(state)
-    assert told(state)["Cause"][-1].startswith("Not checked on this job: ")
+    cause = told(state)["Cause"]
+    assert cause[0].startswith("Likely, not all of it was checked: ")
+    assert cause[-1].startswith("Not checked on this job: ")
+    found = diagnosis_of(shop.tables, state, shop.library)
+    assert isinstance(found, Diagnosis)
+    sheet = words(customer_sheet(shop.trees[tree], fix, shop.library, "", found))
+    assert "Likely cause, not all of it was checked on this job: " in sheet
 
 
 def test_what_evidence_should_have_in_writing_is_a_blank() -> None:
