@@ -79,8 +79,11 @@ def typed_quantity(text: str, unit_wanted: str | None = None) -> Quantity | Over
         return _over(over, unit_wanted)
     match = _READING.fullmatch(typed)
     if not match or not (match["whole"] or match["part"]):
+        shown = text.strip()
         return Mistake(
-            f"{text.strip() or 'nothing'} is no reading: a number comes first, as in 12.6"
+            f"{shown} is no reading: a number comes first, as in 12.6"
+            if shown
+            else "no reading yet: type a number, as in 12.6"
         )
     wrong = _number_mistake(match)
     symbol = wrong or _unit(match["unit"], unit_wanted)

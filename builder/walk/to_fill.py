@@ -113,15 +113,15 @@ def _limits(ask: FillRow, typed: tuple[str, ...]) -> Value | Refused:
     """Return the limits of a spec in its unit, as exact decimals."""
     names, unit = ask["limits"], ask["unit"]
     if len(typed) != len(names):
-        return Refused(f"`{ask['name']}` needs: {', '.join(names)}")
+        return Refused(f"{ask['ask']} needs: {', '.join(names)}")
     limits = []
     for text in typed:
         quantity = typed_quantity(text, unit)
         if not isinstance(quantity, Quantity):
             message = quantity.message if isinstance(quantity, Mistake) else "no number"
-            return Refused(f"`{ask['name']}`: {message}")
+            return Refused(f"{ask['ask']}: {message}")
         limits.append(round_digits(convert(quantity.value, quantity.unit, unit)))
     if limits != sorted(limits):
-        return Refused(f"`{ask['name']}`: the high spec is below the low spec")
+        return Refused(f"{ask['ask']}: the highest is below the lowest")
     digits = tuple(f"{limit:f}" for limit in limits)
     return digits if ask.get("list") else digits[0]

@@ -36,7 +36,7 @@ globalThis.baytreeQuantities = (() => {
     if (over) return overRange(over, wanted);
     const found = READING.exec(given);
     if (!found || !(found[2] || found[3])) {
-      return { mistake: `${shown || "nothing"} is no reading: a number comes first, as in 12.6` };
+      return { mistake: shown ? `${shown} is no reading: a number comes first, as in 12.6` : "no reading yet: type a number, as in 12.6" };
     }
     const [, sign, whole = "", part = "", rest] = found;
     const wrong = numberMistake(given, whole, part, rest);

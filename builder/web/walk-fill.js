@@ -26,7 +26,7 @@ globalThis.baytreeFill = (() => {
     const { name, one_of, list = false } = ask, isText = typeof value === "string";
     const refuse = (words) => ({ refused: `\`${name}\`${words}` });
     if (isText === list) return refuse(` is ${list ? "a list" : "one value"}`);
-    if (ask.limits) return limitsOf(ask, [value].flat(), refuse);
+    if (ask.limits) return limitsOf(ask, [value].flat(), (words) => ({ refused: `${ask.ask}${words}` }));
     if (isText && one_of.length && !one_of.includes(value)) {
       const answers = answersOfCodes(ask.codes || {}, value);
       if (answers.length === 1) return answers[0];
@@ -46,7 +46,7 @@ globalThis.baytreeFill = (() => {
       if (!quantity.value) return refuse(`: ${quantity.mistake || "no number"}`);
       limits.push(convert(quantity.value, quantity.unit, unit));
     }
-    if (limits.length > 1 && less(limits[1], limits[0])) return refuse(": the high spec is below the low spec");
+    if (limits.length > 1 && less(limits[1], limits[0])) return refuse(": the highest is below the lowest");
     const digits = limits.map((limit) => rounded(limit));
     return list ? digits : digits[0];
   }
