@@ -27,8 +27,10 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
+from builder.walk.cause_lines import PLACE_LABEL, PLACES
 from builder.walk.complaint_lines import REST, unexplained_blank, unexplained_text
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
+from builder.walk.estimate_lines import with_known_parts
 from builder.walk.job_details import job_details, job_line
 from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
@@ -52,7 +54,8 @@ def customer_sheet(
     Raises KeyError if the tree has no step of that id, ValueError if the step is no fix.
     """
     found = walked or diagnosis_alone(tree, fix)
-    options = estimate_options(in_plain_words(tree), fix, library, found.advice)
+    every = estimate_options(in_plain_words(tree), fix, library, found.advice)
+    options = with_known_parts(every, found.known)
     sheet = PAPERS[paper or library.shop.paper]
     details = job_details(found.job, found.vehicle, library, found.day)
     spelled = spelled_at_first_use(library.glossary)
@@ -111,9 +114,12 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         _cause(found),
         found.tell,
         f"Repair: {found.repair}." if found.repair else "",
+        f"{PLACE_LABEL}: {found.place}." if found.place else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
+    if found.needs_place:
+        yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
     told = [one for one in found.evidence if one.told or one.stated]
     seen = [one for one in found.evidence if one not in told]
     if seen or found.to_measure:

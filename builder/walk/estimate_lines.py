@@ -5,12 +5,14 @@ where nobody recorded it.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind, PriceLine
 from builder.plan.refused_options import FIT_HERE
 from builder.walk.job_details import BLANK
+from builder.wording.one_of_several import narrowed_name
 from builder.wording.sentences import capitalized
 from builder.wording.value_text import money_text
 
@@ -20,6 +22,24 @@ def hours_text(options: Sequence[EstimateOption]) -> str:
     here = next((one for one in options if one.id == FIT_HERE), None)
     hours = [line.hours for line in here.lines if line.hours is not None] if here else []
     return f"{sum(hours):f}" if hours else ""
+
+
+def with_known_parts(
+    options: Sequence[EstimateOption], known: Sequence[str]
+) -> tuple[EstimateOption, ...]:
+    """Return options in which a part that may be one of several is named as the one it was."""
+    return tuple(
+        replace(
+            option,
+            lines=tuple(
+                replace(line, name=narrowed_name(line.name, known))
+                if line.kind is LineKind.PART
+                else line
+                for line in option.lines
+            ),
+        )
+        for option in options
+    )
 
 
 def part_lines(options: Sequence[EstimateOption], chosen: str, own: str) -> list[str]:

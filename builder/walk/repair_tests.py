@@ -23,14 +23,20 @@ NOT_RUN = re.compile(
     re.IGNORECASE,
 )
 NOT_CONFIRMED = "Not confirmed"
+_NOTHING = ": Nothing "  # heard, felt, seen
 
 
 def verification_lines(
-    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+    tables: WalkTables,
+    state: JobState,
+    taken: Sequence[StepTaken],
+    library: Library,
+    rest: str = "",
 ) -> list[str]:
     """Return a line for each test of the fix, and for each reading of a procedure that it ran.
 
-    None where the walk ended without a repair.
+    None where the walk ended without a repair. `rest` is what of the complaint the cause doesn't
+    explain: a test that noticed nothing says nothing of that.
     """
     if state.end is None or state.end.kind != "fix":
         return []
@@ -42,7 +48,11 @@ def verification_lines(
     lines = []
     for at, test in enumerate(tests):
         run = runs[at] if at < len(runs) else None
-        lines += [_line(tables, test, run, library), *_readings(tables, run or (), library)]
+        line = _line(tables, test, run, library)
+        left = (
+            f", apart from what is not diagnosed yet: {rest}" if rest and _NOTHING in line else ""
+        )
+        lines += [f"{line}{left}", *_readings(tables, run or (), library)]
     return lines
 
 

@@ -17,7 +17,7 @@ from builder.wording.question_parts import (
     verb_text,
     yes_text,
 )
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 
 _YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
 _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
@@ -48,6 +48,9 @@ def finding_text(question: str, answer: str) -> str:
     asked = _of_the_shop(question)
     if re.match(r"(?:Is|Are) \w+ (?:one )?of these", asked):
         return capitalized(answer)
+    sensed = _SENSED.match(asked)
+    if sensed and answer == "nothing":
+        return f"Nothing {uncapitalized(_label(asked))}"
     first, _, after = asked.partition(" ")
     if first.lower() not in NEGATIVE or not question.endswith("?"):
         return f"{finding_label(question)}: {answer}"
