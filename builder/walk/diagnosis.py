@@ -36,6 +36,7 @@ from builder.wording.one_of_several import narrowed, only_known
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
 from builder.wording.several_places import has_several_places, is_placed
+from builder.wording.unproved_cause import without_claims
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,15 +111,16 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     place = known_place(own, base.filled, evidence_of(tables, end, before))
     repair = narrowed(without_quotes(quoting(tables, words, row["text"])), known)
     cause = narrowed(without_quotes(quoting(tables, words, row.get("cause", ""))), known)
+    unproved = tuple(_unproved(tables, end, before))
     return Diagnosis(
         tree=end.inside,
         fix=end.step,
         repair=own.get("repair") or repair,
-        cause=own.get("cause") or cause,
+        cause=own.get("cause") or (without_claims(cause) if unproved else cause),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         evidence=evidence,
-        unproved=tuple(_unproved(tables, end, before)),
+        unproved=unproved,
         own_words=own,
         known=known,
         place=place,

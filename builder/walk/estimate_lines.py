@@ -17,6 +17,9 @@ from builder.wording.sentences import capitalized
 from builder.wording.value_text import money_text
 
 
+LINE = 90  # characters that are sure to stand in one line
+
+
 def hours_text(options: Sequence[EstimateOption]) -> str:
     """Return the hours of the repair as estimated; "" where they aren't known."""
     here = next((one for one in options if one.id == FIT_HERE), None)
@@ -71,7 +74,8 @@ def choice_lines(
     declined = "; ".join([*turned_down, *([own] if own else [])])
     if not names and not declined:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    return [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+    lines = [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+    return [". ".join(lines)] if sum(map(len, lines)) <= LINE else lines
 
 
 def _with_total(option: EstimateOption, shop: Shop) -> str:

@@ -25,9 +25,8 @@ def minutes_lines(
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
-    lines = [_from_to(state, taken, shop)]
-    if after:  # in minutes alone: the rows are booked, and their tenths need not add up to its own
-        lines.append(f"Hands-on, all of it: {_clock(taken, minutes_text)}")
+    # All of it in minutes alone: the rows are booked, and their tenths need not add up to its own.
+    lines = [f"{_from_to(state, taken, shop)}; hands-on {_clock(taken, minutes_text)}"]
     plan = f"{minutes_and_hours(planned)} planned" if planned else ""
     lines.append("; ".join(filter(None, (f"Diagnosis: {_clock(before, minutes_and_hours)}", plan))))
     if after:
