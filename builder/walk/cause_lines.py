@@ -9,11 +9,13 @@ from collections.abc import Iterator, Sequence
 from itertools import takewhile
 
 from builder.graph.runs import with_values
+from builder.model.ends import Drive
 from builder.model.library import Library
 from builder.walk.diagnosis import Diagnosis, before_repair
+from builder.walk.fix_words import drive_of
 from builder.walk.job_details import BLANK
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
-from builder.walk.measured import asked_words, measured_check
+from builder.walk.measured import MeasuredCheck, asked_words, measured_check
 from builder.walk.measured_lines import evidence_line, evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
@@ -21,9 +23,12 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.labels import STOP_LABELS
 from builder.wording.past_tense import past_tense
 from builder.wording.sentences import capitalized
+from builder.wording.vehicle_words import driving_text
 
 _SEVERAL = re.compile(r" or | if ")
+_BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
 PLACE_LABEL, PLACES = "Where", "side, axle, or cylinder"
+_HANDED_ON = ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
 SINCE = f"Result, if checked since: {BLANK}"
 
 
@@ -31,10 +36,15 @@ def cause_lines(found: Diagnosis) -> list[str]:
     """Return the cause and what convicts it; a blank where it is more than one thing."""
     likely = "Likely, not all of it was checked: " if found.unproved else ""
     says = any(found.own_words.get(name) for name in ("cause", "repair"))
-    is_seen = any(one.seen or one.parts or one.unwritten for one in found.evidence[:1])
-    is_open = _SEVERAL.search(found.cause) and not (says or is_seen)
+    is_open = _SEVERAL.search(found.cause) and not (says or any(map(_decides, found.evidence[:1])))
     blank = [f"Exactly what: {BLANK * 3}"] if is_open else []
     return [f"{likely}{found.cause or found.repair}.", *blank, *_evidence(found)]
+
+
+def _decides(check: MeasuredCheck) -> bool:
+    """Whether an answer says which of several things it was, or leaves that to a pen itself."""
+    is_word = not check.values and not _BARE.search(check.result)
+    return bool(is_word or check.seen or check.parts or check.unwritten)
 
 
 def _evidence(found: Diagnosis) -> Iterator[str]:
@@ -56,10 +66,18 @@ def no_cause_lines(
         return ["Not found yet: the walk goes on."]
     if state.end.kind == "stuck":
         return _stuck(tables, taken)
-    words = row_of(tables, state.frames[0])["text"]
+    row = row_of(tables, state.frames[0])
     last = [one for one in taken if one.entry.kind == "check"][-1:]
-    lines = [evidence_line(measured_check(tables, one, library)) for one in last]
-    return [f"{STOP_LABELS.get(state.end.kind, state.end.kind)}: {words}.", *lines]
+    drive, why = drive_of(tables, state)
+    label = STOP_LABELS.get(state.end.kind, state.end.kind)
+    lines = [
+        f"No cause proved on this job. {label}: {row['text']}.",
+        *(evidence_line(measured_check(tables, one, library)) for one in last),
+        f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
+        f"Next: {row['note']}" if row.get("note") else "",
+        f"Handed to: {BLANK * 2}" if state.end.kind in _HANDED_ON else "",
+    ]
+    return [*filter(None, lines)]
 
 
 def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:

@@ -10,13 +10,13 @@ from dataclasses import replace
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind, PriceLine
-from builder.plan.refused_options import FIT_HERE
+from builder.plan.refused_options import FIT_HERE, LEAVE
 from builder.walk.job_details import BLANK
 from builder.wording.one_of_several import narrowed_name
 from builder.wording.sentences import capitalized
 from builder.wording.value_text import money_text
 
-
+NOTHING_NOW = "No repair now"  # instead of leaving it, where it isn't safe
 LINE = 90  # characters that are sure to stand in one line
 
 
@@ -70,7 +70,9 @@ def choice_lines(
     chosen, own = job.get("chosen"), job.get("declined")
     offered = [one for one in options if not one.not_offered]
     names = [_with_total(one, shop) for one in offered if one.id == chosen]
-    turned_down = [one.option for one in offered if one.id != chosen] if names else []
+    others = [NOTHING_NOW if one.not_offered else one.option for one in options
+              if one.id != chosen and (one in offered or one.id == LEAVE)]  # fmt: skip
+    turned_down = others if names else []
     declined = "; ".join([*turned_down, *([own] if own else [])])
     if not names and not declined:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]

@@ -14,15 +14,16 @@ from builder.walk.measured import measured_check
 from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import row_of
-from builder.walk.tree_rows import VerifyRow
+from builder.walk.tree_rows import TreeTable, VerifyRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.wording.finding_text import finding_text
 from builder.wording.sentences import capitalized
 
 NOT_RUN = re.compile(
     r"\bnot (?:yet )?(?:run|tested|complete|completed|ready|supported)\b|\bincomplete\b",
     re.IGNORECASE,
 )
-NOT_CONFIRMED = "Not confirmed"
+NOT_CONFIRMED, PASSED = "Not confirmed", "passed"
 _NOTHING = ": Nothing "  # heard, felt, seen
 
 
@@ -97,12 +98,21 @@ def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:
     return any(NOT_RUN.search(result) for result in last.values())
 
 
+def _passed_words(procedure: TreeTable) -> str:
+    """Name a procedure, by its good word where its title is a question: `Battery: good`."""
+    title, words = procedure["title"], procedure.get("returns", [])
+    return finding_text(title, words[0]) if title.endswith("?") and words else title
+
+
 def _name(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None) -> str:
     if "text" in test:
         return capitalized(test["text"])
     if "by" in test:
         procedure = tables.shop["procedures"].get(test["by"]["procedure"])
-        return procedure["title"] if procedure else test["by"]["procedure"]
+        if procedure is None:
+            return test["by"]["procedure"]
+        is_passed = run is not None and run[-1].entry.result == PASSED
+        return _passed_words(procedure) if is_passed else procedure["title"]
     inside = run[-1].entry.inside if run else ""
     steps = tables[inside]["steps"] if inside else {}
     return steps[test["step"]]["text"] if test["step"] in steps else test["step"]

@@ -9,7 +9,7 @@ globalThis.baytreeEnds = (() => {
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
-  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
+  const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
 
   function saveRecord({ job, record }) {
     const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");

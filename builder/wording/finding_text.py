@@ -23,7 +23,8 @@ _YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
 _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
           "neither side": "neither side"}  # fmt: skip
 _SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
-           "hear or feel": "Heard or felt", "see and hear": "Seen and heard"}  # fmt: skip
+           "hear or feel": "Heard or felt", "see or feel": "Seen or felt",
+           "see and hear": "Seen and heard"}  # fmt: skip
 _VERBS = "|".join(sorted(_SENSES, key=len, reverse=True))
 _SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{_VERBS})\b(?P<rest>.*)")
 # What is asked of a part: the part alone, and on which occasion, says enough before the answer.

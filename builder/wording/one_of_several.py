@@ -22,6 +22,7 @@ _SEVERAL = re.compile(
     rf"(?=[,.;]|$| (?:{_ENDS})\b)"
 )
 _FINITE = frozenset(("binds", "draws", "is", "keeps", "leaks", "sticks", "swells"))
+_ALSO_STATES = frozenset(("clean", "clear", "close", "cut", "dry", "free", "open", "set"))
 _VERBS: tuple[Collection[str], ...] = (PAST, _FINITE)
 _OPEN = frozenset(("out",))  # what follows belongs to it
 _VOWEL = re.compile(r"[aeiou]", re.IGNORECASE)
@@ -58,8 +59,13 @@ def _one(match: re.Match[str], known: Sequence[str]) -> str:
 def _are_unlike(things: Sequence[str]) -> bool:
     """Whether these are no words of one kind, as in `the grounds, or replace the sensor`."""
     words = [thing.casefold() for thing in things]
-    kinds = ([word in verbs for word in words] for verbs in _VERBS)
-    return not _OPEN.isdisjoint(words) or any(any(one) and not all(one) for one in kinds)
+    if not _OPEN.isdisjoint(words):
+        return True
+    return any(
+        any(word in verbs and word not in _ALSO_STATES for word in words)
+        and not all(word in verbs for word in words)
+        for verbs in _VERBS
+    )
 
 
 def _is_named(thing: str, known: Sequence[str]) -> bool:
