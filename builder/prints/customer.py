@@ -85,10 +85,9 @@ class _Sheet:
 def _story(sheet: _Sheet) -> Iterator[Flowable]:
     shop = sheet.shop
     yield paragraph(str(shop.name), paragraph_style(18, heavy=True, below=2))
-    if shop.phone:
-        yield paragraph(f"Phone {shop.phone}", paragraph_style(12))
     customer = {"Customer": sheet.found.job.get("customer", "")}
-    yield blank_table(filled_in({**customer, **sheet.details}), sheet.paper, 20)
+    phone = {"Our phone": str(shop.phone)} if shop.phone else {}
+    yield blank_table(filled_in({**customer, **sheet.details, **phone}), sheet.paper, 18)
     yield from _found(sheet.found, sheet.spelled)
     yield heading("What it means for driving")
     for reason in _driving(sheet):
@@ -99,7 +98,7 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
         [
             heading("Your choice"),
             paragraph("I have read this sheet and choose the option ticked."),
-            blank_table(("Signature", "Name and date"), sheet.paper, 40),
+            blank_table(("Signature", "Name and date"), sheet.paper, 32),
         ]
     )
 

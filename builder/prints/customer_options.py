@@ -33,18 +33,18 @@ def option_parts(
     if cheapest := cheapest_repair(options):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
         words = f"Lowest price for a full repair: {cheapest.option}, {total}."
-        yield paragraph(words, paragraph_style(12, heavy=True, above=8))
-    yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
+        yield paragraph(words, paragraph_style(12, heavy=True, above=5))
+    yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
 
 
 def _option(
     option: EstimateOption, shop: Shop, paper: Paper, spelled: Spelled
 ) -> Iterator[Flowable]:
     if option.not_offered:
-        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
+        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=4))
         yield quiet_paragraph(spelled(f"{option.not_offered.rstrip('.')}."))
         return
-    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
+    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=4))
     rows = [
         [paragraph(spelled(_item(line, shop))), _amount(line.amount, shop)] for line in option.lines
     ]

@@ -118,10 +118,10 @@ def legible_step(entry: RecordedStep) -> RecordedStep:
 
 
 def _legible(reading: RecordedReading) -> str:
-    """Return the value; one that was typed in another unit has digits that nobody measured."""
+    """Return the value; one of another unit, or computed, has digits that nobody measured."""
     if reading.typed.endswith(reading.unit) or not reading.value.replace(".", "").isdigit():
         return reading.value
-    typed = sum(one.isdigit() for one in reading.typed)
+    typed = sum(one.isdigit() for one in reading.typed) or MOST_DIGITS
     digits = Context(prec=max(LEAST_DIGITS, min(typed, MOST_DIGITS)))
     return f"{digits.plus(Decimal(reading.value)):f}"
 
