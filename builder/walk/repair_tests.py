@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from builder.model.library import Library
+from builder.walk.complaint_lines import NOTHING
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import CANNOT_TEST, JobState
 from builder.walk.measured import measured_check
@@ -49,12 +50,16 @@ def verification_lines(
     lines = []
     for at, test in enumerate(tests):
         run = runs[at] if at < len(runs) else None
-        line = _line(tables, test, run, library)
-        left = (
-            f", apart from what is not diagnosed yet: {rest}" if rest and _NOTHING in line else ""
-        )
-        lines += [f"{line}{left}", *_readings(tables, run or (), library)]
+        line = without_rest(_line(tables, test, run, library), rest)
+        lines += [line, *_readings(tables, run or (), library)]
     return lines
+
+
+def without_rest(line: str, rest: str) -> str:
+    """Say of a test that noticed nothing that it leaves out what of the complaint is open."""
+    if not rest or rest.casefold() == NOTHING or _NOTHING not in line:
+        return line
+    return f"{line}, apart from what is not diagnosed yet: {rest}"
 
 
 def _readings(tables: WalkTables, run: Sequence[StepTaken], library: Library) -> Iterator[str]:

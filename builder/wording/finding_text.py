@@ -40,6 +40,8 @@ _OF_A_PART = tuple(map(re.compile, (
     r"What(?: is|'s) (?P<part>.+)",
     r"Where is (?P<part>the .+)",
 )))  # fmt: skip
+# What none of the parts does; one that is asked with `not` would deny twice.
+_WHICH = re.compile(r"Which (?P<rest>(?:[a-z]+ )?(?:DTCs|[a-z]+s) (?!do\b|does\b|don't\b|of\b).+)")
 _INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
                        r"(?P<aux>does|do|did|is|are) (?P<after>.+)")  # fmt: skip
 
@@ -52,6 +54,8 @@ def finding_text(question: str, answer: str) -> str:
     sensed = _SENSED.match(asked)
     if sensed and answer == "nothing":
         return f"Nothing {uncapitalized(_label(asked))}"
+    if answer == "none" and (which := _WHICH.match(asked)):
+        return f"No {which['rest']}"
     first, _, after = asked.partition(" ")
     if first.lower() not in NEGATIVE or not question.endswith("?"):
         return f"{finding_label(question)}: {answer}"

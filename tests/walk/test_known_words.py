@@ -9,8 +9,8 @@ from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState
 from builder.walk.reduce import reduce_event
-from builder.walk.repair_tests import verification_lines
-from builder.walk.steps_taken import steps_taken
+from builder.walk.repair_tests import without_rest
+from builder.wording.finding_text import finding_text
 from tests.prints.printed_words import words
 from tests.walk.drilled import drilled_shop
 from tests.walk.told_stories import SAMPLES, drilled_state, told
@@ -61,13 +61,12 @@ def test_the_tech_s_words_settle_which_part_it_was() -> None:
 
 def test_a_test_that_noticed_nothing_leaves_out_what_is_open() -> None:
     """`nothing` on the road says nothing of a shake that isn't diagnosed."""
-    shop, state = drilled_shop(SAMPLES), drilled_state(TREE, FIX)
-    taken = steps_taken(shop.tables, state)
-    plain = verification_lines(shop.tables, state, taken, shop.library)
-    rest = verification_lines(shop.tables, state, taken, shop.library, "the shake")
-    left = ", apart from what is not diagnosed yet: the shake"
-    assert [line.removesuffix(left) for line in rest] == plain
-    assert all((": Nothing " in line) is line.endswith(left) for line in rest)
+    line = f"Passed: {finding_text('What do you hear or feel on the road?', 'nothing')}"
+    assert line == "Passed: Nothing heard or felt on the road"
+    left = f"{line}, apart from what is not diagnosed yet: the shake"
+    assert without_rest(line, "the shake") == left
+    assert without_rest(line, "none") == without_rest(line, "") == line
+    assert without_rest("Passed: First stop in the lot", "the shake").endswith("the lot")
 
 
 def test_a_stop_says_how_the_car_is_handed_on() -> None:
