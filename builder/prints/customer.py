@@ -14,7 +14,7 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
-from builder.prints.customer_options import Spelled, option_parts
+from builder.prints.customer_options import Spelled, option_blocks
 from builder.prints.document import (
     DocumentNames,
     blank_table,
@@ -27,7 +27,7 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
-from builder.walk.cause_lines import PLACE_LABEL, PLACES
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
 from builder.walk.complaint_lines import REST, unexplained_blank, unexplained_text
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.estimate_lines import with_known_parts
@@ -93,9 +93,11 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
-    yield from option_parts(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
-    yield KeepTogether(
+    *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
+    yield from map(KeepTogether, options)
+    yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
+            *last,
             heading("Your choice"),
             paragraph("I have read this sheet and choose the option ticked."),
             blank_table(("Signature", "Name and date"), sheet.paper, 32),
@@ -113,7 +115,7 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         _cause(found),
         found.tell,
         f"Repair: {found.repair}." if found.repair else "",
-        f"{PLACE_LABEL}: {found.place}." if found.place else "",
+        f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))

@@ -104,16 +104,26 @@ def correction_lines(
     if not done:
         return ["Not done yet."]
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
-    is_open = _SEVERAL.search(found.repair) and not found.own_words.get("repair")
-    blank = [f"Exactly what was done: {BLANK * 3}"] if is_open else []
+    blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
+
+
+def is_repair_open(found: Diagnosis) -> bool:
+    """Whether the tree's words name more than one thing to do, and the tech wrote nothing."""
+    return bool(_SEVERAL.search(found.repair)) and not found.own_words.get("repair")
 
 
 def place_lines(found: Diagnosis) -> list[str]:
     """Return where it is: a side, an axle, a cylinder; nothing where there is one such part."""
-    if found.place:
-        return [f"{PLACE_LABEL}: {found.place}"]
+    if place := place_beside(found):
+        return [f"{PLACE_LABEL}: {place}"]
     return [f"{PLACE_LABEL} ({PLACES}): {BLANK * 2}"] if found.needs_place else []
+
+
+def place_beside(found: Diagnosis) -> str:
+    """Return where it is, unless cause or repair say so."""
+    words = f"{found.cause} {found.repair}".casefold()
+    return "" if found.place.casefold() in words else found.place
 
 
 def _done_text(found: Diagnosis) -> str:

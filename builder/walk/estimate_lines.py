@@ -45,18 +45,23 @@ def with_known_parts(
     )
 
 
-def part_lines(options: Sequence[EstimateOption], chosen: str, own: str) -> list[str]:
-    """Return the parts of an option, or what the tech wrote of them."""
+def part_lines(
+    options: Sequence[EstimateOption], chosen: str, own: str, asks_which: bool
+) -> list[str]:
+    """Return the parts of an option, or what the tech wrote of them.
+
+    `asks_which`: of a part that may be one of several, nothing else on the paper asks for it.
+    """
     option = next((one for one in options if one.id == chosen), None)
     if option is None or own:
         return [capitalized(own)] if own else []
     parts = [line for line in option.lines if line.kind is LineKind.PART]
-    return [_part_line(part) for part in parts] or ["None."]
+    return [_part_line(part, asks_which) for part in parts] or ["None."]
 
 
-def _part_line(part: PriceLine) -> str:
+def _part_line(part: PriceLine, asks_which: bool) -> str:
     """Write a part with blanks for its number, and for which it was where it may be several."""
-    which = f", which: {BLANK}" if " or " in part.name else ""
+    which = f", which: {BLANK}" if asks_which and " or " in part.name else ""
     installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
     return f"{capitalized(part.name)}{installed}{which}, part number {BLANK}"
 

@@ -11,7 +11,12 @@ from dataclasses import dataclass
 from builder.model.library import Library
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.refused_options import FIT_HERE
-from builder.walk.cause_lines import cause_lines, correction_lines, no_cause_lines
+from builder.walk.cause_lines import (
+    cause_lines,
+    correction_lines,
+    is_repair_open,
+    no_cause_lines,
+)
 from builder.walk.complaint_lines import (
     AFTER,
     REST,
@@ -143,4 +148,5 @@ def _parts(known: _Job) -> list[str]:
     if known.found is None:
         return []
     own = known.found.own_words.get("parts", "")
-    return part_lines(known.options, known.job.get("chosen", FIT_HERE), own)
+    chosen, asks_which = known.job.get("chosen", FIT_HERE), not is_repair_open(known.found)
+    return part_lines(known.options, chosen, own, asks_which)
