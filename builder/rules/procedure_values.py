@@ -56,7 +56,7 @@ shop, a current such as `9 A`, a spec. A value that the tree asks for is written
 """
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
@@ -101,6 +101,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                 yield RULE.finding(value.at, message, "what it says is lost", hint)
             else:
                 yield from _of_kind(facts, taken[str(name)], value)
+        yield from _of_another(facts.library, running, taken)
 
 
 def _never_given(facts: Facts) -> Iterator[Finding]:
@@ -152,6 +153,24 @@ def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
         message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"
         hint = _hint(facts.library, taken.kind, value)
         yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+
+
+def _of_another(
+    library: Library, running: Running, taken: Mapping[str, Question]
+) -> Iterator[Finding]:
+    """Yield a finding for the first spec whose name says that it belongs to another value."""
+    with_ = running.check.with_
+    specs = {name: with_.get(name) for name, one in taken.items() if one.kind is ValueKind.SPEC}
+    for name, value in specs.items():
+        words = value.split("-") if value in library.specs and name not in value.split("-") else ()
+        for other in (one for one in specs if one in words):
+            there, meant = specs[other], value.replace(other, name)
+            hint = f"did you mean `{meant}`?" if meant in library.specs else f"correct `{name}`"
+            if there and name in there.split("-"):
+                hint = f"the two are swapped: write `{name}: {there}, {other}: {value}`"
+            message = f"`{value}` looks like the spec for `{other}`, and `{name}` gets it"
+            yield RULE.finding(value.at, message, "every reading is held against a wrong limit", hint)
+            return
 
 
 def _asked(facts: Facts, taken: Question, value: Text, name: str) -> Iterator[Finding]:

@@ -97,12 +97,13 @@ def _holds(left_by: Exit | None, proof: Proof) -> bool:
 
 
 def _not_on_this_path(fix: Step, proof: Proof, arrival: Arrival) -> Finding:
-    left = arrival.left_by
+    left, hint = arrival.left_by, "correct the path, name this result too, or delete the proof"
     if left is None:
         how = f"was never done on the way to `{fix.id}`"
+        hint = (f"a branch goes past it: lead the path to `{proof.step}`; or delete the proof if "
+                f"`{fix.id}` doesn't rest on it")  # fmt: skip
     else:
         words = f"`{left.result.text}`" if left.result else left.kind.value
         how = f"was left by {words} on the way to `{fix.id}`"
     path = " -> ".join(arrival.steps)
-    return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY,
-                        "correct the path, name this result too, or delete the proof")  # fmt: skip
+    return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY, hint)
