@@ -183,21 +183,18 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
     same = [word for word in words if word.lower() == value.lower()]
     near = same or get_close_matches(value.lower(), words, n=1, cutoff=0.6)
-    sure = []
-    if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
-        near = sure = ["yes"]
-    if value.lower() in ("false", "n") and "no" in words:
-        near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
     other = meant(value, VALUES, words)
+    is_sure = other in ("yes", "no")
     if near := [other] if other else near:
         also = f" The words here are {listed_words}" if other and len(words) > 1 else ""
+        also = "" if is_sure else also
         hint = f"did you mean `{near[0]}`?{also}"
     title = error.schema.get("title", "")
     finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
     typed = Text(value, _place(root, path))
-    return with_edit(finding, edit_of(typed, sure[0]) if sure else edit_of_slip(typed, words))
+    return with_edit(finding, edit_of(typed, str(other)) if is_sure else edit_of_slip(typed, words))
 
 
 def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
