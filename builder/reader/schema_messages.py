@@ -16,7 +16,7 @@ from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import FIRST_VERSION, old_format
-from builder.reader.other_results import step_of_words
+from builder.reader.other_results import step_of_words, word_as_branch
 from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
 from builder.reader.own_words import fits, right_text, swapped_date, types_of
@@ -144,6 +144,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if error.validator == "enum":
         is_old = path == ("format",) and value == FIRST_VERSION
         return old_format(_place(root, path)) if is_old else _not_in_the_list(root, path, error)
+    if title == "a branch" and (finding := word_as_branch(root, path)):
+        return finding
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if title == f"a {name}":
         message = f"{_shown(value)} can't be {title}"

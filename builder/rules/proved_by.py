@@ -51,6 +51,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
 from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.spec_words import is_missing_word
 
 RULE = Rule(
     name="proved-by",
@@ -79,6 +80,8 @@ def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
         return
     known = {str(result.text) for result in checks[proof.step].results}
     for result in proof.results:
+        if is_missing_word(facts, facts.tree.steps[proof.step], result):
+            return  # `spec-result` asks for it
         if result not in known:
             hint = suggestion(result, known, "use a result of that check")
             yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint,
