@@ -58,7 +58,9 @@ def ranges_of(
         findings.append(misfit(value, f"`{value}` doesn't compare a reading with the spec",
                                f"use one of {listed}"))  # fmt: skip
     elif not form.figure and (right := _answer(value)):
-        finding = misfit(value, f"`{value}` isn't how an answer is written here", f"write `{right}`")
+        finding = misfit(
+            value, f"`{value}` isn't how an answer is written here", f"write `{right}`"
+        )
         findings.append(with_edit(finding, edit_of(value, right)))
     return {}
 

@@ -48,7 +48,9 @@ def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
         case "maxLength":
             yield _too_long(root, path, error)
         case _:
-            yield _bad_value(root, path, error)
+            is_branch = error.schema.get("title") == "a branch"
+            word = word_as_branch(root, path) if is_branch else None
+            yield word or _bad_value(root, path, error)
 
 
 def _none_fits(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
@@ -144,8 +146,6 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if error.validator == "enum":
         is_old = path == ("format",) and value == FIRST_VERSION
         return old_format(_place(root, path)) if is_old else _not_in_the_list(root, path, error)
-    if title == "a branch" and (finding := word_as_branch(root, path)):
-        return finding
     message = f"`{name}` must be {title}, not {_shown(value)}"
     if title == f"a {name}":
         message = f"{_shown(value)} can't be {title}"

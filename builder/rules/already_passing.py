@@ -64,7 +64,11 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step in facts.steps:
         for result in step.body.results if isinstance(step.body, Check) else ():
             end = _entered(facts, result)
-            if end is None or not isinstance(end.body, Fix) or not _others_go_on(facts, step, result):
+            if (
+                end is None
+                or not isinstance(end.body, Fix)
+                or not _others_go_on(facts, step, result)
+            ):
                 continue
             for one in end.body.verify:
                 if one.text == step.id and _passes(one, result):
@@ -108,6 +112,8 @@ def _passes(one: Verification, result: Result) -> bool:
 def _hint(check_: Check, passing: Result) -> str:
     others = [one for one in check_.results if one is not passing and one.branch.step]
     if len(check_.results) == 2 and others:
-        right = f"`{passing.text}: {others[0].branch.text}, {others[0].text}: {passing.branch.text}`"
+        right = (
+            f"`{passing.text}: {others[0].branch.text}, {others[0].text}: {passing.branch.text}`"
+        )
         return f"the two branches look swapped: write {right}; or correct `verify`"
     return f"lead `{passing.text}` to another step, or correct the result in `verify`"

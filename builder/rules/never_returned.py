@@ -99,7 +99,8 @@ def _renamed(renamed: RenamedWord) -> Finding:
 
 def _as_branches(tree: Tree) -> set[str]:
     """Return the words after `branch:` that are no step: `branch-to-nowhere` asks for `return:`."""
-    named = {str(exit_.branch.text) for step in tree.steps.values() for exit_ in exits(step)}
+    branches = (exit_.branch for step in tree.steps.values() for exit_ in exits(step))
+    named = {str(branch.text) for branch in branches if not branch.leaves}
     return named - tree.steps.keys()
 
 

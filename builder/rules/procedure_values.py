@@ -160,16 +160,19 @@ def _of_another(
 ) -> Iterator[Finding]:
     """Yield a finding for the first spec whose name says that it belongs to another value."""
     with_ = running.check.with_
-    specs = {name: with_.get(name) for name, one in taken.items() if one.kind is ValueKind.SPEC}
+    names = [name for name, one in taken.items() if one.kind is ValueKind.SPEC]
+    specs = {name: with_[name] for name in names if name in with_}
     for name, value in specs.items():
         words = value.split("-") if value in library.specs and name not in value.split("-") else ()
-        for other in (one for one in specs if one in words):
-            there, meant = specs[other], value.replace(other, name)
+        for other in (one for one in names if one in words):
+            there, meant = specs.get(other), value.replace(other, name)
             hint = f"did you mean `{meant}`?" if meant in library.specs else f"correct `{name}`"
             if there and name in there.split("-"):
                 hint = f"the two are swapped: write `{name}: {there}, {other}: {value}`"
             message = f"`{value}` looks like the spec for `{other}`, and `{name}` gets it"
-            yield RULE.finding(value.at, message, "every reading is held against a wrong limit", hint)
+            yield RULE.finding(
+                value.at, message, "every reading is held against a wrong limit", hint
+            )
             return
 
 

@@ -64,11 +64,11 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _of_reading(facts: Facts, step: Step, reading: Reading, spec: Spec) -> Iterator[Finding]:
     assert isinstance(step.body, Check)
-    for word, good in words_without_result(facts, step, reading).items():
+    for missing, good in words_without_result(facts, step, reading).items():
         yield RULE.finding(
-            step.text.at, f"no result covers `{word}` ({good})",
-            "a tech who gets that reading is stuck", f"add `{word}` and its branch",
-            *_named_by(facts, step, word),
+            step.text.at, f"no result covers `{missing}` ({good})",
+            "a tech who gets that reading is stuck", f"add `{missing}` and its branch",
+            *_named_by(facts, step, missing),
         )  # fmt: skip
     possible = possible_words(facts, step, spec)
     for result in step.body.results:

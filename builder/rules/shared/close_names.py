@@ -56,12 +56,17 @@ def suggestion(name: str, known: Iterable[str], otherwise: str) -> str:
 
 
 def _offered(name: str, names: list[str]) -> list[str]:
-    """Return names that look like it; those with a word of it first: `amp clamp`, `hose-clamp`."""
+    """Return names that look like it, also those with a word of it: `amp clamp`, `hose-clamp`."""
+
+    def nearness(other: str) -> float:
+        return SequenceMatcher(None, name.casefold(), other.casefold()).ratio()
+
     close = closest_names(name, names)
-    if close and SequenceMatcher(None, name.casefold(), close[0].casefold()).ratio() >= ALMOST:
+    if close and nearness(close[0]) >= ALMOST:
         return close
     words = {word for word in words_of_name(name) if len(word) > 3}
     sharing = [one for one in names if words & words_of_name(one) and not is_opposite(name, one)]
+    sharing.sort(key=nearness, reverse=True)
     return list(dict.fromkeys((*sharing, *close)))[:MOST_OFFERED]
 
 

@@ -42,7 +42,9 @@ def states_named(words: str, conditions: Conditions) -> list[str]:
 def states_with_tool(tool: Tool, conditions: Conditions) -> list[str]:
     """Return the states whose text names a tool: `battery support (power supply) on`."""
     words = words_of_name(str(tool.id))
-    return [name for name, one in conditions.items() if one.text and words <= words_of_name(one.text)]
+    return [
+        name for name, one in conditions.items() if one.text and words <= words_of_name(one.text)
+    ]
 
 
 def offer_of(names: Iterable[str], otherwise: str) -> str:

@@ -1,4 +1,4 @@
-"""The words by which a reading compares with its spec: which are possible, and which have no result.
+"""The words by which a reading compares with its spec: the possible ones, and those missing.
 
 In: a step that measures a spec. Out: the words, each with the good range that makes it possible.
 """
