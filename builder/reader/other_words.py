@@ -18,8 +18,8 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "image": ("picture",), "author": ("written",), "color": ("wire",), "amp": ("amps",),
 }  # fmt: skip
 VALUES: Mapping[str, tuple[str, ...]] = {
-    "true": ("yes",), "y": ("yes",), "ok": ("yes",), "x": ("yes",), "false": ("no",),
-    "n": ("no",), "power": ("supply",), "can": ("network",),
+    "true": ("yes",), "y": ("yes",), "ok": ("yes", "fixed"), "x": ("yes",), "false": ("no",),
+    "n": ("no",), "amps": ("current",), "power": ("supply",), "can": ("network",),
     "bus": ("network",), "repaired": ("fixed",), "returned": ("came back",),
     "depends": ("if released", "with care"), "maybe": ("with care", "not known"),
     "unknown": ("not known",), "limited": ("with care",), "airbag": ("restraints",),

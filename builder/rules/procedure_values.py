@@ -61,11 +61,11 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Question, ValueKind
+from builder.model.tree import Question, Tree, ValueKind
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.part_hint import is_part, part_hint
 from builder.rules.shared.procedure_steps import VALUE, Running, steps_that_run
-from builder.rules.shared.published_text import position_in
+from builder.rules.shared.published_text import position_in, texts_of
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -91,10 +91,18 @@ KIND = {
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every value that is missing, not taken, or of another kind."""
     yield from _never_given(facts)
+    for one in facts.tree.asks if facts.tree.is_procedure else ():
+        if one.default:
+            yield from _of_kind(facts, one, one.default)
     for running in steps_that_run(facts):
         taken = {str(one.name): one for one in running.procedure.tree.asks}
+        if other := _other_name(running, taken):
+            yield other
+            continue
         yield from _missing(running, taken.values())
         for name, value in running.check.with_.items():
+            if name not in taken and _uses(running.procedure.tree, name):
+                continue  # said where the procedure uses it
             if name not in taken:
                 hint = suggestion(name, taken, "delete it")
                 message = f"`{running.by}` takes no `{name}`"
@@ -131,6 +139,24 @@ def _unknown(
     yield RULE.finding(position_in(text, match.start(), len(match[0])),
                        f"nothing gives a value for `{match[0]}`", WHY.format(name=name), hint,
                        )  # fmt: skip
+
+
+def _other_name(running: Running, taken: Mapping[str, Question]) -> Finding | None:
+    """Return the finding for the one value that isn't taken, where the one that is isn't given."""
+    given = running.check.with_
+    unknown = [name for name in given if name not in taken]
+    missing = [str(name) for name, one in taken.items() if not one.default and name not in given]
+    if not len(unknown) == len(missing) == 1:
+        return None
+    return RULE.finding(given[unknown[0]].at, f"`{running.by}` takes no `{unknown[0]}`",
+                        WHY.format(name=missing[0]),
+                        f"write `{missing[0]}` instead: that is what it takes")  # fmt: skip
+
+
+def _uses(procedure: Tree, name: str) -> bool:
+    steps = procedure.steps.values()
+    needs = (need.value or "" for step in steps for need in step.needs)
+    return any(f"<{name}>" in text for text in (*texts_of(procedure, tuple(steps)), *needs))
 
 
 def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:
