@@ -74,7 +74,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "people": int(step.people) if step.people else None,
         "put_back": str(step.put_back or ""),
         "hazards": plain_texts(step.hazards),
-        "hook_up": str(step.hook_up or ""),
+        "hook_up": str(step.hook_up) if step.hook_up in library.conditions else "",
         "at_most": int(step.at_most) if step.at_most else None,
         "spent": target_of(tree, step.spent),
         "each": (str(step.each[0]), str(step.each[1])) if step.each else None,
