@@ -69,9 +69,12 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("verdict.py", "in listing.leads_to if step", "", "a tree left out is judged again with all"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
     ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),
+    ("flow.py", "in_order: bool", "", "only results are in order, and only a check has some"),
     ("fonts.py", "lazy=True", "", "only how much of a file is read at once"),
     ("svg.py", "top <= y < bottom", "top < y", "cuts lie half a border above what they part"),
     ("text_block.py", "more: float = 0", "", "labels have no bar, and are all that leaves it out"),
+    ("layout.py", "return 0", "", "no text is smaller than a point"),
+    ("text_fit.py", "share * (before[1]", "", "where the search begins; sizes are tried anyway"),
     ("text_fit.py", "(1 / (SAMPLES - 1))", "", "where a height is sampled; sizes are tried anyway"),
 )
 

@@ -11,12 +11,12 @@ from builder.plan.outline import OutlineEdge, StepGraph, outline
 WORDS = st.text("abcmw", min_size=1, max_size=20)
 
 
-def two_ways_back(label: str) -> Flow:
+def two_ways_back(label: str, fix: str = "i") -> Flow:
     """Write a check whose results lead to a fix, and back to itself by a connector."""
     edges = {"a": (Edge("a", "b", "x"), Edge("a", "a", label)), "b": ()}
     leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
     sections = outline(StepGraph("a", leads, frozenset({"b"}), frozenset({"a"})))
-    nodes = {"a": Node("a", "check", "i", "1"), "b": Node("b", "fix", "i", "2")}
+    nodes = {"a": Node("a", "check", "i", "1"), "b": Node("b", "fix", fix, "2")}
     return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
 
 
@@ -26,3 +26,10 @@ def test_a_way_back_has_room_for_its_longest_word(label: str) -> None:
     metrics = flow_metrics(two_ways_back(label))
     word = metrics.labels["a"][1].widest
     assert narrowest_rooms(metrics)[1] >= BESIDE + word + ARROW + metrics.connectors["a"]
+
+
+@given(word=WORDS)
+def test_a_box_has_room_for_its_longest_word(word: str) -> None:
+    """Between its rounded ends too."""
+    metrics = flow_metrics(two_ways_back("x", word))
+    assert narrowest_rooms(metrics)[0] >= metrics.boxes["b"].widest + 2 * metrics.pads["b"]
