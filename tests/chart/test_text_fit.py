@@ -64,7 +64,7 @@ def test_a_chart_may_have_to_begin_on_the_first_sheet(small: Tree, style: Style)
 
 def test_words_beside_the_chart_take_the_columns_they_need(small: Tree) -> None:
     """One would be too narrow for them; the chart begins in the next."""
-    room = Room(770, 450, 450, beside=lambda width: 90_000 / width)
+    room = Room(770, 450, 450, beside=lambda width: 451 - (width > 200))
     found = layout_at_size(task_of(flow_of(small), UNDER, room), 12, 4, 20)
     assert found
     assert [bool(column.pieces) for column in found.filled] == [False, False, True, True]
