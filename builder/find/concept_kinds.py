@@ -10,15 +10,14 @@ from dataclasses import dataclass
 
 from builder.find.phrasebook import Concept, Tokens, shop_tokens
 from builder.find.trade_words import TradeWords
-from builder.find.word_forms import ORDINARY_STEMS, drop_stop_words, split_words, without_no
+from builder.find.word_forms import drop_stop_words, split_words, without_no
 
 SUBJECT = "subject"  # a part or a system: `brake`, `radiator`
 LONE = "lone"  # a part that is the subject wherever it is named: `sunroof`, `dome light`
 COMPLAINT = "complaint"  # what it does: `squeak`, `leak`
 ERRAND = "errand"  # what is asked for without a complaint: `price`, `size`
 EVERYDAY = "everyday"
-UNKNOWN = "unknown"  # plain English, or a number, in no phrase of the index
-STRANGE = "strange"  # in no phrase, and no plain English
+UNKNOWN = "unknown"  # in no phrase of the index
 PLAIN = "plain"
 
 # Percent that a concept counts.
@@ -29,10 +28,8 @@ KIND_WEIGHTS = {
     ERRAND: 30,
     EVERYDAY: 30,
     UNKNOWN: 20,
-    STRANGE: 20,
     PLAIN: 100,
 }
-SHORTEST_STRANGE = 3  # letters
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +67,4 @@ def concept_kind(
         return ERRAND
     if len(wordings) == 1 and (wordings <= little or all(map(str.isdigit, wordings))):
         return EVERYDAY
-    if known:
-        return PLAIN
-    return STRANGE if any(map(_is_strange, concept.tokens)) else UNKNOWN
-
-
-def _is_strange(token: str) -> bool:
-    word = without_no(token)
-    return len(word) >= SHORTEST_STRANGE and word.isalpha() and word not in ORDINARY_STEMS
+    return PLAIN if known else UNKNOWN

@@ -16,9 +16,6 @@ from builder.find.word_forms import opposite
 OPPOSITE_CREDIT = 50  # of 100: a phrase has `crank` where `no crank` was asked for
 CLEAR_CREDIT = 50  # an entry has a concept if it covers more of it than this
 
-# As stems: `bad thermostat, no heat`.
-BLAMES = frozenset({"bad", "shot", "mayb", "think", "gues", "suspect"})
-
 Credits = dict[int, int]  # phrase or entry to credit
 
 
@@ -28,7 +25,6 @@ class CoveredConcept:
 
     words: int  # how many say it
     kind: str
-    blames: bool  # a part, it seems: the query need not be about that
     rare: int  # how much it tells apart, by what its kind counts
     in_phrases: Credits
     best: Credits  # the best credit in each entry
@@ -53,8 +49,7 @@ def cover_concept(concept: Concept, index: SymptomIndex) -> CoveredConcept:
         for at, credit in in_phrases.items()
         if index.phrases[at].is_title
     }
-    blames = not BLAMES.isdisjoint(concept.tokens)
-    return CoveredConcept(concept.words, kind, blames, rare, in_phrases, best, raised, in_titles)
+    return CoveredConcept(concept.words, kind, rare, in_phrases, best, raised, in_titles)
 
 
 def kind_of(concept: Concept, index: SymptomIndex) -> str:

@@ -13,11 +13,11 @@ from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
-from builder.find.concept_kinds import KIND_WEIGHTS, SHORTEST_STRANGE
-from builder.find.covered_concepts import BLAMES, CLEAR_CREDIT, OPPOSITE_CREDIT
+from builder.find.concept_kinds import KIND_WEIGHTS
+from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
 from builder.find.danger_words import WORD_GROUPS
 from builder.find.dangers import DANGERS
-from builder.find.mentions import PART_CREDIT, SHORT_QUERY
+from builder.find.mentions import PART_CREDIT
 from builder.find.phrasebook import GAP
 from builder.find.plain_forms import PLAIN_FORMS, SMALL_WORDS
 from builder.find.ranking import (
@@ -72,9 +72,6 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "clearCredit": CLEAR_CREDIT,
         "partCredit": PART_CREDIT,
         "kindWeights": KIND_WEIGHTS,
-        "shortestStrange": SHORTEST_STRANGE,
-        "shortQuery": SHORT_QUERY,
-        "blames": _word_list(BLAMES),
         "strength": _strength_points(),
         "certain": CERTAIN,
         "titleRaise": TITLE_RAISE,
@@ -90,17 +87,13 @@ def _strength_points() -> Mapping[str, Any]:
     return {
         "mostEvidence": strength.MOST_EVIDENCE,
         "evidence": strength.EVIDENCE,
-        "phrase": strength.PHRASE,
-        "wholeTitle": strength.WHOLE_TITLE,
+        "fit": strength.FIT,
+        "eachWord": strength.EACH_WORD,
+        "eachEveryday": strength.EACH_EVERYDAY,
         "asked": strength.ASKED,
-        "oneWord": strength.ONE_WORD,
-        "namedSubject": strength.NAMED_SUBJECT,
+        "short": strength.SHORT,
         "loneMissing": strength.LONE_MISSING,
-        "noComplaint": strength.NO_COMPLAINT,
         "eachErrand": strength.EACH_ERRAND,
-        "shortMissing": strength.SHORT_MISSING,
-        "shortStrange": strength.SHORT_STRANGE,
-        "shortUntitled": strength.SHORT_UNTITLED,
     }
 
 

@@ -7,7 +7,7 @@
  */
 "use strict";
 (() => {
-  const { nameOf, opposite, withoutNo, isAllLetters, ORDINARY_STEMS } = baytreeSearch;
+  const { nameOf, opposite, withoutNo } = baytreeSearch;
   const { rules } = baytreeSearchData;
 
   // Counts by number of a phrase or an entry stand in arrays: a word can be in thousands of them.
@@ -18,8 +18,9 @@
     const [phraseGain, phraseCredit] = [counts(index.phrases.length), counts(index.phrases.length)];
     const has = { subject: counts(gain.length), lone: counts(gain.length), complaint: counts(gain.length) };
     const [inTitle, subjectInTitle] = [counts(gain.length), counts(gain.length)];
-    const named = { subject: unlisted, lone: 0, complaint: 0 };
-    let [most, words, telling, strange, errands] = [0, 0, 0, 0, 0];
+    const named = { subject: 0, lone: unlisted, complaint: 0 };
+    const said = counts(gain.length);
+    let [most, words, everyday, errands] = [0, 0, 0, 0];
     for (const concept of concepts) {
       const { inPhrases, best, raised, titles, rarity, kind } = cover(concept, index);
       const weight = rules.kindWeights[kind];
@@ -34,26 +35,20 @@
         named[kind]++;
         countAbove(has[kind], best, rules.partCredit);
       }
-      if (kind !== "everyday" && kind !== "errand") {
-        telling++;
-        countAbove(inTitle, titles, rules.clearCredit);
-      }
-      if (kind === "strange") strange++;
-      if (kind === "errand") errands++;
+      countAbove(said, best, rules.clearCredit, concept.words);
+      if (kind === "everyday") everyday++;
+      else if (kind === "errand") errands++;
+      else countAbove(inTitle, titles, rules.clearCredit);
       if (kind === "subject" || kind === "lone") countAbove(subjectInTitle, titles, rules.clearCredit);
     }
-    const isOneWord = concepts.length === 1 && concepts[0].words === 1 && !unlisted;
-    const isShort = concepts.length <= rules.shortQuery && !concepts.some(blames);
+    const brevity = unlisted ? 0 : Math.max(0, 3 - concepts.length);
     const fits = bestPhrases(index, phraseGain, phraseCredit, most);
-    const mentions = { isOneWord, isShort, strange, errands, telling, named, has, subjectInTitle, inTitle };
+    const mentions = { brevity, everyday, errands, named, has, said, subjectInTitle, inTitle };
     return { words, gain, credit, ...fits, ...mentions };
   }
 
-  const BLAMES = new Set(rules.blames.split(" "));
-  const blames = ({ alternatives }) => alternatives.flat().some((token) => BLAMES.has(token));
-
-  function countAbove(totals, { places, credits }, least) {
-    for (let at = 0; at < places.length; at++) if (credits[at] > least) totals[places[at]]++;
+  function countAbove(totals, { places, credits }, least, each = 1) {
+    for (let at = 0; at < places.length; at++) if (credits[at] > least) totals[places[at]] += each;
   }
 
   function addTo(totals, { places, credits }, times) {
@@ -80,16 +75,10 @@
     if (isAnyOf(errands)) return "errand";
     if (wordings.size === 1 && (isAnyOf(index.little) || isAnyOf(NUMBERS))) return "everyday";
     const isKnown = (token) => index.postings.has(token) || index.postings.has(opposite(token));
-    if (alternatives.flat().some(isKnown)) return "plain";
-    return alternatives.flat().some(isStrange) ? "strange" : "unknown";
+    return alternatives.flat().some(isKnown) ? "plain" : "unknown";
   }
 
   const NUMBERS = { has: (wording) => /^\p{Nd}+$/u.test(wording) };
-
-  function isStrange(token) {
-    const word = withoutNo(token);
-    return word.length >= rules.shortestStrange && isAllLetters(word) && !ORDINARY_STEMS.has(word);
-  }
 
   // What a concept covers is kept: the same words are asked for again with every letter typed.
   const KEPT = 200;
@@ -179,24 +168,18 @@
 
   function strengthOf(coverage, entry, entries) {
     if (coverage.phrase[entry] < 0) return -POINTS.asked;
-    const inTitle = coverage.inTitle[entry];
     const rarest = Math.floor(coverage.gain[entry] / rarityOf(entries, 1));
-    const points = shareOf(coverage, entry)
-      + Math.floor((coverage.covered[entry] * POINTS.phrase) / 100)
+    const points = coverage.said[entry] * POINTS.eachWord
+      + Math.floor((coverage.fit[entry] * POINTS.fit) / 100)
       + Math.floor((Math.min(rarest, POINTS.mostEvidence) * POINTS.evidence) / 100)
-      + (inTitle === coverage.telling ? POINTS.wholeTitle : 0);
+      + coverage.everyday * POINTS.eachEveryday;
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ isOneWord, isShort, strange, errands, telling, inTitle, named, has }, entry) {
-    const missing = (kind) => named[kind] - has[kind][entry];
-    let asked = POINTS.asked - (isOneWord ? POINTS.oneWord : 0) + errands * POINTS.eachErrand;
-    if (named.subject || named.lone) asked += POINTS.namedSubject;
-    asked += missing("lone") * POINTS.loneMissing;
-    if (named.complaint && !has.complaint[entry]) asked += POINTS.noComplaint;
-    if (!isShort) return asked;
-    return asked + (missing("subject") + missing("lone") ? POINTS.shortMissing : 0)
-      + (strange ? POINTS.shortStrange : 0) + (telling > 1 && !inTitle[entry] ? POINTS.shortUntitled : 0);
+  function askedOf({ brevity, errands, named, has }, entry) {
+    const missing = named.lone - has.lone[entry];
+    return POINTS.asked - brevity * POINTS.short
+      + missing * POINTS.loneMissing + errands * POINTS.eachErrand;
   }
 
   Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });

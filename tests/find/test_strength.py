@@ -28,26 +28,20 @@ def points(query: str, tree: int) -> int:
 @pytest.mark.parametrize(
     ("query", "tree", "expected"),
     [
-        # share 100, whole phrase 80, evidence 275 % (two with a tenth on top) of 44, whole title
-        # 40; 135, a subject 48
-        ("horn quiet", 0, 100 + 80 + 200 * 44 // 100 + 40 - 183),
-        # share 100, half the phrase 40, evidence 100 %, whole title 40; 135, a subject 48, one
-        # word 120 less
-        ("horn", 0, 100 + 40 + 44 + 40 - 183 + 120),
-        # no subject: evidence 92 * 100 // 139 %
-        ("engine", 1, 100 + 40 + COMMON * 100 // RAREST * 44 // 100 + 40 - 135 + 120),
-        # the horn is another tree's: 48 for naming one, 40 in a short query
-        ("horn engine", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 48 - 40),
-        # nobody names a sunroof in passing: 60 more
-        ("sunroof engine", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 48 - 40 - 60),
-        # an unknown word takes 24 from a short query: share 100 of 120
-        ("engine zorp", 1, 83 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 24),
-        # a complaint that it hasn't: 40
-        ("engine rattle", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 40),
-        # a price is no complaint: 115; share 100 of 130
-        ("engine price", 1, 76 + 40 + COMMON * 100 // RAREST * 44 // 100 + 40 - 135 - 115),
+        # two words 24 each; the best phrase fits 100 %: 111; evidence 200 % of 25; 190 are asked
+        ("horn quiet", 0, 48 + 111 + 50 - 190),
+        # half of the phrase is there: fit 66 %; evidence 100 %; one word is a look around: 120 less
+        ("horn", 0, 24 + 66 * 111 // 100 + 25 - 190 + 120),
+        # two trees say it: evidence 92 * 100 // 139 %
+        ("engine", 1, 24 + 66 * 111 // 100 + COMMON * 100 // RAREST * 25 // 100 - 190 + 120),
+        # nobody names a sunroof in passing: 45; fit 43 %
+        ("sunroof engine", 1, 24 + 43 * 111 // 100 + 16 - 190 - 45),
+        # a price is no complaint: 25; fit 57 %
+        ("engine price", 1, 24 + 57 * 111 // 100 + 16 - 190 - 25),
+        # an everyday word stands for a story: 10; fit 94 %, evidence 166 %
+        ("the engine today cold", 1, 48 + 94 * 111 // 100 + 41 + 10 - 190),
         # no phrase covers anything
-        ("wiper", 0, -135),
+        ("wiper", 0, -190),
     ],
 )
 def test_points_add_up(query: str, tree: int, expected: int) -> None:
