@@ -75,7 +75,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _finding(name: Text, tree: str, free: list[str]) -> Finding:
-    hint = suggestion(name, free, "delete it")
+    hint = suggestion(name, free, "write a name that it asks for, or delete it")
     if len(free) == 1:
         hint = f"write `{free[0]}` instead of `{name}`: that is what it asks for"
     return RULE.finding(
