@@ -50,9 +50,9 @@ def _entries(finding: Finding, lines: Callable[[str], list[str]]) -> Iterator[En
 def in_kinds_followed(findings: Iterable[Finding]) -> Iterator[Finding]:
     """Yield the findings of rules in the knowledge that other rules compute on."""
     for one in findings:
-        kind = PurePosixPath(one.at.file).parts[1:2]
-        if kind and kind[0].removesuffix(".yml") in FOLLOWED and one.at.file.startswith("kb/"):
-            yield one
+        match PurePosixPath(one.at.file).parts:
+            case ("kb", kind, *_) if kind.removesuffix(".yml") in FOLLOWED:
+                yield one
 
 
 def rests_on(used: Collection[Entry], doubtful: Collection[Entry]) -> bool:
