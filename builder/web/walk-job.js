@@ -130,5 +130,5 @@ globalThis.baytreeJob = (walk) => {
   // A refusal as a sentence.
   walk.inWords = (words) => capital(words.replace(/`([^`]*)`/g, "“$1”"));
 
-  return { now, load, loadRest, loadTables, begin, resume, shopName };
+  return { now, load, loadRest, loadTables, begin, resume };
 };

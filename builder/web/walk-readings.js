@@ -8,7 +8,7 @@ globalThis.baytreeReadings = (() => {
   const { readAs } = baytreeFollow;
   const { h, button, textBox } = baytreeParts;
   const { capital, figure, rangeWords, marked } = baytreeWords;
-  const { ofKind, sign, written } = baytreeQuantities;
+  const { ofKind, sign, written, withUnit } = baytreeQuantities;
   const { read, rounded } = baytreeExact;
   const { isEmpty } = baytreeAnswers;
   const { isNothing, NOTHING_SHOWN } = baytreeMeasured;
@@ -58,7 +58,7 @@ globalThis.baytreeReadings = (() => {
   function typedIn({ units, typed }, row) {
     return Object.fromEntries(fieldsOf(row).map(({ name, unit, phrases }) => {
       const text = (typed[name] || "").trim();
-      return [name, phrases || isNothing(text) ? text : baytreeDom.withUnit(text, units[name] || unit).trim()];
+      return [name, phrases || isNothing(text) ? text : withUnit(text, units[name] || unit).trim()];
     }).filter(([, text]) => text));
   }
 
