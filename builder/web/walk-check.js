@@ -13,13 +13,8 @@ globalThis.baytreeCheck = (() => {
   function checkFace(walk) {
     const { row } = walk;
     judge(walk);
-    const results = resultList(walk);
-    return {
-      step: stepParts(walk),
-      answers: [row.by && procedureParts(walk),
-        row.readings.length > 0 && baytreeReadings.fields(walk), results],
-      bar: checkBar(walk),
-    };
+    return { step: stepParts(walk), bar: checkBar(walk), answers: [row.by && procedureParts(walk),
+      row.readings.length > 0 && baytreeReadings.fields(walk), resultList(walk)] };
   }
 
   // A check that a procedure answers: run it, or take what it proved earlier in the job.
@@ -58,8 +53,8 @@ globalThis.baytreeCheck = (() => {
   }
 
   // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view, judged, shown }) {
-    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
+  function answerOf(walk) {
+    const { row, view: { pick }, judged, shown } = walk, answer = { event: "answer", ...written(walk) };
     if (pick === null) {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
       return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;

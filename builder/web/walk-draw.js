@@ -90,9 +90,7 @@ globalThis.baytreeDraw = (walk, main) => {
     const verifies = walk.shown.phase === "verify";
     if (!verifies) check.judge(walk);
     main.querySelectorAll("[data-result]").forEach((node) => {
-      const state = check.resultState(walk, Number(node.dataset.result));
-      node.className = state.class;
-      node.setAttribute("aria-pressed", state["aria-pressed"]);
+      for (const [name, value] of Object.entries(check.resultState(walk, Number(node.dataset.result)))) node.setAttribute(name, value);
     });
     main.querySelector(".w-bar").replaceChildren(...(verifies ? baytreeEnds.verifyBar : check.checkBar)(walk).filter(Boolean));
     history.replaceState({ ...history.state, typed: walk.view.typed }, "");

@@ -173,13 +173,16 @@ globalThis.baytreeStep = (() => {
       button("None of these", () => walk.sheet("none"), { "data-do": "none" })];
   }
 
-  // What the step wants written down, kept until it is left.
+  // What the step wants written down, kept until it is left; `written` is its part of an event.
   const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
     const box = textBox(`w-note-${at}`, { maxlength: "300", value: view.wrote[name] || "", typed: ({ value }) => { view.wrote[name] = value; } });
     return labeled(before ? `${before}${name}` : capital(name), box);
   });
 
-  const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
+  function written({ view }) {
+    const wrote = Object.entries(view.wrote).filter(([, text]) => text.trim());
+    return wrote.length ? { wrote: Object.fromEntries(wrote) } : {};
+  }
 
   // Where a script that few steps need didn't load: the job is kept.
   const lackingFace = (walk) => ({ step: [heading("A part of this page didn’t load"),

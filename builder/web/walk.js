@@ -39,11 +39,10 @@
   };
 
   walk.confirm = () => {
-    const { shown, view } = walk;
+    const { shown } = walk;
     if (shown.phase === "fill") return walk.send(baytreeAsks.fillEvent(walk));
     if (shown.kind === "check") { const event = baytreeCheck.answerOf(walk); return event && walk.send(event); }
-    const wrote = baytreeStep.written(view);
-    return walk.send({ event: "done", ...(Object.keys(wrote).length ? { wrote } : {}) });
+    return walk.send({ event: "done", ...baytreeStep.written(walk) });
   };
 
   // One step back in the history; the screen follows in `popstate`.
