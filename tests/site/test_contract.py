@@ -7,6 +7,7 @@ each tree also by keyboard alone.
 
 import os
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
@@ -58,7 +59,8 @@ CONTROLS = {"start", "acknowledge", "confirm", "back", "cannot-test", "none", "r
 CONTROLS |= {"papers", "keep"}  # never needed to go on
 SHOWN = """
 () => {
-  const shown = [...document.querySelectorAll("*")].filter((one) => one.checkVisibility());
+  const marked = ["step", "in", "do", "result", "hazard"].map((name) => `[data-${name}]`);
+  const shown = [...document.querySelectorAll(marked)].filter((one) => one.checkVisibility());
   const places = shown.filter(({ dataset }) => "step" in dataset || "in" in dataset);
   return {
     places: places.map(({ dataset }) => [dataset.step, dataset.in]),
@@ -98,22 +100,40 @@ def site_of(samples: Path, tmp_path_factory: pytest.TempPathFactory) -> Callable
     return built
 
 
+@pytest.fixture(scope="module")
+def page_at(chromium: Browser) -> Iterator[Callable[[str], Page]]:
+    """Return a page at an address; one that is there already is left as it is, out of its walk."""
+    kept: dict[str, Page] = {}
+    with ExitStack() as opened:
+
+        def at(address: str) -> Page:
+            if address in kept:
+                kept[address].evaluate("location.hash = ''")
+                return kept[address]
+            opened.close()
+            kept.clear()
+            kept[address] = opened.enter_context(opened_page(chromium))
+            kept[address].goto(address)
+            return kept[address]
+
+        yield at
+
+
 @pytest.mark.parametrize("drill", [pytest.param(one, id="-".join(one[1:])) for one in drills()])
 def test_a_vehicle_with_a_fault_leads_to_its_fix(
-    chromium: Browser, site_of: Callable[[Path], Path], drill: Drill
+    page_at: Callable[[str], Page], site_of: Callable[[Path], Path], drill: Drill
 ) -> None:
     """Each drill of Python ends at the same fix in the page, with the same steps in its record."""
     shop, tree, fix, hand = drill
     tables, job = drilled_shop(shop).tables, drilled_fix(shop, tree, fix)
     assert job
-    with opened_page(chromium) as page:
-        file = site_of(shop) / f"trees/{tree}.html"
-        page.goto(f"{file.as_uri()}?vehicle={job.state.vehicle}")
-        assert not page.locator("[data-step]").count()
-        HANDS[hand].press(do(page, "start"))
-        drill_page(page, tables, job.state, follows_the_contract, HANDS[hand])
-        assert page.locator("[data-end]").get_attribute("data-end") == fix
-        steps = record(page)["steps"]
+    file = site_of(shop) / f"trees/{tree}.html"
+    page = page_at(f"{file.as_uri()}?vehicle={job.state.vehicle}")
+    page.wait_for_function("!document.querySelector('[data-step]')?.checkVisibility()")
+    HANDS[hand].press(do(page, "start"))
+    drill_page(page, tables, job.state, follows_the_contract, HANDS[hand])
+    assert page.locator("[data-end]").get_attribute("data-end") == fix
+    steps = record(page)["steps"]
     assert [(one["in"], one["step"], one["result"]) for one in steps] == [
         (one.inside, one.step, one.result) for one in job.state.steps
     ]

@@ -46,7 +46,10 @@ def _type_keys(field: Locator, text: str) -> None:
 def _tap_keys(field: Locator, text: str) -> None:
     """Type on the page's own keys, where the field has the unit; else on those of the phone."""
     field.tap()
-    keys, number = field.page.locator(".w-pad"), text.partition(" ")[0]
+    keys, (number, _, unit) = field.page.locator(".w-pad"), text.partition(" ")
+    units = field.locator("xpath=..").locator("select")
+    if units.count():
+        units.select_option(unit)
     if not keys.count():
         field.fill(text)
         return
