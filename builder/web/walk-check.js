@@ -59,11 +59,11 @@ globalThis.baytreeCheck = (() => {
       if (row.by) return { event: shown.earlier ? "take" : "run" };
       return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
     }
-    if (!row.readings.length) return { ...answer, result: pick, ...(row.by ? { stated: true } : {}) };
+    if (!row.readings.length) return { ...answer, result: pick, ...(row.by && { stated: true }) };
     if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
       return { ...answer, result: pick, readings: judged.typed };
     }
-    return { ...answer, result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
+    return { ...answer, result: pick, ...(!isEmpty(row, pick) && { stated: true }) };
   }
 
   function checkBar(walk) {

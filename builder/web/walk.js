@@ -9,7 +9,8 @@
   const { top } = baytreeTold;
   const { h } = baytreeParts;
   const startButton = document.querySelector('[data-do="start"]');
-  const { tree, root } = startButton?.dataset || {};
+  if (!startButton) return;
+  const { tree, root } = startButton.dataset, looks = document.documentElement.classList;
   const main = h("main", { id: "walk", hidden: true });
   const PRACTICE = "practice"; // in the address, in the place of a job
   const walk = { tree, root, state: BEGINNING, staysLow: true };
@@ -19,7 +20,7 @@
 
   // Events
 
-  const after = (event) => reduce(walk.tables, walk.state, { ...event, at: now(), ...(walk.job.who ? { who: walk.job.who } : {}) });
+  const after = (event) => reduce(walk.tables, walk.state, { ...event, at: now(), ...(walk.job.who && { who: walk.job.who }) });
 
   // Lines that were done with the screen: no screen of their own, and Back undoes them with it.
   walk.tick = (lines) => { for (const line of lines) walk.state = after({ event: "tick", line }); if (lines.length) walk.keep(); };
@@ -69,7 +70,7 @@
   };
 
   function remember(replaces, face) {
-    const before = history.state || {}, entry = { walk: depthOf(walk.state), face, pushed: (before.pushed || 0) + (replaces ? 0 : 1) };
+    const entry = { walk: depthOf(walk.state), face, pushed: (history.state?.pushed || 0) + (replaces ? 0 : 1) };
     history[replaces ? "replaceState" : "pushState"](entry, "", walk.address());
   }
 
@@ -78,9 +79,10 @@
     if (sheet && !state?.sheet) { sheet.close(); return; }
     if (!location.hash.startsWith("#walk")) { hide(); return; }
     if (!walk.job || main.hidden) { open(); return; }
-    if (state?.walk === undefined || (state.walk === depthOf(walk.state) && state.face === walk.view.face)) return;
-    if (state.walk < depthOf(walk.state)) undoTo(state.walk);
-    else if (state.walk === depthOf(walk.state)) turnTo(state.face);
+    const depth = depthOf(walk.state), place = state?.walk;
+    if (place === undefined || (place === depth && state.face === walk.view.face)) return;
+    if (place < depth) undoTo(place);
+    else if (place === depth) turnTo(state.face);
     else arrive(false, firstFace()); // what was undone isn't done again
   });
 
@@ -111,11 +113,12 @@
     walk.practice = null;
     if (id === PRACTICE) await hideFault();
     else if (!id || !await resume(id)) {
+      if (id) words = "This job is no longer in this browser. ";
       await begin(place.includes(":") ? "" : place);
       if (walk.state.refused) await begin();
-      else if (place) words = "You start in the middle: what comes before counts as stated, not measured.";
+      else if (place) words += "You start in the middle: what comes before counts as stated, not measured.";
     } else words = globalThis.baytreeResumed?.changedWords(walk) || "";
-    document.documentElement.classList.add("walking");
+    looks.add("walking");
     main.hidden = false;
     if (!main.isConnected) document.body.append(main);
     const typed = history.state?.typed;
@@ -128,7 +131,7 @@
   }
 
   function hide() {
-    document.documentElement.classList.remove("walking");
+    looks.remove("walking");
     main.hidden = true;
   }
 
@@ -136,14 +139,13 @@
     try { walk.awake = Boolean(await navigator.wakeLock?.request("screen")); } catch { walk.awake = false; }
   }
 
-  if (!startButton) return;
   const opensAt = (link, address) => link.addEventListener("click", (event) => {
     event.preventDefault();
     history.pushState({ pushed: 1 }, "", address);
     open();
   });
   opensAt(startButton, "#walk");
-  document.documentElement.classList.add("walks");
+  looks.add("walks");
   document.querySelectorAll("[data-enter]").forEach((link) => opensAt(link, `#walk/${link.dataset.enter}`));
   document.addEventListener("visibilitychange", () => { if (!document.hidden && !main.hidden) stayAwake(); });
   addEventListener("resize", () => { if (!main.hidden && walk.view) settle(); });

@@ -295,16 +295,6 @@ def played(rows: list[dict[str, Any]]) -> dict[str, Any]:
     return again
 
 
-def test_a_full_or_closed_store_is_named(chromium: Browser, whole: Path) -> None:
-    """Where nothing can be kept the walk goes on, and says that the file is the way to keep it."""
-    with opened_page(chromium) as page:
-        page.add_init_script("Storage.prototype.setItem = () => { throw new Error('closed'); }")
-        opened(page, whole, "horn/silent")
-        page.locator('[data-result="0"]').click()
-        leave(page)
-        expect(page.locator("#walk-notice")).to_contain_text("can't keep the job")
-
-
 @pytest.mark.parametrize("tree", ["charging/lamp-on", "brakes/soft-pedal"])
 def test_a_step_fits_the_smallest_screen(chromium: Browser, samples: Path, tree: str) -> None:
     """Check and first answer are in view without scrolling, at 360 by 640; targets fit gloves."""
