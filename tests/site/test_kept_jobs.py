@@ -1,4 +1,4 @@
-"""A job in a browser: what is lost, changed or refused on the way is said, and nothing is harmed."""
+"""A job in a browser: what is lost, changed or refused on the way is said, and does no harm."""
 
 import json
 from collections.abc import Iterator
@@ -11,13 +11,14 @@ from playwright.sync_api import Browser, Page, Route, expect
 from .conftest import serving
 from .test_hostile import CORPUS
 from .test_walk import record
-from .walker import do, get_ready, leave, opened_page, place
+from .walker import get_ready, leave, opened_page, place
 
 TREE = "horn/silent"
 FILL = """
 () => {
   for (let count = 1e6; count >= 1; count /= 2) {
-    try { for (;;) localStorage.setItem(`other ${localStorage.length}`, "x".repeat(count)); } catch { }
+    const text = "x".repeat(count);
+    try { for (;;) localStorage.setItem(`other ${localStorage.length}`, text); } catch { }
   }
 }
 """

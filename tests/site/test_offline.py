@@ -1,4 +1,4 @@
-"""A site on the phone: kept whole, walked without a network, and replaced when that is asked for."""
+"""A site on the phone: kept whole, walked without a network, replaced when that is asked for."""
 
 import shutil
 from collections.abc import Iterator

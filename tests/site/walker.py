@@ -48,7 +48,7 @@ def _tap_keys(field: Locator, text: str) -> None:
     field.tap()
     keys, (number, _, unit) = field.page.locator(".w-pad"), text.partition(" ")
     units = field.locator("xpath=..").locator("select")
-    if units.count():
+    if unit and units.count():
         units.select_option(unit)
     if not keys.count():
         field.fill(text)
