@@ -111,9 +111,15 @@ globalThis.baytreeReadings = (() => {
     decided: (row, outcome) => {
       const result = row.results[outcome.fits[0]], range = rangeWords(row, result);
       const single = row.readings.length === 1 && !row.computed.length && !row.readings[0].phrases;
-      return [`${figures(row, outcome)}${single ? " is" : ":"} ${range}`, result.means].filter(Boolean).join(": ");
+      return [`${figures(row, outcome)}${single ? isWords(result, range) : ": "}${range}`, result.means].filter(Boolean).join(": ");
     },
   };
+
+  // "12.6 V is within 12.2 to 13.2 V", "0.3 V is within spec, 0.5 V or less", "9 V is below 9.6 V".
+  function isWords({ text }, range) {
+    if (text === "within spec" && range !== text) return " is within spec, ";
+    return /^\S+ to /.test(range) ? " is within " : " is ";
+  }
 
   // Calculated values if there are any, else those that were typed.
   function figures(row, { values }) {

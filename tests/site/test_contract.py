@@ -129,7 +129,7 @@ def test_a_vehicle_with_a_fault_leads_to_its_fix(
     assert job
     file = site_of(shop) / f"trees/{tree}.html"
     page = page_at(f"{file.as_uri()}?vehicle={job.state.vehicle}")
-    page.wait_for_function("!document.querySelector('[data-step]')?.checkVisibility()")
+    page.wait_for_selector("#walk", state="hidden")
     HANDS[hand].press(do(page, "start"))
     drill_page(page, tables, job.state, follows_the_contract, HANDS[hand])
     assert page.locator("[data-end]").get_attribute("data-end") == fix

@@ -16,6 +16,14 @@ TREE = "horn/silent"
 TABLE = f"walks/{TREE}.js"
 NEEDED = ("index.html", "assets", "walks/shop.js", TABLE, f"trees/{TREE}.html")
 
+UPDATE = """
+async () => {
+  const worker = await navigator.serviceWorker.getRegistration();
+  await worker.update();
+  while (!worker.waiting) await new Promise((then) => { setTimeout(then, 50); });
+}
+"""
+
 
 @pytest.fixture
 def site(whole: Path, tmp_path: Path) -> Path:
@@ -65,8 +73,7 @@ def test_a_kept_site_is_walked_without_a_network(page: Page, site: Path) -> None
 
     (site / TABLE).write_text(table.replace("Fuse of the horn", "Fuse 7 of the horn"), "utf-8")
     publish(site)
-    page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one.update())")
-    page.wait_for_function("navigator.serviceWorker.getRegistration().then((one) => one.waiting)")
+    page.evaluate(UPDATE)
     page.reload()
     get_ready(page)
     assert place(page) == here

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, Locator, Page
 
 PHONE = {"width": 360, "height": 640}
 KEY_NAMES = {".": "Decimal point", "-": "Plus or minus"}
+WHOLE_KEYS = {"OL": ["OL"], "nothing shown": ["Nothing shown"]}
 IS_FOCUSED = "one => one === document.activeElement"
 
 
@@ -48,12 +49,12 @@ def _tap_keys(field: Locator, text: str) -> None:
     field.tap()
     keys, (number, _, unit) = field.page.locator(".w-pad"), text.partition(" ")
     units = field.locator("xpath=..").locator("select")
-    if unit and units.count():
+    if text not in WHOLE_KEYS and unit and units.count():
         units.select_option(unit)
     if not keys.count():
         field.fill(text)
         return
-    for key in [number] if number == "OL" else number:
+    for key in WHOLE_KEYS.get(text, number):
         keys.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True).tap()
 
 
