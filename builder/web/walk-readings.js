@@ -90,7 +90,7 @@ globalThis.baytreeReadings = (() => {
   function verdict({ view, row, tools }) {
     const typed = typedIn(view, row), all = row.results.map((_, at) => at);
     if (!Object.keys(typed).length) return { state: "empty", fits: all };
-    if (Object.values(typed).some(isNothing)) return nothingShown(row);
+    if (Object.values(typed).some(isNothing)) return { typed, ...nothingShown(row) };
     const outcome = readAs(row, tools, typed);
     return { typed, fits: outcome.fits, state: outcome.state, line: LINES[outcome.state](row, outcome, typed) };
   }

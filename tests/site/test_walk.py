@@ -136,6 +136,18 @@ def test_keys_type_a_reading(chromium: Browser, whole: Path) -> None:
         expect(page.locator("#walk h1")).to_be_in_viewport(ratio=1)
 
 
+def test_nothing_shown_is_a_reading(chromium: Browser, samples: Path) -> None:
+    """Its key gives the result for it, and the walk goes on with that."""
+    with opened_page(chromium) as page:
+        page.goto((samples / "trees/charging/lamp-on.html").as_uri() + "?vehicle=tern#walk/sense")
+        get_ready(page)
+        page.locator("[data-reading]").tap()
+        page.get_by_text("Nothing shown").tap()
+        leave(page)
+        step = record(page)["steps"][-1]
+    assert (step["result"], step["readings"][""]["value"]) == ("none", "nothing shown")
+
+
 def test_a_lookup_keeps_what_was_typed(chromium: Browser, whole: Path) -> None:
     """A sheet opens over the step; back closes it, and a reload keeps the reading too."""
     with opened_page(chromium) as page:
