@@ -10,7 +10,11 @@ CALM_WORDS = """
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
     where, catalog, quote, discount, paint, manual, chart, type, best, kit, schedule, accessory,
     insurance, resale, warranty, lifespan, training, course, class, date, estimate, toy,
-    certificate, qualified, invoice, which, dot, how wash;
+    certificate, qualified, invoice, which, dot, how wash, exam, question, what year, what size,
+    sizing, who makes, costume, style, conversion, requirement, meaning, definition, paperwork,
+    letter, fee, test fee, video, where do i, view, exploded view, how does, how do, what
+    is, history of, where to buy, ballpark, sleeve new, custom, halloween, game, part number, dry
+    clean;
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
@@ -36,7 +40,7 @@ CALM_WORDS = """
     spacer, chrome, exhaust, manifold, shield, steering, ASKS, toy;
     FRAME TALK: noise, squeak, clunk, boot, grease, inspect, undercoat, plate, seat, door, window,
     fit, rattle, wire, seal, leak, pin, key, cover, ASKS, light, lamp, plug, fluid, roof, photo,
-    picture, glass, sunroof, hum, mirror, adjust;
+    picture, glass, sunroof, hum, mirror, adjust, flex pipe, prop rod;
     OTHER LIFT: aux, headphone, audio, phone, handle, point, gate, liftgate, tailgate, leveling,
     hatch, suspension, spoiler, boat, window, glass, valve, engine block, strut, stand on, door,
     mirror, ASKS, support, missing;

@@ -22,13 +22,15 @@ DANGER_EVENTS = """
     LEAKS: leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt,
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
-    floor, run across, run along, run under, run over, run to, leek;
+    floor, run across, run along, run under, run over, run to, leek, spraying, spray on, jet,
+    squirting;
     SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
     useless, fade, not ~ hold, not ~ grab, not ~ respond, not ~ bite, not ~ engage, disappear,
     vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput;
     ITSELF: itself, on own, themselves, without me, no reason, not ~ touch, nobody, no one, no
-    driver, unattended, nowhere, no input, no warning, foot off, not ~ press, unintended, random;
+    driver, unattended, nowhere, no input, no warning, foot off, not ~ press, unintended, random, on
+    ~ own;
     HEATS: hot, heat up, overheat, roast, cook, warm;
     CRASHED: crash, wreck, accident, collision, flood, submerge, under water, underwater, salt
     water, rollover, roll over, crush, crunch, impact, collide, fender bender;
@@ -36,7 +38,7 @@ DANGER_EVENTS = """
     remove, cut, chew, splice, jump, touch, open, take off, take apart, take out, jumper, poke,
     paper clip, pry, push, work on, bypass, tap, drill, get at, unbolt, hook, drain, discharge,
     ratchet, screwdriver, live, expose, skin, nick, rub, bare, junkyard, drop, hammer, resistor,
-    plug in, carry, throw, fish, cover off, lid off, glove;
+    plug in, carry, throw, fish, cover off, lid off, glove, snip, clip, twist, saw, cutting;
     SMOKES: haze, smoke, smoky, smoulder, smolder, wisp, plume, billow, gray ~ curl, grey ~ curl,
     gray ~ coming, grey ~ coming, gray ~ out, grey ~ out, gray ~ rise, grey ~ rise, white cloud,
     black cloud;
@@ -105,7 +107,8 @@ DANGER_EVENTS = """
     cut, bare, warp, bite, river, ditch, vapor, crackle, sizzle, pour, fizz, live;
     SHOCKS: shock me, get shock, electric shock, electrocute, zap, jolt, tingle, shock ~ plug;
     CHARGE HURTS: screwdriver, stick, spark, burn, melt, hot, smoke, arc, shock, brown, scorch,
-    sizzle, pop, char, smell, black, turn black, go black, fish, crackle;
+    sizzle, pop, char, smell, black, turn black, go black, fish, crackle, bare wire, exposed, bare,
+    frayed, cracked, rain, puddle;
     SICK: stomach, headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, pass out, faint, woozy,
     lightheaded, light headed, throw up, vomit, queasy, head hurt, groggy, eyes burn, cough, choke,
     unconscious, head ache, migraine, puke, feel ill, poorly;

@@ -26,7 +26,9 @@ SIGNS = {
         ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse; foil,
         fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass; WIRES, brown unless
         color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start, spark;
-        jump start, smoke; house wire, WIRES; speaker wire, fan
+        jump start, smoke; house wire, WIRES; speaker wire, fan; battery, thermal; thermal warning;
+        vapor, thick; vapors, shop unless canister, evap; lithium, swell; lithium, puff; pack, puff;
+        puff up, battery; fire crew, cut; leave vehicle, warning; stop safely, leave
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
@@ -34,7 +36,9 @@ SIGNS = {
         FUEL, hiss; FUEL, WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT
         METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
         rainbow, LEAKS; rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump,
-        line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant
+        line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant; vapor, eyes;
+        puddle, eyes; tank, puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng,
+        leak; cylinder, dent
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -54,7 +58,9 @@ SIGNS = {
         unless door, window; BODGE, brake line; BODGE, BRAKE PART; BODGE, BRAKES unless light, lamp,
         pad; line, vise grip; hard line, BODGE; power steering fluid, reservoir; steering fluid,
         brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one ~ brake, get
-        home; clamp, line, brake
+        home; clamp, line, brake; pump, nothing, hit; BRAKES, hit, wall; brakes grab, spin; BRAKES,
+        grab, ITSELF; pedal, stuck under; foot, stuck, pedal; BRAKES, spun; wheel lock, bend; wheel,
+        lock up, bend; wheel, locked up, corner
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -63,7 +69,8 @@ SIGNS = {
         unless ON WHEEL, TO START, point; turn, go straight; no control unless volume, climate,
         traction, cruise; wheel, in hand; free play, turn; DARTS, TOWARD; STEERING, ITSELF unless ON
         WHEEL; wheel, not follow; STEER PART, wiggle; STEER PART, play unless light; BODGE, STEER
-        PART
+        PART; STEER PART, fall off; STEER PART, came off; STEER PART, LEAKS, HOT METAL; steering
+        hose, header
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
@@ -72,7 +79,9 @@ SIGNS = {
         unless ASKS, fan, filter; SHOCKS unless ASKS; shock, charge unless absorber, ASKS; shock,
         car body; CHARGES, CHARGE HURTS unless phone, usb; interlock; glove, hybrid unless box,
         compartment; hybrid, lid; wait, disconnect; 300 volt; 400 volt; 800 volt; 300v; 400v; 600
-        volt; water, battery box; mist, electric; ELECTRIC, mist; ELECTRIC, water, box
+        volt; water, battery box; mist, electric; ELECTRIC, mist; ELECTRIC, water, box; cut, ev
+        unless ASKS; open, pack unless ASKS; no glove, pack; glove, rated unless ASKS; cable, bare,
+        rain; charge, bare wire
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
@@ -80,7 +89,8 @@ SIGNS = {
         bulb, recall; yellow, LINE, TAMPER unless SMALL WIRE; yellow, LINE, AIRBAG PLACE unless
         SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery;
         resistor, bag; hammer, crash sensor; hit, crash sensor; seat curtain; wheel pad, TAMPER;
-        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat
+        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat; crash, curtains; bag, bench; bag,
+        face down; yellow connector, TAMPER; bag wires
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
@@ -97,7 +107,9 @@ SIGNS = {
         VIOLENT; bead, bang; bead, ether; bead, starter fluid; bead, light; wheel, lock solid;
         bulge, tire; egg, tire; lump, tire unless vibrate, road; patch, sidewall; plug, sidewall;
         nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
-        highway; tire, years old unless ASKS; old tire, highway; tire, from 2003
+        highway; tire, years old unless ASKS; old tire, highway; tire, from 2003; tire, fender,
+        bang; wheel, fender, bang; spring, cut, tire; spring, tire; sidewall, bulge; bulge, side,
+        tire; buldge, tire; cut thru, sidewall; tire, bulge
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -114,8 +126,8 @@ SIGNS = {
         stand; hold ~ up, LIFT; under car, come down; under it, come down; under, sill; prop, post;
         prop, wood; prop, brick; prop, stick; TIPPER, BENEATH; TIPPER, prop; forklift, rear;
         forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
-        nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock
-        unless chair, crawler; rack, rock
+        nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock unless chair,
+        crawler; rack, rock; floor, collapse; four poster; lift, floor, collapse; four post, crack
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
@@ -125,7 +137,8 @@ SIGNS = {
         chock; out park, roll; VEHICLE, MOVES, itself unless window, seat, mirror; slip out park;
         drop ~ reverse; jump ~ park; PARKED, NOT HOLD unless window, seat, door, open; jump,
         reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence; drive, go backward; drive
-        ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over
+        ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over; forward, into; go
+        forward, reverse; shift ~ forward, pedestrian; into, pedestrian
         """,
     "water": """
         WATERS, CARRIES unless carb, lawn, mower, ASKS, leak; car, float; van, float; water, up to,
@@ -141,21 +154,26 @@ SIGNS = {
         SICK unless vent; monoxide; co alarm; co meter; faint, wheel; co detector; leave, RUNS,
         garage; sleep, engine; idle, garage unless rough; snow, tailpipe; hose, exhaust; hose,
         tailpipe; cheek, red; red cheeks; engine on, faint; motor on, faint; leave, idle, warm; van,
-        idle, asleep; asleep, engine; RUNS, garage, door; SICK, RUNS unless smooth; SICK, van
+        idle, asleep; asleep, engine; RUNS, garage, door; SICK, RUNS unless smooth; SICK, van;
+        generator, inside; generator, camper; generator, trailer; generator, horse; wheeze; breathe,
+        paint; mask, paint unless ASKS; isocyanate; booth, mask; hard ~ breathe
         """,
     "battery": """
         battery, BATTERY HURTS unless SMALL BATTERY; acid, BODY; acid, LEAKS; acid, bubble; acid,
         boil; acid, charger; swell, charger; balloon, charger; cells, eye; JUMPS, BACKWARD; wrench,
         terminal unless ASKS; wrench, battery unless ASKS; charge, sulfur; charge, hiss; hiss,
         smell; ring, post; ring, terminal unless ASKS; ring, positive; metal ~ across, battery;
-        tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch
+        tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch;
+        overcharge, boil; battery, boil; batt, boil; rotten egg, boil
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
         SHOOTS OUT unless nozzle, washer, ASKS, air, warm, cold; scald; CAPS, OPEN UP, STILL HOT;
         CAPS, BLOWS OFF unless hub, ASKS; hose, steam; FLUID, SPLASHES, BODY unless seat; freeze,
         HANDS, FLUID; burn, BODY, COOLANT; grease gun, HANDS; refrigerant, HANDS; high pressure,
-        HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank, bulge
+        HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank, bulge; swallow;
+        drink, FLUID; drank, FLUID; lick, antifreeze; dog, antifreeze; cat, antifreeze; kid,
+        antifreeze; taste, antifreeze
         """,
     "crushing": """
         MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle; TURNING, HANDS unless
@@ -163,18 +181,22 @@ SIGNS = {
         spring, VIOLENT unless clip, seat, leaf, sag, corner; torsion bar, VIOLENT; snap ring, fly;
         spring, still load; spring, tension; strut nut; fan blade, BREAKS; start itself, BODY;
         press, VIOLENT unless pedal, button; grinder, VIOLENT; TURNING, scarf; TURNING, hair; shaft,
-        BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~ hand, MOVING
+        BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~ hand, MOVING; finger, shut, door;
+        finger, slider; sleeve, pull; sleeve, belt; pull in, belt; power close, finger; keep
+        closing, finger
         """,
     "open on the road": """
         HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad; safety
         catch; DOORS, OPENS, ON ROAD unless ASKS, wind, noise; DOORS, fly open; PANE, BLOWS OFF
         unless ASKS, washer, wiper, nozzle; PANE, pop out; DOORS, OPENS, kid unless lock release;
-        PANE, explode; PANE, shatter
+        PANE, explode; PANE, shatter; windshield, fly out; windshield, flew; body mount, door; dor
+        pop, freeway; door, pop open, freeway
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
         trailer, no light, night; trailer, no light, drive; hook, glass; hook, fly; strap, snap
-        unless child, hinge, check
+        unless child, hinge, check; drive shaft, fall out; driveshaft, fall; drive shaft, freeway;
+        chain, only, boat; only thing hold; hold, boat; hitch, only, chain; axle, fall
         """,
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
@@ -197,6 +219,7 @@ SIGNS = {
         neck; kid, windows up; kid, shut in; kid, hot sun; kid, latch; kid, boot; kid, trunk; kid,
         hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
         hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
-        itchy skin
+        itchy skin; pedestrian unless ASKS, warning, sensor; poison; wheeze; breathing problem;
+        choke ~ dust
         """,
 }

@@ -13,11 +13,13 @@ DANGER_SUBJECTS = """
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
     neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie,
     scarf, braid, ponytail, beard, necklace, lanyard, throat, cheek, lung, lip, tooth, teeth, dad,
-    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper;
+    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, dog,
+    cat, pet, baby, passenger, firefighter, lads, guys, boss, foreman, us;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
-    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
-    INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, cab, hood, bonnet;
+    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo, colum;
+    INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, cab, hood, bonnet,
+    colum, steering column;
     WIRES: wire, cable, harness, fuse, fusebox, connector, terminal, relay, strap, plug, outlet,
     charger, electrical, insulation, switch, socket, cord, charge port, circuit, loom;
     HOT METAL: underneath, beneath, catalytic, converter, cat, exhaust, manifold, turbo, rotor,
@@ -40,7 +42,7 @@ DANGER_SUBJECTS = """
     STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
     rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
     arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end,
-    track rod end, tie rod end;
+    track rod end, tie rod end, power steer hose, power steering hose;
     TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
     WHEEL: wheel, hub;
     NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
@@ -68,7 +70,8 @@ DANGER_SUBJECTS = """
     under, safe;
     HOOD: hood, bonnet, second catch, secondary catch, secondary latch;
     LIDS: hood, bonnet, liftgate, tailgate, hatch, trunk lid, bootlid, boot lid, decklid;
-    DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS;
+    DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS, hatch door,
+    rear door, side door, passenger door, sliding door;
     PANE: glass, sunroof, moonroof, windshield, window, roof, windscreen, door glass;
     MOVING: belt, fan, pulley, liftgate, tailgate, hatch, hood, bonnet, door, window, driveshaft,
     winch, press, engine, starter, trunk, sunroof, moonroof, roof, seat, soft top, boot, bed, gate,
@@ -84,11 +87,13 @@ DANGER_SUBJECTS = """
     HIGH PART: orange cable, hybrid battery, traction battery, drive battery, battery pack, ev
     battery, inverter, service plug, service disconnect, hybrid motor, high volt, manual disconnect,
     hybrid pack, bus bar, busbar, traction motor, hybrid compressor, traction pack, orange plug, big
-    battery, main battery, traction cable, orange wire;
+    battery, main battery, traction cable, orange wire, the pack, high voltage battery;
     CHARGES: charge cable, charge cord, plug handle, charge port, charge plug, wall plug, wallbox,
-    wall box, extension cord, charge station, evse, charge handle, outlet, inlet;
+    wall box, extension cord, charge station, evse, charge handle, outlet, inlet, charging cable,
+    charging cord, chargeing cable;
     AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
-    pre tensioner, belt tensioner, side curtain, inflator;
+    pre tensioner, belt tensioner, side curtain, inflator, curtain, live bag, undeployed, air bag
+    module;
     AIRBAG PLACE: seat, column, clock spring, steering wheel, clockspring, dash, pillar, horn pad;
     INDOORS: full, inside, cabin, cab, in car, in van, interior, vent, passenger, window, heater,
     floor, seat, hatch, tailgate, trunk, sleeper, camper, come in, kid, topper;
@@ -103,7 +108,7 @@ DANGER_SUBJECTS = """
     COOLANT: boil water, boil liquid, hot oil, coolant, antifreeze, hot water, green water,
     radiator, reservoir, heater hose, heater core, hot liquid;
     FLUID: acid, coolant, gasoline, gas, fuel, diesel, antifreeze, refrigerant, freon, def,
-    chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose;
+    chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose, brake fluid, coolant bottle, solvent, thinner;
     TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch, driveshaft, shaft,
     alternator belt, fan belt, pto, grinder, drill;
     HANDS: child, fingertip, hand, finger, leg, thumb, wrist, face, eye, skin, knuckle, myself,
@@ -118,7 +123,7 @@ DANGER_SUBJECTS = """
     flooded road, water crossing;
     CARRIES: sink, float, nose down, carry, sweep, fall, slide, roll, stuck, trap, up to door;
     FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
-    deep water;
+    deep water, flash flood;
     BODGE: garden hose, speaker wire, household wire, house wire, lamp cord, duct tape, electrical
     tape, zip tie, cable tie, vise grip, coat hanger, jb weld, epoxy, super glue, hose clamp, rubber
     hose, compression fitting, patch, glue, string, rope, wire up, hold ~ wire, tie up, tape up,

@@ -12,50 +12,58 @@ HARMLESS = {
         orange, not fire, flame red, flame decal, flame graphic, flame paint, flame sticker, flame
         emblem, no smoke, no spark, no flame, no burn, not smoke, spark plug, spark knock, spark
         arrest, spark test, smoker, weak spark, glow plug, burn question, burn in, smoke deal, flame
-        job, fire extinguisher, fire sale, fire insurance; smoke + odor, side, marker, lens, glass,
-        light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test, tester,
-        machine, detector, alarm, smell
+        job, fire extinguisher, fire sale, fire insurance, campfire smell, fire resistant, flame
+        resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
+        house wiring, charger pad, oil spot; smoke + odor, side, marker, lens, glass, light, tail,
+        headlight, window, mirror, gray, grey, color, tint, shop, test, tester, machine, detector,
+        alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
-        mower, shirt smell, clothes smell; out, no + FUEL; FUEL + cap, door, pedal, strut, lift,
-        prop, shock, charge, price
+        mower, shirt smell, clothes smell, recall letter, brake cleaner, carb cleaner, fuel leak
+        recall; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
-        brake cable, engine brake, trailer brake, break fluid which, break fluid type; brake +
-        light, lamp, switch, dust, noise, job, controller, clean, cleaner, bulb, pad, pulsate,
-        sensor
+        brake cable, engine brake, trailer brake, break fluid which, break fluid type, water pump,
+        timing belt, pour in brake fluid, exploded view, throwout bearing, release bearing, brake
+        exam, noise go away, noise goes away; brake + light, lamp, switch, dust, noise, job,
+        controller, clean, cleaner, bulb, pad, pulsate, sensor
         """,
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock to
-        lock, wheel lock key, wheel lock miss, steering pump, steering fluid
+        lock, wheel lock key, wheel lock miss, steering pump, steering fluid, guide line, gear
+        lever, shift lever, picture not move
         """,
     "high voltage": """
         shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
         price, burn orange, orange peel, orange stripe, hybrid battery fan
         """,
     "airbag": """
-        air bag suspension, air bag spring, airbag suspension, test light, test lamp
+        air bag suspension, air bag spring, airbag suspension, test light, test lamp, curtain
+        airbags start, putting airbags
         """,
     "restraint": """
-        not fold, not move, seat cover
+        not fold, not move, seat cover, slide back
         """,
     "wheel": """
-        center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel
+        center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel, blow out
+        sale, blowout sale
         """,
     "runaway": """
-        throttle body, pads
+        throttle body, pads, runaway truck ramp, truck ramp
         """,
     "raised vehicle": """
         lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
-        lift door, lift to close, lift pump, valve lift, stand on, kit install
+        lift door, lift to close, lift pump, valve lift, stand on, kit install, fifth jump, third
+        jump, gear jump, bolt in block
         """,
     "rolling": """
         roll away tool, rollaway, not come out, not go into, hold open, not start
         """,
     "exhaust gas": """
-        sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket
+        sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket, carbon
+        monoxide test
         """,
     "battery": """
         acid rain, battery saver, battery light, battery tray
@@ -68,9 +76,10 @@ HARMLESS = {
         start fine
         """,
     "broken frame": """
-        frame rail size, rust proof, rust inspection, winch rust
+        frame rail size, rust proof, rust inspection, winch rust, check strap, flex pipe, wiper arm,
+        spindle motor
         """,
     "harm": """
-        child lock, child seat, throw up
+        child lock, child seat, throw up, ambulance conversion, crush sleeve, ambulance cabinet
         """,
 }

@@ -28,11 +28,11 @@ def test_a_part_that_no_tree_has_is_named_and_missing() -> None:
     found = mentions_of(Concept((("sunroof",),)), Concept((("belt",),)), Concept((("pric",),)))
     assert found.named["lone"] == 1
     assert found.has["lone"] == {}
-    assert (found.errands, found.is_one_word) == (1, False)
+    assert (found.errands, found.brevity) == (1, 0)
 
 
 def test_the_title_counts_what_it_names() -> None:
     """Of two trees that say the belt, one has it in its title, and it is a subject."""
     found = mentions_of(Concept((("belt",),)))
     assert found.in_title == found.subjects_in_title == {1: 1}
-    assert found.is_one_word
+    assert found.brevity == 2
