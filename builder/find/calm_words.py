@@ -10,11 +10,11 @@ CALM_WORDS = """
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
     where, catalog, quote, discount, paint, manual, chart, type, best, kit, schedule, accessory,
     insurance, resale, warranty, lifespan, training, course, class, date, estimate, toy,
-    certificate, qualified, invoice, which, dot, how wash, exam, question, what year, what size,
-    sizing, who makes, costume, style, conversion, requirement, meaning, definition, paperwork,
-    letter, fee, test fee, video, where do i, view, exploded view, how does, how do, what
-    is, history of, where to buy, ballpark, sleeve new, custom, halloween, game, part number, dry
-    clean;
+    certificate, qualified, invoice, which, dot, how wash, exam, question, what year, what size, who
+    makes, costume, style, conversion, requirement, meaning, definition, paperwork, letter, fee,
+    test fee, video, view, exploded view, where to buy, ballpark, sleeve new, custom, halloween,
+    game, part number, dry clean, theory test, drawing, blown up drawing, wrap, homework, essay,
+    coffee;
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
@@ -30,7 +30,7 @@ CALM_WORDS = """
     motor, regen, update, drip, whistle, vibrate, nozzle, compressor, heater, liftgate, tailgate,
     sunroof, ring, clunk, siren, navigation, voice, door;
     NOISES: squeak, squeal, noise, grind, click, groan, chirp, screech, scrape, rattle, vibrate,
-    pulsate, dust, shudder, creak, chatter, shake, pull;
+    pulsate, dust, shudder, creak, chatter, shake, pull, drone, thump;
     DRIPS: screw, shroud, shift, leak, drip, fluid, boot, seal, ASKS, clunk, noise, grease, roof,
     bike, tilt;
     ON WHEEL: button, control, volume, radio, leather, horn, cover, peel, heat, key, trim, switch,
@@ -40,7 +40,8 @@ CALM_WORDS = """
     spacer, chrome, exhaust, manifold, shield, steering, ASKS, toy;
     FRAME TALK: noise, squeak, clunk, boot, grease, inspect, undercoat, plate, seat, door, window,
     fit, rattle, wire, seal, leak, pin, key, cover, ASKS, light, lamp, plug, fluid, roof, photo,
-    picture, glass, sunroof, hum, mirror, adjust, flex pipe, prop rod;
+    picture, glass, sunroof, hum, mirror, adjust, flex pipe, prop rod, drone, thump, clutch, lift
+    off;
     OTHER LIFT: aux, headphone, audio, phone, handle, point, gate, liftgate, tailgate, leveling,
     hatch, suspension, spoiler, boat, window, glass, valve, engine block, strut, stand on, door,
     mirror, ASKS, support, missing;

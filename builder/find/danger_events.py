@@ -22,12 +22,11 @@ DANGER_EVENTS = """
     LEAKS: leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt,
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
-    floor, run across, run along, run under, run over, run to, leek, spraying, spray on, jet,
-    squirting;
+    floor, run across, run along, run under, run over, run to, leek, spray on, jet;
     SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
     useless, fade, not ~ hold, not ~ grab, not ~ respond, not ~ bite, not ~ engage, disappear,
-    vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput;
+    vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput, nowt, let go;
     ITSELF: itself, on own, themselves, without me, no reason, not ~ touch, nobody, no one, no
     driver, unattended, nowhere, no input, no warning, foot off, not ~ press, unintended, random, on
     ~ own;
@@ -38,7 +37,7 @@ DANGER_EVENTS = """
     remove, cut, chew, splice, jump, touch, open, take off, take apart, take out, jumper, poke,
     paper clip, pry, push, work on, bypass, tap, drill, get at, unbolt, hook, drain, discharge,
     ratchet, screwdriver, live, expose, skin, nick, rub, bare, junkyard, drop, hammer, resistor,
-    plug in, carry, throw, fish, cover off, lid off, glove, snip, clip, twist, saw, cutting;
+    plug in, carry, throw, fish, cover off, lid off, glove, snip, clip, twist, saw, lead;
     SMOKES: haze, smoke, smoky, smoulder, smolder, wisp, plume, billow, gray ~ curl, grey ~ curl,
     gray ~ coming, grey ~ coming, gray ~ out, grey ~ out, gray ~ rise, grey ~ rise, white cloud,
     black cloud;
@@ -87,8 +86,7 @@ DANGER_EVENTS = """
     bolt, charge forward, jump;
     MOVES: roll, move, creep, coast, go backward, slide, crawl, jump, lurch, drift off, drift down,
     start, lunge, take off, inch;
-    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out, pop
-    out;
+    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out, pop out;
     DIES: die, stall, quit, cut out, shut off, shut down, shut itself, no power, dead, no ~ power,
     stop run, engine off, conk out;
     OPENS: VIOLENT, come open, fling, unlatch, open itself, not ~ latch, not ~ stay, bounce, lift
@@ -127,7 +125,7 @@ DANGER_EVENTS = """
     swallow, drink;
     NEARLY: nearly, almost, narrowly, close to, about, could, lucky;
     HARM: hit, crash, kill, run over, rear end, crush, wreck, hurt, pin, no control, roll over,
-    flip, tip over, off road, into ditch, run ~ into;
+    flip, tip over, off road, into ditch, run ~ into, fell on;
     WOUNDS: VIOLENT, burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over,
     run over, pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap,
     shock, sting, throw, whip, bang, cut off, crush, gash, broke off, go white, numb, puff up,

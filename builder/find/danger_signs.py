@@ -60,7 +60,8 @@ SIGNS = {
         brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one ~ brake, get
         home; clamp, line, brake; pump, nothing, hit; BRAKES, hit, wall; brakes grab, spin; BRAKES,
         grab, ITSELF; pedal, stuck under; foot, stuck, pedal; BRAKES, spun; wheel lock, bend; wheel,
-        lock up, bend; wheel, locked up, corner
+        lock up, bend; wheel, locked up, corner; stop, crash into; crash, hedge; footbrake, nothing;
+        foot brake, nothing
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -109,7 +110,8 @@ SIGNS = {
         nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
         highway; tire, years old unless ASKS; old tire, highway; tire, from 2003; tire, fender,
         bang; wheel, fender, bang; spring, cut, tire; spring, tire; sidewall, bulge; bulge, side,
-        tire; buldge, tire; cut thru, sidewall; tire, bulge
+        tire; buldge, tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel,
+        overtook
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -127,7 +129,8 @@ SIGNS = {
         prop, wood; prop, brick; prop, stick; TIPPER, BENEATH; TIPPER, prop; forklift, rear;
         forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
         nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock unless chair,
-        crawler; rack, rock; floor, collapse; four poster; lift, floor, collapse; four post, crack
+        crawler; rack, rock; floor, collapse; four poster; lift, floor, collapse; four post, crack;
+        LIFT, creep; LIFT, creep down; arms, creep; cab, tilt, BENEATH; tilt, fall, underneath
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
@@ -138,7 +141,8 @@ SIGNS = {
         drop ~ reverse; jump ~ park; PARKED, NOT HOLD unless window, seat, door, open; jump,
         reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence; drive, go backward; drive
         ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over; forward, into; go
-        forward, reverse; shift ~ forward, pedestrian; into, pedestrian
+        forward, reverse; shift ~ forward, pedestrian; into, pedestrian; PARK BRAKE, FAILS unless
+        light, noise; handbrake, let go; handbrake, roll; roll down, drive, kids
         """,
     "water": """
         WATERS, CARRIES unless carb, lawn, mower, ASKS, leak; car, float; van, float; water, up to,
@@ -164,7 +168,7 @@ SIGNS = {
         terminal unless ASKS; wrench, battery unless ASKS; charge, sulfur; charge, hiss; hiss,
         smell; ring, post; ring, terminal unless ASKS; ring, positive; metal ~ across, battery;
         tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch;
-        overcharge, boil; battery, boil; batt, boil; rotten egg, boil
+        overcharge, boil; battery, boil; rotten egg, boil
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
@@ -220,6 +224,7 @@ SIGNS = {
         hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
         hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
         itchy skin; pedestrian unless ASKS, warning, sensor; poison; wheeze; breathing problem;
-        choke ~ dust
+        choke ~ dust; seizure; siezure; heart attack; stroke ~ customer; collapse, customer unless
+        seat; fall, underneath
         """,
 }

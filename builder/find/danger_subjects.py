@@ -13,13 +13,13 @@ DANGER_SUBJECTS = """
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
     neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie,
     scarf, braid, ponytail, beard, necklace, lanyard, throat, cheek, lung, lip, tooth, teeth, dad,
-    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, dog,
-    cat, pet, baby, passenger, firefighter, lads, guys, boss, foreman, us;
+    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, cat,
+    pet, passenger, firefighter, guys, boss, foreman, us, bloke, chap, fella, lady, nan;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
-    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo, colum;
+    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
     INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, cab, hood, bonnet,
-    colum, steering column;
+    steering column;
     WIRES: wire, cable, harness, fuse, fusebox, connector, terminal, relay, strap, plug, outlet,
     charger, electrical, insulation, switch, socket, cord, charge port, circuit, loom;
     HOT METAL: underneath, beneath, catalytic, converter, cat, exhaust, manifold, turbo, rotor,
@@ -33,7 +33,7 @@ DANGER_SUBJECTS = """
     FUEL PART: tank strap, fuel filter, gas tank, fuel tank, petrol tank, fuel rail, injector, fuel
     hose, fuel line, gas line, petrol line, filler neck, filler hose, fuel pipe, diesel line, return
     line;
-    BRAKES: brake, stopper, binder, anchor;
+    BRAKES: brake, stopper, binder, anchor, footbrake, foot brake;
     BRAKE PART: brake shoe, brake line, brake hose, brake pipe, brake pedal, caliper, master
     cylinder, wheel cylinder, drum, rotor, brake disc, brake cable, brake booster, pedal bracket,
     break line, break hose, break fluid, break pedal;
@@ -42,9 +42,9 @@ DANGER_SUBJECTS = """
     STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
     rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
     arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end,
-    track rod end, tie rod end, power steer hose, power steering hose;
+    track rod end, tie rod end, power steer hose;
     TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
-    WHEEL: wheel, hub;
+    WHEEL: wheel, hub, nearside wheel, offside wheel;
     NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
     TIRE: tire, rim, sidewall, tread, retread;
     BEARING PART: engine hang, frame, rail, subframe, crossmember, axle, driveshaft, drive shaft,
@@ -64,7 +64,7 @@ DANGER_SUBJECTS = """
     bridge, tunnel, ramp;
     LIFT: jack, hoist, lift, two post, four post, stand, ramp, block, brick, cinder, cinderblock,
     stump, log, crane, cherry picker, forklift, engine hoist, chain hoist, sill, spare tire, wheel
-    rim;
+    rim, poster, poster arm, two poster, lift arm;
     BENEATH: under it, under car, under van, underneath, beneath, under me, go under, work under,
     get under, lie under, while under, crawl, slide under, on me, in air, under there, onto, me
     under, safe;
@@ -87,10 +87,9 @@ DANGER_SUBJECTS = """
     HIGH PART: orange cable, hybrid battery, traction battery, drive battery, battery pack, ev
     battery, inverter, service plug, service disconnect, hybrid motor, high volt, manual disconnect,
     hybrid pack, bus bar, busbar, traction motor, hybrid compressor, traction pack, orange plug, big
-    battery, main battery, traction cable, orange wire, the pack, high voltage battery;
+    battery, main battery, traction cable, orange wire, high voltage battery;
     CHARGES: charge cable, charge cord, plug handle, charge port, charge plug, wall plug, wallbox,
-    wall box, extension cord, charge station, evse, charge handle, outlet, inlet, charging cable,
-    charging cord, chargeing cable;
+    wall box, extension cord, charge station, evse, charge handle, outlet, inlet;
     AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
     pre tensioner, belt tensioner, side curtain, inflator, curtain, live bag, undeployed, air bag
     module;
@@ -108,7 +107,8 @@ DANGER_SUBJECTS = """
     COOLANT: boil water, boil liquid, hot oil, coolant, antifreeze, hot water, green water,
     radiator, reservoir, heater hose, heater core, hot liquid;
     FLUID: acid, coolant, gasoline, gas, fuel, diesel, antifreeze, refrigerant, freon, def,
-    chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose, brake fluid, coolant bottle, solvent, thinner;
+    chemical, cleaner, ac fitting, cells, fluid, hydraulic, line, hose, brake fluid, coolant bottle,
+    solvent, thinner;
     TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch, driveshaft, shaft,
     alternator belt, fan belt, pto, grinder, drill;
     HANDS: child, fingertip, hand, finger, leg, thumb, wrist, face, eye, skin, knuckle, myself,

@@ -14,14 +14,16 @@ HARMLESS = {
         arrest, spark test, smoker, weak spark, glow plug, burn question, burn in, smoke deal, flame
         job, fire extinguisher, fire sale, fire insurance, campfire smell, fire resistant, flame
         resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
-        house wiring, charger pad, oil spot; smoke + odor, side, marker, lens, glass, light, tail,
+        house wiring, charger pad, oil spot, carbon fibre, carbon fiber, smoke it for leak, ozone
+        it, petrol station coffee, milk; smoke + odor, side, marker, lens, glass, light, tail,
         headlight, window, mirror, gray, grey, color, tint, shop, test, tester, machine, detector,
         alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
         mower, shirt smell, clothes smell, recall letter, brake cleaner, carb cleaner, fuel leak
-        recall; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
+        recall, petrol station coffee; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop,
+        shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
@@ -37,7 +39,8 @@ HARMLESS = {
         """,
     "high voltage": """
         shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
-        price, burn orange, orange peel, orange stripe, hybrid battery fan
+        price, burn orange, orange peel, orange stripe, hybrid battery fan, orange not yellow,
+        static, door handle
         """,
     "airbag": """
         air bag suspension, air bag spring, airbag suspension, test light, test lamp, curtain
@@ -56,10 +59,11 @@ HARMLESS = {
     "raised vehicle": """
         lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
         lift door, lift to close, lift pump, valve lift, stand on, kit install, fifth jump, third
-        jump, gear jump, bolt in block
+        jump, gear jump, bolt in block, lift off
         """,
     "rolling": """
-        roll away tool, rollaway, not come out, not go into, hold open, not start
+        roll away tool, rollaway, not come out, not go into, hold open, not start, bumper corner,
+        carpark, car park
         """,
     "exhaust gas": """
         sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket, carbon
@@ -73,7 +77,7 @@ HARMLESS = {
         steam ~ after rain
         """,
     "crushing": """
-        start fine
+        start fine, folding soft top gets stuck
         """,
     "broken frame": """
         frame rail size, rust proof, rust inspection, winch rust, check strap, flex pipe, wiper arm,

@@ -21,7 +21,7 @@ FIT = 154  # percent that the fit of the best phrase counts
 EACH_WORD = 25  # points for each word of the query that the entry says
 EACH_EVERYDAY = 9  # for each concept of the query that is everyday words
 
-ASKED = 213  # points that any query asks of an entry
+ASKED = 217  # points that any query asks of an entry
 SHORT = 40  # less, if the query says two things; twice that if it says one: it is a look around
 LONE_MISSING = 53  # more, for each lone subject that the entry hasn't
 EACH_ERRAND = 34  # more, for each thing asked for that is no complaint

@@ -91,56 +91,56 @@ SUBJECTS = _phrases(
 LONE_SUBJECTS = _phrases(
     """
     12 volt socket, 4wd, 4x4, aerial, air freshener, air ride, air suspension, alarm, ambient
-    light, ambient temperature, antenna, anti roll bar, app, arm rest, armrest, ash tray,
-    ashtray, auto lights, aux jack, awning, backup camera, backup light, ball joint, ball mount,
-    bed cover, bed liner, belt, bike rack, bird droppings, blades, block heater, blow off valve,
-    blower, blower motor, blue smoke, bluetooth, brake controller, brake light bulb, bumper,
-    bushing, cabin filter, cargo blind, cargo net, carrier bearing, catch can, cd, cd player,
-    center cap, central lock, ceramic coating, charger pad, charging pad, check strap, child
-    lock, child seat, cigar lighter, cigarette lighter, clear coat, clock, clutch, clutch pedal,
-    coat hook, coin, compass, control arm, convertible, cornering light, courtesy light, cruise
-    control, cubby, cup holder, curb rash, dab, dash cam, decal, defogger, defroster line, dent,
-    differential, dome light, door check, door check strap, door ding, door handle, door hinge,
-    door lock, door mirror, door panel, door seal, drain bolt, drain plug, drive belt, driver
-    seat, driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock,
-    equalizer, exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, fifth wheel,
-    filler flap, floor mat, flywheel, fog light, fold flat, four wheel drive, fuel door, fuel
-    flap, fuel gauge, gaiter, garage door, garage door opener, garage opener, gas door, gas
-    flap, gas gauge, gear indicator, gear linkage, gear selector, glove box, glove box latch,
-    glove compartment, glovebox, glow plug, gps, grille, guide lines, hail dent, hands free,
+    light, ambient temperature, antenna, anti roll bar, app, arch liner, arm rest, armrest, ash
+    tray, ashtray, auto lights, aux jack, awning, backup camera, backup light, ball joint, ball
+    mount, bed cover, belt, bike rack, bird droppings, blades, block heater, blow off valve,
+    blower, blower motor, blue smoke, bluetooth, bonnet wrap, brake controller, brake light
+    bulb, bumper, bushing, cabin filter, cargo blind, carrier bearing, catch can, cd, cd player,
+    central lock, ceramic coating, charger pad, charging pad, check strap, child lock, child
+    seat, cigar lighter, cigarette lighter, clear coat, clock, clutch, clutch pedal, coat hook,
+    coin, compass, control arm, convertible, convertible top, cornering light, courtesy light,
+    cruise control, cubby, cup holder, curb rash, dab, dash cam, decal, defogger, defroster
+    line, dent, differential, dome light, door check, door check strap, door ding, door handle,
+    door hinge, door lock, door mirror, door seal, drain bolt, drive belt, driver seat,
+    driveshaft, drop link, dual mass flywheel, emblem, engine cover, engine knock, equalizer,
+    exhaust hanger, exhaust manifold, exhaust pipe, exhaust tip, fender, fifth wheel, filler
+    flap, floor mat, flywheel, fog light, fold flat, four wheel drive, fuel door, fuel flap,
+    fuel gauge, gaiter, garage door, garage door opener, garage opener, gas door, gas flap, gas
+    gauge, gear indicator, gear linkage, gear selector, glove box, glove box latch, glove
+    compartment, glovebox, glow plug, gps, grille, guide lines, hail dent, hands free,
     handsfree, hardtop, hatch strut, hazard, head rest, head unit, head up display, headliner,
     headrest, heat shield, heated seat, heated steering wheel, hood latch, hood release, hood
-    strut, horn, hub cap, hubcap, hyper flash, ignition barrel, inspection light, interior
-    light, interior mirror, isofix, jack, jump pack, key ring, key stuck, leaf coil spring,
-    leather, license plate, license plate lamp, license plate light, lift kit, lifter tick,
-    light bulb, light sensor, lighter socket, load cover, low one corner, low range, lug nut,
-    lug nut cover, lug pattern, lumbar, map light, map update, mic, mirror, mirror glass, moon
-    roof, moonroof, mud flap, mud guard, muffler, navigation, number plate, number plate light,
+    strut, hooter, horn, hub cap, hubcap, hyper flash, ignition barrel, inspection light,
+    interior light, interior mirror, isofix, jack, jump pack, key ring, key stuck, leaf coil
+    spring, license plate, license plate lamp, license plate light, lift kit, lifter tick, light
+    bulb, light sensor, lighter socket, load cover, low one corner, low range, lug nut, lug nut
+    cover, lug pattern, lumbar, map light, map update, mic, mirror, mirror glass, moon roof,
+    moonroof, mud flap, mud guard, muffler, navigation, number plate, number plate light,
     odometer, oil change, oil consumption, oil leak, oil pan, one pedal, outside temperature,
     paddle shifter, paint, panic button, parcel shelf, parcel tray, park assist, parking sensor,
     pet hair, pin stripe, pinion, plow, power lock, power outlet, power point, power seat, power
-    steering fluid, prop shaft, quart every, quart of oil, quarter panel, rack boot, radio, rain
-    sensor, rear camera, rear defogger, rear defrost, rear heater, rear main seal, rear view
-    mirror, rear window defogger, rear wiper, recliner, remote start, remote starter, reverse
-    camera, reverse light, reversing sensors, ride quality, rim, rocker panel, rod knock, roof
-    rack, run flat, run flats, running board, sags, salt spreader, sat nav, sd card, seat belt,
-    seat cooler, seat cover, seat heater, seat memory, seat motor, seat track, service reminder,
-    shift boot, shift knob, shift linkage, shifter boot, shock absorber, side door, side mirror,
-    side step, sim card, siren, sits low, skid plate, skirt, slave cylinder, sliding door, smoke
-    smell, snow plow, soft top, spare tire, speaker, speed limit sign, splash shield, splitter,
-    spoiler, spot light, spring, stabilizer bar, stabilizer link, steering wheel buttons,
-    steering wheel control, steering wheel heater, steering wheel leather, stereo, stick shift,
-    stone chips, storage, store, strut, subscription, subwoofer, sump, sun roof, sun visor,
-    sunroof, sunroof drain, sunvisor, surround view, suspension, sway bar, tachometer, tailgate
-    latch, tailpipe, third brake light, third row, throwout bearing, timing valve cover, tint
-    film, tire rotation, tire wear, tonneau, torsion beam, touch screen, touchscreen, tow hitch,
-    tow mirror, transfer box, transfer case, tread, tree sap, trim, trip computer, trip meter,
-    truck bed, trunk latch, trunk lid, turbo whistle, turn signal, turn signal lever, u joint,
-    undertray, upholstery, usb, usb port, valance, valve stem cap, valve tick, vanity light,
-    visor, voice command, volume button, washer, washer fluid, washer jet, washer nozzle, washer
-    pump, weather strip, weatherstrip, wet dog, wet sock, wheel cover, wheel gap, wheel lock,
-    wheel lock key, wheel nut, wifi, winch, wind noise, windshield chip, wing mirror, wiper,
-    wiper blade, wireless charger, wrench light
+    steering fluid, prop shaft, prop shaft bearing, quart every, quart of oil, quarter panel,
+    rack boot, radio, rain sensor, rear camera, rear defogger, rear defrost, rear heater, rear
+    main seal, rear view mirror, rear window defogger, rear wiper, recliner, remote start,
+    remote starter, reverse camera, reverse light, reversing sensors, ride quality, rim, rocker
+    panel, rod knock, roof rack, run flat, run flats, running board, sags, salt spreader, sat
+    nav, sd card, seat belt, seat belt chime, seat cooler, seat cover, seat heater, seat memory,
+    seat motor, seat track, service reminder, shift boot, shift knob, shift linkage, shifter
+    boot, shock absorber, side door, side mirror, side step, sim card, siren, sits low, skid
+    plate, skirt, slave cylinder, sliding door, smoke smell, soft top, spare tire, speaker,
+    speed limit sign, splash shield, splitter, spoiler, spot light, spring, stabilizer bar,
+    stabilizer link, steering wheel buttons, steering wheel control, steering wheel heater,
+    steering wheel leather, stereo, stick shift, stone chips, storage, store, strut,
+    subscription, subwoofer, sump, sun roof, sun visor, sunroof, sunroof drain, sunvisor,
+    surround view, suspension, sway bar, tachometer, tailgate latch, tailpipe, third brake
+    light, third row, throwout bearing, timing valve cover, tint film, tire rotation, tire wear,
+    tonneau, torsion beam, touch screen, touchscreen, tow hitch, tow mirror, transfer box,
+    transfer case, tread, tree sap, trim, trip meter, truck bed, trunk latch, trunk lid, turbo
+    whistle, turn signal, turn signal lever, u joint, undertray, upholstery, usb, usb port,
+    valance, valve stem cap, valve tick, vanity light, visor, voice command, volume button,
+    washer, washer fluid, washer nozzle, washer pump, weather strip, weatherstrip, wet dog, wet
+    sock, wheel gap, wheel lock, wheel lock key, wheel nut, wifi, winch, wind noise, windshield
+    chip, wing mirror, wiper, wiper blade, wireless charger, wrench light
     """
 )
 
@@ -155,7 +155,7 @@ COMPLAINTS = _phrases(
     knock, leak, leaking, lean, loose, lost communication, loud, lumpy, milky, misfire, mist,
     moan, mold, moldy, musty, noise, noisy, odor, overcharge, overfill, overheat, peel, peeling,
     ping, pop, pops out, pull, pulsate, rattle, retract, rich, roar, rotted, rough, rub, rust,
-    sag, saggy, sags, scrape, scratch, scratched, screech, seep, seize, seized, shake, shimmy,
+    sag, saggy, scrape, scratch, scratched, screech, seep, seize, seized, shake, shimmy,
     shudder, slip, sloppy, smell, smoke, snapped, soaked, spongy, squeak, squeaky, squeal,
     squealing, squirt, squish, stain, stained, stall, static, sticky, stink, stolen, streak,
     stripped, stuck, surge, sway, sweat, tap, thud, tick, torn, unlatch, vibrate, wander, wear,
@@ -172,9 +172,9 @@ ERRANDS = _phrases(
     legal, loaner, mix, octane, oem, opening hours, owners manual, part number, payload, per
     hour, polish, price, procedure, quote, recall notice, receipt, recommend, refund,
     registration, removal, rental, resale, retrofit, rotate, rotation, saturday, schedule,
-    second opinion, sell, service history, size, smog check, sticker, subscription, sunday, tax,
-    torque wrench, tow bill, trade in, training, vin, warranty, wax, what oil, what size, which
-    oil, wholesale, winter storage, worth it
+    second opinion, sell, service history, size, smog check, sticker, sunday, tax, torque
+    wrench, tow bill, trade in, training, vin, warranty, wax, what oil, what size, which oil,
+    wholesale, winter storage, worth it
     """
 )
 

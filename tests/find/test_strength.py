@@ -28,24 +28,22 @@ def points(query: str, tree: int) -> int:
 @pytest.mark.parametrize(
     ("query", "tree", "expected"),
     [
-        # two words 25 each; the best phrase fits 100 %; evidence 200 % of 29; 209, two things 40 less
-        ("horn quiet", 0, 50 + 154 + 58 - 209 + 40),
+        # two words 25 each; the best phrase fits 100 %; evidence 200 % of 29; two things ask 40 less
+        ("horn quiet", 0, 50 + 154 + 58 - 217 + 40),
         # half of the phrase is there: fit 66 %; evidence 100 %; one thing is a look around: 80 less
-        ("horn", 0, 25 + 66 * 154 // 100 + 29 - 209 + 80),
+        ("horn", 0, 25 + 66 * 154 // 100 + 29 - 217 + 80),
         # two trees say it: evidence 92 * 100 // 139 %
-        ("engine", 1, 25 + 66 * 154 // 100 + COMMON * 100 // RAREST * 29 // 100 - 209 + 80),
+        ("engine", 1, 25 + 66 * 154 // 100 + COMMON * 100 // RAREST * 29 // 100 - 217 + 80),
         # nobody names a sunroof in passing: 53; fit 43 %
-        ("sunroof engine", 1, 25 + 43 * 154 // 100 + 19 - 209 + 40 - 53),
+        ("sunroof engine", 1, 25 + 43 * 154 // 100 + 19 - 217 + 40 - 53),
         # a price is no complaint: 34; fit 57 %
-        ("engine price", 1, 25 + 57 * 154 // 100 + 19 - 209 + 40 - 34),
+        ("engine price", 1, 25 + 57 * 154 // 100 + 19 - 217 + 40 - 34),
         # an everyday word stands for a story: 9; fit 94 %, evidence 166 %
-        ("the engine good cold", 1, 50 + 94 * 154 // 100 + 48 + 9 - 209),
+        ("the engine good cold", 1, 50 + 94 * 154 // 100 + 44 + 9 - 217),
         # no phrase covers anything
-        ("wiper", 0, -209),
+        ("wiper", 0, -217),
     ],
 )
-
-
 def test_points_add_up(query: str, tree: int, expected: int) -> None:
     """What speaks for a tree, less what is asked of it."""
     assert points(query, tree) == expected
