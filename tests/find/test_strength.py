@@ -10,14 +10,14 @@ from builder.find.symptom_index import build_symptom_index
 from builder.find.trade_words import TradeWords
 from builder.find.word_forms import split_words
 
-TREES = ("Horn quiet", "Engine cold", "Engine hot")
+TREES = (("Horn quiet", ()), ("Engine cold", ()), ("Engine hot", ("steam rises",)))
 RAREST = 139  # 100 ln(1 + 3 / 1), which one of three trees has
 COMMON = 92  # 100 ln(1 + 3 / 2)
 
 
 def points(query: str, tree: int) -> int:
-    """Return the strength of a tree, of three that have nothing but a title."""
-    rows = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in TREES)
+    """Return the strength of a tree, of three that have a title, and one other words."""
+    rows = tuple(TreeRow(title, title, -1, (), (), words, (), False) for title, words in TREES)
     trade = TradeWords(("horn", "wiper"), ("sunroof",), ("rattle",), ("price",))
     table = SearchTable((), (), (), (), (), (), rows, (), frozenset(), trade)
     index = build_symptom_index(table)
@@ -46,6 +46,8 @@ def points(query: str, tree: int) -> int:
         ("engine rattle", 1, 50 + 40 + COMMON * 100 // RAREST * 44 // 100 - 135 - 40),
         # a price is no complaint: 115; share 100 of 130
         ("engine price", 1, 76 + 40 + COMMON * 100 // RAREST * 44 // 100 + 40 - 135 - 115),
+        # all of it in other words than the title's: 56 more in a short query
+        ("steam rises", 2, 100 + 80 + 200 * 44 // 100 - 135 - 56),
         # no phrase covers anything
         ("wiper", 0, -135),
     ],
