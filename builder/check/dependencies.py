@@ -99,7 +99,8 @@ def knowledge_digest(library: Library) -> Callable[[Iterable[tuple[str, str]]], 
 
 def points_elsewhere(file: str, findings: Iterable[Finding]) -> bool:
     """Whether a finding shows a line of another file: it may have moved there without a change."""
-    return any(related.at.file != file for one in findings for related in one.related)
+    places = (at for one in findings for at in (one.at, *(other.at for other in one.related)))
+    return any(at.file != file for at in places)
 
 
 def neighbor_digests(

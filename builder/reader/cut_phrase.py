@@ -12,12 +12,13 @@ import yaml
 
 from builder.model.figures import SPEC_WORDS
 from builder.model.finding import Edit, edit_of
+from builder.model.ranges import Range
 from builder.model.text import Text
 from builder.reader.characters import quoted
 from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
-from builder.reader.range_words import likely_words
+from builder.reader.range_words import likely_words, parse_range
 
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
@@ -66,7 +67,8 @@ def _with_points(pieces: list[Text]) -> str | None:
         if not (whole[-1:].isdigit() and piece[:1].isdigit()):
             return None
         whole = f"{whole}.{piece}"
-    return likely_words(whole) if " " in whole else whole
+    is_right = " " not in whole or isinstance(parse_range(whole), Range)
+    return whole if is_right else likely_words(whole)
 
 
 def _with_its_comma(name: str, head: Node, rest: str) -> str | None:

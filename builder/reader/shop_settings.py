@@ -10,6 +10,7 @@ from builder.model.finding import Finding
 from builder.model.shop import Shop, SiteSettings
 from builder.reader.nodes import Map
 from builder.reader.source import mistake
+from builder.reader.turned_ends import turned_amount
 from builder.reader.values import money, named_texts, number, text, the_text
 
 
@@ -21,6 +22,9 @@ def doubtful_settings(root: Map) -> Iterator[Finding]:
         yield mistake("bad-value", tax.at, f"`tax_percent` is {tax} percent, less than one",
                       "every estimate would be short of its tax",
                       f"write it in percent: `tax_percent: {right}`")  # fmt: skip
+
+    for name in ("tow", "diagnosis_fee"):
+        yield from turned_amount(text(root, name))
 
 
 def shop_settings(root: Map, site: Map) -> Shop:

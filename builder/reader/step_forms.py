@@ -26,6 +26,7 @@ from builder.reader.nodes import EMPTY, Map, Node
 from builder.reader.result_forms import check_from
 from builder.reader.schemas.step_schema import ANY_STEP, KIND
 from builder.reader.source import mistake
+from builder.reader.turned_ends import turned_prices
 from builder.reader.values import (
     branch,
     choice_of,
@@ -62,6 +63,7 @@ def step_from(id_: Text, node: Map, findings: list[Finding]) -> Step:
         findings.append(mistake("bad-value", node.key("spent").at, "`spent` has no `at_most`",
                                 "the tech can't tell when the limit is reached",
                                 "add `at_most: 3`, or delete `spent`"))  # fmt: skip
+    findings += turned_prices(node)
     if by := text(node, "by"):
         findings += _beside_procedure(node, by)
     when, needs = conditions(node)

@@ -26,6 +26,7 @@ from builder.reader.nodes import Map
 from builder.reader.range_words import parse_range, unit_after
 from builder.reader.source import mistake
 from builder.reader.spec_units import unit_written_out
+from builder.reader.turned_ends import turned_years
 from builder.reader.values import (
     map_,
     maps_by_name,
@@ -113,6 +114,7 @@ def vehicle_parts(root: Map) -> dict[str, VehiclePart]:
 
 def vehicle(file: str, root: Map, specs: Mapping[str, Spec], findings: list[Finding]) -> Vehicle:
     """Read one file of kb/vehicles/; its values are in the units of the specs."""
+    findings += turned_years(root)
     return Vehicle(
         id=Text(PurePosixPath(file).stem, root.key("make").at),
         file=file,

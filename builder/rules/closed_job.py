@@ -56,6 +56,7 @@ from builder.model.ends import Fix
 from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import Case, CaseOutcome, CaseStep
 from builder.model.text import Position
+from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 from builder.walk.compile_shop import looked_up_tables
 from builder.walk.compile_tree import tree_table
@@ -100,6 +101,8 @@ def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
     job = f"closed job `{case.id}`"
     at = _place(facts, deviation.step)
     where = f", from `{deviation.step}` on" if deviation.step else ""
+    if deviation.problem and (lost := _lost_step(facts, case)):
+        return lost
     if deviation.problem:
         return as_warning(RULE.finding(
             at, f"{job} can't be walked any more{where}: {deviation.problem}", CANNOT_WALK,
@@ -112,6 +115,22 @@ def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
         f"if the job is wrong, write {_other_fix(facts, deviation)}`outcome: came back` into "
         f"{case.file}", related,
     )  # fmt: skip
+
+
+def _lost_step(facts: Facts, case: Case) -> Finding | None:
+    """Return the finding for a step of the job in this tree that the tree doesn't have."""
+    for one in case.path:
+        inside, steps = str(one.inside or case.tree), facts.tree.steps
+        if inside in facts.library.procedures:
+            message = f"`{inside}` is no tree: it's a procedure"
+            at = (one.inside or one.step).at
+            hint = f"write `procedures/{inside}`"
+            return as_warning(RULE.finding(at, message, CANNOT_WALK, hint))
+        if inside == facts.tree.id and one.step not in steps:
+            hint = suggestion(one.step, steps, "walk the job again on this tree")
+            message = f"`{inside}` has no step `{one.step}`, so this closed job can't be walked"
+            return as_warning(RULE.finding(one.step.at, message, CANNOT_WALK, hint))
+    return None
 
 
 def _other_fix(facts: Facts, deviation: Deviation) -> str:

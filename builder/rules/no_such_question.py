@@ -5,14 +5,15 @@ Why: The value is lost, and the tech is asked again for what this tree knows, fr
 Wrong:
 
     # trees/charging/unit.yml
-    title: Unit does not respond
+    symptom: [unit dead]
     asks:
       module: {ask: Which module?, one_of: [radio, horn-unit]}
     steps:
       power:
         check: Does the <module> have power?
-        results: {yes: ask, no: ask}
+        results: {yes: ask, no: power-end}
       ask: {stop: Ask the foreman}
+      power-end: {stop: The power is gone}
     # trees/charging/case.yml
     steps:
       answers:
@@ -24,14 +25,15 @@ Wrong:
 Right:
 
     # trees/charging/unit.yml
-    title: Unit does not respond
+    symptom: [unit dead]
     asks:
       module: {ask: Which module?, one_of: [radio, horn-unit]}
     steps:
       power:
         check: Does the <module> have power?
-        results: {yes: ask, no: ask}
+        results: {yes: ask, no: power-end}
       ask: {stop: Ask the foreman}
+      power-end: {stop: The power is gone}
     # trees/charging/case.yml
     steps:
       answers:
@@ -73,7 +75,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
 
 
 def _finding(name: Text, tree: str, free: list[str]) -> Finding:
-    hint = suggestion(name, free, "delete it")
+    hint = suggestion(name, free, "write a name that it asks for, or delete it")
     if len(free) == 1:
         hint = f"write `{free[0]}` instead of `{name}`: that is what it asks for"
     return RULE.finding(

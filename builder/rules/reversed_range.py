@@ -38,6 +38,7 @@ from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Text
+from builder.model.vehicle_data import Good
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -70,6 +71,26 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield from _turned(span.unit, f"`{tool.id}` reads", span.low, span.high)
     for spec in library.specs.values():
         yield from _turned(spec.unit, f"`{spec.id}` runs", spec.low, spec.high)
+        yield from _good(spec.good)
+    for vehicle in library.vehicles.values():
+        for own in vehicle.specs.values():
+            yield from _good(own.good)
+
+
+def _good(good: Good) -> Iterator[Finding]:
+    for one in (good, *good.by_load.values()):
+        if one.range and one.range.empty:
+            yield _ends_in_order(one.text, one.range)
+
+
+def _ends_in_order(text: Text, span: Range, can_edit: bool = True) -> Finding:
+    """Return the finding for an empty range, with the one that was meant."""
+    turned = with_ends_in_order(span)
+    right = "" if turned.empty else range_as_text(turned)
+    hint = f"write `{right}`" if right else "delete it"
+    message = f"the range `{text}` has its ends in the wrong order"
+    edit = edit_of(text, right) if right and can_edit else None
+    return RULE.finding(text.at, message, WHY, hint, edit=edit)
 
 
 def _turned(unit: Text, what: str, low: Decimal, high: Decimal) -> Iterator[Finding]:
@@ -99,12 +120,7 @@ def _results(results: Iterable[Result], name: str, domain: Range, limits: str) -
         if name in result.compares:  # the rule on results of a spec judges it
             continue
         if side.empty:
-            turned = with_ends_in_order(side)
-            right = "" if turned.empty else range_as_text(turned)
-            hint = f"write `{right}`" if right else "delete it"
-            message = f"the range `{result.text}` has its ends in the wrong order"
-            edit = edit_of(result.text, right) if right and not name else None
-            yield RULE.finding(result.text.at, message, WHY, hint, edit=edit)
+            yield _ends_in_order(result.text, side, can_edit=not name)
         elif side.intersection(domain).empty:
             message = f"`{result.text}` is outside {limits}"
             hint = "correct the result, or widen `from` and `to` of the reading"

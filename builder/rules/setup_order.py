@@ -9,11 +9,12 @@ Wrong:
 
     program:
       action: Program the steering module
-      when: [battery support on]
-      does: [check-supply, hold-supply, program steering-unit]
+      when: [battery-support]
+      does: [check-supply, program steering-unit]
       then: initialize
     initialize:
       action: Initialize the steering module
+      hazards: [moving-steering]
       does: [initialize steering-unit]
       then: again
     again:
@@ -24,8 +25,8 @@ Right:
 
     program:
       action: Program the steering module
-      when: [battery support on]
-      does: [check-supply, hold-supply, program steering-unit]
+      when: [battery-support]
+      does: [check-supply, program steering-unit]
       then: configure
     configure:
       action: Configure the steering module
@@ -33,6 +34,7 @@ Right:
       then: initialize
     initialize:
       action: Initialize the steering module
+      hazards: [moving-steering]
       does: [initialize steering-unit]
       then: again
     again:

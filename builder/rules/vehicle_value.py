@@ -54,15 +54,15 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
     """Yield a finding where an end of a good range lies outside what can be read."""
     for row in good.by_load.values():
         yield from _outside(spec, row)
-    if good.range is None:
-        return
+    if good.range is None or good.range.empty:
+        return  # `reversed-range` speaks
     if is_out_of_reach(spec, good.range):
         span = (
             f"{spec.low:f} to {'OL' if spec.high.is_infinite() else f'{spec.high:f}'} {spec.unit}"
         )
         yield RULE.finding(good.text.at, f"`{good.text}` can't be read: `{spec.id}` is {span}", WHY,
                            f"write it in {spec.unit}, within {span}",
-                           Related(spec.good.text.at, f"`{spec.id}`: its unit and its span"),
+                           Related(spec.id.at, f"`{spec.id}`: its unit and its span"),
                            )  # fmt: skip
     elif (step := spec.resolution) and (limit := _too_small(good.range, step)):
         yield RULE.finding(good.text.at, f"no reading of `{spec.id}` can be as small as {limit:f}: "

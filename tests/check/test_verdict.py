@@ -74,7 +74,7 @@ def test_a_line_of_another_file_is_shown_where_it_is_now(shop: Path) -> None:
     (before,) = (one for one in findings_of(shop) if one.rule == "closed-job")
     case.write_text("# A line more\n" + case.read_text("utf-8"), "utf-8")
     (after,) = (one for one in findings_of(shop) if one.rule == "closed-job")
-    assert after.related[0].at.line == before.related[0].at.line + 1
+    assert (after.at.file, after.at.line) == (before.at.file, before.at.line + 1)
 
 
 def test_a_cached_library_is_the_library(shop: Path) -> None:

@@ -5,6 +5,7 @@ In: a procedure with its text, and a tree as `Sound`. Out: mutants of them.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from json import dumps
 
 from builder.graph.routes import exits
@@ -62,11 +63,11 @@ def word_misspelled(sound: Sound) -> Iterator[Mutant]:
 
 
 def word_replaced(sound: Sound) -> Iterator[Mutant]:
-    """Write a result that no word of the procedure is like, so that one of them has none."""
+    """Write a result twice, so that one word of the procedure has none."""
     for _, check, by in runs(sound):
-        for result in check.results:
+        for result, other in pairwise(check.results):
             if sound.is_written(result.text):
-                yield sound.replaced(result.text.at, "qqqqqqq", by.at.line)
+                yield sound.replaced(result.text.at, dumps(str(other.text)), by.at.line)
 
 
 def value_left_out_or_wrong(sound: Sound) -> Iterator[Mutant]:
