@@ -23,10 +23,10 @@ from builder.wording.sentences import module_name
 
 SHOP_SCRIPT = "walks/shop.js"
 WALK_SCRIPTS = (
-    "trade-data.js", "exact.js", "dom.js", "walk-vehicle.js", "walk-told.js", "walk-specs.js",
-    "walk-targets.js", "walk-answers.js", "walk-unfit.js", "walk-reduce.js", "walk-record.js",
-    "jobs-store.js", "walk-parts.js", "walk-words.js", "walk-step.js", "walk-job.js", "walk-fit.js",
-    "walk.js",
+    "trade-data.js", "exact.js", "dom.js", "walk-vehicle.js", "walk-changes.js", "walk-told.js",
+    "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-unfit.js", "walk-reduce.js",
+    "walk-record.js", "jobs-store.js", "walk-parts.js", "walk-words.js", "walk-step.js",
+    "walk-check.js", "walk-job.js", "walk-fit.js", "walk-draw.js", "walk.js",
 )  # fmt: skip
 
 

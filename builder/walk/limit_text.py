@@ -1,6 +1,6 @@
 """Ranges of readings in words.
 
-In: two cuts of a walk's table, a unit. Out: `13.2 to 14.8 V`, `at most 0.4 V`.
+In: two cuts of a walk's table, a unit. Out: `13.2 to 14.8 V`, `0.4 V or less`.
 """
 
 from decimal import Decimal
@@ -8,6 +8,7 @@ from decimal import Decimal
 from builder.model.ranges import Cut, Range
 from builder.trade.units import find_unit
 from builder.walk.rows import CutPair
+from builder.wording.value_text import spoken_limit
 
 
 def limit_text(cuts: CutPair, unit: str = "") -> str:
@@ -19,7 +20,7 @@ def limit_text(cuts: CutPair, unit: str = "") -> str:
         words = f"{'above' if low_after else 'at least'} {low}"
     else:
         words = f"{low} to {high}"
-    return with_unit(words, unit)
+    return spoken_limit(with_unit(words, unit))
 
 
 def with_unit(words: str, unit: str) -> str:

@@ -6,7 +6,8 @@
 "use strict";
 (() => {
   const { answer } = baytreeCalculators;
-  const { element, answerAsTyped, showMistake, withUnit } = baytreeDom;
+  const { element, atRest } = baytreeDom;
+  const { withUnit } = baytreeQuantities;
 
   const text = (form, field) => withUnit(field.value, form.elements[`${field.name}:unit`]?.value);
 
@@ -19,6 +20,23 @@
     const whole = found.mistakes[""];
     form.querySelector("output").replaceChildren(
       ...(whole ? [element("p", { class: "wrong" }, whole)] : found.lines.map(shownLine)));
+  }
+
+  // A form that answers as one types, and at once on Enter or when a field is left.
+  function answerAsTyped(form, show) {
+    const later = atRest(show);
+    form.addEventListener("submit", (event) => { event.preventDefault(); later.now(); });
+    form.addEventListener("change", later.now);
+    form.addEventListener("input", later);
+  }
+
+  // A sentence beside a field that makes no sense, in the element `<id>-wrong`; "" takes it away.
+  function showMistake(field, words = "") {
+    const place = document.getElementById(`${field.id}-wrong`);
+    place.textContent = words;
+    place.hidden = !words;
+    if (words) field.setAttribute("aria-invalid", "true");
+    else field.removeAttribute("aria-invalid");
   }
 
   function shownLine({ label, text: words, exact }) {

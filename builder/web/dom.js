@@ -28,28 +28,5 @@ globalThis.baytreeDom = (() => {
     return later;
   }
 
-  // A form that answers as one types, and at once on Enter or when a field is left.
-  function answerAsTyped(form, show) {
-    const later = atRest(show);
-    form.addEventListener("submit", (event) => { event.preventDefault(); later.now(); });
-    form.addEventListener("change", later.now);
-    form.addEventListener("input", later);
-  }
-
-  // A sentence beside a field that makes no sense, in the element `<id>-wrong`; "" takes it away.
-  function showMistake(field, words = "") {
-    const place = document.getElementById(`${field.id}-wrong`);
-    place.textContent = words;
-    place.hidden = !words;
-    if (words) field.setAttribute("aria-invalid", "true");
-    else field.removeAttribute("aria-invalid");
-  }
-
-  // A figure alone takes the unit chosen beside it; a unit that was typed counts.
-  function withUnit(typed, unit) {
-    const text = typed.trim();
-    return unit && /[0-9.,]$/.test(text) ? `${text} ${unit}` : typed;
-  }
-
-  return { element, button, atRest, answerAsTyped, showMistake, withUnit };
+  return { element, button, atRest };
 })();

@@ -9,6 +9,7 @@
   const store = baytreeStore;
   const place = document.getElementById("jobs");
   const { shop } = place.dataset;
+  const LONGEST = 80; // characters of a word about a job, from a file that may hold anything
   const age = (at) => {
     const minutes = Math.max(0, Math.round((Date.now() - Date.parse(at)) / 60000));
     if (minutes < 60) return minutes < 1 ? "just now" : `${minutes} min ago`;
@@ -60,7 +61,7 @@
 
   function jobOf(record) {
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6), { job = {}, tree, events, steps = [] } = record;
-    const words = Object.fromEntries(["title", "order", "vin", "year", "make", "model"].filter((key) => typeof job[key] === "string").map((key) => [key, job[key]]));
+    const words = Object.fromEntries(["title", "order", "vin", "year", "make", "model"].filter((key) => typeof job[key] === "string").map((key) => [key, job[key].slice(0, LONGEST)]));
     return { title: tree, ...words, id, tree, page: tree, events, record, saved: 0, rows: {}, step: steps.length + 1, where: "from a file",
       over: Boolean(record.end), at: new Date().toISOString(), hash: `#walk/${events[0].enter || "start"}/${id}`,
       vehicle: [words.year, words.make, words.model].filter(Boolean).join(" ") };

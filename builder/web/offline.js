@@ -18,12 +18,21 @@
     try {
       const registration = await navigator.serviceWorker.register("worker.js");
       follow(registration);
-      await navigator.serviceWorker.ready;
+      await settled(registration.installing);
       show("The whole site is kept on this device.");
     } catch {
       show("The site could not be kept: try again with a good connection.", button(`Keep the whole site (${size})`, keep));
     }
   }
+
+  // A worker that couldn't fetch all is dropped by the browser, which says nothing else.
+  const settled = (worker) => new Promise((resolve, reject) => {
+    if (!worker) { resolve(); return; }
+    worker.addEventListener("statechange", () => {
+      if (worker.state === "activated") resolve();
+      if (worker.state === "redundant") reject(new Error("not kept"));
+    });
+  });
 
   // A newer build waits until it is asked for, so that no page changes under one's hands.
   function follow(registration) {

@@ -103,5 +103,11 @@ globalThis.baytreeQuantities = (() => {
   const written = (digits, symbol) => `${digits.replace("-", "−")} ${sign(symbol)}`;
   const ofKind = (symbol) => Object.keys(list).filter((one) => sameKind(one, symbol));
 
-  return { unit, typed, sameKind, convert, written, sign, ofKind };
+  // A figure alone takes the unit chosen beside it; a unit that was typed counts.
+  function withUnit(given, wanted) {
+    const text = given.trim();
+    return wanted && /[0-9.,]$/.test(text) ? `${text} ${wanted}` : given;
+  }
+
+  return { unit, typed, sameKind, convert, written, sign, ofKind, withUnit };
 })();

@@ -8,6 +8,9 @@ globalThis.baytreeAsks = (() => {
   const { capital } = baytreeWords;
   const { heading, line, backButton, goButton, cannotButton, giveUp } = baytreeStep;
 
+  // What is looked up of a place, by the first word of its name.
+  const WANTED = { pin: "Pin number and wire color, from the wiring diagram", fuse: "Fuse number and rating, from the wiring diagram" };
+
   function fillFace(walk) {
     const [ask] = walk.shown.asks, names = ask.limits || [""], { view } = walk;
     const label = { from: "Lowest", to: "Highest" };
@@ -22,12 +25,13 @@ globalThis.baytreeAsks = (() => {
     if (walk.practice && !ask.one_of.length && !Object.keys(view.typed).length) view.typed = walk.practice.lookedUp(ask);
     const choice = (words, at) => button([h("b", {}, nameOf(words)), ask.offered?.includes(words) && h("small", {}, " by a DTC that was read")], () => { view.typed[""] = words; walk.redraw(); },
       { "data-reading": "", "data-choice": String(at), "aria-pressed": String(view.typed[""] === words) });
-    const looksUp = ask.limits || /^(pin|fuse) /.test(ask.name);
+    const [kind] = /^(pin|fuse)(?= )/.exec(ask.name) || [], looksUp = ask.limits || WANTED[kind];
     // Without its spec a check can't be judged; a pin can still be found by its wire.
     const press = () => (ask.limits ? giveUp(walk) : walk.send({ event: "fill", name: ask.name, value: "not looked up" }));
     return {
       step: [line("w-inside", looksUp ? "Look it up for this vehicle" : "Before it starts"), heading(capital(ask.ask)),
         walk.practice && !ask.one_of.length && line("w-for", "Filled in for practice, as if you had looked it up"),
+        WANTED[kind] && line("w-for", WANTED[kind]),
         ask.list && !ask.limits && line("w-for", "Several: put commas between them")],
       answers: [ask.one_of.length ? h("div", { class: `w-results ${view.columns ? "columns" : "rows"}`, role: "group", "aria-label": "Answers" },
         ask.one_of.map(choice)) : h("div", { class: "w-fields" }, names.map(field)),

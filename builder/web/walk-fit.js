@@ -36,8 +36,7 @@ globalThis.baytreeFit = (walk, main, draw) => {
 
   // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
   // and all fits once they are read; an action or a repair may scroll. Else they stand on a screen
-  // before it; with the lines to do if those would need a second screen, and fit there or all scrolls
-  // anyway.
+  // before it; with the lines to do if those would need a second screen.
   function fitCautions(shown) {
     const scrolls = shown.kind !== "check" && shown.phase === "step";
     if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
@@ -45,10 +44,8 @@ globalThis.baytreeFit = (walk, main, draw) => {
       if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
     }
     Object.assign(walk.view, { face: "step", columns: false, isRead: true });
-    const hasTooMuch = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
-    Object.assign(walk.view, { face: "ready", columns: false, isRead: false });
-    const isJoined = hasTooMuch && (fits({ isJoined: true }) || !fits({ isJoined: false }));
-    if (walk.view.isJoined !== isJoined) fits({ isJoined });
+    const isJoined = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
+    fits({ face: "ready", columns: false, isRead: false, isJoined });
   }
 
   function isAboveBar(part) {

@@ -82,8 +82,8 @@ globalThis.baytreeJob = (walk) => {
     const said = await store.wordsFor(shopName(), walk.tree), vehicle = new URLSearchParams(location.search).get("vehicle");
     const id = Date.now().toString(36) + Math.random().toString(36).slice(2, 6);
     walk.job = { id, tree: walk.tree, said, saved: 0 };
-    walk.state = await walk.played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles ? { vehicle } : {}),
-      ...(said ? { complaint: said } : {}), ...(enter ? { enter } : {}), at: now() }]);
+    walk.state = await walk.played([{ event: "start", tree: walk.tree, ...(vehicle in walk.tables.shop.vehicles && { vehicle }),
+      ...(said && { complaint: said }), ...(enter && { enter }), at: now() }]);
   }
 
   async function resume(id) {
@@ -111,11 +111,11 @@ globalThis.baytreeJob = (walk) => {
   walk.keep = async () => {
     const { job, state } = walk;
     if (walk.practice || (state.events.length < 2 && !job.order)) return;
-    const place = placeOf(top(state));
+    const rows = [...state.steps.slice(-1), top(state)].map(placeOf).map((place) => [place, walk.hashOf(place)]);
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: walk.tree,
-      rows: { ...job.rows, [place]: walk.hashOf(place) }, title: walk.tables.trees[state.tree].title,
+      rows: { ...job.rows, ...Object.fromEntries(rows) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
-      step: state.steps.length + 1, where: stepWords(walk.tables, state), over: Boolean(walk.shown?.phase === "end"), hash: walk.address() });
+      step: state.steps.length + 1, where: stepWords(walk.tables, state), over: walk.shown.phase === "end", hash: walk.address() });
     const wrong = job.isElsewhere ? "elsewhere" : await store.write(shopName(), { ...job, record: walk.record() });
     job.isElsewhere = wrong === "elsewhere";
     if (wrong) walk.say(NOT_KEPT[wrong]);
@@ -130,5 +130,5 @@ globalThis.baytreeJob = (walk) => {
   // A refusal as a sentence.
   walk.inWords = (words) => capital(words.replace(/`([^`]*)`/g, "“$1”"));
 
-  return { now, load, loadRest, loadTables, begin, resume, shopName };
+  return { now, load, loadRest, loadTables, begin, resume };
 };

@@ -8,7 +8,7 @@ globalThis.baytreeReadings = (() => {
   const { readAs } = baytreeFollow;
   const { h, button, textBox } = baytreeParts;
   const { capital, figure, rangeWords, marked } = baytreeWords;
-  const { ofKind, sign, written } = baytreeQuantities;
+  const { ofKind, sign, written, withUnit } = baytreeQuantities;
   const { read, rounded } = baytreeExact;
   const { isEmpty } = baytreeAnswers;
   const { isNothing, NOTHING_SHOWN } = baytreeMeasured;
@@ -58,7 +58,7 @@ globalThis.baytreeReadings = (() => {
   function typedIn({ units, typed }, row) {
     return Object.fromEntries(fieldsOf(row).map(({ name, unit, phrases }) => {
       const text = (typed[name] || "").trim();
-      return [name, phrases || isNothing(text) ? text : baytreeDom.withUnit(text, units[name] || unit).trim()];
+      return [name, phrases || isNothing(text) ? text : withUnit(text, units[name] || unit).trim()];
     }).filter(([, text]) => text));
   }
 
@@ -90,7 +90,7 @@ globalThis.baytreeReadings = (() => {
   function verdict({ view, row, tools }) {
     const typed = typedIn(view, row), all = row.results.map((_, at) => at);
     if (!Object.keys(typed).length) return { state: "empty", fits: all };
-    if (Object.values(typed).some(isNothing)) return nothingShown(row);
+    if (Object.values(typed).some(isNothing)) return { typed, ...nothingShown(row) };
     const outcome = readAs(row, tools, typed);
     return { typed, fits: outcome.fits, state: outcome.state, line: LINES[outcome.state](row, outcome, typed) };
   }
@@ -111,9 +111,15 @@ globalThis.baytreeReadings = (() => {
     decided: (row, outcome) => {
       const result = row.results[outcome.fits[0]], range = rangeWords(row, result);
       const single = row.readings.length === 1 && !row.computed.length && !row.readings[0].phrases;
-      return [`${figures(row, outcome)}${single ? " is" : ":"} ${range}`, result.means].filter(Boolean).join(": ");
+      return [`${figures(row, outcome)}${single ? isWords(result, range) : ": "}${range}`, result.means].filter(Boolean).join(": ");
     },
   };
+
+  // "12.6 V is within 12.2 to 13.2 V", "0.3 V is within spec, 0.5 V or less", "9 V is below 9.6 V".
+  function isWords({ text }, range) {
+    if (text === "within spec" && range !== text) return " is within spec, ";
+    return /^\S+ to /.test(range) ? " is within " : " is ";
+  }
 
   // Calculated values if there are any, else those that were typed.
   function figures(row, { values }) {

@@ -1,4 +1,4 @@
-/* The screen of a step: what changes, the check, its results, and the bar below them.
+/* The screen of a step: what changes, the cautions, the lines to do, and the bar below them.
  *
  * In: the walk. Out: `baytreeStep`: the faces, each as `{ step, answers, bar, end }`, lists of
  * elements. `walk.shown` is what `baytreeRecord.screen` says.
@@ -6,9 +6,8 @@
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
-  const { capital, limitsOf, rangeWords, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
+  const { capital, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
-  const { isEmpty } = baytreeAnswers;
   const { isRepairing } = baytreeTold;
   const { reduce } = baytreeReduce;
 
@@ -174,94 +173,16 @@ globalThis.baytreeStep = (() => {
       button("None of these", () => walk.sheet("none"), { "data-do": "none" })];
   }
 
-  // Checks
-
-  function checkFace(walk) {
-    const { row } = walk;
-    judge(walk);
-    const results = resultList(walk);
-    return {
-      step: stepParts(walk),
-      answers: [row.by && procedureParts(walk),
-        row.readings.length > 0 && baytreeReadings.fields(walk), results],
-      bar: checkBar(walk),
-    };
-  }
-
-  // A check that a procedure answers: run it, or take what it proved earlier in the job.
-  function procedureParts(walk) {
-    const { shown } = walk, title = shown.procedure === shown.text ? "" : shown.procedure;
-    if (!shown.earlier) return [goButton(["Go through the tests", title], () => walk.confirm()), line("w-for", "Or, if you know it already:")];
-    return [goButton([`Proved earlier: ${shown.earlier.word}`, "Take it"], () => walk.confirm()),
-      button("Test it again", () => walk.send({ event: "run" }), { class: "w-again" })];
-  }
-
-  const isStrip = ({ readings, results, by }) => !by && readings.length === 1 && !readings[0].phrases && results.length <= 3;
-
-  function resultList(walk) {
-    const { row, view } = walk;
-    return h("div", { class: `w-results ${isStrip(row) ? "strip" : view.columns ? "columns" : "rows"}`, role: "group",
-      "aria-label": row.by ? "Known already" : "Results" },
-      row.results.map((result, at) => button(resultWords(walk, result, at), () => walk.pick(at),
-        { "data-result": String(at), ...resultState(walk, at) })));
-  }
-
-  function resultWords({ row, shown }, result, at) {
-    const { text, means } = shown.results[at], limits = limitsOf(row, result);
-    return [h("b", {}, isStrip(row) ? "" : h("span", { class: "w-number", "aria-hidden": "true" }, String(at + 1)),
-      capital(rangeWords(row, result, text))), (means || limits) && h("span", {}, means || text)];
-  }
-
-  // Results ruled out by a reading are struck through softly, and stay to be pressed.
-  function resultState({ judged, view, row }, at) {
-    const isDecided = row.readings?.length > 0 && ["decided", "too close to call", "incomplete"].includes(judged.state);
-    const name = isDecided && !judged.fits.includes(at) ? "out" : isDecided && judged.state !== "incomplete" ? "fits" : "";
-    return { class: name, "aria-pressed": String(view.pick === at) };
-  }
-
-  function judge(walk) {
-    walk.judged = walk.row.readings?.length ? baytreeReadings.verdict(walk) : { state: "empty", fits: [] };
-  }
-
-  // The event that the confirm sends; null as long as nothing is decided.
-  function answerOf({ row, view, judged, shown }) {
-    const { pick } = view, wrote = written(view), answer = { event: "answer", ...(Object.keys(wrote).length ? { wrote } : {}) };
-    if (pick === null) {
-      if (row.by) return { event: shown.earlier ? "take" : "run" };
-      return judged.state === "decided" ? { ...answer, readings: judged.typed } : null;
-    }
-    if (!row.readings.length) return { ...answer, result: pick, ...(row.by ? { stated: true } : {}) };
-    if (judged.typed && ["decided", "too close to call"].includes(judged.state) && judged.fits.includes(pick)) {
-      return { ...answer, result: pick, readings: judged.typed };
-    }
-    return { ...answer, result: pick, ...(isEmpty(row, pick) ? {} : { stated: true }) };
-  }
-
-  function checkBar(walk) {
-    const event = answerOf(walk), { judged, row, view, shown } = walk;
-    if (!event && judged.line) {
-      return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
-        judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
-    }
-    if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
-    const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());
-    if (view.pick === null) return [undoButton(walk), go(judged.line, next)];
-    return [undoButton(walk), go(pickedWords(row, shown, view.pick, event, judged), next)];
-  }
-
-  function pickedWords(row, shown, at, event, judged) {
-    const words = capital(rangeWords(row, row.results[at], shown.results[at].text));
-    if (!event.stated) return words;
-    return judged.typed ? `${words}, against the reading: stated` : `${words}: stated, not measured`;
-  }
-
-  // What the step wants written down, kept until it is left.
+  // What the step wants written down, kept until it is left; `written` is its part of an event.
   const noteFields = ({ shown, view }, before = "") => (shown.write_down || []).map((name, at) => {
     const box = textBox(`w-note-${at}`, { maxlength: "300", value: view.wrote[name] || "", typed: ({ value }) => { view.wrote[name] = value; } });
     return labeled(before ? `${before}${name}` : capital(name), box);
   });
 
-  const written = ({ wrote }) => Object.fromEntries(Object.entries(wrote).filter(([, text]) => text.trim()));
+  function written({ view }) {
+    const wrote = Object.entries(view.wrote).filter(([, text]) => text.trim());
+    return wrote.length ? { wrote: Object.fromEntries(wrote) } : {};
+  }
 
   // Where a script that few steps need didn't load: the job is kept.
   const lackingFace = (walk) => ({ step: [heading("A part of this page didn’t load"),
@@ -275,6 +196,6 @@ globalThis.baytreeStep = (() => {
         goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
   }
 
-  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, readBar, readyFace, firstFace, checkFace, lackingFace, actionFace,
-    giveUp, noteFields, written, answerOf, checkBar, resultState, judge, backButton, goButton, undoButton, cannotButton };
+  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, stepParts, readBar, readyFace, firstFace, lackingFace,
+    actionFace, giveUp, noteFields, written, backButton, goButton, undoButton, cannotButton, restBar };
 })();

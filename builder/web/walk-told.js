@@ -5,10 +5,10 @@
  */
 "use strict";
 globalThis.baytreeTold = (() => {
-  const { Vehicle, stateOf, words } = baytreeVehicle;
+  const { Vehicle, stateOf, words, unique } = baytreeVehicle;
+  const { changes, backToNormal } = baytreeChanges;
   const SEVERITY = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
   const TO_ACKNOWLEDGE = SEVERITY.slice(0, 2);
-  const unique = (list) => [...new Set(list)];
   const top = (state) => state.frames[state.frames.length - 1];
   const placeOf = (frame) => `${frame.inside}#${frame.step}`;
   // The two parts of a place; the name of a tree may hold the sign too.
@@ -71,18 +71,18 @@ globalThis.baytreeTold = (() => {
     const vehicle = vehicleOf(tables), frame = top(state);
     if (state.end?.kind === "unsafe") return planned({ before: [], states: state.now, put_back: [] }); // nobody goes back to it
     if (isOver(state) || judgesInWords(state)) {
-      const [before, states] = vehicle.backToNormal(state.now);
+      const [before, states] = backToNormal(vehicle, state.now);
       return planned({ before, states, put_back: state.put_back });
     }
     const row = rowOf(tables, frame), needs = needed(row, frame);
     const [before, normal] = normalBefore(vehicle, state, needs);
-    const [hooked, then] = row.hook_up ? vehicle.changes(normal, forHookUp(vehicle, row.hook_up, needs)) : [[], normal];
-    const [last, states] = vehicle.changes(then, needs);
+    const [hooked, then] = row.hook_up ? changes(vehicle, normal, forHookUp(vehicle, row.hook_up, needs)) : [[], normal];
+    const [last, states] = changes(vehicle, then, needs);
     const [first, after] = row.hook_up ? [hooked, last] : [last, []];
     if (!isRepairing(state)) {
       return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
     }
-    const [back, left] = vehicle.backToNormal(states);
+    const [back, left] = backToNormal(vehicle, states);
     return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
   }
 
@@ -95,10 +95,10 @@ globalThis.baytreeTold = (() => {
     if (!state.to_normal) return [[], state.now];
     const isTest = state.verifying !== null && !state.put_back.length;
     const held = isTest ? state.now.filter((one) => needs.includes(one)) : [], kept = vehicle.canStay(held) ? held : [];
-    const [before, now] = vehicle.backToNormal(state.now, kept);
-    if (!vehicle.changes(now, needs)[0].some(({ left }) => left && vehicle.isPower(left))) return [before, now];
+    const [before, now] = backToNormal(vehicle, state.now, kept);
+    if (!changes(vehicle, now, needs)[0].some(({ left }) => left && vehicle.isPower(left))) return [before, now];
     // What else is needed turns the key off again, so nobody starts the engine in between.
-    return vehicle.backToNormal(state.now, kept.filter((one) => !vehicle.isPower(one)));
+    return backToNormal(vehicle, state.now, kept.filter((one) => !vehicle.isPower(one)));
   }
 
   // Whether a test after the repair begins at this step.
@@ -123,7 +123,7 @@ globalThis.baytreeTold = (() => {
   function linesOf(tables, state, plan) {
     const row = rowOf(tables, top(state)), names = tables.shop.parts, filled = named(tables, top(state));
     const lines = (of, texts, states = null) => texts.map((text) => ({ of, text, states }));
-    const changed = (of, changes, states) => lines(of, changes.flatMap(({ told }) => told.map((line) => words(line, names))), states);
+    const changed = (of, made, states) => lines(of, made.flatMap(({ told }) => told.map((line) => words(line, names))), states);
     const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
     // The engine and the key off, what a step took apart, then the rest: the battery after the connectors.
     const vehicle = vehicleOf(tables), isLast = isRepairing(state);

@@ -12,8 +12,8 @@ globalThis.baytreeWords = (() => {
 
   // A range of two cuts: "below 13.4 V", "13.4 to 14.9 V".
   function limits([[low, lowAfter], [high, highAfter]], unit) {
-    if (low === "-Infinity") return high === "Infinity" ? "" : `${highAfter ? "at most" : "below"} ${figure(high, unit)}`;
-    if (high === "Infinity") return `${lowAfter ? "above" : "at least"} ${figure(low, unit)}`;
+    if (low === "-Infinity") return high === "Infinity" ? "" : highAfter ? `${figure(high, unit)} or less` : `below ${figure(high, unit)}`;
+    if (high === "Infinity") return lowAfter ? `above ${figure(low, unit)}` : `${figure(low, unit)} or more`;
     return low === high ? figure(low, unit) : `${marked(low)} to ${figure(high, unit)}`;
   }
 
@@ -25,12 +25,15 @@ globalThis.baytreeWords = (() => {
     return reading && result.ranges[name] ? limits(result.ranges[name], reading.unit) : "";
   }
 
+  // "at most 0.5 V" as people say it, as in value_text.py.
+  const spoken = (text) => text.replace(/\bat (most|least) ([^,]+)/g, (_, side, value) => `${value} or ${side === "most" ? "less" : "more"}`);
+
   // A result by the limits of its spec, else by the tree's words, with the unit of the range they end in.
   function rangeWords(row, result, text = result.text) {
     const [name, ...others] = Object.keys(result.ranges || {});
     const { unit } = [...row.readings, ...row.computed || []].find((one) => one.name === name) || {};
     const isOne = unit && !others.length && /[0-9]$/.test(text);
-    return limitsOf(row, result) || (isOne ? `${text} ${baytreeQuantities.sign(unit)}` : text);
+    return limitsOf(row, result) || (name === undefined ? text : spoken(isOne ? `${text} ${baytreeQuantities.sign(unit)}` : text));
   }
 
   // Where an event leads, found by doing it: "Next: Load test", "Fix: Replace the belt".

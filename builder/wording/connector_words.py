@@ -8,7 +8,7 @@ from builder.model.library import Library
 from builder.model.vehicle_data import Connector, Fuse, Good, Pin
 from builder.trade.wire_colors import wire_of
 from builder.wording.results import NO_BREAK
-from builder.wording.value_text import number_text, unit_label
+from builder.wording.value_text import number_text, spoken_limit, unit_label
 from builder.wording.vehicle_words import part_name
 
 
@@ -47,4 +47,5 @@ def good_text(good: Good, unit: str) -> str:
     if good.by_load:
         rows = (f"{good_text(one, unit)} at {load}" for load, one in good.by_load.items())
         return "; ".join(rows)
-    return f"{good.text} {unit_label(unit)}" if good.range else str(good.text)
+    words = f"{good.text} {unit_label(unit)}" if good.range else str(good.text)
+    return spoken_limit(words)

@@ -10,7 +10,7 @@ from builder.model.checks import Check, Result
 from builder.trade.expressions import parse_expression, unit_of_expression
 from builder.trade.mistake import Mistake
 from builder.trade.units import UNITS
-from builder.wording.value_text import unit_label
+from builder.wording.value_text import spoken_limit, unit_label
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 _LABELS = sorted({text for unit in UNITS.values() for text in (unit.symbol, unit.label)}, key=len)
@@ -26,8 +26,10 @@ def result_words(check: Check, result: Result) -> str:
     units = _units(check)
     spans = {reading.name: (f"{reading.low}", f"{reading.high}") for reading in check.readings}
     if list(units) == [""]:
-        return tied(_with_unit(_shortened(text, spans[""]), units[""]))
-    return tied(", ".join(_named(part, units, spans) for part in text.split(", ")))
+        words = _with_unit(_shortened(text, spans[""]), units[""])
+    else:
+        words = ", ".join(_named(part, units, spans) for part in text.split(", "))
+    return tied(spoken_limit(words))
 
 
 def _shortened(text: str, span: tuple[str, str]) -> str:

@@ -3,6 +3,7 @@
 In: values of the model. Out: plain text; nothing here is HTML.
 """
 
+import re
 from decimal import Decimal
 from fractions import Fraction
 
@@ -12,6 +13,13 @@ from builder.model.tree import Scope
 from builder.trade.units import convert, find_unit
 
 CURRENCY_SIGNS = {"USD": "$", "CAD": "$", "AUD": "$", "NZD": "$", "GBP": "£", "EUR": "€"}
+
+_LIMIT = re.compile(r"\bat (most|least) ([^,]+)")
+
+
+def spoken_limit(text: str) -> str:
+    """Put a limit as people say it: `at most 0.5 V` is `0.5 V or less`."""
+    return _LIMIT.sub(lambda m: f"{m[2]} or {'less' if m[1] == 'most' else 'more'}", text)
 
 
 def scope_text(scope: Scope) -> str:

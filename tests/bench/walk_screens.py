@@ -12,6 +12,7 @@ import shutil
 import sys
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -19,12 +20,12 @@ from typing import Any
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from playwright.sync_api import Browser, Page, sync_playwright  # noqa: E402
+from playwright.sync_api import Browser, Locator, sync_playwright  # noqa: E402
 
 from builder.plan.chances import walk_chances  # noqa: E402
 from builder.walk.practice import faults_of  # noqa: E402
 from tests.site.drilled_page import drill_page  # noqa: E402
-from tests.site.walker import opened_page, until_changed  # noqa: E402
+from tests.site.walker import FINGER, opened_page  # noqa: E402
 from tests.walk.drilled import DrilledFix, drilled_fix, drilled_shop  # noqa: E402
 
 SLOWED = 4
@@ -110,16 +111,18 @@ def times_of(browser: Browser, site: Path, shop: Path, job: DrilledFix) -> list[
     """Walk once on a slow processor; return idle and busy milliseconds of each answer."""
     times: list[list[float]] = []
 
-    def press(page: Page, name: str) -> None:
-        before = page.evaluate("history.state")
-        times.append(page.evaluate(TIMES, name))
-        until_changed(page, before)
+    def press(wanted: Locator) -> None:
+        if (name := wanted.get_attribute("data-do")) is None:
+            wanted.tap()
+        else:
+            times.append(page.evaluate(TIMES, name))
 
+    hand = replace(FINGER, press=press)
     with opened_page(browser) as page:
         slow = page.context.new_cdp_session(page)
         slow.send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
         page.goto(address(site, job))
-        drill_page(page, drilled_shop(shop).tables, job.state, lambda _: None, press)
+        drill_page(page, drilled_shop(shop).tables, job.state, lambda _: None, hand)
     return times
 
 

@@ -1,8 +1,11 @@
 """The tests' shop, complete and with two trees, its site, and a browser."""
 
 import shutil
-from collections.abc import Callable
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -81,3 +84,20 @@ def build_with(shop: Path, out: Path, cache: Cache) -> SiteCounts:
     library, _ = read_library(shop)
     read_tree = partial(tree_of, shop, library)
     return build_site(SiteInput(shop, cache, library, read_tree, prints=False), out)
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    """Hands out files, and says nothing."""
+
+    def log_message(self, *_: object) -> None:
+        """Leave the terminal to the tests."""
+
+
+@contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    """Serve a folder on this machine, as a static host does; give its address."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder)))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}"
+    server.shutdown()
+    server.server_close()

@@ -15,10 +15,9 @@ from builder.walk.to_fill import asks_at
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
 
-from .walker import do, leave
+from .walker import FINGER, Hand, do, leave
 
 Look = Callable[[Page], None]
-Press = Callable[[Page, str], None]  # presses a control, and waits for the next screen
 
 
 def entered_states(state: JobState) -> list[JobState]:
@@ -30,53 +29,54 @@ def entered_states(state: JobState) -> list[JobState]:
 
 
 def drill_page(
-    page: Page, tables: WalkTables, end: JobState, look: Look, press: Press = leave
+    page: Page, tables: WalkTables, end: JobState, look: Look, hand: Hand = FINGER
 ) -> None:
     """Go the way of a drill; what has to be read or done first is read and done."""
     page.wait_for_selector("[data-step]:visible")
     for before, event in zip(entered_states(end), end.events[1:], strict=False):
         while do(page, "acknowledge").count():
             look(page)
-            press(page, "acknowledge")
+            leave(page, "acknowledge", hand)
         row = event_row(event)
         if row["event"] == "acknowledge":
             continue
         look(page)
-        choose(page, tables, before, row)
-        press(page, "cannot-test" if row["event"] == "cannot_test" else "confirm")
+        _choose(page, tables, before, row, hand)
+        leave(page, "cannot-test" if row["event"] == "cannot_test" else "confirm", hand)
     look(page)
 
 
-def choose(page: Page, tables: WalkTables, before: JobState, event: Mapping[str, Any]) -> None:
+def _choose(
+    page: Page, tables: WalkTables, before: JobState, event: Mapping[str, Any], hand: Hand
+) -> None:
     """Type or press what an event says, short of its confirm."""
     match event["event"]:
         case "fill":
-            _fill(page, asks_at(tables, before)[0], event["value"])
+            _fill(page, asks_at(tables, before)[0], event["value"], hand)
         case "answer":
-            _answer(page, tables, before, event)
+            _answer(page, row_of(tables, before.frames[-1]), event, hand)
         case "verify":
-            page.locator(f'[data-result="{int(not event["passed"])}"]').click()
+            hand.press(page.locator(f'[data-result="{int(not event["passed"])}"]'))
 
 
-def _fill(page: Page, ask: Mapping[str, Any], value: str | Iterable[str]) -> None:
+def _fill(page: Page, ask: Mapping[str, Any], value: str | Iterable[str], hand: Hand) -> None:
     if ask["one_of"]:
-        page.locator(f'[data-choice="{ask["one_of"].index(value)}"]').click()
+        hand.press(page.locator(f'[data-choice="{ask["one_of"].index(value)}"]'))
         return
     values = [value] if isinstance(value, str) else list(value)
     names = ask.get("limits") or [""]
     typed = values if ask.get("limits") else [", ".join(values)]
     for name, text in zip(names, typed, strict=True):
-        page.locator(f'[data-reading="{name}"]').fill(text)
+        hand.enter(page.locator(f'[data-reading="{name}"]'), text)
 
 
-def _answer(page: Page, tables: WalkTables, before: JobState, event: Mapping[str, Any]) -> None:
-    row = row_of(tables, before.frames[-1])
+def _answer(page: Page, row: Mapping[str, Any], event: Mapping[str, Any], hand: Hand) -> None:
     phrases = {one["name"]: one.get("phrases", ()) for one in row["readings"]}
     for name, text in event.get("readings", {}).items():
         field = page.locator(f'[data-reading="{name}"]')
         if text in phrases.get(name, ()):
-            field.and_(page.locator(f'[data-choice="{phrases[name].index(text)}"]')).click()
+            hand.press(field.and_(page.locator(f'[data-choice="{phrases[name].index(text)}"]')))
         else:
-            field.fill(text)
+            hand.enter(field, text)
     if not do(page, "confirm").count() or not event.get("readings"):
-        page.locator(f'[data-result="{event["result"]}"]').click()
+        hand.press(page.locator(f'[data-result="{event["result"]}"]'))

@@ -1,13 +1,16 @@
 """A walk by nothing but the attributes that outside tests may rely on, on a small phone.
 
 `DRILLS=samples python -m pytest tests/site/test_contract.py` walks to every fix of every sample,
-`DRILLS=demo` to every fix of the demo, and `DRILLS=all` to both.
+`DRILLS=demo` to every fix of the demo, and `DRILLS=all` to both: by touch, and to the first fix of
+each tree also by keyboard alone.
 """
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -18,25 +21,46 @@ from tests.walk.drilled import drilled_fix, drilled_shop
 from .conftest import build_shop
 from .drilled_page import drill_page
 from .test_walk import record
-from .walker import do, get_ready, leave, opened_page
+from .walker import FINGER, KEYBOARD, do, get_ready, leave, opened_page
 
 SAMPLES = Path(__file__).parents[1] / "samples"
 DEMO = Path(__file__).parents[2]
 DRILLS = os.environ.get("DRILLS", "")
 SHOPS = {"": [SAMPLES], "samples": [SAMPLES], "demo": [DEMO], "all": [SAMPLES, DEMO]}[DRILLS]
-TREES, FIXES = (None, None) if DRILLS else (6, 1)
-PLACES = [
-    pytest.param(shop, id_, fix, id=f"{id_}#{fix}")
-    for shop in SHOPS
-    for id_ in [one for one, listing in drilled_shop(shop).library.trees.items()
-                if listing.status != "retired"][:TREES]
-    for fix in [*faults_of(drilled_shop(shop).trees[id_])][:FIXES]
-]  # fmt: skip
+FEW = 6  # trees, where none is asked for
+
+
+class Drill(NamedTuple):
+    """A walk to a fix, and how the page is worked."""
+
+    shop: Path
+    tree: str
+    fix: str
+    hand: str
+
+
+def drills() -> Iterator[Drill]:
+    """Yield every fix by touch and the first of each tree by keyboard; or few trees by turns."""
+    for shop in SHOPS:
+        known = drilled_shop(shop)
+        trees = [id_ for id_, one in known.library.trees.items() if one.status != "retired"]
+        for at, id_ in enumerate(trees if DRILLS else trees[:FEW]):
+            fixes = [*faults_of(known.trees[id_])]
+            if DRILLS:
+                yield from (Drill(shop, id_, fix, "touch") for fix in fixes)
+            if DRILLS or at % 2:
+                yield Drill(shop, id_, fixes[0], "keyboard")
+            else:
+                yield Drill(shop, id_, fixes[0], "touch")
+
+
+HANDS = {"touch": FINGER, "keyboard": KEYBOARD}
 CONTROLS = {"start", "acknowledge", "confirm", "back", "cannot-test", "none", "resume", "record"}
 CONTROLS |= {"papers", "keep"}  # never needed to go on
 SHOWN = """
 () => {
-  const shown = [...document.querySelectorAll("*")].filter((one) => one.checkVisibility());
+  const marked = ["step", "in", "do", "result", "hazard"].map((name) => `[data-${name}]`);
+  const shown = [...document.querySelectorAll(marked)].filter((one) => one.checkVisibility());
   const places = shown.filter(({ dataset }) => "step" in dataset || "in" in dataset);
   return {
     places: places.map(({ dataset }) => [dataset.step, dataset.in]),
@@ -76,21 +100,40 @@ def site_of(samples: Path, tmp_path_factory: pytest.TempPathFactory) -> Callable
     return built
 
 
-@pytest.mark.parametrize(("shop", "tree", "fix"), PLACES)
+@pytest.fixture(scope="module")
+def page_at(chromium: Browser) -> Iterator[Callable[[str], Page]]:
+    """Return a page at an address; one that is there already is left as it is, out of its walk."""
+    kept: dict[str, Page] = {}
+    with ExitStack() as opened:
+
+        def at(address: str) -> Page:
+            if address in kept:
+                kept[address].evaluate("location.hash = ''")
+                return kept[address]
+            opened.close()
+            kept.clear()
+            kept[address] = opened.enter_context(opened_page(chromium))
+            kept[address].goto(address)
+            return kept[address]
+
+        yield at
+
+
+@pytest.mark.parametrize("drill", [pytest.param(one, id="-".join(one[1:])) for one in drills()])
 def test_a_vehicle_with_a_fault_leads_to_its_fix(
-    chromium: Browser, site_of: Callable[[Path], Path], shop: Path, tree: str, fix: str
+    page_at: Callable[[str], Page], site_of: Callable[[Path], Path], drill: Drill
 ) -> None:
     """Each drill of Python ends at the same fix in the page, with the same steps in its record."""
+    shop, tree, fix, hand = drill
     tables, job = drilled_shop(shop).tables, drilled_fix(shop, tree, fix)
     assert job
-    with opened_page(chromium) as page:
-        file = site_of(shop) / f"trees/{tree}.html"
-        page.goto(f"{file.as_uri()}?vehicle={job.state.vehicle}")
-        assert not page.locator("[data-step]").count()
-        do(page, "start").click()
-        drill_page(page, tables, job.state, follows_the_contract)
-        assert page.locator("[data-end]").get_attribute("data-end") == fix
-        steps = record(page)["steps"]
+    file = site_of(shop) / f"trees/{tree}.html"
+    page = page_at(f"{file.as_uri()}?vehicle={job.state.vehicle}")
+    page.wait_for_selector("#walk", state="hidden")
+    HANDS[hand].press(do(page, "start"))
+    drill_page(page, tables, job.state, follows_the_contract, HANDS[hand])
+    assert page.locator("[data-end]").get_attribute("data-end") == fix
+    steps = record(page)["steps"]
     assert [(one["in"], one["step"], one["result"]) for one in steps] == [
         (one.inside, one.step, one.result) for one in job.state.steps
     ]

@@ -1,16 +1,12 @@
 """A walk whose network is lost on the way."""
 
-import threading
-from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import Browser, expect
 
 from tests.walk.drilled import drilled_fix, drilled_shop
 
+from .conftest import serving
 from .drilled_page import drill_page
 from .walker import do, opened_page
 
@@ -18,29 +14,12 @@ SAMPLES = Path(__file__).parents[1] / "samples"
 LAST = "baytreePractice"  # of what is fetched once the first step is there
 
 
-class Quiet(SimpleHTTPRequestHandler):
-    """Hands out files, and says nothing."""
-
-    def log_message(self, *_: object) -> None:
-        """Leave the terminal to the tests."""
-
-
-@pytest.fixture
-def address(samples: Path) -> Iterator[str]:
-    """Serve a site on this machine."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(samples)))
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    server.server_close()
-
-
-def test_a_lost_network_takes_nothing_away(chromium: Browser, address: str) -> None:
+def test_a_lost_network_takes_nothing_away(chromium: Browser, samples: Path) -> None:
     """Once all scripts are there, the walk goes on to its fix, its sheets and its papers."""
     job = drilled_fix(SAMPLES, "charging/lamp-on", "belt-fix")
     assert job
     assert any(step.readings for step in job.state.steps)
-    with opened_page(chromium) as page:
+    with serving(samples) as address, opened_page(chromium) as page:
         page.route(
             "**/favicon.svg", lambda icon: icon.fulfill(body="")
         )  # asked for at each address

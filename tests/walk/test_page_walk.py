@@ -29,9 +29,10 @@ if TYPE_CHECKING:
 WALKS = int(os.environ.get("WALKS", "100"))
 AT_ONCE = 50
 SCRIPTS = (
-    "exact.js", "expressions.js", "quantities.js", "follow.js", "walk-vehicle.js", "walk-told.js",
-    "walk-specs.js", "walk-targets.js", "walk-answers.js", "walk-measured.js", "walk-unfit.js",
-    "walk-reduce.js", "walk-fill.js", "walk-correct.js", "walk-record.js",
+    "exact.js", "expressions.js", "quantities.js", "follow.js", "walk-vehicle.js",
+    "walk-changes.js", "walk-told.js", "walk-specs.js", "walk-targets.js", "walk-answers.js",
+    "walk-measured.js", "walk-unfit.js", "walk-reduce.js", "walk-fill.js", "walk-correct.js",
+    "walk-record.js",
 )  # fmt: skip
 PLAY = """
 (text) => JSON.stringify(JSON.parse(text).map(({ tries }) => {

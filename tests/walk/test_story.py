@@ -24,7 +24,7 @@ def arrival(state: JobState) -> JobState:
 def test_a_reading_out_of_its_limits_is_marked() -> None:
     """With the reading, its limit and the mark; one within its limits has none."""
     convicting, proof = told(drilled_state("charging/lamp-on", "cable-fix"))["Cause"][1:]
-    assert "limit at most 0.4 V [OUT OF LIMITS]" in convicting
+    assert "limit 0.4 V or less [OUT OF LIMITS]" in convicting
     assert proof.startswith("Voltage, alternator post to its case: ")
     assert "OUT OF" not in proof
 
