@@ -14,6 +14,7 @@ from builder.chart.spacing import (
     CONNECTOR_HEIGHT,
     DOUBLE_SIDE,
     INDENT,
+    NARROW,
     PAD_X,
     PAD_Y,
     ROUND_END,
@@ -21,6 +22,7 @@ from builder.chart.spacing import (
     TRUNK,
 )
 from builder.chart.text_block import TextBlock, box_text, label_text
+from builder.plan.outline import OutlineBlock
 from builder.wording.results import NO_BREAK
 
 ASKING = frozenset({"check", "run"})  # their results leave by a diamond
@@ -117,32 +119,34 @@ def narrowest_rooms(metrics: FlowMetrics) -> tuple[float, float]:
     The first is that of the boxes that stand straight down, the second that of the strip of results
     with its boxes and labels.
     """
-    boxes, lanes = zip((0.0, 0.0), *_least(metrics), strict=True)
-    return max(boxes), max(lanes)
+    blocks = [block for section in metrics.flow.sections for block in section.blocks]
+    boxes = [width for block in blocks for width in _least_boxes(metrics, block)]
+    lanes = [width for block in blocks for width in _least_lanes(metrics, block)]
+    return max([NARROW, *boxes]), max(lanes, default=0.0)
 
 
-def _least(metrics: FlowMetrics) -> Iterator[tuple[float, float]]:
-    for section in metrics.flow.sections:
-        for block in section.blocks:
-            step = block.step
-            yield _least_width(metrics, step), 0
-            if block.down is not None:
-                yield TRUNK + _least_connector(metrics, step, block.down), 0
-            for side in block.sides:
-                yield 0, BESIDE + metrics.labels[step][side.edge_index].widest
-                if not side.chain:
-                    yield 0, _least_connector(metrics, step, side.edge_index)
-                words = metrics.inside[step][side.edge_index]
-                if words and side.chain:
-                    pads = 2 * metrics.pads[side.chain[0].step]
-                    yield 0, INDENT + words.widest + pads
-                for link in side.chain:
-                    yield 0, INDENT + _least_width(metrics, link.step)
-                    yield 0, 2 * INDENT + 2 * BESIDE + _widest_label(metrics, link.step)
+def _least_boxes(metrics: FlowMetrics, block: OutlineBlock) -> Iterator[float]:
+    yield _least_width(metrics, block.step)
+    if block.down is not None:
+        yield TRUNK + _least_connector(metrics, block.step, block.down)
+
+
+def _least_lanes(metrics: FlowMetrics, block: OutlineBlock) -> Iterator[float]:
+    step = block.step
+    for side in block.sides:
+        yield BESIDE + metrics.labels[step][side.edge_index].widest
+        if not side.chain:
+            yield _least_connector(metrics, step, side.edge_index)
+        words = metrics.inside[step][side.edge_index]
+        if words and side.chain:
+            yield INDENT + words.widest + 2 * metrics.pads[side.chain[0].step]
+        for link in side.chain:
+            yield INDENT + _least_width(metrics, link.step)
+            yield 2 * INDENT + 2 * BESIDE + _widest_label(metrics, link.step)
 
 
 def _widest_label(metrics: FlowMetrics, node: str) -> float:
-    return max((label.widest for label in metrics.labels.get(node, ())), default=0)
+    return max((label.widest for label in metrics.labels.get(node, ())), default=0.0)
 
 
 def _least_width(metrics: FlowMetrics, node: str) -> float:

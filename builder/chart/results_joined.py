@@ -46,7 +46,7 @@ def _same_way(drawn: Sequence[SideBranch], side: SideBranch, out: Sequence[Edge]
     edge = out[side.edge_index]
     for other in drawn:
         one = out[other.edge_index]
-        alike = one.target == edge.target and len(other.chain) == len(side.chain) <= 1
+        alike = one.target == edge.target and len(other.chain) == len(side.chain)
         more = edge.means or one.means or edge.change or one.change
         named = edge.label and one.label and not more
         if alike and named and len(edge.label) + len(one.label) <= JOINED:

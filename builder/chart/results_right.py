@@ -17,7 +17,7 @@ from builder.chart.lane_rows import (
     lane_rows,
 )
 from builder.chart.parts import HALF, Pen, box_part, diamond
-from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, NARROW, ROW_GAP, TRUNK
+from builder.chart.spacing import BETWEEN, ENTRY, LEAD_IN, ROW_GAP, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
 SHARE = 0.52  # of the width that the checks take: other shares gained nothing over many graphs
@@ -85,4 +85,4 @@ def _draw_rows(
 def least(metrics: FlowMetrics) -> float:
     """Return the narrowest column: no word wider than its box, no box of single words."""
     checks, lane = narrowest_rooms(metrics)
-    return BETWEEN + max(checks / SHARE, lane / (1 - SHARE), NARROW / SHARE)
+    return BETWEEN + max(checks / SHARE, lane / (1 - SHARE))

@@ -17,7 +17,7 @@ from builder.chart.lane_rows import (
     lane_rows,
 )
 from builder.chart.parts import HALF, Pen, box_part, diamond
-from builder.chart.spacing import LEAD_IN, NARROW, TRUNK
+from builder.chart.spacing import LEAD_IN, TRUNK
 from builder.plan.outline import OutlineBlock, SideBranch
 
 
@@ -62,4 +62,4 @@ def draw(pen: Pen, block: OutlineBlock, made: BlockSize, place: Rect, cut: bool)
 def least(metrics: FlowMetrics) -> float:
     """Return the narrowest column: no word wider than its box, no box of single words."""
     checks, lane = narrowest_rooms(metrics)
-    return max(TRUNK + lane, checks, NARROW)
+    return max(TRUNK + lane, checks)

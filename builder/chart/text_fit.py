@@ -95,7 +95,7 @@ class FitTask:
 
     drawn: StyledFlow
     room: Room
-    begins: bool = False  # whether the chart must begin on the first sheet
+    begins: bool  # whether the chart must begin on the first sheet
 
 
 def fit_task(drawn: StyledFlow, room: Room) -> FitTask:

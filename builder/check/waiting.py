@@ -50,9 +50,9 @@ def _entries(finding: Finding, lines: Callable[[str], list[str]]) -> Iterator[En
 def in_kinds_followed(findings: Iterable[Finding]) -> Iterator[Finding]:
     """Yield the findings of rules in the knowledge that other rules compute on."""
     for one in findings:
-        kind = PurePosixPath(one.at.file).parts[1:2]
-        if kind and kind[0].removesuffix(".yml") in FOLLOWED and one.at.file.startswith("kb/"):
-            yield one
+        match PurePosixPath(one.at.file).parts:
+            case ("kb", kind, *_) if kind.removesuffix(".yml") in FOLLOWED:
+                yield one
 
 
 def rests_on(used: Collection[Entry], doubtful: Collection[Entry]) -> bool:
@@ -68,11 +68,11 @@ def rests_on(used: Collection[Entry], doubtful: Collection[Entry]) -> bool:
 def waits(of_shop: Finding, mistakes: Findings, doubtful: Collection[Entry]) -> bool:
     """Whether a finding about the whole shop waits until `kb/` can be read.
 
-    What the rules say of a procedure also waits for the states that it needs.
+    What the rules say of a procedure also waits for the states and the specs that it may need.
     """
     in_doubt = any(
         one.severity is Severity.ERROR and one.at.file.startswith("kb/") for one in mistakes
     )
     is_procedure = of_shop.at.file.startswith("kb/procedures/")
-    no_states = is_procedure and any(kind == "conditions" for kind, _ in doubtful)
-    return (in_doubt and of_shop.rule not in ALONE) or no_states
+    is_early = is_procedure and any(kind in ("conditions", "specs") for kind, _ in doubtful)
+    return (in_doubt and of_shop.rule not in ALONE) or is_early

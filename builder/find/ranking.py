@@ -45,7 +45,7 @@ class SearchHit:
     score: int
     phrase: str  # of it, that fits best; "" if it was found by a code or a vehicle
     share: int  # percent of the query that it covers
-    draft: bool = False
+    draft: bool
 
 
 @dataclass(frozen=True, slots=True)

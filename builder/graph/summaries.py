@@ -13,9 +13,11 @@ from builder.graph.precedence import affect, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import handled_words, procedures_named
 from builder.graph.vehicle_lookups import lookups_of, spec_results
+from builder.model.checks import Result
 from builder.model.ends import Fix
 from builder.model.procedures import Procedures
 from builder.model.summary import Handoff, TreeSummary
+from builder.model.text import Text
 from builder.model.tree import Step, Tree
 
 NO_PROCEDURES: Procedures = {}
@@ -47,6 +49,7 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         spec_results=frozenset(spec_results(tree)),
         lookups=tuple(dict.fromkeys(lookups_of(tree, procedures))),
         handled=frozenset(handled_words(tree)),
+        asks=tuple(str(question.name) for question in tree.asks),
     )
 
 
@@ -80,7 +83,14 @@ def _handoffs(tree: Tree) -> Iterator[Handoff]:
             from_tree=tree.id,
             reached_from=shared(steps_leading_to(step.id, previous)),
             without={name: shared(origins) for name, origins in unmet.items()},
+            gives=_names_given(exit_.result),
         )
+
+
+def _names_given(result: Result | None) -> tuple[Text, ...]:
+    """Return the names of what a result hands over, where their values are written."""
+    given = result.with_.items() if result else ()
+    return tuple(Text(name, value.at) for name, value in given)
 
 
 def _affected(tree: Tree) -> Iterator[Requirement]:

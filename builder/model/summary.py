@@ -28,6 +28,7 @@ class Handoff(NamedTuple):
     # For each requirement the steps from which a walk reaches it unmet; a `!` marks a step that
     # undoes it.
     without: Mapping[str, tuple[str, ...]] = MappingProxyType({})
+    gives: tuple[Text, ...] = ()  # the names of the values that it hands over
 
 
 class Lookup(NamedTuple):
@@ -64,6 +65,7 @@ class TreeSummary:
     lookups: tuple[Lookup, ...] = ()  # in the vehicle's file, each once
     spec_results: frozenset[tuple[str, str]] = frozenset()  # a spec, and a result of it with a way
     handled: frozenset[tuple[str, str]] = frozenset()  # a procedure, and a result of its check
+    asks: tuple[str, ...] = ()  # the names of its questions
 
 
 class TreeListing(NamedTuple):
@@ -86,6 +88,7 @@ class TreeListing(NamedTuple):
     replaced_by: str
     reviewed: str  # the date as written, or ""
     silences: bool
+    gives: bool  # whether a handoff gives the other tree values
 
 
 def listing_of(summary: TreeSummary) -> TreeListing:
@@ -107,6 +110,7 @@ def listing_of(summary: TreeSummary) -> TreeListing:
         replaced_by=str(summary.replaced_by or ""),
         reviewed=str(summary.reviewed.date) if summary.reviewed else "",
         silences=bool(summary.silences),
+        gives=any(handoff.gives for handoff in summary.handoffs),
     )
 
 

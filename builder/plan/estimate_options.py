@@ -1,6 +1,7 @@
 """The estimate options for a fix: what each costs, or why it isn't offered.
 
-In: a `Tree`, one of its fixes, the `Library`. Out: `EstimateOption`s in the order they are shown.
+In: a `Tree`, one of its fixes, the `Library`. Out: `EstimateOption`s in the order they are shown,
+what leaves the fault as it is at the end.
 
 A fix that replaces a module has four, from the module's setup record: we install it and set it up;
 the customer installs it and drives in; the customer installs it and it is towed in; leave it as it
@@ -95,7 +96,9 @@ def estimate_options(
         for option in fix.options
         if option.id not in standard_ids
     ]
-    return _with_savings((*_without_needless_tow(offered, advice), *added), shop)
+    every = (*_without_needless_tow(offered, advice), *added)
+    leave_last = sorted(every, key=lambda option: option.id == LEAVE)
+    return _with_savings(tuple(leave_last), shop)
 
 
 def _without_needless_tow(

@@ -14,7 +14,7 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
-from builder.prints.customer_options import Spelled, option_parts
+from builder.prints.customer_options import Spelled, option_blocks
 from builder.prints.document import (
     DocumentNames,
     blank_table,
@@ -27,8 +27,10 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
 from builder.walk.complaint_lines import REST, unexplained_blank, unexplained_text
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
+from builder.walk.estimate_lines import with_known_parts
 from builder.walk.job_details import job_details, job_line
 from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
@@ -52,7 +54,8 @@ def customer_sheet(
     Raises KeyError if the tree has no step of that id, ValueError if the step is no fix.
     """
     found = walked or diagnosis_alone(tree, fix)
-    options = estimate_options(in_plain_words(tree), fix, library, found.advice)
+    every = estimate_options(in_plain_words(tree), fix, library, found.advice)
+    options = with_known_parts(every, found.known)
     sheet = PAPERS[paper or library.shop.paper]
     details = job_details(found.job, found.vehicle, library, found.day)
     spelled = spelled_at_first_use(library.glossary)
@@ -82,21 +85,22 @@ class _Sheet:
 def _story(sheet: _Sheet) -> Iterator[Flowable]:
     shop = sheet.shop
     yield paragraph(str(shop.name), paragraph_style(18, heavy=True, below=2))
-    if shop.phone:
-        yield paragraph(f"Phone {shop.phone}", paragraph_style(12))
     customer = {"Customer": sheet.found.job.get("customer", "")}
-    yield blank_table(filled_in({**customer, **sheet.details}), sheet.paper, 20)
+    phone = {"Our phone": str(shop.phone)} if shop.phone else {}
+    yield blank_table(filled_in({**customer, **sheet.details, **phone}), sheet.paper, 18)
     yield from _found(sheet.found, sheet.spelled)
     yield heading("What it means for driving")
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
-    yield from option_parts(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
-    yield KeepTogether(
+    *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
+    yield from map(KeepTogether, options)
+    yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
+            *last,
             heading("Your choice"),
             paragraph("I have read this sheet and choose the option ticked."),
-            blank_table(("Signature", "Name and date"), sheet.paper, 40),
+            blank_table(("Signature", "Name and date"), sheet.paper, 32),
         ]
     )
 
@@ -111,9 +115,12 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         _cause(found),
         found.tell,
         f"Repair: {found.repair}." if found.repair else "",
+        f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
+    if found.needs_place:
+        yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
     told = [one for one in found.evidence if one.told or one.stated]
     seen = [one for one in found.evidence if one not in told]
     if seen or found.to_measure:

@@ -5,7 +5,7 @@ In: the options of a fix, the shop, the paper. Out: flowables.
 
 from collections.abc import Callable, Iterator, Sequence
 
-from reportlab.platypus import Flowable, KeepTogether, Table
+from reportlab.platypus import Flowable, Table
 
 from builder.model.ends import Money
 from builder.model.shop import Shop
@@ -23,28 +23,33 @@ from builder.wording.value_text import amount_text, money_text
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
 
 
-def option_parts(
+def option_blocks(
     options: Sequence[EstimateOption], day: str, shop: Shop, paper: Paper, spelled: Spelled
-) -> Iterator[Flowable]:
-    """Yield every option, the lowest price, and what holds for all prices."""
+) -> list[list[Flowable]]:
+    """Return what stays together of each option; the last has what holds for all prices, too."""
+    blocks = []
     for option in options:
         shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
-        yield KeepTogether([part for one in shown for part in _option(one, shop, paper, spelled)])
+        blocks.append([part for one in shown for part in _option(one, shop, paper, spelled)])
+    prices = paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
+    return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
+
+
+def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:
     if cheapest := cheapest_repair(options):
         total = money_text(cheapest.total, shop) if cheapest.total else ""
         words = f"Lowest price for a full repair: {cheapest.option}, {total}."
-        yield paragraph(words, paragraph_style(12, heavy=True, above=8))
-    yield paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=8))
+        yield paragraph(words, paragraph_style(12, heavy=True, above=5))
 
 
 def _option(
     option: EstimateOption, shop: Shop, paper: Paper, spelled: Spelled
 ) -> Iterator[Flowable]:
     if option.not_offered:
-        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=6))
+        yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=4))
         yield quiet_paragraph(spelled(f"{option.not_offered.rstrip('.')}."))
         return
-    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=6))
+    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=4))
     rows = [
         [paragraph(spelled(_item(line, shop))), _amount(line.amount, shop)] for line in option.lines
     ]

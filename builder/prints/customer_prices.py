@@ -47,20 +47,22 @@ _COUNTED = ("setup", "setup and tow", "setup and both tows")  # by the number of
 
 
 def savings_words(option: EstimateOption, shop: Shop) -> str:
-    """Say what is saved by having a part of the work done elsewhere; "" for any other option."""
+    """Say what the customer's own part may cost before all of it here is cheaper.
+
+    The price of the option leaves out that part and its installation, so the bare difference would
+    promise a saving that nobody has. "" for an option with everything in it.
+    """
     saves = option.saves
     if saves is None:
         return ""
-    cost = Money(-saves.high, -saves.low)
-    if saves.low >= 0:
-        words = f"{money_text(saves, shop)} less"
-    elif saves.high <= 0:
-        words = f"{money_text(cost, shop)} more"
-    else:
-        less, more = (money_text(Money(one, one), shop) for one in (saves.high, cost.high))
-        words = f"Up to {less} less or {more} more"
     counted = _COUNTED[sum(line.kind is LineKind.TOW for line in option.lines)]
+    without = "Your part and its installation are not in this price."
+    if saves.high <= 0:
+        more = money_text(Money(-saves.high, -saves.low), shop)
+        return f"{without} Even so it is {more} more than all of it here, {counted} counted."
+    most = money_text(Money(saves.high, saves.high) if saves.low < 0 else saves, shop)
+    best = " at best" if saves.low < 0 else ""
     return (
-        f"{words} than all of it here, {counted} counted. "
-        "Your part and its installation are not in it."
+        f"{without} It saves you money only if they come to less than {most}{best}, "
+        f"{counted} counted."
     )

@@ -6,6 +6,7 @@ that joins them again.
 
 import re
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import yaml
 
@@ -16,6 +17,7 @@ from builder.reader.characters import quoted
 from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
+from builder.reader.range_words import likely_words
 
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
@@ -23,29 +25,48 @@ ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map t
 ANSWERS = ("yes", "no", "good", "bad", "OK", *SPEC_WORDS)
 
 
-def cut_phrase(
-    key: Text, before: list[tuple[Text, Node]], line: str
-) -> tuple[str, str, Edit | None]:
-    """Return the message, the hint and the edit for the second half; `before` are the entries."""
+class CutPhrase(NamedTuple):
+    """What is said of a phrase that a comma cuts."""
+
+    message: str
+    hint: str
+    edit: Edit | None = None
+    whole: Text | None = None  # the value that was meant, so that it isn't judged by its first half
+
+
+def cut_phrase(pieces: list[Text], before: list[tuple[Text, Node]], line: str) -> CutPhrase:
+    """Return what is said of the pieces behind a comma; `before` are the entries of the map."""
+    key = pieces[0]
     name, head = before[-1] if before else (Text("result"), Text(""))
     message = f"inside braces a comma ends the phrase: `{key}` is cut off"
-    if whole := _with_its_comma(name, head, key):
-        return message, f"write `{name}: {whole}`", None
+    if len(pieces) == 1 and (right := _with_its_comma(name, head, key)):
+        return CutPhrase(message, f"write `{name}: {right}`")
     if match := WITHOUT_SPACE.fullmatch(key):
         right = f"{match[1]}: {match[2]}"
         hint = f"type a space after the colon: `{right}`"
-        return f"there is no space after `{match[1]}:`", hint, edit_of(key, right)
+        return CutPhrase(f"there is no space after `{match[1]}:`", hint, edit_of(key, right))
     if not isinstance(head, Text):
-        return message, "put the phrase in quotes, or use separate lines", None
-    if head[-1:].isdigit() and key[:1].isdigit():
-        hint = f"write `{name}: {head}.{key}`: use a decimal point"
-        return message, hint, _joined_phrase(head, key, f"{head}.{key}")
+        return CutPhrase(message, "put the phrase in quotes, or use separate lines")
+    if right := _with_points([head, *pieces]):
+        hint = f"write `{name}: {right}`: use a decimal point"
+        return CutPhrase(message, hint, *_joined_phrase([head, *pieces], right, right, line))
     is_named = name in words_of_the_format()
     if not is_named and " " not in key and ITEM.search(line[: name.at.column - 1]):
         hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
-        return message, hint, None
-    hint = f'put the phrase in quotes, `{name}: "{head}, {key}"`, or use separate lines'
-    return message, hint, _joined_phrase(head, key, quoted(f"{head}, {key}"))
+        return CutPhrase(message, hint)
+    whole = ", ".join((head, *pieces))
+    hint = f'put the phrase in quotes, `{name}: "{whole}"`, or use separate lines'
+    return CutPhrase(message, hint, *_joined_phrase([head, *pieces], quoted(whole), whole, line))
+
+
+def _with_points(pieces: list[Text]) -> str | None:
+    """Return numbers with decimal points where commas cut them: `13.2 to 14.8`."""
+    whole = pieces[0].lstrip("$€£")
+    for piece in pieces[1:]:
+        if not (whole[-1:].isdigit() and piece[:1].isdigit()):
+            return None
+        whole = f"{whole}.{piece}"
+    return likely_words(whole) if " " in whole else whole
 
 
 def _with_its_comma(name: str, head: Node, rest: str) -> str | None:
@@ -58,12 +79,12 @@ def _with_its_comma(name: str, head: Node, rest: str) -> str | None:
     return f"{head.lstrip('$€£')}{rest}" if is_amount else None
 
 
-def _joined_phrase(head: Text, key: Text, new: str) -> Edit:
-    """Return the edit that joins the two halves of a phrase again, if only a comma is between."""
-    at = head.at._replace(end_line=key.at.end_line, end_column=key.at.end_column)
-    between = " " * (key.at.column - head.at.end_column - 1)
-    quote = '"' if head.at.end_column - head.at.column == len(head) + 2 else ""
-    return Edit(at, f"{quote}{head}{quote},{between}{key}", new)
+def _joined_phrase(pieces: list[Text], new: str, whole: str, line: str) -> tuple[Edit | None, Text]:
+    """Return the edit that joins the pieces of a phrase again, and the phrase."""
+    first, last = pieces[0].at, pieces[-1].at
+    at = first._replace(end_line=last.end_line, end_column=last.end_column)
+    old = line[at.column - 1 : at.end_column - 1]
+    return Edit(at, old, new) if at.line == at.end_line else None, Text(whole, at)
 
 
 def cut_answers(node: yaml.MappingNode, source: str) -> Iterator[tuple[list[yaml.ScalarNode], str]]:
@@ -99,15 +120,15 @@ def _is_bare(key: yaml.ScalarNode, source: str) -> bool:
     return not (key.style or ":" in key.value or is_followed)
 
 
-def cut_answer(pieces: list[Text], branch: str) -> tuple[str, str, Edit | None]:
+def cut_answer(pieces: list[Text], branch: str, line: str) -> CutPhrase:
     """Return the message, the hint and the edit for the pieces of an answer that leads there."""
     head, *rest = pieces
     message = f"inside braces a comma ends the phrase: `{head}` is cut off"
     if head in ANSWERS and rest[-1] in ANSWERS:  # two answers, and not one phrase
         hint = f"write where it leads: `{head}: ...`"
-        return f"the result `{head}` has no branch", hint, None
+        return CutPhrase(f"the result `{head}` has no branch", hint)
     answer, what = quoted(", ".join(pieces)), "put the whole answer in quotes"
     if len(rest) == 1 and head[-1:].isdigit() and rest[0][:1].isdigit():
         answer, what = f"{head}.{rest[0]}", "use a decimal point"
-    edit = _joined_phrase(head, rest[0], answer) if len(rest) == 1 else None
-    return message, f"{what}: `{answer}: {branch}`", edit
+    edit, _ = _joined_phrase(pieces, answer, answer, line)
+    return CutPhrase(message, f"{what}: `{answer}: {branch}`", edit)

@@ -5,8 +5,10 @@ In: what stands there. Out: the same in the form of the format, or None.
 
 import re
 
+from builder.model.finding import Finding, Severity, edit_of, with_edit
 from builder.model.text import Text
-from builder.reader.nodes import Map, Node, Seq
+from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
+from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
 
 ARROW = re.compile(r"([^,;>]+?) ?(?:->|=>|→) ?([\w-]+)[,;]? ?")
@@ -29,6 +31,20 @@ def results_with_arrows(words: str) -> str | None:
 
 def _as_map(pairs: list[tuple[str, str]]) -> str:
     return f"{{{', '.join(f'{key.strip()}: {words}' for key, words in pairs)}}}"
+
+
+def word_as_branch(root: Map, path: NodePath) -> Finding | None:
+    """Return the finding for a word that a procedure returns, where a branch is wanted."""
+    words, key = node_at(root, path), key_at(root, path)
+    returns = root.value("returns")
+    if not isinstance(returns, Seq) or words not in returns:
+        return None
+    is_branch = key == "branch"
+    right = f"return: {words}" if is_branch else f"- {{result: {key}, return: {words}}}"
+    finding = Finding("bad-value", Severity.ERROR, node_at(root, path).at,
+                      f"`{words}` is a word that this procedure returns, and no step",
+                      why("bad-value", "a branch"), f"write `{right}`")  # fmt: skip
+    return with_edit(finding, edit_of(key, "return") if is_branch else None)
 
 
 def step_of_words(root: Map, words: str) -> str | None:

@@ -18,14 +18,19 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "image": ("picture",), "author": ("written",), "color": ("wire",), "amp": ("amps",),
 }  # fmt: skip
 VALUES: Mapping[str, tuple[str, ...]] = {
-    "true": ("yes",), "false": ("no",), "power": ("supply",), "can": ("network",),
+    "true": ("yes",), "y": ("yes",), "ok": ("yes", "fixed"), "x": ("yes",), "false": ("no",),
+    "n": ("no",), "amps": ("current",), "power": ("supply",), "can": ("network",),
     "bus": ("network",), "repaired": ("fixed",), "returned": ("came back",),
     "depends": ("if released", "with care"), "maybe": ("with care", "not known"),
     "unknown": ("not known",), "limited": ("with care",), "airbag": ("restraints",),
     "airbags": ("restraints",), "srs": ("restraints",), "finished": ("ready",),
-    "final": ("ready",), "done": ("ready",), "8.5x11": ("letter",), "11x17": ("tabloid",),
+    "final": ("ready",), "done": ("yes", "ready"), "8.5x11": ("letter",), "11x17": ("tabloid",),
     ".": ("point",), ",": ("comma",), "danger!": ("DANGER",),
 }  # fmt: skip
+ANSWERS: Mapping[str, str] = {  # of a question that is answered with yes or no
+    **dict.fromkeys(("y", "yep", "yeah", "yes.", "true"), "yes"),
+    **dict.fromkeys(("n", "nope", "nah", "no.", "false"), "no"),
+}
 SPEC_RESULTS: Mapping[str, str] = {
     **dict.fromkeys(("in spec", "good", "ok", "pass", "in range", "inside spec", "to spec",
                      "within specs", "within limits"), "within spec"),

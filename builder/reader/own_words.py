@@ -41,9 +41,14 @@ def _as_record(value: str, schema: Schema) -> str | None:
 
 
 def _as_pairs(value: str, schema: Schema) -> str | None:
-    """Return `feed, good` as `[{feed: good}]`, where each item is a name and one value."""
+    """Return `feed, good` as `[{feed: good}]`, where each item is a name and one value.
+
+    Of a name alone only the author knows the value.
+    """
     item = schema.get("items", {})
     match = PAIR.fullmatch(value)
+    if item.get("maxProperties") == 1 and re.fullmatch(r"[\w-]+", value):
+        return f"[{{{value}: ...}}]"
     if not match or item.get("maxProperties") != 1:
         return None
     return f"[{{{match[1]}: {match[2]}}}]"

@@ -170,6 +170,7 @@ def _year(text: str) -> str:
 
 def _name(_name_of_key: str, value: str) -> str | None:
     value = re.sub(r"\.ya?ml(?=#|$)", "", value.removeprefix("trees/"))
+    value = re.sub(r"^([\w-]+/[\w-]+)[.:/>]([\w-]+)$", r"\1#\2", value)
     tree, slash, step = value.partition("/")
     plain = slash.join(re.sub(r"[^A-Za-z0-9_#-]+", "-", part).strip("-") for part in (tree, step))
     return plain if plain.strip("/") and "/" not in step else None

@@ -32,7 +32,9 @@ FORMS = "`below 12.2`, `above 14.8`, `at least 5`, `at most 5`, `exactly 0`, or 
 COMPARISON_SYMBOLS = {"<=": "at most", ">=": "at least", "=<": "at most", "=>": "at least",
                       "<": "below", ">": "above", "≤": "at most", "≥": "at least",
                       "=": "exactly"}  # fmt: skip
-OTHER_WORDS = {"under": "below", "less than": "below", "over": "above", "more than": "above",
+OTHER_WORDS = {"no more than": "at most", "no less than": "at least", "not over": "at most",
+               "maximum": "at most", "max": "at most", "minimum": "at least", "min": "at least",
+               "under": "below", "less than": "below", "over": "above", "more than": "above",
                "up to": "at most", "greater than": "above"}  # fmt: skip
 
 

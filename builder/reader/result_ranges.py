@@ -18,7 +18,7 @@ from builder.model.ranges import OVER, Range, between
 from builder.model.text import Text
 from builder.model.typing_slip import edit_of_slip
 from builder.reader.nodes import Map, Node
-from builder.reader.other_words import SPEC_RESULTS
+from builder.reader.other_words import ANSWERS, SPEC_RESULTS
 from builder.reader.range_words import likely_words, parse_range, unit_after
 from builder.reader.reading_forms import misfit
 
@@ -57,7 +57,19 @@ def ranges_of(
         listed = ", ".join(f"`{words}`" for words in COMPARISONS[form.figure.kind])
         findings.append(misfit(value, f"`{value}` doesn't compare a reading with the spec",
                                f"use one of {listed}"))  # fmt: skip
+    elif not form.figure and (right := _answer(value)):
+        finding = misfit(
+            value, f"`{value}` isn't how an answer is written here", f"write `{right}`"
+        )
+        findings.append(with_edit(finding, edit_of(value, right)))
     return {}
+
+
+def _answer(words: Text) -> str | None:
+    """Return `yes` or `no` as the format has it, where it is written in another way."""
+    folded = words.lower()
+    right = folded if folded in ("yes", "no") else ANSWERS.get(folded)
+    return right if right != words else None
 
 
 def _one_range(

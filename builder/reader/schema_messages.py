@@ -16,7 +16,7 @@ from builder.reader.characters import quoted
 from builder.reader.key_messages import example, lacking, list_of_results, missing_key, unknown_keys
 from builder.reader.nodes import Map, Node, NodePath, Seq, key_at, node_at
 from builder.reader.old_format import FIRST_VERSION, old_format
-from builder.reader.other_results import step_of_words
+from builder.reader.other_results import step_of_words, word_as_branch
 from builder.reader.other_units import number_hint
 from builder.reader.other_words import VALUES, meant
 from builder.reader.own_words import fits, right_text, swapped_date, types_of
@@ -48,7 +48,9 @@ def explained(root: Map, error: SchemaError) -> Iterator[Finding]:
         case "maxLength":
             yield _too_long(root, path, error)
         case _:
-            yield _bad_value(root, path, error)
+            is_branch = error.schema.get("title") == "a branch"
+            word = word_as_branch(root, path) if is_branch else None
+            yield word or _bad_value(root, path, error)
 
 
 def _none_fits(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
@@ -183,21 +185,18 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
     words = [str(word) for word in dict.fromkeys(map(str, error.validator_value))]
     same = [word for word in words if word.lower() == value.lower()]
     near = same or get_close_matches(value.lower(), words, n=1, cutoff=0.6)
-    sure = []
-    if value.lower() in ("true", "y", "ok", "x", "done") and "yes" in words:
-        near = sure = ["yes"]
-    if value.lower() in ("false", "n") and "no" in words:
-        near = sure = ["no"]
     listed_words = ", ".join(f"`{word}`" for word in words)
     hint = f"use one of {listed_words}" if len(words) > 1 else f"write `{name}: {words[0]}`"
     other = meant(value, VALUES, words)
+    is_sure = other in ("yes", "no")
     if near := [other] if other else near:
         also = f" The words here are {listed_words}" if other and len(words) > 1 else ""
+        also = "" if is_sure else also
         hint = f"did you mean `{near[0]}`?{also}"
     title = error.schema.get("title", "")
     finding = _finding("bad-value", _place(root, path), f"`{name}` can't be `{value}`", hint, title)
     typed = Text(value, _place(root, path))
-    return with_edit(finding, edit_of(typed, sure[0]) if sure else edit_of_slip(typed, words))
+    return with_edit(finding, edit_of(typed, str(other)) if is_sure else edit_of_slip(typed, words))
 
 
 def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:

@@ -80,7 +80,7 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         return None, (*findings, *excess)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
-    findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
+    findings += [mistake for mistake in mistakes if not _follows(mistake, findings)]
     head = without_broken(root, paths)
     if root.value("reviewed") and not head.value("reviewed"):
         unread = Map({Text("date"): Text("", root.key("reviewed").at)})
@@ -98,6 +98,17 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
     if head.value("status") is None:  # also where it can't be read: less is asked of a draft
         tree = replace(tree, status=Status.DRAFT)
     return replace(tree, defined_twice=frozenset(_twice(steps, findings))), tuple(findings)
+
+
+def _follows(mistake: Finding, findings: list[Finding]) -> bool:
+    """Whether a mistake may follow from how its line was misread; a joined phrase is no excuse."""
+    there = [one for one in findings if one.at.line == mistake.at.line]
+    column = mistake.at.column
+    return any(
+        not (one.rule == "lost-text" and one.edit)
+        or one.edit.at.column <= column <= one.edit.at.end_column
+        for one in there
+    )
 
 
 def _twice(steps: Mapping[str, Step], findings: Iterable[Finding]) -> Iterator[str]:

@@ -6,7 +6,6 @@ anchors, aliases, tags, tabs, several documents and text that YAML would silentl
 """
 
 import re
-from typing import Any
 
 import yaml
 
@@ -31,25 +30,23 @@ from builder.reader.characters import (
 )
 from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
 from builder.reader.line_forms import words_of_the_format
+from builder.reader.nesting import DEEPEST, deep_nesting, too_deep
 from builder.reader.nodes import Map, Node, Seq
 from builder.reader.source import Source, mistake
 from builder.reader.swallowed_item import swallowed_item
 from builder.reader.syntax import SUBSTITUTES, bridged, explain
 
-DEEPEST = 20  # levels; the format needs seven
-FEW_BRACKETS = 200  # with fewer, and no deep indent, the composer can't recurse far
 MOST_SYNTAX_MISTAKES = 20
 
 SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
-DEEP_INDENT = re.compile(r"\n[ -]{200}")
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     """Read the text of a file; the findings are in the order of the file."""
     findings = [*tabs(source), *unseen_line_ends(source), *no_break_spaces(source)]
     text = with_spaces(source.text)
-    if too_deep := _too_deep(source, text):
-        return None, [*findings, too_deep]
+    if too_many := too_deep(source, text):
+        return None, [*findings, too_many]
     root, syntax = _composed(source, text)
     reported_lines = {finding.at.line for finding in findings}
     findings += [finding for finding in syntax if finding.at.line not in reported_lines]
@@ -67,31 +64,6 @@ def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
 
 def _place(finding: Finding) -> tuple[int, int]:
     return finding.at.line, finding.at.column
-
-
-def _too_deep(source: Source, text: str) -> Finding | None:
-    """Check the nesting before composing: the composer recurses as deep as the file goes."""
-    if text.count("[") + text.count("{") < FEW_BRACKETS and not DEEP_INDENT.search(f"\n{text}"):
-        return None
-    depth = 0
-    try:
-        for event in yaml.parse(text, Loader=Loader):
-            if isinstance(event, yaml.events.CollectionStartEvent):
-                depth += 1
-                if depth > DEEPEST:
-                    return _deep(source, event.start_mark)
-            elif isinstance(event, yaml.events.CollectionEndEvent):
-                depth -= 1
-    except yaml.YAMLError:
-        return None  # reported with its place when it is composed
-    return None
-
-
-def _deep(source: Source, mark: Any) -> Finding:
-    at = Position(source.file, mark.line + 1, mark.column + 1, mark.line + 1, mark.column + 2)
-    return mistake("depth", at, f"more than {DEEPEST} levels are nested here",
-                   "no tree needs that; a bracket may be missing",
-                   "close the brackets, or use separate lines")  # fmt: skip
 
 
 def _composed(source: Source, text: str) -> tuple[yaml.Node | None, list[Finding]]:
@@ -134,7 +106,7 @@ class _Reading:
         if type(node) is yaml.ScalarNode:
             return self.text(node)
         if depth == DEEPEST:
-            self.findings.append(_deep(Source(self.file, "", ""), node.start_mark))
+            self.findings.append(deep_nesting(Source(self.file, "", ""), node.start_mark))
             return Text("", self.position(node))
         if id(node) in self.seen:
             return Text("", self.position(node))
@@ -181,6 +153,7 @@ class _Reading:
         entries = Map()
         entries.at = self.position(node)
         cut = self.cut_answers(node) if node.flow_style else ()
+        pieces: list[Text] = []  # of a phrase that commas cut
         for key_node, value_node in node.value:
             if key_node in cut:
                 continue
@@ -191,15 +164,19 @@ class _Reading:
             key = self.text(key_node)
             is_text = type(value_node) is yaml.ScalarNode
             value = self.text(value_node) if is_text else self.node(value_node, depth + 1)
+            if node.flow_style and value == "" and not getattr(value_node, "style", "x"):
+                pieces.append(key)
+                continue
+            self.join_phrase(pieces, entries)
+            pieces = []
             if key in entries and is_item and key == next(iter(entries)):
                 self.missing_dash(key, value, entries.key(key))
                 break  # what follows belongs to the next item
             if key in entries:
                 self.duplicate(key, entries.key(key))
-            elif node.flow_style and value == "" and not getattr(value_node, "style", "x"):
-                self.split_phrase(key, list(entries.items()))
             else:
                 entries[key] = value
+        self.join_phrase(pieces, entries)
         return entries
 
     def duplicate(self, key: Text, first: Text) -> None:
@@ -224,19 +201,29 @@ class _Reading:
         cut: list[yaml.ScalarNode] = []
         for pieces, branch in cut_answers(node, self.source):
             texts = [Text(piece.value, self.position(piece)) for piece in pieces]
-            self.lost(texts[0], *cut_answer(texts, branch))
+            line = self.source.split("\n")[texts[0].at.line - 1]
+            said = cut_answer(texts, branch, line)
+            self.lost(texts[0], said.message, said.hint, said.edit)
             cut += pieces[:-1]
         return cut
 
-    def split_phrase(self, key: Text, before: list[tuple[Text, Node]]) -> None:
-        """Report a comma inside braces, which cuts a phrase in two."""
+    def join_phrase(self, pieces: list[Text], entries: Map) -> None:
+        """Report commas inside braces, which cut a phrase; put the whole one in its place."""
+        if not pieces:
+            return
+        key = pieces[0]
         line = self.source.split("\n")[key.at.line - 1]
         if line[key.at.end_column - 1 :].lstrip().startswith(":"):
             self.lost(
                 key, f"`{key}:` has nothing behind it", f"write what belongs there: `{key}: ...`"
             )
+            self.join_phrase(pieces[1:], entries)
             return
-        self.lost(key, *cut_phrase(key, before, line))
+        before = list(entries.items())
+        cut = cut_phrase(pieces, before, line)
+        self.lost(key, cut.message, cut.hint, cut.edit)
+        if before and cut.whole is not None:
+            entries[before[-1][0]] = cut.whole
 
     def lost(self, text: Text, message: str, hint: str, edit: Edit | None = None) -> None:
         why = "part of your text would be lost without a warning"

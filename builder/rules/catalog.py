@@ -47,6 +47,7 @@ MODULES = (
     "long_path",
     "handover_loop",
     "no_such_tree",
+    "no_such_question",
     # readings
     "reading_gap",
     "reading_overlap",
@@ -74,6 +75,7 @@ MODULES = (
     "unmarked_test",
     "after",
     # evidence
+    "already_passing",
     "part_without_proof",
     "proved_by",
     "quoted_reading",
@@ -93,8 +95,10 @@ MODULES = (
     "hook_up",
     "state_deed",
     "too_many_states",
+    "not_put_back",
     # setup
     "missing_set_up",
+    "setup_order",
     "used_part_refused",
     "unsafe_option",
     # knowledge

@@ -50,9 +50,11 @@ Fix: Correct the branch or the limit. If the job was wrong, write `outcome: came
 
 from collections.abc import Iterator
 
+from builder.graph.spec_readings import good_of, load_of
 from builder.model.checks import Check
+from builder.model.ends import Fix
 from builder.model.finding import Finding, Related, Severity
-from builder.model.knowledge import Case, CaseOutcome
+from builder.model.knowledge import Case, CaseOutcome, CaseStep
 from builder.model.text import Position
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 from builder.walk.compile_shop import looked_up_tables
@@ -92,7 +94,9 @@ def _holds_a_walk(case: Case, tree: str) -> bool:
 
 
 def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
-    related = Related(case.at, f"the job `{case.id}`")
+    if deviation.measured and _has_result(facts, deviation.measured):
+        return _misfit(facts, case, deviation.measured, deviation.gives)
+    related = Related(case.fix.at if case.fix else case.at, f"the job `{case.id}`")
     job = f"closed job `{case.id}`"
     at = _place(facts, deviation.step)
     where = f", from `{deviation.step}` on" if deviation.step else ""
@@ -104,18 +108,53 @@ def _finding(facts: Facts, case: Case, deviation: Deviation) -> Finding:
         ))  # fmt: skip
     return RULE.finding(
         at, f"{job} led to `{deviation.was}`; now it leads to `{deviation.now}`{where}", WHY,
-        f"correct the branch or the limit; if the job is wrong, correct {case.file}, or write "
-        "`outcome: came back` there", related,
+        f"{_branch(facts, case, deviation.step, deviation.was) or 'correct the branch or limit; '}"
+        f"if the job is wrong, write {_other_fix(facts, deviation)}`outcome: came back` into "
+        f"{case.file}", related,
     )  # fmt: skip
 
 
-def _branch(facts: Facts, case: Case, step: str) -> str:
+def _other_fix(facts: Facts, deviation: Deviation) -> str:
+    step = facts.tree.steps.get(deviation.now)
+    return f"`fix: {deviation.now}` or " if step and isinstance(step.body, Fix) else ""
+
+
+def _has_result(facts: Facts, measured: CaseStep) -> bool:
+    """Whether the check still has the job's result: then it is the reading that doesn't fit it."""
+    step = facts.tree.steps.get(measured.step)
+    results = step.body.results if step and isinstance(step.body, Check) else ()
+    return any(one.text == measured.result for one in results) and not measured.inside
+
+
+def _misfit(facts: Facts, case: Case, measured: CaseStep, gives: str) -> Finding:
+    """Return the finding for a reading that isn't what the job says of it."""
+    step = facts.tree.steps[measured.step]
+    assert isinstance(step.body, Check)
+    typed = [measured.reading] if measured.reading else [*measured.readings.values()]
+    vehicle = facts.library.vehicles.get(case.vehicle.get("id", ""))
+    named = (facts.library.specs.get(reading.spec or "") for reading in step.body.readings)
+    good = [good_of(spec, vehicle, load_of(step)).text for spec in named if spec]
+    return RULE.finding(
+        typed[0].at,
+        f"{' and '.join(typed)} at `{measured.step}` isn't `{measured.result}`, as this closed job "
+        f"has it: it's `{gives}`",
+        WHY,
+        f"correct the reading, or the result; if it's right, the limit was moved: {case.tree} "
+        "must give these readings the result that they had",
+        *(Related(one.at, f"good is {one}") for one in good),
+        Related(step.text.at, "the check"),
+    )
+
+
+def _branch(facts: Facts, case: Case, step: str, to: str = "") -> str:
     """Begin a hint with the branch that the job took last; "" where that isn't known."""
     body = facts.tree.steps[step].body if step in facts.tree.steps else None
     answers = [one.result for one in case.path if one.step == step]
     if not isinstance(body, Check) or not answers:
         return ""
     lines = [one.branch.text.at.line for one in body.results if one.text == answers[-1]]
+    if to in facts.tree.steps and lines:
+        return f"if the job is right, lead `{answers[-1]}` at line {lines[0]} to `{to}`; "
     return f"if the branch at line {lines[0]} is wrong, correct it; else " if lines else ""
 
 

@@ -36,12 +36,14 @@ Fix: Put a step with `does: [record-codes]` first on every path; if it has resul
 one `done: yes`. A tree that only other trees lead to starts with what all of them did.
 """
 
+import re
 from collections.abc import Iterator
 
+from builder.graph.deeds import all_deeds
 from builder.graph.requirements import CODES_RECORDED
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Deed
-from builder.rules.shared.early_deeds import early_deeds
+from builder.rules.shared.early_deeds import EarlyDeed, early_deeds
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
@@ -50,11 +52,12 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="DTCs are cleared before they are recorded.",
 )
+SAVES = re.compile(r"\b(?:save|record|write down|note)\b.*\b(?:DTCs?|codes?)\b", re.IGNORECASE)
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for everything that can erase DTCs before they are recorded."""
-    for early in early_deeds(facts, CODES_RECORDED):
+    for early in _first_to_mend(facts):
         finding = RULE.finding(
             early.at,
             f"{early.words} runs before the DTCs are recorded: {early.path}",
@@ -65,8 +68,28 @@ def check(facts: Facts) -> Iterator[Finding]:
         yield finding if early.deed.verb == "clear-codes" else as_warning(finding)
 
 
+def _first_to_mend(facts: Facts) -> Iterator[EarlyDeed]:
+    """Yield what is early; where nothing records the DTCs, one step mends all of it."""
+    every = [*early_deeds(facts, CODES_RECORDED)]
+    if not every or _records(facts):
+        yield from every
+        return
+    clearing = [early for early in every if early.deed.verb == "clear-codes"]
+    yield min(clearing or every, key=lambda early: early.at)
+
+
+def _records(facts: Facts) -> bool:
+    deeds = (deed for step in facts.steps for deed in all_deeds(step))
+    return any(deed.verb == CODES_RECORDED.met_by for deed in deeds)
+
+
 def _hint(facts: Facts, early: Deed) -> str:
+    if early.verb == "clear-codes" and facts.tree.start.does == (early,):
+        return "write `record-codes` if this step saves them; else add an earlier step that does"
     same = next((step.does for step in facts.steps if early in step.does), ())
     if any(deed.verb == CODES_RECORDED.met_by for deed in same):
         return "a step does them in this order: write `record-codes` before it"
+    saving = next((step.id for step in facts.steps if SAVES.search(step.text)), None)
+    if saving and not _records(facts):
+        return f"if `{saving}` saves them, add `does: [record-codes]` to it; else an earlier step"
     return "add an earlier step with `does: [record-codes]`"

@@ -46,6 +46,7 @@ Fix: Delete the word from `returns`, or return it where it is found.
 from collections.abc import Iterator
 from datetime import date
 
+from builder.graph.routes import exits
 from builder.graph.tree_graph import graph_of
 from builder.model.ends import Return
 from builder.model.finding import Finding, Related, Severity
@@ -71,7 +72,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         if renamed := renamed_word(library, procedure):
             yield _renamed(renamed)
             continue
-        returned = _returned(procedure.tree)
+        returned = _returned(procedure.tree) | _as_branches(procedure.tree)
         slips = names_meant(returned_words(procedure), procedure.returns)  # for `no-such-word`
         for word in procedure.returns:
             if word not in returned and word not in slips:
@@ -94,6 +95,13 @@ def _renamed(renamed: RenamedWord) -> Finding:
         f"at the results of {callers}",
         *(Related(word.at, f"returns `{old}`") for word in renamed.old),
     )
+
+
+def _as_branches(tree: Tree) -> set[str]:
+    """Return the words after `branch:` that are no step: `branch-to-nowhere` asks for `return:`."""
+    branches = (exit_.branch for step in tree.steps.values() for exit_ in exits(step))
+    named = {str(branch.text) for branch in branches if not branch.leaves}
+    return named - tree.steps.keys()
 
 
 def _returned(tree: Tree) -> set[str]:

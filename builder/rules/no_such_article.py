@@ -41,4 +41,4 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every article that doesn't exist."""
     names = (step.how_to for step in facts.steps if step.how_to)
     why = "the step sends the tech to an article that isn't there"
-    yield from unknown_names(RULE, names, facts.library.how_tos, why, "kb/how-to/ as a file")
+    yield from unknown_names(RULE, names, facts.library, why)

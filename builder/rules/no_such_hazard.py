@@ -38,21 +38,20 @@ RULE = Rule(
     summary="A hazard that isn't in the list of hazards.",
 )
 WHY = "the page and the print leave out its caution"
-WHERE = "kb/hazards.yml"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every hazard of a step that doesn't exist."""
     names = (hazard for step in facts.steps for hazard in step.hazards)
-    yield from unknown_names(RULE, names, facts.library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, names, facts.library, WHY)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every other hazard that doesn't exist."""
     articles = (hazard for article in library.how_tos.values() for hazard in article.hazards)
-    yield from unknown_names(RULE, articles, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, articles, library, WHY)
     steps = (step for module in library.modules.values() for step in module.set_up)
     records = (hazard for step in steps for hazard in step.hazards)
-    yield from unknown_names(RULE, records, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, records, library, WHY)
     states = (hazard for one in library.conditions.values() for hazard in one.hazards)
-    yield from unknown_names(RULE, states, library.hazards, WHY, WHERE)
+    yield from unknown_names(RULE, states, library, WHY)

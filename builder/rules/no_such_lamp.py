@@ -42,6 +42,4 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every warning light that doesn't exist."""
     why = "a search by this warning light won't find the tree"
-    yield from unknown_names(
-        RULE, facts.tree.symptom.lamps, facts.library.lamps, why, "kb/lamps.yml"
-    )
+    yield from unknown_names(RULE, facts.tree.symptom.lamps, facts.library, why)

@@ -42,15 +42,13 @@ RULE = Rule(
     summary="A module without a record.",
 )
 WHY = "nobody can tell what its setup takes, or whether a used one works"
-WHERE = "kb/modules/ as a record"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every module of a tree that has no record."""
-    modules = facts.library.modules
-    yield from unknown_names(RULE, facts.tree.symptom.fitted_elsewhere, modules, WHY, WHERE)
+    yield from unknown_names(RULE, facts.tree.symptom.fitted_elsewhere, facts.library, WHY)
     for step in facts.steps:
-        yield from unknown_names(RULE, _modules(step), modules, WHY, WHERE)
+        yield from unknown_names(RULE, _modules(step), facts.library, WHY)
 
 
 def _modules(step: Step) -> Iterator[Text]:
@@ -63,4 +61,4 @@ def _modules(step: Step) -> Iterator[Text]:
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every module of the list of codes that has no record."""
     names = (entry.module for entry in library.codes.values() if entry.module)
-    yield from unknown_names(RULE, names, library.modules, WHY, WHERE)
+    yield from unknown_names(RULE, names, library, WHY)

@@ -51,4 +51,4 @@ WHY = "the tech finds nothing to follow at this step"
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every `by` that names no procedure."""
     names = (step.body.by for step in facts.steps if isinstance(step.body, Check) and step.body.by)
-    yield from unknown_names(RULE, names, facts.library.procedures, WHY, "kb/procedures/")
+    yield from unknown_names(RULE, names, facts.library, WHY)

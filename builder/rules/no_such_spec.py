@@ -46,7 +46,6 @@ RULE = Rule(
     summary="A spec that isn't in the list of specs.",
 )
 WHY = "the walk has no unit and no limits for the reading"
-WHERE = "kb/specs.yml"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -54,7 +53,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     bodies = (step.body for step in facts.steps if isinstance(step.body, Check))
     names = (reading.spec for body in bodies for reading in body.readings if reading.spec)
     fixed = (name for name in names if not name.startswith("<"))
-    yield from unknown_names(RULE, fixed, facts.library.specs, WHY, WHERE)
+    yield from unknown_names(RULE, fixed, facts.library, WHY)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
@@ -64,4 +63,4 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         for vehicle in library.vehicles.values()
         for name, spec in vehicle.specs.items()
     )
-    yield from unknown_names(RULE, names, library.specs, WHY, WHERE)
+    yield from unknown_names(RULE, names, library, WHY)

@@ -44,6 +44,4 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding where the tree's system doesn't exist."""
     why = "the tree is missing from its system's page"
-    yield from unknown_names(
-        RULE, filter(None, [facts.tree.system]), facts.library.systems, why, "kb/systems.yml"
-    )
+    yield from unknown_names(RULE, filter(None, [facts.tree.system]), facts.library, why)

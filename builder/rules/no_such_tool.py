@@ -38,16 +38,15 @@ RULE = Rule(
     summary="A tool that isn't in the list of tools.",
 )
 WHY = "the tech can't get a tool the shop doesn't have"
-WHERE = "kb/tools.yml"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every tool of a step that doesn't exist."""
     names = (tool for step in facts.steps for tool in step.tools)
-    yield from unknown_names(RULE, names, facts.library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, facts.library, WHY)
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every tool of an article that doesn't exist."""
     names = (tool for article in library.how_tos.values() for tool in article.tools)
-    yield from unknown_names(RULE, names, library.tools, WHY, WHERE)
+    yield from unknown_names(RULE, names, library, WHY)

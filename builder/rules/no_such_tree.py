@@ -29,7 +29,13 @@ from builder.model.finding import Finding, Severity, edit_of
 from builder.model.library import Library, handoffs_to
 from builder.model.summary import Handoff, TreeListing
 from builder.model.text import NOWHERE, Text
-from builder.rules.shared.close_names import closest_names, mistyped, slip_edit, suggestion
+from builder.rules.shared.close_names import (
+    MOST_OFFERED,
+    closest_names,
+    mistyped,
+    slip_edit,
+    suggestion,
+)
 from builder.rules.shared.rule import Family, Rule
 
 RULE = Rule(
@@ -97,7 +103,9 @@ def _no_tree(library: Library, branch: Text) -> Finding:
     close = closest_names(name, library.trees)
     of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
     named = [id_ for id_ in library.trees if id_.endswith(f"/{name}")]  # the system is left out
-    hint = suggestion(name, library.trees if close else of_system or library.trees, forms)
+    hint = suggestion(name, library.trees, forms)
+    if of_system and not close:
+        hint = f"did you mean {' or '.join(f'`{id_}`' for id_ in of_system[:MOST_OFFERED])}?"
     if named:
         hint = f"write {' or '.join(f'`{id_}{mark}{step}`' for id_ in named)}"
     meant = named[0] if len(named) == 1 else mistyped(name, library.trees)

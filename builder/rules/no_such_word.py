@@ -65,7 +65,7 @@ from datetime import date
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.rules.shared.close_names import slip_edit, suggestion
-from builder.rules.shared.procedure_steps import steps_that_run
+from builder.rules.shared.procedure_steps import other_word, steps_that_run
 from builder.rules.shared.renamed_word import renamed_word, returned_words
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -80,14 +80,18 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every result of a step that its procedure doesn't return."""
     for running in steps_that_run(facts):
-        words = running.procedure.returns
+        words, other = running.procedure.returns, other_word(running)
         for result in running.check.results:
             if result.text not in words:
                 yield RULE.finding(
                     result.text.at,
                     f"`{running.by}` never returns `{result.text}`",
                     "the tech waits for a result that can't come",
-                    suggestion(result.text, words, "delete it, or return it from the procedure"),
+                    f"write `{other[1]}`: it is the one word that has no result here"
+                    if other
+                    else suggestion(
+                        result.text, words, "delete it, or return it from the procedure"
+                    ),
                     edit=slip_edit(result.text, words),
                 )
 

@@ -56,16 +56,16 @@ shop, a current such as `9 A`, a spec. A value that the tree asks for is written
 """
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.text import Text
-from builder.model.tree import Question, ValueKind
+from builder.model.tree import Question, Tree, ValueKind
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.part_hint import is_part, part_hint
 from builder.rules.shared.procedure_steps import VALUE, Running, steps_that_run
-from builder.rules.shared.published_text import position_in
+from builder.rules.shared.published_text import position_in, texts_of
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -91,16 +91,25 @@ KIND = {
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every value that is missing, not taken, or of another kind."""
     yield from _never_given(facts)
+    for one in facts.tree.asks if facts.tree.is_procedure else ():
+        if one.default:
+            yield from _of_kind(facts, one, one.default)
     for running in steps_that_run(facts):
         taken = {str(one.name): one for one in running.procedure.tree.asks}
+        if other := _other_name(running, taken):
+            yield other
+            continue
         yield from _missing(running, taken.values())
         for name, value in running.check.with_.items():
+            if name not in taken and _uses(running.procedure.tree, name):
+                continue  # said where the procedure uses it
             if name not in taken:
                 hint = suggestion(name, taken, "delete it")
                 message = f"`{running.by}` takes no `{name}`"
                 yield RULE.finding(value.at, message, "what it says is lost", hint)
             else:
                 yield from _of_kind(facts, taken[str(name)], value)
+        yield from _of_another(facts.library, running, taken)
 
 
 def _never_given(facts: Facts) -> Iterator[Finding]:
@@ -132,6 +141,24 @@ def _unknown(
                        )  # fmt: skip
 
 
+def _other_name(running: Running, taken: Mapping[str, Question]) -> Finding | None:
+    """Return the finding for the one value that isn't taken, where the one that is isn't given."""
+    given = running.check.with_
+    unknown = [name for name in given if name not in taken]
+    missing = [str(name) for name, one in taken.items() if not one.default and name not in given]
+    if not len(unknown) == len(missing) == 1:
+        return None
+    return RULE.finding(given[unknown[0]].at, f"`{running.by}` takes no `{unknown[0]}`",
+                        WHY.format(name=missing[0]),
+                        f"write `{missing[0]}` instead: that is what it takes")  # fmt: skip
+
+
+def _uses(procedure: Tree, name: str) -> bool:
+    steps = procedure.steps.values()
+    needs = (need.value or "" for step in steps for need in step.needs)
+    return any(f"<{name}>" in text for text in (*texts_of(procedure, tuple(steps)), *needs))
+
+
 def _missing(running: Running, taken: Iterable[Question]) -> Iterator[Finding]:
     for one in taken:
         if one.default is None and one.name not in running.check.with_:
@@ -152,6 +179,27 @@ def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
         message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"
         hint = _hint(facts.library, taken.kind, value)
         yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+
+
+def _of_another(
+    library: Library, running: Running, taken: Mapping[str, Question]
+) -> Iterator[Finding]:
+    """Yield a finding for the first spec whose name says that it belongs to another value."""
+    with_ = running.check.with_
+    names = [name for name, one in taken.items() if one.kind is ValueKind.SPEC]
+    specs = {name: with_[name] for name in names if name in with_}
+    for name, value in specs.items():
+        words = value.split("-") if value in library.specs and name not in value.split("-") else ()
+        for other in (one for one in names if one in words):
+            there, meant = specs.get(other), value.replace(other, name)
+            hint = f"did you mean `{meant}`?" if meant in library.specs else f"correct `{name}`"
+            if there and name in there.split("-"):
+                hint = f"the two are swapped: write `{name}: {there}, {other}: {value}`"
+            message = f"`{value}` looks like the spec for `{other}`, and `{name}` gets it"
+            yield RULE.finding(
+                value.at, message, "every reading is held against a wrong limit", hint
+            )
+            return
 
 
 def _asked(facts: Facts, taken: Question, value: Text, name: str) -> Iterator[Finding]:

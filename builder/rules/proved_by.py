@@ -51,6 +51,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
 from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.spec_words import is_missing_word
 
 RULE = Rule(
     name="proved-by",
@@ -79,6 +80,8 @@ def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
         return
     known = {str(result.text) for result in checks[proof.step].results}
     for result in proof.results:
+        if is_missing_word(facts, facts.tree.steps[proof.step], result):
+            return  # `spec-result` asks for it
         if result not in known:
             hint = suggestion(result, known, "use a result of that check")
             yield RULE.finding(result.at, f"`{proof.step}` has no result `{result}`", WHY, hint,
@@ -97,12 +100,13 @@ def _holds(left_by: Exit | None, proof: Proof) -> bool:
 
 
 def _not_on_this_path(fix: Step, proof: Proof, arrival: Arrival) -> Finding:
-    left = arrival.left_by
+    left, hint = arrival.left_by, "correct the path, name this result too, or delete the proof"
     if left is None:
         how = f"was never done on the way to `{fix.id}`"
+        hint = (f"a branch goes past it: lead the path to `{proof.step}`; or delete the proof if "
+                f"`{fix.id}` doesn't rest on it")  # fmt: skip
     else:
         words = f"`{left.result.text}`" if left.result else left.kind.value
         how = f"was left by {words} on the way to `{fix.id}`"
     path = " -> ".join(arrival.steps)
-    return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY,
-                        "correct the path, name this result too, or delete the proof")  # fmt: skip
+    return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY, hint)

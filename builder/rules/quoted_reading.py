@@ -45,7 +45,7 @@ Fix: Add the check to `proved_by`, or say it without the reading.
 import re
 from collections.abc import Iterator
 
-from builder.graph.evidence import convicting_checks
+from builder.graph.evidence import arrivals, convicting_checks
 from builder.model.checks import Check
 from builder.model.ends import Fix
 from builder.model.finding import Finding, Severity
@@ -95,8 +95,23 @@ def _of_quote(facts: Facts, fix: Step, text: Text, match: re.Match[str]) -> Iter
     elif facts.whole and source.id not in {str(proof.step) for proof in fix.body.proved_by}:
         convicting = convicting_checks(facts.tree, facts.graph, fix.id)
         if convicting != {source.id}:
-            yield RULE.finding(text.at, f"`{match[0]}` isn't measured on every path to `{fix.id}`",
-                               WHY, f"add `{source.id}` and its result to `proved_by`")  # fmt: skip
+            yield _unproved(facts, fix, text, source.id)
+
+
+def _unproved(facts: Facts, fix: Step, text: Text, quoted: str) -> Finding:
+    """Return the finding for a reading that isn't, or may not be, there at the fix."""
+    message = f"`<{quoted}>` isn't measured on every path to `{fix.id}`"
+    if all(one.left_by for one in arrivals(facts.graph, quoted, fix.id)):
+        hint = f"add `{quoted}` and its result to `proved_by`: the sheet quotes only what is there"
+        return RULE.finding(text.at, message, WHY, hint)
+    names = [*convicting_checks(facts.tree, facts.graph, fix.id)]
+    names += [str(proof.step) for proof in fix.body.proved_by] if isinstance(fix.body, Fix) else []
+    steps = (facts.tree.steps.get(name) for name in dict.fromkeys(names))
+    there = [one for one in steps if one and isinstance(one.body, Check)
+             and not _unquotable(one, one.body, None)]  # fmt: skip
+    listed = " or ".join(f"`<{one.id}>`" for one in there)
+    return RULE.finding(text.at, message, WHY, f"quote one that is: {listed}" if listed else
+                        "say it without the reading")  # fmt: skip
 
 
 def _unit_behind(facts: Facts, check_: Check, rest: str, name: str) -> str:

@@ -35,15 +35,14 @@ Fix: Give each possible result a branch, and delete those that can't happen.
 
 from collections.abc import Iterator
 
-from builder.graph.spec_readings import good_of, load_of, words_for
 from builder.model.checks import Check, Reading
+from builder.model.ends import Fix
 from builder.model.figures import NOTHING_SHOWN
 from builder.model.finding import Finding, Related, Severity
 from builder.model.tree import Step
-from builder.model.vehicle_data import Spec, Vehicle
+from builder.model.vehicle_data import Spec
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.vehicles_of import vehicles_of
-from builder.wording.value_text import scope_text
+from builder.rules.shared.spec_words import possible_words, words_without_result
 
 RULE = Rule(
     name="spec-result",
@@ -65,38 +64,28 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _of_reading(facts: Facts, step: Step, reading: Reading, spec: Spec) -> Iterator[Finding]:
     assert isinstance(step.body, Check)
-    compared = [one.compares.get(reading.name) for one in step.body.results]
-    written = {str(word): word for word in compared if word and word != NOTHING_SHOWN}
-    rest_covered = len(compared) > sum(word is not None for word in compared)
-    possible = _possible(facts, step, spec)
-    for word, good in possible.items():
-        if word not in written and not rest_covered:
+    for missing, good in words_without_result(facts, step, reading).items():
+        yield RULE.finding(
+            step.text.at, f"no result covers `{missing}` ({good})",
+            "a tech who gets that reading is stuck", f"add `{missing}` and its branch",
+            *_named_by(facts, step, missing),
+        )  # fmt: skip
+    possible = possible_words(facts, step, spec)
+    for result in step.body.results:
+        word = result.compares.get(reading.name)
+        if word and word != NOTHING_SHOWN and word not in possible:
             yield RULE.finding(
-                step.text.at, f"no result covers `{word}` ({good})",
-                "a tech who gets that reading is stuck", f"add `{word}` and its branch",
-            )  # fmt: skip
-    for word, text in written.items():
-        if word not in possible:
-            yield RULE.finding(
-                text.at, f"a reading can't be `{word}`: good is {spec.good.text}",
+                word.at, f"a reading can't be `{word}`: good is {spec.good.text}",
                 "a branch that can't be taken hides a mistake",
                 f"give `{spec.id}` that limit in kb/specs.yml, or delete this result",
                 Related(spec.good.text.at, "the limits"),
             )  # fmt: skip
 
 
-def _possible(facts: Facts, step: Step, spec: Spec) -> dict[str, str]:
-    """Return the possible results, each with the good range and the vehicle that has it."""
-    covered = vehicles_of(facts.tree.applies_to, facts.library.vehicles)
-    own = (vehicle for vehicle in covered if spec.id in vehicle.specs)
-    vehicles: tuple[Vehicle | None, ...] = (None, *own)
-    load = load_of(step)
-    possible: dict[str, str] = {}
-    for vehicle in vehicles:
-        good = str(good_of(spec, vehicle, load).text)
-        where = (
-            f"good is {good} on the {scope_text(vehicle.scope)}" if vehicle else f"good is {good}"
-        )
-        for word in words_for(spec, vehicle, load):
-            possible.setdefault(word, where)
-    return possible
+def _named_by(facts: Facts, check_: Step, word: str) -> Iterator[Related]:
+    """Point at the proofs that name the result."""
+    for step in facts.steps:
+        for proof in step.body.proved_by if isinstance(step.body, Fix) else ():
+            for result in proof.results:
+                if proof.step == check_.id and result == word:
+                    yield Related(result.at, f"`{step.id}` rests on it")

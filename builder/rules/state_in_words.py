@@ -30,11 +30,13 @@ Fix: Write the state's name. What the state doesn't say stays in words beside it
 test after a repair that needs a state is a check with `when`; `verify` names it with its result.
 """
 
+import re
 from collections.abc import Iterator
 
 from builder.model.conditions import Takes
 from builder.model.ends import Fix
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Severity, edit_of
+from builder.model.text import Text
 from builder.rules.shared.close_states import offer_of, states_meant, states_named
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -44,6 +46,7 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="A condition in free text that means a state.",
 )
+WHY = "the walk doesn't change the state for it, and shows none of its cautions"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -53,11 +56,14 @@ def check(facts: Facts) -> Iterator[Finding]:
             yield from _in_tests(facts, step.body)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
-            if meant:
+            if right := _state_with_words(facts, words):
+                yield RULE.finding(words.at, f"`{words}` is read as free text", WHY,
+                                   f"write `{right}`", edit=edit_of(words, right))  # fmt: skip
+            elif meant:
                 yield RULE.finding(
                     words.at,
                     f"`{words}` is free text, not a state",
-                    "the walk doesn't change the state for it, and shows none of its cautions",
+                    WHY,
                     offer_of([_written(facts, name) for name in meant], ""),
                 )
 
@@ -74,6 +80,16 @@ def _in_tests(facts: Facts, fix: Fix) -> Iterator[Finding]:
                 f"write a check with `when: [{_written(facts, name)}]`, and name it here: "
                 "`{step: result}`",
             )  # fmt: skip
+
+
+def _state_with_words(facts: Facts, words: Text) -> str | None:
+    """Return `unplugged alternator` as a state with its part, and `key-on and hot` as two items."""
+    name, _, rest = words.partition(" ")
+    state = facts.library.conditions.get(name) if "-" in name or rest else None
+    if state and state.takes:
+        return f"{{{name}: {rest}}}"
+    rest = re.sub(r"^(?:and|with|,) ", "", rest)
+    return f"{name.rstrip(',')}, {rest}" if state and "-" in name else None
 
 
 def _written(facts: Facts, name: str) -> str:

@@ -18,13 +18,16 @@ Fix: Write the value in the unit of the spec, and within `from` and `to`.
 
 from collections.abc import Iterator
 from datetime import date
+from decimal import Decimal
 
-from builder.model.finding import Finding, Severity, edit_of
+from builder.model.finding import Finding, Related, Severity, edit_of
 from builder.model.library import Library
+from builder.model.ranges import Range
+from builder.model.text import Text
 from builder.model.vehicle_data import Connector, Good, Spec
 from builder.rules.shared.rule import Family, Rule, as_warning
 from builder.rules.shared.spec_units import is_out_of_reach
-from builder.trade.wire_colors import in_our_codes
+from builder.trade.wire_colors import WIRE_COLORS, colors_like, in_our_codes, wire_of
 
 RULE = Rule(
     name="vehicle-value",
@@ -58,18 +61,40 @@ def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
             f"{spec.low:f} to {'OL' if spec.high.is_infinite() else f'{spec.high:f}'} {spec.unit}"
         )
         yield RULE.finding(good.text.at, f"`{good.text}` can't be read: `{spec.id}` is {span}", WHY,
-                           f"write it in {spec.unit}, within {span}")  # fmt: skip
+                           f"write it in {spec.unit}, within {span}",
+                           Related(spec.good.text.at, f"`{spec.id}`: its unit and its span"),
+                           )  # fmt: skip
+    elif (step := spec.resolution) and (limit := _too_small(good.range, step)):
+        yield RULE.finding(good.text.at, f"no reading of `{spec.id}` can be as small as {limit:f}: "
+                           f"its resolution is {step:f} {spec.unit}", WHY,
+                           f"correct the limit, or the `resolution` of `{spec.id}`",
+                           Related(step.at, "the resolution"))  # fmt: skip
+
+
+def _too_small(span: Range, resolution: Decimal) -> Decimal | None:
+    """Return a limit that lies between 0 and the first reading."""
+    return next((end for end, _ in span if 0 < abs(end) < resolution), None)
+
+
+def _no_color(wire: Text) -> Finding:
+    """Return the finding for a wire that the drawing can't color."""
+    like = [f"`{code}` ({WIRE_COLORS[code].name})" for code in colors_like(wire)]
+    hint = f"did you mean {' or '.join(like)}?" if like else (
+        f"write one code or two, and the size: {', '.join(f'`{code}`' for code in WIRE_COLORS)}, "
+        "with a stripe `RD/WH`, with its size `RD/WH 0.8 mm2`")  # fmt: skip
+    codes = in_our_codes(wire)
+    return as_warning(RULE.finding(
+        wire.at, f"`{wire}` isn't in the codes of wire colors",
+        "the drawing of the connector would show no color", f"write `{codes}`" if codes else hint,
+        edit=edit_of(wire, codes) if codes else None,
+    ))  # fmt: skip
 
 
 def _pins(connector: Connector) -> Iterator[Finding]:
     drawn = [number for row in connector.face for number in row]
     for number, pin in connector.pins.items():
-        if pin.wire and (codes := in_our_codes(pin.wire)):
-            yield as_warning(RULE.finding(
-                pin.wire.at, f"`{pin.wire}` isn't in the codes of wire colors",
-                "the drawing of the connector would show no color", f"write `{codes}`",
-                edit=edit_of(pin.wire, codes),
-            ))  # fmt: skip
+        if pin.wire and not wire_of(pin.wire):
+            yield _no_color(pin.wire)
         if drawn and number not in drawn:
             yield RULE.finding(pin.number.at, f"connector `{connector.id}` has no pin {number}",
                                "the drawing of the connector would leave it out",

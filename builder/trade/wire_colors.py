@@ -63,18 +63,32 @@ def in_our_codes(text: str) -> str | None:
     """
     colors, blank, size = text.strip().partition(" ")
     codes = [_code_of(word) for word in re.split("[/-]", colors)]
-    if wire_of(text) or not all(codes) or len(codes) > 2:
+    if wire_of(text) or not all(codes) or len(codes) > 2 or not re.match(r"\d|$", size):
         return None
     return "/".join(filter(None, codes)) + blank + size
+
+
+def colors_like(text: str) -> tuple[str, ...]:
+    """Return the codes that a wire's first word that isn't one may stand for: `YL` for `YE`.
+
+    Empty where it begins with a code, or where there are other words.
+    """
+    match = re.fullmatch(r"([A-Za-z]+)(?:[/-][A-Za-z]+)?(?: \d.*)?", text.strip())
+    return () if not match or match[1] in WIRE_COLORS else tuple(_codes_short_for(match[1]))
 
 
 def _code_of(word: str) -> str | None:
     if word in WIRE_COLORS:
         return word
+    codes = _codes_short_for(word)
+    return codes[0] if len(codes) == 1 and len(word) > 2 else None
+
+
+def _codes_short_for(word: str) -> list[str]:
+    """Return the codes of the colors whose name has these letters in this order."""
     letters = ".*".join(map(re.escape, word.lower()))
-    names = [code for code, color in WIRE_COLORS.items()
-             if len(word) > 2 and re.match(letters, color.name.replace(" ", ""))]  # fmt: skip
-    return names[0] if len(names) == 1 else None
+    return [code for code, color in WIRE_COLORS.items()
+            if re.match(letters, color.name.replace(" ", ""))]  # fmt: skip
 
 
 def wire_of(text: str) -> Wire | None:

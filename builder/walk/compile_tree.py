@@ -20,6 +20,7 @@ from builder.walk.compile_check import check_row
 from builder.walk.compile_verify import verify_row
 from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
 from builder.walk.tree_rows import AskRow, StateRow, TreeTable, WalkStepRow, WhereRow
+from builder.wording.several_places import has_several_places
 
 CODES_NOTED = "DTCs and status"
 
@@ -73,7 +74,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "people": int(step.people) if step.people else None,
         "put_back": str(step.put_back or ""),
         "hazards": plain_texts(step.hazards),
-        "hook_up": str(step.hook_up or ""),
+        "hook_up": str(step.hook_up) if step.hook_up in library.conditions else "",
         "at_most": int(step.at_most) if step.at_most else None,
         "spent": target_of(tree, step.spent),
         "each": (str(step.each[0]), str(step.each[1])) if step.each else None,
@@ -142,7 +143,7 @@ def _body_row(tree: Tree, step: Step, library: Library) -> Row:
         case Action(then=then):
             return {"then": target_of(tree, then)}
         case Fix() as fix:
-            return _fix_row(tree, fix, library)
+            return _fix_row(tree, step, fix, library)
         case Stop() as stop:
             words = {"drive": str(stop.drive or ""), "why": str(stop.why or "")}
             return {"stop": str(stop.kind)} | without_empty(words)
@@ -150,7 +151,7 @@ def _body_row(tree: Tree, step: Step, library: Library) -> Row:
             return {"word": str(step.text)}
 
 
-def _fix_row(tree: Tree, fix: Fix, library: Library) -> Row:
+def _fix_row(tree: Tree, step: Step, fix: Fix, library: Library) -> Row:
     verify = [verify_row(tree, one, library) for one in fix.verify]
     return without_empty({
         "cause": str(fix.cause),
@@ -159,6 +160,7 @@ def _fix_row(tree: Tree, fix: Fix, library: Library) -> Row:
         "still_there": target_of(tree, fix.still_there),
         "replaces": str(fix.replaces.module) if fix.replaces else "",
         "torques": plain_texts(fix.torques),
+        "several_places": has_several_places(str(step.text), (str(one.part) for one in fix.parts)),
         "proved_by": [[str(one.step), plain_texts(one.results)] for one in fix.proved_by],
         "drive": str(fix.drive or ""),
         "why": str(fix.why or ""),

@@ -11,7 +11,7 @@ from builder.walk.job_details import BLANK
 
 REST, AFTER = "complaint", "after"  # names of the tech's own words
 NOTHING = "none"  # typed where the cause explains all of it
-_SEVERAL = re.compile(r"\b(?:and|also|plus|too)\b|;", re.IGNORECASE)
+_SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|;", re.IGNORECASE)
 
 
 def has_several_parts(complaint: str, handed_off: bool) -> bool:

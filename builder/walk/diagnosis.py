@@ -18,6 +18,7 @@ from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
+from builder.walk.known_words import known_place, known_words, own_words
 from builder.walk.measured import (
     MeasuredCheck,
     asked_words,
@@ -31,10 +32,11 @@ from builder.walk.told import row_of
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.wording.day_text import day_of_time
+from builder.wording.one_of_several import narrowed, only_known
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
-
-LONGEST_WORDS = 200  # characters of the tech's own words
+from builder.wording.several_places import has_several_places, is_placed
+from builder.wording.unproved_cause import without_claims
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,9 @@ class Diagnosis:
     day: str = ""  # ISO date of the last event
     job: Mapping[str, str] = field(default_factory=dict)  # repair order, VIN and the like
     own_words: Mapping[str, str] = field(default_factory=dict)  # of the tech, for the papers
+    known: tuple[str, ...] = ()  # what was answered or typed: of several things it names the one
+    place: str = ""  # side, axle, cylinder
+    needs_place: bool = False  # it is of one of several like parts, and nothing says which
 
 
 def diagnosis_alone(tree: Tree, fix: str) -> Diagnosis:
@@ -79,6 +84,7 @@ def diagnosis_alone(tree: Tree, fix: str) -> Diagnosis:
         tell=without_quotes(str(step.body.tell or "")),
         advice=drive_advice(tree, fix),
         to_measure=tuple(asked_words(plain.steps[one].text) for one in checks if one in tree.steps),
+        needs_place=has_several_places(str(step.text), (str(one.part) for one in step.body.parts)),
     )
 
 
@@ -97,20 +103,29 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         steps=tuple(legible_step(one) for one in state.steps),
     )
     drive, why = drive_of(tables, state)
-    own = state.write_up.get(f"{end.inside}#{end.step}", {})
+    own = own_words(state)
+    evidence = tuple(
+        _with_proof(tables, one, before, own, library) for one in evidence_of(tables, end, before)
+    )
+    known = known_words(own, evidence)
+    place = known_place(own, base.filled, evidence_of(tables, end, before))
+    repair = narrowed(without_quotes(quoting(tables, words, row["text"])), known)
+    cause = narrowed(without_quotes(quoting(tables, words, row.get("cause", ""))), known)
+    unproved = tuple(_unproved(tables, end, before))
     return Diagnosis(
         tree=end.inside,
         fix=end.step,
-        repair=_own(own, "repair") or without_quotes(quoting(tables, words, row["text"])),
-        cause=_own(own, "cause") or without_quotes(quoting(tables, words, row.get("cause", ""))),
+        repair=own.get("repair") or repair,
+        cause=own.get("cause") or (without_claims(cause) if unproved else cause),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
-        evidence=tuple(
-            _with_proof(tables, one, before, own, library)
-            for one in evidence_of(tables, end, before)
-        ),
-        unproved=tuple(_unproved(tables, end, before)),
-        own_words={name: _own(own, name) for name in own},
+        evidence=evidence,
+        unproved=unproved,
+        own_words=own,
+        known=known,
+        place=place,
+        needs_place=row.get("several_places", False)
+        and not any([place, *map(is_placed, own.values()), *(one.unwritten for one in evidence)]),
         complaint=state.complaint,
         handed_off=end.inside != state.tree,
         vehicle=state.vehicle,
@@ -128,12 +143,13 @@ def _with_proof(
     """Return a check of the evidence with what its procedure found, and what the tech saw."""
     row = _row(tables, taken)
     results = row.get("results", ())
-    parts = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
+    every = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
+    parts = tuple(next(every, []))
     return replace(
         measured_check(tables, taken, library),
-        parts=tuple(next(parts, [])),
+        parts=parts,
         unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
-        seen=_own(own, taken.entry.step),
+        seen=own.get(taken.entry.step) or only_known(parts, [*own.values()]),
         inner=measured_run(tables, taken, before, library),
     )
 
@@ -143,11 +159,6 @@ def measured_run(
 ) -> tuple[MeasuredCheck, ...]:
     """Return what the procedure of a check measured, in its order."""
     return tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken))
-
-
-def _own(own: Mapping[str, str], name: str) -> str:
-    """Return what the tech wrote for the papers, as the part of a sentence."""
-    return " ".join(own.get(name, "").split())[:LONGEST_WORDS].rstrip(".")
 
 
 def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:

@@ -5,14 +5,19 @@ where nobody recorded it.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind, PriceLine
-from builder.plan.refused_options import FIT_HERE
+from builder.plan.refused_options import FIT_HERE, LEAVE
 from builder.walk.job_details import BLANK
+from builder.wording.one_of_several import narrowed_name
 from builder.wording.sentences import capitalized
 from builder.wording.value_text import money_text
+
+NOTHING_NOW = "No repair now"  # instead of leaving it, where it isn't safe
+LINE = 90  # characters that are sure to stand in one line
 
 
 def hours_text(options: Sequence[EstimateOption]) -> str:
@@ -22,18 +27,41 @@ def hours_text(options: Sequence[EstimateOption]) -> str:
     return f"{sum(hours):f}" if hours else ""
 
 
-def part_lines(options: Sequence[EstimateOption], chosen: str, own: str) -> list[str]:
-    """Return the parts of an option, or what the tech wrote of them."""
+def with_known_parts(
+    options: Sequence[EstimateOption], known: Sequence[str]
+) -> tuple[EstimateOption, ...]:
+    """Return options in which a part that may be one of several is named as the one it was."""
+    return tuple(
+        replace(
+            option,
+            lines=tuple(
+                replace(line, name=narrowed_name(line.name, known))
+                if line.kind is LineKind.PART
+                else line
+                for line in option.lines
+            ),
+        )
+        for option in options
+    )
+
+
+def part_lines(
+    options: Sequence[EstimateOption], chosen: str, own: str, asks_which: bool
+) -> list[str]:
+    """Return the parts of an option, or what the tech wrote of them.
+
+    `asks_which`: of a part that may be one of several, nothing else on the paper asks for it.
+    """
     option = next((one for one in options if one.id == chosen), None)
     if option is None or own:
         return [capitalized(own)] if own else []
     parts = [line for line in option.lines if line.kind is LineKind.PART]
-    return [_part_line(part) for part in parts] or ["None."]
+    return [_part_line(part, asks_which) for part in parts] or ["None."]
 
 
-def _part_line(part: PriceLine) -> str:
+def _part_line(part: PriceLine, asks_which: bool) -> str:
     """Write a part with blanks for its number, and for which it was where it may be several."""
-    which = f", which: {BLANK}" if " or " in part.name else ""
+    which = f", which: {BLANK}" if asks_which and " or " in part.name else ""
     installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
     return f"{capitalized(part.name)}{installed}{which}, part number {BLANK}"
 
@@ -47,11 +75,14 @@ def choice_lines(
     chosen, own = job.get("chosen"), job.get("declined")
     offered = [one for one in options if not one.not_offered]
     names = [_with_total(one, shop) for one in offered if one.id == chosen]
-    turned_down = [one.option for one in offered if one.id != chosen] if names else []
+    others = [NOTHING_NOW if one.not_offered else one.option for one in options
+              if one.id != chosen and (one in offered or one.id == LEAVE)]  # fmt: skip
+    turned_down = others if names else []
     declined = "; ".join([*turned_down, *([own] if own else [])])
     if not names and not declined:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    return [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+    lines = [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+    return [". ".join(lines)] if sum(map(len, lines)) <= LINE else lines
 
 
 def _with_total(option: EstimateOption, shop: Shop) -> str:

@@ -4,7 +4,7 @@ In: the tables, the steps as they were taken, the estimated hours of the repair.
 the record has no times there is a blank to write them in.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
 from builder.model.shop import Shop
@@ -25,29 +25,28 @@ def minutes_lines(
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
-    tenths = rounded_tenths([_minutes(before), _minutes(after)])
-    lines = [_from_to(state, taken, shop), _line("Hands-on, all of it", taken, sum(tenths), "")]
-    plan = f"{_hours(planned, *rounded_tenths([planned]))} planned" if planned else ""
-    lines.append(_line("Diagnosis", before, tenths[0], plan))
+    # All of it in minutes alone: the rows are booked, and their tenths need not add up to its own.
+    lines = [f"{_from_to(state, taken, shop)}; hands-on {_clock(taken, minutes_text)}"]
+    plan = f"{minutes_and_hours(planned)} planned" if planned else ""
+    lines.append("; ".join(filter(None, (f"Diagnosis: {_clock(before, minutes_and_hours)}", plan))))
     if after:
-        estimate = f"{hours} h on the estimate" if hours else ""
-        lines.append(_line("Repair and verification", after, tenths[1], estimate))
+        row = f"Repair and verification: {_clock(after, minutes_and_hours)}"
+        lines.append("; ".join([row, *([f"{hours} h on the estimate"] if hours else [])]))
     return lines
 
 
-def rounded_tenths(minutes: Sequence[Decimal]) -> list[int]:
-    """Return the rows in tenths of an hour, so that they add up as printed.
+def minutes_text(minutes: Decimal) -> str:
+    """Write minutes alone."""
+    return f"{minutes.normalize():f} min"
 
-    The sum is rounded half up; each row is cut to whole tenths, and those that lost most get the
-    tenths that are missing in the sum. No row is off by a whole tenth.
+
+def minutes_and_hours(minutes: Decimal) -> str:
+    """Write minutes with the tenths of an hour in which labor is booked, rounded half up.
+
+    The same minutes are the same hours on every paper, whatever stands beside them.
     """
-    exact = [one / SIX for one in minutes]
-    rows = [int(one) for one in exact]
-    missing = int(sum(exact, Decimal(0)).quantize(Decimal(1), ROUND_HALF_UP)) - sum(rows)
-    order = sorted(range(len(rows)), key=lambda at: exact[at] - rows[at], reverse=True)
-    for at in order[:missing]:
-        rows[at] += 1
-    return rows
+    tenths = (minutes / SIX).quantize(Decimal(1), ROUND_HALF_UP)
+    return f"{minutes_text(minutes)} ({tenths.scaleb(-1)} h)"
 
 
 def _from_to(state: JobState, taken: Sequence[StepTaken], shop: Shop) -> str:
@@ -63,18 +62,11 @@ def _planned(tables: WalkTables, taken: StepTaken) -> Decimal:
     return Decimal(row.get("minutes", 0))
 
 
-def _minutes(taken: Sequence[StepTaken]) -> Decimal:
-    return Decimal(sum(one.entry.minutes or 0 for one in taken if one.entry.event >= 0))
-
-
-def _line(name: str, taken: Sequence[StepTaken], tenths: int, planned: str) -> str:
+def _clock(taken: Sequence[StepTaken], written: Callable[[Decimal], str]) -> str:
+    """Write the minutes that steps took; a blank where none was timed."""
     minutes = [one.entry.minutes for one in taken if one.entry.event >= 0]
     timed = [one for one in minutes if one is not None]
-    partly = " (not all steps timed)" if timed and len(timed) < len(minutes) else ""
-    clock = f"{_hours(_minutes(taken), tenths)}{partly}" if timed else f"{BLANK} h"
-    return f"{name}: " + "; ".join(filter(None, (clock, planned)))
-
-
-def _hours(minutes: Decimal, tenths: int) -> str:
-    """Write minutes with the tenths of hours in which labor is booked."""
-    return f"{minutes.normalize():f} min ({Decimal(tenths).scaleb(-1)} h)"
+    if not timed:
+        return f"{BLANK} {'h' if written is minutes_and_hours else 'min'}"
+    partly = " (not all steps timed)" if len(timed) < len(minutes) else ""
+    return f"{written(Decimal(sum(timed)))}{partly}"

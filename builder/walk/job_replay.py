@@ -41,6 +41,8 @@ class Deviation:
     was: str  # where it ended: a fix, or another tree
     now: str  # "" where it can't go on
     problem: str = ""
+    measured: CaseStep | None = None  # the first of its readings that give another result now
+    gives: str = ""  # that result
 
 
 class OneTree(Mapping[str, TreeTable]):
@@ -89,7 +91,18 @@ def _deviation(tables: WalkTables, stretch: Stretch, case: Case) -> Deviation | 
     now = _end_of(state, stretch)
     if not problem and _is_same_end(state, now, stretch):
         return None
-    return Deviation(_last_common(state, stretch), stretch.end, "" if problem else now, problem)
+    measured, gives = _other_result(state, stretch)
+    return Deviation(_last_common(state, stretch), stretch.end, "" if problem else now, problem,
+                     measured, gives)  # fmt: skip
+
+
+def _other_result(state: JobState, stretch: Stretch) -> tuple[CaseStep | None, str]:
+    """Return the first step whose readings give another result than the job has, and that one."""
+    for before, now in zip(stretch.steps, state.steps, strict=False):
+        if before.step != now.step or before.result != now.result:
+            is_measured = before.step == now.step and before.measured and not before.stated
+            return (before, now.result) if is_measured else (None, "")
+    return None, ""
 
 
 def _end_of(state: JobState, stretch: Stretch) -> str:

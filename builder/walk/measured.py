@@ -24,7 +24,8 @@ from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
-FOUR_DIGITS = Context(prec=4)
+LEAST_DIGITS = 3  # of a reading in another unit, enough to hold against its limit
+MOST_DIGITS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,10 +118,12 @@ def legible_step(entry: RecordedStep) -> RecordedStep:
 
 
 def _legible(reading: RecordedReading) -> str:
-    """Return the value; one that was typed in another unit has digits that nobody measured."""
+    """Return the value; one of another unit, or computed, has digits that nobody measured."""
     if reading.typed.endswith(reading.unit) or not reading.value.replace(".", "").isdigit():
         return reading.value
-    return f"{FOUR_DIGITS.plus(Decimal(reading.value)):f}"
+    typed = sum(one.isdigit() for one in reading.typed) or MOST_DIGITS
+    digits = Context(prec=max(LEAST_DIGITS, min(typed, MOST_DIGITS)))
+    return f"{digits.plus(Decimal(reading.value)):f}"
 
 
 def _value(name: str, reading: RecordedReading, good: CutPair | None) -> MeasuredValue:

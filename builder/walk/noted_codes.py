@@ -18,9 +18,9 @@ _STATUS = re.compile(
     re.IGNORECASE,
 )
 BEFORE, AFTERWARD = ", before the repair", ", after the repair"
-NONE_RECORDED = "None recorded. DTC __________ status ____________ module ____________________"
 NO_TEXT = "text ____________________"  # of a code that the shop has no words for
 ONE_MORE = "DTC __________ status ____________ module ____________________"
+NONE_RECORDED = "None on record: ☐ none found  ☐ not scanned  ☐ these:"
 
 
 def code_lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> list[str]:

@@ -8,29 +8,37 @@ import re
 from collections.abc import Iterator, Sequence
 
 from builder.model.library import Library
+from builder.walk.complaint_lines import NOTHING
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import CANNOT_TEST, JobState
 from builder.walk.measured import measured_check
 from builder.walk.measured_lines import evidence_line
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import row_of
-from builder.walk.tree_rows import VerifyRow
+from builder.walk.tree_rows import TreeTable, VerifyRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.wording.finding_text import finding_text
 from builder.wording.sentences import capitalized
 
 NOT_RUN = re.compile(
     r"\bnot (?:yet )?(?:run|tested|complete|completed|ready|supported)\b|\bincomplete\b",
     re.IGNORECASE,
 )
-NOT_CONFIRMED = "Not confirmed"
+NOT_CONFIRMED, PASSED = "Not confirmed", "passed"
+_NOTHING = ": Nothing "  # heard, felt, seen
 
 
 def verification_lines(
-    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+    tables: WalkTables,
+    state: JobState,
+    taken: Sequence[StepTaken],
+    library: Library,
+    rest: str = "",
 ) -> list[str]:
     """Return a line for each test of the fix, and for each reading of a procedure that it ran.
 
-    None where the walk ended without a repair.
+    None where the walk ended without a repair. `rest` is what of the complaint the cause doesn't
+    explain: a test that noticed nothing says nothing of that.
     """
     if state.end is None or state.end.kind != "fix":
         return []
@@ -42,8 +50,16 @@ def verification_lines(
     lines = []
     for at, test in enumerate(tests):
         run = runs[at] if at < len(runs) else None
-        lines += [_line(tables, test, run, library), *_readings(tables, run or (), library)]
+        line = without_rest(_line(tables, test, run, library), rest)
+        lines += [line, *_readings(tables, run or (), library)]
     return lines
+
+
+def without_rest(line: str, rest: str) -> str:
+    """Say of a test that noticed nothing that it leaves out what of the complaint is open."""
+    if not rest or rest.casefold() == NOTHING or _NOTHING not in line:
+        return line
+    return f"{line}, apart from what is not diagnosed yet: {rest}"
 
 
 def _readings(tables: WalkTables, run: Sequence[StepTaken], library: Library) -> Iterator[str]:
@@ -87,12 +103,21 @@ def _hides_a_monitor(checks: Sequence[StepTaken]) -> bool:
     return any(NOT_RUN.search(result) for result in last.values())
 
 
+def _passed_words(procedure: TreeTable) -> str:
+    """Name a procedure, by its good word where its title is a question: `Battery: good`."""
+    title, words = procedure["title"], procedure.get("returns", [])
+    return finding_text(title, words[0]) if title.endswith("?") and words else title
+
+
 def _name(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None) -> str:
     if "text" in test:
         return capitalized(test["text"])
     if "by" in test:
         procedure = tables.shop["procedures"].get(test["by"]["procedure"])
-        return procedure["title"] if procedure else test["by"]["procedure"]
+        if procedure is None:
+            return test["by"]["procedure"]
+        is_passed = run is not None and run[-1].entry.result == PASSED
+        return _passed_words(procedure) if is_passed else procedure["title"]
     inside = run[-1].entry.inside if run else ""
     steps = tables[inside]["steps"] if inside else {}
     return steps[test["step"]]["text"] if test["step"] in steps else test["step"]

@@ -72,6 +72,8 @@ def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> 
     used = [one for _, checks in _ruled_out(tables, state, answered) for one in checks]
     if end is not None and end.kind == "fix":
         used += evidence_of(tables, end, before_repair(state, taken))
+    elif end is not None and end.kind != "stuck":
+        used += [*answered.values()][-1:]  # it stands beside the end
     return [one for one in answered.values() if not any(one is other for other in used)]
 
 

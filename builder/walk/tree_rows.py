@@ -98,6 +98,7 @@ class WalkStepRow(TypedDict):
     tell: NotRequired[str]  # to the customer; `<step>` quotes a reading
     replaces: NotRequired[str]  # the module; what its record says of fitting it is added
     torques: NotRequired[list[str]]  # names in the vehicle's file
+    several_places: NotRequired[bool]  # it is of one of several like parts, and doesn't say which
     proved_by: NotRequired[list[tuple[str, list[str]]]]  # checks and the results that will do
     verify: NotRequired[list[VerifyRow]]
     still_there: NotRequired[Target]

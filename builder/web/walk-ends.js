@@ -9,7 +9,7 @@ globalThis.baytreeEnds = (() => {
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
-  const SEVERAL = /\b(?:and|also|plus|too)\b|;/i; // as in complaint_lines.py
+  const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
 
   function saveRecord({ job, record }) {
     const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");
@@ -45,6 +45,9 @@ globalThis.baytreeEnds = (() => {
     return results.find(({ text }) => text === entry.result)?.parts || [];
   }
 
+  // Is it one of several like parts, which the tree can't name?
+  const severalPlaces = ({ tables, state }) => Boolean(tableOf(tables, state.end.inside).steps[state.end.step].several_places);
+
   const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
     && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
 
@@ -52,7 +55,7 @@ globalThis.baytreeEnds = (() => {
   function papersButton(walk, proofs) {
     const { shown } = walk, own = ownWords(walk);
     const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
-      || hasOpenComplaint(walk, own) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+      || hasOpenComplaint(walk, own) || (severalPlaces(walk) && !own.where) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
     return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
       () => walk.sheet("papers", proofs), { "data-do": "papers" }));
   }
@@ -130,5 +133,5 @@ globalThis.baytreeEnds = (() => {
       : h("p", { class: "w-repair" }, `Call ${words}.`);
   }
 
-  return { saveRecord, ownWords, partsOf, fixFace, verifyFace, verifyBar, overFace };
+  return { saveRecord, ownWords, partsOf, severalPlaces, fixFace, verifyFace, verifyBar, overFace };
 })();

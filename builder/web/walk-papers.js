@@ -1,5 +1,5 @@
-/* What the papers say in the tech's own words: the cause, the repair, the parts, what was seen; what of
- * the complaint is left, and how it is after the repair.
+/* What the papers say in the tech's own words: where it is, the cause, the repair, the parts, what was
+ * seen; what of the complaint is left, and how it is after the repair.
  *
  * In: the walk at a fix, the answers that prove it. Out: the sheet `papers` in `baytreeSheets`. All of
  * it is optional: an empty field leaves the tree's words.
@@ -9,9 +9,10 @@
   const { h, button, labeled } = baytreeParts;
   const { capital, asked, filledIn } = baytreeWords;
   const { tableOf } = baytreeTold;
-  const { ownWords, partsOf } = baytreeEnds;
+  const { ownWords, partsOf, severalPlaces } = baytreeEnds;
   const { openSheet, closeSheet } = baytreeSheets;
   const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
+  const PLACE = [["where", "Where it is: side, axle, or cylinder"]]; // of one of several like parts
   const NOTHING = "none"; // the cause explains all of the complaint
 
   function textField(walk, name, label, standard) {
@@ -43,7 +44,7 @@
   baytreeSheets.papers = (walk, proofs) => {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     const fields = [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
-      ...FIELDS.map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
+      ...[...(severalPlaces(walk) ? PLACE : []), ...FIELDS].map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
     openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. Leave empty what is right as it stands."),
     ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
   };

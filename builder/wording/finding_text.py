@@ -17,13 +17,14 @@ from builder.wording.question_parts import (
     verb_text,
     yes_text,
 )
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 
 _YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
 _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
           "neither side": "neither side"}  # fmt: skip
 _SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
-           "hear or feel": "Heard or felt", "see and hear": "Seen and heard"}  # fmt: skip
+           "hear or feel": "Heard or felt", "see or feel": "Seen or felt",
+           "see and hear": "Seen and heard"}  # fmt: skip
 _VERBS = "|".join(sorted(_SENSES, key=len, reverse=True))
 _SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{_VERBS})\b(?P<rest>.*)")
 # What is asked of a part: the part alone, and on which occasion, says enough before the answer.
@@ -39,6 +40,8 @@ _OF_A_PART = tuple(map(re.compile, (
     r"What(?: is|'s) (?P<part>.+)",
     r"Where is (?P<part>the .+)",
 )))  # fmt: skip
+# What none of the parts does; one that is asked with `not` would deny twice.
+_WHICH = re.compile(r"Which (?P<rest>(?:[a-z]+ )?(?:DTCs|[a-z]+s) (?!do\b|does\b|don't\b|of\b).+)")
 _INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
                        r"(?P<aux>does|do|did|is|are) (?P<after>.+)")  # fmt: skip
 
@@ -48,6 +51,11 @@ def finding_text(question: str, answer: str) -> str:
     asked = _of_the_shop(question)
     if re.match(r"(?:Is|Are) \w+ (?:one )?of these", asked):
         return capitalized(answer)
+    sensed = _SENSED.match(asked)
+    if sensed and answer == "nothing":
+        return f"Nothing {uncapitalized(_label(asked))}"
+    if answer == "none" and (which := _WHICH.match(asked)):
+        return f"No {which['rest']}"
     first, _, after = asked.partition(" ")
     if first.lower() not in NEGATIVE or not question.endswith("?"):
         return f"{finding_label(question)}: {answer}"

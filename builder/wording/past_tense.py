@@ -9,18 +9,20 @@ mostly a part, so it isn't listed.
 import re
 
 _REGULAR = (
-    "add", "adjust", "aim", "align", "ask", "balance", "bypass", "calibrate", "center", "change",
-    "charge", "check", "clean", "clear", "close", "configure", "connect", "correct", "drain", "end",
-    "equalize", "evacuate", "fill", "flush", "free", "glue", "hand", "initialize", "inspect",
-    "install", "latch", "loosen", "lube", "machine", "note", "open", "pair", "patch", "polish",
-    "recover", "refill", "rejoin", "release", "remove", "repair", "replace", "reseal", "reseat",
-    "rotate", "secure", "tighten", "torque", "turn", "update", "use",
+    "add", "adjust", "aim", "align", "ask", "balance", "bypass", "calibrate", "center",
+    "change", "charge", "check", "clamp", "clean", "clear", "close", "configure", "connect",
+    "correct", "drain", "end", "equalize", "evacuate", "fill", "finish", "fix", "flush", "free",
+    "glue", "grease", "hand", "initialize", "inspect", "install", "latch", "loosen", "lube",
+    "machine", "move", "note", "open", "pair", "patch", "polish", "recover", "refill", "rejoin",
+    "release", "remove", "repair", "replace", "reseal", "reseat", "rotate", "secure", "tighten",
+    "torque", "turn", "update", "use",
 )  # fmt: skip
 _OWN = {
-    "bed": "bedded", "bend": "bent", "bleed": "bled", "blow": "blew", "cut": "cut", "dry": "dried",
-    "find": "found", "get": "got", "have": "had", "keep": "kept", "program": "programmed",
-    "put": "put", "refit": "refitted", "reset": "reset", "run": "ran", "set": "set",
-    "show": "showed", "stop": "stopped", "teach": "taught",
+    "bed": "bedded", "bend": "bent", "bleed": "bled", "blow": "blew", "cut": "cut",
+    "drive": "drove", "dry": "dried", "find": "found", "get": "got", "have": "had",
+    "keep": "kept", "leave": "left", "program": "programmed", "prop": "propped", "put": "put",
+    "refit": "refitted", "reset": "reset", "run": "ran", "set": "set", "show": "showed",
+    "stop": "stopped", "teach": "taught",
 }  # fmt: skip
 PAST = {verb: f"{verb.removesuffix('e')}ed" for verb in _REGULAR} | _OWN
 _VERB = re.compile(r"(?P<before>^|, (?:and |or |then )?| and | or )(?P<verb>[A-Za-z]+)\b")

@@ -3,20 +3,21 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
+from builder.chart.ends_beside import ends_beside
 from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
 from builder.chart.flow_metrics import flow_metrics, narrowest_rooms
-from builder.chart.spacing import ARROW, BESIDE
+from builder.chart.spacing import ARROW, BESIDE, INDENT
 from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 WORDS = st.text("abcmw", min_size=1, max_size=20)
 
 
-def two_ways_back(label: str) -> Flow:
+def two_ways_back(label: str, fix: str = "i", to_fix: str = "x") -> Flow:
     """Write a check whose results lead to a fix, and back to itself by a connector."""
-    edges = {"a": (Edge("a", "b", "x"), Edge("a", "a", label)), "b": ()}
+    edges = {"a": (Edge("a", "b", to_fix), Edge("a", "a", label)), "b": ()}
     leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
     sections = outline(StepGraph("a", leads, frozenset({"b"}), frozenset({"a"})))
-    nodes = {"a": Node("a", "check", "i", "1"), "b": Node("b", "fix", "i", "2")}
+    nodes = {"a": Node("a", "check", "i", "1"), "b": Node("b", "fix", fix, "2")}
     return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
 
 
@@ -26,3 +27,18 @@ def test_a_way_back_has_room_for_its_longest_word(label: str) -> None:
     metrics = flow_metrics(two_ways_back(label))
     word = metrics.labels["a"][1].widest
     assert narrowest_rooms(metrics)[1] >= BESIDE + word + ARROW + metrics.connectors["a"]
+
+
+@given(word=WORDS)
+def test_a_box_has_room_for_its_longest_word(word: str) -> None:
+    """Between its rounded ends too."""
+    metrics = flow_metrics(two_ways_back("x", word))
+    assert narrowest_rooms(metrics)[0] >= metrics.boxes["b"].widest + 2 * metrics.pads["b"]
+
+
+def test_a_result_inside_a_fix_has_room_for_its_longest_word() -> None:
+    """Indented, and between the rounded ends of the fix; it takes no more."""
+    metrics = flow_metrics(ends_beside(two_ways_back("x", to_fix="wmmmmmmw")))
+    words = metrics.inside["a"][0]
+    assert words
+    assert narrowest_rooms(metrics)[1] == INDENT + words.widest + 2 * metrics.pads["b"]

@@ -1,8 +1,11 @@
 """Signs of hazards: each its own, drawn in its field."""
 
+import cmath
 from dataclasses import replace
+from itertools import combinations, pairwise
 
 import pytest
+from faults import cross
 
 from builder.chart.hazard_marks import (
     HIGH,
@@ -62,3 +65,20 @@ def test_every_picture_is_drawn_inside_its_field(picture: str) -> None:
         for x, y in polygon:
             assert -0.01 <= x <= WIDE + 0.01
             assert -0.01 <= y <= HIGH + 0.01
+
+
+@pytest.mark.parametrize("picture", PICTURES)
+def test_no_outline_of_a_sign_crosses_itself(picture: str) -> None:
+    """Filled, one that does has a hole or a spike."""
+    for _, polygon in mark_polygons(picture):
+        edges = list(pairwise([*polygon, polygon[0]]))
+        assert not [pair for pair in combinations(edges, 2) if cross(*pair)]
+
+
+def test_the_teeth_of_a_gear_are_alike() -> None:
+    """Turned by one of its eight teeth, it looks the same."""
+    (gear,) = PICTURES["gear"]
+    points = [complex(x - 12, y - 14) for x, y in gear]
+    turned = [point * cmath.exp(1j * cmath.pi / 4) for point in points]
+    assert turned[:-4] == pytest.approx(points[4:])
+    assert turned[-4:] == pytest.approx(points[:4])

@@ -156,12 +156,19 @@ def test_no_larger_text_would_fit(small: Tree) -> None:
 
 
 def test_no_lone_head_and_no_lone_fix(trees: tuple[Tree, ...], library: Library) -> None:
-    """A column never ends with a bare head of a section, nor begins with a bare end."""
+    """A column never ends with a bare head of a section, nor begins with a bare end.
+
+    Nothing else is kept together: a column may end before any other block.
+    """
     for tree in trees:
         for blocks, first, last in block_groups(flow_of(tree, library).sections):
             assert not (first and not last and not any(block.sides for block in blocks)), tree.id
-            bare = blocks[0].down is None and not any(side.chain for side in blocks[0].sides)
-            assert not (bare and not first), tree.id
+            bare = [one.down is None and not any(side.chain for side in one.sides)
+                    for one in blocks]  # fmt: skip
+            assert not (bare[0] and not first), tree.id
+            for at in range(1, len(blocks)):
+                head = first and not any(block.sides for block in blocks[:at])
+                assert bare[at] or head, tree.id
 
 
 def test_boxes_come_in_the_order_of_their_numbers(

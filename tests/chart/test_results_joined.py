@@ -2,6 +2,7 @@
 
 from builder.chart.flow import Edge, Flow, Node
 from builder.chart.layout import drawn_short
+from builder.chart.results_joined import JOINED
 from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 
@@ -53,12 +54,11 @@ def test_where_the_first_that_fits_counts_only_neighbors_are_joined() -> None:
 
 def test_long_rows_of_results_are_kept_apart() -> None:
     """A row that runs over many lines is harder to read than two boxes."""
-    long = "a very long result of many words in a row"
-    assert said(flow_with((long, "f"), (f"{long} too", "f"), ("good", "c"))) == [
-        long,
-        f"{long} too",
-        "good",
-    ]
+    half = "a" * (JOINED // 2)
+    flow = flow_with((half, "f"), (half, "f"), ("good", "c"))
+    assert said(flow) == [f"{half} or {half}", "good"]
+    flow = flow_with((half, "f"), (f"{half}b", "f"), ("good", "c"))
+    assert said(flow) == [half, f"{half}b", "good"]
 
 
 def test_a_column_may_end_in_a_handoff() -> None:

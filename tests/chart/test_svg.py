@@ -4,12 +4,14 @@ import json
 import os
 import re
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from html import unescape
 from pathlib import Path
 
 from playwright.sync_api import Browser
 from shop import tree_of
 
+from builder.chart.chart import Box, Chart, Rect, Shape
 from builder.chart.fonts import FACES
 from builder.chart.layout import page_chart
 from builder.chart.svg import svg
@@ -70,6 +72,14 @@ def test_a_chart_says_in_words_what_it_shows(small: Tree) -> None:
     assert "<title>Chart: Lamp on, a small case</title>" in drawn
     (words,) = re.findall("<desc>(.*?)</desc>", drawn)
     assert unescape(words).startswith("11 steps. The usual way, straight down: 1 Record the codes;")
+
+
+def test_the_ground_of_a_signal_word_has_the_corners_of_its_box() -> None:
+    """It is as wide as the box, and rounded above where the box is."""
+    box = Box("a", "fix", Shape.TERMINATOR, Rect(2, 2, 90, 30), panel=14, signal="WARNING")
+    drawn = svg(Chart("Lamp on", "", 94, 34, 1, (box, replace(box, shape=Shape.PROCESS))))
+    assert '<path class="panel warning" d="M2 16v-5a9 9 0 0 1 9 -9h72a9 9 0 0 1 9 9v5z"/>' in drawn
+    assert '<rect class="panel warning" x="2" y="2" width="90" height="14"/>' in drawn
 
 
 def test_no_color_and_no_script_stand_in_the_drawing(small: Tree) -> None:

@@ -33,6 +33,16 @@ def test_the_height_is_that_of_the_lines(text: str, room: float) -> None:
     assert abs(words.height(room) - len(broken_lines(words, room)) * LEADING * SMALL) < 1e-9
 
 
+def test_a_line_may_fill_its_room() -> None:
+    """No line is broken, and none counted, for words that just have the room."""
+    words = label_text(Edge("a", "b", "m WWW i"))
+    _, wide, last = words.paragraphs[0]
+    room = wide.width + (last.space + last.width)
+    lines = [[word.text for word in line] for line in broken_lines(words, room)]
+    assert lines == [["m"], ["WWW", "i"]]
+    assert words.height(room) == 2 * LEADING * SMALL
+
+
 @given(TEXTS)
 def test_no_character_is_lost(text: str) -> None:
     """A word too long for any box is broken, and nothing of it dropped."""

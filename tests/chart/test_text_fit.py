@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import flow_metrics
-from builder.chart.styles import STYLES, Style
+from builder.chart.styles import STYLES, UNDER, Style
 from builder.chart.text_fit import (
     LARGEST,
     FitTask,
@@ -60,3 +60,11 @@ def test_a_chart_may_have_to_begin_on_the_first_sheet(small: Tree, style: Style)
     begun = layout_at_size(replace(whole, begins=True), 12, 1, 20)
     assert begun
     assert begun.begins
+
+
+def test_words_beside_the_chart_take_the_columns_they_need(small: Tree) -> None:
+    """One would be too narrow for them; the chart begins in the next."""
+    room = Room(770, 450, 450, beside=lambda width: 451 - (width > 200))
+    found = layout_at_size(task_of(flow_of(small), UNDER, room), 12, 4, 20)
+    assert found
+    assert [bool(column.pieces) for column in found.filled] == [False, False, True, True]

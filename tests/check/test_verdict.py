@@ -158,8 +158,10 @@ def test_named_files_have_their_findings_and_no_others(shop: Path) -> None:
     assert list(whole) == sorted(whole, key=lambda one: (one.at.file, one.at.line, one.at.column))
     assert {one.at.file for one in whole} >= {str(file.relative_to(shop)) for file in slips}
     with opened(shop) as cache:
-        found = check(shop, cache, TODAY, [slips[0]]).findings
+        verdict = check(shop, cache, TODAY, [slips[0]])
+        found = verdict.findings
         assert found
+        assert len(found) + verdict.elsewhere == len(whole)
         assert {one.at.file for one in found} == {"trees/charging/battery-lamp.yml"}
         for gone in (shop / "trees/charging/gone.yml", shop.parent):
             with pytest.raises(FileNotFoundError):

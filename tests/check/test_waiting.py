@@ -9,7 +9,7 @@ import pytest
 from builder.cache.database import temporary
 from builder.check.dependencies import ALL
 from builder.check.verdict import Verdict, check
-from builder.check.waiting import rests_on, waits
+from builder.check.waiting import doubtful_entries, rests_on, waits
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
@@ -90,3 +90,14 @@ def test_a_procedure_waits_for_the_states_that_it_needs() -> None:
     assert waits(at("kb/procedures/first-stop.yml"), (), states)
     assert not waits(at("kb/procedures/first-stop.yml"), (), tools)
     assert not waits(at("trees/horn/silent.yml"), (), states)
+
+
+def test_the_entry_in_which_a_mistake_stands_is_in_doubt(tmp_path: Path) -> None:
+    """It's the last key at or above the mistake; of a file that is gone, all entries are."""
+    (tmp_path / "kb").mkdir()
+    (tmp_path / "kb/tools.yml").write_text("# Tools\nclamp: {}\nmeter:\n  nmae: Meter\nlamp: {}\n")
+    mistake = Finding("schema", Severity.ERROR, Position("kb/tools.yml", 4, 3, 4, 7), "")
+    assert doubtful_entries(tmp_path, [mistake]) == {("tools", "meter")}
+    assert doubtful_entries(tmp_path, [at("kb/lamps.yml")]) == {("lamps", ALL)}
+    warning = at("kb/tools.yml", severity=Severity.WARNING)
+    assert doubtful_entries(tmp_path, [warning, at("trees/horn/silent.yml")]) == set()

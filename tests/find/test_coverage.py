@@ -72,6 +72,11 @@ def test_a_phrase_that_covers_next_to_nothing_fits_by_nothing() -> None:
     assert found.fit(0) == 0
 
 
+def test_of_a_query_without_words_nothing_is_covered() -> None:
+    """A tree found by its code alone covers no share of words that nobody typed."""
+    assert measure_coverage([], index_of("No crank")).share(0) == 0
+
+
 def test_a_word_of_the_trade_is_of_one_kind() -> None:
     """The first list that has it would win, and the other say nothing."""
     words = list(chain.from_iterable(TRADE_WORDS))

@@ -78,3 +78,12 @@ def test_words_that_mean_nothing_are_left_out() -> None:
     """A phrase of stop words alone, for stop words alone, leads nowhere and harms nothing."""
     book = make_phrasebook(slang=[WordRow("it is on", ("is",))], same=[WordRow("no", ("not",))])
     assert find_concepts(shop_tokens(split_words("it is on"), book.synonyms), book) == []
+
+
+def test_a_subject_stands_as_it_is() -> None:
+    """A car that hesitates when stopped at lights has nothing wrong with its stop light."""
+    book = make_phrasebook(slang=[], same=[], subjects=["stop light"])
+    together, apart = (find_concepts(shop_tokens(split_words(text), book.synonyms), book)
+                       for text in ("stop light", "stopped at lights"))  # fmt: skip
+    assert [one.alternatives for one in together] == [(("stop", "light"),)]
+    assert [one.alternatives for one in apart] == [(("stop",),), (("light",),)]

@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.find import ranking
-from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query
+from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query, query_concepts
+from builder.find.search_query import parse_query
 from builder.find.search_table import SearchTable, TreeRow, VehicleRow
 from builder.find.symptom_index import build_symptom_index
 from builder.model.library import Library
@@ -167,3 +168,21 @@ def test_an_empty_list_leads_to_trees_of_the_same_subject(small: SearchTable) ->
     assert not near.hits
     assert [hit.id for hit in near.nearest] == ["brakes/parking"]
     assert answer_query(index, "sunroof leaks ").nearest == ()
+
+
+def test_two_trees_of_the_same_subject_are_enough() -> None:
+    """Where none fits, the nearest are a hint and not another list to read through."""
+    titles = ("brakes drag", "brakes pull", "brakes grab")
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), trees, ()))
+    answer = answer_query(index, "brakes squeal in the rain ")
+    assert (len(answer.hits), len(answer.nearest)) == (0, 2)
+
+
+def test_a_word_half_typed_comes_after_the_words_before_it(small: SearchTable) -> None:
+    """What is finished counts as if nothing followed."""
+    index = build_symptom_index(small)
+    done, going = (query_concepts(parse_query(asked, index), index)
+                   for asked in ("brakes lamp ", "brakes lamp batt"))  # fmt: skip
+    assert done
+    assert going[:-1] == done

@@ -33,6 +33,8 @@ def dangers_of(text: str) -> list[str]:
         ("car won't stop", ["brakes"]),
         ("car couldn't be stopped", ["brakes"]),
         ("car hardly slows down", ["brakes"]),
+        ("car not one two stop", ["brakes"]),
+        ("car not one two three stop", []),
         # what takes a sign away does so near it
         ("chime won't stop", []),
         ("blue smoke", []),

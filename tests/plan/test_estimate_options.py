@@ -198,7 +198,7 @@ def test_a_fix_may_write_its_own_options(tree) -> None:
         library(),
     )
     assert [option.id for option in options] == [
-        "fit-here", "drive-in", "towed-in", "leave", "used-module", "by-post", "ask",
+        "fit-here", "drive-in", "towed-in", "used-module", "by-post", "ask", "leave",
     ]  # fmt: skip
     own = {option.id: option for option in options}
     assert (own["drive-in"].option, amount(own["drive-in"])) == ("Come by on Thursday", "182.00")

@@ -266,6 +266,22 @@ def test_the_tech_s_words_are_in_the_record(chromium: Browser, samples: Path) ->
     assert words["belt"]
 
 
+def test_a_fix_of_one_of_several_parts_asks_for_its_place(chromium: Browser, samples: Path) -> None:
+    """Which side, axle, or cylinder: typed once, it is in the record for both papers."""
+    with opened_page(chromium) as page:
+        opened(page, samples, "brakes/soft-pedal", "leak")
+        page.locator("[data-result]", has_text="wheel").first.click()
+        leave(page)
+        get_ready(page)
+        expect(do(page, "papers")).to_have_text("Papers: say which it was")
+        do(page, "papers").click()
+        page.locator('[data-own="where"]').fill("left rear")
+        do(page, "keep").click()
+        expect(page.locator("dialog[open]")).to_have_count(0)
+        (words,) = record(page)["write_up"].values()
+    assert words == {"where": "left rear"}
+
+
 def record(page: Page) -> dict[str, Any]:
     """Return the record as the page saves it."""
     if not do(page, "record").count():

@@ -1,22 +1,32 @@
-"""Hours add up as they are printed."""
+"""The same minutes are the same hours wherever they are printed."""
 
+import re
 from decimal import Decimal
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.walk.job_minutes import rounded_tenths
+from builder.walk.job_minutes import minutes_and_hours
 
 
-def test_a_worked_sum_of_rows() -> None:
-    """Own arithmetic: 63 and 28 min are 1.05 and 0.47 h, 91 min is 1.52 h: 1.0 + 0.5 = 1.5."""
-    assert rounded_tenths([Decimal(63), Decimal(28)]) == [10, 5]
-    assert rounded_tenths([Decimal(73), Decimal(51)]) == [12, 9]  # 124 min is 2.07 h: 2.1
+@pytest.mark.parametrize(
+    ("minutes", "text"),
+    [
+        (57, "57 min (1.0 h)"),  # 0.95 h
+        (63, "63 min (1.1 h)"),  # 1.05 h
+        (28, "28 min (0.5 h)"),  # 0.47 h
+        (0, "0 min (0.0 h)"),
+    ],
+)
+def test_worked_hours(minutes: int, text: str) -> None:
+    """Own arithmetic: rounded half up to the tenth of an hour."""
+    assert minutes_and_hours(Decimal(minutes)) == text
 
 
-@given(st.lists(st.integers(0, 600).map(Decimal), min_size=1, max_size=5))
-def test_rows_add_up_and_none_is_off_by_a_tenth(minutes: list[Decimal]) -> None:
-    """The sum is right to half a tenth, and so is what stands above it."""
-    rows = rounded_tenths(minutes)
-    assert abs(sum(rows) - sum(minutes) / 6) <= Decimal("0.5")
-    assert all(abs(row - one / 6) < 1 for row, one in zip(rows, minutes, strict=True))
+@given(st.integers(0, 6000))
+def test_hours_are_off_by_half_a_tenth_at_most(minutes: int) -> None:
+    """Half of a tenth of an hour is 3 min."""
+    hours = re.fullmatch(r"\d+ min \((\d+\.\d) h\)", minutes_and_hours(Decimal(minutes)))
+    assert hours
+    assert abs(Decimal(hours[1]) * 60 - minutes) <= 3

@@ -39,6 +39,9 @@ OF_WHAT = [
     ("Where does the smoke come out?", "gas cap", "Where the smoke comes out: gas cap"),
     ("What happens when you plug it in?", "its fuse blows", "When we plug it in: its fuse blows"),
     ("Which DTC is set?", "none", "Which DTC is set: none"),
+    ("Which other DTCs return?", "none", "No other DTCs return"),
+    ("Which modules don't respond?", "none", "Which modules don't respond: none"),
+    ("What do you hear or feel there?", "nothing", "Nothing heard or felt there"),
     ("Which VIN is in the module?", "another car", "VIN in the module: another car"),
 ]
 

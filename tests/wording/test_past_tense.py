@@ -9,6 +9,8 @@ from builder.wording.past_tense import past_tense
     ("text", "done"),
     [
         ("Replace the belt and tensioner", "Replaced the belt and tensioner"),
+        ("Prop the gate, replace its motor", "Propped the gate, replaced its motor"),
+        ("Free and grease the slide pins", "Freed and greased the slide pins"),
         ("Clean or repair the ground", "Cleaned or repaired the ground"),
         ("Program, configure, and initialize it", "Programmed, configured, and initialized it"),
         ("Replace the worn part, then align", "Replaced the worn part, then aligned"),

@@ -159,8 +159,9 @@ RECORD: Schema = _map(
             ),
         ),
         "write_up": _part(
-            "own words by fix", "What the papers say, by tree and fix; then by `cause`, `repair`, "
-            "`parts`, `complaint`, `after` or the check at which it was seen.", type="object",
+            "own words by fix", "What the papers say, by tree and fix; then by `where`, `cause`, "
+            "`repair`, `parts`, `complaint`, `after`, or the check where it was seen.",
+            type="object",
             additionalProperties=_texts("texts by name", "In the tech's own words."),
         ),
         "struck": _list("steps", "Steps that no longer follow, or were undone.", _STEP_ENTRY),

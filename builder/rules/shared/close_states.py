@@ -5,21 +5,16 @@ before how they are spelled; never the opposite, and never one with other hazard
 who writes `engine-of` must not be offered a running engine.
 """
 
-import re
 from collections.abc import Iterable, Iterator
 from difflib import SequenceMatcher
 from functools import lru_cache
 
 from builder.model.conditions import POWER, Conditions
 from builder.model.knowledge import Tool
+from builder.rules.shared.opposites import is_opposite, spaced_words, words_of_name
 
 CLOSE = 0.75  # how much of the spelling is the same; one slip in a short word, two in a long one
 SAME = 2.0  # nearer than any spelling: the words mean the state
-NEGATION = re.compile(r"\b(?:un|dis|not?\b|without\b)", re.IGNORECASE)
-OPPOSITES = (
-    {"on", "off"}, {"running", "off"}, {"open", "closed"}, {"raised", "ground"}, {"in", "out"},
-    {"straight", "turned"},
-)  # fmt: skip
 
 
 def states_meant(words: str, conditions: Conditions) -> list[str]:
@@ -46,8 +41,10 @@ def states_named(words: str, conditions: Conditions) -> list[str]:
 
 def states_with_tool(tool: Tool, conditions: Conditions) -> list[str]:
     """Return the states whose text names a tool: `battery support (power supply) on`."""
-    words = _words(str(tool.id))
-    return [name for name, one in conditions.items() if one.text and words <= _words(one.text)]
+    words = words_of_name(str(tool.id))
+    return [
+        name for name, one in conditions.items() if one.text and words <= words_of_name(one.text)
+    ]
 
 
 def offer_of(names: Iterable[str], otherwise: str) -> str:
@@ -59,33 +56,25 @@ def offer_of(names: Iterable[str], otherwise: str) -> str:
 @lru_cache(maxsize=20_000)  # the trees of a shop share most of their conditions in words
 def _nearness(words: str, name: str, text: str) -> float:
     """Return how near words are to a state with a name and a text; 0 to its opposite."""
-    if _words(words) in _meanings(name, text):
+    if words_of_name(words) in _meanings(name, text):
         return SAME
-    if _is_opposite(words, name):
+    if is_opposite(words, name):
         return 0
     spellings = [name, text] if text else [name]
-    return max(_alike(_spaced(words), _spaced(spelling)) for spelling in spellings)
+    return max(_alike(spaced_words(words), spaced_words(spelling)) for spelling in spellings)
 
 
 @lru_cache(maxsize=20_000)  # and most of their tests in words
 def _has_all_words(words: str, name: str, text: str) -> bool:
-    spoken = _words(words)
+    spoken = words_of_name(words)
     return any(len(meaning) > 1 and meaning <= spoken for meaning in _meanings(name, text))
 
 
 def _meanings(name: str, text: str) -> Iterator[frozenset[str]]:
-    yield _words(name)
+    yield words_of_name(name)
     if text:
-        yield _words(text)
-        yield _words(text.split(",")[0])
-
-
-def _is_opposite(one: str, other: str) -> bool:
-    """Whether one of two says what the other denies."""
-    if bool(NEGATION.search(_spaced(one))) != bool(NEGATION.search(_spaced(other))):
-        return True
-    first, second = _words(one), _words(other)
-    return any(first & pair and second & pair and not first & second & pair for pair in OPPOSITES)
+        yield words_of_name(text)
+        yield words_of_name(text.split(",")[0])
 
 
 def _alike(one: str, other: str) -> float:
@@ -93,12 +82,3 @@ def _alike(one: str, other: str) -> float:
     matcher = SequenceMatcher(None, one, other)
     can_be = matcher.real_quick_ratio() >= CLOSE and matcher.quick_ratio() >= CLOSE
     return matcher.ratio() if can_be else 0
-
-
-def _words(text: str) -> frozenset[str]:
-    return frozenset(_spaced(text).split())
-
-
-@lru_cache(maxsize=4096)  # each text in free words is held against the same states
-def _spaced(text: str) -> str:
-    return re.sub(r"[^a-z0-9<>]+", " ", text.casefold()).strip()

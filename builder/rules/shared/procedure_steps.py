@@ -35,6 +35,17 @@ def steps_that_run(facts: Facts) -> Iterator[Running]:
             yield Running(step, step.body, step.body.by, procedure)
 
 
+def other_word(running: Running) -> tuple[Text, Text] | None:
+    """Return the one result that the procedure never returns, and the one word without a result.
+
+    Where there is one of each, the first was written for the second.
+    """
+    results = [result.text for result in running.check.results]
+    unknown = [text for text in results if text not in running.procedure.returns]
+    free = [word for word in running.procedure.returns if word not in results]
+    return (unknown[0], free[0]) if len(unknown) == len(free) == 1 else None
+
+
 def led_past(running: Running) -> str:
     """Return the step that comes once the procedure has passed, or nothing."""
     passed = running.procedure.returns[0]

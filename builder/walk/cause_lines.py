@@ -1,0 +1,132 @@
+"""Cause and correction of a job, as the story has them.
+
+In: what a walk found, or the steps of one that found nothing. Out: lines. What was said once is not
+asked for again: a blank is there only where neither tree nor tech names the one thing.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import takewhile
+
+from builder.graph.runs import with_values
+from builder.model.ends import Drive
+from builder.model.library import Library
+from builder.walk.diagnosis import Diagnosis, before_repair
+from builder.walk.fix_words import drive_of
+from builder.walk.job_details import BLANK
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
+from builder.walk.measured import MeasuredCheck, asked_words, measured_check
+from builder.walk.measured_lines import evidence_line, evidence_lines
+from builder.walk.steps_taken import StepTaken
+from builder.walk.told import named, row_of
+from builder.walk.walk_tables import WalkTables
+from builder.wording.labels import STOP_LABELS
+from builder.wording.past_tense import past_tense
+from builder.wording.sentences import capitalized
+from builder.wording.vehicle_words import driving_text
+
+_SEVERAL = re.compile(r" or | if ")
+_BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
+PLACE_LABEL, PLACES = "Where", "side, axle, or cylinder"
+_HANDED_ON = ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
+SINCE = f"Result, if checked since: {BLANK}"
+
+
+def cause_lines(found: Diagnosis) -> list[str]:
+    """Return the cause and what convicts it; a blank where it is more than one thing."""
+    likely = "Likely, not all of it was checked: " if found.unproved else ""
+    says = any(found.own_words.get(name) for name in ("cause", "repair"))
+    is_open = _SEVERAL.search(found.cause) and not (says or any(map(_decides, found.evidence[:1])))
+    blank = [f"Exactly what: {BLANK * 3}"] if is_open else []
+    return [f"{likely}{found.cause or found.repair}.", *blank, *_evidence(found)]
+
+
+def _decides(check: MeasuredCheck) -> bool:
+    """Whether an answer says which of several things it was, or leaves that to a pen itself."""
+    is_word = not check.values and not _BARE.search(check.result)
+    return bool(is_word or check.seen or check.parts or check.unwritten)
+
+
+def _evidence(found: Diagnosis) -> Iterator[str]:
+    """Yield what convicts the fix, and what it should rest on but nobody checked."""
+    for check in found.evidence:
+        yield from evidence_lines(check)
+        yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
+        if check.stated:
+            yield SINCE
+    for asked in found.unproved:
+        yield f"Not checked on this job: {asked_words(asked)} {SINCE}"
+
+
+def no_cause_lines(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[str]:
+    """Return how a walk ended that came to no fix."""
+    if state.end is None:
+        return ["Not found yet: the walk goes on."]
+    if state.end.kind == "stuck":
+        return _stuck(tables, taken)
+    row = row_of(tables, state.frames[0])
+    last = [one for one in taken if one.entry.kind == "check"][-1:]
+    drive, why = drive_of(tables, state)
+    label = STOP_LABELS.get(state.end.kind, state.end.kind)
+    lines = [
+        f"No cause proved on this job. {label}: {row['text']}.",
+        *(evidence_line(measured_check(tables, one, library)) for one in last),
+        f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
+        f"Next: {row['note']}" if row.get("note") else "",
+        f"Handed to: {BLANK * 2}" if state.end.kind in _HANDED_ON else "",
+    ]
+    return [*filter(None, lines)]
+
+
+def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
+    """Return why the tree had no way on: nothing fits, or a check that can't be done here."""
+    last = [*takewhile(lambda one: one.entry.result == CANNOT_TEST, reversed(taken))][-1:]
+    if not last:
+        seen = [one.entry.seen for one in taken if one.entry.result == NONE_OF_THESE][-1:]
+        return ["Not found: no result of the tree fits.", *(f"Seen: {one}" for one in seen if one)]
+    step = row_of(tables, last[0].frame)["text"]
+    words = with_values(step, named(tables, last[0].frame))
+    reason = last[0].entry.seen
+    lines = [f"Not found: this can't be tested here: {words}", f"In the way: {reason}"]
+    return lines if reason else lines[:1]
+
+
+def correction_lines(
+    found: Diagnosis | None, state: JobState, taken: Sequence[StepTaken]
+) -> list[str]:
+    """Return what was done and where, with blanks for what nobody said of it."""
+    if found is None:
+        return ["Nothing was repaired."]
+    before = before_repair(state, taken)
+    done = taken[len(before) : len(before) + 1]
+    if not done:
+        return ["Not done yet."]
+    wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
+    blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
+    return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
+
+
+def is_repair_open(found: Diagnosis) -> bool:
+    """Whether the tree's words name more than one thing to do, and the tech wrote nothing."""
+    return bool(_SEVERAL.search(found.repair)) and not found.own_words.get("repair")
+
+
+def place_lines(found: Diagnosis) -> list[str]:
+    """Return where it is: a side, an axle, a cylinder; nothing where there is one such part."""
+    if place := place_beside(found):
+        return [f"{PLACE_LABEL}: {place}"]
+    return [f"{PLACE_LABEL} ({PLACES}): {BLANK * 2}"] if found.needs_place else []
+
+
+def place_beside(found: Diagnosis) -> str:
+    """Return where it is, unless cause or repair say so."""
+    words = f"{found.cause} {found.repair}".casefold()
+    return "" if found.place.casefold() in words else found.place
+
+
+def _done_text(found: Diagnosis) -> str:
+    """Return what was done; the tech's own words stay where their verb isn't known."""
+    done = past_tense(found.repair)
+    return capitalized(done.removeprefix("Done: ")) if found.own_words.get("repair") else done

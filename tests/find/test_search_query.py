@@ -1,0 +1,31 @@
+"""A query taken apart: what a reading means."""
+
+import pytest
+
+from builder.find.search_query import parse_query
+from builder.find.search_table import SearchTable
+from builder.find.symptom_index import build_symptom_index
+
+LOW, HIGH = "low voltage", "charging voltage too high"
+
+
+@pytest.mark.parametrize(
+    ("volts", "words"),
+    [
+        ("7.9 V", ""),
+        ("8 V", LOW),
+        ("12.2 V", LOW),
+        ("12.3 V", ""),
+        ("14.9 V", ""),
+        ("15 V", HIGH),
+        ("19.9 V", HIGH),
+        ("20 V", ""),  # a circuit of another voltage
+        ("12 V", ""),  # a socket
+    ],
+)
+def test_a_voltage_of_the_battery_means_low_or_high(
+    volts: str, words: str, small: SearchTable
+) -> None:
+    """Common practice, no source: below 12.3 V it is low, from 15 V charged too high."""
+    corrected = parse_query(f"battery {volts} ", build_symptom_index(small)).spelled.corrected
+    assert [meant for written, meant in corrected if written == volts] == [words] * bool(words)
