@@ -9,8 +9,6 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
-
 FACES = Path(__file__).parent / "faces"
 FAMILY = "Baytree Sans"
 LEADING = 1.15  # from baseline to baseline, in ems
@@ -37,6 +35,8 @@ class Face:
 @cache
 def face(style: str) -> Face:
     """Read the advance widths of `Medium` or `Bold`."""
+    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]  # slow to import
+
     file = FACES / f"BaytreeSans-{style}.ttf"
     with TTFont(file, lazy=True) as font:
         em = font["head"].unitsPerEm

@@ -6,5 +6,6 @@ In: arguments. Out: an exit status; files and text as the command promises.
 import gc
 
 # Trees are thousands of small values without cycles; to look for cycles among them at the usual
-# pace took a fifth of a build. Set here, before the commands are imported: it holds for that too.
-gc.set_threshold(100_000, 50, 50)
+# pace took a fifth of a build. Set here, before the commands are imported: it holds for that too,
+# and for the processes that they start.
+gc.set_threshold(1_000_000, 50, 50)

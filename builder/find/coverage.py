@@ -38,8 +38,8 @@ class QueryCoverage:
         return self.credit.get(entry, 0) // self.words if self.words else 0
 
     def fit(self, entry: int) -> int:
-        """How well the best phrase of an entry fits, 0 to 100."""
-        return self.phrases[entry].fit if entry in self.phrases else 0
+        """How well the best phrase of an entry that covers something fits, 0 to 100."""
+        return self.phrases[entry].fit
 
 
 def measure_coverage(

@@ -86,7 +86,8 @@ DANGER_EVENTS = """
     bolt, charge forward, jump;
     MOVES: roll, move, creep, coast, go backward, slide, crawl, jump, lurch, drift off, drift down,
     start, lunge, take off, inch;
-    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out, pop out;
+    NOT HOLD: give out, not ~ hold, not ~ stay, not ~ lock, not ~ catch, slip out, jump out,
+    pop out;
     DIES: die, stall, quit, cut out, shut off, shut down, shut itself, no power, dead, no ~ power,
     stop run, engine off, conk out;
     OPENS: VIOLENT, come open, fling, unlatch, open itself, not ~ latch, not ~ stay, bounce, lift

@@ -90,7 +90,7 @@ def _read_harmless(text: str) -> Harmless:
 
 def _part(text: str) -> Part:
     part: dict[str, tuple[Phrase, ...]] = {}
-    for phrase in sorted(_phrases(text)):
+    for phrase in _phrases(text):
         part[phrase[0]] = (*part.get(phrase[0], ()), phrase)
     return part
 

@@ -149,7 +149,7 @@ def _complete_last(words: Sequence[str], vocabulary: Vocabulary) -> tuple[str, .
     last = words[-1] if words else ""
     if len(last) < 2 or is_known(last, vocabulary):
         return ()
-    return tuple(sorted(known for known in vocabulary.known if known.startswith(last)))
+    return tuple(known for known in vocabulary.known if known.startswith(last))
 
 
 def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.plan.chances import walk_chances
 from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.forward_graph import forward_graph
 from builder.plan.minutes import TreeMinutes, tree_minutes
 from builder.wording.placeholders import in_plain_words
 
@@ -35,12 +36,13 @@ class TreeAnalysis:
 def analyze_tree(tree: Tree, library: Library) -> TreeAnalysis:
     """Compute numbers, minutes, options and the chart of a tree."""
     tree = in_plain_words(tree)
-    chances = walk_chances(tree)
+    graph = forward_graph(tree)
+    chances = walk_chances(tree, graph)
     flow = flow_of(tree, library, chances=chances)  # has the numbers already
     fixes = [step.id for step in tree.steps.values() if isinstance(step.body, Fix)]
     return TreeAnalysis(
         numbers=flow.numbers,
-        minutes=tree_minutes(tree, chances),
+        minutes=tree_minutes(tree, graph, chances),
         options={str(id_): estimate_options(tree, id_, library) for id_ in fixes},
         chart=Markup(svg(one_column(flow), partial(_chart_href, tree, library))),
     )

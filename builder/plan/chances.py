@@ -125,10 +125,12 @@ def _carried_back(
 
 
 def _split(
-    tree: Tree, weight: Fraction, edges: Iterable[ForwardEdge]
+    tree: Tree, weight: Fraction, edges: Sequence[ForwardEdge]
 ) -> dict[tuple[str, int], Fraction]:
     """Split the weight of a step over the edges to it."""
     stated = {e.key: own for e in edges if (own := _stated_weight(e)) is not None}
+    if not stated and len(edges) == 1:  # as for most steps
+        return {edges[0].key: weight}
     others = [edge.key for edge in edges if edge.key not in stated]
     sum_stated = sum(stated.values(), ZERO)
     weight = weight or sum_stated  # without a weight beyond the step, the edges' weights count

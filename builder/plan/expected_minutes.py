@@ -17,13 +17,15 @@ limited step again, fewer of them fit into one walk than are counted here. Rando
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import reduce
+from operator import add
 
 from builder.plan.chances import WalkChances
 from builder.plan.forward_graph import ForwardEdge, ForwardGraph
 from builder.plan.retry_loops import ExitKey, RetryLoop, RetryLoops
 from builder.plan.step_costs import StepCosts
 
-ZERO = Fraction(0)
+ZERO, ONE = Fraction(0), Fraction(1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,7 @@ class _Sums:
 
 
 def _sum(minutes: Iterable[Fraction]) -> Fraction:
-    return sum(minutes, ZERO)
+    return reduce(add, [*minutes] or [ZERO])  # adding 0 to a fraction takes as long as any sum
 
 
 def expected_minutes(
@@ -86,23 +88,27 @@ def expected_minutes(
 
 
 def _until_left(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
-    beyond = sums.costs.beyond.get(edge.key, ZERO)
-    return sums.done[edge.source] + beyond + _added_by(edge, sums, loops)
+    if edge.is_spent:
+        return sums.done[edge.source] + _added_by_spent(edge, sums, loops)
+    return _with_beyond(sums.done[edge.source], edge, sums.costs)
 
 
 def _until_left_again(edge: ForwardEdge, sums: _Sums) -> Fraction:
     if edge.is_spent:
         return sums.begun_again[edge.source]
-    return sums.done_again[edge.source] + sums.costs.beyond.get(edge.key, ZERO)
+    return _with_beyond(sums.done_again[edge.source], edge, sums.costs)
 
 
-def _added_by(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
-    """Return what an edge adds to the minutes up to its source.
+def _with_beyond(done: Fraction, edge: ForwardEdge, costs: StepCosts) -> Fraction:
+    """Add what an exit adds to the cost of its step; few add anything."""
+    return done + costs.beyond[edge.key] if edge.key in costs.beyond else done
 
-    A walk that goes on by `spent` has gone around a fixed number of times, not the average.
+
+def _added_by_spent(edge: ForwardEdge, sums: _Sums, loops: RetryLoops) -> Fraction:
+    """Return what `spent` adds to the minutes up to its source.
+
+    A walk that goes on by it has gone around a fixed number of times, not the average.
     """
-    if not edge.is_spent:
-        return ZERO
     repeating = [loop for loop in sums.again if _repeats(loop, edge.source, loops)]
     return sums.spent.get(edge.source, ZERO) - _sum(sums.again[loop] for loop in repeating)
 
@@ -112,6 +118,8 @@ def _with_shares(
 ) -> list[tuple[ForwardEdge, Fraction]]:
     """Pair edges with their shares of the walks that take one of them; even shares if none does."""
     edges = list(edges)
+    if len(edges) == 1:  # as most are
+        return [(edges[0], ONE)]
     taken = _sum(chances.routes[edge.key] for edge in edges)
     if not taken:
         return [(edge, Fraction(1, len(edges))) for edge in edges]
@@ -145,7 +153,7 @@ def _remaining(
         here = chances.steps[step]
         goes_on = 1 - chances.ends[step] / here if chances.ends.get(step) else 1
         onward = _sum(
-            share * (_extra_after(edge, sums) + (remaining[edge.to] if edge.to else ZERO))
+            share * _from_exit_on(edge, sums, remaining[edge.to] if edge.to else ZERO)
             for edge, share in _with_shares(graph.outgoing[step], chances)
         )
         remaining[step] = sums.costs.of_step[step] + goes_on * onward
@@ -157,7 +165,7 @@ def _remaining(
     return remaining
 
 
-def _extra_after(edge: ForwardEdge, sums: _Sums) -> Fraction:
+def _from_exit_on(edge: ForwardEdge, sums: _Sums, after: Fraction) -> Fraction:
     if edge.is_spent:
-        return sums.spent.get(edge.source, ZERO)
-    return sums.costs.beyond.get(edge.key, ZERO)
+        return after + sums.spent.get(edge.source, ZERO)
+    return _with_beyond(after, edge, sums.costs)

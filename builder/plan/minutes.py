@@ -23,7 +23,7 @@ from builder.model.ends import Fix
 from builder.model.tree import Tree
 from builder.plan.chances import WalkChances, walk_chances
 from builder.plan.expected_minutes import expected_minutes
-from builder.plan.forward_graph import forward_graph
+from builder.plan.forward_graph import ForwardGraph, forward_graph
 from builder.plan.minutes_range import minutes_range
 from builder.plan.retry_loops import find_retry_loops
 from builder.plan.step_costs import wait_costs, work_costs
@@ -60,9 +60,11 @@ class TreeMinutes:
     includes_repeats: bool = True  # whether the longest has all repeats that `at_most` allows
 
 
-def tree_minutes(tree: Tree, chances: WalkChances | None = None) -> TreeMinutes:
-    """Return the minutes of a tree; pass its chances if you have them."""
-    graph = forward_graph(tree)
+def tree_minutes(
+    tree: Tree, graph: ForwardGraph | None = None, chances: WalkChances | None = None
+) -> TreeMinutes:
+    """Return the minutes of a tree; pass its forward graph and its chances if you have them."""
+    graph = graph or forward_graph(tree)
     chances = chances or walk_chances(tree, graph)
     loops = find_retry_loops(tree, graph)
     expected = expected_minutes(graph, chances, loops, work_costs(tree, graph, chances))

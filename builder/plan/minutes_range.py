@@ -28,6 +28,7 @@ from builder.plan.step_costs import costs_by_exit, work_of_steps
 MAX_STATES = 30_000
 MAX_COUNTS = 300_000  # of visits to a step, over all states: for time and memory
 ZERO = Fraction(0)
+NOTHING = (ZERO, ZERO)
 Bounds = tuple[Fraction, Fraction]  # shortest and longest minutes
 
 
@@ -166,16 +167,16 @@ def _bounds(walks: _Walks, starts: Iterable[WalkState]) -> dict[WalkState, Bound
             cost, choices = opened[state]
             onward = [bounds for one in choices if (bounds := _after(one, known))]
             if not onward and walks.word is None:
-                onward = [(ZERO, ZERO)]
+                onward = [NOTHING]
             lows, highs = [low for low, _ in onward], [high for _, high in onward]
             known[state] = (cost + min(lows), cost + max(highs)) if onward else None
     return known
 
 
 def _after(choice: _Choice, known: Mapping[WalkState, Bounds | None]) -> Bounds | None:
-    after = known.get(choice.state) if choice.state else (ZERO, ZERO)
-    if after is None:
-        return None
+    after = known.get(choice.state) if choice.state else NOTHING
+    if after is None or choice.minutes is NOTHING:
+        return after
     return choice.minutes[0] + after[0], choice.minutes[1] + after[1]
 
 
@@ -197,7 +198,7 @@ def _open_state(walks: _Walks, state: WalkState) -> tuple[Fraction, list[_Choice
         if move.to or _counts(walks, move.route.exit.branch.text)
     ]
     if _ends(walks, step) or (not moves and walks.word is None):
-        choices.append(_Choice((ZERO, ZERO), None))
+        choices.append(_Choice(NOTHING, None))
     return ZERO if is_spent else walks.cost[step], choices
 
 
@@ -205,9 +206,9 @@ def _leaving(walks: _Walks, move: Move) -> Bounds:
     """Return what the procedure of a step takes until it returns the word of this move."""
     runs = walks.runs.get(move.source.step)
     if runs is None:
-        return ZERO, ZERO
+        return NOTHING
     index = exits(walks.tree.steps[move.source.step]).index(move.route.exit)
-    return runs.get(index, (ZERO, ZERO))
+    return runs.get(index, NOTHING)
 
 
 def _counts(walks: _Walks, word: str) -> bool:

@@ -1,7 +1,8 @@
 """Every sheet that can be printed of a tree, in one list.
 
 In: a tree, the library, what is asked for. Out: the sheet's files. To add a sheet, write its module
-and name it here: the command, the site and the tests go by this list.
+and name it here: the command, the site and the tests go by this list. A sheet's module is imported
+when one is printed: a build without prints doesn't load what writes PDFs.
 """
 
 from collections.abc import Callable, Iterator, Mapping
@@ -12,10 +13,6 @@ from builder.model.ends import Fix
 from builder.model.library import Library, NotThereError
 from builder.model.tree import Tree
 from builder.model.vehicle_data import Vehicle
-from builder.prints.bench import bench_sheet
-from builder.prints.customer import customer_sheet
-from builder.prints.repair_order import story_sheet
-from builder.prints.wall import wall_chart
 from builder.walk.diagnosis import Diagnosis
 from builder.walk.story import Story
 
@@ -53,21 +50,29 @@ def _file(tree: Tree, request: PrintRequest) -> str:
 
 
 def _wall(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    from builder.prints.wall import wall_chart
+
     pdf = wall_chart(tree, library, request.paper, request.distance)
     yield f"{_file(tree, request)}.pdf", pdf
 
 
 def _bench(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    from builder.prints.bench import bench_sheet
+
     yield f"{_file(tree, request)}.bench.pdf", bench_sheet(tree, library, request.paper)
 
 
 def _story(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    from builder.prints.repair_order import story_sheet
+
     if request.story is None:
         raise NotThereError("a story needs a walk: name its record with --record FILE")
     yield f"{tree.id}.story.pdf", story_sheet(tree, library, request.story, request.paper)
 
 
 def _customer(tree: Tree, library: Library, request: PrintRequest) -> Iterator[PrintedFile]:
+    from builder.prints.customer import customer_sheet
+
     if found := request.found:
         pdf = customer_sheet(tree, found.fix, library, request.paper, found)
         yield f"{tree.id}.{found.fix}.pdf", pdf

@@ -7,9 +7,8 @@ or None where only the author knows.
 import re
 from typing import Any
 
-from jsonschema import Draft202012Validator
-
 from builder.model.text import Text
+from builder.reader.explaining_validator import explaining_validator
 from builder.reader.nodes import Map, Node
 from builder.reader.other_results import results_with_arrows
 from builder.reader.put_right import listed, put_right
@@ -78,7 +77,7 @@ def swapped_date(value: Node, owner: Node, schema: Schema) -> str | None:
 
 def fits(value: object, schema: Schema) -> bool:
     """Whether a value is what a schema wants."""
-    return Draft202012Validator(schema).is_valid(value)
+    return explaining_validator(schema).is_valid(value)
 
 
 def types_of(schema: Schema) -> list[str]:

@@ -10,8 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import jsonschema_rs
-from jsonschema import Draft202012Validator
 
+from builder.reader.explaining_validator import explaining_validator
 from builder.reader.schemas.schema_list import schema
 from builder.reader.source import MAX_FILE_BYTES
 
@@ -41,7 +41,7 @@ def record_mistake(record: object) -> str:
     """Return what a record lacks or has too much, by its first place; "" if it is sound."""
     if _quick_validator().is_valid(record):
         return ""
-    errors = Draft202012Validator(schema("record")).iter_errors(record)
+    errors = explaining_validator(schema("record")).iter_errors(record)
     first = min(errors, key=lambda error: [str(part) for part in error.absolute_path])
     place = ".".join(str(part) for part in first.absolute_path) or "the record"
     return f"this is no record of a walk: {place}: {first.message[:200]}"

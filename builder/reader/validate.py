@@ -5,21 +5,25 @@ paths at which the file is broken.
 """
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 import jsonschema_rs
-from jsonschema import Draft202012Validator
 
 from builder.model.finding import Finding
 from builder.model.text import Position, Text
+from builder.reader.explaining_validator import explaining_validator
 from builder.reader.nodes import Map, Node, NodePath
 from builder.reader.schema_messages import explained
 from builder.reader.schemas.schema_list import text_schema
 
+if TYPE_CHECKING:
+    from jsonschema import Draft202012Validator
+
 
 @cache
-def validator(kind: str) -> Draft202012Validator:
+def validator(kind: str) -> "Draft202012Validator":
     """Return the validator of a kind of file that explains every error."""
-    return Draft202012Validator(text_schema(kind))
+    return explaining_validator(text_schema(kind))
 
 
 @cache

@@ -41,6 +41,7 @@ class PageCache:
     this_build: dict[str, CachedPage] = field(default_factory=dict)  # by the page's path
     unframed: dict[str, str] = field(default_factory=dict)  # Markdown for the engine, by path
     engine_files: list[str] = field(default_factory=list)  # that all frames use, if the engine ran
+    frames: dict[str, bytes] = field(default_factory=dict)  # as far as they were read, by name
 
 
 def open_page_cache(cache: Cache, pages_key: str, frames_key: str) -> PageCache:
@@ -69,8 +70,8 @@ def reuse_page(pages: PageCache, path: str, key: str) -> bool:
 
 def _is_whole(pages: PageCache, path: str, last: CachedPage) -> bool:
     """Return whether no part of a page is missing or damaged in the cache."""
-    parts = [row(pages.cache, BODY, path), row(pages.cache, FRAME, last.frame)]
-    parts += (row(pages.cache, FILE, name) for name in last.files)
+    parts = [_row(pages, BODY, path), _row(pages, FRAME, last.frame)]
+    parts += (_row(pages, FILE, name) for name in last.files)
     return all(parts) and last.frame.startswith(pages.frames_key)
 
 
@@ -83,7 +84,7 @@ def put_page(
     if reuse_page(pages, page.path, key):
         return
     frame = f"{pages.frames_key}/{digest(*form)}/{form.path}"
-    if not pages.last_build or not row(pages.cache, FRAME, frame):
+    if not pages.last_build or not _row(pages, FRAME, frame):
         pages.unframed[form.path] = form.text
     title, summary = str(page.title), str(page.summary)
     cached = CachedPage(digest(pages.pages_key, key), frame, title, summary, tuple(files))
@@ -123,10 +124,18 @@ def further_files(pages: PageCache) -> Iterator[tuple[str, bytes]]:
 
 
 def _content(pages: PageCache, kind: str, name: str) -> bytes:
-    content = row(pages.cache, kind, name)
+    content = _row(pages, kind, name)
     if not content:
         raise sqlite3.DatabaseError(f"{name} is missing from the cache")
     return content
+
+
+def _row(pages: PageCache, kind: str, name: str) -> bytes:
+    """Return a row, b"" where it is missing or damaged; a frame is read once for all its pages."""
+    if kind == FRAME:
+        pages.frames[name] = pages.frames.get(name) or row(pages.cache, kind, name)
+        return pages.frames[name]
+    return row(pages.cache, kind, name)
 
 
 def drop_removed_pages(pages: PageCache) -> None:

@@ -84,7 +84,7 @@
 
   function completeLast(words, index) {
     const last = words.at(-1) ?? "";
-    return last.length < 2 || isKnown(last, index) ? [] : knownBeginning(last, index).sort();
+    return last.length < 2 || isKnown(last, index) ? [] : knownBeginning(last, index);
   }
 
   function correctWord(word, index) {

@@ -21,5 +21,6 @@ def test_a_bar_stays_in_its_box(kind: str) -> None:
     narrowest = int(metrics.boxes["a"].widest + 2 * metrics.pads["a"]) + 1
     for width in range(narrowest, narrowest + 300):
         box = box_part(Pen(metrics), "a", Rect(0, 0, width, metrics.box_height("a", width)))
+        assert box.signal == "WARNING"
         assert max(run.x + run.width for run in box.runs) <= width - metrics.pads["a"] + 1e-9
         assert max(run.y for run in box.runs) < box.rect.bottom

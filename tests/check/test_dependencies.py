@@ -3,6 +3,13 @@
 import os
 import subprocess
 import sys
+from types import SimpleNamespace
+
+import pytest
+
+from builder.check.dependencies import knowledge_digest
+from builder.model.finding import Finding, Severity
+from builder.model.text import Position
 
 # Trees that lead to each other in a ring; one that the ring leads to, and so do others.
 RING = """
@@ -31,3 +38,15 @@ def test_the_hash_of_a_ring_of_trees_is_the_same_in_the_next_run() -> None:
         for seed in ("1", "2", "3")
     }
     assert len(outputs) == 1
+
+
+@pytest.mark.parametrize(("line", "words", "same"), [(7, "low", True), (2, "high", False)])
+def test_a_line_that_moved_is_no_change(line: int, words: str, same: bool) -> None:
+    """Whatever has a position is hashed by its words alone."""
+
+    def hashed(line: int, words: str) -> str:
+        entry = Finding("limits", Severity.ERROR, Position("kb/tools.yml", line, 1, line, 9), words)
+        library = SimpleNamespace(shop=(), tools={"meter": entry})
+        return knowledge_digest(library)([("tools", "meter")])  # type: ignore[arg-type]
+
+    assert (hashed(line, words) == hashed(2, "low")) is same

@@ -55,13 +55,16 @@ def test_a_phrase_that_is_there_in_part_counts_the_square_of_it() -> None:
 WORDS = ["front", "belt", "knob", "hand", "rear", "door", "seat", "lamp", "horn", "pump", "plug"]
 
 
-@pytest.mark.parametrize(("there", "credit", "having"), [(8, 51, 2), (7, 39, 1)])
+@pytest.mark.parametrize(
+    ("whole", "there", "credit", "having"), [(11, 8, 51, 2), (7, 5, 50, 1), (11, 7, 39, 1)]
+)
 def test_an_entry_has_a_concept_if_it_covers_more_than_half_of_it(
-    there: int, credit: int, having: int
+    whole: int, there: int, credit: int, having: int
 ) -> None:
     """What many entries have is less rare: eight of eleven words count so, seven do not."""
-    index = index_of(" ".join(WORDS), " ".join(WORDS[:there]), "Crank")
-    found = measure_coverage([Concept((tuple(WORDS),), words=len(WORDS))], index)
+    words = WORDS[:whole]
+    index = index_of(" ".join(words), " ".join(words[:there]), "Crank")
+    found = measure_coverage([Concept((tuple(words),), words=whole)], index)
     assert found.gain == {0: 100 * rarity(3, having), 1: credit * rarity(3, having)}
 
 

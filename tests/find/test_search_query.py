@@ -3,7 +3,7 @@
 import pytest
 
 from builder.find.search_query import parse_query
-from builder.find.search_table import SearchTable
+from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import build_symptom_index
 
 LOW, HIGH = "low voltage", "charging voltage too high"
@@ -29,3 +29,13 @@ def test_a_voltage_of_the_battery_means_low_or_high(
     """Common practice, no source: below 12.3 V it is low, from 15 V charged too high."""
     corrected = parse_query(f"battery {volts} ", build_symptom_index(small)).spelled.corrected
     assert [meant for written, meant in corrected if written == volts] == [words] * bool(words)
+
+
+def test_words_of_plain_english_are_not_run_together() -> None:
+    """Nobody who writes two words that everybody writes means the one that they'd make."""
+    titles = ("goodthings sticker", "itis lamp", "gearbox")
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    everyday = frozenset({"good", "things"})
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), trees, (), everyday=everyday))
+    asked = "good things it is gear box "
+    assert parse_query(asked, index).spelled.words == ("good", "things", "it", "is", "gearbox")

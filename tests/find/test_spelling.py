@@ -63,6 +63,7 @@ def test_a_missing_blank_is_put_back() -> None:
     """Two known words typed as one are parted; a short tail is no word."""
     assert split_run_together("batterylight", KNOWN) == ("battery", "light")
     assert split_run_together("lightly", KNOWN) is None
+    assert split_run_together("lightly", {"light": 1, "ly": 1}) is None
 
 
 @given(word=LETTERS, places=st.sets(st.integers(0, 6)))

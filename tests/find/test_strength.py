@@ -28,7 +28,7 @@ def points(query: str, tree: int) -> int:
 @pytest.mark.parametrize(
     ("query", "tree", "expected"),
     [
-        # two words 25 each; the best phrase fits 100 %; evidence 200 % of 29; two things ask 40 less
+        # two words 25 each; best phrase fits 100 %; evidence 200 % of 29; two things ask 40 less
         ("horn quiet", 0, 50 + 154 + 58 - 217 + 40),
         # half of the phrase is there: fit 66 %; evidence 100 %; one thing is a look around: 80 less
         ("horn", 0, 25 + 66 * 154 // 100 + 29 - 217 + 80),

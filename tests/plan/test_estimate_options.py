@@ -192,6 +192,7 @@ def test_a_fix_may_write_its_own_options(tree) -> None:
       tow: yes
     ask:
       option: Ask the vehicle maker
+      note: It takes a week.
 """
         ),
         "repair",
@@ -207,6 +208,7 @@ def test_a_fix_may_write_its_own_options(tree) -> None:
     assert amount(own["used-module"]) == "293.20 to 347.20"
     assert amount(own["by-post"]) == "295.00"
     assert own["ask"].total is None
+    assert (own["ask"].note, own["by-post"].note) == ("It takes a week.", "")
 
 
 def test_a_fix_can_not_offer_an_unsafe_option(tree) -> None:
