@@ -33,6 +33,7 @@ from builder.model.finding import Finding, Severity
 from builder.model.module_record import Module
 from builder.model.text import Text
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
+from builder.wording.sentences import uncapitalized
 
 SENTENCE = re.compile(r"[^.;!?]+")
 USED = re.compile(
@@ -79,11 +80,11 @@ def _offered(fix: Text, body: Fix, module: Module) -> Iterator[Finding]:
         for sentence in SENTENCE.findall(text):
             offers = text is not body.tell or OFFERING.search(sentence)
             if offers and USED.search(sentence) and not REFUSING.search(sentence):
-                yield _offer(text, module)
+                yield _offer(text, sentence.strip(), module)
                 break
 
 
-def _offer(text: Text, module: Module) -> Finding:
+def _offer(text: Text, sentence: str, module: Module) -> Finding:
     why = "the customer pays for a part that stays locked to the vehicle it came from"
     if module.used_part == "no":
         return RULE.finding(
@@ -92,8 +93,13 @@ def _offer(text: Text, module: Module) -> Finding:
         )  # fmt: skip
     return as_warning(RULE.finding(
         text.at, f"this offers a used part; a used `{module.id}` has to be released first",
-        why, f"say so to the customer: {module.released_by or 'released by whom'}",
+        why, f"say so in the same sentence: `{sentence}, {_condition(module)}`",
     ))  # fmt: skip
+
+
+def _condition(module: Module) -> str:
+    first = (module.released_by or "...").split(". ")[0]
+    return f"but it has to be released first, by {uncapitalized(first)}"
 
 
 def _used(at: Text, module: Module) -> Iterator[Finding]:
