@@ -12,6 +12,7 @@ from builder.reader.reasons import why
 from builder.reader.schemas.step_schema import KIND
 
 ARROW = re.compile(r"([^,;>]+?) ?(?:->|=>|→) ?([\w-]+)[,;]? ?")
+GOING_TO = re.compile(r"([^,;>]+?) (?:(?:goes|leads|go|lead) )?to ([a-z][\w-]*)[,;]? ?")
 
 
 def results_in_brackets(value: Node) -> str | None:
@@ -24,9 +25,9 @@ def results_in_brackets(value: Node) -> str | None:
 
 
 def results_with_arrows(words: str) -> str | None:
-    """Return `yes -> belt, no -> fuse` as a map."""
-    pairs = ARROW.findall(words)
-    return _as_map(pairs) if pairs and ARROW.sub("", words) == "" else None
+    """Return `yes -> belt, no -> fuse` as a map, also `yes goes to belt, no to fuse`."""
+    form = next((one for one in (ARROW, GOING_TO) if one.sub("", words) == ""), None)
+    return _as_map(form.findall(words)) if form and words else None
 
 
 def _as_map(pairs: list[tuple[str, str]]) -> str:

@@ -89,6 +89,8 @@ def _wrong_type(root: Map, path: NodePath, error: SchemaError) -> Finding:
     if isinstance(value, Seq) and title == "a branch":
         hint = "it leads to one place; where there are two, write a check with a result for each"
     message = f"`{name}` must be {title}, not {_shown(value)}"
+    if title.startswith(f"{name},"):
+        message = f"{_shown(value)} can't be read as {title}"
     if path and isinstance(path[-1], int):
         message = f"each item of `{name}` must be {title}, not {_shown(value)}"
         hint = hint.replace(f"`{name}: ", "`- ", 1)
