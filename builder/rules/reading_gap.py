@@ -84,10 +84,10 @@ def _gap(space: Space, gap: Range, reading: str) -> Finding:
     over = [(side.low, place) for place, side in enumerate(sides) if gap.high <= side.low]
     below = max(under)[1] if under else None
     above = min(over)[1] if over else None
-    here = below or 0
+    here = (below or 0) if above is None else above
     related = []
-    if above is not None and above != here:
-        related = [Related(space.results[above].text.at, "the next range up")]
+    if below is not None and below != here:
+        related = [Related(space.results[below].text.at, "the next range down")]
     edit = None
     if space.axes[0].phrases:
         hint = _hint_for_phrase(reading)
@@ -95,7 +95,16 @@ def _gap(space: Space, gap: Range, reading: str) -> Finding:
         hint, edit = _hint_to_close(space, gap, below, above)
     else:
         hint = f"add a result for it: `{range_as_text(gap, space.axes[0].domain)}`"
-    return replace(_finding(space.results[here], reading, hint, *related), edit=edit)
+    finding = _finding(space.results[here], reading, hint, *related)
+    return replace(finding, message=f"no result covers {_extent(space, gap, reading)}", edit=edit)
+
+
+def _extent(space: Space, gap: Range, reading: str) -> str:
+    """Write a gap as far as it goes, so that no one closes only a part of it."""
+    axis = space.axes[0]
+    if axis.phrases or is_one_step(gap, axis.resolution) or gap.high.value.is_infinite():
+        return reading
+    return f"{axis.name} {range_as_text(gap, axis.domain)} {axis.unit}".strip()
 
 
 def _hint_for_phrase(reading: str) -> str:
