@@ -58,11 +58,12 @@ def check(facts: Facts) -> Iterator[Finding]:
     left = sorted((text for text in texts if text in TEMPLATE_TEXTS), key=lambda text: text.at)
     if left:
         first, *others = left
+        these = f"these {len(left)} are" if others else "it is"
         more = f", and {len(others)} more" if others else ""
         yield RULE.finding(
             first.at,
             f"`{first}` is still the template's text{more}",
             "a tech would read it on the page, and know no more than before",
-            "write your own words, or keep `status: draft` until it's done",
+            f"set `status` back to `draft` until {these} written",
             *(Related(text.at, f"`{text}`") for text in others),
         )
