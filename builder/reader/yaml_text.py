@@ -192,7 +192,8 @@ class _Reading:
         self.findings.append(Finding(
             "duplicate-key", Severity.ERROR, key.at, f"there is no dash before this `{key}`",
             f"it would be a second `{key}` of the same item, and one of them would be lost",
-            f"type a dash in column {key.at.column - 2}: `- {key}: {words}`",
+            f"put a dash in place of the space in column {key.at.column - 2}, so that it looks "
+            f"like line {first.at.line}: `{' ' * (key.at.column - 3)}- {key}: {words}`",
             (Related(first.at, "the item above starts here"),),
             edit=edit_in_line(self.file, key.at.line, key.at.column - 2, "  ", "- ")))  # fmt: skip
 
