@@ -82,10 +82,12 @@ def _is_unmarked(check: Check) -> bool:
 
 def _finding(check: Check, tests: list[Deed]) -> Finding:
     names = " and ".join(f"`{deed.text}`" for deed in tests)
-    results = " or ".join(f"`{result.text}`" for result in check.results)
+    results = " or ".join(f"`{one.text}` (line {one.text.at.line})" for one in check.results)
+    lined = any(one.branch.text.at.line != one.text.at.line for one in check.results)
+    where = ", on a line of its own above its `branch:`" if lined else ""
     return RULE.finding(
         tests[0].text.at,
         f"no result of this check is marked as the good one for {names}",
         "a bad result would count as proof too, and a good module gets replaced",
-        f"add `done: yes` to the result that means good: {results}",
+        f"add `done: yes` to the result that means good{where}: {results}",
     )
