@@ -83,6 +83,8 @@ def _key_edit(key: Text, known: list[str], owner: Map) -> Edit | None:
 def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     kinds = [kind for kind, (_, own) in KIND.items() if key in own]
     kind = next((kind for kind in KIND if kind in owner), "")
+    if kind == "check" and key == "then" and _all_lead_on(owner):
+        return f"delete line {key.at.line}: each result of this check has its branch already"
     if swapped := SWAPPED.get((kind, str(key))):
         return swapped
     if kinds and kind:
@@ -102,6 +104,15 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if len(free) > SHOWN:
         return "delete it, or put what it says into `note`" if "note" in free else "delete it"
     return f"delete it, or use one of {', '.join(f'`{name}`' for name in free)}"
+
+
+def _all_lead_on(check: Map) -> bool:
+    """Whether every result of a check has its branch."""
+    results = check.value("results")
+    if isinstance(results, Map):
+        return bool(results)
+    items = results if isinstance(results, Seq) else ()
+    return bool(items) and all(isinstance(one, Map) and "branch" in one for one in items)
 
 
 def missing_key(root: Map, path: NodePath, error: SchemaError) -> Iterator[Finding]:
