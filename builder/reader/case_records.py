@@ -60,7 +60,9 @@ def impossible_dates(case: Case) -> Iterator[Finding]:
     if case.opened and case.closed and case.closed < case.opened:
         yield mistake("bad-value", case.closed.at, f"closed on {case.closed}, before it was opened",
                       "the review status page counts jobs by these dates",
-                      f"correct one of them: it was opened on {case.opened}")  # fmt: skip
+                      "look at the job card, and correct the one that is wrong: "
+                      f"opened {case.opened}, closed {case.closed}; or are they swapped?",
+                      )  # fmt: skip
 
 
 def _case_step(node: Map) -> CaseStep:
