@@ -32,6 +32,15 @@ KINDS = {
 }
 
 
+# What an entry has that is one line of its file.
+FORMS = {
+    "lamp": "{name: ..., looks_like: ..., color: ...}",
+    "system": "{name: ...}",
+    "tool": "{name: ...}",
+    "hazard": "{signal: ..., hazard: ..., harm: ..., avoid: ...}",
+}
+
+
 def closest_names(name: str, known: Iterable[str]) -> list[str]:
     """Return up to three names that look like it, closest first, ignoring case; no opposite."""
     by_folded = {other.casefold(): other for other in known}
@@ -97,7 +106,8 @@ def unknown_names(
     known = getattr(library, field)
     for name in names:
         if name not in known:
-            hint = suggestion(name, known, f"add it to {where}, or use a name from there")
+            form = f" as `{name}: {FORMS[kind]}`" if kind in FORMS else ""
+            hint = suggestion(name, known, f"add it to {where}{form}, or use a name from there")
             hint = of_another_kind(name, library) or hint
             edit = slip_edit(name, known)
             yield rule.finding(name.at, f"{kind} `{name}` doesn't exist", why, hint, edit=edit)
