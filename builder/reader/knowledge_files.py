@@ -174,7 +174,8 @@ def _records(reading: _Reading, folder: str, kind: str) -> Iterator[tuple[str, M
 def _empty(file: str, kind: str) -> Finding:
     return mistake("missing-key", file, "there is nothing in this file",
                    f"the {kind} is missing from every tree and page that names it",
-                   "copy another file of this folder and change it, or delete this")  # fmt: skip
+                   "bring back its last saved version, or copy another file of this folder and "
+                   "change it; or delete the file: the check then lists what names it")  # fmt: skip
 
 
 def _modules(reading: _Reading) -> dict[str, Module]:
