@@ -110,12 +110,19 @@ def no_break_spaces(source: Source) -> Iterator[Finding]:
         return
     for number, line in enumerate(source.text.split("\n"), 1):
         if match := NO_BREAK_SPACE.search(line):
-            column = match.end()
+            run = len(match[0]) - len(match[0].rstrip("\u00a0\u2007\u202f"))
+            column, end = match.end() - run + 1, match.end()
+            message = "there is a no-break space here, which only looks like a space"
+            hint = f"type a space instead: `{with_spaces(line).strip()}`"
+            if run > 1:
+                message = (
+                    f"there are {run} no-break spaces here, in columns {column} to {end}, "
+                    "which only look like spaces"
+                )
+                hint = f"type {run} spaces instead: `{with_spaces(line).rstrip()}`"
             finding = mistake(
-                "encoding", Position(source.file, number, column, number, column + 1),
-                "there is a no-break space here, which only looks like a space",
-                "YAML takes it as a letter, and the line as something else",
-                f"type a space instead: `{with_spaces(line).strip()}`",
+                "encoding", Position(source.file, number, column, number, end + 1),
+                message, "YAML takes it as a letter, and the line as something else", hint,
             )  # fmt: skip
             spaced = with_spaces(line).rstrip()
             yield with_edit(finding, edit_in_line(source.file, number, 1, line.rstrip(), spaced))
