@@ -177,8 +177,16 @@ def quoted(phrase: str) -> str:
 
 
 FORBIDDEN_TOKENS = {
-    yaml.AnchorToken: ("alias", "&", "a step that borrows text from elsewhere can't be read alone"),
-    yaml.AliasToken: ("alias", "*", "a step that borrows text from elsewhere can't be read alone"),
+    yaml.AnchorToken: (
+        "alias",
+        "&",
+        "YAML takes the word for a name of its own, so it would be lost",
+    ),
+    yaml.AliasToken: (
+        "alias",
+        "*",
+        "YAML takes the word for a name of its own, so it would be lost",
+    ),
     yaml.TagToken: ("tag", "!", "YAML takes the word for itself, so it would be lost"),
 }
 
@@ -194,8 +202,13 @@ def anchors_and_tags(source: Source, text: str) -> Iterator[Finding]:
                 line, column = token.start_mark.line + 1, token.start_mark.column + 1
                 at = Position(source.file, line, column, line, column + 1)
                 words = text.split("\n")[line - 1]
-                hint = f"write the whole text in quotes: `{_quoted(words)}`"
+                bare = words[: column - 1] + words[column:]
+                hint = (
+                    f"delete the `{sign}`: `{bare.strip()}`; if it belongs to the text, put the "
+                    f"whole text in quotes: `{_quoted(words)}`"
+                )
                 finding = mistake(rule, at, f"a text can't start with `{sign}`", why, hint)
-                yield with_edit(finding, _in_quotes(source.file, line, words))
+                edit = edit_in_line(source.file, line, column, sign, "")
+                yield with_edit(finding, edit if _in_quotes(source.file, line, words) else None)
     except yaml.YAMLError:
         return  # already reported as a syntax mistake
