@@ -43,7 +43,8 @@ def _good_until(shop: Shop, day: str) -> str:
     return f"Good until {last}." if last else f"Good for {shop.prices_hold} from the date above."
 
 
-_COUNTED = ("setup", "setup and tow", "setup and both tows")  # by the number of tows
+# What is in the price beside the repair, by the number of tows.
+_IN_THE_PRICE = ("the setup is", "the setup and the tow are", "the setup and both tows are")
 
 
 def savings_words(option: EstimateOption, shop: Shop) -> str:
@@ -55,14 +56,11 @@ def savings_words(option: EstimateOption, shop: Shop) -> str:
     saves = option.saves
     if saves is None:
         return ""
-    counted = _COUNTED[sum(line.kind is LineKind.TOW for line in option.lines)]
-    without = "Your part and its installation are not in this price."
+    included = _IN_THE_PRICE[sum(line.kind is LineKind.TOW for line in option.lines)]
+    without = f"Your part and its installation are not in this price; {included}."
     if saves.high <= 0:
         more = money_text(Money(-saves.high, -saves.low), shop)
-        return f"{without} Even so it is {more} more than all of it here, {counted} counted."
+        return f"{without} Even so it is {more} more than all of it here."
     most = money_text(Money(saves.high, saves.high) if saves.low < 0 else saves, shop)
     best = " at best" if saves.low < 0 else ""
-    return (
-        f"{without} It saves you money only if they come to less than {most}{best}, "
-        f"{counted} counted."
-    )
+    return f"{without} It saves you money only if they come to less than {most}{best}."

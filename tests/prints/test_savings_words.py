@@ -24,20 +24,22 @@ def words_of(saves: Money, tows: int = 0) -> str:
 
 
 @pytest.mark.parametrize(
-    ("tows", "saves", "words"),
+    ("tows", "saves", "included", "words"),
     [
-        (0, (50, 60), "It saves you money only if they come to less than $50.00 to $60.00, "
-                      "setup counted."),
-        (1, (-60, -50), "Even so it is $50.00 to $60.00 more than all of it here, "
-                        "setup and tow counted."),
-        (2, (-60, 50), "It saves you money only if they come to less than $50.00 at best, "
-                       "setup and both tows counted."),
+        (0, (50, 60), "the setup is", "It saves you money only if they come to less than $50.00 "
+                                      "to $60.00."),
+        (1, (-60, -50), "the setup and the tow are", "Even so it is $50.00 to $60.00 more than "
+                                                     "all of it here."),
+        (2, (-60, 50), "the setup and both tows are", "It saves you money only if they come to "
+                                                      "less than $50.00 at best."),
     ],
 )  # fmt: skip
-def test_a_saving_says_what_is_in_it(tows: int, saves: tuple[int, int], words: str) -> None:
+def test_a_saving_says_what_is_in_it(
+    tows: int, saves: tuple[int, int], included: str, words: str
+) -> None:
     """And what isn't: the customer's own part."""
     low, high = map(Decimal, saves)
-    without = "Your part and its installation are not in this price."
+    without = f"Your part and its installation are not in this price; {included}."
     assert words_of(Money(low, high), tows) == f"{without} {words}"
 
 
@@ -46,6 +48,6 @@ def test_the_figure_is_where_both_cost_the_same(here: int, option: int, part: in
     """Own arithmetic, in cents: with the part it is cheaper exactly below the figure printed."""
     total, own, bought = (Decimal(cents) / 100 for cents in (here, option, part))
     text = words_of(difference(Money(total, total), Money(own, own)))
-    figure = Decimal(text.partition("$")[2].split(" ")[0].rstrip(",").replace(",", ""))
+    figure = Decimal(text.partition("$")[2].split(" ")[0].rstrip(".").replace(",", ""))
     saves = "less than $" in text and bought < figure
     assert saves is (own + bought < total)
