@@ -154,7 +154,7 @@ def _remarks(row: Row, readings: Mapping[str, str]) -> Iterator[str]:
     if row["stated"]:
         yield "Stated on this job, not measured"
     if seen := row.get("seen"):
-        label = {NONE_OF_THESE: "Something else", CANNOT_TEST: "Can't test"}.get(row["result"], "")
+        label = {NONE_OF_THESE: "None of these", CANNOT_TEST: "Can't test"}.get(row["result"], "")
         yield f"{label or 'Seen'}: {seen}"
     yield from (f"Written down, {name}: {text}" for name, text in row.get("wrote", {}).items())
 

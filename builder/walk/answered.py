@@ -66,7 +66,7 @@ def _measured(
         case OutcomeState.INCOMPLETE:
             return Refused(f"still to be read: {_missing(row, filled)}")
         case OutcomeState.NO_RESULT:
-            return Refused("no result covers that: measure again, or choose something else")
+            return Refused("no result covers that: measure again, or choose none of these")
         case _:
             return _decided(row, answer, outcome, filled)
 

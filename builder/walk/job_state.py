@@ -10,7 +10,7 @@ from builder.graph.vehicle_states import States
 from builder.walk.events import Event, Value
 
 CANNOT_TEST = "cannot test"  # the result of a check that couldn't be done
-NONE_OF_THESE = "something else"  # the result of a check whose results don't fit
+NONE_OF_THESE = "none of these"  # the result of a check whose results don't fit
 STUCK = "stuck"  # the end where the person to call is shown
 
 
@@ -62,7 +62,7 @@ class RecordedStep:
     inside: str
     step: str
     kind: str
-    result: str = ""  # its words; of an action `done`; or `cannot test`, `something else`
+    result: str = ""  # its words; of an action `done`; or `cannot test`, `none of these`
     means: str = ""
     item: str = ""
     readings: Mapping[str, RecordedReading] = field(default_factory=dict)

@@ -29,7 +29,7 @@ from builder.walk.events import (
     Verified,
     WriteUp,
 )
-from builder.walk.job_state import NONE_OF_THESE, Refused
+from builder.walk.job_state import Refused
 from builder.walk.read_codes import DTC
 from builder.walk.to_fill import OTHER
 
@@ -41,7 +41,7 @@ HELP = """\
   #2                       the second result, where nothing can be read
   stated #2                the second result, known but not measured here
   can't test               it can't be tested; if you like, WORDS behind it: what's in the way
-  something else WORDS     nothing fits, and what you saw
+  none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
   pass, fail               a test after the repair
   read                     the cautions are read
@@ -103,8 +103,8 @@ def _with_words(words: str, at: str) -> Event | None:
     """Return the event of a command with something behind it."""
     if match := _CANNOT_TEST.fullmatch(words):
         return CannotTest(seen=match[1], at=at)
-    if words.casefold().startswith(NONE_OF_THESE):
-        return NoneOfThese(seen=words[len(NONE_OF_THESE) :].strip(), at=at)
+    if words.casefold().startswith("none"):
+        return NoneOfThese(seen=words[4:].strip(), at=at)
     if words.casefold().startswith("hand over "):
         return HandOver(to=words[10:], at=at)
     if match := re.fullmatch(r"papers (\S+) (.+)", words, re.IGNORECASE):

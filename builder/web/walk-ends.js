@@ -112,7 +112,7 @@ globalThis.baytreeEnds = (() => {
 
   // What was written for the person to call; a procedure that can't be done has the line in its own check.
   function seenLine(state) {
-    const isOpen = ({ result }) => ["cannot test", "something else"].includes(result), { steps } = state;
+    const isOpen = ({ result }) => ["cannot test", "none of these"].includes(result), { steps } = state;
     const { seen } = steps.slice(steps.findLastIndex((one) => !isOpen(one)) + 1).find((one) => one.seen) || {};
     return seen && line("w-for", `${isUntested(state) ? "In the way" : "Seen"}: ${seen}`);
   }

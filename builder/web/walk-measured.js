@@ -22,7 +22,7 @@ globalThis.baytreeMeasured = (() => {
     }
     if (outcome.state === "incomplete") return refuse(`still to be read: ${missing(row, filled)}`);
     if (outcome.state === "no result") {
-      return refuse("no result covers that: measure again, or choose something else");
+      return refuse("no result covers that: measure again, or choose none of these");
     }
     return decided(row, result, outcome, filled);
   }

@@ -110,7 +110,7 @@ globalThis.baytreeReduce = (() => {
   }
 
   function noneOfThese(tables, state, event) {
-    return stuck(left(tables, state, entryOf(tables, state, event, "something else")));
+    return stuck(left(tables, state, entryOf(tables, state, event, "none of these")));
   }
 
   function run(tables, state, { at }) {

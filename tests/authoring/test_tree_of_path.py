@@ -169,7 +169,7 @@ def same_step(tables: WalkTables, was: RecordedStep, now: RecordedStep) -> bool:
 TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=("Cs", "Cn")), max_size=90)
 PLACES = st.sampled_from(("charging/lamp-on", "horn/silent", "procedures/battery-proof", "../x"))
 STEPS = st.sampled_from(("belt", "fuse", "battery", "back", "horn-fix", "next")) | TEXTS
-RESULTS = st.sampled_from(("done", "good", "cannot test", "something else", "anything else"))
+RESULTS = st.sampled_from(("done", "good", "cannot test", "none of these", "anything else"))
 ROWS = st.fixed_dictionaries({
     "in": PLACES,
     "step": STEPS,

@@ -71,7 +71,7 @@ def test_free_remarks_are_comments_that_name_nobody(
     steps = text.partition("steps:\n")[2].split("\n\n")
     assert "    # Written down, DTCs: P0562 current\n" in steps[0]
     assert "    # A remark is left out here" in steps[0]
-    assert "    # Something else: the post is warm # silence slang\n" in steps[2]
+    assert "    # None of these: the post is warm # silence slang\n" in steps[2]
     secrets = ("Miller", "4711", JOB["vin"], "Osei")
     assert not [secret for secret in secrets if secret in text]
     for complaint in ("Mrs. Smith heard it", "call 555-0142", f"it is {JOB['vin']}", "Ann says"):

@@ -82,7 +82,7 @@ def test_what_is_in_the_way_is_told() -> None:
         "Not found: this can't be tested here: How do the belt and alternator pulley look?",
         "In the way: no lift",
     )
-    assert told(typed(tables, begun, "something else it hums"))["Cause"][1] == "Seen: it hums"
+    assert told(typed(tables, begun, "none it hums"))["Cause"][1] == "Seen: it hums"
 
 
 @pytest.mark.parametrize(

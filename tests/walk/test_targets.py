@@ -25,9 +25,7 @@ def test_at_most_is_counted(samples: WalkTables) -> None:
 
 def test_where_nothing_fits_the_person_to_call_is_shown(samples: WalkTables) -> None:
     """So it is where no result fits; the line of what was seen is in the record."""
-    state = typed(
-        samples, started(samples, "charging/lamp-on", enter="belt"), "something else it hums"
-    )
+    state = typed(samples, started(samples, "charging/lamp-on", enter="belt"), "none it hums")
     shown = screen(samples, state)
     assert shown["end"]["kind"] == "stuck"
     assert shown["call"] == samples.shop["stuck"]

@@ -57,7 +57,7 @@ _STEP_ENTRY = _map(
     {
         "in": _IN,
         "step": _STEP,
-        "result": _text("a result", "The result's words, `done`, `cannot test`, `something else`, "
+        "result": _text("a result", "The result's words, `done`, `cannot test`, `none of these`, "
                         "`passed` or `failed`."),
         "readings": _part("readings by name", 'The one reading of a check has the name "".',
                           type="object", additionalProperties=_READING),
