@@ -5,6 +5,7 @@ if it is new, or if something that its findings depend on has changed since the 
 """
 
 import re
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
@@ -38,7 +39,7 @@ from builder.model.summary import TreeListing, TreeSummary
 from builder.model.text import Position
 from builder.model.tree import Status
 from builder.reader.trees import tree_id, tree_names
-from builder.rules.shared.judge import is_independent, judge_library
+from builder.rules.shared.judge import is_independent, judge_library, without_what_follows
 
 INTO_A_STEP = re.compile(rb"\b([a-z0-9-]+/[a-z0-9/-]+)#")  # a handoff into the middle of a tree
 
@@ -107,8 +108,12 @@ def verdict_of(
     doubtful = doubtful_entries(shop, (*knowledge.mistakes, *in_kinds_followed(of_library)))
     sure = [*knowledge.mistakes, *chain.from_iterable(tree.mistakes for tree in trees.values())]
     waiting: list[Finding] = []
-    for tree in trees.values():
-        (waiting if rests_on(tree.used, doubtful) else sure).extend(tree.findings)
+    by_file = defaultdict(list)
+    for one in of_library:
+        by_file[one.at.file].append(one)
+    for file, tree in trees.items():
+        first = without_what_follows(tree.findings, by_file[file])
+        (waiting if rests_on(tree.used, doubtful) else sure).extend(first)
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
     store_records(cache, before, trees)

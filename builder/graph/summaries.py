@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from sys import intern
 
 from builder.graph.deeds import all_deeds
-from builder.graph.moves import moves_of, steps_leading_to
+from builder.graph.moves import Moves, moves_of, steps_leading_to
 from builder.graph.precedence import affect, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import handled_words, procedures_named
@@ -26,6 +26,7 @@ NO_PROCEDURES: Procedures = {}
 def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummary:
     """Keep of a tree what other trees need to know."""
     steps = tree.steps.values()
+    moves = moves_of(tree)
     return TreeSummary(
         id=tree.id,
         file=tree.file,
@@ -36,7 +37,7 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         symptom=tree.symptom,
         applies_to=tree.applies_to,
         steps=tuple(tree.steps),
-        handoffs=tuple(_handoffs(tree)),
+        handoffs=tuple(_handoffs(tree, moves)),
         how_tos=frozenset(str(step.how_to) for step in steps if step.how_to),
         tools=frozenset(str(tool) for step in steps for tool in step.tools),
         modules=frozenset(module for step in steps for module in _modules(step)),
@@ -50,11 +51,16 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         lookups=tuple(dict.fromkeys(lookups_of(tree, procedures))),
         handled=frozenset(handled_words(tree)),
         asks=tuple(str(question.name) for question in tree.asks),
+        led_to_by_none=tuple(_led_to_by_none(tree, moves)),
     )
 
 
-def _handoffs(tree: Tree) -> Iterator[Handoff]:
-    moves = moves_of(tree)
+def _led_to_by_none(tree: Tree, moves: Moves) -> Iterator[str]:
+    led_to = {tree.start.id, *moves.previous_steps()}
+    yield from (str(name) for name in tree.steps if name not in led_to)
+
+
+def _handoffs(tree: Tree, moves: Moves) -> Iterator[Handoff]:
     leaving = [(step, exit_) for step, exit_ in moves.exits if exit_.branch.tree]
     if not leaving:
         return

@@ -66,6 +66,7 @@ class TreeSummary:
     spec_results: frozenset[tuple[str, str]] = frozenset()  # a spec, and a result of it with a way
     handled: frozenset[tuple[str, str]] = frozenset()  # a procedure, and a result of its check
     asks: tuple[str, ...] = ()  # the names of its questions
+    led_to_by_none: tuple[str, ...] = ()  # its steps that no branch in it leads to
 
 
 class TreeListing(NamedTuple):

@@ -29,8 +29,9 @@ from builder.graph.routes import Exit, ExitKind
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
 from builder.model.tree import Step
-from builder.rules.shared.close_names import closest_names, slip_edit, suggestion
+from builder.rules.shared.close_names import closest_names, slip_edit, step_meant, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.unreached import first_unreached
 
 RULE = Rule(
     name="branch-to-nowhere",
@@ -72,7 +73,11 @@ def _no_step(facts: Facts, name: Text, why: str) -> Finding:
     if not facts.tree.defined_twice or closest_names(name, facts.tree.steps):
         other = "write the name of a step" if name in YES_OR_NO else (
             f"add a step `{name}`, or use one of this tree")  # fmt: skip
-        hint = suggestion(name, facts.tree.steps, other)
+        unreached = first_unreached(facts)
+        hint = (
+            step_meant(unreached) if unreached and not closest_names(name, facts.tree.steps)
+            else suggestion(name, facts.tree.steps, other)
+        )  # fmt: skip
     else:
         twice = " and ".join(f"`{repeated}`" for repeated in sorted(facts.tree.defined_twice))
         is_or_are = "is" if len(facts.tree.defined_twice) == 1 else "are"

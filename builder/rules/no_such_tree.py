@@ -22,7 +22,7 @@ Right:
 Fix: Write the tree as `system/tree`, and a step in it as `system/tree#step`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from builder.model.finding import Finding, Severity, edit_of
@@ -34,6 +34,7 @@ from builder.rules.shared.close_names import (
     closest_names,
     mistyped,
     slip_edit,
+    step_meant,
     suggestion,
 )
 from builder.rules.shared.rule import Family, Rule
@@ -54,7 +55,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         if listing.replaced_by and listing.replaced_by not in known:
             successor = library.trees[listing.id].replaced_by
             at = successor.at if successor else NOWHERE
-            yield _no_tree(library, Text(listing.replaced_by, at))
+            yield _no_tree(library, Text(listing.replaced_by, at), listing.id)
     for id_, callers in library.callers.items():
         tree = library.listings.get(id_)
         if id_ not in library.unread_trees and (
@@ -83,7 +84,8 @@ def _fix_of_case(fix: Text, tree: TreeListing | None) -> Iterator[Finding]:
 def _handoff(library: Library, handoff: Handoff) -> Iterator[Finding]:
     tree, step = library.listings.get(handoff.tree), handoff.step
     if tree is None:
-        yield _no_tree(library, _branch(handoff))
+        steps = _led_to_by_none(library, handoff.from_tree)
+        yield _no_tree(library, _branch(handoff), handoff.from_tree, steps)
     elif step and step not in tree.steps:
         hint = suggestion(step, tree.steps, f"use a step of `{tree.id}`, or delete `#{step}`")
         meant = mistyped(step, tree.steps)
@@ -97,17 +99,30 @@ def _branch(handoff: Handoff) -> Text:
     return Text("#".join(filter(None, (handoff.tree, handoff.step))), handoff.at)
 
 
-def _no_tree(library: Library, branch: Text) -> Finding:
+def _led_to_by_none(library: Library, tree: str) -> list[str]:
+    entered = {step for _, step in library.callers.get(tree, ())}
+    summary = library.trees.get(tree)
+    return [step for step in summary.led_to_by_none if step not in entered] if summary else []
+
+
+def _no_tree(library: Library, branch: Text, own: str, steps: Sequence[str] = ()) -> Finding:
+    """Return the finding for a tree that doesn't exist, written in the tree `own`.
+
+    Never `own` is offered; where no name is close, one of `steps`, which nothing leads to yet.
+    """
     name, mark, step = branch.partition("#")
     forms = "write a tree as `system/tree`, or a step of this tree without a `/`"
-    close = closest_names(name, library.trees)
-    of_system = [id_ for id_ in library.trees if id_.startswith(f"{name.partition('/')[0]}/")]
-    named = [id_ for id_ in library.trees if id_.endswith(f"/{name}")]  # the system is left out
-    hint = suggestion(name, library.trees, forms)
+    others = [id_ for id_ in library.trees if id_ != own]
+    close = closest_names(name, others)
+    of_system = [id_ for id_ in others if id_.startswith(f"{name.partition('/')[0]}/")]
+    named = [id_ for id_ in others if id_.endswith(f"/{name}")]  # the system is left out
+    hint = suggestion(name, others, forms)
     if of_system and not close:
         hint = f"did you mean {' or '.join(f'`{id_}`' for id_ in of_system[:MOST_OFFERED])}?"
+    if steps and not close:
+        hint = step_meant(steps)
     if named:
         hint = f"write {' or '.join(f'`{id_}{mark}{step}`' for id_ in named)}"
-    meant = named[0] if len(named) == 1 else mistyped(name, library.trees)
+    meant = named[0] if len(named) == 1 else mistyped(name, others)
     edit = edit_of(branch, f"{meant}{mark}{step}") if meant else None
     return RULE.finding(branch.at, f"tree `{name}` doesn't exist", WHY, hint, edit=edit)

@@ -37,7 +37,9 @@ from collections.abc import Iterator
 from builder.graph.tree_graph import is_unbounded, loops_in
 from builder.model.finding import Finding, Severity
 from builder.model.text import Text
+from builder.rules.shared.close_names import step_meant
 from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.unreached import first_unreached
 
 RULE = Rule(
     name="unbounded-way-back",
@@ -55,6 +57,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     for loop in loops_in(moves, graph.starts):
         if loop.closing.source in graph.can_end:  # otherwise `endless-loop` reports it
             first = loop.steps[0]
+            unreached = first_unreached(facts)
             limit = f"add `at_most: 2` and `spent: <step>` to `{first}`"
             to_itself = set(loop.steps) == {first}
             yield RULE.finding(
@@ -63,7 +66,9 @@ def check(facts: Facts) -> Iterator[Finding]:
                 if to_itself
                 else f"this loop can repeat forever: {loop.text}",
                 WHY,
-                f"write the next step's name, or {limit}"
+                f"{step_meant(unreached)}; only if the loop is right, {limit}"
+                if unreached
+                else f"write the next step's name, or {limit}"
                 if to_itself
                 else f"{limit}, or fix the branch",
             )

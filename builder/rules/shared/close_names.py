@@ -4,7 +4,7 @@ In: a name and the names that exist. Out: a hint for a finding, the edit that fo
 finding with both.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from difflib import SequenceMatcher, get_close_matches
 
 from builder.model.finding import Edit, Finding, edit_of
@@ -68,6 +68,12 @@ def _offered(name: str, names: list[str]) -> list[str]:
     sharing = [one for one in names if words & words_of_name(one) and not is_opposite(name, one)]
     sharing.sort(key=nearness, reverse=True)
     return list(dict.fromkeys((*sharing, *close)))[:MOST_OFFERED]
+
+
+def step_meant(steps: Sequence[str]) -> str:
+    """Offer the steps that nothing leads to, for a branch that is wrong."""
+    names = " or ".join(f"`{step}`" for step in steps[:MOST_OFFERED])
+    return f"nothing leads to the step {names} yet: if that is meant here, write its name"
 
 
 def mistyped(name: str, known: Iterable[str]) -> str | None:

@@ -13,13 +13,19 @@ from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
-from builder.rules import closed_job, proved_by
+from builder.rules import closed_job, no_such_tree, proved_by, unbounded_way_back, unreachable_step
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
 
 TREE_RULE_NAMES = frozenset(rule.RULE.name for rule in TREE_RULES)
 LIBRARY_RULE_NAMES = frozenset(rule.RULE.name for rule in LIBRARY_RULES)
+# What the closed jobs say waits while a proof already shows the path that is wrong; a step that
+# nothing leads to, while a loop or a handoff to nowhere may be the branch that was meant for it.
+FOLLOWS = {
+    closed_job.RULE.name: (proved_by.RULE.name,),
+    unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
+}
 LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES
 
 
@@ -32,15 +38,15 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
     if tree.silences:
         findings = [*not_silenced(findings, tree.silences, TREE_RULE_NAMES)]
         findings += malformed(tree.silences, TREE_RULE_NAMES | LIBRARY_ONLY_NAMES)
-    findings = _without_what_follows(findings)
+    findings = without_what_follows(findings, findings)
     is_draft = tree.status is Status.DRAFT
     return _ordered(as_warning(finding) if is_draft else finding for finding in findings)
 
 
-def _without_what_follows(findings: list[Finding]) -> list[Finding]:
-    """Leave out what the closed jobs say while a proof already shows the path that is wrong."""
-    in_doubt = any(one.rule == proved_by.RULE.name for one in findings)
-    return [one for one in findings if not in_doubt or one.rule != closed_job.RULE.name]
+def without_what_follows(findings: Iterable[Finding], causes: Iterable[Finding]) -> list[Finding]:
+    """Leave out what may only follow from one of the causes, which say what to correct."""
+    rules = {one.rule for one in causes}
+    return [one for one in findings if rules.isdisjoint(FOLLOWS.get(one.rule, ()))]
 
 
 def is_independent(tree: TreeListing, library: Library) -> bool:
