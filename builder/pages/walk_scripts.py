@@ -5,7 +5,6 @@ Each adds to `baytreeTables`; a walk that goes on in another tree loads that tre
 """
 
 import json
-from fractions import Fraction
 from typing import Any
 
 from builder.model.ends import StopKind
@@ -13,6 +12,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.pages import addresses
 from builder.pages.analysis import TreeAnalysis
+from builder.plan.minutes import RemainingMinutes
 from builder.trade.wire_colors import WIRE_COLORS
 from builder.walk.compile_shop import shop_table
 from builder.walk.compile_tree import tree_table
@@ -20,6 +20,7 @@ from builder.walk.practice import faults_of
 from builder.walk.tree_rows import TreeTable
 from builder.wording.labels import STOP_LABELS
 from builder.wording.sentences import module_name
+from builder.wording.value_text import duration_text
 
 SHOP_SCRIPT = "walks/shop.js"
 WALK_SCRIPTS = (
@@ -56,10 +57,7 @@ def shop_script(library: Library) -> str:
 
 def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
     """Write the table of a tree, the minutes left from each step on, and titles it leads to."""
-    left = {
-        step: [_whole(one.shortest), _whole(one.longest), _whole(one.wait)]
-        for step, one in analysis.minutes.steps.items()
-    }
+    left = {step: _left(one) for step, one in analysis.minutes.steps.items() if round(one.longest)}
     table = tree_table(tree, library)
     named = (answer for one in tree.asks for answer in one.one_of)
     more = {
@@ -73,8 +71,11 @@ def tree_script(tree: Tree, library: Library, analysis: TreeAnalysis) -> str:
     return "".join(f"baytreeTables.{line}\n" for line in lines)
 
 
-def _whole(minutes: Fraction) -> int:
-    return round(minutes)
+def _left(minutes: RemainingMinutes) -> str:
+    """Write the range of minutes left from a step on; work and waiting apart."""
+    low, high, wait = map(duration_text, (minutes.shortest, minutes.longest, minutes.wait))
+    work = high if low == high else f"{low} to {high}"
+    return f"{work} + {wait} waiting" if round(minutes.wait) else f"{work} left"
 
 
 def _weights(tree: Tree) -> dict[str, float]:

@@ -6,14 +6,15 @@
  */
 "use strict";
 globalThis.baytreePractice = (() => {
-  const { top, rowOf, placeOf, isOver } = baytreeTold;
-  const { leave, cannotTest, verifyNext, judgeTest, intoProcedure } = baytreeTargets;
+  const { top, rowOf, placeOf, isOver, provedElsewhere } = baytreeTold;
+  const { leave, cannotTest, withResult, verifyNext, judgeTest, intoProcedure } = baytreeTargets;
   const { answered } = baytreeAnswers;
   const { NOTHING_SHOWN } = baytreeMeasured;
   const { withRanges } = baytreeSpecs;
-  const { reduce, toolsOf } = baytreeReduce;
+  const { BEGINNING, reduce, toolsOf } = baytreeReduce;
   const { screen } = baytreeRecord;
   const MOST_STATES = 4000, LONGEST = 300, TRIES = 300;
+  const TAKES_TIME = ["answer", "done", "cannot_test", "none_of_these"]; // events that end a step which was done
 
   // A fault by its weight.
   function drawn(tables, tree) {
@@ -33,7 +34,8 @@ globalThis.baytreePractice = (() => {
       return [state.verifying === null ? ["done", verifyNext(tables, bare, 0)] : ["pass", judgeTest(tables, bare, true)]];
     }
     if (row.kind === "action") return [["done", leave(tables, bare, "done", row.then || "")]];
-    const ways = row.by ? [["run", intoProcedure(tables, bare, row)]]
+    const proof = row.by && provedElsewhere(state, row); // the same procedure shows the same again
+    const ways = row.by ? [proof ? ["take", withResult(tables, bare, ...proof)] : ["run", intoProcedure(tables, bare, row)]]
       : row.results.map((result, at) => [at, leave(tables, bare, result.text, result.to, result.answers)]);
     return [...ways, ["cannot test", cannotTest(tables, bare)]];
   }
@@ -41,7 +43,7 @@ globalThis.baytreePractice = (() => {
   // What tells two places of a walk apart; counts only where nothing simpler leads there.
   function placeKey(state, counts) {
     const frames = state.frames.map((one) => [placeOf(one), one.came_from[one.step], one.waits, one.items, counts && one.counts]);
-    return JSON.stringify([frames, state.end, state.verifying]);
+    return JSON.stringify([frames, state.end, state.verifying, counts && state.proved]);
   }
 
   function wayTo(tables, begin, isGoal, counts = false) {
@@ -63,7 +65,7 @@ globalThis.baytreePractice = (() => {
 
   class Practice {
     constructor(tables, tree, fault) {
-      Object.assign(this, { tables, tree, fault, shown: {}, minutes: 0, missed: [] });
+      Object.assign(this, { tables, tree, fault, shown: {}, missed: [] });
     }
 
     // How the step turns out; what was shown once at a visit stays.
@@ -82,6 +84,7 @@ globalThis.baytreePractice = (() => {
     seen({ state, row, tools, shown }) {
       if (shown.kind !== "check" || shown.phase !== "step") return "";
       const choice = this.choiceAt(state);
+      if (choice === "take") return "The same as before.";
       if (choice === "run") return "Go through the tests: they will show it.";
       if (choice === "cannot test") return "It can't be tested on this vehicle.";
       const readings = this.readingsFor(row, tools, choice, placeKey(state, true));
@@ -102,32 +105,56 @@ globalThis.baytreePractice = (() => {
       return null;
     }
 
-    // Counts an answer: its minutes, and whether it is what the vehicle showed.
-    count({ state, shown, row }, event) {
-      if (!["answer", "done", "cannot_test", "none_of_these"].includes(event.event)) return;
-      this.minutes += Number(shown.minutes || 0);
-      const choice = shown.kind === "check" ? this.choiceAt(state) : null, given = answered(row, toolsOf(this.tables, row), event);
-      if (typeof choice === "number" && event.event === "answer" && given.result !== choice) this.missed.push(shown.text);
+    // Notes an answer that isn't what the vehicle showed.
+    note({ state, shown, row }, event) {
+      if (shown.kind !== "check" || shown.phase !== "step" || !TAKES_TIME.includes(event.event)) return;
+      const given = event.event === "answer" ? answered(row, toolsOf(this.tables, row), event).result : event.event.replace("_", " ");
+      if (given !== this.choiceAt(state)) this.missed.push(shown.text);
     }
 
-    // The least: the walk of an attentive tech, who takes what is shown.
-    least() {
-      let state = reduce(this.tables, baytreeReduce.BEGINNING, { event: "start", tree: this.tree }), minutes = 0;
-      for (let number = 0; number < LONGEST && !state.refused && !isOver(state); number += 1) {
-        const shown = screen(this.tables, state), event = this.rightEvent(state, shown);
-        if (!["fill", "acknowledge", "run", "verify"].includes(event.event)) minutes += Number(shown.minutes || 0);
-        state = reduce(this.tables, state, event);
+    // The minutes of a walk by its events, each from the state and the screen before it.
+    minutesOf(nextEvent) {
+      let state = BEGINNING, minutes = 0;
+      for (let number = 0; !state.refused; number += 1) {
+        const shown = number ? screen(this.tables, state) : {}, event = nextEvent(state, shown, number);
+        if (!event) break;
+        if (TAKES_TIME.includes(event.event)) minutes += Number(shown.minutes || 0);
+        state = reduce(this.tables, this.allTicked(state, shown), this.measured(state, event));
       }
-      return minutes;
+      return Math.round(minutes);
     }
 
-    rightEvent(state, { asks: [ask] = [], unread }) {
-      if (ask) return { event: "fill", name: ask.name, value: filling(ask) };
-      if (unread) return { event: "acknowledge", hazards: unread };
-      const choice = this.choiceAt(state), row = withRanges(this.tables, state, rowOf(this.tables, top(state)));
-      if (typeof choice === "string") return { event: { pass: "verify", "cannot test": "cannot_test" }[choice] || choice, passed: true };
-      return { event: "answer", result: choice, ...(row.readings.length ? { stated: true } : {}) };
+    // Nothing is known before on this vehicle: an answer that was only stated was seen, after the
+    // lines of its step; else what it needs would count again at the next.
+    allTicked(state, { lines = [] }) { return { ...state, ticked: [...lines.keys()] }; }
+
+    measured(state, event) {
+      const { result, readings, stated, ...more } = event;
+      if (!stated) return event;
+      const row = this.rowAt(state), all = this.readingsFor(row, toolsOf(this.tables, row), result, placeKey(state, true));
+      return all ? { ...more, result, readings: all } : event;
     }
+
+    // The least: the walk of an attentive tech, who takes what is shown; what was looked up is as in the job.
+    least({ events }) {
+      return this.minutesOf((state, shown, number) => {
+        if (!number) return events[0];
+        return number < LONGEST && !isOver(state) ? this.rightEvent(state, shown, events) : null;
+      });
+    }
+
+    rightEvent(state, { asks: [ask] = [], unread }, events) {
+      if (ask) {
+        const own = events.findLast(({ event, name }) => event === "fill" && name === ask.name);
+        return own || { event: "fill", name: ask.name, value: filling(ask) };
+      }
+      if (unread) return { event: "acknowledge", hazards: unread };
+      const choice = this.choiceAt(state);
+      if (typeof choice === "string") return { event: { pass: "verify", "cannot test": "cannot_test" }[choice] || choice, passed: true };
+      return { event: "answer", result: choice, ...(this.rowAt(state).readings.length ? { stated: true } : {}) };
+    }
+
+    rowAt(state) { return withRanges(this.tables, state, rowOf(this.tables, top(state))); }
 
     // What the vehicle maker's information says: a value for each box.
     lookedUp(ask) {
@@ -135,10 +162,12 @@ globalThis.baytreePractice = (() => {
       return Object.fromEntries(ask.limits ? ask.limits.map((name, at) => [name, values[at]]) : [["", values.join(", ")]]);
     }
 
+    // Who answered otherwise went another way, which the least doesn't measure.
     endWords(state) {
       const found = state.end.step === this.fault && state.end.inside === this.tree;
-      const { text } = this.tables.trees[this.tree].steps[this.fault];
-      return [`${found ? "You found it" : "The fault was"}: ${text}.`, `You used ${Math.round(this.minutes)} min; the least is ${Math.round(this.least())}.`,
+      const { text } = this.tables.trees[this.tree].steps[this.fault], { events } = state, least = this.least(state);
+      const used = this.minutesOf((_, shown, number) => events[number]), isSame = found && !this.missed.length;
+      return [`${found ? "You found it" : "The fault was"}: ${text}.`, `You used ${used} min; ${isSame ? "the least is" : "by what the vehicle shows it takes"} ${least}.`,
         this.missed.length ? `Answered otherwise than shown: ${this.missed.join("; ")}.` : ""].filter(Boolean).join(" ");
     }
   }

@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeSheets = (() => {
   const { h, button, caution, textBox, labeled } = baytreeParts;
-  const { capital, asked, answerWords, filledIn, rangeWords } = baytreeWords;
+  const { capital, asked, answerWords, doneWords, rangeWords } = baytreeWords;
   const { tableOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { noteFields } = baytreeStep;
@@ -73,8 +73,7 @@ globalThis.baytreeSheets = (() => {
   }
 
   function entryWords(walk, one) {
-    const text = one.seen || tableOf(walk.tables, one.inside)?.steps[one.step]?.text || one.step;
-    return h("span", {}, asked(filledIn(walk, one, text)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "",
+    return h("span", {}, asked(one.kind === "verify" ? doneWords(walk, one) : one.seen || doneWords(walk, one)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "",
       Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "");
   }
 
@@ -99,7 +98,7 @@ globalThis.baytreeSheets = (() => {
 
   // Where the tree has no way on: a line for the person to call; `missing` says why it is needed.
 
-  const none = (walk) => stuckSheet(walk, "none_of_these", ["None of these", "What did you see?", "None of these fits"],
+  const none = (walk) => stuckSheet(walk, "none_of_these", ["Something else", "What did you see?", "No answer here fits"],
     "Write one line of what you saw: the next person needs it.");
   const cannot = (walk) => stuckSheet(walk, "cannot_test", ["Can’t test", "What’s in the way? (optional)", "It can’t be tested"]);
 

@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
-  const { capital, leadsTo, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
+  const { capital, leadsTo, doneWords, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
   const { isRepairing } = baytreeTold;
   const { reduce } = baytreeReduce;
@@ -16,8 +16,8 @@ globalThis.baytreeStep = (() => {
   function head(walk) {
     const { tables, state, job } = walk, title = tables.trees[state.frames[0].inside].title;
     const trail = h("nav", { class: "w-trail", "aria-label": "What was done" },
-      state.steps.slice(-12).map((one) => h("span", {},
-        button(`${one.step}: ${answerWords(walk, one)}`, () => walk.sheet("trail")), h("span", { "aria-hidden": "true" }, "›"))),
+      state.steps.map((one, at) => h("span", {},
+        button([h("span", {}, `${at + 1} ${doneWords(walk, one)}`), ` ${answerWords(walk, one)}`], () => walk.sheet("trail"), { "data-done": one.step }), h("span", { "aria-hidden": "true" }, "›"))).slice(-12),
       h("b", {}, `Step ${state.steps.length + 1}`));
     return h("header", { class: "w-head" },
       h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
@@ -111,13 +111,13 @@ globalThis.baytreeStep = (() => {
   function links(walk, moved) {
     const { shown, row } = walk;
     const all = [
-      moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know", "Good to know"],
-      row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to", "How-to"],
-      row.picture && ["Picture", "Picture"],
-      shown.look_up && ["Look up", "Look up"], shown.torques && ["Torques", "Torques"],
-      shown.wait && [`Wait ${shown.wait} min`, "Wait"], shown.kind === "check" && shown.write_down && ["Write down", "Write down"],
+      moved && [moved === 1 ? "1 line done" : `${moved} lines done`, "Lines"], shown.note && ["Good to know"],
+      row.tools?.length && [`Tools (${row.tools.length})`, "Tools"], row.how_to && ["How-to"],
+      row.picture && ["Picture"],
+      shown.look_up && ["Look up"], shown.torques && ["Torques"],
+      shown.wait && [`Wait ${shown.wait} min`, "Wait"], shown.kind === "check" && shown.write_down && ["Write down"],
     ].filter(Boolean);
-    return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name]) => button(words, () => walk.sheet("look", name))));
+    return all.length > 0 && h("p", { class: "w-links" }, all.map(([words, name = words]) => button(words, () => walk.sheet("look", name))));
   }
 
   const heading = (words, label) => h("h1", { tabindex: "-1" }, label && h("small", {}, label), words);
@@ -170,7 +170,7 @@ globalThis.baytreeStep = (() => {
   function restBar(walk) {
     return [backButton(walk),
       cannotButton(walk, "Can’t test"),
-      button("None of these", () => walk.sheet("none"), { "data-do": "none" })];
+      button("Something else", () => walk.sheet("none"), { "data-do": "none" })];
   }
 
   // What the step wants written down, kept until it is left; `written` is its part of an event.

@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeWords = (() => {
-  const { top, rowOf, fillIn, named } = baytreeTold;
+  const { top, tableOf, rowOf, fillIn, named } = baytreeTold;
   const { reduce } = baytreeReduce;
   const marked = (digits) => (baytreeTrade.mark === "comma" ? digits.replace(".", ",") : digits).replace("-", "−");
   const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -67,6 +67,12 @@ globalThis.baytreeWords = (() => {
     return fillIn(text, known).replace(/<([^<>]+)>/g, "$1");
   }
 
+  // The words of a recorded step; of a test after the repair those of its check, its procedure or its own.
+  function doneWords(walk, entry) {
+    const { tables } = walk, { inside, step, kind, seen } = entry, { text } = tableOf(tables, inside).steps[kind === "verify" ? seen : step] || {};
+    return filledIn(walk, entry, text || tables.shop.procedures[seen]?.title || seen);
+  }
+
   // "Battery at rest: " before an answer; a question needs no colon.
   const asked = (text) => (text.endsWith("?") ? `${text} ` : `${text}: `);
 
@@ -78,13 +84,8 @@ globalThis.baytreeWords = (() => {
     return [item, words, stated ? "stated" : ""].filter(Boolean).join(", ");
   }
 
-  // The range of minutes left from the step of the tree on; work and waiting apart.
-  function minutesLeft(tables, state) {
-    const frame = state.frames[0], [low, high, wait] = tables.more[frame.inside]?.left[frame.step] || [0, 0, 0];
-    if (!high || state.end) return "";
-    const work = low === high ? `${high} min` : `${low} to ${high} min`;
-    return wait ? `${work} + ${wait} waiting` : `${work} left`;
-  }
+  // What the tree's script says is left from the step of the tree on.
+  const minutesLeft = ({ more }, { frames: [{ inside, step }], end }) => (end ? "" : more[inside]?.left[step] || "");
 
   // The colors of a wire by name: "white/blue"; as it's written where a code isn't known.
   function colorWords({ names: { colors } }, wire) {
@@ -95,5 +96,5 @@ globalThis.baytreeWords = (() => {
   // A connector by its part, and by what its ID says more: "EPS module C1".
   const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
 
-  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, filledIn, answerWords, minutesLeft, colorWords, connectorName };
+  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, filledIn, doneWords, answerWords, minutesLeft, colorWords, connectorName };
 })();

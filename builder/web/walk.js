@@ -29,7 +29,7 @@
     const following = after(event);
     if (following.load && await load(`walks/${following.load}.js`)) return walk.send(event);
     if (following.refused) return walk.say(following.load ? "That tree isn't here: open it from the list of trees." : walk.inWords(following.refused));
-    walk.practice?.count(walk, event);
+    walk.practice?.note(walk, event);
     if (walk.state.events.length === 1) baytreeStore.keep();
     if (event.event === "resume") walk.job.until = "";
     walk.state = following;

@@ -310,8 +310,14 @@ def record(page: Page) -> dict[str, Any]:
     saved: dict[str, Any] = json.loads(download.value.path().read_text("utf-8"))
     if page.locator("dialog[open]").count():
         page.locator(".w-close").click()
-        expect(page.locator("dialog[open]")).to_have_count(0)
+        sheet_is_closed(page)
     return saved
+
+
+def sheet_is_closed(page: Page) -> None:
+    """Wait for it: closing goes one step back in the history, and that takes a moment."""
+    expect(page.locator("dialog[open]")).to_have_count(0)
+    page.wait_for_function("!history.state?.sheet")
 
 
 def played(rows: list[dict[str, Any]]) -> dict[str, Any]:
@@ -384,6 +390,7 @@ def test_everyone_can_use_every_screen(chromium: Browser, samples: Path, size: s
         page.locator(".w-job").click()
         look(page)
         page.keyboard.press("Escape")
+        sheet_is_closed(page)
         for step in ("belt", "cable-fix", "hybrid"):
             opened(page, samples, "charging/lamp-on", step)
             look(page)

@@ -97,7 +97,7 @@ MUTATORS: dict[str, Mutator] = {
 OF_RUNS: dict[str, Mutator] = {
     "no-such-procedure": procedures.by_misspelled,
     "no-such-word": procedures.word_misspelled,
-    "unhandled-word": procedures.word_replaced,
+    "unhandled-word": procedures.words_replaced,
     "procedure-values": procedures.value_left_out_or_wrong,
 }
 OF_PROCEDURES: dict[str, ProcedureMutator] = {

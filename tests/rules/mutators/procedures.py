@@ -62,12 +62,13 @@ def word_misspelled(sound: Sound) -> Iterator[Mutant]:
                 yield sound.replaced(result.text.at, f"{result.text}zz", by.at.line)
 
 
-def word_replaced(sound: Sound) -> Iterator[Mutant]:
-    """Write a result twice, so that one word of the procedure has none."""
+def words_replaced(sound: Sound) -> Iterator[Mutant]:
+    """Write two results that no words of the procedure are like, so that two of them have none."""
     for _, check, by in runs(sound):
         for result, other in pairwise(check.results):
-            if sound.is_written(result.text):
-                yield sound.replaced(result.text.at, dumps(str(other.text)), by.at.line)
+            if sound.is_written(result.text) and sound.is_written(other.text):
+                later = sound.again(sound.replaced(other.text.at, "wwwwwww"))
+                yield later.replaced(result.text.at, "qqqqqqq", by.at.line)
 
 
 def value_left_out_or_wrong(sound: Sound) -> Iterator[Mutant]:
