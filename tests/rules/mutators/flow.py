@@ -6,6 +6,7 @@ In: a sound tree. Out: mutants of it.
 from collections.abc import Iterator
 
 from builder.graph.routes import ExitKind, exits
+from builder.model.checks import Check
 from builder.model.tree import Action
 
 from .sound import Mutant, Sound
@@ -19,14 +20,15 @@ def branch_to_nowhere(sound: Sound) -> Iterator[Mutant]:
 
 
 def step_orphaned(sound: Sound) -> Iterator[Mutant]:
-    """Lead the only branch to a step somewhere else."""
+    """Lead the only branch to a step to another end: a loop would be the mistake to correct."""
     own = [exit_ for _, exit_ in sound.exits if not exit_.branch.tree]
     entered = {step for _, step in sound.library.callers.get(sound.tree.id, ())}
+    ends = [one.id for one in sound.steps if not isinstance(one.body, Action | Check)]
     for target in list(sound.steps)[1:]:
         leading = [exit_ for exit_ in own if exit_.branch.step == target.id]
         if len(leading) == 1 and target.id not in entered:
-            others = (one for one in sound.tree.steps if one != target.id)
-            yield sound.replaced(leading[0].at, next(others), target.id.at.line)
+            other = next(one for one in ends if one != target.id)
+            yield sound.replaced(leading[0].at, other, target.id.at.line)
 
 
 def next_step_removed(sound: Sound) -> Iterator[Mutant]:
