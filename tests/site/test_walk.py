@@ -317,7 +317,8 @@ def record(page: Page) -> dict[str, Any]:
 def sheet_is_closed(page: Page) -> None:
     """Wait for it: closing goes one step back in the history, and that takes a moment."""
     expect(page.locator("dialog[open]")).to_have_count(0)
-    page.wait_for_function("!history.state?.sheet")
+    while page.evaluate("history.state?.sheet"):  # the page's own policy forbids to wait by script
+        page.wait_for_timeout(20)
 
 
 def played(rows: list[dict[str, Any]]) -> dict[str, Any]:
