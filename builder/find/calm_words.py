@@ -10,11 +10,9 @@ CALM_WORDS = """
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
     where, catalog, quote, discount, paint, manual, chart, type, best, kit, schedule, accessory,
     insurance, resale, warranty, lifespan, training, course, class, date, estimate, toy,
-    certificate, qualified, invoice, which, dot, how wash, exam, question, what year, what size, who
-    makes, costume, style, conversion, requirement, meaning, definition, paperwork, letter, fee,
-    test fee, video, view, exploded view, where to buy, ballpark, sleeve new, custom, halloween,
-    game, part number, dry clean, theory test, drawing, blown up drawing, wrap, homework, essay,
-    coffee;
+    certificate, qualified, invoice, which, dot, how wash, exam, what year, what size, who makes,
+    costume, paperwork, exploded view, where to buy, ballpark, halloween, part number, dry clean,
+    theory test, blown up drawing, homework, essay;
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,

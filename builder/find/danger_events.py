@@ -37,7 +37,7 @@ DANGER_EVENTS = """
     remove, cut, chew, splice, jump, touch, open, take off, take apart, take out, jumper, poke,
     paper clip, pry, push, work on, bypass, tap, drill, get at, unbolt, hook, drain, discharge,
     ratchet, screwdriver, live, expose, skin, nick, rub, bare, junkyard, drop, hammer, resistor,
-    plug in, carry, throw, fish, cover off, lid off, glove, snip, clip, twist, saw, lead;
+    plug in, carry, throw, fish, cover off, lid off, glove, snip, twist;
     SMOKES: haze, smoke, smoky, smoulder, smolder, wisp, plume, billow, gray ~ curl, grey ~ curl,
     gray ~ coming, grey ~ coming, gray ~ out, grey ~ out, gray ~ rise, grey ~ rise, white cloud,
     black cloud;
@@ -107,7 +107,7 @@ DANGER_EVENTS = """
     SHOCKS: shock me, get shock, electric shock, electrocute, zap, jolt, tingle, shock ~ plug;
     CHARGE HURTS: screwdriver, stick, spark, burn, melt, hot, smoke, arc, shock, brown, scorch,
     sizzle, pop, char, smell, black, turn black, go black, fish, crackle, bare wire, exposed, bare,
-    frayed, cracked, rain, puddle;
+    frayed;
     SICK: stomach, headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, pass out, faint, woozy,
     lightheaded, light headed, throw up, vomit, queasy, head hurt, groggy, eyes burn, cough, choke,
     unconscious, head ache, migraine, puke, feel ill, poorly;

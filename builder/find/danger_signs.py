@@ -28,7 +28,7 @@ SIGNS = {
         color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start, spark;
         jump start, smoke; house wire, WIRES; speaker wire, fan; battery, thermal; thermal warning;
         vapor, thick; vapors, shop unless canister, evap; lithium, swell; lithium, puff; pack, puff;
-        puff up, battery; fire crew, cut; leave vehicle, warning; stop safely, leave
+        puff up, battery; fire crew, cut; leave vehicle, warning
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
@@ -37,8 +37,7 @@ SIGNS = {
         METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
         rainbow, LEAKS; rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump,
         line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant; vapor, eyes;
-        puddle, eyes; tank, puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng,
-        leak; cylinder, dent
+        puddle, eyes; tank, puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng, leak
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -90,8 +89,8 @@ SIGNS = {
         bulb, recall; yellow, LINE, TAMPER unless SMALL WIRE; yellow, LINE, AIRBAG PLACE unless
         SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery;
         resistor, bag; hammer, crash sensor; hit, crash sensor; seat curtain; wheel pad, TAMPER;
-        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat; crash, curtains; bag, bench; bag,
-        face down; yellow connector, TAMPER; bag wires
+        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat; crash, curtains; bag, face down;
+        yellow connector, TAMPER; bag wires
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
@@ -109,9 +108,8 @@ SIGNS = {
         bulge, tire; egg, tire; lump, tire unless vibrate, road; patch, sidewall; plug, sidewall;
         nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
         highway; tire, years old unless ASKS; old tire, highway; tire, from 2003; tire, fender,
-        bang; wheel, fender, bang; spring, cut, tire; spring, tire; sidewall, bulge; bulge, side,
-        tire; buldge, tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel,
-        overtook
+        bang; wheel, fender, bang; spring, cut, tire; sidewall, bulge; bulge, side, tire; buldge,
+        tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel, overtook
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -140,9 +138,9 @@ SIGNS = {
         chock; out park, roll; VEHICLE, MOVES, itself unless window, seat, mirror; slip out park;
         drop ~ reverse; jump ~ park; PARKED, NOT HOLD unless window, seat, door, open; jump,
         reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence; drive, go backward; drive
-        ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over; forward, into; go
-        forward, reverse; shift ~ forward, pedestrian; into, pedestrian; PARK BRAKE, FAILS unless
-        light, noise; handbrake, let go; handbrake, roll; roll down, drive, kids
+        ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over; go forward,
+        reverse; shift ~ forward, pedestrian; into, pedestrian; PARK BRAKE, FAILS unless light,
+        noise; handbrake, let go; handbrake, roll; roll down, drive, kids
         """,
     "water": """
         WATERS, CARRIES unless carb, lawn, mower, ASKS, leak; car, float; van, float; water, up to,
@@ -200,7 +198,7 @@ SIGNS = {
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
         trailer, no light, night; trailer, no light, drive; hook, glass; hook, fly; strap, snap
         unless child, hinge, check; drive shaft, fall out; driveshaft, fall; drive shaft, freeway;
-        chain, only, boat; only thing hold; hold, boat; hitch, only, chain; axle, fall
+        chain, only, boat; only thing hold; hitch, only, chain; axle, fall
         """,
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
@@ -224,7 +222,7 @@ SIGNS = {
         hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
         hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
         itchy skin; pedestrian unless ASKS, warning, sensor; poison; wheeze; breathing problem;
-        choke ~ dust; seizure; siezure; heart attack; stroke ~ customer; collapse, customer unless
-        seat; fall, underneath
+        choke ~ dust; seizure; siezure; heart attack; collapse, customer unless seat; fall,
+        underneath
         """,
 }

@@ -13,8 +13,8 @@ DANGER_SUBJECTS = """
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
     neck, back, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie,
     scarf, braid, ponytail, beard, necklace, lanyard, throat, cheek, lung, lip, tooth, teeth, dad,
-    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, cat,
-    pet, passenger, firefighter, guys, boss, foreman, us, bloke, chap, fella, lady, nan;
+    brother, uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, pet,
+    firefighter, guys, boss, foreman, bloke, chap, fella, lady, nan;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
     floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;

@@ -14,16 +14,14 @@ HARMLESS = {
         arrest, spark test, smoker, weak spark, glow plug, burn question, burn in, smoke deal, flame
         job, fire extinguisher, fire sale, fire insurance, campfire smell, fire resistant, flame
         resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
-        house wiring, charger pad, oil spot, carbon fibre, carbon fiber, smoke it for leak, ozone
-        it, petrol station coffee, milk; smoke + odor, side, marker, lens, glass, light, tail,
-        headlight, window, mirror, gray, grey, color, tint, shop, test, tester, machine, detector,
-        alarm, smell
+        house wiring, charger pad, oil spot, carbon fibre, carbon fiber; smoke + odor, side, marker,
+        lens, glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test,
+        tester, machine, detector, alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
         mower, shirt smell, clothes smell, recall letter, brake cleaner, carb cleaner, fuel leak
-        recall, petrol station coffee; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop,
-        shock, charge, price
+        recall; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
@@ -35,7 +33,7 @@ HARMLESS = {
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock to
         lock, wheel lock key, wheel lock miss, steering pump, steering fluid, guide line, gear
-        lever, shift lever, picture not move
+        lever, shift lever
         """,
     "high voltage": """
         shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
@@ -43,11 +41,10 @@ HARMLESS = {
         static, door handle
         """,
     "airbag": """
-        air bag suspension, air bag spring, airbag suspension, test light, test lamp, curtain
-        airbags start, putting airbags
+        air bag suspension, air bag spring, airbag suspension, test light, test lamp
         """,
     "restraint": """
-        not fold, not move, seat cover, slide back
+        not fold, not move, seat cover, not slide
         """,
     "wheel": """
         center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel, blow out
@@ -62,8 +59,7 @@ HARMLESS = {
         jump, gear jump, bolt in block, lift off
         """,
     "rolling": """
-        roll away tool, rollaway, not come out, not go into, hold open, not start, bumper corner,
-        carpark, car park
+        roll away tool, rollaway, not come out, not go into, hold open, not start, carpark, car park
         """,
     "exhaust gas": """
         sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket, carbon
@@ -77,7 +73,7 @@ HARMLESS = {
         steam ~ after rain
         """,
     "crushing": """
-        start fine, folding soft top gets stuck
+        start fine
         """,
     "broken frame": """
         frame rail size, rust proof, rust inspection, winch rust, check strap, flex pipe, wiper arm,
