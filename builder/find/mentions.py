@@ -36,7 +36,7 @@ def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions
     telling = [one for one in covered if one.kind not in (ERRAND, EVERYDAY)]
     subjects = [one for one in covered if one.kind in (SUBJECT, LONE)]
     return Mentions(
-        brevity=_brevity(covered, unlisted),
+        brevity=0 if unlisted else max(0, 3 - len(covered)),
         errands=sum(one.kind == ERRAND for one in covered),
         everyday=sum(one.kind == EVERYDAY for one in covered),
         named=named,
@@ -48,10 +48,6 @@ def count_mentions(covered: Sequence[CoveredConcept], unlisted: int) -> Mentions
         in_title=_count((one.in_titles for one in telling), CLEAR_CREDIT),
         subjects_in_title=_count((one.in_titles for one in subjects), CLEAR_CREDIT),
     )
-
-
-def _brevity(covered: Sequence[CoveredConcept], unlisted: int) -> int:
-    return 0 if unlisted else max(0, 3 - len(covered))
 
 
 def _count_words(covered: Sequence[CoveredConcept]) -> Credits:

@@ -27,7 +27,7 @@ ANSWERS = ("yes", "no", "good", "bad", "OK", *SPEC_WORDS)
 
 
 class CutPhrase(NamedTuple):
-    """What is said of a phrase that a comma cuts."""
+    """The finding for a phrase that a comma cuts."""
 
     message: str
     hint: str
@@ -36,7 +36,7 @@ class CutPhrase(NamedTuple):
 
 
 def cut_phrase(pieces: list[Text], before: list[tuple[Text, Node]], line: str) -> CutPhrase:
-    """Return what is said of the pieces behind a comma; `before` are the entries of the map."""
+    """Return the finding for the pieces behind a comma; `before` are the entries of the map."""
     key = pieces[0]
     name, head = before[-1] if before else (Text("result"), Text(""))
     message = f"inside braces a comma ends the phrase: `{key}` is cut off"

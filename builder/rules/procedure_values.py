@@ -102,7 +102,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         yield from _missing(running, taken.values())
         for name, value in running.check.with_.items():
             if name not in taken and _uses(running.procedure.tree, name):
-                continue  # said where the procedure uses it
+                continue  # reported where the procedure uses it
             if name not in taken:
                 hint = suggestion(name, taken, "delete it")
                 message = f"`{running.by}` takes no `{name}`"

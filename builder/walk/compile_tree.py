@@ -43,7 +43,7 @@ def tree_table(tree: Tree, library: Library) -> TreeTable:
     }
     steps = {str(step.id): _step_row(tree, step, library) for step in tree.steps.values()}
     if procedure and is_procedure and procedure.note:
-        # Whoever walks reads it at the first step; only the procedure's page has a head of its own.
+        # The tech reads it at the first step; only the procedure's page has a head of its own.
         first = steps[str(tree.start.id)]
         first["note"] = " ".join(filter(None, [str(procedure.note), first.get("note", "")]))
     fixed = {

@@ -57,7 +57,7 @@ globalThis.baytreeDraw = (walk, main) => {
     return kind === "check" ? check.checkFace(walk) : step.actionFace(walk);
   }
 
-  // What is to be shown at the step: computed once, drawn as often as looks are tried.
+  // What is to be shown at the step: computed once, drawn again for each layout.
   function look() {
     const { tables, state } = walk;
     walk.shown = baytreeRecord.screen(tables, state);
