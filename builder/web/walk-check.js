@@ -70,7 +70,7 @@ globalThis.baytreeCheck = (() => {
     const event = answerOf(walk), { judged, row, view, shown } = walk;
     if (!event && judged.line) {
       return [h("p", { class: `w-verdict ${judged.state.split(" ")[0]}` }, judged.line),
-        judged.state === "no result" ? button("Something else", () => walk.sheet("none"), { "data-do": "none" }) : null];
+        judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
     }
     if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
     const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());

@@ -98,7 +98,7 @@ globalThis.baytreeSheets = (() => {
 
   // Where the tree has no way on: a line for the person to call; `missing` says why it is needed.
 
-  const none = (walk) => stuckSheet(walk, "none_of_these", ["Something else", "What did you see?", "No answer here fits"],
+  const none = (walk) => stuckSheet(walk, "none_of_these", ["None of these", "What did you see?", "No answer here fits"],
     "Write one line of what you saw: the next person needs it.");
   const cannot = (walk) => stuckSheet(walk, "cannot_test", ["Can’t test", "What’s in the way? (optional)", "It can’t be tested"]);
 

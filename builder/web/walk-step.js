@@ -170,7 +170,7 @@ globalThis.baytreeStep = (() => {
   function restBar(walk) {
     return [backButton(walk),
       cannotButton(walk, "Can’t test"),
-      button("Something else", () => walk.sheet("none"), { "data-do": "none" })];
+      button("None of these", () => walk.sheet("none"), { "data-do": "none" })];
   }
 
   // What the step wants written down, kept until it is left; `written` is its part of an event.
