@@ -77,6 +77,8 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("fonts.py", "lazy=True", "", "only how much of a file is read at once"),
     ("svg.py", "top <= y < bottom", "top < y", "cuts lie half a border above what they part"),
     ("text_block.py", "more: float = 0", "", "labels have no bar, and are all that leaves it out"),
+    ("outline.py", "default=0)", "0 -> 1", "lengths are compared, and all are one more"),
+    ("outline.py", "1 + max(known", "1 -> 2", "lengths are compared, and all are doubled"),
     ("layout.py", "return 0", "", "no text is smaller than a point"),
     ("text_fit.py", "share * (before[1]", "", "where the search begins; sizes are tried anyway"),
     ("text_fit.py", "(1 / (SAMPLES - 1))", "", "where a height is sampled; sizes are tried anyway"),

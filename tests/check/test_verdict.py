@@ -2,6 +2,7 @@
 
 import pickle
 import random
+import re
 import shutil
 from dataclasses import replace
 from datetime import date, timedelta
@@ -232,7 +233,10 @@ def trees_with(shop: Path, words: str) -> set[str]:
 def test_a_first_check_reads_and_judges_each_tree_once(
     shop: Path, judged: list[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Also those that others lead into, which wait until all are read."""
+    """Also those that only others lead to, or into: they wait until all are read."""
+    file = shop / "trees/charging/battery-lamp.yml"
+    sound = file.read_text("utf-8")
+    file.write_text(re.sub(r"\nsymptom:\n( .*\n)+", "\n", sound), "utf-8")
     read: list[str] = []
 
     def counted(

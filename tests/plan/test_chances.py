@@ -80,6 +80,13 @@ def test_a_fix_without_a_weight_takes_those_of_the_edges_to_it(tree) -> None:
     assert chances.ends == {"belt": Fraction(3, 9), "diode": Fraction(6, 9)}
 
 
+def test_weights_stand_on_the_edges_alone(tree) -> None:
+    """Edges that state 1 and 3: no fix needs a weight of its own."""
+    steps = check("a", "belt weight: 1", "b") + check("b", "diode weight: 3")
+    chances = walk_chances(tree(steps + ends("belt", "diode")))
+    assert chances.ends == {"belt": Fraction(1, 4), "diode": Fraction(3, 4)}
+
+
 def test_where_no_fix_has_a_weight_one_without_counts_once(tree) -> None:
     """An edge that states 3 stands against 1 for the fix that nothing is known of."""
     steps = check("a", "belt weight: 3", "b") + check("b", "diode", "diode")
