@@ -89,8 +89,10 @@ def test_a_cached_library_is_the_library(shop: Path) -> None:
         assert dict(known.trees) == dict(read.trees)
     assert replace(known, trees={}, entry_numbers={}) == replace(read, trees={})
     assert (known.listings, known.callers) == (read.listings, read.callers)
+    assert known.entry_numbers[f"charging/battery-lamp#{FIRST}"] == 1
 
 
+FIRST = "record"
 ENTERED = "network/module-silent#answers"  # where battery-lamp leads into
 
 
