@@ -143,3 +143,17 @@ steps:
     assert (good.shortest, good.longest) == ({"feed": 3, "look": 5}, {"feed": 8, "look": 5})
     assert bad.shortest == {"feed": 3, "look": 5, "dark": 0}
     assert bad.longest == {"feed": 8, "look": 5, "dark": 0}
+
+
+@pytest.mark.parametrize(("no", "shortest"), [("ask", 3 + 1), ("repair", 3)])
+def test_what_cannot_be_tested_is_walked_only_if_nothing_else_leads_there(
+    tree, no: str, shortest: int
+) -> None:
+    """The shortest walk is not the one in which a check is skipped."""
+    drawn = tree(f"""
+a: {{check: Look, minutes: 3, cannot_test: ask, results: {{yes: repair, no: b}}}}
+b: {{check: Look again, minutes: 5, results: {{yes: repair, no: {no}}}}}
+repair: {{fix: Repair it, cause: It was so, minutes: 1}}
+ask: {{stop: Ask the foreman}}
+""")
+    assert minutes_range(drawn, forward_graph(drawn)).shortest["a"] == shortest

@@ -5,6 +5,8 @@ from pathlib import Path
 
 from builder.check.filled_knowledge import filled_knowledge
 from builder.model.library import Library
+from builder.plan import minutes_range
+from builder.plan.forward_graph import forward_graph
 from builder.plan.procedure_runs import with_procedure_runs
 from builder.plan.step_costs import StepCosts
 from builder.reader.procedure_files import procedure_from
@@ -18,7 +20,7 @@ steps:
   first:
     check: {by}
     results:
-      - {{result: good, return: good}}
+      - {{result: good, branch: fine}}
       - {{result: bad, branch: look}}
   look:
     check: Is the connector clean?
@@ -26,6 +28,7 @@ steps:
     results:
       - {{result: yes, return: good}}
       - {{result: no, return: bad}}
+  fine: {{return: good}}
 """
 
 
@@ -56,6 +59,14 @@ def test_a_word_takes_what_its_walks_take() -> None:
     }  # fmt: skip
     assert ranges["alone"] == [(3, 8), (8, 8)]
     assert ranges["outer"] == [(3, 8 + 5), (8 + 5, 8 + 5)]
+
+
+def test_with_too_many_repeats_a_procedure_counts_by_its_words(monkeypatch) -> None:
+    """The shortest and the longest word, once."""
+    outer = library_with(outer="alone", alone="").procedures["outer"].tree
+    monkeypatch.setattr(minutes_range, "MAX_STATES", 0)
+    bounds = minutes_range.minutes_range(outer, forward_graph(outer))
+    assert (bounds.shortest["first"], bounds.longest["first"]) == (3, 8 + 5)
 
 
 def test_leaving_a_step_costs_what_its_word_takes_more() -> None:
