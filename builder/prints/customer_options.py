@@ -13,7 +13,12 @@ from builder.plan.cheapest_repair import cheapest_repair
 from builder.plan.estimate_options import EstimateOption, declined
 from builder.plan.prices import PriceLine
 from builder.plan.refused_options import LEAVE
-from builder.prints.customer_prices import price_words, savings_words
+from builder.prints.customer_prices import (
+    advice_words,
+    condition_words,
+    price_words,
+    savings_words,
+)
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
@@ -37,9 +42,9 @@ def option_blocks(
 
 def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:
     if cheapest := cheapest_repair(options):
-        total = money_text(cheapest.total, shop) if cheapest.total else ""
-        words = f"Lowest price for a full repair: {cheapest.option}, {total}."
-        yield paragraph(words, paragraph_style(12, heavy=True, above=5))
+        yield paragraph(
+            advice_words(options, cheapest, shop), paragraph_style(12, heavy=True, above=5)
+        )
 
 
 def _option(
@@ -64,6 +69,8 @@ def _option(
         yield quiet_paragraph(saved)
     if option.cost_with_comebacks:
         yield quiet_paragraph("This can fail. Then the next repair is paid on top.")
+    if option.only_if:
+        yield quiet_paragraph(spelled(condition_words(option, shop)))
     if option.note:
         yield quiet_paragraph(spelled(option.note))
 
