@@ -4,6 +4,7 @@ In: the options of a fix, the shop, the paper. Out: flowables.
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 
 from reportlab.platypus import Flowable, Table
 
@@ -22,7 +23,7 @@ from builder.prints.customer_prices import (
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
 
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
@@ -38,6 +39,18 @@ def option_blocks(
         blocks.append([part for one in shown for part in _option(one, shop, paper, spelled)])
     prices = paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
+
+
+def also_diagnosed(rest: str, shop: Shop, paper: Paper, spelled: Spelled) -> list[Flowable]:
+    """Offer to find the cause of what of the complaint is left: another diagnosis, priced."""
+    owed = declined(shop)
+    option = replace(
+        owed,
+        option="In addition: find the cause of this, too",
+        lines=tuple(replace(one, name=f"Second {uncapitalized(one.name)}") for one in owed.lines),
+        note=f"{capitalized(rest)}. Its repair is quoted before it is done.",
+    )
+    return [*_option(option, shop, paper, spelled)]
 
 
 def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:

@@ -49,7 +49,8 @@ HELP = """\
   run, take                run the procedure, or take what it proved earlier
   back                     undo the last entry
   correct 3 ANSWER         give step 3 of the list another answer
-  papers cause WORDS       at a fix, for the papers; or where, repair, parts, or a check's name
+  papers cause WORDS       at an end, for the papers; or codes, chosen, time, where, repair,
+                           parts, complaint, next, caused, after, handed, or a check's name
   list                     what was done so far
   pause, resume            a break
   hand over NAME           to somebody else
