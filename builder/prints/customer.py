@@ -162,7 +162,7 @@ def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
 def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
     for check in checks:
         # The reading that decided a procedure is what a customer can be shown, once.
-        read = [one for one in check.inner[-1:] if one.values]
+        read = [one for one in check.inner if one.values][-1:]
         is_same = any(_named_as(one) == _named_as(check) for one in read)
         for one in (*([] if is_same else [check]), *read):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))

@@ -123,8 +123,14 @@ def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
     return lines if reason else lines[:1]
 
 
+def unwritten(tables: WalkTables, state: JobState, done: StepTaken) -> list[str]:
+    """Return what a repair asks to write down and nobody did: weights, oil, torques."""
+    names = row_of(tables, state.frames[0]).get("write_down", [])
+    return [name for name in names if not done.entry.wrote.get(name)]
+
+
 def correction_lines(
-    found: Diagnosis | None, state: JobState, taken: Sequence[StepTaken]
+    tables: WalkTables, found: Diagnosis | None, state: JobState, taken: Sequence[StepTaken]
 ) -> list[str]:
     """Return what was done and where, with blanks for what nobody said of it."""
     if found is None:
@@ -134,6 +140,7 @@ def correction_lines(
     if not done:
         return ["Not done yet."]
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
+    wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
 

@@ -10,9 +10,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.library import Library
-from builder.walk.cause_lines import HANDED, HANDED_ON, is_cause_open, is_repair_open
+from builder.walk.cause_lines import HANDED, HANDED_ON, is_cause_open, is_repair_open, unwritten
 from builder.walk.complaint_lines import AFTER, NEXT, REST, unexplained_blank, unexplained_text
-from builder.walk.diagnosis import Diagnosis, diagnosis_of
+from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of
 from builder.walk.job_minutes import is_over_estimate
 from builder.walk.job_state import STUCK, JobState, is_repairing
 from builder.walk.known_words import PLACE, own_words
@@ -72,7 +72,7 @@ def asked_lines(tables: WalkTables, state: JobState, library: Library) -> Iterat
         CHOSEN: [f"{id_} ({words})" for id_, words in options],
     }
     yield "For the papers, still to write (`papers NAME WORDS`, or leave it for a pen):"
-    for one in points:
+    for one in filter(lambda point: point.name, points):
         answers = ", ".join(known.get(one.name, ()))
         yield f"  papers {one.name}  {one.words}" + (f": {answers}" if answers else "")
 
@@ -116,6 +116,8 @@ def _of_repair(
         yield OpenPoint(REST, "what of the complaint this cause doesn't explain", TECH)
     if unexplained_text(own.get(REST, "")) and NEXT not in own:
         yield OpenPoint(NEXT, "what becomes of the rest of the complaint", TECH)
+    for name in unwritten(tables, state, taken[len(before_repair(state, taken))]):
+        yield OpenPoint("", name, TECH)
     if AFTER not in own:
         yield OpenPoint(AFTER, "complaint and DTCs after the repair", TECH)
     hours = row_of(tables, state.frames[0]).get("hours", "")

@@ -39,6 +39,7 @@ from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
 
+NOTED = "Noted on the way"
 NOT_READY, NOT_PROVED = "Not ready to file", "Complaint checked: "
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
 LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
@@ -86,10 +87,10 @@ def story_of(
         (NOT_READY, open_lines(open_points(tables, state, library, known.job))),
         ("Complaint", _complaint(known)),
         ("Cause", cause),
-        ("Correction", correction_lines(found, state, taken)),
+        ("Correction", correction_lines(tables, found, state, taken)),
         (VERIFIED, _verified(known, codes)),
         ("Trouble codes", codes),
-        ("Noted on the way", note_lines(taken)),
+        (NOTED, note_lines(taken)),
         ("Ruled out", ruled_out_lines(tables, state, taken, library)),
         ("Found good", good_lines(tables, state, taken, library)),
         (ALSO, checked_lines(tables, state, taken, library)),
@@ -101,8 +102,18 @@ def story_of(
     return Story(
         title=_title(tables, state),
         head=_head(known),
-        sections=tuple((name, tuple(lines)) for name, lines in sections if lines),
+        sections=tuple((name, tuple(lines)) for name, lines in _each_once(sections) if lines),
     )
+
+
+def _each_once(
+    sections: Sequence[tuple[str, Sequence[str]]],
+) -> Iterator[tuple[str, Sequence[str]]]:
+    """Yield the sections; what stands beside its check isn't noted again."""
+    for name, lines in sections:
+        others = " ".join(line for other, rest in sections if other != NOTED for line in rest)
+        is_new = [line for line in lines if line.casefold() not in others.casefold()]
+        yield name, is_new if name == NOTED else lines
 
 
 def story_lines(story: Story) -> Iterator[str]:

@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
   const HANDED_ON = ["foreman", "not-this-tree", "unsafe", "stuck"]; // somebody else goes on
   const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
@@ -95,7 +95,7 @@ globalThis.baytreeEnds = (() => {
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
       ...(proofs(walk) || []), papersButton(walk, provedBy(walk)), drive(walk), links(walk, 0),
-      ticks(walk, linesLeft(walk)),
+      ticks(walk, linesLeft(walk)), ...noteFields(walk, "Write down: "),
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
