@@ -42,6 +42,7 @@ from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
 from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import uncapitalized
 from builder.wording.vehicle_words import driving_text
 
 TITLE = "What we found and what can be done"
@@ -136,6 +137,9 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield from _checks(seen, spelled)
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
+    if found.good:
+        words = f"Also tested, and good: {uncapitalized('; '.join(found.good))}."
+        yield paragraph(spelled(words), paragraph_style(12, below=2))
     if told:
         yield heading("What we were told or looked up, not measured here")
         yield from _checks(told, spelled)
