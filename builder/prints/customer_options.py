@@ -46,9 +46,9 @@ def also_diagnosed(rest: str, shop: Shop, paper: Paper, spelled: Spelled) -> lis
     owed = declined(shop)
     option = replace(
         owed,
-        option="In addition: find the cause of this, too",
+        option=f"In addition, find the cause of this: {rest}",
         lines=tuple(replace(one, name=f"Second {uncapitalized(one.name)}") for one in owed.lines),
-        note=f"{capitalized(rest)}. Its repair is quoted before it is done.",
+        note="Its repair is quoted before it is done.",
     )
     return [*_option(option, shop, paper, spelled)]
 

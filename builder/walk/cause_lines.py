@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import takewhile
 
 from builder.graph.runs import with_values
-from builder.model.ends import Drive
+from builder.model.ends import Drive, StopKind
 from builder.model.library import Library
 from builder.walk.diagnosis import Diagnosis, before_repair
 from builder.walk.fix_words import drive_of
@@ -30,7 +30,10 @@ _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
 PLACE_LABEL, PLACES = "Where", "side, axle, or cylinder"
 HANDED, HANDED_ON = "handed", ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
 _TO = re.compile(r"(?:Ask|Call|Hand it to) (?P<who>[^,]+)(?:, (?P<rest>.+))?")
-_ORDER = re.compile(rf"(?:{'|'.join(PAST)}|do|don't|keep|stand|scan|offer)\b", re.IGNORECASE)
+_ORDER = re.compile(
+    rf"(?:{'|'.join(PAST)}|back|do|don't|estimate|follow|give|keep|look|never|offer|scan|stand|test|then)\b",
+    re.IGNORECASE,
+)
 SINCE = f"Result, if checked since: {BLANK}"
 
 
@@ -86,13 +89,15 @@ def no_cause_lines(
     last = [one for one in taken if one.entry.kind == "check"][-1:]
     drive, why = drive_of(tables, state)
     outcome, who, advice = ended_words(with_values(row["text"], named(tables, state.frames[0])))
-    to = own_words(state).get(HANDED) or BLANK * 2
+    own, is_theirs = own_words(state), state.end.kind == StopKind.CUSTOMER
+    to = own.get(HANDED) or BLANK * 2
     lines = [
         f"No cause proved on this job. {outcome}".rstrip(),
         *(evidence_line(measured_check(tables, one, library)) for one in last),
         f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
         f"Advice: {' '.join(filter(None, [advice, row.get('note', '')]))}",
         f"Referred to {who}: {to}" if state.end.kind in HANDED_ON else "",
+        f"The customer decided: {own.get('chosen') or BLANK * 2}" if is_theirs else "",
     ]
     return [one for one in lines if one and one != "Advice: "]
 
@@ -103,11 +108,15 @@ def ended_words(text: str) -> tuple[str, str, str]:
     The record of a job tells what was done; an order to the tech is none of it.
     """
     if match := _TO.fullmatch(text):
-        rest = f"{capitalized(match['rest'])}." if match["rest"] else ""
-        return rest, match["who"], ""
-    if _ORDER.match(text):
-        return "", "the foreman", f"{text}."
-    return f"{text}.", "the foreman", ""
+        return _sentence([match["rest"]] if match["rest"] else []), match["who"], ""
+    clauses = text.split(", ")
+    orders = [one for one in clauses if _ORDER.match(one)]
+    rest = [one for one in clauses if one not in orders]
+    return _sentence(rest), "the foreman", _sentence(orders)
+
+
+def _sentence(clauses: Sequence[str]) -> str:
+    return f"{capitalized(', '.join(clauses))}." if clauses else ""
 
 
 def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:

@@ -14,6 +14,7 @@ REST, AFTER = "complaint", "after"  # names of the tech's own words
 CAUSED, NEXT = "caused", "next"  # damage that the fault did; what becomes of the rest
 NOTHING = "none"  # typed where the cause explains all of it
 ALL_OF_IT = "The cause below explains all of it."
+_NOTHING = re.compile(r"(?:none|nothing|no)\b", re.IGNORECASE)
 _SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|;", re.IGNORECASE)
 
 
@@ -34,10 +35,10 @@ def complaint_lines(
     becomes = f"What becomes of it: {own.get(NEXT) or BLANK * 2}" if left and is_closed else ""
     is_one = rest.casefold() == NOTHING and has_several_parts(complaint, handed_off)
     lines = [
-        f"Also damaged by this fault: {caused}." if caused else "",
+        f"Also damaged by this fault: {caused}." if caused and not _NOTHING.match(caused) else "",
         left,
         becomes,
-        ALL_OF_IT if is_one and not caused else "",
+        ALL_OF_IT if is_one and (not caused or _NOTHING.match(caused)) else "",
     ]
     return [*filter(None, lines)]
 

@@ -43,12 +43,16 @@ def checked_lines(
 
     What was told and only says what it isn't is no evidence of anything.
     """
+    before = before_repair(state, taken)
     rest = [one for one in _unused(tables, state, taken) if not _is_good(tables, one)]
-    return [
-        evidence_line(measured_check(tables, one, library))
+    checks = (
+        replace(
+            measured_check(tables, one, library), inner=measured_run(tables, one, before, library)
+        )
         for one in rest
         if not (_row(tables, one).get("told") and is_rest(one.entry.result))
-    ]
+    )
+    return [line for check in checks for line in evidence_lines(check)]
 
 
 def good_lines(

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from builder.model.ends import StopKind
 from builder.model.library import Library
 from builder.walk.cause_lines import HANDED, HANDED_ON, is_cause_open, is_repair_open, unwritten
 from builder.walk.complaint_lines import AFTER, NEXT, REST, unexplained_blank, unexplained_text
@@ -49,6 +50,8 @@ def open_points(
         points += [*_of_repair(tables, state, found, taken), *_of_choice(own, job)]
     elif state.end.kind in (*HANDED_ON, STUCK) and HANDED not in own:
         points.append(OpenPoint(HANDED, "who took the job over", TECH))
+    elif state.end.kind == StopKind.CUSTOMER and CHOSEN not in own:
+        points.append(OpenPoint(CHOSEN, "what the customer decided", WRITER))
     return points
 
 

@@ -67,7 +67,8 @@ globalThis.baytreeEnds = (() => {
   function stillOpen(walk) {
     const { job, state: { end } } = walk, own = ownWords(walk);
     const open = { "DTCs before the repair": !own.codes && !hasCodes(walk) };
-    if (end.kind !== "fix") return { ...open, "who took it over": HANDED_ON.includes(end.kind) && !own.handed };
+    if (end.kind !== "fix") return { ...open, "who took it over": HANDED_ON.includes(end.kind) && !own.handed,
+      "what the customer decided": end.kind === "customer" && !own.chosen };
     return { ...open, "what the customer chose": !own.chosen && !job.chosen, "why it took longer": !own.time && minutesOver(walk),
       "complaint and DTCs after the repair": !own.after, "what becomes of the rest": (own.complaint || "none") !== "none" && !own.next };
   }

@@ -57,7 +57,8 @@
       isFix && !job.chosen && choiceField(walk, "chosen", "What the customer chose", "the service writer adds it",
         (row.options || []).map(([id, words]) => [words, id])),
       (minutes || ownWords(walk).time) && textField(walk, "time", `${minutes} min, ${row.hours} h on the estimate. Why longer?`, "to be written in by hand"),
-      !isFix && textField(walk, "handed", "Who took the job over?", "to be written in by hand"),
+      !isFix && (end.kind === "customer" ? textField(walk, "chosen", "What the customer decided", "the service writer adds it")
+        : textField(walk, "handed", "Who took the job over?", "to be written in by hand")),
     ];
   }
 

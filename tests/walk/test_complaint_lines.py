@@ -102,6 +102,6 @@ def test_what_is_left_has_a_next_step_and_a_price() -> None:
     """The repair order says what becomes of it; the customer can have it diagnosed, too."""
     complaint, _, sheet = papers(SHAKE, {"complaint": "the shake"})
     assert complaint.endswith("What becomes of it: ________________________")
-    assert "☐ In addition: find the cause of this, too" in sheet
+    assert "☐ In addition, find the cause of this: the shake" in sheet
     complaint, _, _ = papers(SHAKE, {"complaint": "the shake", "next": "declined"})
     assert complaint.endswith("What becomes of it: declined")
