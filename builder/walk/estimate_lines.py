@@ -64,7 +64,8 @@ def _part_line(part: PriceLine, asks_which: bool, shop: Shop) -> str:
     which = f", which: {BLANK}" if asks_which and " or " in part.name else ""
     installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
     price = f", {money_text(part.amount, shop)} on the estimate" if part.amount else ""
-    return f"{capitalized(part.name)}{price}{installed}{which}, part number {BLANK}"
+    number = "part numbers" if " and " in part.name else "part number"
+    return f"{capitalized(part.name)}{price}{installed}{which}, {number} {BLANK}"
 
 
 def choice_lines(
