@@ -69,8 +69,8 @@
   }
 
   baytreeSheets.papers = (walk, proofs) => {
-    const isFix = walk.state.end.kind === "fix";
-    const fields = [...filedFields(walk), ...(isFix ? fixFields(walk, proofs) : [])].filter(Boolean);
+    const own = walk.state.end.kind === "fix" ? fixFields(walk, proofs) : [], filed = filedFields(walk);
+    const fields = (isDone(walk) ? [...filed, ...own] : [...own, ...filed]).filter(Boolean); // first what is open then
     openSheet("Words for the papers", h("p", {}, "What the repair order and the customer’s sheet say. What you leave empty stays as it stands, or the paper says who adds it."),
     ...fields, button("Keep these words", () => closeSheet(() => keep(walk, fields)), { class: "w-go", "data-do": "keep" }));
   };
