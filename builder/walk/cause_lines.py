@@ -30,10 +30,13 @@ _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
 PLACE_LABEL, PLACES = "Where", "side, axle, or cylinder"
 HANDED, HANDED_ON = "handed", ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
 _TO = re.compile(r"(?:Ask|Call|Hand it to) (?P<who>[^,]+)(?:, (?P<rest>.+))?")
+_MORE_ORDERS = (
+    "back", "call", "do", "don't", "estimate", "follow", "give", "keep", "look", "never", "offer",
+    "price", "scan", "stand", "test", "then",
+)  # fmt: skip
 _ORDER = re.compile(
-    rf"(?:{'|'.join(PAST)}|back|do|don't|estimate|follow|give|keep|look|never|offer|scan|stand|test|then)\b",
-    re.IGNORECASE,
-)
+    rf"(?!charge port)(?:{'|'.join([*PAST, *_MORE_ORDERS])})\b", re.IGNORECASE
+)  # of a stop; a charge port is a part
 SINCE = f"Result, if checked since: {BLANK}"
 
 

@@ -102,6 +102,8 @@ def test_a_stop_says_how_the_car_is_handed_on() -> None:
         ("Worn inside, the foreman prices it",
          ("Worn inside, the foreman prices it.", "the foreman", "")),
         ("Don't crank it", ("", "the foreman", "Don't crank it.")),
+        ("Charge port wiring, trained tech only",
+         ("Charge port wiring, trained tech only.", "the foreman", "")),
     ],
 )  # fmt: skip
 def test_the_words_of_a_stop_are_told_as_what_was_done(
