@@ -130,7 +130,7 @@ globalThis.baytreeEnds = (() => {
       walk.practice && line("w-shows", walk.practice.endWords(state)),
       kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), openWords(walk), papersButton(walk, kind === "fix" ? provedBy(walk) : []),
+      kind === "fix" && (proofs(walk) || []), openWords(walk), (kind === "fix" || !walk.practice) && papersButton(walk, kind === "fix" ? provedBy(walk) : []),
     ].flat(3), bar: overBar(walk) };
   }
 
