@@ -5,8 +5,14 @@ from hypothesis import strategies as st
 
 from builder.chart.ends_beside import ends_beside
 from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
-from builder.chart.flow_metrics import flow_metrics, narrowest_rooms
-from builder.chart.spacing import ARROW, BESIDE, INDENT
+from builder.chart.flow_metrics import (
+    WIDEST_SHEET,
+    flow_metrics,
+    narrowest_rooms,
+    sheet_reference,
+)
+from builder.chart.measured_word import line_width, measured_words
+from builder.chart.spacing import ARROW, BESIDE, INDENT, SMALL
 from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 WORDS = st.text("abcmw", min_size=1, max_size=20)
@@ -42,3 +48,9 @@ def test_a_result_inside_a_fix_has_room_for_its_longest_word() -> None:
     words = metrics.inside["a"][0]
     assert words
     assert narrowest_rooms(metrics)[1] == INDENT + words.widest + 2 * metrics.pads["b"]
+
+
+def test_the_room_for_a_sheet_is_that_of_the_widest_number() -> None:
+    """Whatever sheet a jump leads to."""
+    wide = {n: line_width(measured_words(sheet_reference(n), SMALL)) for n in range(1, 100)}
+    assert max(wide.values()) == wide[WIDEST_SHEET]

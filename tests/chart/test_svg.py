@@ -13,6 +13,7 @@ import pytest
 from playwright.sync_api import Browser
 from shop import tree_of
 
+from builder.chart.change_marks import NEW, ChangeMark, with_changes
 from builder.chart.chart import Box, Chart, Rect, Shape
 from builder.chart.flow import flow_of
 from builder.chart.fonts import FACES
@@ -49,12 +50,14 @@ def test_the_page_chart_looks_as_it_did(small: Tree) -> None:
 
 @pytest.mark.parametrize(("style", "width"), [("right", 720), ("under", 450)])
 def test_a_sheet_looks_as_it_did(small: Tree, library: Library, style: str, width: int) -> None:
-    """The same tree in columns, in both styles, with the signs of its hazards."""
+    """The same tree in columns, in both styles, with the signs of its hazards and a review."""
     hazards = tuple(sorted(library.hazards))
     rest, wire = (replace(small.steps[name], hazards=hazards[:at])
                   for name, at in (("rest", 3), ("wire", 1)))  # fmt: skip
     tree = replace(small, steps={**small.steps, "rest": rest, "wire": wire})
     flow = flow_of(tree, library, hazard_marks(library.hazards.values()))
+    flow = with_changes(flow, {"which": ChangeMark("CHANGED: minutes", ("was 12 V", "", "")),
+                               "well": ChangeMark(NEW)})  # fmt: skip
     looks_as_it_did([one_sheet(flow, Room(width, 420, 390), style)], f"sheet-{style}")
 
 
