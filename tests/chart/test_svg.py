@@ -1,15 +1,14 @@
 """The chart in the page: names, links, order, and no word out of its box in a browser."""
 
 import json
-import os
 import re
 import xml.etree.ElementTree as ET
-from collections.abc import Sequence
 from dataclasses import replace
 from html import unescape
 from pathlib import Path
 
 import pytest
+from goldens import looks_as_it_did
 from playwright.sync_api import Browser
 from shop import tree_of
 
@@ -26,7 +25,6 @@ from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 
 NAMESPACE = "{http://www.w3.org/2000/svg}"
-GOLDENS = Path(__file__).parent
 
 
 def elements(text: str, tag: str) -> list[ET.Element]:
@@ -34,18 +32,9 @@ def elements(text: str, tag: str) -> list[ET.Element]:
     return list(ET.fromstring(text).iter(NAMESPACE + tag))
 
 
-def looks_as_it_did(charts: Sequence[Chart], name: str) -> None:
-    """Compare mark by mark; a wanted change is kept with UPDATE_GOLDENS=1."""
-    drawn = "".join(svg(chart).replace("><", ">\n<") + "\n" for chart in charts)
-    golden = GOLDENS / f"{name}.svg.html"
-    if os.environ.get("UPDATE_GOLDENS"):
-        golden.write_text(drawn)
-    assert drawn == golden.read_text()
-
-
 def test_the_page_chart_looks_as_it_did(small: Tree) -> None:
     """The chart of the small tree, in one column."""
-    looks_as_it_did([page_chart(small)], "small")
+    looks_as_it_did(svg(page_chart(small)), "small")
 
 
 @pytest.mark.parametrize(("style", "width"), [("right", 720), ("under", 450)])
@@ -58,14 +47,14 @@ def test_a_sheet_looks_as_it_did(small: Tree, library: Library, style: str, widt
     flow = flow_of(tree, library, hazard_marks(library.hazards.values()))
     flow = with_changes(flow, {"which": ChangeMark("CHANGED: minutes", ("was 12 V", "", "")),
                                "well": ChangeMark(NEW)})  # fmt: skip
-    looks_as_it_did([one_sheet(flow, Room(width, 420, 390), style)], f"sheet-{style}")
+    looks_as_it_did(svg(one_sheet(flow, Room(width, 420, 390), style)), f"sheet-{style}")
 
 
 def test_sheets_look_as_they_did(small: Tree) -> None:
     """Text so large that it takes several, with jumps between them."""
     charts = sheet_charts(flow_of(small), [Room(320, 300, 280)], 13).charts
     assert len(charts) > 1
-    looks_as_it_did(charts, "sheets")
+    looks_as_it_did("".join(map(svg, charts)), "sheets")
 
 
 def test_every_step_is_a_link_with_a_name(small: Tree) -> None:
