@@ -71,6 +71,6 @@ def group(body: int, tail: int = 0, cut: int = 0) -> MeasuredGroup:
 def test_what_just_fits_is_not_cut() -> None:
     """To the last point, also with the connector at the foot; a point more takes a column more."""
     pieces = [group(30, 5, 3), group(15)]
-    for height, columns in ((50, 1), (49, 2), (33, 2), (32, None)):
-        filled = fill_columns(pieces, [height], 2)
+    for height, most, columns in ((50, 1, 1), (49, 1, None), (49, 2, 2), (33, 2, 2), (32, 2, None)):
+        filled = fill_columns(pieces, [height], most)
         assert (filled and len(filled)) == columns
