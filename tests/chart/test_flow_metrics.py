@@ -1,5 +1,7 @@
 """The narrowest chart still has room for its longest word, wherever it stands."""
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -13,6 +15,7 @@ from builder.chart.flow_metrics import (
 )
 from builder.chart.measured_word import line_width, measured_words
 from builder.chart.spacing import ARROW, BESIDE, INDENT, SMALL
+from builder.model.knowledge import Signal
 from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 WORDS = st.text("abcmw", min_size=1, max_size=20)
@@ -48,6 +51,15 @@ def test_a_result_inside_a_fix_has_room_for_its_longest_word() -> None:
     words = metrics.inside["a"][0]
     assert words
     assert narrowest_rooms(metrics)[1] == INDENT + words.widest + 2 * metrics.pads["b"]
+
+
+@given(label=WORDS)
+def test_a_result_above_its_box_has_room_for_its_longest_word(label: str) -> None:
+    """It doesn't stand inside a box with a caution."""
+    flow = ends_beside(two_ways_back("x", to_fix=label))
+    warned = {**flow.nodes, "b": replace(flow.nodes["b"], caution=Signal.WARNING)}
+    metrics = flow_metrics(replace(flow, nodes=warned))
+    assert narrowest_rooms(metrics)[1] >= BESIDE + metrics.labels["a"][0].widest
 
 
 def test_the_room_for_a_sheet_is_that_of_the_widest_number() -> None:

@@ -45,7 +45,7 @@ def test_a_sheet_looks_as_it_did(small: Tree, library: Library, style: str, widt
                   for name, at in (("rest", 3), ("wire", 1)))  # fmt: skip
     tree = replace(small, steps={**small.steps, "rest": rest, "wire": wire})
     flow = flow_of(tree, library, hazard_marks(library.hazards.values()))
-    flow = with_changes(flow, {"which": ChangeMark("CHANGED: minutes", ("was 12 V", "", "")),
+    flow = with_changes(flow, {"which": ChangeMark("CHANGED: minutes", ("was 12 V", "NEW", "")),
                                "well": ChangeMark(NEW)})  # fmt: skip
     looks_as_it_did(svg(one_sheet(flow, Room(width, 420, 390), style)), f"sheet-{style}")
 
