@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, notTicked, wasReady, changesFirst, shows, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
   const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
 
@@ -73,7 +73,7 @@ globalThis.baytreeEnds = (() => {
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done", notTicked(walk, "")], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {
@@ -81,7 +81,7 @@ globalThis.baytreeEnds = (() => {
     const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
       { "data-result": String(at), "aria-pressed": String(view.pick === at) });
     return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`),
-      ...cautions(walk), heading(capital(verify.text)), !wasReady(walk) && ticks(walk, ["put back"])],
+      ...cautions(walk), heading(capital(verify.text)), shows(walk), !wasReady(walk) && ticks(walk, ["put back"])],
       answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
       bar: verifyBar(walk) };
   }

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urljoin
 
-import axe_playwright_python
 import jsonschema
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -22,20 +21,14 @@ from builder.walk.record import record_of
 from builder.walk.reduce import replay
 
 from .conftest import SHOP
+from .screen_access import sheet_is_closed, violations
 from .walker import do, get_ready, leave, opened_page, place, until_changed
 
-AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 SMALL = """
 () => [...document.querySelectorAll("#walk :is(button, a, input, select, label.w-tick)")]
   .filter((one) => one.checkVisibility() && !one.matches(".w-tick input"))
   .map((one) => [one.outerHTML.slice(0, 90), one.getBoundingClientRect()])
   .filter(([, box]) => Math.min(box.width, box.height) < 43.9).map(([words]) => words)
-"""
-# 125 % is what the site's own style has for a browser that was left as it came.
-TEXT_SIZE = """
-addEventListener("DOMContentLoaded", () => {
-  document.documentElement.style.fontSize = `calc(1.25 * %s)`;
-});
 """
 HIDDEN = """
 () => {
@@ -314,13 +307,6 @@ def record(page: Page) -> dict[str, Any]:
     return saved
 
 
-def sheet_is_closed(page: Page) -> None:
-    """Wait for it: closing goes one step back in the history, and that takes a moment."""
-    expect(page.locator("dialog[open]")).to_have_count(0)
-    while page.evaluate("history.state?.sheet"):  # the page's own policy forbids to wait by script
-        page.wait_for_timeout(20)
-
-
 def played(rows: list[dict[str, Any]]) -> dict[str, Any]:
     """Return the record that Python gets from the events of a record."""
     library, _ = read_library(SHOP)
@@ -367,43 +353,6 @@ def test_a_tree_opened_from_a_vehicle_draws_its_pins(chromium: Browser, samples:
         assert face.locator(".face-pin").all_text_contents() == ["1", "2", "3"]
         assert violations(page) == []
         assert page.evaluate("document.querySelector('dialog').scrollWidth - innerWidth") <= 0
-
-
-@pytest.mark.parametrize("size", ["100%", "200%"])
-def test_everyone_can_use_every_screen(chromium: Browser, samples: Path, size: str) -> None:
-    """No violation that axe-core knows: cautions, lines, results, readings, sheets, ends."""
-    seen: list[list[str]] = []
-
-    def look(page: Page) -> None:
-        for scheme in ("light", "dark"):
-            page.emulate_media(color_scheme=scheme)
-            seen.append(violations(page))
-
-    with opened_page(chromium, bypass_csp=True) as page:
-        page.add_init_script(TEXT_SIZE % size)
-        page.goto((samples / "trees/charging/lamp-on.html").as_uri() + "#walk/running")
-        page.wait_for_selector("[data-step]:visible")
-        look(page)
-        get_ready(page)
-        page.locator("[data-reading]").click()
-        page.locator("[data-reading]").fill("11.9")
-        look(page)
-        page.locator(".w-job").click()
-        look(page)
-        page.keyboard.press("Escape")
-        sheet_is_closed(page)
-        for step in ("belt", "cable-fix", "hybrid"):
-            opened(page, samples, "charging/lamp-on", step)
-            look(page)
-        assert seen == [[]] * len(seen)
-        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
-
-
-def violations(page: Page) -> list[str]:
-    """Return what axe-core reports, a line each."""
-    page.evaluate(AXE)
-    found = page.evaluate("async () => (await axe.run({preload: false})).violations")
-    return [f"{rule['id']}: {node['html'][:120]}" for rule in found for node in rule["nodes"]]
 
 
 def test_without_scripts_the_page_is_the_list_of_steps(chromium: Browser, whole: Path) -> None:
