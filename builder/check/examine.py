@@ -1,12 +1,10 @@
 """Reads and judges trees, on all cores.
 
 In: files of a shop, and its knowledge. Out: a `TreeRecord` of each, judged where that needs no
-other tree; the others are pending, packed, until all are read. A tree is read once, and dropped
-before the next.
+other tree; the others are packed until all are read, and so are all where a build follows. A tree
+is read once, and dropped before the next.
 """
 
-import pickle
-import zlib
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
@@ -14,6 +12,8 @@ from pathlib import Path
 
 from builder.cache.digest import digest
 from builder.check.dependencies import Used, observed
+from builder.check.filled_knowledge import Knowledge
+from builder.check.packed_trees import pack_tree, unpack_tree
 from builder.check.tree_record import TreeRecord, new_record, with_findings
 from builder.cores.progress import Progress, counted
 from builder.cores.spread import on_all_cores
@@ -32,10 +32,22 @@ PORTION = 8  # trees that a process gets at a time
 
 @dataclass(frozen=True, slots=True)
 class ExaminedFile:
-    """The record of a file, and its packed tree where that is still to be judged."""
+    """The record of a file, and its packed tree where that is wanted or still to be judged."""
 
     record: TreeRecord
-    pending: bytes = b""
+    is_judged: bool = True
+    packed: bytes = b""
+
+
+@dataclass(frozen=True, slots=True)
+class Examination:
+    """What every file is examined with."""
+
+    shop: Path
+    knowledge: Library  # that notes in `used` what the rules look up
+    used: Used
+    led_into: Collection[str]  # trees that others may lead into at a step in the middle
+    keep: bool  # whether all trees are packed
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,16 +79,17 @@ def _bytes_of(file: Path) -> bytes | None:
 
 
 def examine_all(
-    shop: Path,
+    knowledge: Knowledge,
     files: Sequence[str],
-    knowledge: Library,
     led_into: Collection[str],
     progress: Progress,
+    keep: bool,
 ) -> Sequence[ExaminedFile]:
     """Read files without a record, and judge those that no other tree leads into."""
     used: Used = set()
-    work = partial(_examined, shop, observed(knowledge, used), used, led_into)
-    examined = on_all_cores(work, files, PORTION)
+    library = observed(knowledge.library, used)
+    what = Examination(knowledge.shop, library, used, led_into, keep)
+    examined = on_all_cores(partial(_examined, what), files, PORTION)
     return tuple(counted(examined, progress, "Checking trees", len(files)))
 
 
@@ -96,21 +109,19 @@ def unchecked_record(shop: Path, knowledge: Library, file: str) -> TreeRecord:
     return replace(record, numbers=tuple(numbering(tree).items())) if tree else record
 
 
-def _examined(
-    shop: Path, knowledge: Library, used: Used, led_into: Collection[str], file: str
-) -> ExaminedFile:
-    tree, record = _read(shop, knowledge, file)
+def _examined(what: Examination, file: str) -> ExaminedFile:
+    tree, record = _read(what.shop, what.knowledge, file)
     if tree is None or record.listing is None:
         return ExaminedFile(record)
-    if tree_id(file) in led_into or not record.listing.searchable:
-        return ExaminedFile(record, zlib.compress(pickle.dumps(tree, 5), 1))
-    return ExaminedFile(_judged(tree, record, knowledge, used))
+    if tree_id(file) in what.led_into or not record.listing.searchable:
+        return ExaminedFile(record, is_judged=False, packed=pack_tree(tree))
+    packed = pack_tree(tree) if what.keep else b""
+    return ExaminedFile(_judged(tree, record, what.knowledge, what.used), packed=packed)
 
 
 def _judged_beside(shop: Path, library: Library, used: Used, pending: PendingTree) -> TreeRecord:
-    # Pickled in memory by this run, never in a file: so unpickling it is safe.
     if pending.packed:
-        return _judged(pickle.loads(zlib.decompress(pending.packed)), pending.record, library, used)
+        return _judged(unpack_tree(pending.packed), pending.record, library, used)
     tree = read_tree(shop, shop / pending.file)[0]
     if tree is None or content_of(shop / pending.file) != pending.record.content:
         raise FileNotFoundError(f"{pending.file} was changed while it was being checked")

@@ -46,6 +46,7 @@ class JudgedProcedure(NamedTuple):
 class Knowledge:
     """The knowledge of a shop, and what follows from it whatever the trees are."""
 
+    shop: Path
     library: Library  # without trees
     mistakes: Findings
     hash_of: HashOf
@@ -67,7 +68,7 @@ def known_knowledge(shop: Path, before: Knowledge | None = None) -> Knowledge:
     library = replace(read, procedures=runs.procedures)
     hash_of, judged = knowledge_digest(library), dict(before.judged if before else {})
     of_procedures = cache(partial(_of_procedures, library, hash_of, judged))
-    return Knowledge(library, mistakes, hash_of, of_procedures, runs, judged)
+    return Knowledge(shop, library, mistakes, hash_of, of_procedures, runs, judged)
 
 
 def _of_procedures(

@@ -6,9 +6,9 @@ if it is new, or if something that its findings depend on has changed since the 
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from itertools import chain
@@ -26,6 +26,7 @@ from builder.check.known_records import (
     unchanged_record,
 )
 from builder.check.named_files import is_in, name_in_shop
+from builder.check.packed_trees import PackedTrees
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
     SUMMARY,
@@ -52,6 +53,7 @@ class Verdict:
     findings: tuple[Finding, ...]  # by file, line and column, each once
     waiting: tuple[Finding, ...] = ()  # may only follow from a mistake in `kb/` that is among those
     elsewhere: int = 0  # findings that are left out, as they are about none of the files asked for
+    packed: PackedTrees = field(default_factory=dict, compare=False)  # those read, if kept
 
     @property
     def errors(self) -> int:
@@ -79,7 +81,7 @@ def check(
     the files doesn't exist or isn't in the shop, or a folder has nothing to check.
     """
     names = {name_in_shop(shop, path) for path in files}
-    verdict = verdict_of(shop, cache, today, known_knowledge(shop), progress)
+    verdict = verdict_of(known_knowledge(shop), cache, today, progress)
     if not names:
         return verdict
     chosen = tuple(one for one in verdict.findings if any(is_in(at.file, names) for at in _of(one)))
@@ -93,15 +95,19 @@ def _of(finding: Finding) -> Iterator[Position]:
 
 
 def verdict_of(
-    shop: Path,
+    knowledge: Knowledge,
     cache: Cache,
     today: date,
-    knowledge: Knowledge,
     progress: Progress = no_progress,
+    keep: bool = False,
 ) -> Verdict:
-    """Judge every tree and the shop as a whole; the knowledge has been read already."""
-    before = known_records(cache)
-    trees, packed = _examined(shop, before, knowledge, progress)
+    """Judge every tree and the shop as a whole; the knowledge has been read already.
+
+    With `keep` the trees that had to be read come with the verdict, so that a build needn't read
+    them again.
+    """
+    shop, before = knowledge.shop, known_records(cache)
+    trees, packed = _examined(before, knowledge, progress, keep)
     library = _library(shop, knowledge.library, trees, cache)
     trees = _judged(shop, library, knowledge.hash_of, trees, packed)
     of_library = judge_library(library, today, knowledge.of_procedures)
@@ -118,7 +124,8 @@ def verdict_of(
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
     store_records(cache, before, trees)
     full = replace(library, entry_numbers=_entry_numbers(trees))
-    return Verdict(full, in_order(sure), in_order(waiting))
+    kept = packed if keep else {}
+    return Verdict(full, in_order(sure), in_order(waiting), packed=kept)
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
@@ -144,24 +151,25 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def _examined(
-    shop: Path, before: Records, knowledge: Knowledge, progress: Progress
-) -> tuple[dict[str, TreeRecord], dict[str, bytes]]:
-    """Return the record of every tree, and the packed trees that are still to be judged."""
+    before: Records, knowledge: Knowledge, progress: Progress, keep: bool
+) -> tuple[dict[str, TreeRecord], PackedTrees]:
+    """Return the record of every tree, and the packed trees, kept or still to be judged."""
+    shop = knowledge.shop
     runs = run_hashes(knowledge.hash_of)
     known = {file: unchanged_record(shop, before, runs, file) for file in tree_names(shop)}
     new = [file for file, record in known.items() if record is None]
     led_into = _led_into(shop, new, known.values())
-    read = examine_all(shop, new, knowledge.library, led_into, progress)
+    read = examine_all(knowledge, new, led_into, progress, keep)
     examined = dict(zip(new, read, strict=True))
     now = {}
     for file, record in known.items():
         if record is None:
             record = examined[file].record
             record = replace(record, runs=runs(record))
-            if not examined[file].pending:
+            if examined[file].is_judged:
                 record = replace(record, inputs=knowledge.hash_of(record.used))
         now[file] = record
-    return now, {file: new_tree.pending for file, new_tree in examined.items() if new_tree.pending}
+    return now, {file: one.packed for file, one in examined.items() if one.packed}
 
 
 def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]) -> frozenset[str]:
@@ -201,7 +209,7 @@ def _judged(
     library: Library,
     hash_of: HashOf,
     trees: dict[str, TreeRecord],
-    packed: Mapping[str, bytes],
+    packed: PackedTrees,
 ) -> dict[str, TreeRecord]:
     """Judge every tree whose findings are unknown or depend on something that has changed."""
     listings = library.listings
@@ -216,7 +224,7 @@ def _judged(
     pending = [
         PendingTree(file, record, packed.get(file, b""))
         for file, record in trees.items()
-        if record.listing and (file in packed or record.inputs != inputs(record))
+        if record.listing and record.inputs != inputs(record)
     ]
     judged = dict(trees)
     for tree, record in zip(pending, judge_all(shop, pending, library), strict=True):

@@ -8,7 +8,8 @@ from pathlib import Path
 from time import monotonic
 
 from builder.cache.database import opened
-from builder.check.verdict import check
+from builder.check.filled_knowledge import known_knowledge
+from builder.check.verdict import verdict_of
 from builder.commands.findings import add_today, print_findings, print_notes
 from builder.commands.place import from_here, shop_of
 from builder.commands.progress import progress_bar
@@ -29,13 +30,13 @@ def add_flags(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the shop; if it is sound, build the site."""
-    from builder.check.filled_tree import tree_of
+    from builder.check.filled_tree import kept_tree_of
     from builder.site.build_site import SiteInput, build_site
 
     start, shop = monotonic(), shop_of(options)
     out = _out(shop, options.out)
     with opened(shop) as cache, progress_bar() as progress:
-        verdict = check(shop, cache, options.today, progress=progress)
+        verdict = verdict_of(known_knowledge(shop), cache, options.today, progress, keep=True)
         if verdict.findings:
             print_findings(shop, verdict)
         if verdict.errors:
@@ -43,7 +44,7 @@ def run(options: argparse.Namespace) -> int:
             return 1
         library = self_contained(verdict.library)
         files = {f"schemas/{name}": text for name, text in schema_texts().items()}
-        read_tree = partial(tree_of, shop, library)
+        read_tree = partial(kept_tree_of, shop, verdict.packed, library)
         site = SiteInput(
             shop, cache, library, read_tree, not options.no_prints, files, progress=progress
         )

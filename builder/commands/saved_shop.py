@@ -47,7 +47,7 @@ class SavedShop:
         """
         knowledge, texts = self._read_knowledge(files), self._read_texts(files)
         with opened(self.shop) as cache:
-            verdict = verdict_of(self.shop, cache, date.today(), knowledge)
+            verdict = verdict_of(knowledge, cache, date.today())
             library = self_contained(verdict.library)
         print_notes(note for note in cache.notes if note not in self._printed)
         self._printed.update(cache.notes)

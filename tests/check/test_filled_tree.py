@@ -1,11 +1,15 @@
 """A tree as everything behind the check gets it."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
 
-from builder.check.filled_tree import saved_tree_of, tree_of
+from builder.cache.database import temporary
+from builder.check.filled_knowledge import known_knowledge
+from builder.check.filled_tree import kept_tree_of, saved_tree_of, tree_of
 from builder.check.unchecked_library import read_library
+from builder.check.verdict import verdict_of
 from builder.model.library import Library, NotThereError
 from builder.reader.source import Source, read_source
 
@@ -26,6 +30,16 @@ def test_a_tree_is_the_same_from_its_file_and_from_its_text(library: Library) ->
     tree = tree_of(SHOP, library, TREE)
     assert tree == saved_tree_of({source.file: source}, library, TREE)
     assert any(step.changeover for step in tree.steps.values())
+
+
+def test_a_build_reads_no_tree_that_its_check_has_read(library: Library, tmp_path: Path) -> None:
+    """What the check read is kept, and asked for it needs no file."""
+    with temporary() as cache:
+        verdict = verdict_of(known_knowledge(SHOP), cache, date(2026, 11, 1), keep=True)
+        later = verdict_of(known_knowledge(SHOP), cache, date(2026, 11, 1), keep=True)
+    assert later.packed == {}, "the second check has read nothing"
+    for id_ in library.listings:
+        assert kept_tree_of(tmp_path, verdict.packed, library, id_) == tree_of(SHOP, library, id_)
 
 
 def test_a_procedure_has_its_tree_by_its_name(library: Library) -> None:
