@@ -191,6 +191,26 @@ def test_a_changed_answer_strikes_out_what_no_longer_follows(
         expect(page.locator("dialog s").last).to_contain_text("12.9 V")
 
 
+def test_practice_shows_what_is_there_to_the_end(chromium: Browser, samples: Path) -> None:
+    """What the vehicle shows leads to its fix and through its tests; what isn't ticked is said."""
+    with opened_page(chromium) as page:
+        page.goto((samples / "trees/horn/silent.html").as_uri() + "#walk//practice")
+        page.wait_for_selector("[data-step]:visible")
+        while not page.locator("[data-end]").count():
+            seen = page.locator(".w-shows").inner_text().removeprefix("The vehicle shows: ")
+            page.locator("[data-result]", has_text=re.compile(f"{seen}$", re.IGNORECASE)).tap()
+            expect(do(page, "confirm")).to_contain_text("not ticked")
+            leave(page)
+        leave(page)
+        expect(page.locator(".w-shows")).to_have_text("The vehicle shows: It passes now.")
+        number = int(page.locator(".w-trail > b").inner_text().removeprefix("Step "))
+        assert page.locator(".w-trail button").count() == number - 1
+        page.locator(".w-trail button").last.tap()
+        expect(page.locator("dialog small").first).to_have_text(
+            "Not ticked: Turn the key on, leave the engine off"
+        )
+
+
 def test_none_of_these_keeps_what_was_seen(chromium: Browser, whole: Path) -> None:
     """It asks for a line and ends at the person to call, with a link that dials."""
     with opened_page(chromium) as page:
