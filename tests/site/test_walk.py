@@ -101,7 +101,7 @@ def test_against_a_reading_it_is_stated(chromium: Browser, whole: Path) -> None:
 
 
 def test_cautions_stand_on_the_step_where_all_fits(chromium: Browser, samples: Path) -> None:
-    """They are read there, then the results come; where they don't fit, lines join."""
+    """They are read there, then the results come, side by side if need be; else lines join."""
     with opened_page(chromium) as page:
         page.goto((samples / "trees/brakes/hard-pedal.html").as_uri() + "#walk/helps")
         do(page, "acknowledge").wait_for()
@@ -111,6 +111,10 @@ def test_cautions_stand_on_the_step_where_all_fits(chromium: Browser, samples: P
         assert not page.locator("#walk .caution").count()
         page.locator('[data-result="1"]').click()
         leave(page)
+        tree = samples / "trees/steering/assist-lamp-after-module-swap.html"
+        page.goto(f"{tree.as_uri()}?vehicle=tern#walk/bind")
+        leave(page, "acknowledge")
+        assert page.locator(".w-results.columns > *").count() == 2, "side by side before a screen"
         page.goto((samples / "trees/brakes/soft-pedal.html").as_uri() + "#walk/clamps")
         page.reload()
         leave(page, "acknowledge")
