@@ -90,7 +90,7 @@ globalThis.baytreeEnds = (() => {
     const { view: { pick } } = walk;
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
-    return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
+    return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", notTicked(walk, baytreeWords.leadsTo(walk, event))], () => walk.send(event))];
   }
 
   function overFace(walk) {

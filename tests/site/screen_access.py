@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import axe_playwright_python
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 # 125 % is what the site's own style has for a browser that was left as it came.
@@ -28,8 +28,8 @@ KIND = """
   return made.filter((one) => document.querySelector(`#walk:not([hidden]) ${one}`)).join(" ");
 }
 """
-SHEETS = (".w-links button:not([data-do])", ".w-caution", ".w-pins", ".w-trail button", ".w-job",
-          '[data-do="none"]', '[data-do="papers"]')  # fmt: skip
+SHEETS = (".w-links button:not([data-do])", ".w-caution", ".w-pins", ".w-trail button:last-of-type",
+          ".w-job", '[data-do="none"]', '[data-do="papers"]')  # fmt: skip
 
 
 def violations(page: Page) -> list[str]:
@@ -51,6 +51,7 @@ class ScreenAccess:
     """The kinds of screens that were looked at, and what is wrong with them."""
 
     kinds: set[str] = field(default_factory=set)
+    opened: set[str] = field(default_factory=set)  # sheets, by what opens them
     wrong: list[str] = field(default_factory=list)
 
     def look(self, page: Page) -> bool:
@@ -70,11 +71,18 @@ class ScreenAccess:
         """Look at a screen and at every sheet that opens from it, if it is of a new kind."""
         if not self.look(page):
             return
-        for at in range(page.locator(", ".join(SHEETS)).count()):
-            button = page.locator(", ".join(SHEETS)).nth(at)
-            if button.is_visible():
-                button.tap()
-                page.wait_for_selector("dialog[open]")
-                self.look(page)
-                page.locator(".w-close").tap()
-                sheet_is_closed(page)
+        for opener in SHEETS:
+            for at in range(page.locator(opener).count()):
+                self._look_at_sheet(page, page.locator(opener).nth(at), opener)
+
+    def _look_at_sheet(self, page: Page, button: Locator, opener: str) -> None:
+        """Open a sheet and look at it, the first time that there is one of its name."""
+        name = button.inner_text().partition(" (")[0] if "links" in opener else opener
+        if name in self.opened or not button.is_visible():
+            return
+        self.opened.add(name)
+        button.tap()
+        page.wait_for_selector("dialog[open]")
+        self.look(page)
+        page.locator(".w-close").tap()
+        sheet_is_closed(page)

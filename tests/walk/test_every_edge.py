@@ -35,7 +35,8 @@ def test_every_edge_is_taken_by_both_alike(browser: "Browser") -> None:
             edges, played = edges_of(known.tables, tree), play_edges(known.tables, tree, vehicle)
             assert not [one for one in played.moves if one.refused]
             left = edges - played.edges
-            print(f"{tree} {vehicle}: {len(edges)} edges, {len(left)} left, "
-                  f"{len(played.moves)} moves")  # fmt: skip
+            unused = ", ".join(f"{one.inside}#{one.step}" for one in sorted(left))
+            counts = f"{len(edges)} edges, {len(played.moves)} moves"
+            print(f"{tree} {vehicle}: {counts}; left: {unused}")
             assert not [one for one in left if one.way != "spent"]
             play(page, played.moves)
