@@ -25,7 +25,13 @@ from builder.walk.complaint_lines import (
     unexplained_blank,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
-from builder.walk.estimate_lines import choice_lines, hours_text, part_lines, with_known_parts
+from builder.walk.estimate_lines import (
+    choice_lines,
+    hours_text,
+    part_lines,
+    pay_lines,
+    with_known_parts,
+)
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
@@ -96,7 +102,7 @@ def story_of(
         (ALSO, checked_lines(tables, state, taken, library)),
         ("Time", minutes_lines(tables, state, taken, hours_text(options), library.shop)),
         ("Parts", _parts(known)),
-        ("Chosen and declined", choice_lines(options, known.job, library.shop)),
+        ("Chosen and declined", _chosen(known)),
         ("Owed so far", _owed(known)),
     )
     return Story(
@@ -170,6 +176,13 @@ def _parts(known: _Job) -> list[str]:
     own = known.found.own_words.get("parts", "")
     chosen, asks_which = known.job.get("chosen", FIT_HERE), not is_repair_open(known.found)
     return part_lines(known.options, chosen, own, asks_which, known.library.shop)
+
+
+def _chosen(known: _Job) -> list[str]:
+    parts = known.found.own_words.get("parts", "") if known.found else ""
+    chosen, shop = known.job.get("chosen", ""), known.library.shop
+    lines = choice_lines(known.options, known.job, shop)
+    return [*lines, *pay_lines(known.options, chosen, parts, shop)]
 
 
 def _owed(known: _Job) -> list[str]:
