@@ -65,6 +65,7 @@ class Diagnosis:
     own_words: Mapping[str, str] = field(default_factory=dict)  # of the tech, for the papers
     known: tuple[str, ...] = ()  # what was answered or typed: of several things it names the one
     place: str = ""  # side, axle, cylinder
+    codes: tuple[str, ...] = ()  # DTCs before the repair, each in words with its status
     needs_place: bool = False  # it is of one of several like parts, and nothing says which
 
 
