@@ -41,6 +41,7 @@ from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.still_to_write import open_lines, open_points
+from builder.walk.unread_after import unread_lines
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
@@ -167,7 +168,8 @@ def _verified(known: _Job, codes: Sequence[str]) -> list[str]:
     rest, own = (found.own_words.get(name, "") for name in (REST, AFTER))
     tests = verification_lines(known.tables, known.state, known.taken, known.library, rest)
     has_codes = any(line.endswith(AFTERWARD) for line in codes)
-    return [*tests, after_repair_text(found.complaint, found.handed_off, own, has_codes)]
+    unread = unread_lines(known.tables, known.state, known.taken, known.library)
+    return [*tests, *unread, after_repair_text(found.complaint, found.handed_off, own, has_codes)]
 
 
 def _parts(known: _Job) -> list[str]:
