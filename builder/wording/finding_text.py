@@ -97,8 +97,19 @@ def _sentence(clause: Clause, answer: str) -> str:
         return _other_answer(clause, answer)
     words = yes_text(clause) if match["word"] == "yes" else no_text(clause)
     more = match["more"] or ""
+    if match["word"] == "no" and (named := _reasons_named(words, more)):
+        return named
     is_clause = more.startswith((", and ", ", but ", ", or "))
     return words + (more if is_clause else more.replace(", ", ": ", 1))
+
+
+def _reasons_named(words: str, more: str) -> str:
+    """Return of several reasons for a no the one that the answer names, with what is `its`."""
+    first, *others = re.split(r", or (?!its )", words)
+    key = re.match(r", (\w+)$|, \w+ (\w+)$", more)
+    name = next(filter(None, key.groups()), "") if key else ""
+    named = [one for one in (first, *others) if re.search(rf"\b{name}\b", one)]
+    return named[0] if name and others and len(named) == 1 else ""
 
 
 def _other_answer(clause: Clause, answer: str) -> str:
@@ -106,6 +117,10 @@ def _other_answer(clause: Clause, answer: str) -> str:
     aux, subject, predicate = clause
     if subject == "we":
         return answer  # it is of the vehicle, not of who works on it
+    own = re.match(r"(?:it|they) (?P<does>\w+(?: \w+)?)$", answer)
+    after = re.match(r"\w+(?P<rest>,? (?:at|in|on|lock|when|with) .+)", predicate)
+    if subject != "it" and own and after:
+        return f"{subject} {own['does']}{after['rest']}"
     if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
         return f"{subject} {answer}"
     if subject == "there":

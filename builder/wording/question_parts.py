@@ -88,6 +88,10 @@ def no_text(clause: Clause) -> str:
         return f"no {rest} {verb_text(aux, predicate)}"
     if subject == "anything":
         return f"nothing {verb_text(aux, predicate)}"
+    if predicate.startswith("still "):
+        rest = predicate.removeprefix("still ")
+        no_more = f"{aux} no longer {rest}" if aux in BE else f"no longer {verb_text(aux, rest)}"
+        return f"{subject} {no_more}"
     subject, predicate = (_OF_EACH.sub(r"\g<where> at least one", one) for one in clause[1:])
     words = f"{subject} {NEGATIVE.get(aux, _POSITIVE.get(aux, aux))} {predicate}"
     words = _CLAUSE.sub(_negative_clause, words)

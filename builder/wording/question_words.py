@@ -6,8 +6,8 @@ are pairs of words in which such a word is part of a noun: `test light`, `leak t
 
 VERBS = frozenset((
     "accept", "agree", "answer", "ask", "bind", "block", "break", "burn", "catch", "change",
-    "charge", "click", "come", "command", "connect", "crank", "do", "dose", "drag", "drain",
-    "drip", "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash",
+    "charge", "click", "come", "command", "connect", "crank", "deliver", "do", "dose", "drag",
+    "drain", "drip", "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash",
     "flicker", "flow", "follow", "get", "give", "glow", "go", "grip", "happen", "have", "hear",
     "hold", "idle", "jump", "keep", "leak", "leave", "let", "lift", "light", "list", "look", "make",
     "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse", "quit",

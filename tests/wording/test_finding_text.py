@@ -46,6 +46,18 @@ OF_WHAT = [
     ("Which hose, pinched, brings it back?", "PCV", "Hose that, pinched, brings it back: PCV"),
     ("How many cylinders are low?", "all", "Cylinders that are low: all"),
     ("How do motor and door move?", "door only", "Motor and door: door only"),
+    ("Is the belt tight, the pump firm, its shaft dry?", "no, belt", "The belt isn't tight"),
+    (
+        "Is the belt tight, the pump firm, its shaft dry?",
+        "no, pump",
+        "The pump isn't firm, or its shaft isn't dry",
+    ),
+    ("Is the light still on?", "no", "The light is no longer on"),
+    (
+        "Does the misfire move when you swap coils?",
+        "it stays",
+        "The misfire stays when we swap coils",
+    ),
     ("What moves when you rock it?", "nothing", "Nothing moves when we rock it"),
     ("Does water in each corner run out?", "no", "Water in at least one corner doesn't run out"),
     ("What do you hear or feel there?", "nothing", "Nothing heard or felt there"),
