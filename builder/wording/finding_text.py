@@ -64,6 +64,8 @@ def finding_text(question: str, answer: str) -> str:
         return f"Nothing {uncapitalized(_label(asked))}"
     if answer == "nothing" and (does := _NOTHING_DOES.match(asked)):
         return f"Nothing {does['rest']}"
+    if answer == "nowhere":
+        return f"{capitalized(finding_label(question).removeprefix('Where '))}: nowhere"
     if answer == "none" and (which := _WHICH.match(asked)):
         return f"No {which['rest']}"
     first, _, after = asked.partition(" ")

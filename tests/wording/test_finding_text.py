@@ -58,6 +58,11 @@ OF_WHAT = [
         "it stays",
         "The misfire stays when we swap coils",
     ),
+    (
+        "Where does the bulb flicker as you move it?",
+        "nowhere",
+        "The bulb flickers as we move it: nowhere",
+    ),
     ("What moves when you rock it?", "nothing", "Nothing moves when we rock it"),
     ("Does water in each corner run out?", "no", "Water in at least one corner doesn't run out"),
     ("What do you hear or feel there?", "nothing", "Nothing heard or felt there"),
