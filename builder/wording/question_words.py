@@ -9,9 +9,10 @@ VERBS = frozenset((
     "charge", "click", "come", "command", "connect", "crank", "deliver", "do", "dose", "drag",
     "drain", "drip", "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash",
     "flicker", "flow", "follow", "get", "give", "glow", "go", "grip", "happen", "have", "hear",
-    "hold", "idle", "jump", "keep", "leak", "leave", "let", "lift", "light", "list", "look", "make",
-    "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse", "quit",
-    "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set", "share",
+    "hold", "idle", "initialize", "jump", "keep", "leak", "leave", "let",
+    "lift", "light", "list", "look",
+    "make", "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse",
+    "quit", "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set", "share",
     "shift", "show", "shut", "sink", "slide", "smell", "smooth", "spin", "stall", "start", "stay",
     "still", "stop", "take", "test", "touch", "turn", "work",
 ))  # fmt: skip
