@@ -12,9 +12,9 @@ VERBS = frozenset((
     "hold", "idle", "initialize", "jump", "keep", "leak", "leave", "let",
     "lift", "light", "list", "look",
     "make", "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse",
-    "quit", "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set", "share",
-    "shift", "show", "shut", "sink", "slide", "smell", "smooth", "spin", "stall", "start", "stay",
-    "still", "stop", "take", "test", "touch", "turn", "work",
+    "quit", "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set",
+    "share", "shift", "show", "shut", "sink", "slide", "smell", "smooth", "spin", "stall", "start",
+    "stay", "still", "stop", "take", "test", "touch", "turn", "work",
 ))  # fmt: skip
 STATES = (
     frozenset((
