@@ -146,10 +146,10 @@ globalThis.baytreeEnds = (() => {
 
   function overBar(walk) {
     const { shown } = walk;
-    if (walk.practice) return [backButton(walk), goButton(["Practice again"], () => walk.startPractice())];
+    const home = (words, name) => h("a", { class: name, href: `${walk.root}index.html#jobs` }, h("b", {}, words));
+    if (walk.practice) return [backButton(walk), home("Home", "w-link"), goButton(["Practice again"], () => walk.startPractice())];
     return [backButton(walk), recordButton(walk), shown.rejoin
-      ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" }))
-      : h("a", { class: "w-go", href: `${walk.root}index.html#jobs` }, h("b", {}, "All jobs"))];
+      ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" })) : home("All jobs", "w-go")];
   }
 
   // The person to call, as a link that dials.

@@ -36,20 +36,19 @@ globalThis.baytreeFit = (walk, main, draw) => {
     const scrolls = shown.kind !== "check" && shown.phase === "step";
     if (!shown.procedure && (scrolls || fitsAnswers({ face: "together", isRead: true }))) {
       fits({ face: "together", isRead: false });
-      if (areAboveBar(scrolls ? ".w-end, h1" : "h1, .w-ticks")) return;
+      if (areAbove(".w-bar", scrolls ? ".w-end, h1" : "h1, .w-ticks")) return;
     }
     const isJoined = linesToMove(shown).length > 0 && !fitsAnswers({ face: "step", isRead: true });
     fits({ face: "ready", isRead: false, isJoined });
   }
 
-  const staysInView = (part, below) => part.getBoundingClientRect().bottom + scrollY + below.offsetHeight <= innerHeight;
-  const areAboveBar = (parts) => [...main.querySelectorAll(parts)].every((one) => staysInView(one, main.querySelector(".w-bar")));
+  const areAbove = (below, parts) => [...main.querySelectorAll(parts)].every((one) => one.getBoundingClientRect().bottom + scrollY + main.querySelector(below).offsetHeight <= innerHeight);
 
-  // The answers stay at the bottom while they leave the check in view, else only the bar does. The
-  // next screen is drawn like the last, so most have their layout computed once.
+  // The answers stay at the bottom while they leave the check in view, and what a practice vehicle
+  // shows, else only the bar does. The next screen is drawn like the last, so most have their layout computed once.
   function settle() {
     const answers = main.querySelector(".w-answers"), isLarge = textSize() >= LARGE;
-    if (answers) walk.staysLow = !isLarge && staysInView(main.querySelector("h1"), answers);
+    if (answers) walk.staysLow = !isLarge && areAbove(".w-answers", "h1, .w-shows");
     main.querySelector(".w-trail").scrollLeft = 1e6;
     main.classList.toggle("loose", isLarge);
     answers?.classList.toggle("stays", walk.staysLow);
