@@ -57,6 +57,7 @@ class Condition:
     does: tuple[Deed, ...] = ()  # what entering it counts as
     undo_does: tuple[Deed, ...] = ()  # what leaving it counts as
     counts_as: CountsAs | None = None
+    starts_engine: bool = False  # what steps took off is put back before it is entered
     broken: bool = False  # a mistake of text: something of it is missing here
 
 

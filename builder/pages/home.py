@@ -15,8 +15,8 @@ from builder.pages.systems import system_name
 from builder.pages.tree_catalog import TreeCatalog
 
 HOME_SCRIPTS = (
-    "dom.js", "search.js", "jobs-store.js", "walk-parts.js", "jobs.js", "offline-data.js",
-    "offline.js",
+    "dom.js", "search.js", "jobs-store.js", "walk-parts.js", "save-file.js", "jobs.js",
+    "offline-data.js", "offline.js",
 )  # fmt: skip
 
 

@@ -41,6 +41,7 @@ def _condition(id_: Text, written: Map, broken: set[str]) -> Condition:
         does=deeds(node),
         undo_does=deeds(node, "undo_does"),
         counts_as=CountsAs(str(counts_as)) if counts_as else None,
+        starts_engine=text(node, "starts_engine") == "yes",
         broken=bool(broken),
     )
 

@@ -41,14 +41,13 @@ from builder.walk.targets import (
 )
 from builder.walk.told import (
     Plan,
-    begins_test,
-    hazards_at,
     own_put_back,
     physical_states,
     plan_of,
     row_of,
     run_key,
 )
+from builder.walk.told_hazards import hazards_at
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 
@@ -140,7 +139,7 @@ def _worked(tables: WalkTables, state: JobState, plan: Plan) -> JobState:
     """Return the state with the vehicle as the step leaves it; of a fix with all put back."""
     is_put_back = is_repairing(state) or judges_in_words(state)
     own = () if is_put_back else own_put_back(tables, state.frames[-1])
-    before = () if is_put_back or begins_test(state) else state.put_back
+    before = () if is_put_back or plan.put_back else state.put_back
     return replace(
         state,
         now=plan.states_left,

@@ -80,6 +80,7 @@ def _condition_row(condition: Condition) -> ConditionRow:
         "changed_with": plain_texts(condition.changed_with),
         # `0` counts: going back to normal takes the minutes of the normal state, if it has any.
         "counts_as": str(condition.counts_as or ""),
+        "starts_engine": condition.starts_engine,
         "minutes": "" if condition.minutes is None else f"{condition.minutes:f}",
         "wait": minutes_as_text(condition.wait),
         "hazards": plain_texts(condition.hazards),

@@ -25,7 +25,8 @@ from builder.walk.job_state import Acknowledged, JobState, RecordedStep, Refused
 from builder.walk.list_items import with_item
 from builder.walk.targets import arrived, come_to
 from builder.walk.to_fill import asks_at, checked
-from builder.walk.told import hazards_at, plan_of, planned_lines
+from builder.walk.told import plan_of, planned_lines
+from builder.walk.told_hazards import hazards_at
 from builder.walk.unfit import unfit
 from builder.walk.walk_tables import WalkTables
 

@@ -49,17 +49,8 @@ from builder.walk.plain_rows import without_empty
 from builder.walk.record import end_row
 from builder.walk.spec_ranges import good_ranges, with_ranges
 from builder.walk.to_fill import asks_at
-from builder.walk.told import (
-    Plan,
-    hazards_at,
-    in_full,
-    named,
-    plan_of,
-    planned_lines,
-    proved_elsewhere,
-    row_of,
-    unread,
-)
+from builder.walk.told import Plan, named, plan_of, planned_lines, proved_elsewhere, row_of
+from builder.walk.told_hazards import hazards_at, in_full, unread
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
 from builder.walk.where import where_rows

@@ -23,6 +23,7 @@ class ConditionRow(TypedDict):
     excludes: NotRequired[list[str]]
     changed_with: NotRequired[list[str]]
     counts_as: NotRequired[str]  # power off: taken before other changes
+    starts_engine: NotRequired[bool]
     minutes: NotRequired[str]
     wait: NotRequired[str]
     hazards: NotRequired[list[str]]

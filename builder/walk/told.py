@@ -5,6 +5,7 @@ them, the reducer takes over what then holds.
 
 Everything goes back to normal at an end, before the first step of another tree, once a repair is
 done, and before each test after the first. At a fix that comes behind its lines, else before them.
+What steps took apart goes back before the engine is started, too: nobody runs it with a hose off.
 A test keeps what holds and what it needs, so that the engine isn't stopped and started again; but
 not if something is to be put back in words.
 """
@@ -13,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, cast
 
+from builder.graph.change import Change
 from builder.graph.runs import with_values
 from builder.graph.state_changes import Changes, back_to_normal, changes
 from builder.graph.step_entry import while_hooking_up
@@ -23,9 +25,6 @@ from builder.walk.job_state import JobState, WalkFrame, is_over, is_repairing, j
 from builder.walk.shop_rows import FittingRow
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
-
-_SEVERITY = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-_TO_ACKNOWLEDGE = ("DANGER", "WARNING")
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +117,9 @@ def plan_of(tables: WalkTables, state: JobState) -> Plan:
     first, after = (first, last) if "hook_up" in row else (last, ())
     if not is_repairing(state):
         words = state.put_back if begins_test(state) else ()
+        if state.put_back and any(_starts_engine(tables, one) for one in (*first, *after)):
+            off = _until_off(tables, first)
+            before, first, words = (*before, *first[:off]), first[off:], state.put_back
         return Plan(before, first, after, now, put_back=words)
     back, left = back_to_normal(conditions, now)
     words = (*state.put_back, *own_put_back(tables, frame))
@@ -163,35 +165,6 @@ def needed(row: WalkStepRow, frame: WalkFrame) -> States:
     )
 
 
-def hazards_at(tables: WalkTables, state: JobState, plan: Plan) -> tuple[str, ...]:
-    """Return the hazards of the changes, of the states that hold and of the step itself."""
-    told = [hazard for change in plan.every for hazard in change.hazards]
-    held = [one for held in plan.states for one in tables.conditions[held.condition].hazards]
-    row = row_of(tables, state.frames[-1])
-    own = [] if judges_in_words(state) else row.get("hazards", [])
-    ids = dict.fromkeys(str(one) for one in (*told, *held, *own))
-    known = tables.shop["hazards"]
-    ranked = [one for one in ids if one in known]
-    return tuple(sorted(ranked, key=lambda one: _SEVERITY.index(known[one]["signal"])))
-
-
-def in_full(tables: WalkTables, state: JobState, hazard: str) -> bool:
-    """Whether a hazard is shown in full: the first time since a break; a DANGER always."""
-    signal = tables.shop["hazards"][hazard]["signal"]
-    return signal == "DANGER" or hazard not in state.known
-
-
-def unread(tables: WalkTables, state: JobState, hazards: tuple[str, ...]) -> tuple[str, ...]:
-    """Return the hazards to acknowledge before the step is answered or done."""
-    return tuple(
-        one
-        for one in hazards
-        if tables.shop["hazards"][one]["signal"] in _TO_ACKNOWLEDGE
-        and in_full(tables, state, one)
-        and one not in state.read
-    )
-
-
 def planned_lines(tables: WalkTables, state: JobState, plan: Plan) -> tuple[PlannedLine, ...]:
     """Return the lines to do at the step, in their order."""
     row, frame = row_of(tables, state.frames[-1]), state.frames[-1]
@@ -215,6 +188,14 @@ def _put_back_lines(
 
     So a part is put together with nothing running, and before the battery is connected.
     """
+    off = _until_off(tables, made)
+    yield from _lines(tables, "put back", made[:off], then)
+    yield from (PlannedLine("put back", text) for text in words)
+    yield from _lines(tables, "put back", made[off:], then)
+
+
+def _until_off(tables: WalkTables, made: Changes) -> int:
+    """Return how many changes it takes until engine and key are off; 0 where they are."""
     conditions = tables.conditions
     running = (
         at + 1
@@ -223,11 +204,13 @@ def _put_back_lines(
         and _is_power(tables, one.left)
         and not conditions[one.left.condition].normal
         and conditions[one.left.condition].counts_as is not CountsAs.POWER_OFF
+        and not _starts_engine(tables, one)
     )
-    off = next(running, 0)
-    yield from _lines(tables, "put back", made[:off], then)
-    yield from (PlannedLine("put back", text) for text in words)
-    yield from _lines(tables, "put back", made[off:], then)
+    return next(running, 0)
+
+
+def _starts_engine(tables: WalkTables, change: Change) -> bool:
+    return change.entered is not None and tables.conditions[change.entered.condition].starts_engine
 
 
 def _lines(tables: WalkTables, of: str, made: Changes, then: States) -> Iterator[PlannedLine]:

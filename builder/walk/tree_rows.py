@@ -68,7 +68,7 @@ class WalkStepRow(TypedDict):
     minutes: NotRequired[str]  # work
     wait: NotRequired[str]  # minutes that are no work
     people: NotRequired[int]
-    put_back: NotRequired[str]  # told before the job ends
+    put_back: NotRequired[str]  # told before the engine is started, and at the end
     # states and hazards
     needs: NotRequired[list[StateRow]]
     hook_up: NotRequired[str]  # the state in which the lines are done, before the others

@@ -24,7 +24,8 @@ from builder.walk.events import (
 )
 from builder.walk.job_state import JobState, Refused, is_over, judges_in_words
 from builder.walk.to_fill import asks_at, unanswered
-from builder.walk.told import hazards_at, plan_of, proved_elsewhere, row_of, unread
+from builder.walk.told import plan_of, proved_elsewhere, row_of
+from builder.walk.told_hazards import hazards_at, unread
 from builder.walk.walk_tables import WalkTables
 
 _INSTEAD = {

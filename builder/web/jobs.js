@@ -5,7 +5,7 @@
  */
 "use strict";
 (() => {
-  const { h, button, save } = baytreeParts;
+  const { h, button } = baytreeParts;
   const store = baytreeStore;
   const place = document.getElementById("jobs");
   const { shop } = place.dataset;
@@ -29,7 +29,7 @@
     const jobs = await store.all(shop);
     const list = jobs.length > 0 && h("ul", { class: "trees" }, jobs.map(card));
     place.replaceChildren(...[list && h("h2", {}, "Your jobs"), list, said, h("p", {},
-      jobs.length > 0 && button("Save all as a file", () => save("jobs.json", { jobs: jobs.map(({ record }) => record) }), { class: "button" }),
+      jobs.length > 0 && button("Save all as a file", () => baytreeSave("jobs.json", { jobs: jobs.map(({ record }) => record) }), { class: "button" }),
       button("Open a job’s file", () => box.click(), { class: "button" }), box)].filter(Boolean));
     place.hidden = false;
   }

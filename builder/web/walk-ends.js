@@ -4,7 +4,7 @@
  */
 "use strict";
 globalThis.baytreeEnds = (() => {
-  const { h, button, save } = baytreeParts;
+  const { h, button } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
   const { heading, line, ticks, linesLeft, notTicked, wasReady, changesFirst, shows, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
@@ -14,7 +14,7 @@ globalThis.baytreeEnds = (() => {
 
   function saveRecord({ job, record }) {
     const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");
-    save(`${name}.json`.replace(/[^\w.-]+/g, "_"), record());
+    baytreeSave(`${name}.json`.replace(/[^\w.-]+/g, "_"), record());
   }
 
   const recordButton = (walk) => button("Record", () => saveRecord(walk), { "data-do": "record" });

@@ -42,11 +42,5 @@ globalThis.baytreeParts = (() => {
 
   const labeled = (words, box) => h("div", { class: "w-note" }, h("label", { for: box.id }, words), box);
 
-  function save(name, value) {
-    const address = URL.createObjectURL(new Blob([JSON.stringify(value, null, 1)], { type: "application/json" }));
-    h("a", { href: address, download: name }).click();
-    setTimeout(() => URL.revokeObjectURL(address), 60000);
-  }
-
-  return { h, button, signal, caution, tickLine, textBox, labeled, save };
+  return { h, button, signal, caution, tickLine, textBox, labeled };
 })();

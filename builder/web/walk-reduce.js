@@ -144,7 +144,7 @@ globalThis.baytreeReduce = (() => {
     const plan = planOf(tables, state), isPutBack = isRepairing(state) || judgesInWords(state);
     return { ...state, now: plan.left, to_normal: false,
       known: unique([...state.known, ...hazardsAt(tables, state, plan)]),
-      put_back: unique([...(isPutBack || beginsTest(state) ? [] : state.put_back),
+      put_back: unique([...(isPutBack || plan.put_back.length ? [] : state.put_back),
         ...(isPutBack ? [] : ownPutBack(tables, top(state)))]) };
   }
 

@@ -80,7 +80,9 @@ globalThis.baytreeTold = (() => {
     const [last, states] = changes(vehicle, then, needs);
     const [first, after] = row.hook_up ? [hooked, last] : [last, []];
     if (!isRepairing(state)) {
-      return planned({ before, first, after, states, put_back: beginsTest(state) ? state.put_back : [] });
+      const starts = state.put_back.length > 0 && [...first, ...after].some((one) => startsEngine(vehicle, one));
+      const off = starts ? untilOff(vehicle, first) : 0, put_back = starts || beginsTest(state) ? state.put_back : [];
+      return planned({ before: [...before, ...first.slice(0, off)], first: first.slice(off), after, states, put_back });
     }
     const [back, left] = backToNormal(vehicle, states);
     return planned({ before, first, after, states, back, left, put_back: unique([...state.put_back, ...ownPutBack(tables, frame)]) });
@@ -89,6 +91,11 @@ globalThis.baytreeTold = (() => {
   function planned({ before, first = [], after = [], back = [], states, left = states, put_back }) {
     return { before, first, after, back, states, left, put_back, every: [...before, ...first, ...after, ...back] };
   }
+
+  const startsEngine = (vehicle, { entered }) => entered && vehicle.of(entered).starts_engine;
+  // How many changes it takes until engine and key are off.
+  const untilOff = (vehicle, made) => made.findIndex((one) => one.left && vehicle.isPower(one.left)
+    && !vehicle.of(one.left).normal && vehicle.of(one.left).counts_as !== "power off" && !startsEngine(vehicle, one)) + 1;
 
   // A test keeps what holds and what it needs; nothing where something is put back in words.
   function normalBefore(vehicle, state, needs) {
@@ -127,9 +134,8 @@ globalThis.baytreeTold = (() => {
     const own = isOver(state) || judgesInWords(state) ? [] : row.do || [];
     // The engine and the key off, what a step took apart, then the rest: the battery after the connectors.
     const vehicle = vehicleOf(tables), isLast = isRepairing(state);
-    const isOn = ({ left }) => left && vehicle.isPower(left) && !vehicle.of(left).normal && vehicle.of(left).counts_as !== "power off";
     const putBack = (made, states, told) => {
-      const off = made.findIndex(isOn) + 1;
+      const off = untilOff(vehicle, made);
       return [...changed("put back", made.slice(0, off), states), ...lines("put back", told), ...changed("put back", made.slice(off), states)];
     };
     return [

@@ -5,9 +5,15 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.check.unchecked_library import read_library
+from builder.reader.source import Source
+from builder.reader.trees import tree_from
+from builder.walk.compile_shop import walk_tables
+from builder.walk.compile_tree import tree_table
 from builder.walk.screen import screen
 from builder.walk.told import begins_test, needed, own_put_back, plan_of, row_of
 from builder.walk.walk_tables import WalkTables
+from tests.walk.conftest import SAMPLES
 from tests.walk.played import lines_told, place, started, typed
 from tests.walk.random_walks import random_state
 
@@ -79,6 +85,48 @@ def test_a_test_begins_with_what_it_needs_and_nothing_else(
     needs = {one for one in needed(row, frame) if one.condition not in normal}
     assert set(plan.states) == needs
     assert set(state.put_back) <= {*plan.put_back, *own_put_back(samples, frame)}
+
+
+OFF = """
+title: Idles rough
+drive: yes
+why: Nothing can fail.
+symptom: [rough]
+steps:
+  spark:
+    check: Is there a spark?
+    when: [secured, engine-running]
+    put_back: Remove the spark tester
+    results: {yes: hose, no: one}
+  hose:
+    check: Is the hose clear?
+    when: [key-on]
+    put_back: Install the hose
+    results: {yes: again, no: one}
+  again:
+    check: Does it run well?
+    when: [engine-running]
+    results: {yes: one, no: one}
+  one: {fix: Replace it, cause: Bad, when: [key-off], verify: [again]}
+"""
+
+
+def test_what_was_taken_off_goes_on_before_the_engine_starts() -> None:
+    """With the key off where it was on, told before the start, and once."""
+    library = read_library(SAMPLES)[0]
+    tree, findings = tree_from(Source("trees/engine/rough.yml", OFF, ""))
+    assert tree is not None
+    assert findings == ()
+    tables = walk_tables(library, {"engine/rough": tree_table(tree, library)})
+    state = typed(tables, started(tables, "engine/rough"), "yes")
+    assert lines_told(screen(tables, state), "put back") == []
+    assert state.put_back == ("Remove the spark tester",)
+    state = typed(tables, state, "yes")
+    shown = screen(tables, state)
+    assert lines_told(shown, "put back") == ["Remove the spark tester", "Install the hose"]
+    lines = [line["text"] for line in shown["lines"]]
+    assert lines.index("Install the hose") < lines.index("Start the engine")
+    assert typed(tables, state, "yes").put_back == ()
 
 
 def test_what_was_taken_apart_goes_together_before_the_battery_is_connected(

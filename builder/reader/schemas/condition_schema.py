@@ -64,7 +64,9 @@ CONDITIONS = by_name(
          "undo_does": _deeds("What leaving it counts as.", "release-supply"),
          "counts_as": choice("load or power off",
                              "With a load a voltage drop counts; with power off, resistance.",
-                             "load", "power off")},
+                             "load", "power off"),
+         "starts_engine": choice("yes", "What steps took off (`put_back`) is put back before it.",
+                                 "yes", "no") | {"default": "no"}},
         (), "{group: power, text: engine running, enter: Start the engine}"),
     "{engine-running: {group: power, text: engine running, enter: Start the engine}}",
 )  # fmt: skip

@@ -102,7 +102,7 @@ ANY_STEP: dict[str, Schema] = {
                     "[record-codes]"),
     "write_down": several("a list", "What to write on the job: numbers, part codes, settings.",
                           string("a value to record", "", "part number", 60), "[part number]"),
-    "put_back": string("a few words", "What goes back on before the vehicle leaves.",
+    "put_back": string("a few words", "What goes back on before the next start of the engine.",
                        "Remove the jumper", 60),
     "at_most": count("a whole number", "How many times in one job; then `spent` says where to go.",
                      3),
