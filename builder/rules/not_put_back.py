@@ -22,8 +22,8 @@ Right:
       put_back: Install the thermostat, fill and bleed
       results: {yes: repair, no: all-good}
 
-Fix: Add `put_back:` to the step that takes it off; if the engine has to run with it off, to the step
-in which it does.
+Fix: Add `put_back:` to the step that takes it off; if the engine has to run with it off, to the
+step in which it does.
 """
 
 import re
