@@ -1,9 +1,10 @@
 """A fix whose proof passed before the repair already.
 
-It is entered by the very answer that is to prove afterward that it worked: two branches are swapped,
-or `verify` names the wrong result. Where another result ends the diagnosis too, nothing is said: the
-good answer may leave just one thing to repair. Or `verify` names an answer that is no good one, and
-that leads here. Or it sells a part, and all that `verify` names was so on every path to it.
+It is entered by the very answer that is to prove afterward that it worked: two branches are
+swapped, or `verify` names the wrong result. Where another result ends the diagnosis too, nothing is
+said: the good answer may leave just one thing to repair. Or `verify` names an answer that is no
+good one, and that leads here. Or it sells a part, and all that `verify` names was so on every path
+to it.
 
 Why: A good part gets replaced, the check passes as it did before, and the fault drives off.
 
