@@ -15,6 +15,7 @@ from builder.model.finding import Edit, edit_of
 from builder.model.ranges import Range
 from builder.model.text import Text
 from builder.reader.characters import quoted
+from builder.reader.curly_quotes import IN_CURLY_QUOTES
 from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
@@ -56,6 +57,8 @@ def cut_phrase(pieces: list[Text], before: list[tuple[Text, Node]], line: str) -
         hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
         return CutPhrase(message, hint)
     whole = ", ".join((head, *pieces))
+    if IN_CURLY_QUOTES.fullmatch(whole):
+        whole = whole[1:-1].strip()
     hint = f'put the phrase in quotes, `{name}: "{whole}"`, or use separate lines'
     return CutPhrase(message, hint, *_joined_phrase([head, *pieces], quoted(whole), whole, line))
 
