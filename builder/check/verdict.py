@@ -16,6 +16,7 @@ from pathlib import Path
 
 from builder.cache.database import Cache, row
 from builder.check.dependencies import knowledge_digest, neighbor_digests
+from builder.check.everyday_words import everyday_words
 from builder.check.examine import PendingTree, examine_all, judge_all, unchecked_record
 from builder.check.filled_knowledge import HashOf, Knowledge, filled_knowledge, known_knowledge
 from builder.check.known_records import (
@@ -129,10 +130,13 @@ def verdict_of(
         (waiting if rests_on(tree.used, doubtful) else sure).extend(first)
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
+    causes, caused = everyday_words(sure, library)
+    echoes = set(caused)
+    sure = [*causes, *(one for one in sure if one not in echoes)] if echoes else sure
     store_records(cache, before, trees)
     full = replace(library, entry_numbers=_entry_numbers(trees))
     kept = packed if keep else {}
-    return Verdict(full, in_order(sure), in_order(waiting), packed=kept)
+    return Verdict(full, in_order(sure), in_order((*waiting, *caused)), packed=kept)
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
