@@ -24,6 +24,8 @@ from builder.walk.job_state import JobState, Refused
 from builder.walk.story import Story, story_of
 from builder.walk.walk_tables import WalkTables
 
+SAVED = 'the button "Record" at the end of a walk saves one'
+
 
 @dataclass(frozen=True, slots=True)
 class PlayedJob:
@@ -38,6 +40,8 @@ class PlayedJob:
 
 def played_job(shop: Path, file: Path) -> PlayedJob:
     """Read a record and play it again. Raises NotThereError, OSError."""
+    if not file.exists():
+        raise NotThereError(f"there is no file `{file}`: {SAVED}")
     record = read_record(file)
     if isinstance(record, str):
         raise NotThereError(f"{file}: {record}")
