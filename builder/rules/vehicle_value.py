@@ -24,7 +24,8 @@ from builder.model.finding import Finding, Related, Severity, edit_of
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Text
-from builder.model.vehicle_data import Connector, Good, Spec
+from builder.model.vehicle_data import Connector, Good, Spec, Vehicle
+from builder.rules.shared.fed_parts import fuses_of
 from builder.rules.shared.rule import Family, Rule, as_warning
 from builder.rules.shared.spec_units import is_out_of_reach
 from builder.trade.wire_colors import WIRE_COLORS, colors_like, in_our_codes, wire_of
@@ -48,6 +49,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                 yield from _outside(library.specs[name], own.good)
         for connector in vehicle.connectors.values():
             yield from _pins(connector)
+        yield from _fuses(vehicle, library)
 
 
 def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
@@ -100,3 +102,26 @@ def _pins(connector: Connector) -> Iterator[Finding]:
                                "the drawing of the connector would leave it out",
                                f"correct the number ({drawn[0]} to {drawn[-1]}) or the size",
                                )  # fmt: skip
+
+
+def _fuses(vehicle: Vehicle, library: Library) -> Iterator[Finding]:
+    """Yield a finding for a pin with the fuse of another part, while no pin names that of its own.
+
+    What a fuse feeds is free text, so one that names neither part says nothing.
+    """
+    every = [(one, pin) for one in vehicle.connectors.values() for pin in one.pins.values()]
+    named = {str(pin.fuse) for _, pin in every if pin.fuse}
+    fed = {str(one.of): fuses_of(vehicle, str(one.of), library) for one, _ in every}
+    for connector, pin in every:
+        own = fed[str(connector.of)]
+        free = [name for name in own if name not in named]
+        others = [part for part, names in fed.items() if pin.fuse and pin.fuse in names]
+        if pin.fuse and pin.fuse not in own and others and free:
+            yield RULE.finding(
+                pin.fuse.at,
+                f"pin {pin.number} is on `{connector.of}`, and fuse `{pin.fuse}` feeds "
+                f"{vehicle.fuses[str(pin.fuse)].feeds}",
+                "the tech tests a fuse that has nothing to do with this pin",
+                f"write `fuse: {free[0]}`: it feeds {vehicle.fuses[free[0]].feeds}, and no pin "
+                "names it",
+            )  # fmt: skip

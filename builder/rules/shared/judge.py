@@ -9,18 +9,27 @@ to it, see `is_independent`. A rule that is silenced on a line, with a reason, s
 from collections.abc import Callable, Iterable
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
 from builder.rules import (
     closed_job,
     codes_before_clearing,
+    computed,
+    no_such_procedure,
+    no_such_spec,
     no_such_tree,
+    no_such_word,
+    procedure_values,
     prove_before_replacing,
     proved_by,
+    reading_gap,
+    spec_load,
+    spec_result,
     supply_before_programming,
     unbounded_way_back,
+    unhandled_word,
     unreachable_step,
 )
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
@@ -30,9 +39,15 @@ from builder.rules.unused_silence import malformed, not_silenced
 TREE_RULE_NAMES = frozenset(rule.RULE.name for rule in TREE_RULES)
 LIBRARY_RULE_NAMES = frozenset(rule.RULE.name for rule in LIBRARY_RULES)
 ORDER_ALONG_PATHS = (codes_before_clearing, supply_before_programming, prove_before_replacing)
-# What must come first waits while a proof shows which branch goes past it; a step that nothing
-# leads to, while a loop or a handoff to nowhere may be the branch that was meant for it.
+STOPS_A_WALK = (
+    proved_by, procedure_values, no_such_procedure, no_such_word, unhandled_word, no_such_spec,
+    spec_result, spec_load, computed, reading_gap,
+)  # fmt: skip
+# What must come first waits while a proof shows which branch goes past it; what the closed jobs say,
+# also while a check can't be walked; a step that nothing leads to, while a loop or a handoff to
+# nowhere may be the branch that was meant for it.
 FOLLOWS = {
+    closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
     **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
     unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
 }
@@ -55,13 +70,8 @@ def judge(tree: Tree, library: Library) -> tuple[Finding, ...]:
 
 def without_what_follows(findings: Iterable[Finding], causes: Iterable[Finding]) -> list[Finding]:
     """Leave out what may only follow from one of the causes, which say what to correct."""
-    causes = [*causes]
     rules = {one.rule for one in causes}
-    errors = {one.rule for one in causes if one.severity is Severity.ERROR}
-    # What a closed job comes to can follow from any error.
-    is_sound = errors <= {closed_job.RULE.name}
-    kept = (one for one in findings if is_sound or one.rule != closed_job.RULE.name)
-    return [one for one in kept if rules.isdisjoint(FOLLOWS.get(one.rule, ()))]
+    return [one for one in findings if rules.isdisjoint(FOLLOWS.get(one.rule, ()))]
 
 
 def is_independent(tree: TreeListing, library: Library) -> bool:
