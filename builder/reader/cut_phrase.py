@@ -22,6 +22,7 @@ from builder.reader.put_right import put_right
 from builder.reader.range_words import likely_words, parse_range
 
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
+MAY_BE_OFF = re.compile(r"[\d.]+ ?%?(?: ?\+ ?[\d.]+)?")  # what a tool may be off by
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
 
 ANSWERS = ("yes", "no", "good", "bad", "OK", *SPEC_WORDS)
@@ -70,7 +71,8 @@ def _with_points(pieces: list[Text]) -> str | None:
         if not (whole[-1:].isdigit() and piece[:1].isdigit()):
             return None
         whole = f"{whole}.{piece}"
-    is_right = " " not in whole or isinstance(parse_range(whole), Range)
+    is_right = " " not in whole or MAY_BE_OFF.fullmatch(whole) is not None
+    is_right = is_right or isinstance(parse_range(whole), Range)
     return whole if is_right else likely_words(whole)
 
 

@@ -43,7 +43,7 @@ STOPS_A_WALK = (
     proved_by, procedure_values, no_such_procedure, no_such_word, unhandled_word, no_such_spec,
     spec_result, spec_load, computed, reading_gap,
 )  # fmt: skip
-# What must come first waits while a proof shows which branch goes past it; what the closed jobs say,
+# What must come first waits while a proof shows which branch goes past it; what closed jobs say,
 # also while a check can't be walked; a step that nothing leads to, while a loop or a handoff to
 # nowhere may be the branch that was meant for it.
 FOLLOWS = {
