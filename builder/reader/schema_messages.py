@@ -166,8 +166,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     hint = _write(name, right) or likely or _form(name, error.schema)
     if right and path and isinstance(path[-1], int):
         hint = f"write `{right}`"
-    if not right:
-        hint = jobs_of_share(root, path, str(value)) or number_hint(name, str(value), hint)
+    share = jobs_of_share(root, path, str(value))
+    hint = hint if right else share or number_hint(name, str(value), hint)
     if title == "a date" and (swapped := _swapped(root, path, error)):
         hint = f"two values are swapped: write `{swapped}`"
     if right and title == "a file name":

@@ -50,7 +50,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     why = "a search by this warning light won't find the tree"
     for finding in unknown_names(RULE, facts.tree.symptom.lamps, facts.library, why):
         likely = _described(finding.message.split("`")[1], facts.library)
-        yield replace(finding, hint=f"did you mean {likely}?") if likely else finding
+        is_slip = finding.edit is not None
+        yield finding if is_slip or not likely else replace(finding, hint=f"did you mean {likely}?")
 
 
 def _described(words: str, library: Library) -> str:
