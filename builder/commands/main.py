@@ -30,7 +30,7 @@ from builder.commands import (
     words,
 )
 from builder.commands import print as print_
-from builder.commands.refusals import WordedParser, too_many
+from builder.commands.refusals import WordedParser, words_left_over
 from builder.model.library import NotThereError
 
 
@@ -61,7 +61,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     WordedParser.words = words
     options, unknown = whole.parse_known_args(words)
     if unknown:
-        options.parser.error(too_many(whole, options.parser, words, unknown))
+        options.parser.error(words_left_over(whole, options.parser, words, unknown))
     try:
         status: int = options.run(options)
         sys.stdout.flush()

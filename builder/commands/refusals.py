@@ -46,7 +46,7 @@ def _choice(words: Sequence[str], match: re.Match[str]) -> str:
     return f"{match['what']} can't be `{word}`; {likely}"
 
 
-def too_many(
+def words_left_over(
     whole: argparse.ArgumentParser,
     command: argparse.ArgumentParser,
     words: Sequence[str],

@@ -47,7 +47,7 @@ def _without_a_name(key: Text, first: Text, lines: Sequence[str]) -> Finding:
                    (related,))  # fmt: skip
 
 
-def missing_dash(key: Text, value: Node, first: Text) -> Finding:
+def item_without_dash(key: Text, value: Node, first: Text) -> Finding:
     """Return the finding for a second item of a list, whose dash was forgotten."""
     words = value if isinstance(value, Text) else "..."
     return Finding(

@@ -33,7 +33,7 @@ from builder.reader.curly_quotes import (
 from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
 from builder.reader.nesting import DEEPEST, deep_nesting, too_deep
 from builder.reader.nodes import Map, Node, Seq
-from builder.reader.second_key import missing_dash, second_key
+from builder.reader.second_key import item_without_dash, second_key
 from builder.reader.source import Source, mistake
 from builder.reader.swallowed_item import swallowed_item
 from builder.reader.syntax import SUBSTITUTES, bridged, explain
@@ -181,7 +181,7 @@ class _Reading:
             self.join_phrase(pieces, entries)
             pieces = []
             if key in entries and is_item and key == next(iter(entries)):
-                self.findings.append(missing_dash(key, value, entries.key(key)))
+                self.findings.append(item_without_dash(key, value, entries.key(key)))
                 break  # what follows belongs to the next item
             if key in entries:
                 finding, is_next = second_key(key, entries.key(key), self.lines)
