@@ -21,6 +21,8 @@ from builder.reader.record_file import read_record
 from builder.walk.closed_record import played_record
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.job_state import JobState, Refused
+from builder.walk.ruled_out import good_names
+from builder.walk.steps_taken import steps_taken
 from builder.walk.story import Story, story_of
 from builder.walk.walk_tables import WalkTables
 
@@ -56,7 +58,11 @@ def played_job(shop: Path, file: Path) -> PlayedJob:
 def found_by(job: PlayedJob) -> Diagnosis | Refused:
     """Return what the walk found, with what the record says of the job."""
     found = diagnosis_of(job.tables, job.state, job.library)
-    return replace(found, job=_details(job)) if isinstance(found, Diagnosis) else found
+    if not isinstance(found, Diagnosis):
+        return found
+    taken = steps_taken(job.tables, job.state)
+    good = good_names(job.tables, job.state, taken, job.library)
+    return replace(found, job=_details(job), good=good)
 
 
 def story_by(job: PlayedJob) -> Story:

@@ -11,6 +11,7 @@ from typing import Any
 from builder.commands.place import shop_of
 from builder.commands.tree_names import tree_in_shop
 from builder.commands.vehicle_names import vehicle_named
+from builder.model.library import Library
 from builder.walk.events import Done, Start
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
@@ -51,7 +52,8 @@ def run(options: argparse.Namespace) -> int:
     start = Start(
         tree=options.tree, vehicle=options.vehicle, complaint=options.complaint, at=time_now()
     )
-    state = _replayed(tables, options) if options.replay else at_terminal(tables, start)
+    state = _replayed(tables, options) if options.replay else None
+    state = state or at_terminal(tables, start, library=trees.library)
     if isinstance(state, Refused):
         print(f"baytree: {options.replay or options.tree}: {state.message}", file=sys.stderr)
         return 2
@@ -76,14 +78,18 @@ def time_now() -> str:
     return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
 
 
-def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> JobState | Refused:
+def at_terminal(
+    tables: WalkTables, start: Start, look: Look | None = None, library: Library | None = None
+) -> JobState | Refused:
     """Ask at the terminal until the walk is left; `look` says what a simulated vehicle shows.
 
-    What is shown goes to standard error.
+    With the library it asks at an end for what the papers still need. What is shown goes to
+    standard error.
     """
     from builder.walk.reduce import reduce_event
     from builder.walk.screen import screen
     from builder.walk.screen_text import screen_lines
+    from builder.walk.still_to_write import asked_lines
     from builder.walk.typed_line import event_of_line
 
     state: JobState | Refused = reduce_event(tables, JobState(), start)
@@ -91,6 +97,8 @@ def at_terminal(tables: WalkTables, start: Start, look: Look | None = None) -> J
         shown = screen(tables, state)
         hazards, parts = tables.shop["hazards"], tables.shop["parts"]
         print(*screen_lines(shown, hazards, parts), sep="\n", file=sys.stderr)
+        for words in asked_lines(tables, state, library) if library else ():
+            print(words, file=sys.stderr)
         line = _line(state, look, parts)
         if line is None:
             return state

@@ -22,11 +22,15 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part to install, and its price; `only_if` says when it's needed if not always."""
+    """A part to install, and its price; `only_if` says when it's needed if not always.
+
+    `is_service`: work that is bought, such as a cleaning; no part, so not taxed as one.
+    """
 
     part: Text
     price: Money | None = None
     only_if: Text | None = None
+    is_service: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +95,7 @@ class FixOption:
     not_offered: Text | None = None
     chance: Number | None = None  # of a comeback with the same fault, 0 to 1
     part: PartKind | None = None
+    only_if: Text | None = None  # what shows only once the work has begun
 
 
 @dataclass(frozen=True, slots=True)

@@ -105,10 +105,14 @@ def _option(context: TreeContext, option: EstimateOption) -> OptionView:
         option=option.option,
         total="" if option.not_offered else total,
         lines=tuple((line.item, _amount(context, line)) for line in option.lines),
-        note=option.note,
+        note=" ".join(filter(None, [_condition(option), option.note])),
         not_offered=option.not_offered,
         coming_back=back,
     )
+
+
+def _condition(option: EstimateOption) -> str:
+    return f"Only if {option.only_if}." if option.only_if else ""
 
 
 def _amount(context: TreeContext, line: PriceLine) -> str:
@@ -119,7 +123,8 @@ def _part(context: TreeContext, part: Part) -> tuple[str, str]:
     shop = context.library.shop
     price = money_text(part.price, shop) if part.price else "price unknown"
     when = f", only if {part.only_if}" if part.only_if else ""
-    return f"{part.part}{when}", price
+    service = " (a service)" if part.is_service else ""
+    return f"{part.part}{service}{when}", price
 
 
 def _replaces(context: TreeContext, fix: Fix) -> tuple[str, str, str] | None:

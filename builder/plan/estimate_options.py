@@ -17,7 +17,6 @@ An option that is unsafe or can't work is not offered, whatever the fix writes: 
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from decimal import Decimal
 
 from builder.model.ends import Drive, Fix, FixOption, Money, PartKind
 from builder.model.library import Library
@@ -65,6 +64,8 @@ class EstimateOption:
     note: str = ""
     cost_with_comebacks: Money | None = None  # on average
     saves: Money | None = None  # against having all of it done here; below 0 it costs more
+    only_if: str = ""  # what only the work shows
+    if_not: Money | None = None  # what is owed at most if it then can't be done
 
 
 def estimate_options(
@@ -126,13 +127,13 @@ def _option(
     lines = tuple(_lines(written, shop, tows)) if _has_price(written) else standard.lines
     option = standard.option if written.option == written.id else str(written.option)
     changed = UnpricedOption(standard.id, option, lines, str(written.note or standard.note))
-    return _priced(changed, str(written.not_offered or "") or reason, written.chance, shop)
+    return _priced(changed, str(written.not_offered or "") or reason, written, shop)
 
 
 def _added(written: FixOption, reason: str, shop: Shop) -> EstimateOption:
     lines = tuple(_lines(written, shop)) if _has_price(written) else (NO_PRICE,)
     added = UnpricedOption(written.id, str(written.option), lines, str(written.note or ""))
-    return _priced(added, str(written.not_offered or "") or reason, written.chance, shop)
+    return _priced(added, str(written.not_offered or "") or reason, written, shop)
 
 
 def _has_price(written: FixOption) -> bool:
@@ -151,16 +152,31 @@ def _lines(written: FixOption, shop: Shop, tows: tuple[PriceLine, ...] = ()) -> 
 
 
 def _priced(
-    option: UnpricedOption, reason: str, chance: Decimal | None, shop: Shop
+    option: UnpricedOption, reason: str, written: FixOption | None, shop: Shop
 ) -> EstimateOption:
     """Add fee, tax and total; an option that isn't offered has its reason and nothing else."""
     if reason:
         return EstimateOption(option.id, option.option, not_offered=reason)
     fee = _fee(shop)
     lines = with_tax((*option.lines, *([fee] if fee.amount else [])), shop)
-    cost = total_price(lines)
-    average = cost_with_comebacks(cost, chance) if cost and chance else None
-    return EstimateOption(option.id, option.option, lines, cost, "", option.note, average)
+    cost, chance = total_price(lines), written.chance if written else None
+    priced = EstimateOption(
+        option.id,
+        option.option,
+        lines,
+        cost,
+        note=option.note,
+        cost_with_comebacks=cost_with_comebacks(cost, chance) if cost and chance else None,
+    )
+    if written is None or not written.only_if:
+        return priced
+    return replace(priced, only_if=str(written.only_if), if_not=_work_alone(lines, shop))
+
+
+def _work_alone(lines: Sequence[PriceLine], shop: Shop) -> Money | None:
+    """Return the price of labor and diagnosis, with their tax if work is taxed."""
+    done = [one for one in lines if one.kind in (LineKind.LABOR, LineKind.FEE)]
+    return total_price(with_tax(done, shop))
 
 
 def _fee(shop: Shop) -> PriceLine:

@@ -18,6 +18,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import reduce
+from itertools import chain
 from operator import add
 
 from builder.plan.chances import WalkChances
@@ -64,6 +65,11 @@ def expected_minutes(
     graph: ForwardGraph, chances: WalkChances, loops: RetryLoops, costs: StepCosts
 ) -> ExpectedMinutes:
     """Return the expected minutes; `costs` are the minutes of doing a step once."""
+    edges = (edge for outgoing in graph.outgoing.values() for edge in outgoing)
+    leaving = [edge for edge in edges if edge.to is None]
+    if not any(chain(costs.of_step.values(), costs.beyond.values())):  # few trees have a wait
+        none = dict.fromkeys(graph.order, ZERO)
+        return ExpectedMinutes(none, dict.fromkeys((edge.key for edge in leaving), ZERO), none)
     sums = _Sums(costs)
     for step in graph.order:
         incoming = _with_shares(graph.incoming[step], chances)
@@ -82,8 +88,7 @@ def expected_minutes(
         sums.done_again[step] = sums.begun_again[step] + costs.of_step[step] + again
         if step in loops.by_spent:
             sums.spent[step] = _extra_when_spent(loops.by_spent[step], loops, sums)
-    edges = (edge for outgoing in graph.outgoing.values() for edge in outgoing)
-    until_left = {e.key: _until_left(e, sums, loops) for e in edges if e.to is None}
+    until_left = {edge.key: _until_left(edge, sums, loops) for edge in leaving}
     return ExpectedMinutes(sums.done, until_left, _remaining(graph, chances, loops, sums))
 
 

@@ -64,11 +64,12 @@ def part_line(part: Part, kind: PartKind) -> PriceLine:
     """
     words = str(part.part).casefold().split()
     name = str(part.part) if kind in (PartKind.NEW, *words) else f"{part.part}, {kind}"
+    sort = LineKind.PRICE if part.is_service else LineKind.PART
     is_certain = part.price is None or part.price.low > 0
     if is_certain and not part.only_if:
-        return price_line(LineKind.PART, name, part.price)
+        return price_line(sort, name, part.price)
     price = Money(Decimal(0), part.price.high) if part.price else None
-    line = price_line(LineKind.PART, name, price)
+    line = price_line(sort, name, price)
     return replace(line, only_if=str(part.only_if or "needed"))
 
 

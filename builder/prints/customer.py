@@ -14,7 +14,7 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
-from builder.prints.customer_options import Spelled, option_blocks
+from builder.prints.customer_options import Spelled, also_diagnosed, option_blocks
 from builder.prints.document import (
     DocumentNames,
     blank_table,
@@ -28,7 +28,12 @@ from builder.prints.document import (
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
 from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
-from builder.walk.complaint_lines import REST, unexplained_blank, unexplained_text
+from builder.walk.complaint_lines import (
+    REST,
+    complaint_lines,
+    unexplained_blank,
+    unexplained_text,
+)
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.estimate_lines import with_known_parts
 from builder.walk.job_details import job_details, job_line
@@ -37,6 +42,7 @@ from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
 from builder.wording.placeholders import in_plain_words
+from builder.wording.sentences import uncapitalized
 from builder.wording.vehicle_words import driving_text
 
 TITLE = "What we found and what can be done"
@@ -93,13 +99,16 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
+    rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
     *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
+    more = also_diagnosed(rest, shop, sheet.paper, sheet.spelled) if rest else []
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
+            *more,
             *last,
             heading("Your choice"),
-            paragraph("I have read this sheet and choose the option ticked."),
+            paragraph("I have read this sheet and choose what is ticked."),
             blank_table(("Signature", "Name and date"), sheet.paper, 32),
         ]
     )
@@ -128,6 +137,9 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield from _checks(seen, spelled)
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
+    if found.good:
+        words = f"Also tested, and good: {uncapitalized('; '.join(found.good))}."
+        yield paragraph(spelled(words), paragraph_style(12, below=2))
     if told:
         yield heading("What we were told or looked up, not measured here")
         yield from _checks(told, spelled)
@@ -143,19 +155,25 @@ def _cause(found: Diagnosis) -> str:
 
 
 def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
-    """Say what of the complaint the cause doesn't explain, or leave it to a pen."""
-    own = found.own_words.get(REST, "")
-    if text := unexplained_text(own):
+    """Say how each part of the complaint stands, or leave it to a pen."""
+    own = found.own_words
+    for text in complaint_lines(found.complaint, found.handed_off, own, is_closed=False):
         yield paragraph(text, paragraph_style(12, above=3))
-    elif blank := unexplained_blank(found.complaint, found.handed_off, own):
+    if blank := unexplained_blank(found.complaint, found.handed_off, own.get(REST, "")):
         yield blank_to_fill(blank, 40)
 
 
 def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
     for check in checks:
-        # The reading that decided a procedure is what a customer can be shown.
-        for one in (check, *(inner for inner in check.inner[-1:] if inner.values)):
+        # The reading that decided a procedure is what a customer can be shown, once.
+        read = [one for one in check.inner if one.values][-1:]
+        is_same = any(_named_as(one) == _named_as(check) for one in read)
+        for one in (*([] if is_same else [check]), *read):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))
+
+
+def _named_as(check: MeasuredCheck) -> str:
+    return check_line(check).partition(":")[0]
 
 
 def _driving(sheet: _Sheet) -> list[str]:

@@ -4,6 +4,7 @@ In: the options of a fix, the shop, the paper. Out: flowables.
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 
 from reportlab.platypus import Flowable, Table
 
@@ -13,11 +14,16 @@ from builder.plan.cheapest_repair import cheapest_repair
 from builder.plan.estimate_options import EstimateOption, declined
 from builder.plan.prices import PriceLine
 from builder.plan.refused_options import LEAVE
-from builder.prints.customer_prices import price_words, savings_words
+from builder.prints.customer_prices import (
+    advice_words,
+    condition_words,
+    price_words,
+    savings_words,
+)
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
 
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
@@ -35,11 +41,23 @@ def option_blocks(
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
 
 
+def also_diagnosed(rest: str, shop: Shop, paper: Paper, spelled: Spelled) -> list[Flowable]:
+    """Offer to find the cause of what of the complaint is left: another diagnosis, priced."""
+    owed = declined(shop)
+    option = replace(
+        owed,
+        option=f"In addition, find the cause of this: {rest}",
+        lines=tuple(replace(one, name=f"Second {uncapitalized(one.name)}") for one in owed.lines),
+        note="Its repair is quoted before it is done.",
+    )
+    return [*_option(option, shop, paper, spelled)]
+
+
 def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:
     if cheapest := cheapest_repair(options):
-        total = money_text(cheapest.total, shop) if cheapest.total else ""
-        words = f"Lowest price for a full repair: {cheapest.option}, {total}."
-        yield paragraph(words, paragraph_style(12, heavy=True, above=5))
+        yield paragraph(
+            advice_words(options, cheapest, shop), paragraph_style(12, heavy=True, above=5)
+        )
 
 
 def _option(
@@ -64,6 +82,8 @@ def _option(
         yield quiet_paragraph(saved)
     if option.cost_with_comebacks:
         yield quiet_paragraph("This can fail. Then the next repair is paid on top.")
+    if option.only_if:
+        yield quiet_paragraph(spelled(condition_words(option, shop)))
     if option.note:
         yield quiet_paragraph(spelled(option.note))
 

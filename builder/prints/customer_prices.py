@@ -9,6 +9,7 @@ from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind
+from builder.plan.refused_options import FIT_HERE
 from builder.wording.day_text import last_day_text
 from builder.wording.value_text import money_text, number_text
 
@@ -29,10 +30,36 @@ def price_words(shop: Shop, options: Sequence[EstimateOption], day: str) -> str:
         "A range is given where the price is not fixed." if has_ranges else "",
         f"Tax is {number_text(tax)}% on {BASES[shop.tax_base]}." if tax else "",
         "Parts are new unless they are marked used or rebuilt." if LineKind.PART in kinds else "",
-        "The diagnosis is owed whatever you choose." if shop.diagnosis_fee else "",
+        "The diagnosis is owed once, whatever you choose." if shop.diagnosis_fee else "",
         _good_until(shop, day),
     )
     return " ".join(filter(None, sentences))
+
+
+def advice_words(options: Sequence[EstimateOption], cheapest: EstimateOption, shop: Shop) -> str:
+    """Say which full repair the shop advises, and which costs least.
+
+    What is done here is the fix as the tree has it; another one is cheaper, or the same.
+    """
+    here = next((one for one in options if one.id == FIT_HERE and not one.not_offered), cheapest)
+    least = f"Lowest price for a full repair: {_with_total(cheapest, shop)}."
+    if here is cheapest:
+        return f"Our advice, at the lowest price: {_with_total(here, shop)}."
+    return f"Our advice: {_with_total(here, shop)}. {least}"
+
+
+def _with_total(option: EstimateOption, shop: Shop) -> str:
+    total = f", {money_text(option.total, shop)}" if option.total else ""
+    return f"{option.option}{total}"
+
+
+def condition_words(option: EstimateOption, shop: Shop) -> str:
+    """Say on what an option depends, and what is owed if it turns out not to hold."""
+    owed = f"at most {money_text(option.if_not, shop)}" if option.if_not else "no more"
+    return (
+        f"Only if {option.only_if}, which shows once we begin. If not, {owed} is owed "
+        "for the work and the diagnosis, and you choose again."
+    )
 
 
 def _good_until(shop: Shop, day: str) -> str:

@@ -194,6 +194,7 @@ def _option(id_: Text, node: Map) -> FixOption:
         not_offered=text(node, "not_offered"),
         chance=number(node, "chance"),
         part=choice_or_none(PartKind, node, "part"),
+        only_if=text(node, "only_if"),
     )
 
 

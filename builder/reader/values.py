@@ -141,7 +141,12 @@ def money(words: Text | None) -> Money | None:
 def parts(node: Map) -> tuple[Part, ...]:
     """Return the parts of a fix."""
     return tuple(
-        Part(the_text(part, "part"), money(text(part, "price")), text(part, "only_if"))
+        Part(
+            the_text(part, "part"),
+            money(text(part, "price")),
+            text(part, "only_if"),
+            text(part, "service") == "yes",
+        )
         for part in maps(node, "parts")
     )
 

@@ -9,42 +9,63 @@ from collections.abc import Iterator, Sequence
 from itertools import takewhile
 
 from builder.graph.runs import with_values
-from builder.model.ends import Drive
+from builder.model.ends import Drive, StopKind
 from builder.model.library import Library
 from builder.walk.diagnosis import Diagnosis, before_repair
 from builder.walk.fix_words import drive_of
 from builder.walk.job_details import BLANK
-from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
+from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, STUCK, JobState
+from builder.walk.known_words import own_words
 from builder.walk.measured import MeasuredCheck, asked_words, measured_check
 from builder.walk.measured_lines import evidence_line, evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
-from builder.wording.labels import STOP_LABELS
-from builder.wording.past_tense import past_tense
+from builder.wording.past_tense import PAST, past_tense
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import driving_text
 
 _SEVERAL = re.compile(r" or | if ")
 _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
 PLACE_LABEL, PLACES = "Where", "side, axle, or cylinder"
-_HANDED_ON = ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
+HANDED, HANDED_ON = "handed", ("foreman", "not-this-tree", "unsafe")  # somebody else goes on
+_TO = re.compile(r"(?:Ask|Call|Hand it to) (?P<who>[^,]+)(?:, (?P<rest>.+))?")
+_MORE_ORDERS = (
+    "back", "call", "do", "don't", "estimate", "follow", "give", "keep", "look", "never", "offer",
+    "price", "scan", "stand", "test", "then",
+)  # fmt: skip
+_ORDER = re.compile(
+    rf"(?!charge port)(?:{'|'.join([*PAST, *_MORE_ORDERS])})\b", re.IGNORECASE
+)  # of a stop; a charge port is a part
 SINCE = f"Result, if checked since: {BLANK}"
 
 
 def cause_lines(found: Diagnosis) -> list[str]:
     """Return the cause and what convicts it; a blank where it is more than one thing."""
     likely = "Likely, not all of it was checked: " if found.unproved else ""
-    says = any(found.own_words.get(name) for name in ("cause", "repair"))
-    is_open = _SEVERAL.search(found.cause) and not (says or any(map(_decides, found.evidence[:1])))
-    blank = [f"Exactly what: {BLANK * 3}"] if is_open else []
+    blank = [f"Exactly what: {BLANK * 3}"] if is_cause_open(found) else []
     return [f"{likely}{found.cause or found.repair}.", *blank, *_evidence(found)]
 
 
-def _decides(check: MeasuredCheck) -> bool:
-    """Whether an answer says which of several things it was, or leaves that to a pen itself."""
+def is_cause_open(found: Diagnosis) -> bool:
+    """Whether the cause names more than one thing, and neither tech nor answer says which."""
+    says = any(found.own_words.get(name) for name in ("cause", "repair"))
+    several = bool(_SEVERAL.search(found.cause))
+    return several and not (says or any(_decides(one, found.cause) for one in found.evidence[:1]))
+
+
+def _decides(check: MeasuredCheck, cause: str) -> bool:
+    """Whether an answer says which of several things it was, or leaves that to a pen itself.
+
+    An answer that shares no word with the cause says nothing of it.
+    """
     is_word = not check.values and not _BARE.search(check.result)
-    return bool(is_word or check.seen or check.parts or check.unwritten)
+    is_of_cause = is_word and bool(_content(check.result) & _content(cause))
+    return bool(is_of_cause or check.seen or check.parts or check.unwritten)
+
+
+def _content(text: str) -> set[str]:
+    return {word[:5] for word in re.findall(r"[a-z]{4,}", text.casefold())}
 
 
 def _evidence(found: Diagnosis) -> Iterator[str]:
@@ -64,20 +85,41 @@ def no_cause_lines(
     """Return how a walk ended that came to no fix."""
     if state.end is None:
         return ["Not found yet: the walk goes on."]
-    if state.end.kind == "stuck":
-        return _stuck(tables, taken)
+    if state.end.kind == STUCK:
+        to = own_words(state).get(HANDED) or BLANK * 2
+        return [*_stuck(tables, taken), f"Referred to the foreman: {to}"]
     row = row_of(tables, state.frames[0])
     last = [one for one in taken if one.entry.kind == "check"][-1:]
     drive, why = drive_of(tables, state)
-    label = STOP_LABELS.get(state.end.kind, state.end.kind)
+    outcome, who, advice = ended_words(with_values(row["text"], named(tables, state.frames[0])))
+    own, is_theirs = own_words(state), state.end.kind == StopKind.CUSTOMER
+    to = own.get(HANDED) or BLANK * 2
     lines = [
-        f"No cause proved on this job. {label}: {row['text']}.",
+        f"No cause proved on this job. {outcome}".rstrip(),
         *(evidence_line(measured_check(tables, one, library)) for one in last),
         f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
-        f"Next: {row['note']}" if row.get("note") else "",
-        f"Handed to: {BLANK * 2}" if state.end.kind in _HANDED_ON else "",
+        f"Advice: {' '.join(filter(None, [advice, row.get('note', '')]))}",
+        f"Referred to {who}: {to}" if state.end.kind in HANDED_ON else "",
+        f"The customer decided: {own.get('chosen') or BLANK * 2}" if is_theirs else "",
     ]
-    return [*filter(None, lines)]
+    return [one for one in lines if one and one != "Advice: "]
+
+
+def ended_words(text: str) -> tuple[str, str, str]:
+    """Split the words of a stop: what came out, who goes on, what whoever does is advised.
+
+    The record of a job tells what was done; an order to the tech is none of it.
+    """
+    if match := _TO.fullmatch(text):
+        return _sentence([match["rest"]] if match["rest"] else []), match["who"], ""
+    clauses = text.split(", ")
+    orders = [one for one in clauses if _ORDER.match(one)]
+    rest = [one for one in clauses if one not in orders]
+    return _sentence(rest), "the foreman", _sentence(orders)
+
+
+def _sentence(clauses: Sequence[str]) -> str:
+    return f"{capitalized(', '.join(clauses))}." if clauses else ""
 
 
 def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
@@ -93,8 +135,14 @@ def _stuck(tables: WalkTables, taken: Sequence[StepTaken]) -> list[str]:
     return lines if reason else lines[:1]
 
 
+def unwritten(tables: WalkTables, state: JobState, done: StepTaken) -> list[str]:
+    """Return what a repair asks to write down and nobody did: weights, oil, torques."""
+    names = row_of(tables, state.frames[0]).get("write_down", [])
+    return [name for name in names if not done.entry.wrote.get(name)]
+
+
 def correction_lines(
-    found: Diagnosis | None, state: JobState, taken: Sequence[StepTaken]
+    tables: WalkTables, found: Diagnosis | None, state: JobState, taken: Sequence[StepTaken]
 ) -> list[str]:
     """Return what was done and where, with blanks for what nobody said of it."""
     if found is None:
@@ -104,6 +152,7 @@ def correction_lines(
     if not done:
         return ["Not done yet."]
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
+    wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
 

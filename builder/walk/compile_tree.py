@@ -15,9 +15,11 @@ from builder.model.ends import Fix, Return, Stop
 from builder.model.library import Library
 from builder.model.procedures import FOLDER
 from builder.model.tree import Action, Need, Question, Step, Tree, Where
+from builder.plan.estimate_options import estimate_options
 from builder.walk.compile_branch import target_of, target_of_next
 from builder.walk.compile_check import check_row
 from builder.walk.compile_verify import verify_row
+from builder.walk.estimate_lines import hours_text
 from builder.walk.plain_rows import Row, minutes_as_text, plain_texts, without_empty
 from builder.walk.tree_rows import AskRow, StateRow, TreeTable, WalkStepRow, WhereRow
 from builder.wording.several_places import has_several_places
@@ -153,7 +155,10 @@ def _body_row(tree: Tree, step: Step, library: Library) -> Row:
 
 def _fix_row(tree: Tree, step: Step, fix: Fix, library: Library) -> Row:
     verify = [verify_row(tree, one, library) for one in fix.verify]
+    options = estimate_options(tree, str(step.id), library)
     return without_empty({
+        "options": [[one.id, one.option] for one in options if not one.not_offered],
+        "hours": hours_text(options),
         "cause": str(fix.cause),
         "tell": str(fix.tell or ""),
         "verify": verify,

@@ -6,17 +6,41 @@ than one and nobody wrote of them, there is a line for the pen.
 """
 
 import re
+from collections.abc import Mapping
 
 from builder.walk.job_details import BLANK
 
 REST, AFTER = "complaint", "after"  # names of the tech's own words
+CAUSED, NEXT = "caused", "next"  # damage that the fault did; what becomes of the rest
 NOTHING = "none"  # typed where the cause explains all of it
+ALL_OF_IT = "The cause below explains all of it."
+_NOTHING = re.compile(r"(?:none|nothing|no)\b", re.IGNORECASE)
 _SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|;", re.IGNORECASE)
 
 
 def has_several_parts(complaint: str, handed_off: bool) -> bool:
     """Whether a complaint seems to name more than one thing, or led on to another tree."""
     return bool(complaint) and (handed_off or bool(_SEVERAL.search(complaint)))
+
+
+def complaint_lines(
+    complaint: str, handed_off: bool, own: Mapping[str, str], is_closed: bool
+) -> list[str]:
+    """Return how each part of a complaint stands: explained, damaged by the fault, or open.
+
+    `is_closed`: for the repair order, which says what becomes of what is left.
+    """
+    caused, rest = own.get(CAUSED, ""), own.get(REST, "")
+    left = unexplained_text(rest)
+    becomes = f"What becomes of it: {own.get(NEXT) or BLANK * 2}" if left and is_closed else ""
+    is_one = rest.casefold() == NOTHING and has_several_parts(complaint, handed_off)
+    lines = [
+        f"Also damaged by this fault: {caused}." if caused and not _NOTHING.match(caused) else "",
+        left,
+        becomes,
+        ALL_OF_IT if is_one and (not caused or _NOTHING.match(caused)) else "",
+    ]
+    return [*filter(None, lines)]
 
 
 def unexplained_text(own: str) -> str:

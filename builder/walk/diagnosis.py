@@ -54,6 +54,7 @@ class Diagnosis:
     tell: str
     advice: DriveAdvice | None
     evidence: tuple[MeasuredCheck, ...] = ()
+    good: tuple[str, ...] = ()  # what else was tested and is good, by name
     to_measure: tuple[str, ...] = ()
     unproved: tuple[str, ...] = ()
     complaint: str = ""

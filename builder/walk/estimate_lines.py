@@ -46,7 +46,7 @@ def with_known_parts(
 
 
 def part_lines(
-    options: Sequence[EstimateOption], chosen: str, own: str, asks_which: bool
+    options: Sequence[EstimateOption], chosen: str, own: str, asks_which: bool, shop: Shop
 ) -> list[str]:
     """Return the parts of an option, or what the tech wrote of them.
 
@@ -56,14 +56,16 @@ def part_lines(
     if option is None or own:
         return [capitalized(own)] if own else []
     parts = [line for line in option.lines if line.kind is LineKind.PART]
-    return [_part_line(part, asks_which) for part in parts] or ["None."]
+    return [_part_line(part, asks_which, shop) for part in parts] or ["None."]
 
 
-def _part_line(part: PriceLine, asks_which: bool) -> str:
-    """Write a part with blanks for its number, and for which it was where it may be several."""
+def _part_line(part: PriceLine, asks_which: bool, shop: Shop) -> str:
+    """Write a part with its price, and blanks for its number and for which it was of several."""
     which = f", which: {BLANK}" if asks_which and " or " in part.name else ""
     installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
-    return f"{capitalized(part.name)}{installed}{which}, part number {BLANK}"
+    price = f", {money_text(part.amount, shop)} on the estimate" if part.amount else ""
+    number = "part numbers" if " and " in part.name else "part number"
+    return f"{capitalized(part.name)}{price}{installed}{which}, {number} {BLANK}"
 
 
 def choice_lines(
@@ -72,12 +74,14 @@ def choice_lines(
     """Return what the customer chose and turned down; blanks where nobody recorded it."""
     if not options:
         return []
-    chosen, own = job.get("chosen"), job.get("declined")
+    chosen, own = job.get("chosen", ""), job.get("declined")
     offered = [one for one in options if not one.not_offered]
+    chosen = next((one.id for one in offered if chosen in (one.id, one.option)), chosen)
     names = [_with_total(one, shop) for one in offered if one.id == chosen]
+    names = names or ([chosen] if chosen else [])  # in words of one's own
     others = [NOTHING_NOW if one.not_offered else one.option for one in options
               if one.id != chosen and (one in offered or one.id == LEAVE)]  # fmt: skip
-    turned_down = others if names else []
+    turned_down = others if names and names != [chosen] else []
     declined = "; ".join([*turned_down, *([own] if own else [])])
     if not names and not declined:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]

@@ -20,7 +20,7 @@ the step where the walk is. An event for another step is refused.
 | `run` | step | goes into the procedure of a check; its `return` comes out by itself |
 | `take` | step | takes what the same procedure proved earlier in the job |
 | `verify` | step, passed | a test in words after the repair was good, or not |
-| `write_up` | name, text, step | at a fix, in the tech's own words for the papers: `where` (side, axle, cylinder), `cause`, `repair`, `parts`, `complaint` (what the cause doesn't explain of it), `after` (the repair: complaint, DTCs), or what was seen at the check of that name |
+| `write_up` | name, text, step | at an end, in the tech's own words for the papers: `where` (side, axle, cylinder), `cause`, `repair`, `parts`, `complaint` (what the cause doesn't explain of it), `next` (what becomes of that), `caused` (damage that the fault did), `codes` (DTCs before the repair, `none stored` or `not scanned`), `chosen` (an estimate option, by ID or in words), `declined`, `time` (why it took longer), `after` (the repair: complaint, DTCs), `handed` (who took over), or what was seen at the check of that name |
 | `back` | | undoes the last event |
 | `correct` | index, result, readings, stated | changes an earlier answer: `index` counts the steps of the record from 0 |
 | `pause` | | a break |
@@ -156,7 +156,7 @@ class Verified:
 class WriteUp:
     """Say in own words what the papers are to say; an empty text takes it back."""
 
-    name: str  # where, cause, repair, parts, complaint, after, or a check
+    name: str  # as above, or a check
     text: str
     step: str = ""
     at: str = ""

@@ -10,18 +10,23 @@ from decimal import ROUND_HALF_UP, Decimal
 from builder.model.shop import Shop
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import JobState
+from builder.walk.known_words import own_words
 from builder.walk.steps_taken import StepTaken
 from builder.walk.walk_tables import WalkTables
 from builder.wording.day_text import clock_text
 
 BLANK = "________"
 SIX = Decimal(6)  # minutes in a tenth of an hour
+WELL_OVER = Decimal("0.2")  # hours that nobody asks about; more has a reason
 
 
 def minutes_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], hours: str, shop: Shop
 ) -> list[str]:
-    """Return start and end, and hands-on time beside what was planned; "" hours are not known."""
+    """Return start and end, and hands-on time beside what was planned; "" hours are not known.
+
+    A repair that ran well over its estimate has the tech's reason, or a blank for it.
+    """
     before = before_repair(state, taken)
     after = taken[len(before) :]
     planned = sum((_planned(tables, one) for one in before), Decimal(0))
@@ -32,7 +37,17 @@ def minutes_lines(
     if after:
         row = f"Repair and verification: {_clock(after, minutes_and_hours)}"
         lines.append("; ".join([row, *([f"{hours} h on the estimate"] if hours else [])]))
+    own = own_words(state).get("time")
+    if own or is_over_estimate(state, taken, hours):
+        lines.append(f"Why it took longer: {own or BLANK * 3}")
     return lines
+
+
+def is_over_estimate(state: JobState, taken: Sequence[StepTaken], hours: str) -> bool:
+    """Whether repair and verification took well over what the customer was told, in hours."""
+    after = taken[len(before_repair(state, taken)) :]
+    minutes = sum(one.entry.minutes or 0 for one in after if one.entry.event >= 0)
+    return bool(hours) and Decimal(minutes) / 60 - Decimal(hours) > WELL_OVER
 
 
 def minutes_text(minutes: Decimal) -> str:
@@ -46,7 +61,7 @@ def minutes_and_hours(minutes: Decimal) -> str:
     The same minutes are the same hours on every paper, whatever stands beside them.
     """
     tenths = (minutes / SIX).quantize(Decimal(1), ROUND_HALF_UP)
-    return f"{minutes_text(minutes)} ({tenths.scaleb(-1)} h)"
+    return minutes_text(minutes) + (f" ({tenths.scaleb(-1)} h)" if tenths else "")
 
 
 def _from_to(state: JobState, taken: Sequence[StepTaken], shop: Shop) -> str:

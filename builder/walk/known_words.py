@@ -5,13 +5,14 @@ In: a state at a fix, its evidence. Out: texts. They tell which of several thing
 
 from collections.abc import Iterable, Mapping
 
-from builder.walk.complaint_lines import AFTER, REST
+from builder.walk.complaint_lines import AFTER, CAUSED, NEXT, REST
 from builder.walk.job_state import JobState
 from builder.walk.measured import MeasuredCheck
 from builder.walk.steps_taken import StepTaken
 from builder.wording.several_places import is_placed
 
 PLACE = "where"  # name of the tech's own words for it: a side, an axle, a cylinder
+NOT_OF_CAUSE = (REST, AFTER, CAUSED, NEXT, "codes", "chosen", "declined", "time", "handed")
 LONGEST_WORDS = 200  # characters of the tech's own words
 
 
@@ -27,7 +28,7 @@ def known_words(own: Mapping[str, str], evidence: Iterable[MeasuredCheck]) -> tu
 
     What is left of the complaint, or how it is after the repair, tells nothing of the cause.
     """
-    typed = [text for name, text in own.items() if name not in (REST, AFTER)]
+    typed = [text for name, text in own.items() if name not in NOT_OF_CAUSE]
     answers = [text for one in evidence for text in (one.seen or one.result, one.means)]
     return tuple(filter(None, [*typed, *answers]))
 

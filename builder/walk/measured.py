@@ -55,6 +55,7 @@ class MeasuredCheck:
     earlier: bool = False  # proved earlier on this walk, not run again
     parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
     seen: str = ""  # in the tech's own words
+    wrote: tuple[tuple[str, str], ...] = ()  # figures noted beside the answer
     unwritten: tuple[str, ...] = ()  # of evidence, what was to be written down and wasn't
     inner: tuple[
         "MeasuredCheck", ...
@@ -83,6 +84,7 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
         told=row.get("told", False),
         too_close=entry.too_close,
         earlier=bool(entry.earlier),
+        wrote=tuple((name, text) for name, text in entry.wrote.items() if "DTC" not in name),
     )
 
 

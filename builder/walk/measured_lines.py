@@ -57,7 +57,8 @@ def evidence_lines(check: MeasuredCheck) -> Iterator[str]:
 def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
     more = "".join(f" ({note})" for note in notes if note)
     item = f"{capitalized(check.item)}: " if check.item else ""
-    return f"{item}{_measured(check, values) if values else _seen(check)}{more}"
+    noted = "".join(f"; {name}: {text}" for name, text in check.wrote)
+    return f"{item}{_measured(check, values) if values else _seen(check)}{noted}{more}"
 
 
 def _measured(check: MeasuredCheck, values: list[str]) -> str:

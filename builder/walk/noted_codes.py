@@ -20,13 +20,19 @@ _STATUS = re.compile(
 BEFORE, AFTERWARD = ", before the repair", ", after the repair"
 NO_TEXT = "text ____________________"  # of a code that the shop has no words for
 ONE_MORE = "DTC __________ status ____________ module ____________________"
-NONE_RECORDED = "None on record: ☐ none found  ☐ not scanned  ☐ these:"
+NONE_RECORDED = "Before the repair: ☐ none stored  ☐ not scanned  ☐ these:"
 
 
-def code_lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> list[str]:
-    """Return every code with what it stands for and its status, before the repair or after."""
-    lines = [*_lines(taken, job_codes, library)]
-    return [*dict.fromkeys(lines)] or [NONE_RECORDED, ONE_MORE]
+def code_lines(
+    taken: Sequence[StepTaken], job_codes: str, library: Library, own: str = ""
+) -> list[str]:
+    """Return every code with what it stands for and its status, before the repair or after.
+
+    `own` is what the tech wrote of them for the papers: codes, `none stored`, `not scanned`.
+    """
+    lines = [*dict.fromkeys(_lines(taken, (job_codes, own), library))]
+    is_known = any(line.endswith(BEFORE) for line in lines)
+    return lines if is_known else [NONE_RECORDED, ONE_MORE, *lines]
 
 
 def note_lines(taken: Sequence[StepTaken]) -> list[str]:
@@ -41,8 +47,8 @@ def note_lines(taken: Sequence[StepTaken]) -> list[str]:
     return [*dict.fromkeys(notes)]
 
 
-def _lines(taken: Sequence[StepTaken], job_codes: str, library: Library) -> Iterator[str]:
-    texts = [("", job_codes, BEFORE)]
+def _lines(taken: Sequence[StepTaken], of_job: Sequence[str], library: Library) -> Iterator[str]:
+    texts = [("DTCs", text, BEFORE) for text in of_job if text]
     for one in taken:
         when = AFTERWARD if one.verifies else BEFORE
         wrote = (*one.entry.wrote.items(), ("", one.entry.seen))

@@ -17,7 +17,7 @@ hold, in their order, `struck` those that no longer follow or were undone:
 `in` is the ID of a tree, or `procedures/<name>`. `minutes` are by the clock, null without times. A
 step also has `means`, `item`, `seen`, `who`, `wrote` and `too_close` where they aren't empty.
 `filled` are specs, pins and lists that the job was asked for, `{"value", "source"}` by name.
-`write_up`, where there is any, is what the tech wrote for the papers, by fix (`tree#step`).
+`write_up`, where there is any, is what the tech wrote for the papers, by end (`tree#step`).
 `hazards` are those acknowledged: `{"hazard", "in", "step", "who", "at"}`. `events` are all events
 as they came; played again they give the same record, so a record is also how a job is handed over.
 """

@@ -12,7 +12,7 @@ from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, measured_run, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
 from builder.walk.measured import measured_check
-from builder.walk.measured_lines import evidence_line, evidence_lines
+from builder.walk.measured_lines import check_line, evidence_line, evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable, WalkStepRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
@@ -43,12 +43,16 @@ def checked_lines(
 
     What was told and only says what it isn't is no evidence of anything.
     """
+    before = before_repair(state, taken)
     rest = [one for one in _unused(tables, state, taken) if not _is_good(tables, one)]
-    return [
-        evidence_line(measured_check(tables, one, library))
+    checks = (
+        replace(
+            measured_check(tables, one, library), inner=measured_run(tables, one, before, library)
+        )
         for one in rest
         if not (_row(tables, one).get("told") and is_rest(one.entry.result))
-    ]
+    )
+    return [line for check in checks for line in evidence_lines(check)]
 
 
 def good_lines(
@@ -64,6 +68,15 @@ def good_lines(
         for one in good
     )
     return [line for check in checks for line in evidence_lines(check)]
+
+
+def good_names(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> tuple[str, ...]:
+    """Return what was found good, by its name alone: a customer asks if the rest was looked at."""
+    good = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
+    lines = (check_line(measured_check(tables, one, library)) for one in good)
+    return tuple(dict.fromkeys(line.partition(": ")[0] for line in lines))
 
 
 def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> list[StepTaken]:

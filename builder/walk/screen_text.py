@@ -70,7 +70,8 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
     for torque in shown.get("torques", ()):
-        yield f"  Torque: {torque['name']}, {torque.get('text', 'look it up')}"
+        name = torque["name"].replace("-", " ")
+        yield f"  Torque: {name}, {torque.get('text', 'look it up')}"
     if "note" in shown:
         yield f"  Note: {shown['note']}"
     if "visit" in shown and shown["visit"][0] > 1:

@@ -79,12 +79,17 @@ def _as_shown(value: Fraction, unit: str, tools: Sequence[ToolRow], random: Rand
     """Return a value as an instrument shows it: with noise, in its steps, in one of its units."""
     ranges = [one for tool in tools for one in tool["reads"] if same_kind(one[0], unit)]
     own = [one for one in ranges if one[0] == unit and Decimal(one[1]) <= value <= Decimal(one[2])]
-    step = Decimal(own[0][3]) if own and Decimal(own[0][3]) else Decimal("0.01")
+    step = Decimal(own[0][3]) if own and Decimal(own[0][3]) else _plain_step(value)
     noise = Fraction(step) * random.randint(-2, 2) if own else Fraction(0)
     quantity = Quantity(round_to_step(value + noise, step), unit)
     others = [*_other_units(quantity, ranges)]
     chosen = random.choice(others) if others and random.random() < 0.2 else quantity
     return f"{chosen.value:f} {chosen.unit}"
+
+
+def _plain_step(value: Fraction) -> Decimal:
+    """Return the step of a reading that no tool of the step shows: no hundredths of hundreds."""
+    return Decimal(1) if abs(value) >= 100 else Decimal("0.01")
 
 
 def _other_units(quantity: Quantity, ranges: Sequence[tuple[str, ...]]) -> Iterator[Quantity]:

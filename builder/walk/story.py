@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.library import Library
-from builder.plan.estimate_options import EstimateOption
+from builder.plan.estimate_options import EstimateOption, declined
 from builder.plan.refused_options import FIT_HERE
 from builder.walk.cause_lines import (
     cause_lines,
@@ -21,21 +21,26 @@ from builder.walk.complaint_lines import (
     AFTER,
     REST,
     after_repair_text,
+    complaint_lines,
     unexplained_blank,
-    unexplained_text,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
 from builder.walk.estimate_lines import choice_lines, hours_text, part_lines, with_known_parts
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
+from builder.walk.known_words import own_words
 from builder.walk.noted_codes import AFTERWARD, code_lines, note_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
+from builder.walk.still_to_write import open_lines, open_points
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import uncapitalized
+from builder.wording.value_text import money_text
 
+NOTED = "Noted on the way"
+NOT_READY, NOT_PROVED = "Not ready to file", "Complaint checked: "
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
 LONGEST_COMPLAINT = 600  # characters, so that the story stays on two pages
 
@@ -73,28 +78,42 @@ def story_of(
     diagnosis, taken = diagnosis_of(tables, state, library), steps_taken(tables, state)
     found = diagnosis if isinstance(diagnosis, Diagnosis) else None
     options = with_known_parts(options, found.known if found else ())
-    known = _Job(tables, state, library, taken, found, options, job or {})
-    codes = code_lines(taken, known.job.get("codes", ""), library)
+    own = own_words(state)
+    chosen = {name: own[name] for name in ("chosen", "declined") if name in own}
+    known = _Job(tables, state, library, taken, found, options, {**(job or {}), **chosen})
+    codes = code_lines(taken, known.job.get("codes", ""), library, own.get("codes", ""))
     cause = cause_lines(found) if found else no_cause_lines(tables, state, taken, library)
     sections = (
+        (NOT_READY, open_lines(open_points(tables, state, library, known.job))),
         ("Complaint", _complaint(known)),
         ("Cause", cause),
-        ("Correction", correction_lines(found, state, taken)),
+        ("Correction", correction_lines(tables, found, state, taken)),
         (VERIFIED, _verified(known, codes)),
         ("Trouble codes", codes),
-        ("Noted on the way", note_lines(taken)),
+        (NOTED, note_lines(taken)),
         ("Ruled out", ruled_out_lines(tables, state, taken, library)),
         ("Found good", good_lines(tables, state, taken, library)),
         (ALSO, checked_lines(tables, state, taken, library)),
         ("Time", minutes_lines(tables, state, taken, hours_text(options), library.shop)),
         ("Parts", _parts(known)),
         ("Chosen and declined", choice_lines(options, known.job, library.shop)),
+        ("Owed so far", _owed(known)),
     )
     return Story(
         title=_title(tables, state),
         head=_head(known),
-        sections=tuple((name, tuple(lines)) for name, lines in sections if lines),
+        sections=tuple((name, tuple(lines)) for name, lines in _each_once(sections) if lines),
     )
+
+
+def _each_once(
+    sections: Sequence[tuple[str, Sequence[str]]],
+) -> Iterator[tuple[str, Sequence[str]]]:
+    """Yield the sections; what stands beside its check isn't noted again."""
+    for name, lines in sections:
+        others = " ".join(line for other, rest in sections if other != NOTED for line in rest)
+        is_new = [line for line in lines if line.casefold() not in others.casefold()]
+        yield name, is_new if name == NOTED else lines
 
 
 def story_lines(story: Story) -> Iterator[str]:
@@ -112,7 +131,8 @@ def _title(tables: WalkTables, state: JobState) -> str:
     titles = [tables[state.tree]["title"]]
     if state.frames and state.frames[0].inside != state.tree:
         titles.append(uncapitalized(tables[state.frames[0].inside]["title"]))
-    return "; then: ".join(titles)
+    is_proved = state.end is None or state.end.kind == "fix"
+    return ("" if is_proved else NOT_PROVED) + "; then: ".join(titles)
 
 
 def _head(known: _Job) -> dict[str, str]:
@@ -127,10 +147,10 @@ def _complaint(known: _Job) -> list[str]:
     complaint, found = known.state.complaint[:LONGEST_COMPLAINT], known.found
     if found is None:
         return [complaint or "Not recorded."]
-    own = found.own_words.get(REST, "")
-    blank = unexplained_blank(complaint, found.handed_off, own)
-    more = unexplained_text(own) or (f"{blank} {BLANK * 2}" if blank else "")
-    return [complaint or "Not recorded.", *([more] if more else [])]
+    own = found.own_words
+    blank = unexplained_blank(complaint, found.handed_off, own.get(REST, ""))
+    lines = complaint_lines(complaint, found.handed_off, own, is_closed=True)
+    return [complaint or "Not recorded.", *lines, *([f"{blank} {BLANK * 2}"] if blank else [])]
 
 
 def _verified(known: _Job, codes: Sequence[str]) -> list[str]:
@@ -149,4 +169,13 @@ def _parts(known: _Job) -> list[str]:
         return []
     own = known.found.own_words.get("parts", "")
     chosen, asks_which = known.job.get("chosen", FIT_HERE), not is_repair_open(known.found)
-    return part_lines(known.options, chosen, own, asks_which)
+    return part_lines(known.options, chosen, own, asks_which, known.library.shop)
+
+
+def _owed(known: _Job) -> list[str]:
+    """Return what the customer owes where a walk came to no repair: the diagnosis, with its tax."""
+    end, total = known.state.end, declined(known.library.shop).total
+    if end is None or end.kind == "fix" or not total or not total.high:
+        return []
+    owed = money_text(total, known.library.shop)
+    return [f"Diagnosis: {owed}. Anything more is quoted before it is done."]

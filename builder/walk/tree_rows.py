@@ -102,6 +102,8 @@ class WalkStepRow(TypedDict):
     proved_by: NotRequired[list[tuple[str, list[str]]]]  # checks and the results that will do
     verify: NotRequired[list[VerifyRow]]
     still_there: NotRequired[Target]
+    options: NotRequired[list[tuple[str, str]]]  # of a fix: what can be done, by ID, as it reads
+    hours: NotRequired[str]  # of the repair, as estimated
     drive: NotRequired[str]
     why: NotRequired[str]
     stop: NotRequired[str]  # the kind of a stop

@@ -43,13 +43,15 @@ HELP = """\
   can't test               it can't be tested; if you like, WORDS behind it: what's in the way
   none WORDS               nothing fits, and what you saw
   done                     an action or a repair is done
+  done oil added=2 oz      the same, with what was to be written down
   pass, fail               a test after the repair
   read                     the cautions are read
   tick 1                   line 1 is done
   run, take                run the procedure, or take what it proved earlier
   back                     undo the last entry
   correct 3 ANSWER         give step 3 of the list another answer
-  papers cause WORDS       at a fix, for the papers; or where, repair, parts, or a check's name
+  papers cause WORDS       at an end, for the papers; or codes, chosen, time, where, repair,
+                           parts, complaint, next, caused, after, handed, or a check's name
   list                     what was done so far
   pause, resume            a break
   hand over NAME           to somebody else
@@ -107,6 +109,8 @@ def _with_words(words: str, at: str) -> Event | None:
         return NoneOfThese(seen=words[4:].strip(), at=at)
     if words.casefold().startswith("hand over "):
         return HandOver(to=words[10:], at=at)
+    if match := re.fullmatch(r"done (.+=.+)", words, re.IGNORECASE):
+        return Done(wrote=_by_name(match[1]), at=at)
     if match := re.fullmatch(r"papers (\S+) (.+)", words, re.IGNORECASE):
         return WriteUp(name=match[1].lower(), text=match[2], at=at)
     if match := re.fullmatch(r"tick ([0-9]+)", words, re.IGNORECASE):
@@ -169,5 +173,10 @@ def _answer(words: str, reads: bool) -> tuple[int | None, Mapping[str, str], boo
         return result, {}, stated
     if "=" not in typed:
         return result, {"": typed}, stated
+    return result, _by_name(typed), stated
+
+
+def _by_name(typed: str) -> dict[str, str]:
+    """Return texts by name: `plus=0.1; ground=0.2 V`."""
     pairs = (part.partition("=") for part in typed.split(";"))
-    return result, {name.strip(): text.strip() for name, _, text in pairs}, stated
+    return {name.strip(): text.strip() for name, _, text in pairs}

@@ -74,8 +74,7 @@ def _of_the_step(tables: WalkTables, state: JobState, event: Event) -> str:
     if isinstance(event, Pause | HandOver | Tick | Acknowledge):
         return ""
     if isinstance(event, WriteUp):
-        is_fix = state.end is not None and state.end.kind == "fix"
-        return "" if is_fix else "what the papers say is written at a fix"
+        return "" if state.end else "what the papers say is written at an end"
     if isinstance(event, Rejoin):
         is_verified = state.end and state.end.kind == "fix" and state.end.verified is not None
         return "" if is_verified and state.left else "there is no tree to go back to"

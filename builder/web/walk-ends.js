@@ -7,8 +7,9 @@ globalThis.baytreeEnds = (() => {
   const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton } = baytreeStep;
+  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
+  const HANDED_ON = ["foreman", "not-this-tree", "unsafe", "stuck"]; // somebody else goes on
   const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
 
   function saveRecord({ job, record }) {
@@ -51,11 +52,37 @@ globalThis.baytreeEnds = (() => {
   const hasOpenComplaint = ({ state }, own) => Boolean(state.complaint) && !own.complaint
     && (SEVERAL.test(state.complaint) || state.end.inside !== state.tree);
 
+  // Were DTCs written down before the repair? As typed for the job, or on the way.
+  const hasCodes = ({ job, state }) => Boolean(job.codes)
+    || stepsBeforeRepair(state).some(({ wrote = {} }) => Object.keys(wrote).some((name) => name.includes("DTC")));
+
+  // Minutes of the repair and its tests, where they are well over the estimate; else 0.
+  function minutesOver({ state, row }) {
+    const spent = state.steps.slice(stepsBeforeRepair(state).length)
+      .reduce((sum, { minutes, event }) => sum + (event >= 0 ? minutes || 0 : 0), 0);
+    return row.hours && spent / 60 - Number(row.hours) > 0.2 ? spent : 0;
+  }
+
+  // What the papers still need at an end, as in still_to_write.py.
+  function stillOpen(walk) {
+    const { job, state: { end } } = walk, own = ownWords(walk);
+    const open = { "DTCs before the repair": !own.codes && !hasCodes(walk) };
+    if (end.kind !== "fix") return { ...open, "who took it over": HANDED_ON.includes(end.kind) && !own.handed,
+      "what the customer decided": end.kind === "customer" && !own.chosen };
+    return { ...open, "what the customer chose": !own.chosen && !job.chosen, "why it took longer": !own.time && minutesOver(walk),
+      "complaint and DTCs after the repair": !own.after, "what becomes of the rest": (own.complaint || "none") !== "none" && !own.next };
+  }
+
+  function openWords(walk) {
+    const words = Object.entries(stillOpen(walk)).filter(([, isOpen]) => isOpen).map(([name]) => name).join(", ");
+    return words && !walk.practice && line("w-for", `Not ready to file: ${words}.`);
+  }
+
   // Named by what is still open: a cause or an answer that says more than one thing.
   function papersButton(walk, proofs) {
-    const { shown } = walk, own = ownWords(walk);
-    const isOpen = proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
-      || hasOpenComplaint(walk, own) || (severalPlaces(walk) && !own.where) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair);
+    const { shown, state } = walk, own = ownWords(walk);
+    const isOpen = state.end.kind === "fix" && (proofs.some((entry) => partsOf(walk, entry).length && !own[entry.step])
+      || hasOpenComplaint(walk, own) || (severalPlaces(walk) && !own.where) || (/ or /.test(shown.cause || "") && !own.cause) || (/ or /.test(shown.text) && !own.repair));
     return h("p", { class: "w-links" }, button(isOpen ? "Papers: say which it was" : "Words for the papers",
       () => walk.sheet("papers", proofs), { "data-do": "papers" }));
   }
@@ -69,7 +96,7 @@ globalThis.baytreeEnds = (() => {
       h("div", { class: "w-end fix" }, line("w-label", "Fix"), heading(shown.cause ? capital(shown.cause) : shown.text),
         shown.cause && line("w-repair", shown.text)),
       ...(proofs(walk) || []), papersButton(walk, provedBy(walk)), drive(walk), links(walk, 0),
-      ticks(walk, linesLeft(walk)),
+      ticks(walk, linesLeft(walk)), ...noteFields(walk, "Write down: "),
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
@@ -103,7 +130,7 @@ globalThis.baytreeEnds = (() => {
       walk.practice && line("w-shows", walk.practice.endWords(state)),
       kind === "stuck" && [seenLine(state), call(walk)], !verified && drive(walk), // it speaks of the vehicle before the repair
       shown.lines && [h("h2", {}, "Before the vehicle goes"), ticks(walk, ["put back"])],
-      kind === "fix" && (proofs(walk) || []), kind === "fix" && papersButton(walk, provedBy(walk)),
+      kind === "fix" && (proofs(walk) || []), openWords(walk), (kind === "fix" || !walk.practice) && papersButton(walk, kind === "fix" ? provedBy(walk) : []),
     ].flat(3), bar: overBar(walk) };
   }
 
@@ -133,5 +160,5 @@ globalThis.baytreeEnds = (() => {
       : h("p", { class: "w-repair" }, `Call ${words}.`);
   }
 
-  return { saveRecord, ownWords, partsOf, severalPlaces, fixFace, verifyFace, verifyBar, overFace };
+  return { saveRecord, ownWords, partsOf, severalPlaces, hasCodes, minutesOver, hasOpenComplaint, fixFace, verifyFace, verifyBar, overFace };
 })();

@@ -34,7 +34,7 @@ globalThis.baytreeUnfit = (() => {
     }
     if (["pause", "hand_over", "tick", "acknowledge"].includes(event.event)) return "";
     if (event.event === "write_up") {
-      return state.end?.kind === "fix" ? "" : "what the papers say is written at a fix";
+      return state.end ? "" : "what the papers say is written at an end";
     }
     if (event.event === "rejoin") {
       const isFixed = state.end?.kind === "fix" && isOver(state);

@@ -94,6 +94,8 @@ def _sentence(clause: Clause, answer: str) -> str:
 def _other_answer(clause: Clause, answer: str) -> str:
     """Write an answer that says how it is: `starter relay: no feed`, `the system leaks outside`."""
     aux, subject, predicate = clause
+    if subject == "we":
+        return answer  # it is of the vehicle, not of who works on it
     if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
         return f"{subject} {answer}"
     if subject == "there":

@@ -1,7 +1,7 @@
 """An answer in words that stand alone on paper, where nobody has the menu it was picked from.
 
 In: an answer, and all answers of the check. Out: of one that only says what it isn't, what that is:
-`none of: misfire; too lean`; beside a `yes`, the no that it implies: `no, refused`.
+`none of: misfire; too lean`; beside a `yes` alone, the no that it implies: `no, refused`.
 """
 
 import re
@@ -23,7 +23,8 @@ def plain_answer(answer: str, answers: Sequence[str]) -> str:
     """Write an answer for those who don't see the others."""
     if "yes" in answers:
         other = "another answer" if is_rest(answer) else answer
-        return answer if _OPEN.match(answer) else f"no, {other}"
+        is_third = "no" in answers and not is_rest(answer)  # it stands beside a plain no
+        return answer if is_third or _OPEN.match(answer) else f"no, {other}"
     others = [one for one in answers if not is_rest(one)]
     if not is_rest(answer) or not others or "both sides" in others:
         return answer

@@ -53,6 +53,7 @@ TEXTS = (
     "name of the part, only if words of the case (€280,00 to €340,00)",
     "with a new part", "Words to verify", "Read the DTCs again", "Not fixed?",
     "Words for the customer", "Name of the option", "€99,00", "note of the option",
+    "name of the service (a service)", "Only if words of the doubt.",
     "Name of what is not offered: we don't offer this. Reason not to offer", "Words of the stop",
     "Unsafe: stop",
 )  # fmt: skip

@@ -8,6 +8,7 @@ import re
 from dataclasses import replace
 from functools import cache
 from io import BytesIO
+from itertools import takewhile
 from pathlib import Path
 from typing import Any
 
@@ -76,9 +77,10 @@ def before_the_fix(record: dict[str, Any], fix: str) -> list[dict[str, Any]]:
 
 
 def deciding(before: list[dict[str, Any]], check: dict[str, Any]) -> list[dict[str, Any]]:
-    """Return the last step of the procedure that a check ran."""
+    """Return the last step with a reading of the procedure that a check ran."""
     at = next(at for at, one in enumerate(before) if one is check)
-    return [one for one in before[max(0, at - 1) : at] if one["in"].startswith("procedures/")]
+    run = [*takewhile(lambda one: one["in"].startswith("procedures/"), reversed(before[:at]))]
+    return [one for one in run if one["readings"]][:1]
 
 
 def values(steps: list[dict[str, Any]]) -> set[str]:

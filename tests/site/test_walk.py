@@ -301,6 +301,21 @@ def test_a_fix_of_one_of_several_parts_asks_for_its_place(chromium: Browser, sam
     assert words == {"where": "left rear"}
 
 
+def test_an_end_asks_for_what_its_papers_lack(chromium: Browser, samples: Path) -> None:
+    """One tap says that no DTC was stored, one line who took over; then nothing is missing."""
+    with opened_page(chromium) as page:
+        opened(page, samples, "charging/lamp-on", "unproved")
+        lacks = page.get_by_text("Not ready to file: DTCs before the repair, who took it over.")
+        expect(lacks).to_be_visible()
+        do(page, "papers").click()
+        page.locator("dialog button", has_text="None stored").click()
+        page.locator('[data-own="handed"]').fill("M. Lind")
+        do(page, "keep").click()
+        expect(lacks).to_have_count(0)
+        (words,) = record(page)["write_up"].values()
+    assert words == {"codes": "none stored", "handed": "M. Lind"}
+
+
 def record(page: Page) -> dict[str, Any]:
     """Return the record as the page saves it."""
     if not do(page, "record").count():

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from builder.prints.customer import customer_sheet
-from builder.walk.complaint_lines import after_repair_text, has_several_parts
+from builder.walk.complaint_lines import ALL_OF_IT, after_repair_text, has_several_parts
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState
@@ -81,8 +81,27 @@ def test_what_is_on_record_is_not_asked_for(has_codes: bool) -> None:
     assert ("DTCs after the repair: ____" in text) is not has_codes
 
 
-def test_a_cause_that_explains_everything_leaves_no_line() -> None:
-    """`none` is an answer."""
+def test_a_cause_that_explains_everything_says_so() -> None:
+    """`none` is an answer: no part of the complaint is forgotten."""
     complaint, _, sheet = papers(SHAKE, {"complaint": "none"})
-    assert complaint == SHAKE
-    assert "explain" not in sheet
+    assert complaint == f"{SHAKE} {ALL_OF_IT}"
+    assert ALL_OF_IT in sheet
+    assert "doesn't explain" not in sheet
+
+
+def test_damage_that_the_fault_did_is_not_denied() -> None:
+    """It is part of the complaint, and of the cause; both papers say so."""
+    own = {"complaint": "none", "caused": "two bulbs burned out, quoted"}
+    complaint, _, sheet = papers("Lights bright, and two bulbs burned out", own)
+    for text in (complaint, sheet):
+        assert "Also damaged by this fault: two bulbs burned out, quoted." in text
+        assert "not explained" not in text
+
+
+def test_what_is_left_has_a_next_step_and_a_price() -> None:
+    """The repair order says what becomes of it; the customer can have it diagnosed, too."""
+    complaint, _, sheet = papers(SHAKE, {"complaint": "the shake"})
+    assert complaint.endswith("What becomes of it: ________________________")
+    assert "☐ In addition, find the cause of this: the shake" in sheet
+    complaint, _, _ = papers(SHAKE, {"complaint": "the shake", "next": "declined"})
+    assert complaint.endswith("What becomes of it: declined")

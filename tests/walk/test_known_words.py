@@ -5,11 +5,13 @@ from dataclasses import replace
 import pytest
 
 from builder.prints.customer import customer_sheet
+from builder.walk.cause_lines import ended_words
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState
 from builder.walk.reduce import reduce_event
 from builder.walk.repair_tests import without_rest
+from builder.walk.story import NOT_READY
 from builder.wording.finding_text import finding_text
 from tests.prints.printed_words import words
 from tests.walk.drilled import drilled_shop
@@ -70,7 +72,7 @@ def test_a_test_that_noticed_nothing_leaves_out_what_is_open() -> None:
 
 
 def test_a_stop_says_how_the_car_is_handed_on() -> None:
-    """No cause is claimed; whether it may be driven, and a line for who takes over."""
+    """What was done and no order; whether it may be driven, who takes over, what is owed."""
     shop = drilled_shop(SAMPLES)
     state = drilled_state(TREE, FIX)
     (stop, row) = next(
@@ -81,6 +83,31 @@ def test_a_stop_says_how_the_car_is_handed_on() -> None:
     assert state.end
     ended = replace(state, frames=(frame,), end=replace(state.end, kind="foreman", step=stop))
     lines = told(ended)["Cause"]
-    assert lines[0] == f"No cause proved on this job. Call the foreman: {row['text']}."
+    outcome, _, advice = ended_words(row["text"])
+    assert lines[0] == f"No cause proved on this job. {outcome}".rstrip()
     assert any(line.startswith("Driving: ") for line in lines)
-    assert lines[-1].startswith("Handed to: ____")
+    assert any(line.startswith(f"Advice: {advice}") for line in lines)
+    assert lines[-1].startswith("Referred to the foreman: ____")
+    assert told(ended)[NOT_READY][0].endswith("who took the job over.")
+    following = reduce_event(shop.tables, ended, WriteUp(name="handed", text="M. Lind"))
+    assert isinstance(following, JobState)
+    assert told(following)["Cause"][-1] == "Referred to the foreman: M. Lind"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Hand it to a trained high-voltage tech", ("", "a trained high-voltage tech", "")),
+        ("Ask the foreman, nothing is proved", ("Nothing is proved.", "the foreman", "")),
+        ("Worn inside, the foreman prices it",
+         ("Worn inside, the foreman prices it.", "the foreman", "")),
+        ("Don't crank it", ("", "the foreman", "Don't crank it.")),
+        ("Charge port wiring, trained tech only",
+         ("Charge port wiring, trained tech only.", "the foreman", "")),
+    ],
+)  # fmt: skip
+def test_the_words_of_a_stop_are_told_as_what_was_done(
+    text: str, said: tuple[str, str, str]
+) -> None:
+    """Who goes on, what came out, and what is only advice: no order stands as a deed."""
+    assert ended_words(text) == said

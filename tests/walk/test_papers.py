@@ -57,8 +57,8 @@ def test_the_tech_s_words_take_the_place_of_the_tree_s() -> None:
     assert found(said(own, "cause", "")).cause == found(state).cause
 
 
-def test_words_for_the_papers_belong_to_a_fix() -> None:
-    """Before one is found there is nothing to say them of."""
+def test_words_for_the_papers_belong_to_an_end() -> None:
+    """Before one is reached there is nothing to say them of."""
     state = belt()
     while state.end:
         assert state.before

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from builder.walk.job_details import BLANK
 from builder.walk.job_state import JobState
 from builder.walk.noted_codes import codes_in
 from builder.walk.repair_tests import NOT_RUN
@@ -81,6 +82,7 @@ def test_what_is_in_the_way_is_told() -> None:
     assert told(typed(tables, begun, "can't test: no lift"))["Cause"] == (
         "Not found: this can't be tested here: How do the belt and alternator pulley look?",
         "In the way: no lift",
+        f"Referred to the foreman: {BLANK * 2}",
     )
     assert told(typed(tables, begun, "none it hums"))["Cause"][1] == "Seen: it hums"
 

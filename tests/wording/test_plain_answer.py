@@ -8,6 +8,7 @@ from builder.wording.plain_answer import is_rest, plain_answer
 @pytest.mark.parametrize(
     ("answer", "answers", "words"),
     [
+        ("orange cables there", ["orange cables there", "yes", "no"], "orange cables there"),
         ("none of these", ["misfire", "too lean", "none of these"], "none of: misfire; too lean"),
         ("anything else", ["hard", "anything else"], "none of: hard"),
         ("neither", ["both sides", "one side", "neither"], "neither"),

@@ -42,6 +42,12 @@ OPTION = record(
             "used",
             "rebuilt",
         ),
+        "only_if": string(
+            "a few words",
+            "What it depends on and only the work shows. The sheet says what is owed if it fails.",
+            "the filter isn't cracked",
+            60,
+        ),
         "not_offered": sentence(
             "a reason",
             "Why this can't be offered; takes the place of a price.",

@@ -181,6 +181,13 @@ PARTS = several(
                 60,
             )
             | {"pattern": "[A-Za-z]"},  # a figure alone is a price
+            "service": choice(
+                "yes",
+                "`yes`: work that is bought, no part; tax on parts leaves it out.",
+                "yes",
+                "no",
+            )
+            | {"default": "no"},
         },
         ("part",),
         "{part: alternator, price: 310}",

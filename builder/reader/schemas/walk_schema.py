@@ -159,8 +159,9 @@ RECORD: Schema = _map(
             ),
         ),
         "write_up": _part(
-            "own words by fix", "What the papers say, by tree and fix; then by `where`, `cause`, "
-            "`repair`, `parts`, `complaint`, `after`, or the check where it was seen.",
+            "own words by end", "What the papers say, by tree and end; then by `where`, `cause`, "
+            "`repair`, `parts`, `complaint`, `next`, `caused`, `codes`, `chosen`, `declined`, "
+            "`time`, `after`, `handed`, or the check where it was seen.",
             type="object",
             additionalProperties=_texts("texts by name", "In the tech's own words."),
         ),

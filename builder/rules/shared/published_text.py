@@ -58,7 +58,7 @@ def _of_fix(fix: Fix) -> Iterator[Text]:
     if fix.tell:
         yield fix.tell
     for option in fix.options:
-        yield from filter(None, (option.option, option.note, option.not_offered))
+        yield from filter(None, (option.option, option.note, option.only_if, option.not_offered))
         yield from (part.part for part in option.parts)
 
 
