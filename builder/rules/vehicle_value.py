@@ -1,5 +1,6 @@
-"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good
-range outside what can be read, a pin outside its connector, or a wire whose color has another code.
+"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good range outside what can
+be read, a pin outside its connector or with the fuse of another part, a wire whose color has
+another code, or a torque far from that of all other vehicles.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -16,6 +17,7 @@ Right:
 Fix: Write the value in the unit of the spec, and within `from` and `to`.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 from datetime import date
 from decimal import Decimal
@@ -24,7 +26,7 @@ from builder.model.finding import Finding, Related, Severity, edit_of
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Text
-from builder.model.vehicle_data import Connector, Good, Spec, Vehicle
+from builder.model.vehicle_data import Connector, Good, Spec, Torque, Vehicle
 from builder.rules.shared.fed_parts import fuses_of
 from builder.rules.shared.rule import Family, Rule, as_warning
 from builder.rules.shared.spec_units import is_out_of_reach
@@ -36,6 +38,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A good range, a pin or a wire that can't be right.",
 )
+ENOUGH, FAR = 2, 4  # other vehicles; how many times as much or as little
 WHY = "the walk would compare every reading with a wrong limit"
 
 
@@ -50,6 +53,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
         for connector in vehicle.connectors.values():
             yield from _pins(connector)
         yield from _fuses(vehicle, library)
+    yield from _torques(library)
 
 
 def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
@@ -125,3 +129,23 @@ def _fuses(vehicle: Vehicle, library: Library) -> Iterator[Finding]:
                 f"write `fuse: {free[0]}`: it feeds {vehicle.fuses[free[0]].feeds}, and no pin "
                 "names it",
             )  # fmt: skip
+
+
+def _torques(library: Library) -> Iterator[Finding]:
+    """Yield a warning for a torque that is far from that of all other vehicles: a digit is lost."""
+    by_name: dict[str, list[Torque]] = defaultdict(list)
+    for vehicle in library.vehicles.values():
+        for torque in vehicle.torques.values():
+            by_name[str(torque.id)].append(torque)
+    for name, every in by_name.items():
+        for torque in every if len(every) > ENOUGH else ():
+            here, others = torque.newton_meters, sorted(
+                one.newton_meters for one in every if one is not torque)  # fmt: skip
+            if here * FAR <= others[0] or here >= others[-1] * FAR:
+                yield as_warning(RULE.finding(
+                    here.at,
+                    f"{here:f} Nm for `{name}`: the other vehicles have {others[0]:f} to "
+                    f"{others[-1]:f} Nm",
+                    "what is torqued by it comes loose, or breaks",
+                    "look it up again in the maker's service information",
+                ))  # fmt: skip
