@@ -29,6 +29,7 @@ ASKING = frozenset({"check", "run"})  # their results leave by a diamond
 ROUNDED = frozenset({"start", "fix", "stop", "return"})
 DOUBLE = frozenset({"handoff", "run"})
 ENDS = frozenset({"fix", "stop", "return", "handoff"})
+WIDEST_SHEET = 40  # no number of two digits is wider
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,11 +69,11 @@ def flow_metrics(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = 
     With `sheets`, every connector has room for the number of a sheet, and so have the jumps that go
     elsewhere.
     """
-    more = measured_words(sheet_reference(88), SMALL) if sheets else ()
+    more = measured_words(sheet_reference(WIDEST_SHEET), SMALL) if sheets else ()
 
     def words_in(name: str, result: Edge | None = None) -> TextBlock:
         def sheet_of(to: str) -> str:
-            return sheet_reference(88) if (name, to) in elsewhere else ""
+            return sheet_reference(WIDEST_SHEET) if (name, to) in elsewhere else ""
 
         return box_text(flow.nodes[name], sheet_of, result)
 

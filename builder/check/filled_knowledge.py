@@ -84,7 +84,7 @@ def _of_procedures(
         ):
             looked_up: Used = set()
             findings = judge(procedure.tree, observed(library, looked_up))
-            used = tuple(sorted((*looked_up, ("procedures", name))))
+            used = (*looked_up, ("procedures", name))
             judged[name] = JudgedProcedure(findings, revision, used, hash_of(used))
     return tuple(one for name in library.procedures for one in judged[name].findings)
 
@@ -97,5 +97,5 @@ def _runs(library: Library, before: ProcedureRuns | None) -> ProcedureRuns:
         return before
     used: Used = set()
     procedures = with_procedure_runs(observed(library, used)).procedures
-    others = tuple(sorted(entry for entry in used if entry[0] != "procedures"))
+    others = tuple(entry for entry in used if entry[0] != "procedures")
     return ProcedureRuns(procedures, others, digest(files, hash_of(others)))

@@ -21,6 +21,7 @@ from builder.reader.record_file import read_record
 from builder.walk.closed_record import played_record
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.job_state import JobState, Refused
+from builder.walk.noted_codes import named_codes
 from builder.walk.ruled_out import good_names
 from builder.walk.steps_taken import steps_taken
 from builder.walk.story import Story, story_of
@@ -62,7 +63,10 @@ def found_by(job: PlayedJob) -> Diagnosis | Refused:
         return found
     taken = steps_taken(job.tables, job.state)
     good = good_names(job.tables, job.state, taken, job.library)
-    return replace(found, job=_details(job), good=good)
+    details = _details(job)
+    texts = (details.get("codes", ""), found.own_words.get("codes", ""))
+    codes = named_codes(taken, texts, job.library)
+    return replace(found, job=details, good=good, codes=codes)
 
 
 def story_by(job: PlayedJob) -> Story:

@@ -144,9 +144,8 @@ def _extra_when_spent(loop: RetryLoop, loops: RetryLoops, sums: _Sums) -> Fracti
 
 def _repeats(loop: RetryLoop, step: str, loops: RetryLoops) -> bool:
     """Whether every walk to a step has passed the source of a loop that does the step again."""
-    dominators = loops.dominators
-    again = loop.to in dominators[step] and step in dominators[loop.source]
-    return loop.source in dominators[step] and (step in loop.between or again)
+    is_passed = loop.source in loops.dominators[step]
+    return is_passed and (step == loop.source or step in loop.between)
 
 
 def _remaining(

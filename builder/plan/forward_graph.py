@@ -59,7 +59,7 @@ def forward_graph(tree: Tree) -> ForwardGraph:
     start = str(tree.start.id)
     order, edges = _without_back_edges(start, _usual_edges(tree, start))
     ending = _steps_with_an_end(tree, order, edges)
-    edges = [e for e in edges if e.source in ending and (e.to is None or e.to in ending)]
+    edges = [edge for edge in edges if edge.to is None or edge.to in ending]
     steps = tuple(step for step in order if step in ending) or (start,)
     outgoing, incoming = _by(edges, lambda edge: edge.source), _by(edges, lambda edge: edge.to)
     return ForwardGraph(
@@ -87,8 +87,7 @@ def _edges_to_steps(tree: Tree) -> Iterable[ForwardEdge]:
     for step in tree.steps.values():
         for index, exit_ in enumerate(exits(step)):
             to = None if exit_.branch.leaves else str(exit_.branch.step)
-            is_named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
-            if is_named and (to is None or to in tree.steps):
+            if to is None or to in tree.steps:  # `back` and `next` name no step
                 yield ForwardEdge(str(step.id), index, to, exit_)
 
 

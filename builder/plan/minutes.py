@@ -57,7 +57,7 @@ class TreeMinutes:
     wait: Fraction  # expected waiting, apart from the work
     steps: Mapping[str, RemainingMinutes]  # of every step of the forward graph
     fixes: Mapping[str, FixMinutes]  # of every fix that can be reached
-    includes_repeats: bool = True  # whether the longest has all repeats that `at_most` allows
+    includes_repeats: bool  # whether the longest has all repeats that `at_most` allows
 
 
 def tree_minutes(

@@ -98,7 +98,7 @@ def reading_order(sections: Iterable[OutlineSection]) -> Iterator[str]:
 def _section(
     head: str, graph: StepGraph, lengths: Mapping[str, int], placed: set[str]
 ) -> tuple[OutlineSection, list[str]]:
-    """Return a section and the heads of the sections that branch off it."""
+    """Return a section, and where the heads of the next are; some may have their place by then."""
     spine = list(_spine(head, graph, lengths, placed))
     blocks: list[OutlineBlock] = []
     heads: list[str] = []
@@ -110,7 +110,7 @@ def _section(
             side = SideBranch(index, _chain(index, edge.target, graph, placed) or ())
             placed.update(link.step for link in side.chain)
             sides.append(side)
-            if not side.chain and edge.target not in placed:
+            if not side.chain:
                 heads.append(edge.target)
         blocks.append(OutlineBlock(step, tuple(sides), down))
     return OutlineSection(tuple(blocks)), heads

@@ -37,6 +37,6 @@ def _inner_first(procedures: Procedures) -> Iterator[str]:
         digraph.add_edges_from((one.name, name) for one in inner if one)
     groups = nx.condensation(digraph)
     for group in nx.topological_sort(groups):
-        (first, *others) = sorted(groups.nodes[group]["members"])
+        (first, *others) = groups.nodes[group]["members"]
         if not others and not digraph.has_edge(first, first):
             yield first

@@ -114,10 +114,9 @@ def _loops_by_chance(
             chances.append(Fraction(result.chance))
     if not paths:
         return (), {}
-    forward = [sorted(s for s in passed if to in dominators[s] and s != step) for _, to in paths]
+    walked = sorted(passed, key=lambda one: len(dominators[one]))  # from the start to this step
     done = [
-        (*(between for between, _ in back[1:]), *again, step)
-        for (back, _), again in zip(paths, forward, strict=True)
+        (*(between for between, _ in back[1:]), *walked[walked.index(to) :]) for back, to in paths
     ]
     iterations = expected_iterations(chances, list(_visit_limits(tree, done, passed)))
     loops = zip(paths, iterations.mean, strict=True)

@@ -5,6 +5,7 @@ PDF, in words without trade slang. What was measured is on it only if it was mea
 without a walk there are lines to write it on. Whether the vehicle may be driven is said once.
 """
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -50,6 +51,8 @@ NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning light comes on or anything feels different, stop and call us."
 )
+
+_LAMP = re.compile(r"\b(?:lights?|lamps?|codes?)\b", re.IGNORECASE)  # its proof is a DTC
 
 
 def customer_sheet(
@@ -101,7 +104,9 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     yield heading("What can be done")
     rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
     *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
-    more = also_diagnosed(rest, shop, sheet.paper, sheet.spelled) if rest else []
+    more = []
+    if rest:
+        more = also_diagnosed(rest, sheet.options, shop, sheet.paper, sheet.spelled)
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
@@ -125,6 +130,9 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         found.tell,
         f"Repair: {found.repair}." if found.repair else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
+        f"Trouble codes: {'; '.join(found.codes)}."
+        if found.codes and _LAMP.search(found.complaint)
+        else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))

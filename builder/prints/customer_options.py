@@ -19,6 +19,7 @@ from builder.prints.customer_prices import (
     condition_words,
     price_words,
     savings_words,
+    together_words,
 )
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
@@ -41,7 +42,9 @@ def option_blocks(
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
 
 
-def also_diagnosed(rest: str, shop: Shop, paper: Paper, spelled: Spelled) -> list[Flowable]:
+def also_diagnosed(
+    rest: str, options: Sequence[EstimateOption], shop: Shop, paper: Paper, spelled: Spelled
+) -> list[Flowable]:
     """Offer to find the cause of what of the complaint is left: another diagnosis, priced."""
     owed = declined(shop)
     option = replace(
@@ -50,7 +53,8 @@ def also_diagnosed(rest: str, shop: Shop, paper: Paper, spelled: Spelled) -> lis
         lines=tuple(replace(one, name=f"Second {uncapitalized(one.name)}") for one in owed.lines),
         note="Its repair is quoted before it is done.",
     )
-    return [*_option(option, shop, paper, spelled)]
+    both = (paragraph(one, paragraph_style()) for one in together_words(options, option, shop))
+    return [*_option(option, shop, paper, spelled), *both]
 
 
 def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:

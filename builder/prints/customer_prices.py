@@ -3,13 +3,13 @@
 In: the shop, what an option saves. Out: sentences.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from builder.model.ends import Money
 from builder.model.shop import Shop
 from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind
-from builder.plan.refused_options import FIT_HERE
+from builder.plan.refused_options import FIT_HERE, LEAVE
 from builder.wording.day_text import last_day_text
 from builder.wording.value_text import money_text, number_text
 
@@ -30,7 +30,7 @@ def price_words(shop: Shop, options: Sequence[EstimateOption], day: str) -> str:
         "A range is given where the price is not fixed." if has_ranges else "",
         f"Tax is {number_text(tax)}% on {BASES[shop.tax_base]}." if tax else "",
         "Parts are new unless they are marked used or rebuilt." if LineKind.PART in kinds else "",
-        "The diagnosis is owed once, whatever you choose." if shop.diagnosis_fee else "",
+        "This diagnosis is owed once, whatever you choose." if shop.diagnosis_fee else "",
         _good_until(shop, day),
     )
     return " ".join(filter(None, sentences))
@@ -68,6 +68,16 @@ def _good_until(shop: Shop, day: str) -> str:
         return ""
     last = last_day_text(day, str(shop.prices_hold), shop)
     return f"Good until {last}." if last else f"Good for {shop.prices_hold} from the date above."
+
+
+def together_words(
+    options: Sequence[EstimateOption], second: EstimateOption, shop: Shop
+) -> Iterator[str]:
+    """Yield what each repair comes to with a second diagnosis, where both prices are known."""
+    for option in options:
+        if option.id != LEAVE and option.total and second.total:
+            both = Money(option.total.low + second.total.low, option.total.high + second.total.high)
+            yield f"Together with “{option.option}”: {money_text(both, shop)}."
 
 
 # What is in the price beside the repair, by the number of tows.

@@ -18,7 +18,7 @@ from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
-from builder.walk.known_words import known_place, known_words, own_words
+from builder.walk.known_words import PLACE, known_place, known_words, own_words
 from builder.walk.measured import (
     MeasuredCheck,
     asked_words,
@@ -35,7 +35,7 @@ from builder.wording.day_text import day_of_time
 from builder.wording.one_of_several import narrowed, only_known
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
-from builder.wording.several_places import has_several_places, is_placed
+from builder.wording.several_places import at_place, has_several_places, is_placed
 from builder.wording.unproved_cause import without_claims
 
 
@@ -65,6 +65,7 @@ class Diagnosis:
     own_words: Mapping[str, str] = field(default_factory=dict)  # of the tech, for the papers
     known: tuple[str, ...] = ()  # what was answered or typed: of several things it names the one
     place: str = ""  # side, axle, cylinder
+    codes: tuple[str, ...] = ()  # DTCs before the repair, each in words with its status
     needs_place: bool = False  # it is of one of several like parts, and nothing says which
 
 
@@ -146,8 +147,11 @@ def _with_proof(
     results = row.get("results", ())
     every = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
     parts = tuple(next(every, []))
+    check = measured_check(tables, taken, library)
+    placed = filter(None, (own.get(name) for name in (PLACE, "repair", "cause")))
     return replace(
-        measured_check(tables, taken, library),
+        check,
+        asked=at_place(check.asked, placed),
         parts=parts,
         unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
         seen=own.get(taken.entry.step) or only_known(parts, [*own.values()]),

@@ -5,6 +5,7 @@ the state once the walk has ended.
 """
 
 from collections.abc import Mapping
+from decimal import Decimal
 from typing import Any
 
 from builder.walk.at_step import tools_of_row
@@ -22,6 +23,7 @@ from builder.walk.events import (
 from builder.walk.job_state import JobState, Refused
 from builder.walk.reduce import reduce_event
 from builder.walk.screen import screen
+from builder.walk.shop_rows import SpecRow
 from builder.walk.shortest_way import TWO_ITEMS, Choice
 from builder.walk.simulated_readings import simulated_readings
 from builder.walk.simulated_vehicle import SimulatedVehicle, visit_of
@@ -89,7 +91,16 @@ def _answer(
 def simulated_fill(ask: Mapping[str, Any], vehicle: SimulatedVehicle) -> Fill:
     """Return something for what the walk asks."""
     if "limits" in ask:
-        limits = [str(5 * (at + 1)) for at in range(len(ask["limits"]))]
+        spec = vehicle.tables.shop["specs"][ask["name"].removeprefix("spec ")]
+        limits = _limits_within(spec, len(ask["limits"]) + 1)
         return Fill(name=ask["name"], value=tuple(limits) if ask.get("list") else limits[0])
     one = vehicle.random.choice(ask["one_of"] or ["per the diagram"])
     return Fill(name=ask["name"], value=TWO_ITEMS if ask.get("list") else one)
+
+
+def _limits_within(spec: SpecRow, parts: int) -> list[str]:
+    """Return 5, 10; where the span ends before that, parts of it, so that a reading can be good."""
+    low, high = Decimal(spec["low"]), Decimal(spec["high"])
+    if (low < 5 and high > 5 * (parts - 1)) or not (high - low).is_finite():
+        return [str(5 * at) for at in range(1, parts)]
+    return [f"{low + (high - low) * at / parts:.2f}" for at in range(1, parts)]

@@ -35,6 +35,16 @@ def code_lines(
     return lines if is_known else [NONE_RECORDED, ONE_MORE, *lines]
 
 
+def named_codes(
+    taken: Sequence[StepTaken], of_job: Sequence[str], library: Library
+) -> tuple[str, ...]:
+    """Return the codes before the repair, each with what it stands for and its status."""
+    lines = dict.fromkeys(_lines(taken, of_job, library))
+    return tuple(
+        line.removesuffix(BEFORE) for line in lines if line.endswith(BEFORE) and _CODE.match(line)
+    )
+
+
 def note_lines(taken: Sequence[StepTaken]) -> list[str]:
     """Return what else was written down on the way, as it was typed."""
     notes = (

@@ -43,7 +43,7 @@ def verification_lines(
     if state.end is None or state.end.kind != "fix":
         return []
     tests = row_of(tables, state.frames[0]).get("verify", [])
-    after = taken[len(before_repair(state, taken)) :]
+    after = tests_of_repair(state, taken)
     if not tests:
         return [f"{NOT_CONFIRMED}: no test is written for this repair."]
     runs = [*_runs(after)]
@@ -53,6 +53,11 @@ def verification_lines(
         line = without_rest(_line(tables, test, run, library), rest)
         lines += [line, *_readings(tables, run or (), library)]
     return lines
+
+
+def tests_of_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:
+    """Return the steps from the repair on."""
+    return taken[len(before_repair(state, taken)) :]
 
 
 def without_rest(line: str, rest: str) -> str:

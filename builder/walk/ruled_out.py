@@ -8,6 +8,7 @@ at the first thing it finds: only its good word speaks against the others.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from builder.model.figures import NOTHING_SHOWN
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, measured_run, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
@@ -18,6 +19,7 @@ from builder.walk.tree_rows import TreeTable, WalkStepRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
 from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
+from builder.wording.sentences import uncapitalized
 
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
@@ -29,10 +31,10 @@ def ruled_out_lines(
     """Return a line for each cause that was ruled out, with the checks that did it."""
     lines = []
     for fix, checks in _ruled_out(tables, state, answered_checks(state, taken)):
-        how = (evidence_line(measured_check(tables, one, library)) for one in checks)
+        first, *rest = (evidence_line(measured_check(tables, one, library)) for one in checks)
         cause = without_quotes(fix)
         if cause:
-            lines.append(f"{cause}? No. {'; '.join(how)}")
+            lines.append(f"{cause}? No. {'; '.join([first, *map(uncapitalized, rest)])}")
     return lines
 
 
@@ -143,6 +145,8 @@ def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
     if "by" in row and not _is_good(tables, one):
         return False
     results = row.get("results", [])
+    if all(other["text"] == NOTHING_SHOWN for other in results if other["to"] == fix):
+        return False  # that there is something to read says nothing of what it is of
     taken = next(at for at, other in enumerate(results) if other["text"] == one.entry.result)
     later = results[taken + 1 :] if row.get("several") else []
     return all(other["to"] != fix for other in later)

@@ -25,7 +25,13 @@ from builder.walk.complaint_lines import (
     unexplained_blank,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
-from builder.walk.estimate_lines import choice_lines, hours_text, part_lines, with_known_parts
+from builder.walk.estimate_lines import (
+    choice_lines,
+    hours_text,
+    part_lines,
+    pay_lines,
+    with_known_parts,
+)
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
@@ -35,6 +41,7 @@ from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.still_to_write import open_lines, open_points
+from builder.walk.unread_after import unread_lines
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
@@ -96,7 +103,7 @@ def story_of(
         (ALSO, checked_lines(tables, state, taken, library)),
         ("Time", minutes_lines(tables, state, taken, hours_text(options), library.shop)),
         ("Parts", _parts(known)),
-        ("Chosen and declined", choice_lines(options, known.job, library.shop)),
+        ("Chosen and declined", _chosen(known)),
         ("Owed so far", _owed(known)),
     )
     return Story(
@@ -161,7 +168,8 @@ def _verified(known: _Job, codes: Sequence[str]) -> list[str]:
     rest, own = (found.own_words.get(name, "") for name in (REST, AFTER))
     tests = verification_lines(known.tables, known.state, known.taken, known.library, rest)
     has_codes = any(line.endswith(AFTERWARD) for line in codes)
-    return [*tests, after_repair_text(found.complaint, found.handed_off, own, has_codes)]
+    unread = unread_lines(known.tables, known.state, known.taken, known.library)
+    return [*tests, *unread, after_repair_text(found.complaint, found.handed_off, own, has_codes)]
 
 
 def _parts(known: _Job) -> list[str]:
@@ -170,6 +178,13 @@ def _parts(known: _Job) -> list[str]:
     own = known.found.own_words.get("parts", "")
     chosen, asks_which = known.job.get("chosen", FIT_HERE), not is_repair_open(known.found)
     return part_lines(known.options, chosen, own, asks_which, known.library.shop)
+
+
+def _chosen(known: _Job) -> list[str]:
+    parts = known.found.own_words.get("parts", "") if known.found else ""
+    chosen, shop = known.job.get("chosen", ""), known.library.shop
+    lines = choice_lines(known.options, known.job, shop)
+    return [*lines, *pay_lines(known.options, chosen, parts, shop)]
 
 
 def _owed(known: _Job) -> list[str]:

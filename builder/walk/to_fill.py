@@ -97,13 +97,13 @@ def checked(ask: FillRow, value: Value) -> Value | Refused:
         return Refused(f"`{name}` is {'a list' if is_list else 'one value'}")
     if "limits" in ask:
         return _limits(ask, (value,) if isinstance(value, str) else value)
-    if isinstance(value, str) and ask["one_of"] and value not in ask["one_of"]:
+    if value and isinstance(value, str) and ask["one_of"] and value not in ask["one_of"]:
         answers = answers_of_codes(ask.get("codes", {}), value)
         if len(answers) == 1:
             return answers[0]
         if answers:
             return Refused(f"those DTCs stand for {' and '.join(answers)}: choose one")
-        if OTHER in ask["one_of"] and value and not DTC.search(value.upper()):
+        if OTHER in ask["one_of"] and not DTC.search(value.upper()):
             return value  # by its own name
         return Refused(f"`{value}` isn't one of: {', '.join(ask['one_of'])}")
     return value or Refused(f"`{name}` is empty")

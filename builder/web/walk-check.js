@@ -8,7 +8,7 @@ globalThis.baytreeCheck = (() => {
   const { h, button } = baytreeParts;
   const { capital, limitsOf, rangeWords, leadsTo } = baytreeWords;
   const { isEmpty } = baytreeAnswers;
-  const { line, stepParts, restBar, goButton, undoButton, written } = baytreeStep;
+  const { line, stepParts, notTicked, restBar, goButton, undoButton, written } = baytreeStep;
 
   function checkFace(walk) {
     const { row } = walk;
@@ -73,7 +73,7 @@ globalThis.baytreeCheck = (() => {
         judged.state === "no result" ? button("None of these", () => walk.sheet("none"), { "data-do": "none" }) : null];
     }
     if (!event || ["run", "take"].includes(event.event)) return restBar(walk);
-    const next = leadsTo(walk, event), go = (words, more) => goButton([words, more], () => walk.confirm());
+    const next = notTicked(walk, leadsTo(walk, event)), go = (words, more) => goButton([words, more], () => walk.confirm());
     if (view.pick === null) return [undoButton(walk), go(judged.line, next)];
     return [undoButton(walk), go(pickedWords(row, shown, view.pick, event, judged), next)];
   }

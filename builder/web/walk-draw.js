@@ -19,14 +19,16 @@ globalThis.baytreeDraw = (walk, main) => {
     if (stays) { keepFocus(); return; }
     main.classList.remove("typing");
     walk.view = { typed: {}, units: {}, pick: null, wrote: {}, face: face || firstFace() };
-    draw();
-    fit(face);
-    settle();
     document.title = `${walk.shown.text || walk.tables.trees[walk.tree].title} - ${walk.tables.names.shop}`;
-    focusHeading();
+    layOut(face);
   }
 
-  function turnTo(face) { walk.view.face = face; show(); focusHeading(); }
+  function turnTo(face) {
+    Object.assign(walk.view, { face, columns: false });
+    layOut(face);
+  }
+
+  function layOut(face) { draw(); fit(face); settle(); focusHeading(); }
 
   // What few steps need is loaded where they come; until it is there, nothing on the old screen works.
   async function loadWanted() {

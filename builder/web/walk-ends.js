@@ -7,7 +7,7 @@ globalThis.baytreeEnds = (() => {
   const { h, button, save } = baytreeParts;
   const { capital, asked, answerWords, filledIn } = baytreeWords;
   const { placeOf, tableOf, stepsBeforeRepair } = baytreeTold;
-  const { heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
+  const { heading, line, ticks, linesLeft, notTicked, wasReady, changesFirst, shows, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
   const HANDED_ON = ["foreman", "not-this-tree", "unsafe", "stuck"]; // somebody else goes on
   const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
@@ -100,7 +100,7 @@ globalThis.baytreeEnds = (() => {
       putsBack && [h("h2", {}, "Then put back"), ticks(walk, ["put back"])],
       shown.tell && [h("h2", {}, "Tell the customer"), h("p", {}, shown.tell.replace(/<[^<>]+>/g, "(not measured)"))],
       tests.length > 0 && [h("h2", {}, "Then verify"), h("ul", { class: "w-done" }, tests.map((test) => h("li", {}, capital(test))))]].flat(),
-      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done"], () => walk.confirm())] };
+      bar: [backButton(walk), recordButton(walk), goButton([tests.length ? "Repair done, verify it" : "Repair done", notTicked(walk, "")], () => walk.confirm())] };
   }
 
   function verifyFace(walk) {
@@ -108,7 +108,7 @@ globalThis.baytreeEnds = (() => {
     const result = (words, at) => button(h("b", {}, words), () => walk.pick(at),
       { "data-result": String(at), "aria-pressed": String(view.pick === at) });
     return { end: true, step: [line("w-inside", `After the repair: test ${verify.index + 1} of ${verify.count}`),
-      ...cautions(walk), heading(capital(verify.text)), !wasReady(walk) && ticks(walk, ["put back"])],
+      ...cautions(walk), heading(capital(verify.text)), shows(walk), !wasReady(walk) && ticks(walk, ["put back"])],
       answers: [h("div", { class: "w-results rows", role: "group", "aria-label": "Results" }, result("Good", 0), result("Not good", 1))],
       bar: verifyBar(walk) };
   }
@@ -117,7 +117,7 @@ globalThis.baytreeEnds = (() => {
     const { view: { pick } } = walk;
     if (pick === null) return [backButton(walk)];
     const event = { event: "verify", passed: pick === 0 };
-    return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", baytreeWords.leadsTo(walk, event)], () => walk.send(event))];
+    return [undoButton(walk), goButton([pick === 0 ? "Good" : "Not good", notTicked(walk, baytreeWords.leadsTo(walk, event))], () => walk.send(event))];
   }
 
   function overFace(walk) {
@@ -146,10 +146,10 @@ globalThis.baytreeEnds = (() => {
 
   function overBar(walk) {
     const { shown } = walk;
-    if (walk.practice) return [backButton(walk), goButton(["Practice again"], () => walk.startPractice())];
+    const home = (words, name) => h("a", { class: name, href: `${walk.root}index.html#jobs` }, h("b", {}, words));
+    if (walk.practice) return [backButton(walk), home("Home", "w-link"), goButton(["Practice again"], () => walk.startPractice())];
     return [backButton(walk), recordButton(walk), shown.rejoin
-      ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" }))
-      : h("a", { class: "w-go", href: `${walk.root}index.html#jobs` }, h("b", {}, "All jobs"))];
+      ? goButton(["Back to the other tree"], () => walk.send({ event: "rejoin" })) : home("All jobs", "w-go")];
   }
 
   // The person to call, as a link that dials.

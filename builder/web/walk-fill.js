@@ -27,11 +27,11 @@ globalThis.baytreeFill = (() => {
     const refuse = (words) => ({ refused: `\`${name}\`${words}` });
     if (isText === list) return refuse(` is ${list ? "a list" : "one value"}`);
     if (ask.limits) return limitsOf(ask, [value].flat(), (words) => ({ refused: `${ask.ask}${words}` }));
-    if (isText && one_of.length && !one_of.includes(value)) {
+    if (isText && value && one_of.length && !one_of.includes(value)) {
       const answers = answersOfCodes(ask.codes || {}, value);
       if (answers.length === 1) return answers[0];
       if (answers.length) return { refused: `those DTCs stand for ${answers.join(" and ")}: choose one` };
-      if (one_of.includes("other") && value && value.toUpperCase().search(DTC) < 0) return value; // by its own name
+      if (one_of.includes("other") && value.toUpperCase().search(DTC) < 0) return value; // by its own name
       return { refused: `\`${value}\` isn't one of: ${one_of.join(", ")}` };
     }
     return value.length ? value : refuse(" is empty");

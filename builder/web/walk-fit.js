@@ -12,11 +12,7 @@ globalThis.baytreeFit = (walk, main, draw) => {
   const overflows = () => document.documentElement.scrollHeight > innerHeight + 1;
   const textSize = () => parseFloat(getComputedStyle(main).fontSize);
   const fits = (look) => { Object.assign(walk.view, look); draw(); return !overflows(); };
-
-  function fitsColumns() {
-    const { results, asks = [] } = walk.shown;
-    return (results || asks[0]?.one_of || []).length > 3 && fits({ columns: true });
-  }
+  const fitsAnswers = (look) => fits({ ...look, columns: false }) || fits({ columns: true });
 
   // The lines that may go on a screen before the check; none where there is no check.
   const linesToMove = ({ phase, kind, lines = [] }) => (phase === "step" && kind === "check"
@@ -26,12 +22,11 @@ globalThis.baytreeFit = (walk, main, draw) => {
     const { view, shown } = walk;
     if (textSize() >= LARGE || view.face === "first") return;
     if (view.face === "ready") { if (!face) fitCautions(shown); return; }
-    if (!overflows() || fitsColumns() || view.face !== "step") return;
+    if (!overflows() || fits({ columns: true }) || view.face !== "step" || view.moved) return;
     const lines = linesToMove(shown);
     if (!lines.length) return;
-    view.moved = true;
-    if (!face && lines.some(({ ticked }) => !ticked)) view.face = "first";
-    draw();
+    if (!face && lines.some(({ ticked }) => !ticked)) fits({ face: "first", moved: true });
+    else fitsAnswers({ moved: true });
   }
 
   // Cautions to acknowledge stand on the step if they fit above the bar, with the check and its lines,
@@ -39,26 +34,21 @@ globalThis.baytreeFit = (walk, main, draw) => {
   // before it; with the lines to do if those would need a second screen.
   function fitCautions(shown) {
     const scrolls = shown.kind !== "check" && shown.phase === "step";
-    if (!shown.procedure && (scrolls || fits({ face: "together", isRead: true }) || fitsColumns())) {
+    if (!shown.procedure && (scrolls || fitsAnswers({ face: "together", isRead: true }))) {
       fits({ face: "together", isRead: false });
-      if (isAboveBar(scrolls ? ".w-end, h1" : ".w-step")) return;
+      if (areAbove(".w-bar", scrolls ? ".w-end, h1" : "h1, .w-ticks")) return;
     }
-    Object.assign(walk.view, { face: "step", columns: false, isRead: true });
-    const isJoined = linesToMove(shown).length > 0 && !fits({}) && !fitsColumns();
-    fits({ face: "ready", columns: false, isRead: false, isJoined });
+    const isJoined = linesToMove(shown).length > 0 && !fitsAnswers({ face: "step", isRead: true });
+    fits({ face: "ready", isRead: false, isJoined });
   }
 
-  function isAboveBar(part) {
-    const { bottom } = main.querySelector(part).getBoundingClientRect();
-    return bottom + scrollY + main.querySelector(".w-bar").offsetHeight <= innerHeight;
-  }
+  const areAbove = (below, parts) => [...main.querySelectorAll(parts)].every((one) => one.getBoundingClientRect().bottom + scrollY + main.querySelector(below).offsetHeight <= innerHeight);
 
-  // The answers stay at the bottom while they leave the check in view, else only the bar does. The
-  // next screen is drawn like the last, so most have their layout computed once.
+  // The answers stay at the bottom while they leave the check in view, and what a practice vehicle
+  // shows, else only the bar does. The next screen is drawn like the last, so most have their layout computed once.
   function settle() {
-    const answers = main.querySelector(".w-answers"), check = main.querySelector("h1"), isLarge = textSize() >= LARGE;
-    const below = check ? check.getBoundingClientRect().bottom + scrollY : 0;
-    if (answers) walk.staysLow = !isLarge && below + answers.offsetHeight <= innerHeight;
+    const answers = main.querySelector(".w-answers"), isLarge = textSize() >= LARGE;
+    if (answers) walk.staysLow = !isLarge && areAbove(".w-answers", "h1, .w-shows");
     main.querySelector(".w-trail").scrollLeft = 1e6;
     main.classList.toggle("loose", isLarge);
     answers?.classList.toggle("stays", walk.staysLow);

@@ -8,7 +8,7 @@ globalThis.baytreeJob = (walk) => {
   const { replay } = baytreeReduce;
   const { recordOf } = baytreeRecord;
   const { top, tableOf, placeOf, partsOfPlace } = baytreeTold;
-  const { stepWords, capital } = baytreeWords;
+  const { stepWords, stepNumber, capital } = baytreeWords;
   const { h } = baytreeParts;
   const store = baytreeStore;
   // What not every step needs is loaded where it comes, in this order.
@@ -24,6 +24,7 @@ globalThis.baytreeJob = (walk) => {
     vin: ["quantities.js", "expressions.js", "calculator-data.js", "calculator-answers.js"],
     practice: ["quantities.js", "follow.js", "walk-measured.js", "expressions.js", "walk-fill.js", "walk-practice.js"],
   };
+  const OF_RECORD = ["title", "order", "vin", "year", "make", "model", "mileage", "customer", "codes"];
   const SOON = 2000; // milliseconds
   const saveFirst = "Save the record as a file before you close the page.";
   const NOT_KEPT = { full: `This browser can't keep the job: its storage is full. ${saveFirst}`,
@@ -115,16 +116,15 @@ globalThis.baytreeJob = (walk) => {
     Object.assign(job, { saved: job.saved + 1, at: now(), events: state.events, page: walk.tree,
       rows: { ...job.rows, ...Object.fromEntries(rows) }, title: walk.tables.trees[state.tree].title,
       vehicle: walk.tables.shop.vehicles[state.vehicle]?.text || [job.year, job.make, job.model].filter(Boolean).join(" "),
-      step: state.steps.length + 1, where: stepWords(walk.tables, state), over: walk.shown.phase === "end", hash: walk.address() });
+      step: stepNumber(state), where: stepWords(walk.tables, state), over: walk.shown.phase === "end", hash: walk.address() });
     const wrong = job.isElsewhere ? "elsewhere" : await store.write(shopName(), { ...job, record: walk.record() });
     job.isElsewhere = wrong === "elsewhere";
     if (wrong) walk.say(NOT_KEPT[wrong]);
   };
 
   walk.record = () => {
-    const { order, vin, year, make, model, mileage, customer, codes, title } = walk.job;
-    const job = Object.fromEntries(Object.entries({ title, order, vin, year, make, model, mileage, customer, codes }).filter(([, value]) => value));
-    return { ...recordOf(walk.state), job };
+    const job = OF_RECORD.map((name) => [name, walk.job[name]]).filter(([, value]) => value);
+    return { ...recordOf(walk.state), job: Object.fromEntries(job) };
   };
 
   // A refusal as a sentence.

@@ -11,9 +11,9 @@
   const { tableOf } = baytreeTold;
   const { ownWords, partsOf, severalPlaces, hasCodes, minutesOver, hasOpenComplaint } = baytreeEnds;
   const { openSheet, closeSheet } = baytreeSheets;
-  const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"], ["parts", "Parts used"]];
+  const FIELDS = [["cause", "Cause"], ["repair", "What is done about it"]];
   const PLACE = [["where", "Where it is: side, axle, or cylinder"]]; // of one of several like parts
-  const NOTHING = "none"; // the cause explains all of the complaint
+  const NOTHING = "none"; // left of the complaint; used of the parts
 
   function textField(walk, name, label, standard) {
     const box = h("textarea", { id: `w-own-${name}`, rows: "2", maxlength: "200", placeholder: standard, "data-own": name });
@@ -65,7 +65,8 @@
   function fixFields(walk, proofs) {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     return [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
-      ...[...(severalPlaces(walk) ? PLACE : []), ...FIELDS].map(([name, label]) => textField(walk, name, label, standard[name] || "")), ...complaintFields(walk)];
+      ...[...(severalPlaces(walk) ? PLACE : []), ...FIELDS].map(([name, label]) => textField(walk, name, label, standard[name] || "")),
+      choiceField(walk, "parts", "Parts used", standard.parts, [["None of them", NOTHING]]), ...complaintFields(walk)];
   }
 
   baytreeSheets.papers = (walk, proofs) => {

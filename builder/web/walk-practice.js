@@ -82,6 +82,7 @@ globalThis.baytreePractice = (() => {
 
     // What eyes or instruments show at the step, without what it means.
     seen({ state, row, tools, shown }) {
+      if (shown.phase === "verify") return "It passes now."; // the right repair does
       if (shown.kind !== "check" || shown.phase !== "step") return "";
       const choice = this.choiceAt(state);
       if (choice === "take") return "The same as before.";
@@ -107,6 +108,7 @@ globalThis.baytreePractice = (() => {
 
     // Notes an answer that isn't what the vehicle showed.
     note({ state, shown, row }, event) {
+      if (event.event === "verify" && !event.passed) this.missed.push(shown.verify.text);
       if (shown.kind !== "check" || shown.phase !== "step" || !TAKES_TIME.includes(event.event)) return;
       const given = event.event === "answer" ? answered(row, toolsOf(this.tables, row), event).result : event.event.replace("_", " ");
       if (given !== this.choiceAt(state)) this.missed.push(shown.text);
@@ -146,7 +148,7 @@ globalThis.baytreePractice = (() => {
     rightEvent(state, { asks: [ask] = [], unread }, events) {
       if (ask) {
         const own = events.findLast(({ event, name }) => event === "fill" && name === ask.name);
-        return own || { event: "fill", name: ask.name, value: filling(ask) };
+        return own || { event: "fill", name: ask.name, value: this.filling(ask) };
       }
       if (unread) return { event: "acknowledge", hazards: unread };
       const choice = this.choiceAt(state);
@@ -156,9 +158,22 @@ globalThis.baytreePractice = (() => {
 
     rowAt(state) { return withRanges(this.tables, state, rowOf(this.tables, top(state))); }
 
+    filling({ name, limits, list, one_of }) {
+      if (!limits) return list ? ["first", "second"] : one_of[0] || "per the diagram";
+      const values = this.limitsWithin(this.tables.shop.specs[name.slice("spec ".length)], limits.length + 1);
+      return list ? values : values[0];
+    }
+
+    // 5, 10; where the span ends before that, parts of it, so that a reading can be good.
+    limitsWithin({ low, high }, parts) {
+      const from = Number(low), to = Number(high), numbers = Array.from({ length: parts - 1 }, (_, at) => at + 1);
+      if ((from < 5 && to > 5 * (parts - 1)) || !Number.isFinite(to - from)) return numbers.map((at) => String(5 * at));
+      return numbers.map((at) => (from + (to - from) * at / parts).toFixed(2));
+    }
+
     // What the vehicle maker's information says: a value for each box.
     lookedUp(ask) {
-      const values = [filling(ask)].flat();
+      const values = [this.filling(ask)].flat();
       return Object.fromEntries(ask.limits ? ask.limits.map((name, at) => [name, values[at]]) : [["", values.join(", ")]]);
     }
 
@@ -170,11 +185,6 @@ globalThis.baytreePractice = (() => {
       return [`${found ? "You found it" : "The fault was"}: ${text}.`, `You used ${used} min; ${isSame ? "the least is" : "by what the vehicle shows it takes"} ${least}.`,
         this.missed.length ? `Answered otherwise than shown: ${this.missed.join("; ")}.` : ""].filter(Boolean).join(" ");
     }
-  }
-
-  function filling({ limits, list, one_of }) {
-    if (limits) return list ? limits.map((_, at) => String(5 * (at + 1))) : "5";
-    return list ? ["first", "second"] : one_of[0] || "per the diagram";
   }
 
   function drawnReading({ low, high, unit, phrases }, cuts = [[low, 0], [high, 1]]) {

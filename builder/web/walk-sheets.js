@@ -7,7 +7,7 @@
 globalThis.baytreeSheets = (() => {
   const { h, button, caution, textBox, labeled } = baytreeParts;
   const { capital, asked, answerWords, doneWords, rangeWords } = baytreeWords;
-  const { tableOf } = baytreeTold;
+  const { tableOf, planOf, linesOf } = baytreeTold;
   const { withRanges } = baytreeSpecs;
   const { noteFields } = baytreeStep;
   // A sheet over the step, which isn't drawn again: what was typed stays. Back closes it.
@@ -74,7 +74,15 @@ globalThis.baytreeSheets = (() => {
 
   function entryWords(walk, one) {
     return h("span", {}, asked(one.kind === "verify" ? doneWords(walk, one) : one.seen || doneWords(walk, one)), h("b", {}, answerWords(walk, one)), one.means ? ` (${one.means})` : "",
-      Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "");
+      Object.values(one.wrote).length ? `: ${Object.values(one.wrote).join("; ")}` : "", notTicked(walk, one));
+  }
+
+  // What was to be changed at the vehicle and wasn't ticked when the step was left, for who goes on.
+  function notTicked({ tables, state }, { event, stated }) {
+    while (state && state.done.length > event) state = state.before;
+    if (event < 1 || stated || state?.done.length !== event) return "";
+    const lines = linesOf(tables, state, planOf(tables, state)).filter(({ of }, at) => of !== "do" && !state.ticked.includes(at));
+    return lines.length > 0 && h("small", {}, `Not ticked: ${lines.map(({ text }) => text).join("; ")}`);
   }
 
   function changeSheet(walk, index) {

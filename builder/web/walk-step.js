@@ -6,7 +6,7 @@
 "use strict";
 globalThis.baytreeStep = (() => {
   const { h, button, signal, caution, tickLine, textBox, labeled } = baytreeParts;
-  const { capital, leadsTo, doneWords, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
+  const { capital, leadsTo, stepNumber, doneWords, answerWords, minutesLeft, colorWords, connectorName } = baytreeWords;
   const PINS = 3; // named on the step; the sheet has all
   const { isRepairing } = baytreeTold;
   const { reduce } = baytreeReduce;
@@ -16,9 +16,8 @@ globalThis.baytreeStep = (() => {
   function head(walk) {
     const { tables, state, job } = walk, title = tables.trees[state.frames[0].inside].title;
     const trail = h("nav", { class: "w-trail", "aria-label": "What was done" },
-      state.steps.map((one, at) => h("span", {},
-        button([h("span", {}, `${at + 1} ${doneWords(walk, one)}`), ` ${answerWords(walk, one)}`], () => walk.sheet("trail"), { "data-done": one.step }), h("span", { "aria-hidden": "true" }, "›"))).slice(-12),
-      h("b", {}, `Step ${state.steps.length + 1}`));
+      state.steps.slice(-12).map((one) => button([h("span", {}, doneWords(walk, one)), h("b", {}, answerWords(walk, one))], () => walk.sheet("trail"), { "data-done": one.step })),
+      h("b", {}, `Step ${stepNumber(state)}`));
     return h("header", { class: "w-head" },
       h("p", { class: "w-place" }, h("b", {}, title), h("span", {},
         [walk.practice ? "Practice" : job.order && `RO ${job.order}`, minutesLeft(tables, state)].filter(Boolean).join(" · "))),
@@ -31,28 +30,26 @@ globalThis.baytreeStep = (() => {
 
   function context({ shown, state }) {
     const inside = shown.inside.filter((title, at) => at && title !== shown.text && title !== shown.inside[0]);
-    const verifies = state.frames.some((frame) => frame.verifies) ? "After the repair" : "";
+    const { now = [], when = [] } = shown, verifies = state.frames.some((frame) => frame.verifies);
     return [
-      line("w-inside", [verifies, ...inside].filter(Boolean).join(" › ")),
+      line("w-inside", [...(verifies ? ["After the repair"] : []), ...inside].join(" › ")),
       line("w-item", shown.item && capital(shown.item)),
       shown.passed && line("w-visit", `Passed, done as often as it may be: ${shown.passed.join(", ")}`),
       shown.visit && shown.visit[0] > 1 && line("w-visit",
         `Time ${shown.visit[0]} of at most ${shown.visit[1]}`),
-      shown.now && line("w-now", `Now: ${[...shown.now, ...(shown.when || [])].join(", ")}`),
-      !shown.now && shown.when && line("w-now", `With: ${shown.when.join(", ")}`),
+      line("w-now", [...now, ...when].join(", ") && `${now.length ? "Now" : "With"}: ${[...now, ...when].join(", ")}`),
     ];
   }
 
   // Every caution by its short name, the worst first, each signal word once; in full a tap away.
   function cautionLine(walk) {
     const { hazards = [] } = walk.shown, known = walk.tables.shop.hazards;
-    if (!hazards.length) return null;
     const short = ({ id }, at) => {
       const word = known[id].signal, isNew = !at || known[hazards[at - 1].id].signal !== word;
       return h("span", { class: `caution-${word.toLowerCase()}`, "data-hazard": id },
         at ? (isNew ? " " : " · ") : "", isNew && [signal(word), " "], known[id].short);
     };
-    return button(hazards.map(short), () => walk.sheet("look", "Cautions"), { class: "w-caution" });
+    return hazards.length > 0 && button(hazards.map(short), () => walk.sheet("look", "Cautions"), { class: "w-caution" });
   }
 
   // Those to acknowledge in full, the others by their short names; all of them as one line once read.
@@ -67,8 +64,16 @@ globalThis.baytreeStep = (() => {
   const linesOf = ({ shown }, kinds) => (shown.lines || []).map((one, at) => ({ ...one, at }))
     .filter(({ of }) => kinds.includes(of));
 
+  const linesOpen = (walk, kinds) => linesOf(walk, kinds).filter(({ ticked }) => !ticked);
+
+  // Where a step is left it says how many of its changes aren't ticked: that is never needed to go on.
+  function notTicked(walk, words) {
+    const { length } = linesOpen(walk, ["put back", "change", "after"]);
+    return [words, length && `${length} not ticked`].filter(Boolean).join(" · ");
+  }
+
   // Who says that the screen's lines are done has ticked them: the vehicle is changed, whatever is answered.
-  const tickAll = (walk, kinds) => walk.tick(linesOf(walk, kinds).filter(({ ticked }) => !ticked).map(({ at }) => at));
+  const tickAll = (walk, kinds) => walk.tick(linesOpen(walk, kinds).map(({ at }) => at));
 
   function ticks(walk, kinds) {
     const lines = linesOf(walk, kinds);
@@ -193,9 +198,9 @@ globalThis.baytreeStep = (() => {
   function actionFace(walk) {
     return { step: [...stepParts(walk), ...noteFields(walk, "Write down: ")],
       bar: [backButton(walk), cannotButton(walk, "Can’t do it"),
-        goButton(["Done", leadsTo(walk, { event: "done" })], () => walk.confirm())] };
+        goButton(["Done", notTicked(walk, leadsTo(walk, { event: "done" }))], () => walk.confirm())] };
   }
 
-  return { head, heading, line, ticks, linesLeft, wasReady, changesFirst, links, context, cautions, stepParts, readBar, readyFace, firstFace, lackingFace,
+  return { head, heading, line, ticks, linesLeft, notTicked, wasReady, changesFirst, shows, links, context, cautions, stepParts, readBar, readyFace, firstFace, lackingFace,
     actionFace, giveUp, noteFields, written, backButton, goButton, undoButton, cannotButton, restBar };
 })();

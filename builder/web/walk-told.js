@@ -12,7 +12,7 @@ globalThis.baytreeTold = (() => {
   const top = (state) => state.frames[state.frames.length - 1];
   const placeOf = (frame) => `${frame.inside}#${frame.step}`;
   // The two parts of a place; the name of a tree may hold the sign too.
-  const partsOfPlace = (place) => [place.slice(0, place.lastIndexOf("#")), place.slice(place.lastIndexOf("#") + 1)];
+  const partsOfPlace = (place) => place.split(/#(?=[^#]*$)/);
   const withTop = (state, change) => (
     { ...state, frames: [...state.frames.slice(0, -1), { ...top(state), ...change }] });
 

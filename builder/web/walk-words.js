@@ -73,6 +73,9 @@ globalThis.baytreeWords = (() => {
     return filledIn(walk, entry, text || tables.shop.procedures[seen]?.title || seen);
   }
 
+  // Steps left by an answer or done, and the one where the walk is; what a procedure returns is none.
+  const stepNumber = ({ done }) => done.filter(({ event }) => /^(answer|done|cannot|none|take|verify)/.test(event)).length + 1;
+
   // "Battery at rest: " before an answer; a question needs no colon.
   const asked = (text) => (text.endsWith("?") ? `${text} ` : `${text}: `);
 
@@ -96,5 +99,5 @@ globalThis.baytreeWords = (() => {
   // A connector by its part, and by what its ID says more: "EPS module C1".
   const connectorName = ({ shop: { parts } }, id, { of }) => `${parts[of] ?? of} ${id.startsWith(of) ? id.slice(of.length + 1).toUpperCase() : id}`.trim();
 
-  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, filledIn, doneWords, answerWords, minutesLeft, colorWords, connectorName };
+  return { marked, capital, asked, figure, limitsOf, rangeWords, leadsTo, stepWords, stepNumber, filledIn, doneWords, answerWords, minutesLeft, colorWords, connectorName };
 })();

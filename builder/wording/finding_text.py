@@ -29,20 +29,28 @@ _VERBS = "|".join(sorted(_SENSES, key=len, reverse=True))
 _SENSED = re.compile(rf"What (?:do|does|did) we (?P<verb>{_VERBS})\b(?P<rest>.*)")
 # What is asked of a part: the part alone, and on which occasion, says enough before the answer.
 _OF_A_PART = tuple(map(re.compile, (
-    r"How (?:do|does|did) (?P<part>.+?) (?:look and feel|look|feel)\b(?P<rest>.*)",
+    r"How (?:do|does|did) (?P<part>.+?) (?:look and feel|look|feel|move)\b(?P<rest>.*)",
     r"How (?:hot )?(?:is|are|was|were) (?P<part>.+)",
     r"What (?:do|does|did) (?P<part>(?!it |they ).+?) (?:show|say|do|name|look like|catch)\b"
     r"(?P<rest>.*)",
     r"What happens,? (?P<part>.+)",
     r"What kind of (?P<part>.+?) (?:does it have|is .+)",
     r"What(?P<part> .+) is it",
-    r"Which (?P<part>[\w/]+) is(?P<rest> (?:in|on|at) .+)",
+    r"Which of these is (?P<part>.+)",
+    r"Which (?P<part>[^,]+?) (?:is|are|was|were)"
+    r"(?P<rest> (?:in|on|at|set|stored|replaced|missing)\b.*)",
+    r"Which (?P<part>(?:other )?DTCs)",
     r"What(?: is|'s) (?P<part>.+)",
     r"Where is (?P<part>the .+)",
 )))  # fmt: skip
 # What none of the parts does; one that is asked with `not` would deny twice.
 _WHICH = re.compile(r"Which (?P<rest>(?:[a-z]+ )?(?:DTCs|[a-z]+s) (?!do\b|does\b|don't\b|of\b).+)")
-_INDIRECT = re.compile(r"(?P<what>(?:Where|When|Which|Who|What|How)(?: \w+)??) "
+# What is so of one of several, named ahead of it: `hose that, pinched, brings the trim back`.
+_ONE_OF = re.compile(r"(?:Which|How many) (?P<part>(?:(?!DTCs?\b)(?:other|[A-Z]\w+) )?\w+)"
+                     r"(?P<rest>(?:,[^,]+,)? (?!and\b|does\b|do\b|did\b).+)")  # fmt: skip
+_NOTHING_DOES = re.compile(r"What (?P<rest>(?!is |was |does |happens )[a-z]+s .+)")
+_INDIRECT = re.compile(r"(?P<what>(?:Where|When|Who|What|How)(?: \w+)??|"
+                       r"(?:Which|How much)(?: \w+)+?) "
                        r"(?P<aux>does|do|did|is|are) (?P<after>.+)")  # fmt: skip
 
 
@@ -54,6 +62,10 @@ def finding_text(question: str, answer: str) -> str:
     sensed = _SENSED.match(asked)
     if sensed and answer == "nothing":
         return f"Nothing {uncapitalized(_label(asked))}"
+    if answer == "nothing" and (does := _NOTHING_DOES.match(asked)):
+        return f"Nothing {does['rest']}"
+    if answer == "nowhere":
+        return f"{capitalized(finding_label(question).removeprefix('Where '))}: nowhere"
     if answer == "none" and (which := _WHICH.match(asked)):
         return f"No {which['rest']}"
     first, _, after = asked.partition(" ")
@@ -87,8 +99,19 @@ def _sentence(clause: Clause, answer: str) -> str:
         return _other_answer(clause, answer)
     words = yes_text(clause) if match["word"] == "yes" else no_text(clause)
     more = match["more"] or ""
+    if match["word"] == "no" and (named := _reasons_named(words, more)):
+        return named
     is_clause = more.startswith((", and ", ", but ", ", or "))
     return words + (more if is_clause else more.replace(", ", ": ", 1))
+
+
+def _reasons_named(words: str, more: str) -> str:
+    """Return of several reasons for a no the one that the answer names, with what is `its`."""
+    first, *others = re.split(r", or (?!its )", words)
+    key = re.match(r", (\w+)$|, \w+ (\w+)$", more)
+    name = next(filter(None, key.groups()), "") if key else ""
+    named = [one for one in (first, *others) if re.search(rf"\b{name}\b", one)]
+    return named[0] if name and others and len(named) == 1 else ""
 
 
 def _other_answer(clause: Clause, answer: str) -> str:
@@ -96,6 +119,10 @@ def _other_answer(clause: Clause, answer: str) -> str:
     aux, subject, predicate = clause
     if subject == "we":
         return answer  # it is of the vehicle, not of who works on it
+    own = re.match(r"(?:it|they) (?P<does>\w+(?: \w+)?)$", answer)
+    after = re.match(r"\w+(?P<rest>,? (?:at|in|on|lock|when|with) .+)", predicate)
+    if subject != "it" and own and after:
+        return f"{subject} {own['does']}{after['rest']}"
     if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
         return f"{subject} {answer}"
     if subject == "there":
@@ -119,9 +146,11 @@ def _label(asked: str) -> str:
             return _bare(known["part"].strip()) + (known.get("rest") or "")
     match = _INDIRECT.fullmatch(asked)
     clause = clause_of(match["aux"], match["after"]) if match else None
-    if match is None or clause is None or (" " in match["what"] and match["aux"] not in DO):
-        return asked
-    return f"{match['what']} {clause.subject} {verb_text(clause.aux, clause.predicate)}"
+    if match and clause and (" " not in match["what"] or match["aux"] in DO):
+        what = re.sub(r"^(?:Which|How much) ", "", match["what"])
+        return f"{what} {clause.subject} {verb_text(clause.aux, clause.predicate)}"
+    one = _ONE_OF.fullmatch(asked)
+    return f"{one['part']} that{one['rest']}" if one else asked
 
 
 def _bare(part: str) -> str:

@@ -11,6 +11,7 @@ _REST = re.compile(
     r"(?:anything else|any other(?:,? or none)?|other or none|none or others|neither|"
     r"none of (?:these|them|it))"
 )
+_EITHER = re.compile(r"(?P<one>[^,]+?),? or (?P<other>[^,]+)")
 _OPEN = re.compile(r"(?:yes|no|not|none|unknown|unsure)\b")
 
 
@@ -28,4 +29,5 @@ def plain_answer(answer: str, answers: Sequence[str]) -> str:
     others = [one for one in answers if not is_rest(one)]
     if not is_rest(answer) or not others or "both sides" in others:
         return answer
-    return f"none of: {'; '.join(others)}"
+    two = _EITHER.fullmatch(others[0]) if len(others) == 1 else None
+    return f"neither {two['one']} nor {two['other']}" if two else f"none of: {'; '.join(others)}"

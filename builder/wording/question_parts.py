@@ -17,6 +17,7 @@ _POSITIVE = {negative: verb for verb, negative in NEGATIVE.items()}
 _ANY = {"anywhere": "somewhere", "anything": "something"}
 _BEFORE_NUMBERS = ("above", "after", "at", "below", "least", "than", "the", "to", "wet", "within")
 _OTHER_PART = re.compile(r", (?:the|its) \w+$")
+_OF_EACH = re.compile(r"\b(?P<where>at|in|of|on|through) each\b")  # denied, it is so of some
 _EVERY = ("all", "both", "each", "every")
 _CLAUSE = re.compile(rf", (?P<subject>(?:its|the) .+?) (?P<state>(?:{'|'.join(STATES[0])})\b[^,]*)")
 _DOING = re.compile(rf", (?P<subject>(?:its|the) \w+) (?P<verb>{'|'.join(sorted(VERBS))})\b")
@@ -87,6 +88,11 @@ def no_text(clause: Clause) -> str:
         return f"no {rest} {verb_text(aux, predicate)}"
     if subject == "anything":
         return f"nothing {verb_text(aux, predicate)}"
+    if predicate.startswith("still "):
+        rest = predicate.removeprefix("still ")
+        no_more = f"{aux} no longer {rest}" if aux in BE else f"no longer {verb_text(aux, rest)}"
+        return f"{subject} {no_more}"
+    subject, predicate = (_OF_EACH.sub(r"\g<where> at least one", one) for one in clause[1:])
     words = f"{subject} {NEGATIVE.get(aux, _POSITIVE.get(aux, aux))} {predicate}"
     words = _CLAUSE.sub(_negative_clause, words)
     return _DOING.sub(rf", or \g<subject> {NEGATIVE[aux]} \g<verb>", words) if aux in DO else words

@@ -6,14 +6,15 @@ are pairs of words in which such a word is part of a noun: `test light`, `leak t
 
 VERBS = frozenset((
     "accept", "agree", "answer", "ask", "bind", "block", "break", "burn", "catch", "change",
-    "charge", "click", "come", "command", "connect", "crank", "do", "dose", "drag", "drain",
-    "drip", "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash",
+    "charge", "click", "come", "command", "connect", "crank", "deliver", "do", "dose", "drag",
+    "drain", "drip", "drop", "escape", "explain", "feed", "feel", "finish", "fire", "fit", "flash",
     "flicker", "flow", "follow", "get", "give", "glow", "go", "grip", "happen", "have", "hear",
-    "hold", "idle", "jump", "keep", "leak", "leave", "let", "lift", "light", "list", "look", "make",
-    "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse", "quit",
-    "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set", "share",
-    "shift", "show", "shut", "sink", "slide", "smell", "smooth", "spin", "stall", "start", "stay",
-    "still", "stop", "take", "test", "touch", "turn", "work",
+    "hold", "idle", "initialize", "jump", "keep", "leak", "leave", "let",
+    "lift", "light", "list", "look",
+    "make", "match", "misfire", "move", "name", "need", "open", "pass", "prove", "pull", "pulse",
+    "quit", "rattle", "reach", "read", "respond", "return", "rise", "run", "say", "see", "set",
+    "share", "shift", "show", "shut", "sink", "slide", "smell", "smooth", "spin", "stall", "start",
+    "stay", "still", "stop", "take", "test", "touch", "turn", "work",
 ))  # fmt: skip
 STATES = (
     frozenset((

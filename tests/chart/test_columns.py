@@ -61,3 +61,16 @@ def test_columns_are_no_taller_than_they_must_be(items: list[MeasuredGroup], hig
     assert [column.height for column in columns] == [
         sum(height_of(list(column.pieces))) for column in columns
     ]
+
+
+def group(body: int, tail: int = 0, cut: int = 0) -> MeasuredGroup:
+    """Make a piece of one section; without a tail its last."""
+    return MeasuredGroup((), (), False, not tail, body, tail, cut)
+
+
+def test_what_just_fits_is_not_cut() -> None:
+    """To the last point, also with the connector at the foot; a point more takes a column more."""
+    pieces = [group(30, 5, 3), group(15)]
+    for height, most, columns in ((50, 1, 1), (49, 1, None), (49, 2, 2), (33, 2, 2), (32, 2, None)):
+        filled = fill_columns(pieces, [height], most)
+        assert (filled and len(filled)) == columns

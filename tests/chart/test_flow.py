@@ -83,8 +83,12 @@ def test_the_minutes_stand_apart_with_their_word(small: Tree) -> None:
 
 
 @pytest.mark.parametrize(
-    ("number", "said"), [(2, "second"), (3, "third"), (11, "11th"), (22, "22nd"), (113, "113th")]
-)
+    ("number", "said"),
+    [
+        (2, "second"), (3, "third"), (10, "tenth"), (11, "11th"), (21, "21st"), (22, "22nd"),
+        (23, "23rd"), (24, "24th"), (101, "101st"), (111, "111th"), (112, "112th"), (113, "113th"),
+    ],
+)  # fmt: skip
 def test_a_try_is_counted_as_people_say_it(number: int, said: str) -> None:
     """At most once means: the second time, go elsewhere."""
     assert ordinal(number) == said

@@ -1,12 +1,21 @@
 """The narrowest chart still has room for its longest word, wherever it stands."""
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.chart.ends_beside import ends_beside
 from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
-from builder.chart.flow_metrics import flow_metrics, narrowest_rooms
-from builder.chart.spacing import ARROW, BESIDE, INDENT
+from builder.chart.flow_metrics import (
+    WIDEST_SHEET,
+    flow_metrics,
+    narrowest_rooms,
+    sheet_reference,
+)
+from builder.chart.measured_word import line_width, measured_words
+from builder.chart.spacing import ARROW, BESIDE, INDENT, SMALL
+from builder.model.knowledge import Signal
 from builder.plan.outline import OutlineEdge, StepGraph, outline
 
 WORDS = st.text("abcmw", min_size=1, max_size=20)
@@ -42,3 +51,18 @@ def test_a_result_inside_a_fix_has_room_for_its_longest_word() -> None:
     words = metrics.inside["a"][0]
     assert words
     assert narrowest_rooms(metrics)[1] == INDENT + words.widest + 2 * metrics.pads["b"]
+
+
+@given(label=WORDS)
+def test_a_result_above_its_box_has_room_for_its_longest_word(label: str) -> None:
+    """It doesn't stand inside a box with a caution."""
+    flow = ends_beside(two_ways_back("x", to_fix=label))
+    warned = {**flow.nodes, "b": replace(flow.nodes["b"], caution=Signal.WARNING)}
+    metrics = flow_metrics(replace(flow, nodes=warned))
+    assert narrowest_rooms(metrics)[1] >= BESIDE + metrics.labels["a"][0].widest
+
+
+def test_the_room_for_a_sheet_is_that_of_the_widest_number() -> None:
+    """Whatever sheet a jump leads to."""
+    wide = {n: line_width(measured_words(sheet_reference(n), SMALL)) for n in range(1, 100)}
+    assert max(wide.values()) == wide[WIDEST_SHEET]

@@ -6,6 +6,7 @@ from itertools import combinations, pairwise
 
 import pytest
 from faults import cross
+from goldens import looks_as_it_did
 
 from builder.chart.hazard_marks import (
     HIGH,
@@ -40,6 +41,17 @@ def hazard(words: str, signal: Signal = Signal.WARNING) -> Hazard:
 def test_the_picture_goes_by_the_words(words: str, picture: str) -> None:
     """What no picture fits has the general sign."""
     assert picture_of(hazard(words)) == picture
+
+
+def test_the_signs_look_as_they_did() -> None:
+    """Every picture, side by side."""
+    drawn = ""
+    for at, picture in enumerate(PICTURES):
+        for fill, polygon in mark_polygons(picture):
+            points = " ".join(f"{round(30 * at + x, 2)},{round(y, 2)}" for x, y in polygon)
+            color = "black" if fill == "ink" else "gold"
+            drawn += f'<polygon fill="{color}" points="{points}"/>'
+    looks_as_it_did(f'<svg viewBox="0 0 {30 * len(PICTURES)} 21">{drawn}</svg>', "signs")
 
 
 def test_a_notice_is_no_triangle() -> None:

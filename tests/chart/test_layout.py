@@ -26,6 +26,7 @@ from builder.chart.layout import (
     plainest_of_good,
     sheet_charts,
 )
+from builder.chart.spacing import EDGE
 from builder.chart.split_checks import split_checks
 from builder.chart.styles import RIGHT, STYLES, UNDER
 from builder.chart.text_fit import (
@@ -104,6 +105,18 @@ def test_the_charts_of_the_shop_are_sound(trees: tuple[Tree, ...], library: Libr
         assert faults(page_chart(tree, library)) == NONE, tree.id
         for chart in sheet_charts(flow_of(tree, library), [A4, A3]).charts:
             assert faults(chart) == NONE, tree.id
+
+
+def test_a_line_between_sections_is_as_wide_as_its_column(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """In the page there is one column, and the border around it."""
+    charts = [page_chart(tree, library) for tree in trees]
+    rules = [(line, chart) for chart in charts for line in chart.lines if line.rule]
+    assert rules
+    for line, chart in rules:
+        (left, _), (right, _) = line.points
+        assert (left, right) == (EDGE, chart.width - EDGE)
 
 
 def test_text_on_paper_is_never_small(trees: tuple[Tree, ...], library: Library) -> None:

@@ -1,26 +1,30 @@
 """The chart in the page: names, links, order, and no word out of its box in a browser."""
 
 import json
-import os
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import replace
 from html import unescape
 from pathlib import Path
 
+import pytest
+from goldens import looks_as_it_did
 from playwright.sync_api import Browser
 from shop import tree_of
 
+from builder.chart.change_marks import NEW, ChangeMark, with_changes
 from builder.chart.chart import Box, Chart, Rect, Shape
+from builder.chart.flow import flow_of
 from builder.chart.fonts import FACES
-from builder.chart.layout import page_chart
+from builder.chart.hazard_marks import hazard_marks
+from builder.chart.layout import one_sheet, page_chart, sheet_charts
 from builder.chart.svg import svg
+from builder.chart.text_fit import Room
 from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 
 NAMESPACE = "{http://www.w3.org/2000/svg}"
-GOLDEN = Path(__file__).parent / "small.svg.html"
 
 
 def elements(text: str, tag: str) -> list[ET.Element]:
@@ -29,11 +33,28 @@ def elements(text: str, tag: str) -> list[ET.Element]:
 
 
 def test_the_page_chart_looks_as_it_did(small: Tree) -> None:
-    """The chart of the small tree, mark by mark; a wanted change is kept with UPDATE_GOLDENS=1."""
-    drawn = svg(page_chart(small)).replace("><", ">\n<") + "\n"
-    if os.environ.get("UPDATE_GOLDENS"):
-        GOLDEN.write_text(drawn)
-    assert drawn == GOLDEN.read_text()
+    """The chart of the small tree, in one column."""
+    looks_as_it_did(svg(page_chart(small)), "small")
+
+
+@pytest.mark.parametrize(("style", "width"), [("right", 720), ("under", 450)])
+def test_a_sheet_looks_as_it_did(small: Tree, library: Library, style: str, width: int) -> None:
+    """The same tree in columns, in both styles, with the signs of its hazards and a review."""
+    hazards = tuple(sorted(library.hazards))
+    rest, wire = (replace(small.steps[name], hazards=hazards[:at])
+                  for name, at in (("rest", 3), ("wire", 1)))  # fmt: skip
+    tree = replace(small, steps={**small.steps, "rest": rest, "wire": wire})
+    flow = flow_of(tree, library, hazard_marks(library.hazards.values()))
+    flow = with_changes(flow, {"which": ChangeMark("CHANGED: minutes", ("was 12 V", "NEW", "")),
+                               "well": ChangeMark(NEW)})  # fmt: skip
+    looks_as_it_did(svg(one_sheet(flow, Room(width, 420, 390), style)), f"sheet-{style}")
+
+
+def test_sheets_look_as_they_did(small: Tree) -> None:
+    """Text so large that it takes several, with jumps between them."""
+    charts = sheet_charts(flow_of(small), [Room(320, 300, 280)], 13).charts
+    assert len(charts) > 1
+    looks_as_it_did("".join(map(svg, charts)), "sheets")
 
 
 def test_every_step_is_a_link_with_a_name(small: Tree) -> None:

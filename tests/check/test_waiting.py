@@ -9,7 +9,7 @@ import pytest
 from builder.cache.database import temporary
 from builder.check.dependencies import ALL
 from builder.check.verdict import Verdict, check
-from builder.check.waiting import doubtful_entries, rests_on, waits
+from builder.check.waiting import doubtful_entries, in_kinds_followed, rests_on, waits
 from builder.model.finding import Finding, Severity
 from builder.model.text import Position
 
@@ -95,9 +95,10 @@ def test_a_procedure_waits_for_the_states_that_it_needs() -> None:
 def test_the_entry_in_which_a_mistake_stands_is_in_doubt(tmp_path: Path) -> None:
     """It's the last key at or above the mistake; of a file that is gone, all entries are."""
     (tmp_path / "kb").mkdir()
-    (tmp_path / "kb/tools.yml").write_text("# Tools\nclamp: {}\nmeter:\n  nmae: Meter\nlamp: {}\n")
-    mistake = Finding("schema", Severity.ERROR, Position("kb/tools.yml", 4, 3, 4, 7), "")
-    assert doubtful_entries(tmp_path, [mistake]) == {("tools", "meter")}
+    (tmp_path / "kb/tools.yml").write_text("clamp: {}\nmeter:\n  nmae: Meter\nlamp: {}\n")
+    for line, key in ((1, "clamp"), (3, "meter")):
+        mistake = Finding("schema", Severity.ERROR, Position("kb/tools.yml", line, 3, line, 7), "")
+        assert doubtful_entries(tmp_path, [mistake]) == {("tools", key)}
     assert doubtful_entries(tmp_path, [at("kb/lamps.yml")]) == {("lamps", ALL)}
     warning = at("kb/tools.yml", severity=Severity.WARNING)
     assert doubtful_entries(tmp_path, [warning, at("trees/horn/silent.yml")]) == set()
@@ -132,3 +133,17 @@ def test_a_word_of_everyday_speech_is_one_finding(tmp_path: Path) -> None:
     verdict = broken(tmp_path, "kb/words.yml", "\n", "\nthe: that\n")
     assert [(one.rule, one.at.file) for one in verdict.findings] == [("slang", "kb/words.yml")]
     assert len(verdict.waiting) > 20
+
+
+def test_a_file_of_its_own_is_one_entry(tmp_path: Path) -> None:
+    """Its kind is the folder, by the name that lookups have."""
+    files = [at("kb/procedures/first-stop.yml"), at("kb/how-to/voltage-drop.md")]
+    entries = {("procedures", "first-stop"), ("how_tos", "voltage-drop")}
+    assert doubtful_entries(tmp_path, files) == entries
+
+
+def test_what_rules_compute_on_holds_back_more() -> None:
+    """A state or a procedure that a rule refuses; a lamp or a tree leads to no other finding."""
+    followed = [at("kb/conditions.yml"), at("kb/procedures/first-stop.yml")]
+    others = [at("kb/lamps.yml"), at("trees/horn/silent.yml")]
+    assert list(in_kinds_followed([*others, *followed])) == followed

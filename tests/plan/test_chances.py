@@ -80,6 +80,13 @@ def test_a_fix_without_a_weight_takes_those_of_the_edges_to_it(tree) -> None:
     assert chances.ends == {"belt": Fraction(3, 9), "diode": Fraction(6, 9)}
 
 
+def test_weights_stand_on_the_edges_alone(tree) -> None:
+    """Edges that state 1 and 3: no fix needs a weight of its own."""
+    steps = check("a", "belt weight: 1", "b") + check("b", "diode weight: 3")
+    chances = walk_chances(tree(steps + ends("belt", "diode")))
+    assert chances.ends == {"belt": Fraction(1, 4), "diode": Fraction(3, 4)}
+
+
 def test_where_no_fix_has_a_weight_one_without_counts_once(tree) -> None:
     """An edge that states 3 stands against 1 for the fix that nothing is known of."""
     steps = check("a", "belt weight: 3", "b") + check("b", "diode", "diode")
@@ -91,19 +98,26 @@ def test_an_edge_that_states_zero_carries_all_if_there_is_no_other(tree) -> None
     """The weight of the fix counts: somebody has to come to it."""
     chances = walk_chances(tree(check("a", "belt weight: 0", "diode") + ends(belt=4, diode=6)))
     assert chances.routes["a", 0] == chances.ends["belt"] == Fraction(4, 10)
+    text = check("a", "belt weight: 0", "belt weight: 0", "diode") + ends(belt=4, diode=6)
+    chances = walk_chances(tree(text))
+    assert chances.routes["a", 0] == chances.routes["a", 1] == Fraction(2, 10)
 
 
 def test_a_procedure_leads_on_as_often_as_it_returns_its_words(tree) -> None:
-    """Words with 3 and 1 in 10, to a fix that another check leads to as well: 3, 1 and 2 of 6."""
+    """Words with 3 and 1 in 10, to a fix that another check leads to as well: 3, 1 and 2 of 6.
+
+    Where it is said to return none of them, they share evenly.
+    """
     case = tree(check("a", "belt", "belt", "b") + check("b", "belt", "diode") +
                 ends(belt=6, diode=4))  # fmt: skip
     words = {f"seen {word}": Outcome(chance=Fraction(tenths, 10))
              for word, tenths in enumerate((3, 1, 6))}  # fmt: skip
-    run = replace(case.steps["a"], run=ProcedureRun(words))
-    chances = walk_chances(replace(case, steps={**case.steps, "a": run}))
-    assert chances.routes["a", 0] == Fraction(3, 10)
-    assert chances.routes["a", 1] == Fraction(1, 10)
-    assert chances.routes["b", 0] == Fraction(2, 10)
+    never = {word: Outcome(chance=Fraction(0)) for word in words}
+    for outcomes, shares in ((words, (3, 1, 2)), (never, (2, 2, 2))):
+        run = replace(case.steps["a"], run=ProcedureRun(outcomes))
+        routes = walk_chances(replace(case, steps={**case.steps, "a": run})).routes
+        found = (routes["a", 0], routes["a", 1], routes["b", 0])
+        assert found == tuple(Fraction(share, 10) for share in shares)
 
 
 def test_a_fix_without_any_weight_counts_as_the_average(tree) -> None:
@@ -154,6 +168,22 @@ def test_a_handoff_takes_the_weight_of_its_result(tree) -> None:
     chances = walk_chances(tree(check("a", "x", "other/tree weight: 1") + ends(x=3)))
     assert chances.routes["a", 1] == Fraction(1, 4)
     assert chances.ends["x"] == Fraction(3, 4)
+
+
+def test_a_weight_on_an_edge_goes_on_to_an_end_without_one(tree) -> None:
+    """One of four walks is towed, and that is the end of it."""
+    tow = "tow:\n  action: Tow it\n  then: gone\n"
+    chances = walk_chances(tree(check("a", "x", "tow weight: 1") + ends(x=3) + tow + STOPS))
+    assert chances.routes["tow", 0] == chances.ends["gone"] == Fraction(1, 4)
+
+
+def test_of_a_tree_the_last_try_has_its_share_as_any_edge(tree) -> None:
+    """Half of the walks that end at the battery are those that charged it too often."""
+    charge = "charge:\n  action: Charge it\n  at_most: 2\n  spent: x\n  then: a\n"
+    chances = walk_chances(
+        tree(check("a", "x", "charge chance: 0.5", "y") + ends(x=2, y=2) + charge)
+    )
+    assert chances.routes["a", 0] == chances.steps["charge"] == Fraction(1, 4)
 
 
 def test_an_edge_to_an_action_with_a_handoff_may_carry_the_weight(tree) -> None:

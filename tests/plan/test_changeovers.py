@@ -65,4 +65,69 @@ def test_the_minutes_of_a_tree_have_them(library: Library) -> None:
     assert tree
     work, alone = tree_minutes(with_changeovers(tree, library)), tree_minutes(tree)
     assert work.fixes["pump-fix"].minutes - alone.fixes["pump-fix"].minutes == 1 + 7 + 6
+    assert work.wait - alone.wait == 5
     assert with_changeovers(tree, replace(library, conditions={})).steps == tree.steps
+
+
+USUAL = """\
+title: Pump does not run
+symptom: [no pump]
+steps:
+  pump:
+    check: Is the pump dry?
+    results: [{{result: yes, branch: wire}}, {{result: no, branch: fuse}}]
+  wire:
+    check: Is the wire good?
+    when: [engine-running]
+    results: [{{result: yes, branch: hose, weight: {wire}}}, {{result: no, branch: ask}}]
+  fuse:
+    check: Is the fuse good?
+    when: [raised]
+    results: [{{result: yes, branch: hose, weight: {fuse}}}, {{result: no, branch: ask}}]
+  hose:
+    check: Is the hose good?
+    when: [raised, engine-running]
+    results: [{{result: yes, branch: ask}}, {{result: no, branch: hose-fix}}]
+  hose-fix: {{fix: Replace the hose, cause: It is worn, verify: [it runs]}}
+  ask: {{stop: Ask the foreman}}
+"""
+
+
+@pytest.mark.parametrize(("wire", "fuse", "minutes"), [(3, 1, 6), (1, 3, 1)])
+def test_a_step_is_entered_as_it_mostly_is(library, wire: int, fuse: int, minutes: int) -> None:
+    """With the engine running, it's stopped, raised and started: 1, 4 and 1; raised, 1."""
+    tree, _ = tree_from(Source("trees/fuel/pump.yml", USUAL.format(wire=wire, fuse=fuse), ""))
+    assert tree
+    changeover = with_changeovers(tree, library).steps["hose"].changeover
+    assert changeover
+    assert changeover.minutes == minutes
+
+
+RUN = """\
+title: Brakes are weak
+symptom: [weak brakes]
+steps:
+  stops:
+    check: Does it stop?
+    by: first-stop
+    results: {good: noise, not good: fluid}
+  noise:
+    check: Does it squeal?
+    when: [moving]
+    results: {yes: pads, no: ask}
+  fluid:
+    check: Is the fluid low?
+    when: [key-off]
+    results: {yes: ask, no: pads}
+  pads: {fix: Replace the pads, cause: They are worn, verify: [it stops]}
+  ask: {stop: Ask the foreman}
+"""
+
+
+def test_a_procedure_leaves_its_states_to_the_next_step(library) -> None:
+    """After the stop in the lot it still moves; to look at the fluid it is parked: 2."""
+    tree, _ = tree_from(Source("trees/brakes/weak.yml", RUN, ""))
+    assert tree
+    steps = with_changeovers(tree, library).steps
+    taken = [steps[name].changeover for name in ("stops", "noise", "fluid")]
+    assert [changeover and changeover.minutes for changeover in taken] == [0, 0, 2]

@@ -15,7 +15,7 @@ from builder.model.text import NOWHERE, Number, Text
 from builder.model.tree import Tree
 from builder.plan.cheapest_repair import cheapest_repair
 from builder.plan.drive_advice import DriveAdvice
-from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.plan.estimate_options import EstimateOption, declined, estimate_options
 from builder.plan.prices import LineKind, price_line, total_price, with_tax
 
 SHOP = Shop(Text("A shop"), Text("https://charts.example/"), Decimal(140), Text("USD"), Decimal(8),
@@ -277,6 +277,39 @@ def test_every_option_owes_the_diagnosis(tree) -> None:
     """The worked example with a fee of 150, which isn't a part and isn't taxed with parts."""
     options = estimate_options(tree(FIX), "repair", replace(library(), shop=FEE))
     assert [amount(option) for option in options] == ["834.80", "332.00", "447.00", "150.00"]
+    assert {option.lines[-1].item for option in options[1:]} == {"Diagnosis, flat charge"}
+    ranged = replace(SHOP, diagnosis_fee=Money(Decimal(100), Decimal(200)))
+    assert declined(ranged).lines[-1].item == "Diagnosis"
+
+
+def test_who_declines_on_an_unsafe_car_pays_the_tow() -> None:
+    """With its price, where the shop has one."""
+    assert declined(SHOP).note.endswith("yours to pay: $115.00 if we arrange it.")
+    assert declined(replace(SHOP, tow=None)).note.endswith("yours to pay.")
+
+
+def test_a_used_module_says_what_its_setup_needs(tree) -> None:
+    """At the option that installs one, and at those for which the customer brings one."""
+    known = library(used_part=UsedPart.IF_RELEASED, released_by=Text("The seller"))
+    new, used = (by_id(tree(FIX.replace("new}", kind)), known) for kind in ("new}", "used}"))
+    assert new["fit-here"].note == ""
+    assert used["fit-here"].note.endswith("It is released by the seller.")
+    assert "It is released by the seller. If your part is bad" in new["drive-in"].note
+
+
+def test_only_a_used_part_is_refused(tree) -> None:
+    """A module that takes no used part may still be brought new."""
+    text = FIX + "  options:\n    drive-in: {note: On Thursday.}\n"
+    assert not by_id(tree(text), library(used_part=UsedPart.NO))["drive-in"].not_offered
+
+
+def test_the_reason_says_before_setup_where_the_tree_speaks_of_driving(tree) -> None:
+    """It may be driven as it is, and not with a module that isn't set up."""
+    known = library(safety=SafetySystem.BRAKES)
+    safe = by_id(with_drive(tree(FIX), Drive.YES), known)["drive-in"].not_offered
+    assert safe == "Not safe to drive before setup: the brakes depend on it"
+    silent = by_id(tree(FIX), known)["drive-in"].not_offered
+    assert silent == "Not safe to drive: the brakes depend on it"
 
 
 @pytest.mark.parametrize(
@@ -334,6 +367,17 @@ def test_the_cheapest_has_everything_in_its_price(tree) -> None:
     locked = estimate_options(tree(text), "repair", library(used_part=UsedPart.NO))
     assert [option.id for option in locked if option.not_offered] == ["used"]
     assert cheapest_repair(locked) is None
+
+
+@pytest.mark.parametrize(
+    ("price", "cheapest"), [("90 to 900", "fit-here"), ("684.80", "fit-here"), ("684.79", "used")]
+)
+def test_of_ranges_the_upper_end_counts(tree, price: str, cheapest: str) -> None:
+    """And of equal prices the first one, beside 684.80 for all of it done here."""
+    text = FIX + f"  options:\n    used: {{option: A used one, price: {price}, part: used}}\n"
+    option = cheapest_repair(estimate_options(tree(text), "repair", library()))
+    assert option
+    assert option.id == cheapest
 
 
 def test_what_can_fail_is_not_the_cheapest(tree) -> None:

@@ -90,8 +90,16 @@ def test_a_loop_with_a_limit_beside_one_without() -> None:
 
 def test_of_two_limits_on_one_loop_the_smaller_counts() -> None:
     """Beside a limit that is far too large to try out, one round is still one round."""
-    limits = [VisitLimit("once", 1, ONLY), VisitLimit("often", 10**9, ONLY)]
-    assert expected_iterations([Fraction(1, 2)], limits).mean == (Fraction(1, 3),)
+    limits = [VisitLimit("a", 10**9, ONLY), VisitLimit("b", 1, ONLY)]
+    iterations = expected_iterations([Fraction(1, 2)], limits)
+    assert iterations.mean == (Fraction(1, 3),)
+    assert iterations.spent == {"a": 0, "b": Fraction(1, 4)}
+
+
+@pytest.mark.parametrize(("left", "spent"), [(99, {"step": Fraction(1, 2**100)}), (100, {})])
+def test_a_hundred_counts_are_tried_and_no_more(left: int, spent: dict[str, Fraction]) -> None:
+    """Beyond that a limit is hardly ever reached, and trying it out would take long."""
+    assert expected_iterations([Fraction(1, 2)], [VisitLimit("step", left, ONLY)]).spent == spent
 
 
 def test_impossible_input_does_not_fail() -> None:

@@ -2,12 +2,14 @@
 
 from collections.abc import Callable
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.graph.routes import ExitKind
 from builder.model.tree import Tree
 from builder.plan.numbering import chart_lines, numbering, tree_outline
+from builder.plan.outline import reading_order
 
 MakeTree = Callable[[str], Tree]
 LADDER = """
@@ -91,3 +93,39 @@ def test_numbers_are_one_to_the_count_of_steps(acyclic: st.SearchStrategy[Tree],
     numbers = numbering(tree)
     assert sorted(numbers.values()) == list(range(1, len(tree.steps) + 1))
     assert numbers[tree.start.id] == 1
+
+
+@pytest.mark.parametrize(("limit", "places"), [("", 2), (", at_most: 1, spent: ask", 1)])
+def test_a_short_action_that_goes_back_is_drawn_at_each_check(
+    tree: MakeTree, limit: str, places: int
+) -> None:
+    """One that can be spent leads on and has one place."""
+    made = tree(f"""
+first: {{check: Does it move?, results: {{no: park, yes: second}}}}
+second: {{check: Does it stop?, results: {{no: park, yes: module}}}}
+park: {{action: Park it, then: back{limit}}}
+module: {{fix: Replace the module, cause: Dead, weight: 1}}
+ask: {{stop: Ask the foreman}}
+""")
+    sections = tree_outline(made, chart_lines(made))
+    assert list(reading_order(sections)).count("park") == places
+
+
+def test_results_in_order_run_on_at_the_last_of_them(tree: MakeTree) -> None:
+    """A heavier one before it stays beside, and so does what to do without a reading."""
+    made = tree("""
+volts:
+  check: Measure the battery
+  several: first fits
+  results:
+    - {result: low, branch: charge}
+    - {result: good, branch: look}
+  cannot_test: ask
+charge: {check: Does it charge?, results: {yes: battery, no: ask}}
+look: {check: Is the cable good?, results: {yes: ask, no: cable}}
+battery: {fix: Replace the battery, cause: Dead, weight: 9}
+cable: {fix: Replace the cable, cause: Broken, weight: 1}
+ask: {stop: Ask the foreman}
+""")
+    first = tree_outline(made, chart_lines(made))[0]
+    assert [block.step for block in first.blocks] == ["volts", "look", "cable"]

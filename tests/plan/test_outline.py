@@ -47,8 +47,9 @@ def test_the_heaviest_edge_runs_straight_down() -> None:
 
 def test_of_equal_edges_the_longest_path_runs_straight_down() -> None:
     """Without weights a reader follows the longest procedure."""
-    graph = graph_of({"a": ["b", "c"], "b": ["x"], "c": ["d"], "d": ["x"], "x": []}, "a b c d")
-    assert [block.step for block in outline(graph)[0].blocks] == ["a", "c", "d", "x"]
+    edges = {"a": ["b", "c"], "b": ["e"], "c": ["x", "d"], "d": ["f"], "e": ["x"], "f": ["x"]}
+    first, _ = outline(graph_of({**edges, "x": []}, "a b c d e f"))
+    assert [block.step for block in first.blocks] == ["a", "c", "d", "f", "x"]
 
 
 def test_of_equal_edges_the_first_in_the_file_runs_straight_down() -> None:

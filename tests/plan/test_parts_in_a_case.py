@@ -13,6 +13,7 @@ from .test_estimate_options import REPAIR, amount, by_id, library
         ("price: 12 to 18, only_if: it is bent", "Plug, only if it is bent", "214.54 to 233.98"),
         ("price: 0 to 18", "Plug, only if needed", "214.54 to 233.98"),
         ("price: 12 to 18", "Plug", "227.50 to 233.98"),
+        ("price: 0.50 to 18", "Plug", "215.08 to 233.98"),  # 210 + 4.70 x 1.08, rounded up
     ],
 )
 def test_a_part_says_when_it_is_needed(tree, written: str, item: str, total: str) -> None:

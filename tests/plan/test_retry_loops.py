@@ -45,6 +45,7 @@ def test_a_loop_goes_back_over_the_steps_between(tree) -> None:
     loops = find_retry_loops(drawn, forward_graph(drawn))
     back = (("b", 1), ("clean", 0), ("rest", 0))
     assert loops.by_chance == {"b": (RetryLoop("b", back, "a", Fraction(4, 7)),)}
+    assert loops.by_chance["b"][0].between == ("clean", "rest")
     assert loops.spent_shares == {"b": {"clean": Fraction(1, 8)}}
     assert loops.by_spent == {"clean": RetryLoop("clean", back[1:], "a", Fraction(2))}
 
@@ -84,3 +85,29 @@ def test_no_loop_goes_on_from_a_step_with_a_text_error(tree, broken: set[str]) -
     every = [*(loop for some in loops.by_chance.values() for loop in some),
              *loops.by_spent.values()]  # fmt: skip
     assert not any(step in broken for loop in every for step, _ in loop.back)
+
+
+LIMITED = """
+first: {{check: First look, at_most: 1, results: {{seen: z}}}}
+z: {{check: Second look, at_most: {z}, results: {{seen: a}}}}
+a: {{check: Third look, at_most: {a}, results: {{seen: look}}}}
+look:
+  check: Does it work?
+  results:
+    - {{result: yes, branch: well}}
+    - {{result: no, branch: clean, chance: 0.5}}
+clean: {{action: Clean it, then: rest}}
+rest: {{action: Let it rest, at_most: {rest}, then: z}}
+well: {{stop: All is well}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("z", "a", "rest", "spent"),
+    [(2, 2, 9, "z"), (3, 2, 9, "a"), (2, 2, 1, "rest"), (3, 3, 1, "rest")],
+)
+def test_the_limit_that_a_loop_meets_first_is_spent(tree, z: int, a: int, rest: int, spent) -> None:
+    """A quarter of the walks goes around twice; a step before the loop limits nothing."""
+    drawn = tree(LIMITED.format(z=z, a=a, rest=rest))
+    (shares,) = find_retry_loops(drawn, forward_graph(drawn)).spent_shares.values()
+    assert {step: share for step, share in shares.items() if share} == {spent: Fraction(1, 4)}

@@ -1,5 +1,6 @@
 """The customer's sheet: plain words, safety, options with their sums, a place to sign."""
 
+from dataclasses import replace
 from io import BytesIO
 
 import pytest
@@ -10,6 +11,7 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.estimate_options import estimate_options
 from builder.prints.customer import NO_PROMISE, customer_sheet
+from builder.walk.diagnosis import diagnosis_alone
 from builder.wording.value_text import money_text
 
 from .printed_words import words
@@ -54,6 +56,16 @@ def test_what_is_not_offered_says_why(unit: tuple[Tree, str], library: Library) 
 def test_no_promise_of_safety_is_made(small: Tree, library: Library) -> None:
     """Where no record says that driving is unsafe, the sheet says that this is no promise."""
     assert NO_PROMISE in words(customer_sheet(small, "wire", library))
+
+
+def test_a_lamp_is_explained_with_its_code(small: Tree, library: Library) -> None:
+    """A customer who comes for a lamp reads the code; one with a noise does not."""
+    codes = ("P0420 (Catalyst works poorly): confirmed",)
+    lamp = replace(diagnosis_alone(small, "wire"), complaint="Engine light on", codes=codes)
+    line = f"Trouble codes: {codes[0]}."
+    assert line in words(customer_sheet(small, "wire", library, walked=lamp))
+    noise = replace(lamp, complaint="It rattles")
+    assert line not in words(customer_sheet(small, "wire", library, walked=noise))
 
 
 def test_a_step_that_is_no_fix_has_no_sheet(small: Tree, library: Library) -> None:

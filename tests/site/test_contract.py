@@ -9,6 +9,7 @@ import os
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from typing import NamedTuple
 
@@ -131,7 +132,14 @@ def test_a_vehicle_with_a_fault_leads_to_its_fix(
     page = page_at(f"{file.as_uri()}?vehicle={job.state.vehicle}")
     page.wait_for_selector("#walk", state="hidden")
     HANDS[hand].press(do(page, "start"))
-    drill_page(page, tables, job.state, follows_the_contract, HANDS[hand])
+    numbers = [0]
+
+    def look(page: Page) -> None:
+        follows_the_contract(page)
+        numbers.append(int(page.locator(".w-trail > b").inner_text().removeprefix("Step ")))
+
+    drill_page(page, tables, job.state, look, HANDS[hand])
+    assert all(number <= before + 1 for before, number in pairwise(numbers)), numbers
     assert page.locator("[data-end]").get_attribute("data-end") == fix
     steps = record(page)["steps"]
     assert [(one["in"], one["step"], one["result"]) for one in steps] == [

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urljoin
 
-import axe_playwright_python
 import jsonschema
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -22,20 +21,14 @@ from builder.walk.record import record_of
 from builder.walk.reduce import replay
 
 from .conftest import SHOP
+from .screen_access import sheet_is_closed, violations
 from .walker import do, get_ready, leave, opened_page, place, until_changed
 
-AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text("utf-8")
 SMALL = """
 () => [...document.querySelectorAll("#walk :is(button, a, input, select, label.w-tick)")]
   .filter((one) => one.checkVisibility() && !one.matches(".w-tick input"))
   .map((one) => [one.outerHTML.slice(0, 90), one.getBoundingClientRect()])
   .filter(([, box]) => Math.min(box.width, box.height) < 43.9).map(([words]) => words)
-"""
-# 125 % is what the site's own style has for a browser that was left as it came.
-TEXT_SIZE = """
-addEventListener("DOMContentLoaded", () => {
-  document.documentElement.style.fontSize = `calc(1.25 * %s)`;
-});
 """
 HIDDEN = """
 () => {
@@ -108,7 +101,7 @@ def test_against_a_reading_it_is_stated(chromium: Browser, whole: Path) -> None:
 
 
 def test_cautions_stand_on_the_step_where_all_fits(chromium: Browser, samples: Path) -> None:
-    """They are read there, then the results come; where they don't fit, lines join."""
+    """They are read there, then the results come, side by side if need be; else lines join."""
     with opened_page(chromium) as page:
         page.goto((samples / "trees/brakes/hard-pedal.html").as_uri() + "#walk/helps")
         do(page, "acknowledge").wait_for()
@@ -118,6 +111,10 @@ def test_cautions_stand_on_the_step_where_all_fits(chromium: Browser, samples: P
         assert not page.locator("#walk .caution").count()
         page.locator('[data-result="1"]').click()
         leave(page)
+        tree = samples / "trees/steering/assist-lamp-after-module-swap.html"
+        page.goto(f"{tree.as_uri()}?vehicle=tern#walk/bind")
+        leave(page, "acknowledge")
+        assert page.locator(".w-results.columns > *").count() == 2, "side by side before a screen"
         page.goto((samples / "trees/brakes/soft-pedal.html").as_uri() + "#walk/clamps")
         page.reload()
         leave(page, "acknowledge")
@@ -196,6 +193,26 @@ def test_a_changed_answer_strikes_out_what_no_longer_follows(
         until_changed(page, before)
         page.locator(".w-trail button").first.click()
         expect(page.locator("dialog s").last).to_contain_text("12.9 V")
+
+
+def test_practice_shows_what_is_there_to_the_end(chromium: Browser, samples: Path) -> None:
+    """What the vehicle shows leads to its fix and through its tests; what isn't ticked is said."""
+    with opened_page(chromium) as page:
+        page.goto((samples / "trees/horn/silent.html").as_uri() + "#walk//practice")
+        page.wait_for_selector("[data-step]:visible")
+        while not page.locator("[data-end]").count():
+            seen = page.locator(".w-shows").inner_text().removeprefix("The vehicle shows: ")
+            page.locator("[data-result]", has_text=re.compile(f"{seen}$", re.IGNORECASE)).tap()
+            expect(do(page, "confirm")).to_contain_text("not ticked")
+            leave(page)
+        leave(page)
+        expect(page.locator(".w-shows")).to_have_text("The vehicle shows: It passes now.")
+        number = int(page.locator(".w-trail > b").inner_text().removeprefix("Step "))
+        assert page.locator(".w-trail button").count() == number - 1
+        page.locator(".w-trail button").last.tap()
+        expect(page.locator("dialog small").first).to_have_text(
+            "Not ticked: Turn the key on, leave the engine off"
+        )
 
 
 def test_none_of_these_keeps_what_was_seen(chromium: Browser, whole: Path) -> None:
@@ -329,13 +346,6 @@ def record(page: Page) -> dict[str, Any]:
     return saved
 
 
-def sheet_is_closed(page: Page) -> None:
-    """Wait for it: closing goes one step back in the history, and that takes a moment."""
-    expect(page.locator("dialog[open]")).to_have_count(0)
-    while page.evaluate("history.state?.sheet"):  # the page's own policy forbids to wait by script
-        page.wait_for_timeout(20)
-
-
 def played(rows: list[dict[str, Any]]) -> dict[str, Any]:
     """Return the record that Python gets from the events of a record."""
     library, _ = read_library(SHOP)
@@ -382,43 +392,6 @@ def test_a_tree_opened_from_a_vehicle_draws_its_pins(chromium: Browser, samples:
         assert face.locator(".face-pin").all_text_contents() == ["1", "2", "3"]
         assert violations(page) == []
         assert page.evaluate("document.querySelector('dialog').scrollWidth - innerWidth") <= 0
-
-
-@pytest.mark.parametrize("size", ["100%", "200%"])
-def test_everyone_can_use_every_screen(chromium: Browser, samples: Path, size: str) -> None:
-    """No violation that axe-core knows: cautions, lines, results, readings, sheets, ends."""
-    seen: list[list[str]] = []
-
-    def look(page: Page) -> None:
-        for scheme in ("light", "dark"):
-            page.emulate_media(color_scheme=scheme)
-            seen.append(violations(page))
-
-    with opened_page(chromium, bypass_csp=True) as page:
-        page.add_init_script(TEXT_SIZE % size)
-        page.goto((samples / "trees/charging/lamp-on.html").as_uri() + "#walk/running")
-        page.wait_for_selector("[data-step]:visible")
-        look(page)
-        get_ready(page)
-        page.locator("[data-reading]").click()
-        page.locator("[data-reading]").fill("11.9")
-        look(page)
-        page.locator(".w-job").click()
-        look(page)
-        page.keyboard.press("Escape")
-        sheet_is_closed(page)
-        for step in ("belt", "cable-fix", "hybrid"):
-            opened(page, samples, "charging/lamp-on", step)
-            look(page)
-        assert seen == [[]] * len(seen)
-        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
-
-
-def violations(page: Page) -> list[str]:
-    """Return what axe-core reports, a line each."""
-    page.evaluate(AXE)
-    found = page.evaluate("async () => (await axe.run({preload: false})).violations")
-    return [f"{rule['id']}: {node['html'][:120]}" for rule in found for node in rule["nodes"]]
 
 
 def test_without_scripts_the_page_is_the_list_of_steps(chromium: Browser, whole: Path) -> None:

@@ -103,5 +103,6 @@ def test_what_is_left_has_a_next_step_and_a_price() -> None:
     complaint, _, sheet = papers(SHAKE, {"complaint": "the shake"})
     assert complaint.endswith("What becomes of it: ________________________")
     assert "☐ In addition, find the cause of this: the shake" in sheet
+    assert "Together with “We repair it”: $" in sheet
     complaint, _, _ = papers(SHAKE, {"complaint": "the shake", "next": "declined"})
     assert complaint.endswith("What becomes of it: declined")

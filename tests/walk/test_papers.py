@@ -7,7 +7,7 @@ from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState, Refused, is_repairing
 from builder.walk.measured_lines import CIRCLE_ONE, check_line
-from builder.walk.noted_codes import NONE_RECORDED
+from builder.walk.noted_codes import NO_TEXT, NONE_RECORDED, named_codes
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.story import story_of
@@ -86,6 +86,13 @@ def test_codes_of_the_job_are_listed_with_their_meaning() -> None:
         " current, before the repair",
         " status not recorded, before the repair",
     ]
+
+
+def test_a_customer_is_told_the_codes_that_were_stored() -> None:
+    """Each with its status; `none stored` is no code."""
+    library = drilled_shop(SAMPLES).library
+    codes = named_codes([], ("P0562 stored", "none stored"), library)
+    assert codes == (f"P0562 ({NO_TEXT}): stored",)
 
 
 def test_other_goes_by_its_own_name() -> None:

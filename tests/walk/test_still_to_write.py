@@ -93,7 +93,7 @@ def test_a_choice_is_printed_with_its_price() -> None:
     lines = {}
     for chosen in ("fit-here", "We pay half"):
         story = story_of(shop.tables, written(state, {"chosen": chosen}), shop.library, options)
-        (lines[chosen],) = dict(story.sections)["Chosen and declined"]
+        lines[chosen], *_ = dict(story.sections)["Chosen and declined"]
     assert lines["fit-here"].startswith(f"Chosen: We repair it, ${options[0].total.low}")
     assert lines["We pay half"].startswith("Chosen: We pay half. Declined: ____")
 

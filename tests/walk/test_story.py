@@ -107,3 +107,14 @@ def test_words_that_a_monitor_may_hide_behind_confirm_nothing(words: str) -> Non
     """However a tree says it."""
     assert NOT_RUN.search(words)
     assert not NOT_RUN.search("none, all monitors ran")
+
+
+def test_a_reading_out_of_limits_is_read_again_or_told() -> None:
+    """The cable of this repair was; the warning light wire of another wasn't, and it says so."""
+    again, not_again = (
+        [line for line in told(drilled_state("charging/lamp-on", fix))[VERIFIED]
+         if line.startswith("Not measured again: ")]
+        for fix in ("cable-fix", "wire-fix")
+    )  # fmt: skip
+    assert not again
+    assert " V before)" in "".join(not_again)

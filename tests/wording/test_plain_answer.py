@@ -11,6 +11,7 @@ from builder.wording.plain_answer import is_rest, plain_answer
         ("orange cables there", ["orange cables there", "yes", "no"], "orange cables there"),
         ("none of these", ["misfire", "too lean", "none of these"], "none of: misfire; too lean"),
         ("anything else", ["hard", "anything else"], "none of: hard"),
+        ("neither", ["dirt, or a kink", "neither"], "neither dirt nor a kink"),
         ("neither", ["both sides", "one side", "neither"], "neither"),
         ("anything else", ["yes", "broke off", "anything else"], "no, another answer"),
         ("security", ["yes", "security"], "no, security"),

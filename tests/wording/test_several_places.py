@@ -2,7 +2,7 @@
 
 import pytest
 
-from builder.wording.several_places import has_several_places
+from builder.wording.several_places import at_place, has_several_places
 
 
 @pytest.mark.parametrize(
@@ -14,9 +14,19 @@ from builder.wording.several_places import has_several_places
         ("Replace the left rear caliper", [], False),
         ("Balance the wheels", [], False),
         ("Replace the alternator", ["alternator"], False),
-        ("Replace the blend door actuator", [], False),
+        ("Replace the blend door actuator", [], True),
+        ("Clear the drains", [], True),
+        ("Turn off the window lock", [], False),
     ],
 )
 def test_which_of_several_is_asked(repair: str, parts: list[str], is_open: bool) -> None:
     """By what is done and the parts."""
     assert has_several_places(repair, parts) is is_open
+
+
+def test_a_check_of_each_part_names_the_one_it_was() -> None:
+    """By the first text with a side; without one it stays as asked."""
+    asked = "Does water in each corner run out?"
+    known = ("drain", "Clear the right front drain")
+    assert at_place(asked, known) == "Does water in the right front corner run out?"
+    assert at_place(asked, ("cylinder 3",)) == asked
