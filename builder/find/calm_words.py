@@ -5,6 +5,10 @@ In: nothing. Out: `CALM_WORDS`: names, each with its words, parted by semicolons
 """
 
 CALM_WORDS = """
+
+"""
+
+CALM_WORDS = """
     ASKS: price, cost, how much, number, size, torx, diagram, order, buy, sell, legal, recommend,
     how often, how many, how long, interval, color, brand, label, sticker, decal, emblem, badge,
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
@@ -12,15 +16,16 @@ CALM_WORDS = """
     insurance, resale, warranty, lifespan, training, course, class, date, estimate, toy,
     certificate, qualified, invoice, which, dot, how wash, exam, what year, what size, who makes,
     costume, paperwork, exploded view, where to buy, ballpark, halloween, part number, dry clean,
-    theory test, blown up drawing, homework, essay;
+    theory test, blown up drawing, homework, essay, english, translate, word for, explain word,
+    symbol look, light look;
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
-    marshmallow, cigar, plow, orange;
+    marshmallow, cigar, plow, orange, milk, spilt, spilled;
     DISPLAY: word, bulb, beam, lens, light, lamp, gauge, screen, display, dial, needle, cluster,
     icon, symbol, dash light, dim;
     SPARK TALK: knock, cylinder, coil, test, tester, timing;
-    TO START: button, key, crank, starter, start, shift, ignition, gear;
+    TO START: button, key, crank, starter, start, shift, ignition, gear, remote;
     OTHER PEDAL: clutch, gas, accelerator, throttle, dead pedal;
     ELSE: beep, chime, ding, noise, alarm, horn, wiper, fan, flash, blink, click, crank, light,
     lamp, squeak, squeal, radio, leak, blower, washer, window, shake, rattle, pull, drift, buzz,
@@ -55,5 +60,6 @@ CALM_WORDS = """
     clamp, bracket, radio, ASKS;
     HAND TALK: brake, lever, visor, trim, headliner, armrest, glove, control arm, wiper arm, seat,
     second hand, hand control, handle, glass, other hand, eyelid, face plate, mirror, fan speed,
-    only
+    only, ceiling, roof cloth, roof fabric, fabric, cloth, ice cream, sag, insurance, question,
+    bill, dome light, knob, shifter
 """

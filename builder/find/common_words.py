@@ -150,8 +150,8 @@ ORDINARY_WORDS = _word_set(
     shower sick sidewalk silence silent silk silver sing sink skate skill skin skirt slammed
     sleep sleeping sleeve slice slope slower smart smile smoother snack snake snow snowy
     soap soccer sock soda sofa soft softer soil soldier solid song sore soul soup sour south
-    space spare speak speech speed spend spice spider spirit split spoil spoon sport spray
-    spread squeezed squelch squirrel stable stage stair stamp stand star steak steal steam
+    space spare speak speech speed spend spice spider spirit split spoil spoke spokes spoon sport
+    spray spread squeezed squelch squirrel stable stage stair stamp stand star steak steal steam
     steel stem stitch stomach stone storm stove straight stranger straw stream strength
     stress stretch strike string strip strong stubborn student studio study stuffed style
     sugar suit sunny supper surface surprise swamp swear sweat sweater sweet swim swing

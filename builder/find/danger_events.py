@@ -22,14 +22,15 @@ DANGER_EVENTS = """
     LEAKS: leak, drip, pour, puddle, gush, spray, spew, spill, dribble, squirt, wet, pool, spurt,
     stream, trickle, seep, weep, ooze, splash, mist, dump, piss, drench, soak, flood, overflow, all
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
-    floor, run across, run along, run under, run over, run to, leek, spray on, jet;
+    floor, run across, run along, run under, run over, run to, leek, spray on, jet, small pool, drop
+    drop, drop on;
     SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
     useless, fade, not ~ hold, not ~ grab, not ~ respond, not ~ bite, not ~ engage, disappear,
     vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput, nowt, let go;
     ITSELF: itself, on own, themselves, without me, no reason, not ~ touch, nobody, no one, no
     driver, unattended, nowhere, no input, no warning, foot off, not ~ press, unintended, random, on
-    ~ own;
+    ~ own, all alone;
     HEATS: hot, heat up, overheat, roast, cook, warm;
     CRASHED: crash, wreck, accident, collision, flood, submerge, under water, underwater, salt
     water, rollover, roll over, crush, crunch, impact, collide, fender bender;
@@ -52,7 +53,8 @@ DANGER_EVENTS = """
     go, keep coast, go through, roll through, sail through, coast through, slide through, run
     through, blow through, through red, through intersection, through stop, stop power, stop
     distance, trouble stop, hard to stop, slide into, roll into, sail into, nothing slow, slide
-    right, car length, straight ~ crossroad, through ~ crossroad, past ~ sign;
+    right, car length, straight ~ crossroad, through ~ crossroad, past ~ sign, roll on through, run
+    ~ sign, run ~ light, sail ~ through, miss ~ turn, keep on roll, blow ~ light, blow ~ sign;
     PRESSED: foot, feet, press, push, step, stomp, pump, leg, stand, hit, mash, slam, pedal, touch;
     FLOORED: to floor, on floor, hit floor, carpet, firewall, bottom, to metal, floorboard, to
     boards, all way, way down;
@@ -64,7 +66,8 @@ DANGER_EVENTS = """
     FREE: not ~ straighten, not ~ return, sudden, lock, seize, jam, freeze, not ~ turn, stick, come
     off, fall off, pull off, in hand, in lap, spin, disconnect, bind, stop turn, quit turn, nothing,
     separate, go loose, limp, feel loose, no connection, apart, no control, snap, break, jerk, yank,
-    floppy, dead, no response, not ~ respond, come loose, free play;
+    floppy, dead, no response, not ~ respond, come loose, free play, get tight, go tight, real
+    tight, tight all;
     STRAIGHT: go straight, keep straight, not ~ follow, not ~ turn, not ~ respond, nothing, no
     response, stay straight, go forward, not steer;
     DARTS: dart, swerve, yank, veer, snatch, jerk, pull hard;
@@ -75,9 +78,10 @@ DANGER_EVENTS = """
     off, work off, only two, only three, no;
     BURSTS: thread, VIOLENT, blowout, bulge, bubble, cord, belt show, steel, egg, lump, gash, slice,
     delaminate, overinflate, balloon, canvas, blister, inflate, wire, fabric, chunk, peel, strip,
-    knot, golf ball, 80 psi, 90 psi, 100 psi, off rim;
+    knot, golf ball, 80 psi, 90 psi, 100 psi, off rim, ball on, tumor, potato, grapefruit;
     PARTS: off, unhitch, loose, disconnect, detach, let go, sway, fishtail, jackknife, not ~ latch,
-    not ~ lock, whip, pass me, break away, unhook, separate;
+    not ~ lock, whip, pass me, break away, unhook, separate, jump off, come off, pop off, jump,
+    uncouple;
     STICKS: stick, jam, wide open, hang, stay down, stay on floor, to floor, not ~ come up, not ~
     back, not ~ close, not ~ return, not ~ release, not ~ let go, pin, bind, wedge, trap, not ~
     disengage, not ~ cancel, fray, not ~ turn off, not ~ shut off, stay open, floor mat;
@@ -110,13 +114,15 @@ DANGER_EVENTS = """
     frayed;
     SICK: stomach, headache, dizzy, sick, sleepy, nauseous, nausea, drowsy, pass out, faint, woozy,
     lightheaded, light headed, throw up, vomit, queasy, head hurt, groggy, eyes burn, cough, choke,
-    unconscious, head ache, migraine, puke, feel ill, poorly;
+    unconscious, head ache, migraine, puke, feel ill, poorly, head pain, pain head, head pound,
+    nauseated, kid cry;
     RUNS: run, warm up, idle, start, leave on;
     BATTERY HURTS: explode, blow, burst, swell, bulge, bloat, puff, acid, boil, hiss, egg, vent,
     smoke, smell, freeze, crack, split, on fire, steam, fizz, bubble, melt, gas, sulfur, sulphur,
     HEATS, rotten, balloon, leak, spark, arc, gurgle, warp, sizzle, foam, flash, 24v, pop, live,
-    spit, weld;
-    BACKWARD: backward, reverse, wrong way, wrong terminal, wrong post, polarity, crossed;
+    spit, weld, boom, bang;
+    BACKWARD: backward, reverse, wrong way, wrong terminal, wrong post, polarity, crossed, wrong
+    color, mix up, wrong cable, wrong side;
     OPEN UP: open, take, remove, unscrew, loosen, pop, undo, twist, pull, crack, top up, add;
     STILL HOT: hot, boil, bubble, overheat, steam, warm, pressure, scald, gurgle, hiss;
     SHOOTS OUT: shoot out, shoot at, explode, erupt, geyser, blow, spray, boil out, boil over,
@@ -127,9 +133,9 @@ DANGER_EVENTS = """
     NEARLY: nearly, almost, narrowly, close to, about, could, lucky;
     HARM: hit, crash, kill, run over, rear end, crush, wreck, hurt, pin, no control, roll over,
     flip, tip over, off road, into ditch, run ~ into, fell on;
-    WOUNDS: VIOLENT, burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over,
-    run over, pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap,
-    shock, sting, throw, whip, bang, cut off, crush, gash, broke off, go white, numb, puff up,
-    swallow, degloved;
+    WOUNDS: burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over, run over,
+    pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap, shock, sting,
+    throw, whip, bang, cut off, crush, gash, broke off, go white, numb, puff up, swallow, degloved,
+    fall on, fall onto, drop on, come down on, land on, explode, blow up, kick, slam;
     SCALDS: burn, scald, crush, roll over, run over, acid, boil, drop on, cut
 """

@@ -10,57 +10,61 @@ the trade, no source.
 SIGNS = {
     "fire": """
         SMOKES, INSIDE unless cigarette; SMOKES, engine bay; SMOKES, PLACE unless TAIL, SPILLED;
-        SMOKES unless TAIL, SPILLED; flame; in flame; fire, PLACE unless cylinder, order, start, up;
-        on fire; catch fire; into fire; engine fire; electrical fire; battery fire; wiring fire; car
-        fire; van fire; little fire; small fire; fire department; extinguisher unless mount, holder,
-        bracket, keep, expire; ember; GLOWS, HOT METAL unless DISPLAY; GLOWS, WIRES unless DISPLAY;
-        orange glow; spark, WIRES unless SPARK TALK; spark, PLACE unless SPARK TALK; spark fly; arc,
-        WIRES; BURNS, STUFF unless SPILLED, bulb, oil, fan; burn up; burn down; SMELLS, BURNT unless
-        SPILLED, new, oil, ASKS, asking; leak, cigarette; lighter, BURNS; hot, BURNS; sizzle unless
-        ASKS, summer; WIRES, HEATS unless seat, air; hot ~ touch unless seat, air; hot ~ hold; in
-        smoke; thermal runaway; oil, LEAKS, HOT METAL unless gasket, pan, seal; fluid, LEAKS, HOT
-        METAL unless brake, washer; grass, park; rag, engine; smolder; smoulder; alight; ablaze;
-        blaze; inferno; torch, LEAKS; torch, FUEL; weld, FUEL; weld, tank; acetylene; GAS BOTTLE,
-        LEAKS; GAS BOTTLE, HEATS; GAS BOTTLE, hiss; heater, drain, tank; tank, space heater; carpet,
-        HEATS unless seat, vent, SPILLED; outlet, black; socket, black unless ASKS; plate, black;
-        ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse; foil,
-        fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass; WIRES, brown unless
-        color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start, spark;
-        jump start, smoke; house wire, WIRES; speaker wire, fan; battery, thermal; thermal warning;
-        vapor, thick; vapors, shop unless canister, evap; lithium, swell; lithium, puff; pack, puff;
-        puff up, battery; fire crew, cut; leave vehicle, warning
+        SMOKES unless TAIL, SPILLED; flame; in flame; fire, PLACE unless cylinder, order, start, up,
+        ext; on fire; catch fire; into fire; engine fire; electrical fire; battery fire; wiring
+        fire; car fire; van fire; little fire; small fire; fire department; extinguisher unless
+        mount, holder, bracket, keep, expire; ember; GLOWS, HOT METAL unless DISPLAY; GLOWS, WIRES
+        unless DISPLAY; orange glow unless DISPLAY, dash; spark, WIRES unless SPARK TALK; spark,
+        PLACE unless SPARK TALK; spark fly; arc, WIRES; BURNS, STUFF unless SPILLED, bulb, oil, fan,
+        defrost, ice, snow; burn up; burn down; SMELLS, BURNT unless SPILLED, new, oil, ASKS,
+        asking; leak, cigarette; lighter, BURNS; hot, BURNS; sizzle unless ASKS, summer; WIRES,
+        HEATS unless seat, air; hot ~ touch unless seat, air, day, summer, sun, steering; hot ~
+        hold; in smoke; thermal runaway; oil, LEAKS, HOT PART unless gasket, pan, seal; fluid,
+        LEAKS, HOT PART unless brake, washer; grass, park; rag, engine; smolder; smoulder; alight;
+        ablaze; blaze; inferno; torch, LEAKS; torch, FUEL; weld, FUEL; weld, tank; acetylene; GAS
+        BOTTLE, LEAKS; GAS BOTTLE, HEATS; GAS BOTTLE, hiss; heater, drain, tank; tank, space heater;
+        carpet, HEATS unless seat, vent, SPILLED; outlet, black; socket, black unless ASKS; plate,
+        black; ether, weld; cleaner, weld; straw, exhaust; hay, exhaust; rag, exhaust; penny, fuse;
+        foil, fuse; nail, fuse; paper clip, fuse; bigger fuse; wire ~ fuse, bypass; WIRES, brown
+        unless color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start,
+        spark; jump start, smoke; house wire, WIRES; speaker wire, fan; battery, thermal; thermal
+        warning; vapor, thick; vapors, shop unless canister, evap; lithium, swell; lithium, puff;
+        pack, puff; puff up, battery; fire crew, cut; leave vehicle, warning
         """,
     "fuel": """
-        FUEL, SMELLS unless dipstick; FUEL, LEAKS unless conditioning, refrigerant; gas station,
-        SMELLS; FUEL PART, RUINED unless click, tick, ASKS; FUEL PART, LEAKS; raw fuel; raw gas;
-        FUEL, hiss; FUEL, WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT
-        METAL, on; pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def;
-        rainbow, LEAKS; rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump,
-        line open; fuel, bucket; gas, bucket; pump, bucket unless washer, coolant; vapor, eyes;
-        puddle, eyes; tank, puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng, leak
+        FUEL, SMELLS unless dipstick, freshener, freshner, coffee, candle, cologne, wash; FUEL,
+        LEAKS unless conditioning, refrigerant, mower, carb, lawn; gas station, SMELLS; FUEL PART,
+        RUINED unless click, tick, ASKS; FUEL PART, LEAKS; raw fuel; raw gas; FUEL, hiss; FUEL,
+        WETTED unless gauge, light, pedal, strut, door; FUEL, hot pipe; FUEL, HOT METAL, on;
+        pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def; rainbow, LEAKS;
+        rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump, line open; fuel,
+        bucket; gas, bucket; pump, bucket unless washer, coolant; vapor, eyes; puddle, eyes; tank,
+        puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng, leak
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
         BRAKES, NOT STOP unless NOISES; PRESSED, NOT STOP unless ELSE, OTHER PEDAL; not ~ stop
         unless ELSE, PARKED, without, engine, run; VEHICLE, NOT STOP unless ELSE, PARKED; forever ~
-        stop; stop ~ forever unless after, start; stop power; stop distance; red light, through;
-        PRESSED, brake, nothing unless TO START; PRESSED, pedal, nothing unless OTHER PEDAL, TO
-        START; BRAKES, STRENGTH; STRENGTH, slow; reservoir, GONE, drive unless washer; stop,
-        STRENGTH; pump, BRAKES unless vacuum, abs, controller; pump, PRESSED, stop; pump, times;
-        pedal, SOFT unless OTHER PEDAL, mat, pad; brake, SOFT unless pad, ASKS, NOISES; pedal,
-        FLOORED unless OTHER PEDAL, mat; foot, firewall; foot, FLOORED unless wet, gas, cold, heat,
-        rest; BRAKE PART, BREAKS unless light, NOISES, ASKS; BRAKE PART, LEAKS; brake fluid, LEAKS;
-        brake fluid, GONE unless ASKS; brake, fluid, tire; fluid, wheel, LEAKS; brake, lock up;
-        brakes lock; BRAKES, ITSELF unless light; line, BREAKS, pump; PARK BRAKE, to stop;
-        handbrake, stop; PARK BRAKE, HARM; low air, brake; pad, fall out; brake, only, pump; no
-        breaks; breaks ~ gone; breaks ~ fail; ditch, stop; wall, stop unless start; slam, ITSELF
-        unless door, window; BODGE, brake line; BODGE, BRAKE PART; BODGE, BRAKES unless light, lamp,
-        pad; line, vise grip; hard line, BODGE; power steering fluid, reservoir; steering fluid,
-        brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one ~ brake, get
-        home; clamp, line, brake; pump, nothing, hit; BRAKES, hit, wall; brakes grab, spin; BRAKES,
-        grab, ITSELF; pedal, stuck under; foot, stuck, pedal; BRAKES, spun; wheel lock, bend; wheel,
-        lock up, bend; wheel, locked up, corner; stop, crash into; crash, hedge; footbrake, nothing;
-        foot brake, nothing
+        stop; stop ~ forever unless after, start; stop power; stop distance unless ASKS; red light,
+        through; PRESSED, brake, nothing unless TO START; PRESSED, pedal, nothing unless OTHER
+        PEDAL, TO START; BRAKES, STRENGTH; STRENGTH, slow; reservoir, GONE, drive unless washer;
+        stop, STRENGTH; pump, BRAKES unless vacuum, abs, controller; pump, PRESSED, stop; pump,
+        times; pedal, SOFT unless OTHER PEDAL, mat, pad, carpet; brake, SOFT unless pad, ASKS,
+        NOISES; pedal, FLOORED unless OTHER PEDAL, mat, tear; foot, firewall; foot, FLOORED unless
+        wet, gas, cold, heat, rest; BRAKE PART, BREAKS unless light, NOISES, ASKS; BRAKE PART,
+        LEAKS; brake fluid, LEAKS; brake fluid, GONE unless ASKS; brake, fluid, tire; fluid, wheel,
+        LEAKS; brake, lock up; brakes lock; BRAKES, ITSELF unless light; line, BREAKS, pump; PARK
+        BRAKE, to stop; handbrake, stop; PARK BRAKE, HARM; low air, brake; pad, fall out; brake,
+        only, pump; no breaks; breaks ~ gone; breaks ~ fail; ditch, stop; wall, stop unless start;
+        slam, ITSELF unless door, window; BODGE, brake line; BODGE, BRAKE PART; BODGE, BRAKES unless
+        light, lamp, pad; line, vise grip; hard line, BODGE; power steering fluid, reservoir;
+        steering fluid, brake; oil, brake reservoir; metal to metal; pads ~ gone; pads ~ metal; one
+        ~ brake, get home; clamp, line, brake; pump, nothing, hit; BRAKES, hit, wall; brakes grab,
+        spin; BRAKES, grab, ITSELF; pedal, stuck under; foot, stuck, pedal; BRAKES, spun; wheel
+        lock, bend; wheel, lock up, bend; wheel, locked up, corner; stop, crash into; crash, hedge;
+        footbrake, nothing; foot brake, nothing; stop, nothing there; stop, nothing happen unless TO
+        START, ELSE; brake, FLOORED unless pad, NOISES, light, rotor, mat; BRAKES, hand one; nothing
+        there, pedal; brake, all way down unless window, pad
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -70,34 +74,39 @@ SIGNS = {
         traction, cruise; wheel, in hand; free play, turn; DARTS, TOWARD; STEERING, ITSELF unless ON
         WHEEL; wheel, not follow; STEER PART, wiggle; STEER PART, play unless light; BODGE, STEER
         PART; STEER PART, fall off; STEER PART, came off; STEER PART, LEAKS, HOT METAL; steering
-        hose, header
+        hose, header; wheel, tight, ON ROAD unless NUTS, bolt; turn, before, tire; steering lock, ON
+        ROAD; steering, lock ~ up; BODGE, steering unless ON WHEEL; bolt, fall, steering; wheel,
+        turn, nothing happen unless TO START, key; steering, no assist; wheel, fight back
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
         LINE unless SMALL WIRE; isolation fault; ELECTRIC, CRASHED; electric, CRASHED unless window,
         seat; ELECTRIC, HURTS unless mileage, mpg, ASKS, fan, range, heater; HIGH PART, TAMPER
-        unless ASKS, fan, filter; SHOCKS unless ASKS; shock, charge unless absorber, ASKS; shock,
-        car body; CHARGES, CHARGE HURTS unless phone, usb; interlock; glove, hybrid unless box,
-        compartment; hybrid, lid; wait, disconnect; 300 volt; 400 volt; 800 volt; 300v; 400v; 600
-        volt; water, battery box; mist, electric; ELECTRIC, mist; ELECTRIC, water, box; cut, ev
-        unless ASKS; open, pack unless ASKS; no glove, pack; glove, rated unless ASKS; cable, bare,
-        rain; charge, bare wire
+        unless ASKS, fan, filter; SHOCKS unless ASKS, door, sock, sweater, static, dry; shock,
+        charge unless absorber, ASKS; shock, car body; CHARGES, CHARGE HURTS unless phone, usb;
+        interlock; glove, hybrid unless box, compartment; hybrid, lid; wait, disconnect; 300 volt;
+        400 volt; 800 volt; 300v; 400v; 600 volt; water, battery box; mist, electric; ELECTRIC,
+        mist; ELECTRIC, water, box; cut, ev unless ASKS; open, pack unless ASKS; no glove, pack;
+        glove, rated unless ASKS; cable, bare, rain; charge, bare wire; charge, crackle; flood,
+        charge, HURTS
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
-        LOOKS; bag, TAMPER, steering wheel; bag, seat, VIOLENT; side bag; AIRBAG, TAMPER unless
-        bulb, recall; yellow, LINE, TAMPER unless SMALL WIRE; yellow, LINE, AIRBAG PLACE unless
-        SMALL WIRE; clock spring, TAMPER; clockspring unless ASKS; steering wheel, TAMPER, battery;
-        resistor, bag; hammer, crash sensor; hit, crash sensor; seat curtain; wheel pad, TAMPER;
-        yellow, LINE, under seat; bag, plug, TAMPER; 9 volt, seat; crash, curtains; bag, face down;
-        yellow connector, TAMPER; bag wires
+        LOOKS, trunk, cargo, shade; bag, TAMPER, steering wheel; bag, seat, VIOLENT; side bag;
+        AIRBAG, TAMPER unless bulb, recall, costume, halloween; yellow, LINE, TAMPER unless SMALL
+        WIRE; yellow, LINE, AIRBAG PLACE unless SMALL WIRE; clock spring, TAMPER; clockspring unless
+        ASKS; steering wheel, TAMPER, battery; resistor, bag; hammer, crash sensor; hit, crash
+        sensor; seat curtain; wheel pad, TAMPER; yellow, LINE, under seat; bag, plug, TAMPER; 9
+        volt, seat; crash, curtains; bag, face down; yellow connector, TAMPER; bag wires
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
         belt, bolt, off; seat, SEAT FAILS unless SEAT TALK, conditioning, AIRBAG, lamp, kid, belt,
         coin, change; child seat, BREAKS unless lamp, light; car seat, anchor; isofix, BREAKS; seat,
         slide back; seat, slide backward; seat, slide ~ accelerate; seat, slide ~ drive; seat, slide
-        ~ brake; belt, not hold, CRASHED; belt, not ~ hold me; belt, lock round; belt, keep tighten
+        ~ brake; belt, not hold, CRASHED; belt, not ~ hold me; belt, lock round; belt, keep tighten;
+        belt, not ~ click unless drive belt, chime; belt, knot; belt, not ~ latch; belt, kid, BELT
+        FAILS unless sticky, ice cream, drive
         """,
     "wheel": """
         WHEEL, OFF unless WHEEL DRESS; NUTS, UNTIGHT unless WHEEL DRESS; sidewall, BURSTS; TIRE,
@@ -109,7 +118,8 @@ SIGNS = {
         nut, hub cap; nut, hubcap; find ~ nut; bolt hole, metal; wheel, click, bolt; tire, crack,
         highway; tire, years old unless ASKS; old tire, highway; tire, from 2003; tire, fender,
         bang; wheel, fender, bang; spring, cut, tire; sidewall, bulge; bulge, side, tire; buldge,
-        tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel, overtook
+        tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel, overtook;
+        finger tight; hand tight unless cap, filter, drain, oil, ASKS
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -118,7 +128,9 @@ SIGNS = {
         acceleration; keep speeding; keep accelerate; RACES, NOT STOP; RACES, brake unless shake,
         noise, light; RACES, into; RACES, reverse, put; lunge, light; runaway; pull forward, brake;
         RACES, foot off; push forward, brake; rev, stay; rev, top; rev ~ climb; full revs; drive ~
-        into, shop; drive ~ into, wall; drive ~ into, house; drive ~ into, store
+        into, shop; drive ~ into, wall; drive ~ into, house; drive ~ into, store; RACES, not ~ quit
+        unless blower, wiper, radio; RACES, not ~ shut unless blower, wiper, door; not ~ shut off,
+        rev; not ~ turn off, rev; rev, moon; race, start, quit
         """,
     "raised vehicle": """
         LIFT, BENEATH unless OTHER LIFT, fit; LIFT, BREAKS unless OTHER LIFT; jack, hiss; off jack;
@@ -128,7 +140,8 @@ SIGNS = {
         forklift, BENEATH; walk under; under, shift unless gear, transmission, lever; lean, under;
         nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock unless chair,
         crawler; rack, rock; floor, collapse; four poster; lift, floor, collapse; four post, crack;
-        LIFT, creep; LIFT, creep down; arms, creep; cab, tilt, BENEATH; tilt, fall, underneath
+        LIFT, creep; LIFT, creep down; arms, creep; cab, tilt, BENEATH; tilt, fall, underneath;
+        slide off, BENEATH; post, slide off; lean, underneath; fall off, post
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
@@ -140,89 +153,98 @@ SIGNS = {
         reverse, ITSELF; start in gear; chock it unless ASKS; roll, fence; drive, go backward; drive
         ~ backward; roll, gate; MOVES, pin; MOVES, gate; creep off; roll ~ over; go forward,
         reverse; shift ~ forward, pedestrian; into, pedestrian; PARK BRAKE, FAILS unless light,
-        noise; handbrake, let go; handbrake, roll; roll down, drive, kids
+        noise; handbrake, let go; handbrake, roll; roll down, drive, kids; roll, ITSELF unless
+        window, seat, shade, wiper, door, sunroof; roll ~ down, in park; move alone; roll alone;
+        jump in gear; jump into gear; screwdriver, start; in park, roll; MOVES, in park unless
+        window, seat, mirror, wiper, shift, out park, shifter, lever, not; roll ~ down, driveway
         """,
     "water": """
-        WATERS, CARRIES unless carb, lawn, mower, ASKS, leak; car, float; van, float; water, up to,
-        door; water, up to, seat; water, rise, inside; ice, give way; FLOODED, drive unless carb,
-        lawn, mower, ASKS, crank; drive into, water; drive through, water; flood, stuck
+        WATERS, CARRIES unless carb, lawn, mower, ASKS, leak, hubcap; car, float; van, float; water,
+        up to, door; water, up to, seat; water, rise, inside; ice, give way; FLOODED, drive unless
+        carb, lawn, mower, ASKS, crank; drive into, water; drive through, water; flood, stuck
         """,
     "exhaust gas": """
         exhaust, INDOORS unless rattle, drone, hanger, tip, noise, filter; fume, INDOORS unless
         canister, evap, paint; fume, SICK; full, fume; fill, fume; fill, exhaust unless filter,
-        fluid; full, exhaust unless filter, system; SMELLS, SICK unless coolant; exhaust, SICK;
-        exhaust, SMELLS unless egg, sulfur, sulphur, tip, white; tailpipe, SMELLS, INDOORS;
-        tailpipe, BREAKS, INDOORS; RUNS, CLOSED unless opener, remote, program; SICK, TRAVELS; kid,
-        SICK unless vent; monoxide; co alarm; co meter; faint, wheel; co detector; leave, RUNS,
-        garage; sleep, engine; idle, garage unless rough; snow, tailpipe; hose, exhaust; hose,
-        tailpipe; cheek, red; red cheeks; engine on, faint; motor on, faint; leave, idle, warm; van,
-        idle, asleep; asleep, engine; RUNS, garage, door; SICK, RUNS unless smooth; SICK, van;
-        generator, inside; generator, camper; generator, trailer; generator, horse; wheeze; breathe,
-        paint; mask, paint unless ASKS; isocyanate; booth, mask; hard ~ breathe
+        fluid; full, exhaust unless filter, system; SMELLS, SICK unless coolant, clean, dog;
+        exhaust, SICK; exhaust, SMELLS unless egg, sulfur, sulphur, tip, white; tailpipe, SMELLS,
+        INDOORS; tailpipe, BREAKS, INDOORS; RUNS, CLOSED unless opener, remote, program; SICK,
+        TRAVELS; kid, SICK unless vent, clean, mess, carpet, high heaven, carsick; monoxide; co
+        alarm; co meter; faint, wheel; co detector; leave, RUNS, garage; sleep, engine; idle, garage
+        unless rough; snow, tailpipe; hose, exhaust; hose, tailpipe; cheek, red; red cheeks; engine
+        on, faint; motor on, faint; leave, idle, warm; van, idle, asleep; asleep, engine; RUNS,
+        garage, door; SICK, RUNS unless smooth; SICK, van unless clean, mess, carpet, seat, high
+        heaven; generator, inside; generator, camper; generator, trailer; generator, horse; wheeze;
+        breathe, paint; mask, paint unless ASKS; isocyanate; booth, mask; hard ~ breathe; co
+        monitor; head, pain, TRAVELS unless ASKS
         """,
     "battery": """
-        battery, BATTERY HURTS unless SMALL BATTERY; acid, BODY; acid, LEAKS; acid, bubble; acid,
-        boil; acid, charger; swell, charger; balloon, charger; cells, eye; JUMPS, BACKWARD; wrench,
-        terminal unless ASKS; wrench, battery unless ASKS; charge, sulfur; charge, hiss; hiss,
-        smell; ring, post; ring, terminal unless ASKS; ring, positive; metal ~ across, battery;
-        tool, across; spill, battery; battery, jeans; battery, clothes; battery, itch; acid, itch;
-        overcharge, boil; battery, boil; rotten egg, boil
+        battery, BATTERY HURTS unless SMALL BATTERY, cleaner; acid, BODY; acid, LEAKS unless
+        cleaner; acid, bubble; acid, boil; acid, charger; swell, charger; balloon, charger; cells,
+        eye; JUMPS, BACKWARD; wrench, terminal unless ASKS; wrench, battery unless ASKS; charge,
+        sulfur; charge, hiss; hiss, smell; ring, post; ring, terminal unless ASKS; ring, positive;
+        metal ~ across, battery; tool, across; spill, battery; battery, jeans; battery, clothes;
+        battery, itch; acid, itch; overcharge, boil; battery, boil; rotten egg, boil; battery, in
+        eye; liquid, battery, BODY; battery, boom
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
         SHOOTS OUT unless nozzle, washer, ASKS, air, warm, cold; scald; CAPS, OPEN UP, STILL HOT;
-        CAPS, BLOWS OFF unless hub, ASKS; hose, steam; FLUID, SPLASHES, BODY unless seat; freeze,
-        HANDS, FLUID; burn, BODY, COOLANT; grease gun, HANDS; refrigerant, HANDS; high pressure,
-        HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank, bulge; swallow;
-        drink, FLUID; drank, FLUID; lick, antifreeze; dog, antifreeze; cat, antifreeze; kid,
-        antifreeze; taste, antifreeze
+        CAPS, BLOWS OFF unless hub, ASKS; hose, steam; FLUID, SPLASHES, BODY unless seat, washer,
+        glass; freeze, HANDS, FLUID; burn, BODY, COOLANT; grease gun, HANDS; refrigerant, HANDS;
+        high pressure, HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank,
+        bulge; swallow; drink, FLUID; drank, FLUID; lick, antifreeze; dog, antifreeze; cat,
+        antifreeze; kid, antifreeze; taste, antifreeze; in eye unless keep, bird, sun, twinkle,
+        visor, hair, flop, light, headlight
         """,
     "crushing": """
-        MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle; TURNING, HANDS unless
-        seat; spring compressor unless where, rent, price; compress, spring, slip; spring, shoot;
-        spring, VIOLENT unless clip, seat, leaf, sag, corner; torsion bar, VIOLENT; snap ring, fly;
-        spring, still load; spring, tension; strut nut; fan blade, BREAKS; start itself, BODY;
-        press, VIOLENT unless pedal, button; grinder, VIOLENT; TURNING, scarf; TURNING, hair; shaft,
-        BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~ hand, MOVING; finger, shut, door;
-        finger, slider; sleeve, pull; sleeve, belt; pull in, belt; power close, finger; keep
-        closing, finger
+        MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle, fabric, cloth, ice cream,
+        lining; TURNING, HANDS unless seat; spring compressor unless where, rent, price; compress,
+        spring, slip; spring, shoot; spring, VIOLENT unless clip, seat, leaf, sag, corner, ASKS;
+        torsion bar, VIOLENT; snap ring, fly; spring, still load; spring, tension; strut nut; fan
+        blade, BREAKS; start itself, BODY; press, VIOLENT unless pedal, button; grinder, VIOLENT;
+        TURNING, scarf; TURNING, hair; shaft, BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~
+        hand, MOVING; finger, shut, door; finger, slider; sleeve, pull; sleeve, belt; pull in, belt;
+        power close, finger; keep closing, finger; torch, spring; rear up, BENEATH; rear up, under
         """,
     "open on the road": """
-        HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad; safety
-        catch; DOORS, OPENS, ON ROAD unless ASKS, wind, noise; DOORS, fly open; PANE, BLOWS OFF
-        unless ASKS, washer, wiper, nozzle; PANE, pop out; DOORS, OPENS, kid unless lock release;
-        PANE, explode; PANE, shatter; windshield, fly out; windshield, flew; body mount, door; dor
-        pop, freeway; door, pop open, freeway
+        HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad, prop, prop
+        rod; safety catch; DOORS, OPENS, ON ROAD unless ASKS, wind, noise, molding, moulding, creak,
+        rattle, squeak, trim; DOORS, fly open; PANE, BLOWS OFF unless ASKS, washer, wiper, nozzle,
+        creak, rattle, noise; PANE, pop out; DOORS, OPENS, kid unless lock release; PANE, explode;
+        PANE, shatter; windshield, fly out; windshield, flew; body mount, door; dor pop, freeway;
+        door, pop open, freeway; HOOD, BODGE unless insulation, pad, stripe, sticker; PANE, cave in
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
         trailer, no light, night; trailer, no light, drive; hook, glass; hook, fly; strap, snap
         unless child, hinge, check; drive shaft, fall out; driveshaft, fall; drive shaft, freeway;
-        chain, only, boat; only thing hold; hitch, only, chain; axle, fall
+        chain, only, boat; only thing hold; hitch, only, chain; axle, fall; safety rope, hold;
+        safety chain, hold; hook, jump, trailer
         """,
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
         GO DARK, BUSY; NOT SEE, road; NOT SEE, windshield; not ~ see out; not ~ see anything; NOT
-        SEE, WEATHER; wiper, VIOLENT, WEATHER; wiper, FAILS, WEATHER; wiper, stop, WEATHER; block
-        view
+        SEE, WEATHER; wiper, VIOLENT, WEATHER unless blade; wiper, FAILS, WEATHER; wiper, stop,
+        WEATHER; block view
         """,
     "quits in traffic": """
         DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen; engine cut, BUSY; motor
         cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE
         """,
     "harm": """
-        NEARLY, HARM unless mile; HANDS, WOUNDS unless ASKS, HAND TALK; foot, SCALDS; feet, SCALDS;
-        finger, no; fingertip, no; hospital; ambulance; emergency room; kid, lock in; kid, stick in;
-        kid, inside, lock; kid, trap; kid, HARM; bleed, BODY unless brake, BRAKES; not ~ breathe;
-        not ~ wake; unconscious; pass out; faint unless smell, noise, sound, light, line; not ~
-        answer, under; swallow, FLUID; lung; chest, tight; choke, BODY; trap, under; throw, BODY
-        unless rod, code, switch; asbestos; end it, hose; kill ~ myself; end it all; between, wall,
-        bumper; pin, against; pin, under; hit, head; crush, BODY; belt, neck; belt, throat; window,
-        neck; kid, windows up; kid, shut in; kid, hot sun; kid, latch; kid, boot; kid, trunk; kid,
-        hot car; kid, cook; kid, keys inside; hot, sun, lock in; swallow unless pride, bird; got
-        hit; dust, air hose; blow, dust, drum; blow, dust, brake; hold ~ plug wire; hold, coil wire;
-        itchy skin; pedestrian unless ASKS, warning, sensor; poison; wheeze; breathing problem;
-        choke ~ dust; seizure; siezure; heart attack; collapse, customer unless seat; fall,
-        underneath
+        NEARLY, HARM unless mile, insurance; HANDS, WOUNDS unless ASKS, HAND TALK; LIMBS, VIOLENT
+        unless ASKS, HAND TALK; foot, SCALDS; feet, SCALDS; finger, no; fingertip, no; hospital;
+        ambulance; emergency room; kid, lock in; kid, stick in; kid, inside, lock; kid, trap; kid,
+        HARM; bleed, BODY unless brake, BRAKES; not ~ breathe; not ~ wake; unconscious; pass out;
+        faint unless smell, noise, sound, light, line; not ~ answer, under; swallow, FLUID; lung;
+        chest, tight; choke, BODY; trap, under; throw, BODY unless rod, code, switch; asbestos; end
+        it, hose; kill ~ myself; end it all; between, wall, bumper; pin, against; pin, under; hit,
+        head; crush, BODY; belt, neck; belt, throat; window, neck; kid, windows up; kid, shut in;
+        kid, hot sun; kid, latch; kid, boot; kid, trunk; kid, hot car; kid, cook; kid, keys inside;
+        hot, sun, lock in; swallow unless pride, bird; got hit; dust, air hose; blow, dust, drum;
+        blow, dust, brake; hold ~ plug wire; hold, coil wire; itchy skin; pedestrian unless ASKS,
+        warning, sensor; poison; wheeze; breathing problem; choke ~ dust; seizure; siezure; heart
+        attack; collapse, customer unless seat; fall, underneath
         """,
 }

@@ -17,9 +17,9 @@ DANGER_SUBJECTS = """
     firefighter, guys, boss, foreman, bloke, chap, fella, lady, nan;
     PLACE: hood, bonnet, dash, dashboard, bay, compartment, cabin, inside, interior, vent, WIRES,
     wheel, brake, battery, radio, column, console, seat, under, underneath, beneath, alternator,
-    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, cab, motor, turbo;
-    INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, cab, hood, bonnet,
-    steering column;
+    floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, motor, turbo;
+    INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, hood, bonnet, steering
+    column;
     WIRES: wire, cable, harness, fuse, fusebox, connector, terminal, relay, strap, plug, outlet,
     charger, electrical, insulation, switch, socket, cord, charge port, circuit, loom;
     HOT METAL: underneath, beneath, catalytic, converter, cat, exhaust, manifold, turbo, rotor,
@@ -36,13 +36,14 @@ DANGER_SUBJECTS = """
     BRAKES: brake, stopper, binder, anchor, footbrake, foot brake;
     BRAKE PART: brake shoe, brake line, brake hose, brake pipe, brake pedal, caliper, master
     cylinder, wheel cylinder, drum, rotor, brake disc, brake cable, brake booster, pedal bracket,
-    break line, break hose, break fluid, break pedal;
+    break line, break hose, break fluid, break pedal, brake juice, brake liquid, brake oil;
     PARK BRAKE: handbrake, hand brake, parking brake, e brake, emergency brake;
     STEERING: steering;
     STEER PART: steering joint, column, tie rod, track rod, ball joint, steering box, steering gear,
     rack, drag link, pitman arm, idler arm, knuckle, steering shaft, coupler, rag joint, control
     arm, wishbone, radius arm, trailing arm, intermediate shaft, lower arm, steering arm, front end,
-    track rod end, tie rod end, power steer hose;
+    track rod end, tie rod end, power steer hose, lca, lower control arm, steering knuckle, steering
+    bolt;
     TOWARD: oncoming, traffic, shoulder, ditch, lane, median, guardrail, itself;
     WHEEL: wheel, hub, nearside wheel, offside wheel;
     NUTS: lug, lugnut, nut, wheel bolt, stud, hub bolt;
@@ -51,9 +52,9 @@ DANGER_SUBJECTS = """
     prop shaft, propshaft, u joint, universal joint, half shaft, perch, tower, control arm,
     wishbone, hitch, coupler, tow bar, tow hook, carrier bearing, spindle, leaf spring, trailing
     arm, flywheel, weld, tongue, fifth wheel, safety chain, ball mount, gooseneck, radius arm,
-    engine mount, shackle, spare tire, roof box, engine drop, engine fall, bumper drag, tow strap,
+    shackle, spare tire, roof box, engine drop, engine fall, bumper drag, tow strap,
     tow rope, tow chain, chain, recovery strap, winch cable, winch rope, strap, drawbar;
-    TOWED: trailer, fifth wheel, gooseneck, camper, caravan;
+    TOWED: trailer, fifth wheel, gooseneck, camper, caravan, trailer hook, trailer tongue;
     VEHICLE: car, van, it, rig, motorhome, bus, tractor, lorry, forklift, quad, atv;
     GAS PEDAL: throttle, gas pedal, accelerator, cruise;
     PARKED: parked, in p, to p, PARK BRAKE, slope, incline, driveway;
@@ -64,11 +65,12 @@ DANGER_SUBJECTS = """
     bridge, tunnel, ramp;
     LIFT: jack, hoist, lift, two post, four post, stand, ramp, block, brick, cinder, cinderblock,
     stump, log, crane, cherry picker, forklift, engine hoist, chain hoist, sill, spare tire, wheel
-    rim, poster, poster arm, two poster, lift arm;
+    rim, poster, poster arm, two poster, lift arm, post pad, lift pad;
     BENEATH: under it, under car, under van, underneath, beneath, under me, go under, work under,
     get under, lie under, while under, crawl, slide under, on me, in air, under there, onto, me
-    under, safe;
-    HOOD: hood, bonnet, second catch, secondary catch, secondary latch;
+    under, safe, beneath it;
+    HOOD: hood, bonnet, second catch, secondary catch, secondary latch, front lid, engine lid,
+    bonnet catch;
     LIDS: hood, bonnet, liftgate, tailgate, hatch, trunk lid, bootlid, boot lid, decklid;
     DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS, hatch door,
     rear door, side door, passenger door, sliding door;
@@ -92,10 +94,11 @@ DANGER_SUBJECTS = """
     wall box, extension cord, charge station, evse, charge handle, outlet, inlet;
     AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
     pre tensioner, belt tensioner, side curtain, inflator, curtain, live bag, undeployed, air bag
-    module;
-    AIRBAG PLACE: seat, column, clock spring, steering wheel, clockspring, dash, pillar, horn pad;
-    INDOORS: full, inside, cabin, cab, in car, in van, interior, vent, passenger, window, heater,
-    floor, seat, hatch, tailgate, trunk, sleeper, camper, come in, kid, topper;
+    module, driver bag, passenger bag, knee bag, door bag;
+    AIRBAG PLACE: seat, column, clock spring, steering wheel, clockspring, dash, pillar, horn pad,
+    under seat;
+    INDOORS: full, inside, cabin, in car, in van, interior, vent, passenger, window, heater, floor,
+    seat, hatch, tailgate, trunk, sleeper, camper, come in, kid, topper;
     CLOSED: closed garage, shut garage, garage closed, garage with door, garage door, inside garage,
     indoors, closed shop, enclosed, attached garage, snow bank, snowbank, in garage, shut shop,
     closed bay, door shut, doors closed, door down, ventilation, tent;
@@ -111,10 +114,11 @@ DANGER_SUBJECTS = """
     solvent, thinner;
     TURNING: fan, pulley, drive belt, serpentine belt, flywheel, winch, driveshaft, shaft,
     alternator belt, fan belt, pto, grinder, drill;
-    HANDS: child, fingertip, hand, finger, leg, thumb, wrist, face, eye, skin, knuckle, myself,
-    apprentice, kid, mechanic, somebody, someone, toe, tech, sleeve, chest, elbow, lap, arm, scarf,
-    ponytail, palm, cheek, throat, neck, head, lung, dad, brother, uncle, grandad, grandpa, mum,
-    lad, ear, mouth, teeth, hair;
+    HANDS: LIMBS, child, myself, apprentice, kid, mechanic, somebody, someone, tech, dad, brother,
+    uncle, grandad, grandpa, mum, lad;
+    LIMBS: fingertip, hand, finger, leg, thumb, wrist, face, eye, skin, knuckle, toe, sleeve, chest,
+    elbow, lap, arm, scarf, ponytail, palm, cheek, throat, neck, head, lung, ear, mouth, teeth,
+    hair;
     TIPPER: dump bed, tipper, tip bed, dump body, tipper body, bucket, loader;
     GAS BOTTLE: gas bottle, gas cylinder, cylinder gas, oxygen bottle, propane tank, propane bottle,
     welding bottle, lpg tank;
@@ -127,5 +131,9 @@ DANGER_SUBJECTS = """
     BODGE: garden hose, speaker wire, household wire, house wire, lamp cord, duct tape, electrical
     tape, zip tie, cable tie, vise grip, coat hanger, jb weld, epoxy, super glue, hose clamp, rubber
     hose, compression fitting, patch, glue, string, rope, wire up, hold ~ wire, tie up, tape up,
-    tape over, penny, foil, gum
+    tape over, penny, foil, gum, with wire, with rope, with string, tie knot, bungee, ratchet strap,
+    nail, twine, baling wire, bailing wire, haywire, shoelace, zip tied, tie ~ rope, tie ~ wire,
+    stick ~ nail, bubble gum, fishing line, bolt cut;
+    HOT PART: exhaust, manifold, turbo, catalytic, converter, cat, downpipe, header, hot engine, hot
+    pipe, hot metal, hot motor
 """

@@ -14,14 +14,19 @@ HARMLESS = {
         arrest, spark test, smoker, weak spark, glow plug, burn question, burn in, smoke deal, flame
         job, fire extinguisher, fire sale, fire insurance, campfire smell, fire resistant, flame
         resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
-        house wiring, charger pad, oil spot, carbon fibre, carbon fiber; smoke + odor, side, marker,
-        lens, glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test,
-        tester, machine, detector, alarm, smell
+        house wiring, charger pad, oil spot, carbon fibre, carbon fiber, not melt, barn catch fire,
+        house catch fire, barn fire, house fire, fire ext, smoke hot, smokin hot, smoke system,
+        smoke front turn, smoke lighter, campfire, fire pit, fireplace, fire department shirt,
+        firewood, fire station, firehouse, fire alarm, smoke ~ brisket, smoke rib, smoke meat, smoke
+        ~ ribs, on fire at work, on fire lately, on fire today; smoke + odor, side, marker, lens,
+        glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test, tester,
+        machine, detector, alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
         mower, shirt smell, clothes smell, recall letter, brake cleaner, carb cleaner, fuel leak
-        recall; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
+        recall, petrol station coffee, station coffee, gas station coffee, gas station food, gas
+        money; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
@@ -33,22 +38,22 @@ HARMLESS = {
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock to
         lock, wheel lock key, wheel lock miss, steering pump, steering fluid, guide line, gear
-        lever, shift lever
+        lever, shift lever, reverse picture, camera line, not move with steer
         """,
     "high voltage": """
         shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
-        price, burn orange, orange peel, orange stripe, hybrid battery fan, orange not yellow,
-        static, door handle
+        price, burn orange, orange peel, orange stripe, hybrid battery fan, orange not yellow
         """,
     "airbag": """
-        air bag suspension, air bag spring, airbag suspension, test light, test lamp
+        air bag suspension, air bag spring, airbag suspension, test light, test lamp, trunk curtain,
+        curtain trunk, window curtain, curtain rod
         """,
     "restraint": """
-        not fold, not move, seat cover, not slide
+        not fold, not move, seat cover, not slide, not go back, not go forward
         """,
     "wheel": """
         center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel, blow out
-        sale, blowout sale
+        sale, blowout sale, not come off, not come loose, not come down
         """,
     "runaway": """
         throttle body, pads, runaway truck ramp, truck ramp
@@ -56,10 +61,11 @@ HARMLESS = {
     "raised vehicle": """
         lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
         lift door, lift to close, lift pump, valve lift, stand on, kit install, fifth jump, third
-        jump, gear jump, bolt in block, lift off
+        jump, gear jump, bolt in block, lift off, tire winch, spare winch
         """,
     "rolling": """
-        roll away tool, rollaway, not come out, not go into, hold open, not start, carpark, car park
+        roll away tool, rollaway, not come out, not go into, hold open, not start, carpark, car
+        park, hubcap roll, cap roll
         """,
     "exhaust gas": """
         sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket, carbon
@@ -73,13 +79,22 @@ HARMLESS = {
         steam ~ after rain
         """,
     "crushing": """
-        start fine
+        start fine, last foot, first foot
         """,
     "broken frame": """
-        frame rail size, rust proof, rust inspection, winch rust, check strap, flex pipe, wiper arm,
-        spindle motor
+        frame rail size, rust proof, rust inspection, winch rust, check strap, wiper arm, spindle
+        motor, tire winch, spare winch, timing chain, timming chain
+        """,
+    "open on the road": """
+        not pop, not open
+        """,
+    "water": """
+        hubcap roll ~ ditch
         """,
     "harm": """
-        child lock, child seat, throw up, ambulance conversion, crush sleeve, ambulance cabinet
+        child lock, child seat, throw up, ambulance conversion, crush sleeve, ambulance cabinet,
+        ambulance chaser, heart attack see, heart attack bill, heart attack price, kill me with,
+        kill time, die laugh, back pain, heartburn, price nearly kill, price almost kill, bill
+        nearly kill, bill almost kill, price about kill, estimate nearly kill
         """,
 }

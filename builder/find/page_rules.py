@@ -30,6 +30,7 @@ from builder.find.ranking import (
 )
 from builder.find.safety import ANY_WORDS, MOST_ANY, MOST_LINES, NEAR, TAKEN_OUT
 from builder.find.search_query import LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
+from builder.find.shorthand import SHORTHAND
 from builder.find.symptom_index import OWN, UNSAID
 from builder.find.word_forms import ENDINGS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
@@ -68,6 +69,7 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "volts": {"written": VOLTS, "meanings": VOLTAGES, "nominal": NOMINAL},
         "readings": READINGS,
         "longestQuery": LONGEST_QUERY,
+        "shorthand": SHORTHAND,
         "oppositeCredit": OPPOSITE_CREDIT,
         "clearCredit": CLEAR_CREDIT,
         "partCredit": PART_CREDIT,
@@ -92,6 +94,7 @@ def _strength_points() -> Mapping[str, Any]:
         "eachEveryday": strength.EACH_EVERYDAY,
         "asked": strength.ASKED,
         "short": strength.SHORT,
+        "offTitle": strength.OFF_TITLE,
         "loneMissing": strength.LONE_MISSING,
         "eachErrand": strength.EACH_ERRAND,
     }

@@ -34,7 +34,7 @@ PLAIN_FORMS = {
     "come": "came",
     "creep": "crept",
     "drive": "driven drove",
-    "fall": "fallen fell",
+    "fall": "fallen fel fell",
     "fly": "flew flies flown flung",
     "forget": "forgot forgotten",
     "freeze": "froze frozen",

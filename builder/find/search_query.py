@@ -12,6 +12,7 @@ from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
 from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.shorthand import write_out
 from builder.find.spelling import edit_distance, is_usual_slip, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
 from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
@@ -29,6 +30,11 @@ READINGS = (
     (r"(?<![a-z0-9_.,-])[0-9]{2,4} ?(?:ma|milli ?amps?)(?![a-z])", "parasitic drain"),
     (r"(?<![a-z0-9_.,-])1[1-4][0-9] ?(?:deg(?:rees)? )?c(?![a-z0-9])", "overheats"),
     (r"(?<![a-z0-9_.,-])2[3-7][0-9] ?(?:deg(?:rees)? )?f(?![a-z0-9])", "overheats"),
+    (
+        r"(?<![a-z0-9_.,-])(?:0?[.,][0-9]{1,2}|1[.,][0-9]) ?a(?:mp(?:ere)?s?)?(?![a-z])",
+        "parasitic drain",
+    ),
+    (r"vents?[a-z ]{0,20}[6-9][0-9] ?(?:deg(?:rees)? )?f(?![a-z])", "vent blows warm"),
     (_TRIM + r"(?:[-−–]|minus) ?[1-9][0-9](?![0-9])", "running rich"),
     (_TRIM + r"(?:[+]|plus) ?[1-9][0-9](?![0-9])", "running lean"),
 )
@@ -62,7 +68,7 @@ def parse_query(asked: str, index: SymptomIndex) -> SearchQuery:
     vehicle, rest = read_vehicle_number(asked)
     codes, rest = read_written_codes(rest)
     readings, rest = _put_readings_in_words(rest)
-    typed = split_words(rest)[:LONGEST_QUERY]
+    typed = write_out(split_words(rest))[:LONGEST_QUERY]
     spelled = _spell(typed, index.vocabulary, finished=rest != rest.rstrip())
     make, model, words = read_vehicle_name(spelled.words, index.vehicles, index.vocabulary.spoken)
     bare, years, words = read_bare_codes_and_years(

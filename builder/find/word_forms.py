@@ -13,8 +13,9 @@ from functools import cache
 from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
 
 # What comes off the end of a word, in this order, and what is put in its place: plural; -ing, -ed,
-# -ly, -ness, -ment; -ion; our for or; -e; a doubled last letter. A light stemmer of our own for
-# English: the stem need not be a word. `speed` and `need` are no past tense, `string` no `-ing`.
+# -ly, -ness, -ment; -ion; our for or; -e; -in for -ing; a doubled last letter. A light stemmer of
+# our own for English: the stem need not be a word. `speed` and `need` are no past tense, `string`
+# no `-ing`.
 ENDINGS = (
     (r"(mile)s?", "age"),  # or they would be the MIL
     (r"(.*)ies", "y"),
@@ -23,20 +24,22 @@ ENDINGS = (
     (r"(.{3,}[st])ion", ""),
     (r"(.{2,}o)ur", "r"),
     (r"(.{3,})e", ""),
+    (r"(.*[aeiouy].*[^aeiou])in", ""),  # `workin`; behind -e, so that `engin` is an engine still
     (r"(.{2,}(.))\2", ""),
 )
 _ENDINGS = tuple((re.compile(pattern), instead) for pattern, instead in ENDINGS)
 _APOSTROPHES = re.compile("['’‘`´]")
+_LETTERS = re.compile(r"\b([a-z])/([a-z])\b")
 _WORD = re.compile(r"[^\W_]+")
 
 
 def fold_text(text: str) -> str:
-    """Lower case, no accents, no apostrophes."""
+    """Lower case, no accents, no apostrophes; letters about a slash are one word (`a/c`)."""
     plain = _APOSTROPHES.sub("", text)
     if not plain.isascii():
         marked = unicodedata.normalize("NFKD", plain)
         plain = "".join(letter for letter in marked if unicodedata.category(letter)[0] != "M")
-    return re.sub(r"\ba/c\b", "ac", plain.lower())
+    return _LETTERS.sub(r"\1\2", plain.lower())
 
 
 def split_words(text: str) -> list[str]:

@@ -176,9 +176,11 @@
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ brevity, errands, named, has }, entry) {
+  function askedOf({ brevity, errands, named, has, subjectInTitle }, entry) {
     const missing = named.lone - has.lone[entry];
-    return POINTS.asked - brevity * POINTS.short
+    const isTold = named.complaint || !brevity;
+    const isOffTitle = isTold && (named.subject || named.lone) && !subjectInTitle[entry];
+    return POINTS.asked - brevity * POINTS.short + (isOffTitle ? POINTS.offTitle : 0)
       + missing * POINTS.loneMissing + errands * POINTS.eachErrand;
   }
 

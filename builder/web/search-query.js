@@ -9,8 +9,14 @@
   const {
     STOP_WORDS, NEGATIONS, ORDINARY_STEMS, splitWords, stemWord, editDistance, isUsualSlip, nearestWord, splitRunTogether,
   } = baytreeSearch;
-  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery } =
+  const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery, shorthand } =
     baytreeSearchData.rules;
+
+  // shorthand.py
+
+  const words = (text) => text.split(" ").filter(Boolean);
+  const SHORT_FORMS = new Map(Object.entries(shorthand).flatMap(([meant, forms]) =>
+    words(forms).map((short) => [short, words(meant)])));
 
   // search_query.py
 
@@ -18,7 +24,8 @@
     const [number, withoutNumber] = readVehicleNumber(asked);
     const [written, withoutCodes] = readWrittenCodes(withoutNumber);
     const [readings, rest] = putReadingsInWords(withoutCodes);
-    const spelled = spell(splitWords(rest).slice(0, longestQuery), index, rest !== rest.trimEnd());
+    const typed = splitWords(rest).flatMap((word) => SHORT_FORMS.get(word) ?? [word]);
+    const spelled = spell(typed.slice(0, longestQuery), index, rest !== rest.trimEnd());
     const [make, model, unnamed] = readVehicleName(spelled.words, index);
     const vehicleNamed = Boolean(make.length || model.length || number.number);
     const [bare, years, words] = readBareCodesAndYears(unnamed, index, vehicleNamed);

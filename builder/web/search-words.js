@@ -15,7 +15,7 @@ globalThis.baytreeSearch = (() => {
 
   function splitWords(text) {
     const plain = text.replace(/['’‘`´]/g, "").normalize("NFKD").toLowerCase();
-    const bare = plain.replace(/\p{M}/gu, "").replace(/\ba\/c\b/g, "ac");
+    const bare = plain.replace(/\p{M}/gu, "").replace(/\b([a-z])\/([a-z])\b/g, "$1$2");
     return bare.match(/[\p{L}\p{N}]+/gu) ?? [];
   }
 

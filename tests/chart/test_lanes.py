@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from builder.chart.block_size import BlockSize
 from builder.chart.chart import Box, Label, Part, Polyline, Rect
-from builder.chart.flow import Flow
+from builder.chart.flow import Edge, Flow, Node
 from builder.chart.flow_metrics import flow_metrics
 from builder.chart.layout import one_sheet
 from builder.chart.parts import Pen
@@ -18,7 +18,7 @@ from builder.chart.spacing import ARROW, INDENT, LEAST_GAP, ROW_GAP, TRUNK
 from builder.chart.styles import STYLES, Style
 from builder.chart.svg import HEAD
 from builder.chart.text_fit import Room
-from builder.plan.outline import OutlineBlock
+from builder.plan.outline import OutlineBlock, OutlineSection
 
 TOUCH = 0.01
 Point = tuple[float, float]
@@ -146,3 +146,17 @@ def lies_on(point: Point, one: Point, two: Point) -> bool:
     """Whether a point lies on a line that runs straight across or straight down."""
     (x1, x2), (y1, y2) = sorted((one[0], two[0])), sorted((one[1], two[1]))
     return lies_in(Rect(x1, y1, x2 - x1, y2 - y1), point, TOUCH)
+
+
+@BOTH
+def test_the_words_at_the_foot_of_a_column_stay_in_it(style: Style) -> None:
+    """Where the way down ends in a connector, they are broken as they were measured."""
+    edges = {"a": (Edge("a", "b", "battery " * 9),), "b": (Edge("b", "a"),)}
+    nodes = {name: Node(name, "check", "Look", name) for name in edges}
+    block = OutlineBlock("a", (), 0)
+    metrics = flow_metrics(Flow("drawn", nodes, edges, (OutlineSection((block,)),)))
+    made = style.size(metrics, block, 220)
+    parts = [*style.draw(Pen(metrics), block, made, Rect(0, 0, 220, 0), True)]
+    rects = [part.rect for part in parts if not isinstance(part, Polyline)]
+    assert max(rect.right for rect in rects) <= 220
+    assert max(rect.bottom for rect in rects) <= made.body + made.cut
