@@ -232,14 +232,17 @@ def end(draft: Draft, proved: bool = True) -> str:
         return name
     name = draft.name("fix")
     price = draft.chance.randint(5, 400)
+    sells, repair = proved and not draft.states, draft.say("repairs")
+    if not sells:
+        repair = repair.replace("Replace", "Repair")
     draft.steps[name] = [
-        f"fix: {draft.say('repairs')}", f"cause: {draft.say('causes')}",
+        f"fix: {repair}", f"cause: {draft.say('causes')}",
         f"weight: {draft.chance.randint(1, 9)}", f"hours: {draft.chance.randint(2, 40) / 10}",
         "verify: [the same check again, same conditions]",
     ]  # fmt: skip
     if draft.states:
         draft.steps[name].append("when: [battery-disconnected]")
-    elif proved:
+    if sells:
         parts = [
             "parts:",
             f"  - part: {draft.word()}",
