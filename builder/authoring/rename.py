@@ -21,6 +21,7 @@ from builder.reader.source import leads_out, read_source
 from builder.reader.step_references import NAMES_INSIDE, QUOTED_STEP, TO_STEPS
 from builder.reader.trees import tree_files
 from builder.reader.yaml_text import read_yaml
+from builder.rules.shared.close_names import suggestion
 
 _STEP = re.compile(r"[A-Za-z0-9]+([_-][A-Za-z0-9]+)*")
 _TREE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*/[a-z0-9]+(-[a-z0-9]+)*")
@@ -37,7 +38,9 @@ def rename_step(shop: Path, tree: str, old: str, new: str) -> tuple[Path, ...] |
     root = _root(shop, path)
     steps = root.value("steps") if root else None
     if not isinstance(steps, Map) or old not in steps:
-        return NotWritten(f"`{tree}` has no step `{old}`", "name a step of that tree")
+        known = steps if isinstance(steps, Map) else ()
+        hint = suggestion(old, known, "name a step of that tree")
+        return NotWritten(f"`{tree}` has no step `{old}`", hint)
     if new in steps:
         return NotWritten(f"`{tree}` has a step `{new}` already", "choose another name")
     written = [_edited(shop, path, lambda root: _places_of_step(root, old), old, new)]
@@ -69,6 +72,24 @@ def rename_tree(shop: Path, old: str, new: str) -> tuple[Path, ...] | NotWritten
     written = [_edited(shop, file, lambda root: _targets(root, is_tree), old, new)
                for file in (*_naming(shop), *_cases(shop))]  # fmt: skip
     written += rename_links_to_page(shop, f"trees/{old}", f"trees/{new}")
+    return tuple(dict.fromkeys((after, *(file for file in written if file))))
+
+
+def rename_procedure(shop: Path, old: str, new: str) -> tuple[Path, ...] | NotWritten:
+    """Move a procedure's file, and rename it in what runs it, and in every closed job."""
+    before, after = (shop / "kb" / "procedures" / f"{name}.yml" for name in (old, new))
+    if not before.exists() or leads_out(shop, before):
+        known = [file.stem for file in before.parent.glob("*.yml")]
+        hint = suggestion(old, known, "name a file of kb/procedures, without .yml")
+        return NotWritten(f"there is no procedure `{old}`", hint)
+    if not _ARTICLE.fullmatch(new):
+        return NotWritten(f"`{new}` can't name a procedure", "write it like `relay-test`")
+    if after.exists() or after.is_symlink():
+        return NotWritten(f"kb/procedures/{new}.yml exists already", "choose another name")
+    before.rename(after)
+    written = [_edited(shop, file, lambda root: _procedures_named(root, old), old, new)
+               for file in (*_naming(shop), *_cases(shop))]  # fmt: skip
+    written += rename_links_to_page(shop, f"procedures/{old}", f"procedures/{new}")
     return tuple(dict.fromkeys((after, *(file for file in written if file))))
 
 
@@ -155,6 +176,17 @@ def _targets(root: Map, is_named: Callable[[str], bool]) -> Places:
 
 def _articles_named(root: Map, old: str) -> Places:
     yield from (node.at for key, node in _pairs(root, "") if key == "how_to" and node == old)
+
+
+def _procedures_named(root: Map, old: str) -> Places:
+    """Yield where a procedure is run: by a step, by what proves a repair, in a closed job."""
+    steps = root.value("steps")
+    is_step = isinstance(steps, Map) and old in steps  # `verify` means the step then
+    for key, node in _pairs(root, ""):
+        if node == old and (key in ("by", "in") or (key == "verify" and not is_step)):
+            yield node.at
+    yield from (node.at for key, node in _keys(root, "")
+                if node == old and key == "verify" and not is_step)  # fmt: skip
 
 
 def _places_of_step(root: Map, old: str) -> Places:

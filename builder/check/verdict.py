@@ -16,6 +16,7 @@ from pathlib import Path
 
 from builder.cache.database import Cache, row
 from builder.check.dependencies import knowledge_digest, neighbor_digests
+from builder.check.everyday_words import everyday_words
 from builder.check.examine import PendingTree, examine_all, judge_all, unchecked_record
 from builder.check.filled_knowledge import HashOf, Knowledge, filled_knowledge, known_knowledge
 from builder.check.known_records import (
@@ -32,7 +33,13 @@ from builder.check.tree_record import (
     SUMMARY,
     TreeRecord,
 )
-from builder.check.waiting import doubtful_entries, in_kinds_followed, rests_on, waits
+from builder.check.waiting import (
+    doubtful_entries,
+    in_kinds_followed,
+    misnamed_trees,
+    rests_on,
+    waits,
+)
 from builder.cores.progress import Progress, no_progress
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library, Trees
@@ -108,11 +115,12 @@ def verdict_of(
     """
     shop, before = knowledge.shop, known_records(cache)
     trees, packed = _examined(before, knowledge, progress, keep)
-    library = _library(shop, knowledge.library, trees, cache)
+    misnamed = misnamed_trees(knowledge.mistakes)
+    library = _library(shop, knowledge.library, trees, cache, misnamed)
     trees = _judged(shop, library, knowledge.hash_of, trees, packed)
     of_library = judge_library(library, today, knowledge.of_procedures)
-    doubtful = doubtful_entries(shop, (*knowledge.mistakes, *in_kinds_followed(of_library)))
     sure = [*knowledge.mistakes, *chain.from_iterable(tree.mistakes for tree in trees.values())]
+    doubtful = doubtful_entries(shop, (*sure, *in_kinds_followed(of_library)))
     waiting: list[Finding] = []
     by_file = defaultdict(list)
     for one in of_library:
@@ -122,10 +130,13 @@ def verdict_of(
         (waiting if rests_on(tree.used, doubtful) else sure).extend(first)
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
+    causes, caused = everyday_words(sure, library)
+    echoes = set(caused)
+    sure = [*causes, *(one for one in sure if one not in echoes)] if echoes else sure
     store_records(cache, before, trees)
     full = replace(library, entry_numbers=_entry_numbers(trees))
     kept = packed if keep else {}
-    return Verdict(full, in_order(sure), in_order(waiting), packed=kept)
+    return Verdict(full, in_order(sure), in_order((*waiting, *caused)), packed=kept)
 
 
 def known_library(shop: Path, cache: Cache) -> Library:
@@ -185,13 +196,19 @@ def _led_into(shop: Path, new: Iterable[str], known: Iterable[TreeRecord | None]
     return frozenset(trees)
 
 
-def _library(shop: Path, knowledge: Library, trees: Records, cache: Cache) -> Library:
+def _library(
+    shop: Path,
+    knowledge: Library,
+    trees: Records,
+    cache: Cache,
+    misnamed: frozenset[str] = frozenset(),
+) -> Library:
     listings = {tree.listing.id: tree.listing for tree in trees.values() if tree.listing}
     complete = not any(tree.mistakes for tree in trees.values())
     unread = frozenset(tree_id(file) for file, tree in trees.items() if not tree.listing)
     summary = partial(_summary, shop, knowledge, trees, cache)
     return replace(
-        knowledge, trees=Trees(listings, summary), complete=complete, unread_trees=unread
+        knowledge, trees=Trees(listings, summary), complete=complete, unread_trees=unread | misnamed
     )
 
 

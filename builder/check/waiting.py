@@ -11,6 +11,7 @@ from pathlib import Path, PurePosixPath
 
 from builder.check.dependencies import ALL
 from builder.model.finding import Finding, Severity
+from builder.reader.file_names import meant_name
 from builder.rules.catalog import RULES
 from builder.rules.shared.rule import Family
 
@@ -37,6 +38,10 @@ def doubtful_entries(shop: Path, findings: Iterable[Finding]) -> frozenset[Entry
 
 def _entries(finding: Finding, lines: Callable[[str], list[str]]) -> Iterator[Entry]:
     path = PurePosixPath(finding.at.file)
+    if finding.rule == "file-name":  # what it's called in the trees
+        folder, _, name = meant_name(finding.at.file).rpartition("/")
+        kind = "procedures" if folder.startswith("trees/") else folder.removeprefix("kb/")
+        yield KINDS.get(kind, kind), name
     if path.parts[:1] != ("kb",) or len(path.parts) < 2:
         return
     if len(path.parts) > 2:
@@ -45,6 +50,12 @@ def _entries(finding: Finding, lines: Callable[[str], list[str]]) -> Iterator[En
     above = reversed(lines(finding.at.file)[: finding.at.line])
     key = next((match[1] for line in above if (match := KEY.match(line))), ALL)
     yield path.stem, key.strip()
+
+
+def misnamed_trees(findings: Iterable[Finding]) -> frozenset[str]:
+    """Return the IDs that the trees in files with a wrong name most likely have."""
+    files = (meant_name(one.at.file) for one in findings if one.rule == "file-name")
+    return frozenset(name.removeprefix("trees/") for name in files if name.startswith("trees/"))
 
 
 def in_kinds_followed(findings: Iterable[Finding]) -> Iterator[Finding]:

@@ -30,6 +30,7 @@ from builder.commands import (
     words,
 )
 from builder.commands import print as print_
+from builder.commands.refusals import WordedParser, words_left_over
 from builder.model.library import NotThereError
 
 
@@ -56,9 +57,11 @@ OUR_BUG = "this is a bug in Baytree, not in your files. Please send us the comma
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command."""
     _print_anything()
-    options, unknown = parser().parse_known_args(arguments)
+    words, whole = [*(sys.argv[1:] if arguments is None else arguments)], parser()
+    WordedParser.words = words
+    options, unknown = whole.parse_known_args(words)
     if unknown:
-        options.refuse(_too_many(unknown))
+        options.parser.error(words_left_over(whole, options.parser, words, unknown))
     try:
         status: int = options.run(options)
         sys.stdout.flush()
@@ -70,7 +73,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 2
     except (OSError, NotThereError) as error:
-        print(f"baytree: {error}", file=sys.stderr)
+        print(f"baytree: {_plainly(error)}", file=sys.stderr)
         return 2
     except Exception:
         print(f"baytree: {OUR_BUG}", file=sys.stderr)
@@ -80,7 +83,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def parser() -> argparse.ArgumentParser:
     """Return the parser of all commands."""
-    whole = argparse.ArgumentParser(
+    whole = WordedParser(
         prog="baytree",
         description="Check decision trees, build the shop site, and print charts.",
     )
@@ -90,15 +93,18 @@ def parser() -> argparse.ArgumentParser:
     for command in COMMANDS:
         words = commands.add_parser(command.NAME, help=command.HELP, description=command.HELP)
         command.add_flags(words)
-        words.set_defaults(run=command.run, refuse=words.error)
+        words.set_defaults(run=command.run, parser=words)
     return whole
 
 
-def _too_many(unknown: Sequence[str]) -> str:
-    """Say what is wrong with what a command doesn't take."""
-    if unknown[0].startswith("-"):
-        return f"unrecognized arguments: {' '.join(unknown)}"
-    return f"`{' '.join(unknown)}` is too much: put a name with blanks in quotes"
+def _plainly(error: Exception) -> str:
+    """Return an error of the system in words: `[Errno 2] No such file` is no sentence."""
+    if isinstance(error, OSError) and error.filename and error.strerror:
+        name = os.fsdecode(error.filename)
+        if isinstance(error, FileNotFoundError):
+            return f"there is no file `{name}`"
+        return f"`{name}`: {error.strerror[:1].lower()}{error.strerror[1:]}"
+    return str(error)
 
 
 def _print_anything() -> None:

@@ -7,6 +7,8 @@ import os
 from argparse import Namespace
 from pathlib import Path
 
+from builder.rules.shared.close_names import closest_names
+
 
 def shop_of(options: Namespace) -> Path:
     """Find the shop: the folder given, or the nearest one upward that has trees.
@@ -17,10 +19,20 @@ def shop_of(options: Namespace) -> Path:
     for place in [start] if options.shop else [start, *start.parents]:
         if (place / "site_config").is_dir() or (place / "trees").is_dir():
             return place
+    if options.shop and not start.exists():
+        raise FileNotFoundError(f"there is no folder `{options.shop}`{_meant(start)}")
     raise FileNotFoundError(
         f"no shop found: {start} has no trees/ and no site_config/ folder; "
         "change to your shop's folder, or create a shop with `baytree start DIR`"
     )
+
+
+def _meant(folder: Path) -> str:
+    """Offer the folders beside one that doesn't exist."""
+    near = folder.parent
+    names = [one.name for one in near.iterdir() if one.is_dir()] if near.is_dir() else []
+    close = " or ".join(f"`{near / name}`" for name in closest_names(folder.name, names))
+    return f"; did you mean {close}?" if close else ""
 
 
 def from_here(path: Path) -> Path:

@@ -139,6 +139,8 @@ def _request(options: argparse.Namespace, library: Library) -> "PrintRequest":
 
 def _meters(text: str) -> float:
     match = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) *(m|cm|ft)?", text)
+    if match and not match[2]:
+        raise argparse.ArgumentTypeError(f"{text} what? write `{text}ft` or `{text}m`")
     if not match or not float(match[1].replace(",", ".")):
         raise argparse.ArgumentTypeError(f"`{text}` is no distance; write it like 1.5m or 5ft")
-    return float(match[1].replace(",", ".")) * {"cm": 0.01, "ft": 0.3048}.get(match[2], 1)
+    return float(match[1].replace(",", ".")) * {"m": 1, "cm": 0.01, "ft": 0.3048}[match[2]]

@@ -27,6 +27,8 @@ from builder.walk.steps_taken import steps_taken
 from builder.walk.story import Story, story_of
 from builder.walk.walk_tables import WalkTables
 
+SAVED = 'the button "Record" at the end of a walk saves one'
+
 
 @dataclass(frozen=True, slots=True)
 class PlayedJob:
@@ -41,6 +43,8 @@ class PlayedJob:
 
 def played_job(shop: Path, file: Path) -> PlayedJob:
     """Read a record and play it again. Raises NotThereError, OSError."""
+    if not file.exists():
+        raise NotThereError(f"there is no file `{file}`: {SAVED}")
     record = read_record(file)
     if isinstance(record, str):
         raise NotThereError(f"{file}: {record}")

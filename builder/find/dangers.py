@@ -8,6 +8,7 @@ get a qualified person.
 from dataclasses import dataclass
 
 from builder.find.danger_signs import SIGNS
+from builder.find.harm_signs import HARM_SIGNS
 from builder.find.harmless_words import HARMLESS
 
 
@@ -109,5 +110,6 @@ _LINES = {
 }
 
 DANGERS = tuple(
-    Danger(name, text, SIGNS[name], HARMLESS.get(name, "")) for name, text in _LINES.items()
+    Danger(name, text, (SIGNS | HARM_SIGNS)[name], HARMLESS.get(name, ""))
+    for name, text in _LINES.items()
 )

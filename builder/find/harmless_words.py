@@ -18,9 +18,9 @@ HARMLESS = {
         house catch fire, barn fire, house fire, fire ext, smoke hot, smokin hot, smoke system,
         smoke front turn, smoke lighter, campfire, fire pit, fireplace, fire department shirt,
         firewood, fire station, firehouse, fire alarm, smoke ~ brisket, smoke rib, smoke meat, smoke
-        ~ ribs, on fire at work, on fire lately, on fire today; smoke + odor, side, marker, lens,
-        glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test, tester,
-        machine, detector, alarm, smell
+        ~ ribs, on fire at work, on fire lately, on fire today, fire drill; smoke + odor, side,
+        marker, lens, glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop,
+        test, tester, machine, detector, alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
@@ -38,11 +38,11 @@ HARMLESS = {
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock to
         lock, wheel lock key, wheel lock miss, steering pump, steering fluid, guide line, gear
-        lever, shift lever, reverse picture, camera line, not move with steer
+        lever, shift lever, reverse picture, camera line, not move with steer, control ~ budget
         """,
     "high voltage": """
-        shock absorber, shock mount, front shock, rear shock, static shock, air shock, shocking
-        price, burn orange, orange peel, orange stripe, hybrid battery fan, orange not yellow
+        shock absorber, shock mount, front shock, rear shock shock, air shock, shocking price, burn
+        orange, orange peel, orange stripe, hybrid battery fan, orange not yellow
         """,
     "airbag": """
         air bag suspension, air bag spring, airbag suspension, test light, test lamp, trunk curtain,
@@ -56,7 +56,7 @@ HARMLESS = {
         sale, blowout sale, not come off, not come loose, not come down
         """,
     "runaway": """
-        throttle body, pads, runaway truck ramp, truck ramp
+        throttle body, pads, runaway truck ramp, truck ramp, best seller
         """,
     "raised vehicle": """
         lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
@@ -65,7 +65,7 @@ HARMLESS = {
         """,
     "rolling": """
         roll away tool, rollaway, not come out, not go into, hold open, not start, carpark, car
-        park, hubcap roll, cap roll
+        park, hubcap roll, cap roll, roll over ~ miles, rolled over ~ miles
         """,
     "exhaust gas": """
         sick tired, fume free, diesel exhaust fluid, exhaust fluid, exhaust manifold gasket, carbon
@@ -76,7 +76,7 @@ HARMLESS = {
         """,
     "scalds and splashes": """
         steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap, freeze door,
-        steam ~ after rain
+        steam ~ after rain, steamed about
         """,
     "crushing": """
         start fine, last foot, first foot
@@ -95,6 +95,7 @@ HARMLESS = {
         child lock, child seat, throw up, ambulance conversion, crush sleeve, ambulance cabinet,
         ambulance chaser, heart attack see, heart attack bill, heart attack price, kill me with,
         kill time, die laugh, back pain, heartburn, price nearly kill, price almost kill, bill
-        nearly kill, bill almost kill, price about kill, estimate nearly kill
+        nearly kill, bill almost kill, price about kill, estimate nearly kill, heart attack when,
+        poison free, choke cable
         """,
 }

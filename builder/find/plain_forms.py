@@ -47,8 +47,8 @@ PLAIN_FORMS = {
     "hold": "held",
     "keep": "kept",
     "kid": """
-        babies baby boy boys children daughter dog girl girls granddaughter grandson infant kiddo
-        kids nephew niece puppy son sons toddler toddlers twins
+        babies baby boy boys children daughter dog grandbaby grandkid grandkids girl girls
+        granddaughter grandson infant kiddo kids nephew niece puppy son sons toddler toddlers twins
         """,
     "leave": "left",
     "let": "lets letting",

@@ -15,12 +15,14 @@ from builder.model.finding import Edit, edit_of
 from builder.model.ranges import Range
 from builder.model.text import Text
 from builder.reader.characters import quoted
+from builder.reader.curly_quotes import IN_CURLY_QUOTES
 from builder.reader.line_forms import words_of_the_format
 from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
 from builder.reader.range_words import likely_words, parse_range
 
 WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
+MAY_BE_OFF = re.compile(r"[\d.]+ ?%?(?: ?\+ ?[\d.]+)?")  # what a tool may be off by
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
 
 ANSWERS = ("yes", "no", "good", "bad", "OK", *SPEC_WORDS)
@@ -56,6 +58,8 @@ def cut_phrase(pieces: list[Text], before: list[tuple[Text, Node]], line: str) -
         hint = f"if each has its own, write `{{{name}: {head}}}, {{{name}: {key}}}`"
         return CutPhrase(message, hint)
     whole = ", ".join((head, *pieces))
+    if IN_CURLY_QUOTES.fullmatch(whole):
+        whole = whole[1:-1].strip()
     hint = f'put the phrase in quotes, `{name}: "{whole}"`, or use separate lines'
     return CutPhrase(message, hint, *_joined_phrase([head, *pieces], quoted(whole), whole, line))
 
@@ -67,7 +71,8 @@ def _with_points(pieces: list[Text]) -> str | None:
         if not (whole[-1:].isdigit() and piece[:1].isdigit()):
             return None
         whole = f"{whole}.{piece}"
-    is_right = " " not in whole or isinstance(parse_range(whole), Range)
+    is_right = " " not in whole or MAY_BE_OFF.fullmatch(whole) is not None
+    is_right = is_right or isinstance(parse_range(whole), Range)
     return whole if is_right else likely_words(whole)
 
 

@@ -25,6 +25,12 @@ OF_MANY = {
     "kb/procedures": ".yml",
     "kb/vehicles": ".yml",
 }  # a file a record
+# What the trees call by the name of its file.
+NAMED_BY_FILE = {
+    "kb/modules": "module",
+    "kb/procedures": "procedure",
+    "kb/vehicles": "vehicle",
+}
 FOLDERS = ("trees", "kb", "site_config")
 PICTURES = "kb/how-to/pictures"
 RESERVED = ("index", "readme")  # the site engine makes a folder's own page from these
@@ -96,12 +102,22 @@ def _copied(file: str) -> str:
 
 
 def _is_no_id(name: str) -> bool:
-    """Whether a tree has a name that no branch can lead to."""
+    """Whether a tree has a name that no branch can lead to, or a record one that none writes."""
     folder, *others = name.rpartition(".")[0].split("/")
+    if name.rpartition("/")[0] in NAMED_BY_FILE:
+        return not ID.fullmatch(others[-1])
     return folder == "trees" and not all(ID.fullmatch(part) for part in others)
 
 
 def _no_id(name: str) -> Finding:
+    if not name.startswith("trees/"):
+        folder, _, file = name.rpartition("/")
+        stem, _, ending = file.rpartition(".")
+        kind = NAMED_BY_FILE[folder]
+        return mistake("file-name", name, f"`{stem}` can't be the name of a {kind}",
+                       f"trees that write `{_plain(stem)}` don't find it",
+                       f"rename it to `{_plain(stem)}.{ending}`: lowercase letters, digits, "
+                       "and `-`")  # fmt: skip
     right = "/".join(_plain(part) for part in name.rpartition(".")[0].split("/"))
     return mistake("file-name", name, f"`{_tree_part(name)}` can't be the ID of a tree",
                    "no branch, link, or search could name this tree",
@@ -167,7 +183,9 @@ def _place_for(name: str) -> str:
             f"rename it to `{_plain(stem)}.{file.rpartition('.')[2]}`"
         )
     if name.startswith("trees/"):
-        return f"rename it to `{stem.strip('.')}.yml`, in a folder with no leading dot"
+        is_hidden = any(part.startswith(".") for part in folder.split("/"))
+        where = ", in a folder with no leading dot" if is_hidden else ""
+        return f"rename it to `{stem.strip('.')}.yml`{where}"
     if folder in OF_MANY:
         return f"rename it to `{stem.strip('.')}{OF_MANY[folder]}`"
     near = get_close_matches(f"{folder}/{stem}.yml", sorted(NAMED), n=1, cutoff=0.7)
@@ -175,6 +193,13 @@ def _place_for(name: str) -> str:
         return f"did you mean `{near[0]}`?"
     many = (f"{place}/*{ending}" for place, ending in OF_MANY.items())
     return f"files that are read: {', '.join((*sorted(NAMED), *many))}"
+
+
+def meant_name(name: str) -> str:
+    """Return the name that a file most likely should have, without its ending."""
+    folder, _, file = name.rpartition("/")
+    stem = re.split(r"\.(?:ya?ml|md|markdown)", file, maxsplit=1, flags=re.IGNORECASE)[0]
+    return f"{folder}/{_plain(stem)}"
 
 
 def _same_page(names: Iterable[str]) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ from builder.reader.lengths import too_long
 from builder.reader.nodes import Map, without_broken
 from builder.reader.silences import silences_in
 from builder.reader.sizes import too_many
-from builder.reader.source import Source
+from builder.reader.source import Source, mistake
 from builder.reader.trees import steps_in
 from builder.reader.validate import validate
 from builder.reader.values import choice_of, map_, maps_by_name, signed, text, texts, the_text
@@ -29,6 +29,8 @@ def procedure_from(source: Source) -> tuple[Procedure | None, tuple[Finding, ...
         return None, tuple(findings)
     if excess := tuple(too_many(root)):
         return None, (*findings, *excess)
+    if root.value("symptom") and not root.value("returns"):
+        return None, (_a_tree(source, root),)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "procedure")
     findings += [mistake for mistake in mistakes if mistake.at.line not in broken_lines]
@@ -41,6 +43,14 @@ def procedure_from(source: Source) -> tuple[Procedure | None, tuple[Finding, ...
         findings.append(finding)
         broken |= {str(step.id)}
     return _procedure(source, head, steps, broken), tuple(findings)
+
+
+def _a_tree(source: Source, root: Map) -> Finding:
+    name = PurePosixPath(source.file).name
+    return mistake("file-name", root.key("symptom").at,
+                   f"`{name}` has `symptom`, so it's a tree, and no procedure",
+                   "the search doesn't find it here",
+                   f"move the file to its system, such as `trees/engine/{name}`")  # fmt: skip
 
 
 def _procedure(

@@ -120,7 +120,9 @@ def _count(name: str, value: str) -> str | None:
 
 
 def _jobs(name: str, value: str) -> str | None:
-    return None if WEIGHED.fullmatch(value) else _number(name, value)  # no weight of a part
+    if WEIGHED.fullmatch(value) or "%" in value:
+        return None  # no weight of a part, and no share
+    return _number(name, value)
 
 
 def _share(name: str, value: str) -> str | None:

@@ -23,6 +23,7 @@ from builder.reader.own_words import fits, right_text, swapped_date, types_of
 from builder.reader.put_right import sure_edit
 from builder.reader.range_words import unit_after
 from builder.reader.reasons import why
+from builder.reader.tree_hints import hint_of_empty_list, jobs_of_share
 
 LONGEST_SLIP = 200  # characters; nobody typed more by a slip, and guessing would take a second
 BULLET = re.compile(r"([•·▪◦‣–—*+>→]|\d{1,2}[.)]|[a-z]\))\s")  # of a word processor
@@ -142,7 +143,7 @@ def _too_long(root: Map, path: NodePath, error: SchemaError) -> Finding:
 
 def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     value, name = node_at(root, path), _name(path)
-    if value == "":
+    if value in ("", []):
         return _no_value(root, path, error)
     title = error.schema.get("title", "something else")
     if error.validator == "enum":
@@ -165,7 +166,8 @@ def _bad_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     hint = _write(name, right) or likely or _form(name, error.schema)
     if right and path and isinstance(path[-1], int):
         hint = f"write `{right}`"
-    hint = hint if right else number_hint(name, str(value), hint)
+    share = jobs_of_share(root, path, str(value))
+    hint = hint if right else share or number_hint(name, str(value), hint)
     if title == "a date" and (swapped := _swapped(root, path, error)):
         hint = f"two values are swapped: write `{swapped}`"
     if right and title == "a file name":
@@ -203,6 +205,9 @@ def _not_in_the_list(root: Map, path: NodePath, error: SchemaError) -> Finding:
 
 def _no_value(root: Map, path: NodePath, error: SchemaError) -> Finding:
     name = _name(path)
+    if node_at(root, path) == []:
+        hint = hint_of_empty_list(root, name)
+        return _finding("bad-value", _place(root, path), f"`{name}` is an empty list", hint)
     if path and isinstance(path[-1], int):
         return _finding("missing-key", node_at(root, path).at, f"an item of `{name}` is empty",
                         "write it after the dash, or delete the dash")  # fmt: skip
@@ -226,9 +231,7 @@ def _shown(value: Node) -> str:
     if isinstance(value, Map):
         keys = " and ".join(f"`{key}: ...`" for key in list(value)[:2])
         return keys or "an empty `{}`"
-    if isinstance(value, Seq):
-        return "a list" if value else "an empty list"
-    return f"`{value}`"
+    return "a list" if isinstance(value, Seq) else f"`{value}`"
 
 
 def _name(path: NodePath) -> str:

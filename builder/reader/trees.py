@@ -78,6 +78,8 @@ def tree_from(source: Source) -> tuple[Tree | None, tuple[Finding, ...]]:
         return None, tuple(findings or [_no_tree(source)])
     if excess := tuple(too_many(root)):
         return None, (*findings, *excess)
+    if root.value("returns") and not root.value("symptom"):
+        return None, (_a_procedure(source, root),)
     broken_lines = {finding.at.line for finding in findings}
     mistakes, paths = validate(root, "tree")
     findings += [mistake for mistake in mistakes if not _follows(mistake, findings)]
@@ -122,6 +124,14 @@ def _no_tree(source: Source) -> Finding:
     return mistake("missing-key", source.file, "there is no tree in this file",
                    "a search finds nothing here",
                    "start with `title:`, or create one with `baytree new tree`")  # fmt: skip
+
+
+def _a_procedure(source: Source, root: Map) -> Finding:
+    name = source.file.rpartition("/")[2]
+    return mistake("file-name", root.key("returns").at,
+                   f"`{name}` has `returns`, so it's a procedure, and no tree",
+                   "the steps that run it don't find it here",
+                   f"move the file to `kb/procedures/{name}`")  # fmt: skip
 
 
 def steps_in(

@@ -5,17 +5,13 @@ mistake. Every scalar stays text (`yes`, `012`, `1e3` and `12:30` as written); d
 anchors, aliases, tags, tabs, several documents and text that YAML would silently drop are findings.
 """
 
-import re
+from functools import cached_property
 
 import yaml
 
 from builder.model.finding import (
     Edit,
     Finding,
-    Related,
-    Severity,
-    edit_in_line,
-    edit_of,
     with_edit,
 )
 from builder.model.text import Position, Text
@@ -28,17 +24,21 @@ from builder.reader.characters import (
     unseen_line_ends,
     with_spaces,
 )
+from builder.reader.curly_quotes import (
+    IN_CURLY_QUOTES,
+    phrase_in_pieces,
+    printed_quotes,
+    quoted_across,
+)
 from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
-from builder.reader.line_forms import words_of_the_format
 from builder.reader.nesting import DEEPEST, deep_nesting, too_deep
 from builder.reader.nodes import Map, Node, Seq
+from builder.reader.second_key import item_without_dash, second_key
 from builder.reader.source import Source, mistake
 from builder.reader.swallowed_item import swallowed_item
 from builder.reader.syntax import SUBSTITUTES, bridged, explain
 
 MOST_SYNTAX_MISTAKES = 20
-
-SMART_QUOTES = re.compile("[“”„«‘’‚][^“”„«»‘’‚]*[“”»‘’]")
 
 
 def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
@@ -92,10 +92,15 @@ class _Reading:
     """One pass over the composed nodes that collects mistakes."""
 
     def __init__(self, file: str, source: str) -> None:
-        self.file, self.source = file, source
+        self.file, self.source, self.is_ascii = file, source, source.isascii()
         self.findings: list[Finding] = []
         self.spans: list[tuple[int, int]] = []  # of quoted and block scalars in the text
         self.seen: set[int] = set()  # collections read so far: an alias leads to one again
+
+    @cached_property
+    def lines(self) -> list[str]:
+        """The lines of the file."""
+        return self.source.split("\n")
 
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
@@ -114,6 +119,8 @@ class _Reading:
         if isinstance(node, yaml.SequenceNode):
             items = Seq([self.node(item, depth + 1, is_item=True) for item in node.value])
             items.at = self.position(node)
+            if node.flow_style and not self.is_ascii:
+                items[:] = self.join_quoted(items)
             return items
         assert isinstance(node, yaml.MappingNode)
         return self.map(node, depth, is_item and not node.flow_style)
@@ -131,22 +138,26 @@ class _Reading:
         """Collect the mistakes of a text that isn't in plain letters on one line."""
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
-        elif not text.isascii() and SMART_QUOTES.fullmatch(text):
+        elif not text.isascii() and IN_CURLY_QUOTES.fullmatch(text):
             if SUBSTITUTES[":"] in text:
                 return  # the colon is the mistake that is reported
-            self.findings.append(with_edit(mistake(
-                "bad-value", text.at, f"`{node.value[0]}` and `{node.value[-1]}` are printed "
-                "with the text: only straight quotes are quotes here",
-                "techs and customers read the quotes on the page and on the chart",
-                f"delete them: `{node.value[1:-1].strip()}`",
-            ), edit_of(text, node.value[1:-1].strip())))  # fmt: skip
+            self.findings.append(printed_quotes(text))
         elif node.start_mark.line != node.end_mark.line and " - " in node.value:
-            lines = self.source.split("\n")
+            lines = self.lines
             marks = node.start_mark.line, node.end_mark.line
             self.findings.extend(filter(None, [swallowed_item(self.file, lines, *marks)]))
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
+
+    def join_quoted(self, items: list[Node]) -> list[Node]:
+        """Report phrases that a comma cuts inside curly quotes, and put the whole ones in place."""
+        while cut := quoted_across(items):
+            start, end = cut[0], cut[1] + 1
+            finding, whole = phrase_in_pieces(items[start:end], self.lines)
+            self.findings.append(finding)
+            items = [*items[:start], whole, *items[end:]]
+        return items
 
     def map(self, node: yaml.MappingNode, depth: int, is_item: bool) -> Map:
         """Read a map; an item of a list begins with a dash, which is easily forgotten."""
@@ -170,39 +181,24 @@ class _Reading:
             self.join_phrase(pieces, entries)
             pieces = []
             if key in entries and is_item and key == next(iter(entries)):
-                self.missing_dash(key, value, entries.key(key))
+                self.findings.append(item_without_dash(key, value, entries.key(key)))
                 break  # what follows belongs to the next item
             if key in entries:
-                self.duplicate(key, entries.key(key))
+                finding, is_next = second_key(key, entries.key(key), self.lines)
+                self.findings.append(finding)
+                if is_next:
+                    break
             else:
                 entries[key] = value
         self.join_phrase(pieces, entries)
         return entries
-
-    def duplicate(self, key: Text, first: Text) -> None:
-        self.findings.append(Finding(
-            "duplicate-key", Severity.ERROR, key.at, f"`{key}` is defined twice",
-            "only one of them would count, and you can't tell which",
-            "keep one of the two lines" if key in words_of_the_format()
-            else "rename one of them, or merge the two",
-            (Related(first.at, "first defined here"),)))  # fmt: skip
-
-    def missing_dash(self, key: Text, value: Node, first: Text) -> None:
-        words = value if isinstance(value, Text) else "..."
-        self.findings.append(Finding(
-            "duplicate-key", Severity.ERROR, key.at, f"there is no dash before this `{key}`",
-            f"it would be a second `{key}` of the same item, and one of them would be lost",
-            f"put a dash in place of the space in column {key.at.column - 2}, so that it looks "
-            f"like line {first.at.line}: `{' ' * (key.at.column - 3)}- {key}: {words}`",
-            (Related(first.at, "the item above starts here"),),
-            edit=edit_in_line(self.file, key.at.line, key.at.column - 2, "  ", "- ")))  # fmt: skip
 
     def cut_answers(self, node: yaml.MappingNode) -> list[yaml.ScalarNode]:
         """Report answers inside braces that a comma cuts, and return the pieces without a value."""
         cut: list[yaml.ScalarNode] = []
         for pieces, branch in cut_answers(node, self.source):
             texts = [Text(piece.value, self.position(piece)) for piece in pieces]
-            line = self.source.split("\n")[texts[0].at.line - 1]
+            line = self.lines[texts[0].at.line - 1]
             said = cut_answer(texts, branch, line)
             self.lost(texts[0], said.message, said.hint, said.edit)
             cut += pieces[:-1]
@@ -213,7 +209,7 @@ class _Reading:
         if not pieces:
             return
         key = pieces[0]
-        line = self.source.split("\n")[key.at.line - 1]
+        line = self.lines[key.at.line - 1]
         if line[key.at.end_column - 1 :].lstrip().startswith(":"):
             self.lost(
                 key, f"`{key}:` has nothing behind it", f"write what belongs there: `{key}: ...`"

@@ -121,9 +121,9 @@ def _columns(text: str) -> int:
 
 
 def waiting_note(count: int) -> str:
-    """Write a line on the findings that may only follow from those in `kb/`; "" without one."""
+    """Write a line on the findings that may only follow from those shown; "" without one."""
     what = "1 more finding waits" if count == 1 else f"{count} more findings wait"
-    return f"{what} until kb/ is right: the mistakes there may be the cause\n" if count else ""
+    return f"{what} until this is right: it may be their cause\n" if count else ""
 
 
 def elsewhere_note(count: int) -> str:

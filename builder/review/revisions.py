@@ -7,9 +7,11 @@ configuration is used: files are taken from its store of objects as they are.
 
 import subprocess
 from collections.abc import Iterator
+from difflib import get_close_matches
 from pathlib import Path
 
 MAIN_BRANCHES = ("origin/HEAD", "origin/main", "origin/master", "main", "master")
+MOST_LISTED = 5
 FOLDERS = ("trees", "kb", "site_config")
 REGULAR = ("100644", "100755")  # modes of git; a link could lead out of the folder
 
@@ -49,7 +51,17 @@ def _commit(shop: Path, revision: str) -> str:
         return answer.stdout.decode().strip()
     if _run(shop, "rev-parse", "--git-dir").returncode:
         raise RevisionError(f"{shop} is not in a git repository, so there is nothing to compare")
-    raise RevisionError(f"there is no revision `{revision}`; `git log --oneline` lists them")
+    raise RevisionError(f"there is no revision `{revision}`; {_revisions(shop, revision)}")
+
+
+def _revisions(shop: Path, revision: str) -> str:
+    """Return which branch or tag may be meant, or how to list them."""
+    answer = _run(shop, "for-each-ref", "--format=%(refname:short)")
+    names = answer.stdout.decode(errors="replace").split("\n")
+    if close := " or ".join(f"`{one}`" for one in get_close_matches(revision, names)):
+        return f"did you mean {close}?"
+    listed = ", ".join(f"`{one}`" for one in names[:MOST_LISTED] if one)
+    return f"branches and tags: {listed}; `git log --oneline` lists what is older"
 
 
 def _entries(shop: Path, commit: str) -> Iterator[tuple[str, str]]:

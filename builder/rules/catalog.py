@@ -44,6 +44,7 @@ MODULES = (
     "one_way_check",
     "same_phrase_twice",
     "unbounded_way_back",
+    "no_next",
     "long_path",
     "handover_loop",
     "no_such_tree",
@@ -84,6 +85,7 @@ MODULES = (
     "closed_job",
     # drive
     "no_drive_advice",
+    "drive_clash",
     # states
     "no_such_state",
     "state_value",
@@ -141,6 +143,7 @@ MODULES = (
     "procedure_values",
     "procedure_loop",
     "never_on",
+    "other_module",
     "long_procedure",
     "unused_procedure",
     "unused_value",
@@ -149,6 +152,9 @@ MODULES = (
     "no_weights",
     "chance_against_weights",
     "labor_hours",
+    "no_price",
+    "time_not_counted",
+    "unlike_the_others",
     "review_too_old",
     "review_in_doubt",
     "linked_draft",

@@ -37,7 +37,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from builder.model.checks import Check, Reading
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.knowledge import InstrumentRange
 from builder.model.tree import Step
 from builder.rules.shared.limits import (
@@ -70,6 +70,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         too_small = list(_too_small(facts, step, body, limits))
         yield from (finding for _, finding in too_small)
         beyond = [reading for reading, _ in too_small]
+        coarse: list[Reading] = []
         for limit in limits:
             if limit.reading in beyond:
                 continue
@@ -80,9 +81,10 @@ def check(facts: Facts) -> Iterator[Finding]:
                 ranges = instrument_ranges(facts, step, limit.reading.unit)
                 reasons = [_why_not(range_, limit) for range_ in ranges or ()]
                 if reasons and all(reasons):
-                    yield _finding(limit, min(reasons, key=len))
+                    coarse.append(limit.reading)
+                    yield _too_coarse(facts, step, limit, min(reasons, key=len))
         for reading in body.readings:
-            if not reading.one_of and find_unit(reading.unit):
+            if not reading.one_of and reading not in coarse and find_unit(reading.unit):
                 ranges = instrument_ranges(facts, step, reading.unit) or []
                 values = [limit.value for limit in limits if limit.reading is reading]
                 yield from _resolution_too_fine(reading, values, ranges)
@@ -175,6 +177,33 @@ def _error(tool: InstrumentRange, value: Fraction) -> Fraction:
         return Fraction(0)
     share, fixed = (Fraction(part or 0) for part in match.groups())
     return abs(value) * share / 100 + fixed
+
+
+def _too_coarse(facts: Facts, step: Step, limit: Limit, reason: str) -> Finding:
+    """Return the finding for a limit; at the tool, where the shop has one that can show it."""
+    resolution = limit.reading.resolution or Decimal(0)
+    fine = [
+        f"`{id_}`"
+        for id_, tool in facts.library.tools.items()
+        if any(same_kind(one.unit, limit.reading.unit) and not _why_not(one, limit)
+               and _resolution_in_unit(one, limit.reading) <= resolution
+               for one in tool.reads)
+    ]  # fmt: skip
+    own = [
+        name
+        for name in step.tools
+        for one in (facts.library.tools[name].reads if name in facts.library.tools else ())
+        if same_kind(one.unit, limit.reading.unit)
+    ]
+    if not fine or not own:
+        return _finding(limit, reason)
+    return RULE.finding(
+        own[0].at,
+        f"`{own[0]}` can't show the limit {limit.value:f} {limit.reading.unit}: {reason}",
+        "which side of the limit a reading is on becomes luck",
+        f"use {' or '.join(fine)}, which can; or write a limit that this tool can show",
+        Related(limit.result.text.at, "the limit"),
+    )
 
 
 def _finding(limit: Limit, reason: str) -> Finding:

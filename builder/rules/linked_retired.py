@@ -46,8 +46,9 @@ Fix: Hand off to the tree that replaced it.
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library, handoffs_to
+from builder.model.summary import Handoff
 from builder.model.tree import Status
 from builder.rules.shared.rule import Family, Rule
 
@@ -57,16 +58,30 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="A handoff to a tree that is retired.",
 )
+SHOWN = 2  # of the handoffs
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every handoff to a retired tree, with what replaced it."""
+    """Yield a finding for every handoff to a retired tree; one at a tree that nothing replaced."""
     for tree in library.listings.values():
-        for handoff in handoffs_to(library, tree.id) if tree.status is Status.RETIRED else ():
-            successor = tree.replaced_by
+        handoffs = [*handoffs_to(library, tree.id)] if tree.status is Status.RETIRED else []
+        if handoffs and not tree.replaced_by:
+            yield _not_replaced(library, tree.id, handoffs)
+        for handoff in handoffs if tree.replaced_by else ():
             yield RULE.finding(
                 handoff.at,
                 f"`{tree.id}` is retired",
                 "its page only points elsewhere and costs a search in the middle of a job",
-                f"hand off to `{successor}`" if successor else "hand off to a tree in use",
+                f"hand off to `{tree.replaced_by}`",
             )
+
+
+def _not_replaced(library: Library, id_: str, handoffs: list[Handoff]) -> Finding:
+    many = "a handoff leads" if len(handoffs) == 1 else f"{len(handoffs)} handoffs lead"
+    return RULE.finding(
+        library.trees[id_].at,
+        f"`{id_}` is retired, nothing replaced it, and {many} to it",
+        "the tech comes to an empty page in the middle of a job",
+        "add `replaced_by: system/tree`, or write `status: ready` again",
+        *(Related(one.at, f"`{one.from_tree}` hands off to it") for one in handoffs[:SHOWN]),
+    )

@@ -69,7 +69,7 @@ def _part_only(library: Library, fix: Fix) -> Iterator[Finding]:
     names = {
         name.casefold(): module
         for module in library.modules.values()
-        for name in (module.id, module.name, *module.also_called)
+        for name in (module.id, module.id.replace("-", " "), module.name, *module.also_called)
     }
     for part in fix.parts:
         module = names.get(part.part.casefold())

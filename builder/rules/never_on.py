@@ -65,17 +65,18 @@ RULE = Rule(
 
 
 def check(facts: Facts) -> Iterator[Finding]:
-    """Yield a warning for every step that runs a procedure on a part it must not be run on."""
+    """Yield a finding for every step that runs a procedure on a part it must not be run on."""
     for running in steps_that_run(facts):
         for value in values_of(running.check, running.procedure).values():
             if value in running.procedure.never_on:
                 finding = RULE.finding(
                     running.by.at,
-                    f"`{running.by}` must never be run on `{value}`",
-                    "the walk leaves by `cannot_test` before the first step",
+                    f"`{running.by}` must never be run on `{value}`: it is in its `never_on`",
+                    "the procedure says that it can hurt someone, or ruin that part",
                     "test that part per the maker's service information, or end with a stop",
                 )
-                yield as_warning(finding)
+                # With `cannot_test` the walk leaves by it, before the first step.
+                yield as_warning(finding) if running.check.cannot_test else finding
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

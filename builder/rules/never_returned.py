@@ -52,7 +52,6 @@ from builder.model.ends import Return
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.tree import Tree
-from builder.rules.shared.close_names import names_meant
 from builder.rules.shared.renamed_word import RenamedWord, renamed_word, returned_words
 from builder.rules.shared.rule import Family, Rule
 
@@ -73,9 +72,10 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield _renamed(renamed)
             continue
         returned = _returned(procedure.tree) | _as_branches(procedure.tree)
-        slips = names_meant(returned_words(procedure), procedure.returns)  # for `no-such-word`
+        if not {*map(str, returned_words(procedure))} <= {*map(str, procedure.returns)}:
+            continue  # one of these may be meant: `no-such-word` says so
         for word in procedure.returns:
-            if word not in returned and word not in slips:
+            if word not in returned:
                 yield RULE.finding(
                     word.at,
                     f"no step of `{procedure.name}` returns `{word}`",

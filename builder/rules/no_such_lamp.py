@@ -25,9 +25,12 @@ Right:
 Fix: Write the light as it is in `kb/lamps.yml`, or add it there.
 """
 
+import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from builder.model.finding import Finding, Severity
+from builder.model.library import Library
 from builder.rules.shared.close_names import unknown_names
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -39,7 +42,27 @@ RULE = Rule(
 )
 
 
+NO_NAME = {"light", "lamp", "lights", "warning", "indicator", "a", "an", "the", "with", "and", "of"}
+
+
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every warning light that doesn't exist."""
     why = "a search by this warning light won't find the tree"
-    yield from unknown_names(RULE, facts.tree.symptom.lamps, facts.library, why)
+    for finding in unknown_names(RULE, facts.tree.symptom.lamps, facts.library, why):
+        likely = _described(finding.message.split("`")[1], facts.library)
+        is_slip = finding.edit is not None
+        yield finding if is_slip or not likely else replace(finding, hint=f"did you mean {likely}?")
+
+
+def _described(words: str, library: Library) -> str:
+    """Return the lights that are called so, or that look like it, with what they look like."""
+    wanted = _words(words)
+    return " or ".join(
+        f"`{lamp.id}` ({lamp.name}: {lamp.looks_like})"
+        for lamp in library.lamps.values()
+        if wanted & (_words(lamp.name) | _words(lamp.looks_like or ""))
+    )
+
+
+def _words(text: str) -> set[str]:
+    return {*re.findall(r"[a-z]+", text.casefold())} - NO_NAME

@@ -101,12 +101,16 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     for procedure in library.procedures.values():
         if renamed_word(library, procedure):
             continue  # said at `returns`
-        for word in returned_words(procedure):
+        returned = [*returned_words(procedure)]
+        free = [word for word in procedure.returns if word not in returned]
+        for word in returned:
             if word not in procedure.returns:
                 yield RULE.finding(
                     word.at,
                     f"`{word}` isn't in `returns`",
                     "the steps that run this procedure have no result for it",
-                    suggestion(word, procedure.returns, f"add `{word}` to `returns`"),
+                    f"write `{free[0]}`: it is the one word of `returns` that no step returns"
+                    if len(free) == 1
+                    else suggestion(word, procedure.returns, f"add `{word}` to `returns`"),
                     edit=slip_edit(word, procedure.returns),
                 )

@@ -178,7 +178,10 @@ def _of_kind(facts: Facts, taken: Question, value: Text) -> Iterator[Finding]:
     elif taken.kind in KIND and not _is_of_kind(facts.library, taken.kind, value):
         message = f"`{value}` isn't {KIND[taken.kind][0]}, and `{taken.name}` takes one"
         hint = _hint(facts.library, taken.kind, value)
-        yield RULE.finding(value.at, message, WHY.format(name=taken.name), hint)
+        if taken.kind is ValueKind.CURRENT and (number := re.match(r"[0-9]+(?:\.[0-9]+)?", value)):
+            hint = f"write `{number[0]} A`, if that is the current"
+        why = f"the tech is told `{value}` there, and can't do it"
+        yield RULE.finding(value.at, message, why, hint)
 
 
 def _of_another(

@@ -47,7 +47,7 @@ from builder.graph.evidence import Arrival, arrivals
 from builder.graph.routes import Exit
 from builder.model.checks import Check
 from builder.model.ends import Fix, Proof
-from builder.model.finding import Finding, Severity
+from builder.model.finding import Finding, Related, Severity
 from builder.model.tree import Step
 from builder.rules.shared.close_names import slip_edit, suggestion
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -91,12 +91,29 @@ def _of_proof(facts: Facts, fix: Step, proof: Proof) -> Iterator[Finding]:
         return  # what can't be read might be on the way
     for arrival in arrivals(facts.graph, proof.step, fix.id):
         if not _holds(arrival.left_by, proof):
-            yield _not_on_this_path(fix, proof, arrival)
+            yield _past_it(facts, fix, proof, arrival) or _not_on_this_path(fix, proof, arrival)
             return
 
 
 def _holds(left_by: Exit | None, proof: Proof) -> bool:
     return bool(left_by and left_by.result and left_by.result.text in proof.results)
+
+
+def _past_it(facts: Facts, fix: Step, proof: Proof, arrival: Arrival) -> Finding | None:
+    """Return the finding at the one branch to a fix that goes past the check that leads to it."""
+    moves = facts.graph.moves_into.get(str(fix.id), ())
+    proving = [move for move in moves if move.source.step == proof.step]
+    past = [move for move in moves if move.source.step in arrival.steps[-2:-1]]
+    if arrival.left_by or not proving or len(past) != 1:
+        return None
+    exit_, path = past[0].route.exit, " -> ".join(arrival.steps)
+    return RULE.finding(
+        exit_.at,
+        f"this goes to `{fix.id}` past `{proof.step}`, which it rests on: {path}",
+        WHY,
+        f"write `{proof.step}` here; if `{fix.id}` doesn't rest on it, delete it in `proved_by`",
+        Related(proof.step.at, f"`{fix.id}` is proved by `{proof.step}`"),
+    )
 
 
 def _not_on_this_path(fix: Step, proof: Proof, arrival: Arrival) -> Finding:

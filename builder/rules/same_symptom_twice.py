@@ -1,4 +1,5 @@
-"""The same words of a customer in two trees for the same vehicles, or twice in one tree.
+"""The same words of a customer in two trees for the same vehicles, or twice in one tree. A tree
+with most complaints of another one is reported once, as a copy.
 
 Why: The search offers two trees for one complaint, and the tech can't tell which to start with.
 
@@ -43,8 +44,8 @@ Right:
 Fix: Say how the complaints differ, narrow `applies_to`, or merge the two trees.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections import Counter, defaultdict
+from collections.abc import Container, Iterable, Iterator, Mapping
 from datetime import date
 
 from builder.model.finding import Finding, Related, Severity
@@ -61,25 +62,67 @@ RULE = Rule(
     summary="The same complaint in two trees for the same vehicles, or the same title.",
 )
 
+MANY = 3  # phrases in common, and half of all, make a tree look like a copy
+
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
-    """Yield a finding for every complaint that an earlier tree has."""
+    """Yield a finding for every complaint that an earlier tree has, and one for a copied tree."""
     ids_by_words: dict[str, list[str]] = defaultdict(list)
     for listing in library.listings.values():
         for words in listing.words if listing.status is not Status.RETIRED else ():
             ids_by_words[words].append(listing.id)
-    for words, ids in ids_by_words.items():
-        if len(ids) > 1:
-            yield from _repeated(words, [library.trees[id_] for id_ in dict.fromkeys(ids)])
-    yield from _titles(library)
+    repeated = {
+        words: tuple(dict.fromkeys(ids)) for words, ids in ids_by_words.items() if len(ids) > 1
+    }
+    copies = _copies(library, repeated)
+    for words, ids in repeated.items():
+        if frozenset(ids) not in copies:
+            yield from _repeated(words, [library.trees[id_] for id_ in ids])
+    for pair, count in copies.items():
+        yield _copied(library, pair, count)
+    yield from _titles(library, copies)
 
 
-def _titles(library: Library) -> Iterator[Finding]:
+def _copies(library: Library, repeated: Mapping[str, tuple[str, ...]]) -> dict[frozenset[str], int]:
+    """Return the pairs of trees that share most complaints, with how many they share."""
+    shared = Counter(frozenset(ids) for ids in repeated.values() if len(set(ids)) == 2)
+    fewest = {pair: min(len(library.listings[id_].words) for id_ in pair) for pair in shared}
+    return {
+        pair: count
+        for pair, count in shared.items()
+        if count >= MANY
+        and 2 * count >= fewest[pair]
+        and _same_vehicles(*(library.trees[id_] for id_ in pair))
+    }
+
+
+def _copied(library: Library, pair: frozenset[str], count: int) -> Finding:
+    """Return the finding at the copy: most likely it's named after the original, or is younger."""
+
+    def age(id_: str) -> tuple[bool, str, str]:
+        written = library.trees[id_].written
+        after = any(id_.startswith(other) for other in pair - {id_})
+        return after, str(written.date) if written else "", id_
+
+    original, copy = (library.trees[id_] for id_ in sorted(pair, key=age))
+    return RULE.finding(
+        copy.title.at,
+        f"`{copy.id}` has {count} phrases of customers that `{original.id}` has, too",
+        "the search offers both, and the tech can't tell which to start with",
+        f"if it's a copy, delete {copy.file}; if not, give it a title, complaints, and an "
+        "`applies_to` of its own",
+        Related(original.title.at, "the other tree"),
+    )
+
+
+def _titles(library: Library, copies: Container[frozenset[str]]) -> Iterator[Finding]:
     """Yield a finding for every title that an earlier tree of the same folder has."""
     first: dict[tuple[str, str], str] = {}
     for listing in library.listings.values():
         place = listing.id.partition("/")[0], listing.title
         if listing.status is Status.RETIRED or first.setdefault(place, listing.id) == listing.id:
+            continue
+        if frozenset((listing.id, first[place])) in copies:
             continue
         tree, other = library.trees[listing.id], library.trees[first[place]]
         yield RULE.finding(

@@ -39,6 +39,7 @@ from builder.model.checks import Check, Reading
 from builder.model.ends import Fix
 from builder.model.figures import NOTHING_SHOWN
 from builder.model.finding import Finding, Related, Severity
+from builder.model.text import Text
 from builder.model.tree import Step
 from builder.model.vehicle_data import Spec
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -50,6 +51,9 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A result of a spec that has no branch, or that can't happen.",
 )
+
+OTHER_SIDE = {"below spec": "above spec", "above spec": "below spec"}
+TURNED = {"least": "most", "most": "least", "above": "below", "below": "above"}
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -64,22 +68,39 @@ def check(facts: Facts) -> Iterator[Finding]:
 
 def _of_reading(facts: Facts, step: Step, reading: Reading, spec: Spec) -> Iterator[Finding]:
     assert isinstance(step.body, Check)
-    for missing, good in words_without_result(facts, step, reading).items():
+    lacking = words_without_result(facts, step, reading)
+    possible = possible_words(facts, step, spec)
+    words = (result.compares.get(reading.name) for result in step.body.results)
+    odd = [word for word in words if word and word != NOTHING_SHOWN and word not in possible]
+    if len(odd) == 1 and [*lacking] == [OTHER_SIDE.get(odd[0])]:
+        yield _turned_around(odd[0], next(iter(lacking)), spec)
+        return
+    for missing, good in lacking.items():
         yield RULE.finding(
             step.text.at, f"no result covers `{missing}` ({good})",
             "a tech who gets that reading is stuck", f"add `{missing}` and its branch",
             *_named_by(facts, step, missing),
         )  # fmt: skip
-    possible = possible_words(facts, step, spec)
-    for result in step.body.results:
-        word = result.compares.get(reading.name)
-        if word and word != NOTHING_SHOWN and word not in possible:
-            yield RULE.finding(
-                word.at, f"a reading can't be `{word}`: good is {spec.good.text}",
-                "a branch that can't be taken hides a mistake",
-                f"give `{spec.id}` that limit in kb/specs.yml, or delete this result",
-                Related(spec.good.text.at, "the limits"),
-            )  # fmt: skip
+    for word in odd:
+        yield RULE.finding(
+            word.at, f"a reading can't be `{word}`: good is {spec.good.text}",
+            "a branch that can't be taken hides a mistake",
+            f"give `{spec.id}` that limit in kb/specs.yml, or delete this result",
+            Related(spec.good.text.at, "the limits"),
+        )  # fmt: skip
+
+
+def _turned_around(word: Text, missing: str, spec: Spec) -> Finding:
+    """Return the one finding for a result on the wrong side of the only limit."""
+    limit = str(spec.good.text)
+    turned = " ".join(TURNED.get(one, one) for one in limit.split(" "))
+    return RULE.finding(
+        word.at, f"a reading can't be `{word}`: good is {limit}",
+        "one of the two is turned around, and a good part would be called bad",
+        f"if `{word}` is the bad side, write `good: {turned}` for `{spec.id}` in kb/specs.yml; "
+        f"if the limit is right, write `{missing}` here",
+        Related(spec.good.text.at, "the limit"),
+    )  # fmt: skip
 
 
 def _named_by(facts: Facts, check_: Step, word: str) -> Iterator[Related]:

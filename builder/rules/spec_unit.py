@@ -1,7 +1,7 @@
 """A spec whose numbers fit another unit than the one it names: its unit was changed alone.
 
 The tool of the check tells: it can't show the limits, or the resolution, in the unit of the spec,
-and can in another unit that it reads.
+and can in another unit that it reads. Or its `origin` tells, with figures in another unit alone.
 
 Why: At most 1 psi has become at most 1 kPa, and a good radiator gets replaced.
 
@@ -51,11 +51,13 @@ Fix: Write the unit that the numbers are in, or convert all of them, those of th
 """
 
 from collections.abc import Iterator
+from datetime import date
 
 from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
+from builder.model.library import Library
 from builder.rules.shared.rule import Facts, Family, Rule
-from builder.rules.shared.spec_units import other_unit
+from builder.rules.shared.spec_units import other_unit, unit_of_origin
 
 RULE = Rule(
     name="spec-unit",
@@ -79,3 +81,17 @@ def check(facts: Facts) -> Iterator[Finding]:
                     f"write `unit: {other.unit}`, or convert the numbers into {spec.unit}, "
                     "those of the vehicles too",
                 )
+
+
+def check_library(library: Library, _today: date) -> Iterator[Finding]:
+    """Yield a finding for every spec whose origin has figures in another unit of its quantity."""
+    for spec in library.specs.values():
+        other = unit_of_origin(spec, library)
+        if other:
+            yield RULE.finding(
+                spec.unit.at,
+                f"`{spec.id}` is in {spec.unit}, and its `origin` has figures in {other}",
+                "with the numbers of one unit and the name of another, every limit is wrong",
+                f"write `unit: {other}`, or convert the numbers into {spec.unit}, those in "
+                "`origin` and of the vehicles, too",
+            )

@@ -45,6 +45,7 @@ procedure with `every_time: yes`, is never deleted: branch to it again.
 from collections.abc import Iterator
 
 from builder.graph.moves import leads_nowhere
+from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
 from builder.rules.shared.procedure_steps import Running, led_past, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -56,6 +57,8 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A step that nothing leads to.",
 )
+
+MOST_LISTED = 3
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -74,12 +77,37 @@ def check(facts: Facts) -> Iterator[Finding]:
         if name in proofs:
             yield _left_out(facts, proofs[name])
             continue
+        behind = [step for step in _behind(facts, name) if step != name]
+        listed = ", ".join(f"`{one}`" for one in behind[:MOST_LISTED])
+        also = f", nor to what follows it: {listed}" if behind else ""
         yield RULE.finding(
             facts.tree.steps[name].id.at,
-            f"nothing leads to `{name}`",
+            f"nothing leads to `{name}`{also}",
             "nobody will ever see this step",
-            f"write `branch: {name}` at a result, or delete the step",
+            f"write `branch: {name}` at a result{_above(facts, name)}, or delete the step",
         )
+
+
+def _behind(facts: Facts, name: str) -> list[str]:
+    """Return the unreached steps that a walk from this one would reach."""
+    led: dict[str, list[str]] = {}
+    for step, exit_ in facts.exits:
+        led.setdefault(str(step.id), []).append(str(exit_.branch.step))
+    reached, stack = [], [name]
+    while stack:
+        at = stack.pop(0)
+        if at in facts.tree.steps and at not in facts.graph.reachable and at not in reached:
+            reached.append(at)
+            stack += led.get(at, [])
+    return reached
+
+
+def _above(facts: Facts, name: str) -> str:
+    """Name the check above it in the file, which most likely led here."""
+    names = [*facts.tree.steps]
+    above = facts.tree.steps[names[max(names.index(name) - 1, 0)]]
+    is_likely = above.id in facts.graph.reachable and isinstance(above.body, Check)
+    return f", such as one of `{above.id}`, the check above it" if is_likely else ""
 
 
 def _left_out(facts: Facts, proof: Running) -> Finding:

@@ -1,5 +1,6 @@
-"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good
-range outside what can be read, a pin outside its connector, or a wire whose color has another code.
+"""A value in `kb/specs.yml` or a vehicle's file that can't be right: a good range outside what can
+be read, a pin outside its connector or with the fuse of another part, a wire whose color has
+another code, or a torque far from that of all other vehicles.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -16,6 +17,7 @@ Right:
 Fix: Write the value in the unit of the spec, and within `from` and `to`.
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 from datetime import date
 from decimal import Decimal
@@ -24,7 +26,8 @@ from builder.model.finding import Finding, Related, Severity, edit_of
 from builder.model.library import Library
 from builder.model.ranges import Range
 from builder.model.text import Text
-from builder.model.vehicle_data import Connector, Good, Spec
+from builder.model.vehicle_data import Connector, Good, Spec, Torque, Vehicle
+from builder.rules.shared.fed_parts import fuses_of
 from builder.rules.shared.rule import Family, Rule, as_warning
 from builder.rules.shared.spec_units import is_out_of_reach
 from builder.trade.wire_colors import WIRE_COLORS, colors_like, in_our_codes, wire_of
@@ -35,6 +38,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A good range, a pin or a wire that can't be right.",
 )
+ENOUGH, FAR = 2, 4  # other vehicles; how many times as much or as little
 WHY = "the walk would compare every reading with a wrong limit"
 
 
@@ -48,6 +52,8 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                 yield from _outside(library.specs[name], own.good)
         for connector in vehicle.connectors.values():
             yield from _pins(connector)
+        yield from _fuses(vehicle, library)
+    yield from _torques(library)
 
 
 def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
@@ -100,3 +106,46 @@ def _pins(connector: Connector) -> Iterator[Finding]:
                                "the drawing of the connector would leave it out",
                                f"correct the number ({drawn[0]} to {drawn[-1]}) or the size",
                                )  # fmt: skip
+
+
+def _fuses(vehicle: Vehicle, library: Library) -> Iterator[Finding]:
+    """Yield a finding for a pin with the fuse of another part, while no pin names that of its own.
+
+    What a fuse feeds is free text, so one that names neither part says nothing.
+    """
+    every = [(one, pin) for one in vehicle.connectors.values() for pin in one.pins.values()]
+    named = {str(pin.fuse) for _, pin in every if pin.fuse}
+    fed = {str(one.of): fuses_of(vehicle, str(one.of), library) for one, _ in every}
+    for connector, pin in every:
+        own = fed[str(connector.of)]
+        free = [name for name in own if name not in named]
+        others = [part for part, names in fed.items() if pin.fuse and pin.fuse in names]
+        if pin.fuse and pin.fuse not in own and others and free:
+            yield RULE.finding(
+                pin.fuse.at,
+                f"pin {pin.number} is on `{connector.of}`, and fuse `{pin.fuse}` feeds "
+                f"{vehicle.fuses[str(pin.fuse)].feeds}",
+                "the tech tests a fuse that has nothing to do with this pin",
+                f"write `fuse: {free[0]}`: it feeds {vehicle.fuses[free[0]].feeds}, and no pin "
+                "names it",
+            )  # fmt: skip
+
+
+def _torques(library: Library) -> Iterator[Finding]:
+    """Yield a warning for a torque that is far from that of all other vehicles: a digit is lost."""
+    by_name: dict[str, list[Torque]] = defaultdict(list)
+    for vehicle in library.vehicles.values():
+        for torque in vehicle.torques.values():
+            by_name[str(torque.id)].append(torque)
+    for name, every in by_name.items():
+        for torque in every if len(every) > ENOUGH else ():
+            here, others = torque.newton_meters, sorted(
+                one.newton_meters for one in every if one is not torque)  # fmt: skip
+            if here * FAR <= others[0] or here >= others[-1] * FAR:
+                yield as_warning(RULE.finding(
+                    here.at,
+                    f"{here:f} Nm for `{name}`: the other vehicles have {others[0]:f} to "
+                    f"{others[-1]:f} Nm",
+                    "what is torqued by it comes loose, or breaks",
+                    "look it up again in the maker's service information",
+                ))  # fmt: skip

@@ -35,6 +35,8 @@ def test_a_tree_is_the_same_from_its_file_and_from_its_text(library: Library) ->
 def test_a_build_reads_no_tree_that_its_check_has_read(library: Library, tmp_path: Path) -> None:
     """What the check read is kept, and asked for it needs no file."""
     with temporary() as cache:
+        assert verdict_of(known_knowledge(SHOP), cache, date(2026, 11, 1)).packed == {}
+    with temporary() as cache:
         verdict = verdict_of(known_knowledge(SHOP), cache, date(2026, 11, 1), keep=True)
         later = verdict_of(known_knowledge(SHOP), cache, date(2026, 11, 1), keep=True)
     assert later.packed == {}, "the second check has read nothing"

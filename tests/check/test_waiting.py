@@ -104,6 +104,37 @@ def test_the_entry_in_which_a_mistake_stands_is_in_doubt(tmp_path: Path) -> None
     assert doubtful_entries(tmp_path, [warning, at("trees/horn/silent.yml")]) == set()
 
 
+def moved(folder: Path, file: str, to: str) -> Verdict:
+    """Check a copy of the shop in which one file has another name."""
+    shop = folder / "shop"
+    shutil.copytree(SHOP, shop)
+    (shop / file).rename(shop / to)
+    with temporary() as cache:
+        return check(shop, cache, TODAY)
+
+
+@pytest.mark.parametrize(
+    ("file", "to"),
+    [
+        ("trees/charging/voltage-high.yml", "trees/charging/voltage-high.yml.txt"),
+        ("kb/modules/steering-unit.yml", "kb/modules/steering_unit.yml"),
+        ("kb/procedures/first-stop.yml", "trees/horn/first-stop.yml"),
+        ("trees/horn/silent.yml", "kb/procedures/silent.yml"),
+    ],
+)
+def test_a_file_with_a_wrong_name_is_one_finding(tmp_path: Path, file: str, to: str) -> None:
+    """It stands at the file that was moved, never at those that name it rightly."""
+    verdict = moved(tmp_path, file, to)
+    assert [(one.rule, one.at.file) for one in verdict.findings] == [("file-name", to)]
+
+
+def test_a_word_of_everyday_speech_is_one_finding(tmp_path: Path) -> None:
+    """The line that calls it slang is what is wrong, and not every place that has it."""
+    verdict = broken(tmp_path, "kb/words.yml", "\n", "\nthe: that\n")
+    assert [(one.rule, one.at.file) for one in verdict.findings] == [("slang", "kb/words.yml")]
+    assert len(verdict.waiting) > 20
+
+
 def test_a_file_of_its_own_is_one_entry(tmp_path: Path) -> None:
     """Its kind is the folder, by the name that lookups have."""
     files = [at("kb/procedures/first-stop.yml"), at("kb/how-to/voltage-drop.md")]

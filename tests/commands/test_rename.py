@@ -1,10 +1,13 @@
 """`baytree rename` prints the files that it wrote, or why it wrote none."""
 
+import shutil
 from pathlib import Path
 
 import pytest
 
 from builder.commands.main import main
+
+SHOP = Path(__file__).parents[1] / "shop"
 
 
 def test_a_step_and_a_tree_are_renamed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -30,3 +33,13 @@ def test_an_article_is_renamed(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert (tmp_path / "kb/how-to/voltage-drop.md").exists()
     assert main([*shop, "rename", "how-to/drop", "other"]) == 2
     assert "there is no article `drop`" in capsys.readouterr().err
+
+
+def test_a_procedure_is_renamed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """In its file's name, and in every step and every proof that runs it."""
+    shop = ["--shop", str(shutil.copytree(SHOP, tmp_path / "shop"))]
+    assert main([*shop, "rename", "procedures/first-stop", "stop-test"]) == 0
+    assert "kb/procedures/stop-test.yml" in capsys.readouterr().out
+    assert main([*shop, "check", "--strict", "--today", "2026-10-01"]) == 0
+    assert main([*shop, "rename", "procedures/stp-test", "other"]) == 2
+    assert "did you mean `stop-test`?" in capsys.readouterr().err

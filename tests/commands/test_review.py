@@ -90,7 +90,9 @@ def test_a_revision_that_is_none_is_said(
 ) -> None:
     """Nothing is run, written or compared."""
     assert main(["--shop", str(shop), "review", "--", base]) == 2
-    assert f"there is no revision `{base}`" in capsys.readouterr().err
+    told = capsys.readouterr().err
+    assert f"there is no revision `{base}`" in told
+    assert "branches and tags: `" in told
 
 
 def test_without_a_repository_it_says_so(

@@ -13,17 +13,42 @@ from builder.model.finding import Finding
 from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
-from builder.rules import closed_job, no_such_tree, proved_by, unbounded_way_back, unreachable_step
+from builder.rules import (
+    closed_job,
+    codes_before_clearing,
+    computed,
+    no_such_procedure,
+    no_such_spec,
+    no_such_tree,
+    no_such_word,
+    procedure_values,
+    prove_before_replacing,
+    proved_by,
+    reading_gap,
+    spec_load,
+    spec_result,
+    supply_before_programming,
+    unbounded_way_back,
+    unhandled_word,
+    unreachable_step,
+)
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
 
 TREE_RULE_NAMES = frozenset(rule.RULE.name for rule in TREE_RULES)
 LIBRARY_RULE_NAMES = frozenset(rule.RULE.name for rule in LIBRARY_RULES)
-# What the closed jobs say waits while a proof already shows the path that is wrong; a step that
-# nothing leads to, while a loop or a handoff to nowhere may be the branch that was meant for it.
+ORDER_ALONG_PATHS = (codes_before_clearing, supply_before_programming, prove_before_replacing)
+STOPS_A_WALK = (
+    proved_by, procedure_values, no_such_procedure, no_such_word, unhandled_word, no_such_spec,
+    spec_result, spec_load, computed, reading_gap,
+)  # fmt: skip
+# What must come first waits while a proof shows which branch goes past it; what closed jobs say,
+# also while a check can't be walked; a step that nothing leads to, while a loop or a handoff to
+# nowhere may be the branch that was meant for it.
 FOLLOWS = {
-    closed_job.RULE.name: (proved_by.RULE.name,),
+    closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
+    **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
     unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
 }
 LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES

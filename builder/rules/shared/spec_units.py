@@ -1,13 +1,15 @@
 """The unit that the numbers of a spec are in, by the tools that measure it.
 
-In: a step, a reading by a spec, and the facts of the tree. Out: `OtherUnit` where the tool can't
-show the numbers in the unit of the spec, and can in another unit that it reads: then the unit was
-changed alone.
+In: a spec and the library; or a step, a reading by a spec, and the facts of the tree. Out: the
+unit of its origin, or an `OtherUnit` where the tool can't show the numbers in the unit of the spec,
+and can in another unit that it reads: then the unit was changed alone.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 from builder.model.checks import Reading
 from builder.model.knowledge import InstrumentRange
@@ -17,6 +19,10 @@ from builder.model.tree import Step
 from builder.model.vehicle_data import Good, Spec
 from builder.rules.shared.limits import instrument_ranges
 from builder.rules.shared.rule import Facts
+from builder.trade.units import convert, same_kind
+
+FIGURE = re.compile(r"(\d+(?:\.\d+)?) ?([A-Za-z°Ω%/]+)")
+NEAR = 3  # figures that differ by no more say the same
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,3 +90,34 @@ def _ends(good: Good) -> Iterator[Decimal]:
     yield from (cut.value for cut in span or () if cut.value.is_finite() and cut.value)
     for row in good.by_load.values():
         yield from _ends(row)
+
+
+def unit_of_origin(spec: Spec, library: Library) -> str:
+    """Return the unit of the figures in a spec's origin, where the spec's own seems to be wrong.
+
+    No figure is in the unit of the spec, and none says in another one what the limits say. Figures
+    in a unit that the shop doesn't use come with a standard, and tell nothing.
+    """
+    figures = [
+        (Decimal(number), unit)
+        for number, unit in FIGURE.findall(spec.origin or "")
+        if same_kind(unit, spec.unit)
+    ]
+    other = figures[0][1] if figures else ""
+    if not other or any(unit == spec.unit for _, unit in figures):
+        return ""
+    if other not in library.shop.units.values() and not _is_prefix(other, spec.unit):
+        return ""
+    return "" if _is_prefix(other, spec.unit) and _say_the_same(figures, spec) else other
+
+
+def _say_the_same(figures: list[tuple[Decimal, str]], spec: Spec) -> bool:
+    """Whether a figure, converted, is about as large as one of the limits."""
+    said = [convert(number, unit, spec.unit) for number, unit in figures]
+    limits = [Fraction(end) for end in _ends(spec.good)]
+    return any(one <= NEAR * end and end <= NEAR * one for one in said for end in limits)
+
+
+def _is_prefix(one: str, other: str) -> bool:
+    """Whether two units differ by a prefix, as V and mV."""
+    return one != other and (one.endswith(other) or other.endswith(one))
