@@ -77,6 +77,7 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),
     ("flow.py", "in_order: bool", "", "only results are in order, and only a check has some"),
     ("fonts.py", "lazy=True", "", "only how much of a file is read at once"),
+    ("measured_word.py", 'rfind("-", 0', "0 -> 1", "no piece of a word begins with a hyphen"),
     ("svg.py", "top <= y < bottom", "top < y", "cuts lie half a border above what they part"),
     ("text_block.py", "more: float = 0", "", "labels have no bar, and are all that leaves it out"),
     ("outline.py", "default=0)", "0 -> 1", "lengths are compared, and all are one more"),

@@ -1,5 +1,7 @@
 """Results of one check that lead to the same step are drawn as one."""
 
+from dataclasses import replace
+
 from builder.chart.flow import Edge, Flow, Node
 from builder.chart.layout import drawn_short
 from builder.chart.results_joined import JOINED
@@ -50,6 +52,14 @@ def test_where_the_first_that_fits_counts_only_neighbors_are_joined() -> None:
     assert said(flow) == ["a", "b", "c", "d"]
     flow = flow_with(("a", "s"), ("b", "f"), ("c", "f"), ("d", "c"), in_order=True)
     assert said(flow) == ["a", "b or c", "d"]
+
+
+def test_a_result_that_means_more_is_drawn_by_itself() -> None:
+    """What one of two results means isn't true of the other."""
+    flow = flow_with(("no feed", "f"), ("no ground", "f"), ("good", "c"))
+    first, *others = flow.edges["a"]
+    told = replace(flow, edges=flow.edges | {"a": (replace(first, means="open"), *others)})
+    assert said(told) == ["no feed", "no ground", "good"]
 
 
 def test_long_rows_of_results_are_kept_apart() -> None:

@@ -58,6 +58,13 @@ def test_a_long_word_is_broken_after_a_hyphen_or_slash() -> None:
     assert all(piece.text[-1] in "-/" for piece in pieces[:-1])
 
 
+def test_what_is_left_of_a_long_word_stays_whole() -> None:
+    """A hyphen in a piece that fits is no reason to break it."""
+    pieces = [piece.text for piece in measured_words("W" * 12 + "-left-over", TEXT)]
+    assert len(pieces) > 1
+    assert pieces[-1] == "-left-over" or pieces[-1].endswith("left-over")
+
+
 def test_a_no_break_space_holds_words_together() -> None:
     """A value is never split from its unit."""
     assert [word.text for word in measured_words(f"below 12.2{NO_BREAK}V", TEXT)] == [
