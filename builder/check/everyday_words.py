@@ -16,6 +16,7 @@ from builder.rules.shared.rule import Rule
 FEWEST = 10  # files; a small shop may well have a bad habit in a third of its trees
 SHARE = 5  # the word is in one of five trees
 SHOWN = 2  # of its places
+RULES = {rule.name: rule for rule in (slang.RULE, house_word.RULE)}
 
 
 def everyday_words(
@@ -27,7 +28,7 @@ def everyday_words(
     """
     of_word: dict[tuple[str, str], list[Finding]] = defaultdict(list)
     for one in findings:
-        if one.rule in (slang.RULE.name, house_word.RULE.name):
+        if one.rule in RULES:
             of_word[one.rule, _plain(one.message.split("`")[1])].append(one)
     causes: list[Finding] = []
     caused: list[Finding] = []
@@ -35,13 +36,9 @@ def everyday_words(
         if entry := _entries(rule, library).get(word):
             files = {one.at.file for one in places}
             if len(files) >= max(FEWEST, len(library.listings) / SHARE):
-                causes.append(_finding(_rule(rule), entry, places, len(files)))
+                causes.append(_finding(RULES[rule], entry, places, len(files)))
                 caused += places
     return causes, caused
-
-
-def _rule(name: str) -> Rule:
-    return slang.RULE if name == slang.RULE.name else house_word.RULE
 
 
 def _entries(rule: str, library: Library) -> Mapping[str, Word]:

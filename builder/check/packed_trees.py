@@ -1,4 +1,4 @@
-"""Trees packed in memory, for whoever needs them after the process that read them.
+"""Trees packed in memory, to be used after the process that read them.
 
 In: a `Tree`. Out: bytes, and the tree again. They are kept for one run and never in a file: what
 somebody else may have written must not be unpickled.

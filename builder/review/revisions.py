@@ -7,8 +7,9 @@ configuration is used: files are taken from its store of objects as they are.
 
 import subprocess
 from collections.abc import Iterator
-from difflib import get_close_matches
 from pathlib import Path
+
+from builder.rules.shared.close_names import closest_names
 
 MAIN_BRANCHES = ("origin/HEAD", "origin/main", "origin/master", "main", "master")
 MOST_LISTED = 5
@@ -58,7 +59,7 @@ def _revisions(shop: Path, revision: str) -> str:
     """Return which branch or tag may be meant, or how to list them."""
     answer = _run(shop, "for-each-ref", "--format=%(refname:short)")
     names = answer.stdout.decode(errors="replace").split("\n")
-    if close := " or ".join(f"`{one}`" for one in get_close_matches(revision, names)):
+    if close := " or ".join(f"`{one}`" for one in closest_names(revision, names)):
         return f"did you mean {close}?"
     listed = ", ".join(f"`{one}`" for one in names[:MOST_LISTED] if one)
     return f"branches and tags: {listed}; `git log --oneline` lists what is older"

@@ -48,10 +48,11 @@ NO_NAME = {"light", "lamp", "lights", "warning", "indicator", "a", "an", "the", 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every warning light that doesn't exist."""
     why = "a search by this warning light won't find the tree"
-    for finding in unknown_names(RULE, facts.tree.symptom.lamps, facts.library, why):
-        likely = _described(finding.message.split("`")[1], facts.library)
-        is_slip = finding.edit is not None
-        yield finding if is_slip or not likely else replace(finding, hint=f"did you mean {likely}?")
+    for name in facts.tree.symptom.lamps:
+        likely = _described(name, facts.library)
+        for finding in unknown_names(RULE, [name], facts.library, why):
+            is_told = finding.edit is not None or not likely
+            yield finding if is_told else replace(finding, hint=f"did you mean {likely}?")
 
 
 def _described(words: str, library: Library) -> str:

@@ -42,11 +42,12 @@ Fix: Add what the others have, or say in other words what is different here.
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from builder.model.conditions import POWER
 from builder.model.ends import Fix
 from builder.model.finding import Finding, Related, Severity
+from builder.model.knowledge import Signal
 from builder.model.tree import Step
 from builder.rules.shared.passing import passing_results
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -58,7 +59,6 @@ RULE = Rule(
     summary="A step that lacks what all steps like it have.",
 )
 REMOVES = re.compile(r"(?:remove|take off|take out|unbolt)\b", re.IGNORECASE)
-DANGER = "DANGER"
 FEW = 2  # that have it, for a caution
 MANY = 3  # that have it, for a proof
 
@@ -87,7 +87,7 @@ def _not_put_back(facts: Facts) -> Iterator[Finding]:
                     f"`{step.id}` says `{removed}`, and has no `put_back`",
                     "what was removed here stays off, as nobody is told to install it",
                     f"write `put_back: {other.put_back}`, as `{other.id}` has it",
-                    *_like(other),
+                    _like(other),
                 )
 
 
@@ -103,7 +103,12 @@ def _without_danger(facts: Facts) -> Iterator[Finding]:
         for name in named:
             danger = hazards.get(name)
             lacking = _one_without(steps, [s for s in steps if name in s.hazards], FEW)
-            if danger and danger.signal == DANGER and lacking and (lacking.id, name) not in told:
+            if (
+                danger
+                and danger.signal is Signal.DANGER
+                and lacking
+                and (lacking.id, name) not in told
+            ):
                 told.add((str(lacking.id), name))
                 yield RULE.finding(
                     lacking.text.at,
@@ -169,7 +174,7 @@ def _other_proof_of_a_part(facts: Facts) -> Iterator[Finding]:
                     f"{sold}, by a check",
                     "the customer pays for a part with no measurement before or after",
                     f"name the check that found it in `verify`; `{measured[0].id}` has {named}",
-                    *_like(measured[0]),
+                    _like(measured[0]),
                 )
 
 
@@ -178,5 +183,5 @@ def _checks(facts: Facts, fix: Step) -> list[str]:
     return [str(one.text) for one in fix.body.verify if passing_results(facts, one)]
 
 
-def _like(step: Step) -> Iterable[Related]:
-    yield Related(step.text.at, f"`{step.id}`, which is like it")
+def _like(step: Step) -> Related:
+    return Related(step.text.at, f"`{step.id}`, which is like it")

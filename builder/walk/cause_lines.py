@@ -106,7 +106,7 @@ def no_cause_lines(
 
 
 def ended_words(text: str) -> tuple[str, str, str]:
-    """Split the words of a stop: what came out, who goes on, what whoever does is advised.
+    """Split the words of a stop: what came out, who goes on, and the advice for them.
 
     The record of a job tells what was done; an order to the tech is none of it.
     """

@@ -11,6 +11,7 @@ from builder.model.shop import Shop
 from builder.walk.diagnosis import before_repair
 from builder.walk.job_state import JobState
 from builder.walk.known_words import own_words
+from builder.walk.repair_tests import tests_of_repair
 from builder.walk.steps_taken import StepTaken
 from builder.walk.walk_tables import WalkTables
 from builder.wording.day_text import clock_text
@@ -45,8 +46,8 @@ def minutes_lines(
 
 def is_over_estimate(state: JobState, taken: Sequence[StepTaken], hours: str) -> bool:
     """Whether repair and verification took well over what the customer was told, in hours."""
-    after = taken[len(before_repair(state, taken)) :]
-    minutes = sum(one.entry.minutes or 0 for one in after if one.entry.event >= 0)
+    after = (one.entry for one in tests_of_repair(state, taken) if one.entry.event >= 0)
+    minutes = sum(entry.minutes or 0 for entry in after)
     return bool(hours) and Decimal(minutes) / 60 - Decimal(hours) > WELL_OVER
 
 

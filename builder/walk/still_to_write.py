@@ -13,11 +13,12 @@ from builder.model.ends import StopKind
 from builder.model.library import Library
 from builder.walk.cause_lines import HANDED, HANDED_ON, is_cause_open, is_repair_open, unwritten
 from builder.walk.complaint_lines import AFTER, NEXT, REST, unexplained_blank, unexplained_text
-from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of
+from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.job_minutes import is_over_estimate
 from builder.walk.job_state import STUCK, JobState, is_repairing
 from builder.walk.known_words import PLACE, own_words
 from builder.walk.noted_codes import BEFORE, code_lines, codes_in
+from builder.walk.repair_tests import tests_of_repair
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.walk_tables import WalkTables
@@ -119,7 +120,7 @@ def _of_repair(
         yield OpenPoint(REST, "what of the complaint this cause doesn't explain", TECH)
     if unexplained_text(own.get(REST, "")) and NEXT not in own:
         yield OpenPoint(NEXT, "what becomes of the rest of the complaint", TECH)
-    for name in unwritten(tables, state, taken[len(before_repair(state, taken))]):
+    for name in unwritten(tables, state, tests_of_repair(state, taken)[0]):
         yield OpenPoint("", name, TECH)
     if AFTER not in own:
         yield OpenPoint(AFTER, "complaint and DTCs after the repair", TECH)

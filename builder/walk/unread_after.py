@@ -1,7 +1,7 @@
 """The readings that were out of limits before a repair and that nobody took again after it.
 
-In: the steps as they were taken, the library. Out: a line. Whoever audits a paper looks for the
-good reading beside each bad one; where there is none, the paper says so itself.
+In: the steps as they were taken, the library. Out: a line. An auditor looks for the good reading
+beside each bad one; where there is none, the paper says so itself.
 """
 
 from collections.abc import Iterator, Sequence
