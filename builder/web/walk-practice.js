@@ -183,7 +183,7 @@ globalThis.baytreePractice = (() => {
       const { text } = this.tables.trees[this.tree].steps[this.fault], { events } = state, least = this.least(state);
       const used = this.minutesOf((_, shown, number) => events[number]), isSame = found && !this.missed.length;
       return [`${found ? "You found it" : "The fault was"}: ${text}.`, `You used ${used} min; ${isSame ? "the least is" : "by what the vehicle shows it takes"} ${least}.`,
-        this.missed.length ? `Answered otherwise than shown: ${this.missed.join("; ")}.` : ""].filter(Boolean).join(" ");
+        this.missed.length ? `Answered otherwise than shown: ${this.missed.join("; ")}.`.replace("?.", "?") : ""].filter(Boolean).join(" ");
     }
   }
 
