@@ -66,6 +66,7 @@ MODULES = (
     "limit_without_condition",
     "limit_without_origin",
     "finer_than_instrument",
+    "no_tool",
     "computed",
     # order
     "codes_before_clearing",
