@@ -101,7 +101,7 @@ def _plain_step(value: Fraction) -> Decimal:
 
 
 def _other_units(quantity: Quantity, ranges: Sequence[tuple[str, ...]]) -> Iterator[Quantity]:
-    for symbol, low, high, *_ in ranges:
-        there = convert_quantity(quantity, symbol)
-        if symbol != quantity.unit and Decimal(low) <= there.value <= Decimal(high):
-            yield there
+    for symbol, low, high, step, *_ in ranges:
+        there = round_to_step(Fraction(convert_quantity(quantity, symbol).value), Decimal(step))
+        if symbol != quantity.unit and Decimal(low) <= there <= Decimal(high):
+            yield Quantity(there, symbol)
