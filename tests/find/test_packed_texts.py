@@ -10,8 +10,7 @@ from builder.find.packed_texts import (
     pack_number,
     pack_texts,
 )
-from builder.find.search_table import SearchTable
-from builder.find.symptom_index import build_symptom_index
+from builder.find.symptom_index import SymptomIndex
 
 
 def test_the_page_unpacks_every_number(page_words: Any) -> None:
@@ -24,9 +23,9 @@ def test_the_page_unpacks_every_number(page_words: Any) -> None:
     assert page_words(script, [packed, digits]) == numbers
 
 
-def test_a_word_is_sent_with_what_it_means(small: SearchTable) -> None:
+def test_a_word_is_sent_with_what_it_means(small_index: SymptomIndex) -> None:
     """A "no", a phrase of the shop and a word of the shop stand beside the word as written."""
-    words = pack_texts(build_symptom_index(small)).words
+    words = pack_texts(small_index).words
     assert "crank" in words
     assert "crank !crank" in words  # of `No crank`
     assert "turns turn+over+crank" in words

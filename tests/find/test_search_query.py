@@ -4,7 +4,7 @@ import pytest
 
 from builder.find.search_query import parse_query
 from builder.find.search_table import SearchTable, TreeRow
-from builder.find.symptom_index import build_symptom_index
+from builder.find.symptom_index import SymptomIndex, build_symptom_index
 
 LOW, HIGH = "low voltage", "charging voltage too high"
 
@@ -24,10 +24,10 @@ LOW, HIGH = "low voltage", "charging voltage too high"
     ],
 )
 def test_a_voltage_of_the_battery_means_low_or_high(
-    volts: str, words: str, small: SearchTable
+    volts: str, words: str, small_index: SymptomIndex
 ) -> None:
     """Common practice, no source: below 12.3 V it is low, from 15 V charged too high."""
-    corrected = parse_query(f"battery {volts} ", build_symptom_index(small)).spelled.corrected
+    corrected = parse_query(f"battery {volts} ", small_index).spelled.corrected
     assert [meant for written, meant in corrected if written == volts] == [words] * bool(words)
 
 
