@@ -162,7 +162,7 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """What was likely meant: two words, the nearest word or stem, or what the word is short for.
 
     A word one edit away comes before two: `missfires` is no `miss fires`. A usual slip in a word of
-    plain English is no word of the trade: `realy` is no `relay`.
+    plain English is no word of the trade: `buit` is `built`, and no `butt`.
     """
     near = nearest_word(word, vocabulary.known)
     plain = nearest_word(word, vocabulary.plain)

@@ -52,6 +52,14 @@ def test_a_phrase_that_is_there_in_part_counts_the_square_of_it() -> None:
     assert found.credit == {0: 25 * 2 * 100, 1: 25 * 2 * 100, 2: 56 * 2 * 100, 3: 6 * 2 * 100}
 
 
+@pytest.mark.parametrize(
+    ("entries", "having", "expected"), [(8, 1, 220), (8, 0, 220), (3, 2, 92), (9, 9, 69)]
+)
+def test_what_few_entries_have_tells_more(entries: int, having: int, expected: int) -> None:
+    """100 ln(1 + entries / those that have it), rounded; what none has tells no more than that."""
+    assert rarity(entries, having) == expected
+
+
 WORDS = ["front", "belt", "knob", "hand", "rear", "door", "seat", "lamp", "horn", "pump", "plug"]
 
 

@@ -1,5 +1,6 @@
 """Texts as the page gets them: as numbers of words."""
 
+import json
 import random
 from typing import Any
 
@@ -21,6 +22,12 @@ def test_the_page_unpacks_every_number(page_words: Any) -> None:
     digits = [NUMBER_CHARACTERS, LEADING_CHARACTERS]
     script = "([text, digits]) => baytreeSearch.unpackNumbers(text, digits)"
     assert page_words(script, [packed, digits]) == numbers
+
+
+def test_a_number_takes_no_more_characters_than_it_must() -> None:
+    """Every character is used that stands in a script as it is, but for the blank and the `<`."""
+    plain = [each for each in map(chr, range(256)) if json.dumps(each) == f'"{each}"']
+    assert list(NUMBER_CHARACTERS) == [each for each in plain if each not in " <"]
 
 
 def test_a_word_is_sent_with_what_it_means(small_index: SymptomIndex) -> None:

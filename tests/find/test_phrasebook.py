@@ -48,8 +48,10 @@ def test_a_no_stands_before_a_term_of_several_words() -> None:
 
 
 def test_stop_words_may_stand_inside_a_phrase() -> None:
-    """`turns it over` is `turns over`; other words between are not passed over."""
+    """`turns it over` is `turns over`, up to two of them; other words are not passed over."""
     assert alternatives("turns it over") == [["turn over", "crank"]]
+    assert alternatives("turns it is over") == [["turn over", "crank"]]
+    assert alternatives("turns it is on over") == [["turn"], ["over"]]
     assert alternatives("turns slowly over") == [["turn"], ["slow"], ["over"]]
 
 

@@ -58,6 +58,8 @@ def test_the_table_of_cases_holds(case: dict[str, Any], small_index: SymptomInde
         ([(800, 100), (700, 25), (600, 24)], [800, 700]),
         # what isn't strong is no hit, and no measure for others
         ([(800, 0), (40, 50), (30, -10)], [40]),
+        # the least that is above 0 is strong
+        ([(40, 1)], [40]),
     ],
 )
 def test_weak_hits_are_left_out(
