@@ -149,7 +149,7 @@ def _score_entries(
     by_words = measure_coverage(concepts, index, unlisted) if concepts or points else by_meaning
     return [
         _score_entry(entry, points.get(entry, 0), by_words, by_meaning, len(index.entries))
-        for entry in sorted({*points, *by_words.gain})
+        for entry in {*points, *by_words.gain}
     ]
 
 

@@ -10,7 +10,8 @@ from builder.find.covered_concepts import kind_of, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
-from builder.find.trade_words import TRADE_WORDS
+from builder.find.trade_words import TRADE_WORDS, TradeWords
+from builder.find.word_forms import stem_word
 
 
 def index_of(*titles: str) -> SymptomIndex:
@@ -29,13 +30,27 @@ def index_of(*titles: str) -> SymptomIndex:
         ((("crank",),), 100),
         ((("good", "thing"),), 100),
         ((("good",), ("crank",)), 100),
+        ((("!belt",),), 100),
+        ((("zorp",),), 20),
     ],
 )
 def test_an_everyday_word_counts_less_only_by_itself(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
-    """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
-    assert KIND_WEIGHTS[kind_of(Concept(wordings), index_of("No crank", "A good thing"))] == percent
+    """In a phrase, or with a meaning that the shop gives it, it says as much as any word that a
+    tree says or denies; a word that no tree says counts least."""
+    index = index_of("No crank", "A good thing", "Belt")
+    assert KIND_WEIGHTS[kind_of(Concept(wordings), index)] == percent
+
+
+def test_what_it_is_about_and_what_it_does_count_the_same() -> None:
+    """A part, one that is the subject wherever it is named, a complaint, and any word of a tree."""
+    trade = TradeWords(("horn",), ("sunroof",), ("rattle",), ())
+    titles = ("horn", "sunroof", "rattle", "gizmo")
+    rows = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), rows, (), frozenset(), trade))
+    found = measure_coverage([Concept(((stem_word(title),),)) for title in titles], index)
+    assert [found.share(tree) for tree in range(4)] == [25] * 4
 
 
 def test_the_opposite_counts_a_quarter() -> None:
