@@ -25,7 +25,7 @@ def score_codes(index: SymptomIndex, codes: Sequence[AskedCode]) -> dict[int, in
                 worth = CODE_POINTS * _type_points(code, listed) + PLACE_POINTS // (
                     1 + listed.place
                 )
-                best[listed.entry] = max(best.get(listed.entry, 0), worth)
+                best[listed.entry] = max(worth, best.get(listed.entry, worth))
         for entry, worth in best.items():
             points[entry] = points.get(entry, 0) + worth
     return points

@@ -168,7 +168,7 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     plain = nearest_word(word, vocabulary.plain)
     if plain and _is_likely(word, plain) and not (near and _is_likely(word, near)):
         return (plain,)
-    is_close = near is not None and edit_distance(word, near, 1) == 1
+    is_close = near is not None and edit_distance(word, near, 1) < 2
     two = None if is_close else split_run_together(word, vocabulary.spoken)
     if two:
         return two
@@ -178,7 +178,7 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
 
 
 def _is_likely(word: str, meant: str) -> bool:
-    return edit_distance(word, meant, 1) == 1 and is_usual_slip(word, meant)
+    return edit_distance(word, meant, 1) < 2 and is_usual_slip(word, meant)
 
 
 def _lengthen(word: str, vocabulary: Vocabulary) -> str | None:

@@ -37,8 +37,7 @@ def index_of(*titles: str) -> SymptomIndex:
 def test_an_everyday_word_counts_less_only_by_itself(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
-    """In a phrase, or with a meaning that the shop gives it, it says as much as any word that a
-    tree says or denies; a word that no tree says counts least."""
+    """In a phrase, or with a meaning of the shop, it counts as what trees say; unknown is least."""
     index = index_of("No crank", "A good thing", "Belt")
     assert KIND_WEIGHTS[kind_of(Concept(wordings), index)] == percent
 

@@ -33,6 +33,12 @@ def test_a_part_that_no_tree_has_is_named_and_missing() -> None:
     assert (found.errands, found.brevity) == (1, 0)
 
 
+def test_a_code_that_no_tree_lists_is_a_part_that_none_has() -> None:
+    """Each is as if a sunroof were named."""
+    found = count_mentions([], unlisted=2)
+    assert (found.named["lone"], found.has["lone"], found.brevity) == (2, {}, 0)
+
+
 def test_an_entry_has_what_it_says_more_than_a_part_of() -> None:
     """More than 40 percent of a part; and more than half of what its title or a word counts."""
     said = {0: 40, 1: 41, 2: 50, 3: 51}

@@ -8,6 +8,7 @@ BOOK = make_phrasebook(
     slang=[
         WordRow("won't crank", ("no crank",)),
         WordRow("brake", ("stopper",)),
+        WordRow("brake grabs", ("brake catches",)),
         WordRow("mushy", ("low",)),
     ],
     same=[
@@ -31,7 +32,8 @@ def test_one_word_takes_the_place_of_another() -> None:
 
 
 def test_the_longest_phrase_goes_first() -> None:
-    """An e-brake is no brake."""
+    """An e-brake is no brake, and a brake that grabs is more than a brake."""
+    assert alternatives("brake grabs") == [["brak grab", "brak catch"]]
     assert alternatives("e-brake") == [["e brak", "park brak"]]
     assert alternatives("brake") == [["brak", "stopper"]]
 

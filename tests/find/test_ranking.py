@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 from builder.find import ranking
 from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query, query_concepts
 from builder.find.search_query import parse_query
-from builder.find.search_table import SearchTable, TreeRow, VehicleRow
+from builder.find.search_table import CodeRow, SearchTable, TreeRow, VehicleRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
+from builder.find.trade_words import TradeWords
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
@@ -75,6 +76,43 @@ def test_weak_hits_are_left_out(
     monkeypatch.setattr(ranking, "_score_entries", lambda *_: entries)
     answer = answer_query(small_index, "crank")
     assert [hit.score for hit in answer.hits] == kept
+
+
+def test_no_article_stands_above_the_best_tree(
+    small_index: SymptomIndex, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It counts no more than that tree; where no tree is found, it counts in full."""
+    tree, article = (ScoredEntry(at, score, -1, 0, 100) for at, score in ((0, 400), (8, 900)))
+    for entries, hits in (
+        ([tree, article], [("tree", 400), ("article", 400)]),
+        ([article], [("article", 900)]),
+    ):
+        monkeypatch.setattr(ranking, "_score_entries", lambda *_, found=entries: found)
+        answer = answer_query(small_index, "crank")
+        assert [(hit.kind, hit.score) for hit in answer.hits] == hits
+
+
+@pytest.mark.parametrize(
+    ("meaning", "found"),
+    [
+        ("Horn relay fuse rattle", ["Horn relay fuse quiet"]),
+        ("Horn relay fuse sunroof quiet", []),  # one part is another tree's
+        ("Sunroof motor", ["Sunroof motor rattle"]),
+        ("Rattle", ["Sunroof motor rattle"]),  # no part, but what it does
+        ("Engine belt", []),  # neither
+    ],
+)
+def test_a_code_that_no_tree_lists_finds_those_with_all_its_parts(
+    meaning: str, found: list[str]
+) -> None:
+    """Where its meaning names no part, those that do what it says; where not even that, none."""
+    titles = ("Horn relay fuse quiet", "Sunroof motor rattle", "Engine belt", "Lamp")
+    trees = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    trade = TradeWords(("horn", "relay", "fuse"), ("sunroof",), ("quiet", "rattle"), ())
+    codes = (CodeRow("P1999", meaning),)
+    table = SearchTable((), (), (), (), (), codes, trees, (), frozenset(), trade)
+    answer = answer_query(build_symptom_index(table), "P1999")
+    assert [hit.id for hit in answer.hits] == found
 
 
 def test_all_strong_trees_are_counted_and_the_best_shown() -> None:

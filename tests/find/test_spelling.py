@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from builder.find.spelling import (
@@ -27,6 +27,7 @@ KNOWN = {
 
 
 @given(one=LETTERS, other=LETTERS)
+@example(one="aaa", other="a")
 def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> None:
     """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
     reference = pytest.importorskip("rapidfuzz.distance").OSA.distance(one, other)
@@ -67,8 +68,7 @@ def test_edits_grow_with_the_word() -> None:
 
 
 def test_a_missing_blank_is_put_back() -> None:
-    """Two known words typed as one are parted, behind the longest that it can be; a short tail is
-    no word, three letters are one."""
+    """Two known words typed as one are parted, the longest first; of each three letters or more."""
     assert split_run_together("batterylight", KNOWN) == ("battery", "light")
     known = {"low", "lamp", "light", "lowlight"}
     assert split_run_together("lightlamp", known) == ("light", "lamp")

@@ -24,10 +24,9 @@ def titled(title: str) -> TreeRow:
 
 
 def test_a_tree_says_most_by_its_own_words() -> None:
-    """Its title and its symptom count in full, its lamps and its system less; of a lamp most of
-    all its name."""
+    """Its title and its symptom count in full, its lamps and its system less."""
     low = TreeRow("low", "Pedal low", 0, (0,), (), ("soft pedal",), (), False)
-    hot = TreeRow("hot", "Runs hot", 1, (0, 1), (), (), (), False)
+    hot = TreeRow("hot", "Runs hot", 1, (0, 1), (), (), (), draft=True)
     index = build_symptom_index(table(low, hot, titled("Horn quiet")))
     assert [(one.entry, one.text, one.weight) for one in index.phrases] == [
         (0, "Pedal low", 100),
@@ -44,6 +43,7 @@ def test_a_tree_says_most_by_its_own_words() -> None:
         (2, "Horn quiet", 100),
         (3, "Voltage drop", 100),
     ]
+    assert [one.id for one in index.entries if one.draft] == ["hot"]
     titles = [one.text for one in index.phrases if one.is_title]
     assert titles == ["Pedal low", "Runs hot", "Horn quiet"]
 
