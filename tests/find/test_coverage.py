@@ -31,10 +31,11 @@ def index_of(*titles: str) -> SymptomIndex:
         ((("good", "thing"),), 100),
         ((("good",), ("crank",)), 100),
         ((("!belt",),), 100),
+        ((("pric",),), 30),
         ((("zorp",),), 20),
     ],
 )
-def test_an_everyday_word_counts_less_only_by_itself(
+def test_an_everyday_word_or_an_errand_counts_less(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
     """In a phrase, or with a meaning of the shop, it counts as what trees say; unknown is least."""
