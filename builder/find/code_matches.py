@@ -42,7 +42,7 @@ def code_names(index: SymptomIndex, code: AskedCode) -> tuple[str, ...]:
     """The codes that were meant: without a letter, all known ones that have these digits."""
     if code.letter:
         return (code.letter + code.digits,)
-    names = (letter + code.digits for letter in sorted(SYSTEM_LETTERS))
+    names = (letter + code.digits for letter in SYSTEM_LETTERS)
     return tuple(name for name in names if name in index.codes or name in index.code_meanings)
 
 
