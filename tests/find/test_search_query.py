@@ -56,6 +56,15 @@ def test_a_usual_slip_in_plain_english_stays_plain_english(typed: str, meant: st
     assert parse_query(f"{typed} ", index).spelled.words == (meant,)
 
 
+@pytest.mark.parametrize(
+    ("near", "words"), [("beltclamp", ("beltclamp",)), ("boltclamp", ("belt", "lamp"))]
+)
+def test_a_word_one_edit_away_comes_before_two(near: str, words: tuple[str, ...]) -> None:
+    """One that is two edits away comes behind them."""
+    index = index_of("belt lamp", f"{near} loose", everyday=())
+    assert parse_query("beltlamp ", index).spelled.words == words
+
+
 def test_words_of_plain_english_are_not_run_together() -> None:
     """Nobody who writes two words that everybody writes means the one that they'd make."""
     titles = ("goodthings sticker", "itis lamp", "gearbox")
