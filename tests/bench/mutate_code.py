@@ -77,7 +77,6 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("symptom_index.py", "UNSAID = -1", "", "any number below 0 does"),
     ("symptom_index.py", "STOP_WORDS | table.everyday", "0 -> 1", "each as often, that is all"),
     ("search_query.py", "edit_distance(word, ", "1 -> 2", "a limit saves time, nothing else"),
-    ("search_table.py", "in systems else -1", "", "any number below 0 does"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
     ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),
     ("flow.py", "in_order: bool", "", "only results are in order, and only a check has some"),

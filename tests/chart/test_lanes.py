@@ -154,12 +154,12 @@ def test_each_line_of_a_chain_has_its_own_words(style: Style) -> None:
     edges = {
         "look": (Edge("look", "end", "good"), Edge("look", "one", "bad")),
         "one": (Edge("one", "two", "first"),),
-        "two": (Edge("two", "end", "never"), Edge("two", "three", "second")),
+        "two": (Edge("two", "three", "second"), Edge("two", "end", "never")),
         "three": (Edge("three", "end", "third"),),
         "end": (),
     }
     nodes = {name: Node(name, "action", name, name) for name in edges}
-    links = (ChainStep(1, "one"), ChainStep(0, "two"), ChainStep(1, "three"), ChainStep(0, "end"))
+    links = (ChainStep(1, "one"), ChainStep(0, "two"), ChainStep(0, "three"), ChainStep(0, "end"))
     block = OutlineBlock("look", (SideBranch(1, links),), 0)
     flow = Flow("drawn", nodes, edges, (OutlineSection((block,)),))
     ((_, _, _, parts),) = drawn(flow, style, 200, cut=True)

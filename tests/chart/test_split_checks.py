@@ -1,31 +1,11 @@
 """Checks with many results split for large text."""
 
 import pytest
+from flows import in_a_row
 
-from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
 from builder.chart.layout import more_sheets
 from builder.chart.split_checks import OTHER_RESULTS, split_checks
 from builder.chart.text_fit import Room
-from builder.plan.outline import OutlineEdge, StepGraph, outline
-
-
-def in_a_row(*fixes: int) -> Flow:
-    """Make checks that each have so many fixes, and a way on to the next."""
-    checks = [f"check {at}" for at in range(len(fixes))]
-    ends = {check: [f"{check} fix {at}" for at in range(count)]
-            for check, count in zip(checks, fixes, strict=True)}  # fmt: skip
-    nodes = {check: Node(check, "check", "Look", str(at)) for at, check in enumerate(checks, 1)}
-    edges: dict[str, tuple[Edge, ...]] = {}
-    for check, following in zip(checks, [*checks[1:], None], strict=True):
-        targets = [*ends[check], *([following] if following else [])]
-        edges[check] = tuple(Edge(check, to, f"result {to}") for to in targets)
-        for fix in ends[check]:
-            edges[fix] = ()
-            nodes[fix] = Node(fix, "fix", fix, str(len(nodes) + 1))
-    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
-    bare = frozenset(name for name, out in edges.items() if not out)
-    sections = outline(StepGraph(checks[0], leads, bare, frozenset(checks)))
-    return Flow("in a row", nodes, edges, sections, nodes_reached_by_number(edges, sections))
 
 
 def test_the_parts_have_the_number_of_the_check() -> None:
