@@ -5,10 +5,6 @@ In: nothing. Out: `CALM_WORDS`: names, each with its words, parted by semicolons
 """
 
 CALM_WORDS = """
-
-"""
-
-CALM_WORDS = """
     ASKS: price, cost, how much, number, size, torx, diagram, order, buy, sell, legal, recommend,
     how often, how many, how long, interval, color, brand, label, sticker, decal, emblem, badge,
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
@@ -44,13 +40,13 @@ CALM_WORDS = """
     FRAME TALK: noise, squeak, clunk, boot, grease, inspect, undercoat, plate, seat, door, window,
     fit, rattle, wire, seal, leak, pin, key, cover, ASKS, light, lamp, plug, fluid, roof, photo,
     picture, glass, sunroof, hum, mirror, adjust, flex pipe, prop rod, drone, thump, clutch, lift
-    off;
+    off, fender;
     OTHER LIFT: aux, headphone, audio, phone, handle, point, gate, liftgate, tailgate, leveling,
     hatch, suspension, spoiler, boat, window, glass, valve, engine block, strut, stand on, door,
     mirror, ASKS, support, missing;
     SEAT TALK: off lamp, guide, twist, motor, cover, heat, switch, trim, cushion, fold, pad, light,
     ASKS, extender, clean, retract, chime, leather, squeak, power, memory, handle, belt buckle,
-    exit, stain;
+    exit, stain, foam, padding, bolster, pocket;
     SMALL WIRE: horn button, radio, trailer, aux, light, stereo, bulb, spark, heater, thermostat,
     speaker, antenna, wiper, usb, subwoofer, camera, clip, stripe, ASKS;
     LOOKS: key on, 3 sec, few seconds, ASKS, cover, scratch, fade, peel, tag, off light, off lamp,
@@ -61,5 +57,5 @@ CALM_WORDS = """
     HAND TALK: brake, lever, visor, trim, headliner, armrest, glove, control arm, wiper arm, seat,
     second hand, hand control, handle, glass, other hand, eyelid, face plate, mirror, fan speed,
     only, ceiling, roof cloth, roof fabric, fabric, cloth, ice cream, sag, insurance, question,
-    bill, dome light, knob, shifter
+    bill, dome light, knob, shifter, bumper, hook, cover, hand sanitizer, bracket
 """

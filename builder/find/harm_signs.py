@@ -33,7 +33,8 @@ HARM_SIGNS = {
         sulfur; charge, hiss; hiss, smell; ring, post; ring, terminal unless ASKS; ring, positive;
         metal ~ across, battery; tool, across; spill, battery; battery, jeans; battery, clothes;
         battery, itch; acid, itch; overcharge, boil; battery, boil; rotten egg, boil; battery, in
-        eye; liquid, battery, BODY; battery, boom
+        eye; liquid, battery, BODY; battery, boom; accumulator, BATTERY HURTS; accumulator, SMELLS;
+        accumulator, fat; accumulator, HEATS
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
@@ -43,7 +44,8 @@ HARM_SIGNS = {
         high pressure, HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank,
         bulge; swallow; drink, FLUID; drank, FLUID; lick, antifreeze; dog, antifreeze; cat,
         antifreeze; kid, antifreeze; taste, antifreeze; in eye unless keep, bird, sun, twinkle,
-        visor, hair, flop, light, headlight
+        visor, hair, flop, light, headlight; drink, COOLANT; drink, green; green, spray; green, hot;
+        in tech eye; in ~ eyes unless sun, light, glare, headlight, sand, dust, visor, twinkle, keep
         """,
     "crushing": """
         MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle, fabric, cloth, ice cream,
@@ -53,7 +55,8 @@ HARM_SIGNS = {
         blade, BREAKS; start itself, BODY; press, VIOLENT unless pedal, button; grinder, VIOLENT;
         TURNING, scarf; TURNING, hair; shaft, BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~
         hand, MOVING; finger, shut, door; finger, slider; sleeve, pull; sleeve, belt; pull in, belt;
-        power close, finger; keep closing, finger; torch, spring; rear up, BENEATH; rear up, under
+        power close, finger; keep closing, finger; torch, spring; rear up, BENEATH; rear up, under;
+        LIMBS, stick in, MOVING; LIMBS, stick, MOVING, keep
         """,
     "open on the road": """
         HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad, prop, prop
@@ -61,7 +64,11 @@ HARM_SIGNS = {
         rattle, squeak, trim; DOORS, fly open; PANE, BLOWS OFF unless ASKS, washer, wiper, nozzle,
         creak, rattle, noise; PANE, pop out; DOORS, OPENS, kid unless lock release; PANE, explode;
         PANE, shatter; windshield, fly out; windshield, flew; body mount, door; dor pop, freeway;
-        door, pop open, freeway; HOOD, BODGE unless insulation, pad, stripe, sticker; PANE, cave in
+        door, pop open, freeway; HOOD, BODGE unless insulation, pad, stripe, sticker; PANE, cave in;
+        door, hold ~ arm; door, not ~ stay shut unless glove, fuel, console, cup, ash, gas, filler,
+        flap, locker, cabinet, vent, compartment; door, not ~ stay close unless glove, fuel,
+        console, cup, ash, gas, filler, flap, locker, cabinet, vent, compartment; door, hold ~ shut,
+        drive; door, hold ~ shut, ON ROAD; windscreen smash; windshield smash, ON ROAD
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;

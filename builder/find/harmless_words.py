@@ -12,15 +12,16 @@ HARMLESS = {
         orange, not fire, flame red, flame decal, flame graphic, flame paint, flame sticker, flame
         emblem, no smoke, no spark, no flame, no burn, not smoke, spark plug, spark knock, spark
         arrest, spark test, smoker, weak spark, glow plug, burn question, burn in, smoke deal, flame
-        job, fire extinguisher, fire sale, fire insurance, campfire smell, fire resistant, flame
+        job, fire sale, fire insurance, campfire smell, fire resistant, flame
         resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
         house wiring, charger pad, oil spot, carbon fibre, carbon fiber, not melt, barn catch fire,
-        house catch fire, barn fire, house fire, fire ext, smoke hot, smokin hot, smoke system,
+        house catch fire, barn fire, house fire, smoke hot, smokin hot, smoke system,
         smoke front turn, smoke lighter, campfire, fire pit, fireplace, fire department shirt,
         firewood, fire station, firehouse, fire alarm, smoke ~ brisket, smoke rib, smoke meat, smoke
-        ~ ribs, on fire at work, on fire lately, on fire today, fire drill; smoke + odor, side,
-        marker, lens, glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop,
-        test, tester, machine, detector, alarm, smell
+        ~ ribs, on fire at work, on fire lately, on fire today, fire drill, like house ~ on fire,
+        fire department pickup, fire department decal, nothing hot, not hot, no heat, nothing burn,
+        nothing smoke; smoke + odor, side, marker, lens, glass, light, tail, headlight, window,
+        mirror, gray, grey, color, tint, shop, test, tester, machine, detector, alarm, smell
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
@@ -56,7 +57,7 @@ HARMLESS = {
         sale, blowout sale, not come off, not come loose, not come down
         """,
     "runaway": """
-        throttle body, pads, runaway truck ramp, truck ramp, best seller
+        throttle body, pads, runaway truck ramp, truck ramp, best seller, bleed brakes, charge to
         """,
     "raised vehicle": """
         lift gate, lift kit, gas lift, highway ramp, exit ramp, aux jack, jack handle, jack point,
@@ -79,14 +80,14 @@ HARMLESS = {
         steam ~ after rain, steamed about
         """,
     "crushing": """
-        start fine, last foot, first foot
+        start fine, last foot, first foot, back seat, back door, back window, back glass
         """,
     "broken frame": """
         frame rail size, rust proof, rust inspection, winch rust, check strap, wiper arm, spindle
         motor, tire winch, spare winch, timing chain, timming chain
         """,
     "open on the road": """
-        not pop, not open
+        not pop, not open, hood release handle
         """,
     "water": """
         hubcap roll ~ ditch
@@ -96,6 +97,6 @@ HARMLESS = {
         ambulance chaser, heart attack see, heart attack bill, heart attack price, kill me with,
         kill time, die laugh, back pain, heartburn, price nearly kill, price almost kill, bill
         nearly kill, bill almost kill, price about kill, estimate nearly kill, heart attack when,
-        poison free, choke cable
+        poison free, choke cable, mirror got hit, got hit ~ mailbox, hook cover
         """,
 }
