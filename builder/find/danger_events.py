@@ -28,7 +28,8 @@ DANGER_EVENTS = """
     over, everywhere, run out, run down, run onto, shoot out, come out, on ground, on driveway, on
     floor, run across, run along, run under, run over, run to, leek, spray on, jet, small pool, drop
     drop, drop on, wash down, shower, trail, blow out, wet patch, wet spot, fountain, all down, piss
-    out, let out, pee, peeing, soak through;
+    out, let out, pee, peeing, soak through, pulse out, dribbling, piddle, drippin, weeping, issue
+    from, leakin;
     SMELLS: smell, stink, reek, odor, fume, vapor, stench, whiff, scent, aroma, whiffy, pong, honk,
     niff, stinking, whiffs, stinky, smelly, smell strong, reeks;
     FAILS: gone, go out, go away, give out, zero, fail, failure, quit, stop work, not ~ work,
@@ -36,11 +37,14 @@ DANGER_EVENTS = """
     vanish, die, dead, give up, cut out, conk out, nothing, not ~ anything, kaput, nowt, let go,
     finish, pack up, pack in, knackered, buggered, doing nothing, not ~ doing thing, not ~ do thing,
     not ~ doing anything, no good, not there, not ~ react, not ~ help, not ~ take, no bite, poof,
-    give way, went bye, not ~ doing job, stop help, not ~ catch, on strike, not ~ come on;
+    give way, went bye, not ~ doing job, stop help, not ~ catch, on strike, not ~ come on,
+    inoperative, inoperable, unresponsive, nonexistent, expire, no longer, depart, bugger all, naff
+    all, sweet nothing, not ~ doing bugger, cease, not ~ doing owt, nil;
     ITSELF: itself, on own, themselves, without me, no reason, not ~ touch, nobody, no one, no
     driver, unattended, nowhere, no input, no warning, foot off, not ~ press, unintended, random, on
-    ~ own, all alone, alone, no foot, foot up, foot is up, foot ~ off, by self, itselves, nobody ~
-    in it, nobody inside, not ~ ask;
+    ~ own, all alone, no foot, foot up, foot is up, foot ~ off, by self, itselves, nobody ~ in it,
+    nobody inside, not ~ ask, own accord, own volition, unbidden, unprompted, uncommanded, no ~
+    input, its own, move alone, start alone;
     HEATS: hot, heat up, overheat, roast, cook, warm;
     CRASHED: crash, wreck, accident, collision, flood, submerge, under water, underwater, salt
     water, rollover, roll over, crush, crunch, impact, collide, fender bender;
@@ -67,20 +71,21 @@ DANGER_EVENTS = """
     RUINED: VIOLENT, cut, rust, rot, hole, off, chafe, fray, disconnect, loose, rub through;
     NOT STOP: length ~ stop, length, keep move, not ~ stop, not ~ slow, no stop, not ~ halt, not ~
     time, take ~ forever, take ~ stop, forever ~ stop, long ~ stop, longer ~ stop, keep roll, keep
-    go, keep coast, go through, roll through, sail through, coast through, slide through, run
-    through, blow through, through red, through intersection, through stop, stop power, stop
-    distance, trouble stop, hard to stop, slide into, roll into, sail into, nothing slow, slide
-    right, car length, straight ~ crossroad, through ~ crossroad, past ~ sign, roll on through, run
-    ~ sign, run ~ light, sail ~ through, miss ~ turn, keep on roll, blow ~ light, blow ~ sign, not ~
-    pull up, not ~ come ~ stop, overshoot, slide past, fly past, sail past, coast past, blow past,
-    run past, roll past, stop ~ like train, stop ~ like ship, stop ~ like barge, age ~ stop, ages ~
-    stop, age ~ pull up, all day ~ stop, half mile, stop when ~ want, block ~ stop, yard ~ stop,
-    feet ~ stop, barge, freight train, not ~ even slow, end up ~ in, run into, plow into, mail box,
-    mailbox, bumper ~ front;
+    go, keep coast, roll through, sail through, coast through, slide through, run through, blow
+    through, through red, through intersection, through stop, stop power, stop distance, trouble
+    stop, hard to stop, slide into, roll into, sail into, nothing slow, slide right, car length,
+    straight ~ crossroad, through ~ crossroad, past ~ sign, roll on through, run ~ sign, run ~
+    light, sail ~ through, miss ~ turn, keep on roll, blow ~ light, blow ~ sign, not ~ pull up, not
+    ~ come ~ stop, overshoot, slide past, fly past, sail past, coast past, blow past, run past, roll
+    past, stop ~ like train, stop ~ like ship, stop ~ like barge, age ~ stop, ages ~ stop, age ~
+    pull up, all day ~ stop, half mile, stop when ~ want, block ~ stop, yard ~ stop, feet ~ stop,
+    barge, freight train, not ~ even slow, end up ~ in, run into, plow into, mail box, mailbox,
+    bumper ~ front, go through light, go through red, go through stop, go through junction, go
+    through intersection, continue ahead, fail ~ halt, not ~ arrest, not ~ retard;
     PRESSED: foot, feet, press, push, step, stomp, pump, leg, stand, hit, mash, slam, pedal, touch,
     jump on;
     FLOORED: to floor, on floor, hit floor, carpet, firewall, bottom, to metal, floorboard, to
-    boards, all way, way down;
+    boards, all way, way down, 2 floor, at floor, on boards, to flair, bottom out, 2 metal;
     SOFT: soft, spongy, mushy, squishy, nothing, no resistance, no pressure, no feel, drop, fade,
     sponge, sink, low, limp, flop, give way, pillow, marshmallow, pudding, jelly, mush, go away,
     disappear, creep, go down, dead, break, fall, snap, gone, air, slack, finish, hollow, empty, no
@@ -94,7 +99,8 @@ DANGER_EVENTS = """
     floppy, dead, no response, not ~ respond, come loose, free play, get tight, go tight, real
     tight, tight all, no grip, slack, finish, fall apart, rattle loose, mind ~ own, own mind, block,
     stop respond, quit respond, heavy ~ sudden, pop apart, catch ~ then, hang up, stiff ~ sudden,
-    not ~ do anything, vague, sloppy, slop, loose, play, rock solid, solid, not ~ unlock;
+    not ~ do anything, vague, sloppy, slop, loose, play, rock solid, solid, not ~ unlock, no longer,
+    go ~ on bypass;
     STRAIGHT: go straight, keep straight, not ~ follow, not ~ turn, not ~ respond, nothing, no
     response, stay straight, go forward, not steer, keep on straight, straight ahead, not ~ change
     direction, not ~ come round, not ~ come around, go other way, plow on, carry on, head straight,
@@ -141,36 +147,38 @@ DANGER_EVENTS = """
     stop run, engine off, conk out, everything ~ off, all ~ off, engine ~ off, car ~ off, go silent,
     lost engine, no engine, engine stop, motor stop, car stop, car turn off, engine turn off, motor
     turn off, kill itself, motor off, go dead, coast to shoulder, lost drive, no drive, shut ~ off,
-    turn ~ off;
+    turn ~ off, turn itself off;
     OPENS: VIOLENT, come open, fling, unlatch, open itself, not ~ latch, not ~ stay, bounce, lift
     up, not ~ lock, open while, lift at, lift ~ speed, lift ~ highway, rise, only held, open at,
     open ~ mph, open ~ speed, open ~ highway, open ~ motorway, open ~ freeway, open ~ corner, open ~
     turn, open ~ curve, open alone, not ~ stay shut, not ~ shut, not ~ close, pop up, swing open,
     flap, slide open, come undone, come up, blow open, spring open, open up, fly up, flip up, swing,
-    fell open, held shut, hold ~ shut, hold ~ close;
+    fell open, held shut, hold ~ shut, hold ~ close, no catch, lift ~ fast, lift when, no ~ latch,
+    no longer latch, no longer catch, swing out, gape, come ajar, fall open;
     GRABS: VIOLENT, pinch, catch, trap, grab, hit, squeeze, close on, roll up, shut on, take, suck
     in, cut, eat, start, pin, wind round, wrap round, lock round, wrap around, wind around, snag,
     drag, bite, pull in, chop, crush, nip, wedge, lock on, come down on, drop on, stick ~ in, stick
-    ~ under, swallow, whack, keep ~ go up, keep ~ close, shut ~ on;
+    ~ under, swallow, whack, keep ~ go up, keep ~ close, shut ~ on, go up on, come up on, up ~ on,
+    nick;
     BELT FAILS: VIOLENT, not ~ latch, not ~ click, not ~ lock, not ~ buckle, not ~ hold, not ~ stay,
     not ~ catch, not ~ fasten, unlatch, undone, cut, fray, unbuckle, release, no tension, open
     itself, come open, off bolt, unclick, unclip, unsnap, let go, pop out, pop off, unfasten, slip
     out, pop loose, come out, not ~ clip, not ~ snap, not ~ go in, open ~ own, come off, spring
     open, won ~ lock, spit out, eject, half through, tear, hang ~ thread, not ~ restrain, not ~
-    grab, not ~ tighten, not ~ stop me;
+    grab, not ~ tighten, not ~ stop me, no longer, no ~ catch, no ~ lock;
     SEAT FAILS: not ~ bolt, loose, break, come off, unbolt, rock, not ~ lock, collapse, tip, fall,
     not ~ latch, rust, snap, go back, pull out, go backward, slide backward, move ~ brake, move ~
     accelerate, slide ~ brake, flop, not ~ attach, adrift, pivot, tip ~ back, fall back, lay flat,
     recline itself, break loose, bolts out, snap back, fly back, fall through, lift up;
     GO DARK: dark, go out, quit, die, cut out, black, fail, dead, no, off, went out, go black, black
-    out, blackout, shut off, turn off, cut, blink out, vanish;
+    out, blackout, shut off, turn off, cut, blink out, vanish, all cut, go oot;
     NOT SEE: not ~ see, blind, visibility, block view, cant see, not ~ see ~ thing, see nothing,
     zero vis, snow blind, white out, whiteout, see ~ through, drive ~ blind;
     HURTS: CRASHED, crack, damage, puncture, swell, bulge, smoke, shock, isolation, arc, spark,
     hiss, smell, HEATS, burn, melt, leak, dent, zap, tingle, bang, pop, gurgle, soak, jolt, buzz,
     cut, bare, warp, bite, river, ditch, vapor, crackle, sizzle, pour, fizz, live, boil, swim,
     drown, salt, submerge, wet, hot, smolder, glow, blow up, flame, puff, bottom out, speed bump,
-    scrape, tear, pierce, gouge, roast;
+    scrape, tear, pierce, gouge, roast, hit bollard, crunch;
     SHOCKS: shock me, get shock, electric shock, electrocute, zap, jolt, tingle, shock ~ plug, take
     current, get current, got current, current ~ through, electricity ~ through, knock ~ back, knock
     ~ down, throw ~ across, bit me, bite me, juice me, jolted, electricuted, electrecuted;
@@ -215,17 +223,19 @@ DANGER_EVENTS = """
     fall on, fall onto, drop on, come down on, land on, explode, blow up, kick, slam, scrape, skin,
     chop, sever, tear, peel, blister, broken, swollen, swell, fracture, lacerate, raw, stuck, stab,
     poke, black eye, concussion, jam, nip, shave, bust, whack, smack, slap, open up, split, lopped,
-    stung, stinging, blistered, need stitch, missing, electrocute;
+    stung, stinging, blistered, need stitch, missing, electrocute, pierce, penetrate, through glove,
+    cop, scalded, singe, impale, gouge, contuse;
     SCALDS: burn, scald, crush, roll over, run over, acid, boil, drop on, cut;
     KEEPS GOING: keep go, keep on go, keep pull, keep on pull, keep climb, keep rev, keep drive,
     keep speed, keep move, keep push, keep run, more fast, faster, speed build, speed climb, speed
     up, still pull, still go, still push, still drive, still rev, still accelerate, not ~ slow, not
     ~ drop, not ~ come down, not ~ go down, not ~ back off, not ~ idle, climb, gain speed, pick up
-    speed, pull like, want go, race;
+    speed, pull like, want go, race, continue, gather speed, hasten, not ~ return, not ~ cease;
     FOOT OFF: foot off, foot up, foot is up, foot ~ off, feet off, lift foot, lift off, let off, let
     off gas, off gas, off pedal, off accelerator, let go gas, let go pedal, no foot, not ~ touch,
     foot nowhere near, nobody touch, foot ~ nowhere near, back off gas, ease off, release gas,
-    release ~ pedal, release accelerator, take ~ foot;
+    release ~ pedal, release accelerator, take ~ foot, foot remove, remove foot, withdraw foot, foot
+    withdraw, foot clear, raise foot, foot lift;
     OUT OF LINE: drift, wander, go, dart, swerve, yank, veer, dive, throw, jump, shoot, kick, shove,
     fling, pitch, hop, jerk, snatch, wrench;
     ESCAPED: roll, go, walk, leave, wander, drive off, head, escape, end up, slide, creep, run away,

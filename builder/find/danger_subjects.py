@@ -5,18 +5,19 @@ In: nothing. Out: `DANGER_SUBJECTS`: names, each with its words, parted by semic
 """
 
 DANGER_SUBJECTS = """
-    WETTED: footwell, carpet, back seat, spare tire well, trunk floor;
+    WETTED: footwell, carpet, back seat, spare tire well, trunk floor, boot floor;
     ON ROAD: highway, freeway, motorway, interstate, road, driving, mph, speed, traffic, lane,
     overtake, merge, curve, corner, intersection, downhill, moving, bridge, tunnel, cruising, turn,
     ramp, 50, 55, 60, 65, 70, 75, 80, roundabout, mway, 30, 40, 45, 90, 100, 110, 120, kph, kmh, km,
     off ramp, on ramp, junction, dual carriageway, uphill, passengers on board, passenger on board,
-    down road, drive along, country lane, passing, school run, hill, grade, mountain, pass;
+    down road, drive along, country lane, passing, school run, hill, grade, mountain, pass, bypass,
+    left hander, right hander, handers, on bend, bend;
     BODY: child, shop guy, eye, hand, face, skin, arm, finger, foot, feet, leg, thumb, wrist,
     sleeve, hair, knuckle, palm, elbow, chest, apprentice, kid, mechanic, knee, ear, toe, head,
     neck, me, him, wife, husband, mom, customer, somebody, someone, tech, shirt, hoodie, scarf,
     braid, ponytail, beard, necklace, lanyard, throat, cheek, lung, lip, tooth, teeth, dad, brother,
     uncle, grandad, grandpa, mum, sister, lad, worker, coworker, helper, pedestrian, pet,
-    firefighter, guys, boss, foreman, bloke, chap, fella, lady, nan, bro, sis, buddy, pal, tourist,
+    firefighter, guys, boss, foreman, bloke, chap, fella, lady, nan, bro, buddy, pal, tourist,
     passenger, old man, old lady, missus, lads, staff, colleague, mate, driver hand, forehead, nose,
     shin, ankle, heel, hip, rib, forearm, scalp, lash, nail, wedding ring, glove, tie, jacket, pant
     leg, shoelace;
@@ -25,7 +26,7 @@ DANGER_SUBJECTS = """
     floor, trunk, caliper, rotor, hub, starter, belt, carpet, bed, motor, turbo, door, armrest,
     headlight, tail light, wheel well, mirror, wheel arch, window switch, glove box, shifter, fuse,
     ceiling, dome light, rear, tailgate, charger, phone charger, shelf, cab, air vent, vents,
-    heater, blower, under ~ dash;
+    heater, blower, under ~ dash, fuse panel, fuse board, panel;
     INSIDE: dash, seat, cabin, inside, vent, floor, console, column, radio, hood, bonnet, steering
     column;
     WIRES: wire, cable, harness, fuse, fusebox, connector, terminal, relay, strap, plug, outlet,
@@ -35,7 +36,7 @@ DANGER_SUBJECTS = """
     radio, hub, drum, turbine, alternator, starter, pipe, disc, muffler, heat shield, terminal, lug,
     battery post, outlet, plug;
     STUFF: plastic, rubber, carpet, hole, upholstery, trouser, pants, liner, hair, paper, foam,
-    metal, leaves, grass, nest, me, WIRES, something, paint, seat, leg, back, trim;
+    metal, leaves, grass, nest, me, WIRES, something, paint, seat, leg, back;
     FUEL: gas, gasoline, petrol, fuel, diesel, propane, kerosene, lighter fluid, ethanol, e85, lpg,
     filling station, lawnmower, lawn mower, refinery, carb, carburetor, pump at station, gas pump,
     station forecourt, forecourt, benzine, benzin, benzina, nafta, gasoil, unleaded, derv, super
@@ -82,7 +83,7 @@ DANGER_SUBJECTS = """
     trailer, utility trailer, car on trailer, gooseneck trailer;
     VEHICLE: car, van, it, rig, motorhome, bus, tractor, lorry, forklift, quad, atv;
     GAS PEDAL: throttle, gas pedal, accelerator, cruise, pedal ~ gas, go pedal, loud pedal, foot
-    feed, accelerate pedal, gas stay, throttle plate, throttle cable, throttle pedal, revs;
+    feed, accelerate pedal, gas stay, throttle plate, throttle cable, throttle pedal;
     PARKED: parked, in p, to p, PARK BRAKE, slope, incline, driveway, in park, ramp, parked up, left
     it, in house, indoors, at curb, street, parking lot, car park;
     NOBODY: nobody, no one, no driver, unattended, empty seat;
@@ -91,13 +92,13 @@ DANGER_SUBJECTS = """
     railroad, crossing, merge, overtake, rear ended, left turn, middle, semi, 60, 65, 70, 75,
     bridge, tunnel, ramp, left lane, fast lane, carriageway, roundabout, rush hour, level crossing,
     passing lane, middle lane, a1, m25, lorry behind, semi behind, truck behind, junction,
-    crossroads, pulling out, turning left, turning across, third lane, trucks behind, cars behind;
+    crossroads, pulling out, turning left, turning across, third lane, trucks behind, cars behind,
+    bypass, slip road, fast road;
     LIFT: jack, hoist, lift, two post, four post, stand, ramp, block, brick, cinder, cinderblock,
     stump, log, crane, cherry picker, forklift, engine hoist, chain hoist, sill, spare tire, wheel
     rim, poster, poster arm, two poster, lift arm, post pad, lift pad, cric, trolley jack, floor
-    jack, scissor jack, bottle jack, axle stand, jackstand, car lift, ramps, hi lift, high lift
-    jack, lift rack, pallet, paving stone, breeze block, wood block, axle stands, jack stand, tree
-    trunk;
+    jack, scissor jack, bottle jack, axle stand, jackstand, car lift, hi lift, high lift jack, lift
+    rack, pallet, paving stone, breeze block, wood block, axle stands, jack stand, tree trunk;
     BENEATH: under it, under car, under van, underneath, beneath, under me, go under, work under,
     get under, lie under, while under, crawl, slide under, on me, in air, under there, onto, me
     under, safe, beneath it, foot ~ under, leg ~ under, arm ~ under, head ~ under, hand ~ under, on
@@ -108,7 +109,7 @@ DANGER_SUBJECTS = """
     LIDS: hood, bonnet, liftgate, tailgate, hatch, trunk lid, bootlid, boot lid, decklid;
     DOORS: door, windshield, windscreen, sunroof, roof, moonroof, glass, slider, LIDS, hatch door,
     rear door, side door, passenger door, sliding door, tail gate, barn door, cargo door, ramp door,
-    back door, canopy, door wont, tilt cab, camper door;
+    back door, canopy, door wont, tilt cab, camper door, trunk, trunk lid;
     PANE: glass, sunroof, moonroof, windshield, window, roof, windscreen, door glass;
     MOVING: belt, fan, pulley, liftgate, tailgate, hatch, hood, bonnet, door, window, driveshaft,
     winch, press, engine, starter, trunk, sunroof, moonroof, roof, seat, soft top, boot, bed, gate,
@@ -119,9 +120,11 @@ DANGER_SUBJECTS = """
     strap, harness belt, belt buckle, seat belts, belt latch, safety harness, belt tongue,
     safetybelt, seat strap, lapbelt, belt anchor;
     LIGHTS: headlight, headlamp, all light, no light, both light, low beam, rear light, headlights,
-    head light, all lights, low beams, every light, brake lights, tail lights;
+    head light, all lights, low beams, every light, brake lights, tail lights, driving lights, light
+    aw, lights aw;
     NIGHT: night, dark, pitch, tunnel, country road, back road, tonight, midnight, after dark,
-    unlit, fog, foggy, dark road, lane, evening, canyon, no moon, country lane, mountain road;
+    unlit, fog, foggy, dark road, lane, evening, canyon, no moon, country lane, mountain road, pitch
+    black, pitch dark;
     WEATHER: ice, rain, downpour, storm, snow, sleet, blizzard, fog;
     LINE: cord, wire, cable, line, harness, plug, connector, lead, conduit, loom;
     ELECTRIC: hybrid, ev, electric car, electric van, traction battery, drive battery, phev, pack,
@@ -141,7 +144,8 @@ DANGER_SUBJECTS = """
     socket, home charger;
     AIRBAG: wheel bag, seat bag, curtain bag, airbag, air bag, crash bag, srs, squib, pretensioner,
     pre tensioner, belt tensioner, side curtain, inflator, curtain, live bag, undeployed, air bag
-    module, driver bag, passenger bag, knee bag, door bag;
+    module, driver bag, passenger bag, knee bag, door bag, steering bag, bag in steering, bag in
+    dash, bag in seat, bag in wheel, bag in door;
     AIRBAG PLACE: seat, column, clock spring, steering wheel, clockspring, dash, pillar, horn pad,
     under seat;
     INDOORS: full, inside, cabin, in car, in van, interior, vent, passenger, window, heater, floor,
@@ -183,9 +187,9 @@ DANGER_SUBJECTS = """
     ROADSIDE: hard shoulder, outside lane, fast lane, level crossing, railway, tracks;
     WATERS: pond, river, lake, creek, ditch, canal, ford, sea, tide, flood water, floodwater,
     flooded road, water crossing, stream, flood, reservoir lake, boat ramp, dam, surf, marsh,
-    lagoon, harbor, river crossing, bay water, arroyo, wash;
+    lagoon, harbor, river crossing, bay water, arroyo;
     CARRIES: sink, float, nose down, carry, sweep, fall, slide, roll, stuck, trap, up to door,
-    swamp, drown, submerge, under, wash away, water in, fill up, half under, go under, in up ~ to;
+    drown, submerge, under, wash away, water in, fill up, half under, go under, in up ~ to;
     FLOODED: flood water, floodwater, flooded street, flooded road, flooded underpass, high water,
     deep water, flash flood;
     BODGE: garden hose, speaker wire, household wire, house wire, lamp cord, duct tape, electrical

@@ -20,10 +20,10 @@ SMALL_WORDS = """
 # Irregular forms behind the one that stands for them.
 PLAIN_FORMS = {
     "not": """
-        aint arent barely cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely
+        aint arent barely cannae canna didnae dinnae doesnae isnae wasnae willnae winnae wouldnae cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely
         unable wasnt werent wont wouldnt
         """,
-    "no": "lose loses losing lost without zero",
+    "no": "nae lose loses losing lost without zero",
     "bend": "bent",
     "bite": "bit bitten",
     "blow": "blew blown",
@@ -43,7 +43,6 @@ PLAIN_FORMS = {
     "die": "died dies dying",
     "go": "goes going went",
     "handbrake": "ebrake",
-    "hang": "hung",
     "hold": "held",
     "keep": "kept",
     "kid": """
@@ -67,13 +66,24 @@ PLAIN_FORMS = {
     "stick": "stuck",
     "stink": "stank stunk",
     "strike": "struck",
+    "sweep": "swept",
     "swell": "swole swollen",
     "swing": "swung",
     "take": "taken took",
     "tear": "tore torn",
     "through": "thru",
     "throw": "threw thrown",
-    "tire": "tyre",
+    "tire": "tyre tyres tyer tyers",
+    "hang": "hinging hingin hung",
+    "floor": "flair flor",
+    "out": "oot",
+    "off": "aff",
+    "down": "doon",
+    "with": "wi",
+    "to": "tae",
+    "night": "nite",
+    "deploy": "deployed deploys deploying",
+
     "zap": "zapped zapping zaps",
     "van": "minivan pickup suv truck vehicle wagon",
     "fuel": "feul fuell fule",

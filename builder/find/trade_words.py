@@ -176,120 +176,121 @@ LONE_SUBJECTS = _phrases(
     noise, interior light, interior mirror, intermittent setting, intermittent wipe, intermittent
     wipers, inverter outlet, isofix, jack, jack handle, jump pack, jump seat, jumper box, keep
     speed, key chain, key in the door, key memory, key ring, key scratch, key stuck, key turns in
-    the door, keychain, keypad, kick sensor, kingpin, kneel, kneeling, knock over bumps, knocks over
-    bumps, ladder, ladder rack, lane change assist, lanyard, latch anchor, leaf coil spring, leaf
-    springs, leafs, leaking oil, leaks oil, leisure battery, letters, leveling kit, license plate,
-    license plate frame, license plate lamp, license plate light, license plate screws, lift kit,
-    lifter tick, lifters, liftgate glass, liftgate strut, light bar switch, light behind, light
-    bulb, light sensor, lighter plug, lighter socket, like feet, like socks, load cover, load floor,
-    lock beep, lock button, lock cylinder, lock knob, lock nut, lock rod, locker, lockers, locking
-    hubs, locking nut, lojack, loud exhaust, louver, low one corner, low range, lowering springs,
-    lug bolt, lug caps, lug cover, lug key, lug nut, lug nut cover, lug pattern, lug wrench, luggage
-    net, lumbar, magnetic ride, man transmission, manifold leak, manifold tick, manual box, manual
-    car, manual gearbox, manual hubs, manual shift, manual trans, manual transmission, manual truck,
-    manual van, map light, map sd, map update, massage seat, mast, memory seat, mic, mirror, mirror
-    adjust, mirror cap, mirror cover, mirror fold, mirror folds, mirror glass, mirror heat, mirror
-    motor, mirror shake, mirror signal, mirror switch, mirror vibrates, mirror wiring, misfuel,
-    moisture in the headlight, mood lighting, moon roof, moonroof, motion sensor, mpg, mud flap, mud
-    guard, mudflap, mudguard, muffler, musty vents, navigation, night vision, nose dives, nozzle
-    clicks, number plate, number plate light, nut key, odo, odometer, odor from the vents, oh
-    handle, oil burning, oil change, oil consumption, oil drip, oil drips, oil filler, oil leak, oil
-    on the driveway, oil on the floor, oil pan, oil sludge, oil spot, oil stain, oil temperature,
-    oil usage, one pedal, one pedal drive, open from inside, open from outside, open from the
-    inside, open only from outside, opens from outside, opens from the inside, opens from the
-    outside, orange peel, out of 3rd, out of 5th, out of fifth, outer edge, outside door handle,
-    outside edge, outside handle, outside temp, outside temperature, overload springs, overspray,
-    own parts, oxidation, paddle, paddle shifter, paddles, paint, pair my phone, pair phone,
-    panhard, panic button, panorama, panoramic, parcel net, parcel shelf, parcel tray, park assist,
-    park sensors, parking beeper, parking heater, parking sensor, partition, pdc, pedestrian noise,
-    pet barrier, pet hair, phone app, phone charging, phone holder, phone link, phone mount, phone
-    pairing, pickup tailgate, pin stripe, pinion, pinion seal, pinstripe, piston slap, plastic trim,
-    plate bracket, plate frame, plate lamp, plough, plow, point socket, pollen filter, popping
-    exhaust, pops out, pops out of gear, posi, power lock, power outlet, power point, power seat,
-    power steering fluid, power steering leak, power steering noise, power steering whine, power
-    strip, precondition, preconditioning, projector, prop shaft, prop shaft bearing, ps fluid, ps
-    leak, ps pump, pto, puddle lamp, pump clicks off, quart every, quart of oil, quarter panel, rack
-    boot, rack boots, rack leak, rack noise, radar detector wire, radio, radio knob, radio light,
-    radio station, radio stations, rag top, ragtop, rain guard, rain sensor, range display, range
-    dropped, range estimate, range loss, rash, rattle in the dash, rattle in the door, rattle over
-    bumps, rattles over bumps, readiness monitor, reading light, rear ac, rear air, rear blind, rear
-    camera, rear defogger, rear defrost, rear diff, rear end whine, rear entertainment, rear fan,
-    rear fog, rear heater, rear main, rear main seal, rear outlet, rear plastic window, rear seal,
-    rear shocks, rear springs, rear vents, rear view mirror, rear washer, rear window defogger, rear
-    window heat, rear wiper, rear wiper arm, receiver cover, recirc, recirc button, recliner,
-    reefer, reflector, refrigerator, regen, regen braking, remote start, remote starter, repaint,
-    repeater, resonator rattle, reverse camera, reverse lamp, reverse light, reverse lights,
-    reversing beeper, reversing light, reversing sensors, ride control, ride quality, rim, rock
-    chip, rocker cover, rocker panel, rocker trim, rod knock, roller blind, roller shade, roof
-    antenna, roof box, roof cloth, roof fabric, roof glass, roof lining, roof molding, roof panel,
-    roof rack, roof rattle, roof spoiler, roof trim, roof window, rotating beacon, rotors rusty,
-    rough ride, rub fender, rubber seal, rubs in turns, run channel, run flat, run flat tires, run
-    flats, running board, running boards, rust bubble, rust hole, rust spot, rusty fender, sagging,
-    saggy rear, sags, salt spreader, salter, sap, sat nav, scalloped, screen wash, screenwash,
-    scuff, scuff plate, scuffed, sd card, sealant, seat adjuster, seat anchor, seat belt, seat belt
-    buckle light, seat belt chime, seat belt retract, seat belt slow, seat bolster, seat cooler,
-    seat cover, seat creak, seat fabric, seat foam, seat frame, seat heat, seat heater, seat
-    heating, seat lever, seat memory, seat motor, seat net, seat pocket, seat position, seat rail,
-    seat rattle, seat rocks, seat spring, seat squeak, seat stain, seat switch, seat track, seat
-    warmer, second battery, self parking, serpentine, service reminder, set speed, shackle,
-    shackles, shade, shark fin, shelves, shelving, shield rattle, shift boot, shift bushing, shift
-    gate, shift knob, shift light, shift linkage, shift lock override, shift pattern, shifter boot,
-    shifter bushing, shifter knob, shifter light, shock absorber, shoulders worn, side door, side
-    mirror, side molding, side repeater, side skirt, side step, sign recognition, signal lever, sill
-    plate, sill trim, sim card, siren, sits crooked, sits low, sits lower, sits too low, six speed,
-    skid plate, skirt, slave cylinder, slide out, slideout, sliding door, slow charging, slow to
-    fill, smell from the vents, smell from vents, smells from the vents, smoke smell, snorkus, snow
-    chains, snow tire, snow tires, snowplow, sock smell, soft top, soft top zipper, solar panel, sos
-    button, spare carrier, spare hoist, spare rim, spare tire, spare tire hoist, spare winch,
-    speaker, speakers, speed control, speed hump, speed humps, speed limit sign, speed sign, speedo,
-    splash liner, splash shield, splitter, spoiler, sport button, spot light, spotlight, spreader,
-    spring, spring broke, spring clunk, spring noise, squeak in the dash, squeak in the seat, squeak
-    over bumps, squeaks over bumps, squirter, squirters, stabilizer, stabilizer bar, stabilizer
-    link, start stop, state inspection, static on am, steering controls, steering cover, steering
-    creak, steering groan, steering rub, steering squeak, steering wheel buttons, steering wheel
-    control, steering wheel cover, steering wheel heater, steering wheel leather, steering whine,
-    step light, stereo, stick shift, stick truck, stiff ride, stinky vents, stone chip, stone chips,
-    stop start, stopwatch, storage, store, straight pipe, streaming, stripes, stripped drain,
-    strobe, strut, strut knock, strut leak, strut mounts, strut noise, struts, studded, subframe
-    bolt, subscription, subwoofer, summer tires, sump, sun blind, sun roof, sun visor, sunglasses
-    holder, sunroof, sunroof creak, sunroof drain, sunroof glass, sunroof motor, sunroof rattle,
-    sunroof shade, sunvisor, superlock, surround view, suspension, sway bar, sway bars, sway
-    control, sway link, swaybar, swirl marks, switch light, swivel seat, synchros, t top, tablet
-    screen, tachograph, tachometer, tail lift, tail pipe, tailgate assist, tailgate cable, tailgate
-    damper, tailgate hinge, tailgate latch, tailgate lock, tailgate on the pickup, tailgate strut,
-    tailpipe, tappet, tappets, targa, tarp, telematics, telescope, temp knob, temperature display,
-    tensioner, tether, third brake, third brake light, third row, third seat, thirsty, throttle
-    response, throwout bearing, thunk over, tick from the engine, tick noise from engine, ticket
-    holder, tie down, tilt lever, tilt sensor, tilt wheel, timing chain noise, timing rattle, timing
-    valve cover, tint, tint film, tipper, tire age, tire brand, tire chains, tire date, tire gator,
-    tire inflator, tire repair kit, tire rotation, tire rub, tire rubs, tire shine, tire size, tire
-    wear, tires rub, toll tag, toll transponder, tonneau, tool box, toolbox, top latch, top leak,
-    top motor, top mount, topper, torn boot, torsion beam, touch screen, touch up paint,
-    touchscreen, tow ball, tow bar, tow cover, tow eye, tow eye cover, tow haul, tow hitch, tow
-    hook, tow mirror, tow mode, tow package, towbar, towing mirror, track bar, tracker, traffic
-    info, traffic sign, trailer assist, trailer brake, trailer mirror, trailing arm, trans leak,
-    trans mount, trans pan, transfer box, transfer case, transfer case fluid, transmission cooler
-    line, transmission leak, transmission whine, tread, tread depth, treble, tree sap, trim, trim
-    panel, trim piece, trip button, trip meter, truck bed, trunk button, trunk curtain, trunk hinge,
-    trunk lamp, trunk latch, trunk lid, trunk light, trunk liner, trunk seal, trunk spring, tuner,
-    turbo noise, turbo whistle, turn signal, turn signal lever, turn signal stalk, turn signals, two
-    way radio, u joint, undertray, uneven wear, upholstery, usb, usb c, usb port, usb socket, uses
-    oil, vacuum pump noise, valance, valet, valet key, valet mode, valve cap, valve caps, valve
-    cover gasket, valve stem cap, valve tap, valve tick, valve train, vanity, vanity light, vent
-    broke, vent louver, vent smell, ventilated seat, vents smell, vents stuck, vinyl, visor, visor
-    clip, visor mirror, visors, voice, voice command, voice control, volume button, volume knob,
-    wake up light, walk away lock, wall charger, warm lines, warm seat, wash glass, washer, washer
-    bottle, washer fluid, washer jet, washer nozzle, washer pump, washer reservoir, washer tank,
-    washing water, wastegate rattle, water pump noise, water spots, watts link, wear bars, wearing
-    on the inside, weather strip, weather stripping, weatherstrip, webasto, weight distribution, wet
-    dog, wet sock, wheel bolts, wheel brace, wheel cover torn, wheel curb, wheel gap, wheel lip,
-    wheel lock, wheel lock key, wheel nut, wheel paint, wheel refinish, wheel rub, wheel spacer,
-    wheel trim, wheel weights, wheel well liner, wheel wrench, wheelchair, wheelchair lift, wifi,
-    winch, wind noise, window felt, window molding, window rattle, window rubber, window trim,
-    window whistle, windshield chip, windshield molding, wing mirror, winter range, winter tire,
-    winter tires, wiper, wiper blade, wiper chatter, wiper cowl, wiper linkage, wiper noise, wiper
-    park, wiper refill, wiper speed, wiper washer, wireless charger, wishbone, woofer, work light,
-    worn shoulders, wrap, wrench light, wrong fuel, yellow headlight, yellow lens
+    the door, keychain, keyed, keypad, kick sensor, kingpin, kneel, kneeling, knock over bumps,
+    knocks over bumps, ladder, ladder rack, lane change assist, lanyard, latch anchor, leaf coil
+    spring, leaf springs, leafs, leaking oil, leaks oil, leisure battery, letters, leveling kit,
+    license plate, license plate frame, license plate lamp, license plate light, license plate
+    screws, lift kit, lifter tick, lifters, liftgate glass, liftgate strut, light bar switch, light
+    behind, light bulb, light sensor, lighter plug, lighter socket, like feet, like socks, load
+    cover, load floor, lock beep, lock button, lock cylinder, lock knob, lock nut, lock rod, locker,
+    lockers, locking hubs, locking nut, lojack, loud exhaust, louver, low one corner, low range,
+    lowering springs, lug bolt, lug caps, lug cover, lug key, lug nut, lug nut cover, lug pattern,
+    lug wrench, luggage net, lumbar, magnetic ride, man transmission, manifold leak, manifold tick,
+    manual box, manual car, manual gearbox, manual hubs, manual shift, manual trans, manual
+    transmission, manual truck, manual van, map light, map sd, map update, massage seat, mast,
+    memory seat, mic, mirror, mirror adjust, mirror cap, mirror cover, mirror fold, mirror folds,
+    mirror glass, mirror heat, mirror motor, mirror shake, mirror signal, mirror switch, mirror
+    vibrates, mirror wiring, misfuel, moisture in the headlight, mood lighting, moon roof, moonroof,
+    motion sensor, mpg, mud flap, mud guard, mudflap, mudguard, muffler, musty vents, navigation,
+    night vision, nose dives, nozzle clicks, number plate, number plate light, nut key, odo,
+    odometer, odor from the vents, oh handle, oil burning, oil change, oil consumption, oil drip,
+    oil drips, oil filler, oil leak, oil on the driveway, oil on the floor, oil pan, oil sludge, oil
+    spot, oil stain, oil temperature, oil usage, one pedal, one pedal drive, open from inside, open
+    from outside, open from the inside, open only from outside, opens from outside, opens from the
+    inside, opens from the outside, orange peel, out of 3rd, out of 5th, out of fifth, outer edge,
+    outside door handle, outside edge, outside handle, outside temp, outside temperature, overload
+    springs, overspray, own parts, oxidation, paddle, paddle shifter, paddles, paint, pair my phone,
+    pair phone, panhard, panic button, panorama, panoramic, parcel net, parcel shelf, parcel tray,
+    park assist, park sensors, parking beeper, parking heater, parking sensor, partition, pdc,
+    pedestrian noise, pet barrier, pet hair, phone app, phone charging, phone holder, phone link,
+    phone mount, phone pairing, pickup tailgate, pin stripe, pinion, pinion seal, pinstripe, piston
+    slap, plastic trim, plate bracket, plate frame, plate lamp, plough, plow, point socket, pollen
+    filter, popping exhaust, pops out, pops out of gear, posi, power lock, power outlet, power
+    point, power seat, power steering fluid, power steering leak, power steering noise, power
+    steering whine, power strip, precondition, preconditioning, projector, prop shaft, prop shaft
+    bearing, ps fluid, ps leak, ps pump, pto, puddle lamp, pump clicks off, quart every, quart of
+    oil, quarter panel, rack boot, rack boots, rack leak, rack noise, radar detector wire, radio,
+    radio knob, radio light, radio station, radio stations, rag top, ragtop, rain guard, rain
+    sensor, range display, range dropped, range estimate, range loss, rash, rattle in the dash,
+    rattle in the door, rattle over bumps, rattles over bumps, readiness monitor, reading light,
+    rear ac, rear air, rear blind, rear camera, rear defogger, rear defrost, rear diff, rear end
+    whine, rear entertainment, rear fan, rear fog, rear heater, rear main, rear main seal, rear
+    outlet, rear plastic window, rear seal, rear shocks, rear springs, rear vents, rear view mirror,
+    rear washer, rear window defogger, rear window heat, rear wiper, rear wiper arm, receiver cover,
+    recirc, recirc button, recliner, reefer, reflector, refrigerator, regen, regen braking, remote
+    start, remote starter, repaint, repeater, resonator rattle, rev hang, reverse camera, reverse
+    lamp, reverse light, reverse lights, reversing beeper, reversing light, reversing sensors, revs
+    hang, ride control, ride quality, rim, rock chip, rocker cover, rocker panel, rocker trim, rod
+    knock, roller blind, roller shade, roof antenna, roof box, roof cloth, roof fabric, roof glass,
+    roof lining, roof molding, roof panel, roof rack, roof rattle, roof spoiler, roof trim, roof
+    window, rotating beacon, rotors rusty, rough ride, rub fender, rubber seal, rubs in turns, run
+    channel, run flat, run flat tires, run flats, running board, running boards, rust bubble, rust
+    hole, rust spot, rusty fender, sagging, saggy rear, sags, salt spreader, salter, sap, sat nav,
+    scalloped, screen wash, screenwash, scuff, scuff plate, scuffed, sd card, sealant, seat
+    adjuster, seat anchor, seat belt, seat belt buckle light, seat belt chime, seat belt retract,
+    seat belt slow, seat bolster, seat cooler, seat cover, seat creak, seat fabric, seat foam, seat
+    frame, seat heat, seat heater, seat heating, seat lever, seat memory, seat motor, seat net, seat
+    pocket, seat position, seat rail, seat rattle, seat rocks, seat spring, seat squeak, seat stain,
+    seat switch, seat track, seat warmer, second battery, self parking, serpentine, service
+    reminder, set speed, shackle, shackles, shade, shark fin, shelves, shelving, shield rattle,
+    shift boot, shift bushing, shift gate, shift knob, shift light, shift linkage, shift lock
+    override, shift pattern, shifter boot, shifter bushing, shifter knob, shifter light, shock
+    absorber, shoulders worn, side door, side mirror, side molding, side repeater, side skirt, side
+    step, sign recognition, signal lever, sill plate, sill trim, sim card, siren, sits crooked, sits
+    low, sits lower, sits too low, six speed, skid plate, skirt, slave cylinder, slide out,
+    slideout, sliding door, slow charging, slow to fill, smell from the vents, smell from vents,
+    smells from the vents, smoke smell, snorkus, snow chains, snow tire, snow tires, snowplow, sock
+    smell, soft top, soft top zipper, solar panel, sos button, spare carrier, spare hoist, spare
+    rim, spare tire, spare tire hoist, spare winch, speaker, speakers, speed control, speed hump,
+    speed humps, speed limit sign, speed sign, speedo, splash liner, splash shield, splitter,
+    spoiler, sport button, spot light, spotlight, spreader, spring, spring broke, spring clunk,
+    spring noise, squeak in the dash, squeak in the seat, squeak over bumps, squeaks over bumps,
+    squirter, squirters, stabilizer, stabilizer bar, stabilizer link, start stop, state inspection,
+    static on am, stay up, steering controls, steering cover, steering creak, steering groan,
+    steering rub, steering squeak, steering wheel buttons, steering wheel control, steering wheel
+    cover, steering wheel heater, steering wheel leather, steering whine, step light, stereo, stick
+    shift, stick truck, stiff ride, stinky vents, stone chip, stone chips, stop start, stopwatch,
+    storage, store, straight pipe, streaming, stripes, stripped drain, strobe, strut, strut knock,
+    strut leak, strut mounts, strut noise, struts, studded, subframe bolt, subscription, subwoofer,
+    summer tires, sump, sun blind, sun roof, sun visor, sunglasses holder, sunroof, sunroof creak,
+    sunroof drain, sunroof glass, sunroof motor, sunroof rattle, sunroof shade, sunvisor, superlock,
+    surround view, suspension, sway bar, sway bars, sway control, sway link, swaybar, swirl marks,
+    switch light, swivel seat, synchros, t top, tablet screen, tachograph, tachometer, tail lift,
+    tail pipe, tailgate assist, tailgate cable, tailgate damper, tailgate hinge, tailgate latch,
+    tailgate lock, tailgate on the pickup, tailgate strut, tailpipe, tappet, tappets, targa, tarp,
+    telematics, telescope, temp knob, temperature display, tensioner, tether, third brake, third
+    brake light, third row, third seat, thirsty, throttle response, throwout bearing, thunk over,
+    tick from the engine, tick noise from engine, ticket holder, tie down, tilt lever, tilt sensor,
+    tilt wheel, timing chain noise, timing rattle, timing valve cover, tint, tint film, tipper, tire
+    age, tire brand, tire chains, tire date, tire gator, tire inflator, tire repair kit, tire
+    rotation, tire rub, tire rubs, tire shine, tire size, tire wear, tires rub, toll tag, toll
+    transponder, tonneau, tool box, toolbox, top latch, top leak, top motor, top mount, topper, torn
+    boot, torsion beam, touch screen, touch up paint, touchscreen, tow ball, tow bar, tow cover, tow
+    eye, tow eye cover, tow haul, tow hitch, tow hook, tow mirror, tow mode, tow package, towbar,
+    towing mirror, track bar, tracker, traffic info, traffic sign, trailer assist, trailer brake,
+    trailer mirror, trailing arm, trans leak, trans mount, trans pan, transfer box, transfer case,
+    transfer case fluid, transmission cooler line, transmission leak, transmission whine, tread,
+    tread depth, treble, tree sap, trim, trim panel, trim piece, trip button, trip meter, truck bed,
+    trunk button, trunk curtain, trunk hinge, trunk lamp, trunk latch, trunk lid, trunk light, trunk
+    liner, trunk seal, trunk spring, tuner, turbo noise, turbo whistle, turn signal, turn signal
+    lever, turn signal stalk, turn signals, two way radio, u joint, undertray, uneven wear,
+    upholstery, usb, usb c, usb port, usb socket, uses oil, vacuum pump noise, valance, valet, valet
+    key, valet mode, valve cap, valve caps, valve cover gasket, valve stem cap, valve tap, valve
+    tick, valve train, vanity, vanity light, vent broke, vent louver, vent smell, ventilated seat,
+    vents smell, vents stuck, vinyl, visor, visor clip, visor mirror, visors, voice, voice command,
+    voice control, volume button, volume knob, wake up light, walk away lock, wall charger, warm
+    lines, warm seat, wash glass, washer, washer bottle, washer fluid, washer jet, washer nozzle,
+    washer pump, washer reservoir, washer tank, washing water, wastegate rattle, water pump noise,
+    water spots, watts link, wear bars, wearing on the inside, weather strip, weather stripping,
+    weatherstrip, webasto, weight distribution, wet dog, wet sock, wheel bolts, wheel brace, wheel
+    cover torn, wheel curb, wheel gap, wheel lip, wheel lock, wheel lock key, wheel nut, wheel
+    paint, wheel refinish, wheel rub, wheel spacer, wheel trim, wheel weights, wheel well liner,
+    wheel wrench, wheelchair, wheelchair lift, wifi, winch, wind noise, window felt, window molding,
+    window rattle, window rubber, window trim, window whistle, windshield chip, windshield molding,
+    wing mirror, winter range, winter tire, winter tires, wiper, wiper blade, wiper chatter, wiper
+    cowl, wiper linkage, wiper noise, wiper park, wiper refill, wiper speed, wiper washer, wireless
+    charger, wishbone, woofer, work light, worn shoulders, wrap, wrench light, wrong fuel, yellow
+    headlight, yellow lens
     """
 )
 
