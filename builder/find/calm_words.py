@@ -25,10 +25,10 @@ CALM_WORDS = """
     TO START: button, key, crank, starter, start, shift, ignition, gear, remote;
     OTHER PEDAL: clutch, gas, accelerator, throttle, dead pedal;
     ELSE: beep, chime, ding, noise, alarm, horn, wiper, fan, flash, blink, click, crank, light,
-    lamp, squeak, squeal, radio, leak, blower, washer, window, shake, rattle, pull, drift, buzz,
-    hum, whine, music, screen, idle, charge, seat, mirror, phone, message, signal, warning, smell,
-    motor, regen, update, drip, whistle, vibrate, nozzle, compressor, heater, liftgate, tailgate,
-    sunroof, ring, clunk, siren, navigation, voice, door;
+    lamp, squeak, squeal, radio, leak, blower, washer, window, shake, rattle, drift, buzz, hum,
+    whine, music, screen, idle, charge, seat, mirror, phone, message, signal, warning, smell, motor,
+    regen, update, drip, whistle, vibrate, nozzle, compressor, heater, liftgate, tailgate, sunroof,
+    ring, clunk, siren, navigation, voice, door, hazard, blinker, four way, flasher;
     NOISES: squeak, squeal, noise, grind, click, groan, chirp, screech, scrape, rattle, vibrate,
     pulsate, dust, shudder, creak, chatter, shake, pull, drone, thump;
     DRIPS: screw, shroud, shift, leak, drip, fluid, boot, seal, ASKS, clunk, noise, grease, roof,
@@ -47,14 +47,14 @@ CALM_WORDS = """
     mirror, ASKS, support, missing;
     SEAT TALK: off lamp, guide, twist, motor, cover, heat, switch, trim, cushion, fold, pad, light,
     ASKS, extender, clean, retract, chime, leather, squeak, power, memory, handle, belt buckle,
-    exit, stain, foam, padding, bolster, pocket, flat;
+    exit, stain, foam, bolster, pocket, flat;
     SMALL WIRE: horn button, radio, trailer, aux, light, stereo, bulb, spark, heater, thermostat,
     speaker, antenna, wiper, usb, subwoofer, camera, clip, stripe, ASKS;
     LOOKS: key on, 3 sec, few seconds, ASKS, cover, scratch, fade, peel, tag, off light, off lamp,
     stain, dirty, texture, bulb, suspension, spring, helper, made, clean, odor, indicator, worn,
     icon, then out, go out, lamp test, self test, expire, booster seat;
-    SMALL BATTERY: lamp, fob, phone, remote, key, light, saver, tender, tube, coin, keyfob, clamp,
-    bracket, radio, ASKS;
+    SMALL BATTERY: lamp, fob, phone, remote, light, saver, tender, tube, coin, keyfob, clamp,
+    bracket, radio, ASKS, key battery, key fob;
     HAND TALK: brake, lever, visor, trim, headliner, armrest, control arm, wiper arm, seat, second
     hand, hand control, handle, glass, other hand, eyelid, face plate, mirror, fan speed, only,
     ceiling, roof cloth, roof fabric, fabric, cloth, ice cream, sag, insurance, question, bill, dome

@@ -82,11 +82,12 @@ SIGNS = {
         seat; air pressure, buzz; low air, buzz; lose air, brake; spring brake; brake, air, not ~
         build; buzzer, air, brake; inside, tire, wet, pedal; pedal, reservoir, GONE; guardrail,
         stop; ditch, brake; wheel grab, lane; wheel grab, throw; grab ~ throw, lane; brake, throw ~
-        lane; trailer brake, FAILS unless controller, light, lamp, plug; brake, not ~ do anything;
+        lane; trailer brake, FAILS unless controller, light, lamp, plug; brake, not ~ anything;
         first push, brake unless NOISES; rear end, brake; rear end, stop; brakes ~ finish; fluid,
         behind, wheel, PRESSED; pedal ~ go ~ floor; pedal right ~ floor; not stop, pedal; no brake,
         hill; no press, pedal; no pressure, circuit; trailer, BRAKES, FAILS unless controller, plug,
-        light; throw ~ park, stop; put ~ park, get ~ stop; in park to get ~ stop
+        light; throw ~ park, stop; put ~ park, get ~ stop; in park to get ~ stop; not ~ slow, pull,
+        PARK BRAKE; nothing, clean through; nothing, straight through; through, light, nothing
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -107,7 +108,9 @@ SIGNS = {
         bolt hang, steering; not ~ keep ~ in lane unless camera, assist, light, message; STEER PART,
         hang unless FRAME TALK; wheel, come off, hand; wheel, off, column; steer, front wheel not;
         steer, wheels not; turn, front wheel not unless key; steering ~ go, bypass; no control, ON
-        ROAD unless volume, climate, radio, cruise, traction; nae control
+        ROAD unless volume, climate, radio, cruise, traction; nae control; turn left, go right
+        unless signal, blinker; turn right, go left unless signal, blinker; turn ~ one way, go ~
+        other
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
@@ -143,7 +146,8 @@ SIGNS = {
         FAILS unless sticky, ice cream, drive; belt, not ~ let go; belt, not ~ release, BODY; belt,
         not ~ unbuckle; belt, not ~ get out; not ~ get ~ out, belt; not ~ get ~ out, seat unless
         stain, smell, screw, bolt; belt, car seat, let go; car seat, let go; belt, kid, let go;
-        belt, no longer unless drive, chime; belt, tug unless drive
+        belt, no longer unless drive, chime; belt, tug unless drive; buckle, open, stop; belt, open,
+        stop; belt, open, brake
         """,
     "wheel": """
         WHEEL, OFF unless WHEEL DRESS; NUTS, UNTIGHT unless WHEEL DRESS; sidewall, BURSTS; TIRE,
@@ -159,12 +163,15 @@ SIGNS = {
         finger tight; hand tight unless cap, filter, drain, oil, ASKS; pass, own tire; pass, own
         wheel; drag, hub; wheel, ahead me; NUTS, leave on unless ASKS; NUTS, 2 leave; NUTS, only;
         NUTS, drive to; wheel, screw, UNTIGHT unless WHEEL DRESS, ON WHEEL, license, plate; dual,
-        hiss; dual, bulge; dual, blow; dual, off unless switch, zone; wheel, dance, loose; cord,
-        rubber; see ~ wire, tire; see ~ cord; see ~ cords; wheel, squint; wheel, scrape arch; wheel,
-        tuck; wheel, fold under; wheel, slack unless steering, bearing; tire, rock, hub; wheel,
-        rock, hub; wheel, play, hub; no wheel, ON ROAD unless WHEEL DRESS, speed, light, ON WHEEL;
-        wheel, move, hand unless shake, steering, vibrate; wheel, move ~ up down; ball joint, wheel
-        unless noise, squeak, clunk, price; wheel, dance, screw; air ~ up, swell; tire, swell
+        hiss; dual, bulge; dual, blow unless zone, air, hot, cold, vent; dual, off unless switch,
+        zone; wheel, dance, loose; cord, rubber; see ~ wire, tire; see ~ cord; see ~ cords; wheel,
+        squint; wheel, scrape arch; wheel, tuck; wheel, fold under; wheel, slack unless steering,
+        bearing; tire, rock, hub; wheel, rock, hub; wheel, play, hub; no wheel, ON ROAD unless WHEEL
+        DRESS, speed, light, ON WHEEL; wheel, move, hand unless shake, steering, vibrate; wheel,
+        move ~ up down; ball joint, wheel unless noise, squeak, clunk, price; wheel, dance, screw;
+        air ~ up, swell; tire, swell; nut inside, cap; on rim, ON ROAD; on ~ rim, mph; on rim,
+        drive; tire ~ off rim; NUTS, inside, hubcap; NUTS, in, hubcap unless cover, missing, key,
+        size
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -192,7 +199,8 @@ SIGNS = {
         slide off, BENEATH; post, slide off; lean, underneath; fall off, post; fall, foot under;
         fall, leg under; fall, arm under; fall, hand under; fall, jack unless ASKS, OTHER LIFT;
         under car, slip; under it, slip; under van, slip; slip, jack; BODY, under car, BREAKS unless
-        light, mat, hang; under car, fall
+        light, mat, hang; under car, fall; under, spare wheel; slide under, wheel; crawl under,
+        wheel; under, block, hold
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,

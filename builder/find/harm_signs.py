@@ -35,7 +35,8 @@ HARM_SIGNS = {
         metal ~ across, battery; tool, across; spill, battery; battery, jeans; battery, clothes;
         battery, itch; acid, itch; overcharge, boil; battery, boil; rotten egg, boil; battery, in
         eye; liquid, battery, BODY; battery, boom; accumulator, BATTERY HURTS; accumulator, SMELLS;
-        accumulator, fat; accumulator, HEATS
+        accumulator, fat; accumulator, HEATS; case, bulge unless phone, pillow, suitcase; rotten
+        egg, bulge
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
@@ -48,7 +49,8 @@ HARM_SIGNS = {
         visor, hair, flop, light, headlight; drink, COOLANT; drink, green; green, spray; green, hot;
         in tech eye; in ~ eyes unless sun, light, glare, headlight, sand, dust, visor, twinkle,
         keep; CAPS, OPEN UP, LIMBS unless hub, gas, lens; radiator cap, arm; radiator cap, face;
-        radiator cap, hand
+        radiator cap, hand; COOLANT, hot, LIMBS unless floor, air, blow, heat; hot, antifreeze,
+        BODY; hot, coolant, BODY
         """,
     "crushing": """
         MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle, fabric, cloth, ice cream,
@@ -75,7 +77,8 @@ HARM_SIGNS = {
         drive; door, hold ~ shut, ON ROAD; windscreen smash; windshield smash, ON ROAD; boot open,
         ON ROAD; boot pop, ON ROAD; boot fly, ON ROAD; door swing open unless glove, fuel, gas,
         console; door pop open unless glove, fuel, gas, console, filler; door come open unless
-        glove, fuel, gas, console; door open itself; bag, freeway, OPENS; trunk fly open
+        glove, fuel, gas, console; door open itself; bag, freeway, OPENS; trunk fly open; tailgate
+        fall open; load go out, road; load ~ out on road
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
@@ -95,9 +98,9 @@ HARM_SIGNS = {
         headlight out, night; hood, not see; bonnet, not see
         """,
     "quits in traffic": """
-        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen, beep, assist; engine cut, BUSY; motor
-        cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE; DIES, wheel lock; engine quit, ON ROAD,
-        steering
+        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen, beep, assist; engine
+        cut, BUSY; motor cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE; DIES, wheel lock; engine
+        quit, ON ROAD, steering
         """,
     "harm": """
         NEARLY, HARM unless mile, insurance; HANDS, WOUNDS unless ASKS, HAND TALK; LIMBS, VIOLENT

@@ -18,12 +18,13 @@ HARMLESS = {
         fire, barn fire, house fire, smoke hot, smokin hot, smoke system, smoke front turn, smoke
         lighter, campfire, fire pit, fireplace, fire department shirt, firewood, fire station,
         firehouse, fire alarm, smoke ~ brisket, smoke rib, smoke meat, smoke ~ ribs, on fire at
-        work, on fire lately, on fire today, fire drill, like house ~ on fire, fire department
-        pickup, fire department decal, nothing hot, not hot, no heat, nothing burn, nothing smoke,
-        fire decal, on fire compliment, on fire with compliments, glow in dark, then fire, slow then
-        fire, burn walnut, sun burn, sunburn, sun ~ burn, buffing mark, burn pattern, before fire;
-        smoke + odor, side, marker, lens, glass, light, tail, headlight, window, mirror, gray, grey,
-        color, tint, shop, test, tester, machine, detector, alarm
+        work, on fire lately, on fire today, fire drill, house ~ on fire, fire department pickup,
+        fire department decal, nothing hot, not hot, no heat, nothing burn, nothing smoke, fire
+        decal, on fire compliment, on fire with compliments, glow in dark, then fire, slow then
+        fire, burn walnut, sun burn, sunburn, sun ~ burn, buffing mark, burn pattern, before fire,
+        old smoke, smoke smell leave, previous owner; smoke + odor, side, marker, lens, glass,
+        light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test, tester,
+        machine, detector, alarm
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
@@ -33,23 +34,23 @@ HARMLESS = {
         """,
     "brakes": """
         parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
-        brake cable, engine brake, trailer brake controller, trailer brake light, trailer brake magnet, trailer brake gain, break fluid which, break fluid type, water pump,
-        timing belt, pour in brake fluid, exploded view, throwout bearing, release bearing, brake
-        exam, noise go away, noise goes away, abs lamp alone, braking is otherwise, brake otherwise;
-        brake + light, lamp, switch, dust, noise, job, controller, clean, cleaner, bulb, pad,
-        pulsate, sensor
+        brake cable, engine brake, trailer brake controller, trailer brake light, trailer brake
+        magnet, trailer brake gain, break fluid which, break fluid type, water pump, timing belt,
+        pour in brake fluid, exploded view, throwout bearing, release bearing, brake exam, noise go
+        away, noise goes away, abs lamp alone, braking otherwise, brake otherwise; brake + light,
+        lamp, switch, dust, noise, job, controller, clean, cleaner, bulb, pad, pulsate, sensor
         """,
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock to
         lock, wheel lock key, wheel lock miss, steering pump, steering fluid, guide line, gear
         lever, shift lever, reverse picture, camera line, not move with steer, control ~ budget,
-        control of radio, control radio
+        control radio
         """,
     "high voltage": """
         shock absorber, shock mount, front shock, rear shock shock, air shock, shocking price, burn
         orange, orange peel, orange stripe, hybrid battery fan, orange not yellow, gas charge, gas
-        charged shock, just static, static, seat fabric, port door, port flap, port cap, port cover,
-        charge door
+        charged shock, static, seat fabric, port door, port flap, port cap, port cover, charge door,
+        static zap
         """,
     "airbag": """
         air bag suspension, air bag spring, airbag suspension, test light, test lamp, trunk curtain,
@@ -61,7 +62,7 @@ HARMLESS = {
     "wheel": """
         center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel, blow out
         sale, blowout sale, not come off, not come loose, not come down, no blowout, not blowout, 6
-        years old, six years old
+        years old, six years old, rim bent, bent rim, bend rim, rim bend
         """,
     "runaway": """
         throttle body, pads, runaway truck ramp, truck ramp, best seller, bleed brakes, charge to,

@@ -20,8 +20,9 @@ SMALL_WORDS = """
 # Irregular forms behind the one that stands for them.
 PLAIN_FORMS = {
     "not": """
-        aint arent barely cannae canna didnae dinnae doesnae isnae wasnae willnae winnae wouldnae cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely
-        unable wasnt werent wont wouldnt
+        aint arent barely cannae canna didnae dinnae doesnae isnae wasnae willnae winnae wouldnae
+        cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely unable wasnt werent
+        wont wouldnt
         """,
     "no": "nae lose loses losing lost without zero",
     "bend": "bent",
@@ -76,31 +77,11 @@ PLAIN_FORMS = {
     "tire": "tyre tyres tyer tyers",
     "hang": "hinging hingin hung",
     "floor": "flair flor",
-    "out": "oot",
-    "off": "aff",
-    "down": "doon",
-    "with": "wi",
-    "to": "tae",
-    "night": "nite",
     "deploy": "deployed deploys deploying",
-
     "zap": "zapped zapping zaps",
     "van": "minivan pickup suv truck vehicle wagon",
-    "fuel": "feul fuell fule",
-    "gas": "gass gaz",
-    "pedal": "peddal peddle pedle petal",
-    "column": "collum collumn colum",
-    "wheel": "weel wheal",
-    "brakes": "braks",
-    "smoke": "smoak smok",
-    "windshield": "windsheild",
-    "exhaust": "exaust exhuast",
-    "battery": "batery battry",
     "rear": "reared",
     "wake": "woke",
-    "sick": "sik",
-    "hybrid": "hibrid",
-    "steering": "stearing steerin",
 }
 
 
