@@ -56,6 +56,12 @@ def test_a_usual_slip_in_plain_english_stays_plain_english(typed: str, meant: st
     assert parse_query(f"{typed} ", index).spelled.words == (meant,)
 
 
+def test_two_slips_in_plain_english_are_not_usual() -> None:
+    """A word of the trees that is one edit away comes before."""
+    index = index_of("carpuly loose", everyday=["carefully"])
+    assert parse_query("carfuly ", index).spelled.words == ("carpuly",)
+
+
 @pytest.mark.parametrize(
     ("near", "words"), [("beltclamp", ("beltclamp",)), ("boltclamp", ("belt", "lamp"))]
 )
