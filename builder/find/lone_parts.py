@@ -29,7 +29,7 @@ LONE_PARTS = """
     out, bouncy ride, brake controller, brake controller gain, brake lamp, brake light bulb, brake
     lights, broken spring, bug deflector, bug shield, bugs, bulkhead, bump stops, bumper, bumper
     bracket, bumper clip, bumper cover, bumper tab, bun warmer, bunk heater, burns oil, bushing,
-    bushings, butt warmer, button light, button lights, cab heater, cabin air filter, cabin filter,
+    bushings, button light, button lights, cab heater, cabin air filter, cabin filter,
     cam cover, camper shell, cap latch, captain chair, car alarm, car seat, cargo blind, cargo box,
     cargo lamp, cargo rail, cargo shade, cargo tray, carpet cleaning, carpet mats, carplay mount,
     carrier bearing, cassette, cat back, cat theft, catch can, catch tank, cb, cb radio, cd, cd
