@@ -110,7 +110,7 @@ DANGER_EVENTS = """
     OFF: wobble crazy, wobble violent, VIOLENT, ~ off, flop, lean, loose, wobble ~ off, wobble bad,
     roll away, pass me, pass us, in half, wobble out, overtake, roll ahead, roll down road, bounce
     down, jump off, drop off, part company, part ways, half off, crooked ~ loose, leave ~ truck,
-    leave ~ car, at angle, tilt, cocked, lay over, dance ~ loose;
+    leave ~ car, at angle, tilt, cocked, lay over, dance ~ loose, come past, go past me, roll past;
     UNTIGHT: gone, loose, loosen, missing, break, snap, shear, come off, fall off, back off, back
     out, unscrew, t ~ tight, fall out, finger tight, hand tight, strip, not ~ torque, forget, spin
     off, work off, only two, only three, no, finger loose, not ~ put, two left, three left, only ~
@@ -220,11 +220,9 @@ DANGER_EVENTS = """
     WOUNDS: burn, cut, pinch, bleed, slice, smash, scald, hurt, stitch, mangle, roll over, run over,
     pin, bite, spray, splash, trap, catch, inject, suck in, boil, acid, hot oil, zap, shock, sting,
     throw, whip, bang, cut off, crush, gash, broke off, go white, numb, puff up, swallow, degloved,
-    fall on, fall onto, drop on, come down on, land on, explode, blow up, kick, slam, scrape, skin,
-    chop, sever, tear, peel, blister, broken, swollen, fracture, lacerate, raw, stuck, stab, poke,
-    black eye, concussion, jam, nip, shave, bust, whack, smack, slap, open up, split, lopped, stung,
-    need stitch, missing, electrocute, pierce, penetrate, through glove, cop, singe, impale, gouge,
-    contuse;
+    fall on, fall onto, drop on, come down on, land on, explode, blow up, kick, slam, chop, sever,
+    blister, swollen, fracture, lacerate, stab, black eye, concussion, nip, smack, lopped, stung,
+    need stitch, electrocute, pierce, penetrate, through glove, cop, singe, impale, gouge, contuse;
     SCALDS: burn, scald, crush, roll over, run over, acid, boil, drop on, cut;
     KEEPS GOING: keep go, keep on go, keep pull, keep on pull, keep climb, keep rev, keep drive,
     keep speed, keep move, keep push, keep run, more fast, faster, speed build, speed climb, speed
@@ -240,5 +238,7 @@ DANGER_EVENTS = """
     fling, pitch, hop, jerk, snatch, wrench;
     ESCAPED: roll, go, walk, leave, wander, drive off, head, escape, end up, slide, creep, run away,
     take off, start move;
-    SCALE: hill, slope, incline, grade, driveway, ramp, downhill, camber
+    SCALE: hill, slope, incline, grade, driveway, ramp, downhill, camber;
+    LIMB WOUNDS: tear, jam, split, skin, peel, break, bust, poke, scrape, raw, shave, slap, whack,
+    open up, stick
 """

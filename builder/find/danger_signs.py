@@ -87,7 +87,8 @@ SIGNS = {
         behind, wheel, PRESSED; pedal ~ go ~ floor; pedal right ~ floor; not stop, pedal; no brake,
         hill; no press, pedal; no pressure, circuit; trailer, BRAKES, FAILS unless controller, plug,
         light; throw ~ park, stop; put ~ park, get ~ stop; in park to get ~ stop; not ~ slow, pull,
-        PARK BRAKE; nothing, clean through; nothing, straight through; through, light, nothing
+        PARK BRAKE; nothing, clean through; nothing, straight through; through, light, nothing; PARK
+        BRAKE, only, work unless light, lamp, one side; sink, mat; toes, mat
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -107,10 +108,10 @@ SIGNS = {
         steering, whole road; all over road; all over highway; all over motorway; all over lane;
         bolt hang, steering; not ~ keep ~ in lane unless camera, assist, light, message; STEER PART,
         hang unless FRAME TALK; wheel, come off, hand; wheel, off, column; steer, front wheel not;
-        steer, wheels not; turn, front wheel not unless key; steering ~ go, bypass; no control, ON
-        ROAD unless volume, climate, radio, cruise, traction; nae control; turn left, go right
-        unless signal, blinker; turn right, go left unless signal, blinker; turn ~ one way, go ~
-        other
+        steer, wheels not unless ON WHEEL; turn, front wheel not unless key; steering ~ go, bypass;
+        no control, ON ROAD unless volume, climate, radio, cruise, traction; nae control; turn left,
+        go right unless signal, blinker; turn right, go left unless signal, blinker; turn ~ one way,
+        go ~ other
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
@@ -123,7 +124,7 @@ SIGNS = {
         mist; ELECTRIC, water, box; cut, ev unless ASKS; open, pack unless ASKS; no glove, pack;
         glove, rated unless ASKS; cable, bare, rain; charge, bare wire; charge, crackle; flood,
         charge, HURTS; current, electric car unless ASKS, range; get ~ belt, charge; belt off,
-        charge; belt off ~ cable
+        charge; belt off ~ cable; hybrid battery, live; hybrid, cover off; bolt, live
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
@@ -171,7 +172,7 @@ SIGNS = {
         move ~ up down; ball joint, wheel unless noise, squeak, clunk, price; wheel, dance, screw;
         air ~ up, swell; tire, swell; nut inside, cap; on rim, ON ROAD; on ~ rim, mph; on rim,
         drive; tire ~ off rim; NUTS, inside, hubcap; NUTS, in, hubcap unless cover, missing, key,
-        size
+        size; steel, show unless scratch, paint, exhaust; inner shoulder, steel
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
@@ -220,6 +221,6 @@ SIGNS = {
         park; SCALE, PARK BRAKE, NOT HOLD; car, alone, SCALE; leave ~ driveway, itself; flatbed,
         loose; flatbed, roll; trailer, broke loose, roll; car, go back down unless window; car, go
         backward, hill; car, roll back, hill; take off down hill; go off down hill; run off down
-        hill
+        hill; come out park; out park, SCALE
         """,
 }

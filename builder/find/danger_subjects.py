@@ -73,11 +73,11 @@ DANGER_SUBJECTS = """
     wishbone, hitch, coupler, tow bar, tow hook, carrier bearing, spindle, leaf spring, trailing
     arm, flywheel, weld, tongue, fifth wheel, safety chain, ball mount, gooseneck, radius arm,
     shackle, spare tire, roof box, engine drop, engine fall, bumper drag, tow strap, tow rope, tow
-    chain, chain, recovery strap, winch cable, winch rope, strap, drawbar, kingpin, king pin,
-    receiver, pintle, tow eye, chassis rail, chassis, cab mount, body mount, spring hanger, hanger
-    bracket, leaf pack, spring eye, trailing link, swing arm, coupling, ball hitch, lower ball
-    joint, axle tube, cv shaft, center bearing, tow ball, suspension arm, spring seat, strut tower,
-    shock tower, u bolt, ubolt;
+    chain, chain, recovery strap, winch cable, winch rope, drawbar, kingpin, king pin, receiver,
+    pintle, tow eye, chassis rail, chassis, cab mount, body mount, spring hanger, hanger bracket,
+    leaf pack, spring eye, trailing link, swing arm, coupling, ball hitch, lower ball joint, axle
+    tube, cv shaft, center bearing, tow ball, suspension arm, spring seat, strut tower, shock tower,
+    u bolt, ubolt;
     TOWED: trailer, fifth wheel, gooseneck, camper, caravan, trailer hook, trailer tongue, flatbed,
     car hauler, transporter, low loader, tow dolly, dolly, horse box, horsebox, boat trailer, stock
     trailer, utility trailer, car on trailer, gooseneck trailer;

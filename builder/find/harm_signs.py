@@ -86,7 +86,7 @@ HARM_SIGNS = {
         unless child, hinge, check; drive shaft, fall out; driveshaft, fall; drive shaft, freeway;
         chain, only, boat; only thing hold; hitch, only, chain; axle, fall; safety rope, hold;
         safety chain, hold; hook, jump, trailer; tow strap, VIOLENT; tow rope, VIOLENT; tow chain,
-        VIOLENT; strap, break, through window
+        VIOLENT; strap, break, through window; tow strap, break; recovery strap, break
         """,
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
@@ -116,6 +116,7 @@ HARM_SIGNS = {
         blow, dust, brake; hold ~ plug wire; hold, coil wire; itchy skin; pedestrian unless ASKS,
         warning, sensor; poison; wheeze; breathing problem; choke ~ dust; seizure; siezure; heart
         attack; collapse, customer unless seat; fall, underneath; lick, FLUID; kid, inside, degree;
-        kid, door, not ~ unlock; power line unless ASKS, steering
+        kid, door, not ~ unlock; power line unless ASKS, steering; LIMBS, LIMB WOUNDS unless ASKS,
+        HAND TALK, rest, sleeve, hole, fabric
         """,
 }

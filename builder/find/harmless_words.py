@@ -54,7 +54,8 @@ HARMLESS = {
         """,
     "airbag": """
         air bag suspension, air bag spring, airbag suspension, test light, test lamp, trunk curtain,
-        curtain trunk, window curtain, curtain rod, light what
+        curtain trunk, window curtain, curtain rod, light what, vacuum bag, bag on vacuum, trash
+        bag, garbage bag, grocery bag, golf bag
         """,
     "restraint": """
         not fold, not move, seat cover, not slide, not go back, not go forward
@@ -62,7 +63,8 @@ HARMLESS = {
     "wheel": """
         center cap, cap fall off, let go wheel, let go steering, fifth wheel, spare wheel, blow out
         sale, blowout sale, not come off, not come loose, not come down, no blowout, not blowout, 6
-        years old, six years old, rim bent, bent rim, bend rim, rim bend
+        years old, six years old, rim bent, bent rim, bend rim, rim bend, tire pump, tire inflator,
+        tire chain, snow chain
         """,
     "runaway": """
         throttle body, pads, runaway truck ramp, truck ramp, best seller, bleed brakes, charge to,

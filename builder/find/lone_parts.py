@@ -29,57 +29,57 @@ LONE_PARTS = """
     out, bouncy ride, brake controller, brake controller gain, brake lamp, brake light bulb, brake
     lights, broken spring, bug deflector, bug shield, bugs, bulkhead, bump stops, bumper, bumper
     bracket, bumper clip, bumper cover, bumper tab, bun warmer, bunk heater, burns oil, bushing,
-    bushings, button light, button lights, cab heater, cabin air filter, cabin filter,
-    cam cover, camper shell, cap latch, captain chair, car alarm, car seat, cargo blind, cargo box,
-    cargo lamp, cargo rail, cargo shade, cargo tray, carpet cleaning, carpet mats, carplay mount,
-    carrier bearing, cassette, cat back, cat theft, catch can, catch tank, cb, cb radio, cd, cd
-    player, ceiling cloth, ceiling fabric, center armrest, center high mount, central lock, ceramic
-    coating, chain rattle, charge cap, charge door, charge flap, charge light color, charge
-    schedule, charge speed, charge timer, charger install, charger pad, charger subscription,
-    charges slow, charging door, charging flap, charging mat, charging pad, check strap, child lock,
-    child seat, chirps when i lock, chrome trim, chrome wheel, cigar lighter, cigarette burn,
-    cigarette lighter, cigarette socket, clear coat, clearcoat, click behind the dash, clicking in
-    the dash, climate display, climate lights, clock, clock fast, clock resets, clock slow, clock
-    wrong, clothes hook, cloudy headlight, clunk over bumps, clunks over bumps, cluster lights,
-    clutch, clutch bites, clutch chatter, clutch fluid, clutch judder, clutch kit, clutch master,
-    clutch noise, clutch pedal, clutch slave, clutch slips, clutch smell, coat hook, coffee cup,
-    coil springs, coilover, coils, coin slot, coin tray, cold air intake, cold knock, column noise,
-    column tilt, comfort access, compass, compressor clutch noise, compressor kit, compressor noise,
-    condensation in the headlight, console rattle, console squeak, control arm, control arms,
-    convertible, convertible top, convertible window, cooled seat, corner light, cornering lamp,
-    cornering light, courtesy light, cowl panel, crane, crank seal, creak over bumps, crease, cross
-    traffic, cruise button, cruise control, cruise set, cruise stalk, cubby, cup holder, cupholder,
-    cupholders, curb rash, cv grease, dab, dab radio, dash buzz, dash cam, dash camera, dash
-    clicking, dash cover, dash crack, dash creak, dash light dimmer, dash lights too dim, dash mat,
-    dash rattle, dash squeak, dash top, dash trim, daylight saving, daytime lights, deadbolt, decal,
-    defog lines, defogger, defrost line, defroster line, demist, dent, detailing, diff fluid, diff
-    whine, differential, differential whine, dings, dog guard, dome light, donut, donut spare, door
-    bottom, door card, door check, door check strap, door chime, door code, door creak, door
-    cylinder, door dent, door ding, door drain, door edge, door handle, door hinge, door light, door
-    lock, door lock actuator, door lock cylinder, door mirror, door pocket, door rubber, door sag,
-    door sags, door seal, door sensor, door sill, door squeak, door stop, door trim, double lock,
-    drain bolt, drain plug thread, drink holder, drips oil, drive belt, drive mode, drive modes,
-    driver attention, driver seat, driveshaft, driveshaft bushing, driving lights, drl, drls, drop
-    link, drop links, drowsiness, dual mass flywheel, dump bed, dump valve, dvd, easy entry, easy
-    exit, ecall, eco button, eco mode, edge wear, eject, electric range, emblem, emergency call, end
-    link, end links, engine bay light, engine cover, engine heater, engine knock, engine mounts,
-    engine tick, equaliser, equalizer, ev noise, ev range, exhaust clamp, exhaust drone, exhaust
-    gasket, exhaust hanger, exhaust leak, exhaust loud, exhaust manifold, exhaust note, exhaust
-    pipe, exhaust pop, exhaust rattle, exhaust rubber, exhaust smell, exhaust tip, extended mirror,
-    fan belt, fan noise, fan only on high, fan speeds, fast charge speed, feathering, fender, fender
-    liner, fifth wheel, filler door, filler flap, five speed, flasher relay, flex disc, flip glass,
-    flood light, floor carpet, floor mat, floor mats, flywheel, fog lamp, fog light, fog lights,
-    foggy headlight, foggy lines, fogs, fold flat, foot sensor, footwell light, four low, four ways,
-    four wheel, four wheel drive, fridge, front axle, front cover leak, front defrost, front diff,
-    front lip, fuel consumption, fuel cover, fuel door, fuel flap, fuel flap stuck, fuel gauge, fuel
-    level, fuel lid, fuel needle, fuel pump noise, fuel pump whine, gaiter, garage button, garage
-    door, garage door opener, garage opener, garage remote, gas cap light, gas cap tether, gas door,
-    gas flap, gas gauge, gas lid, gas needle, gate remote, gauge light, gear boot, gear display,
-    gear indicator, gear knob, gear lever, gear linkage, gear number, gear oil, gear selector,
-    gearbox whine, gearshift, generator, giubo, glass roof, glass scratch, glass top, glasses
-    holder, glove box, glove box latch, glove compartment, glove light, glovebox, glovebox light,
-    glow plug, gooseneck, gps, grab bar, grease on the wheel, grill, grille, grille insert, grinds
-    into reverse, grinds into third, grinds second, guide lines, hail, hail dent, hand wave, handle
+    bushings, button light, button lights, cab heater, cabin air filter, cabin filter, cam cover,
+    camper shell, cap latch, captain chair, car alarm, car seat, cargo blind, cargo box, cargo lamp,
+    cargo rail, cargo shade, cargo tray, carpet cleaning, carpet mats, carplay mount, carrier
+    bearing, cassette, cat back, cat theft, catch can, catch tank, cb, cb radio, cd, cd player,
+    ceiling cloth, ceiling fabric, center armrest, center high mount, central lock, ceramic coating,
+    chain rattle, charge cap, charge door, charge flap, charge light color, charge schedule, charge
+    speed, charge timer, charger install, charger pad, charger subscription, charges slow, charging
+    door, charging flap, charging mat, charging pad, check strap, child lock, child seat, chirps
+    when i lock, chrome trim, chrome wheel, cigar lighter, cigarette burn, cigarette lighter,
+    cigarette socket, clear coat, clearcoat, click behind the dash, clicking in the dash, climate
+    display, climate lights, clock, clock fast, clock resets, clock slow, clock wrong, clothes hook,
+    cloudy headlight, clunk over bumps, clunks over bumps, cluster lights, clutch, clutch bites,
+    clutch chatter, clutch fluid, clutch judder, clutch kit, clutch master, clutch noise, clutch
+    pedal, clutch slave, clutch slips, clutch smell, coat hook, coffee cup, coil springs, coilover,
+    coils, coin slot, coin tray, cold air intake, cold knock, column noise, column tilt, comfort
+    access, compass, compressor clutch noise, compressor kit, compressor noise, condensation in the
+    headlight, console rattle, console squeak, control arm, control arms, convertible, convertible
+    top, convertible window, cooled seat, corner light, cornering lamp, cornering light, courtesy
+    light, cowl panel, crane, crank seal, creak over bumps, crease, cross traffic, cruise button,
+    cruise control, cruise set, cruise stalk, cubby, cup holder, cupholder, cupholders, curb rash,
+    cv grease, dab, dab radio, dash buzz, dash cam, dash camera, dash clicking, dash cover, dash
+    crack, dash creak, dash light dimmer, dash lights too dim, dash mat, dash rattle, dash squeak,
+    dash top, dash trim, daylight saving, daytime lights, deadbolt, decal, defog lines, defogger,
+    defrost line, defroster line, demist, dent, detailing, diff fluid, diff whine, differential,
+    differential whine, dings, dog guard, dome light, donut, donut spare, door bottom, door card,
+    door check, door check strap, door chime, door code, door creak, door cylinder, door dent, door
+    ding, door drain, door edge, door handle, door hinge, door light, door lock, door lock actuator,
+    door lock cylinder, door mirror, door pocket, door rubber, door sag, door sags, door seal, door
+    sensor, door sill, door squeak, door stop, door trim, double lock, drain bolt, drain plug
+    thread, drink holder, drips oil, drive belt, drive mode, drive modes, driver attention, driver
+    seat, driveshaft, driveshaft bushing, driving lights, drl, drls, drop link, drop links,
+    drowsiness, dual mass flywheel, dump bed, dump valve, dvd, easy entry, easy exit, ecall, eco
+    button, eco mode, edge wear, eject, electric range, emblem, emergency call, end link, end links,
+    engine bay light, engine cover, engine heater, engine knock, engine mounts, engine tick,
+    equaliser, equalizer, ev noise, ev range, exhaust clamp, exhaust drone, exhaust gasket, exhaust
+    hanger, exhaust leak, exhaust loud, exhaust manifold, exhaust note, exhaust pipe, exhaust pop,
+    exhaust rattle, exhaust rubber, exhaust smell, exhaust tip, extended mirror, fan belt, fan
+    noise, fan only on high, fan speeds, fast charge speed, feathering, fender, fender liner, fifth
+    wheel, filler door, filler flap, five speed, flasher relay, flex disc, flip glass, flood light,
+    floor carpet, floor mat, floor mats, flywheel, fog lamp, fog light, fog lights, foggy headlight,
+    foggy lines, fogs, fold flat, foot sensor, footwell light, four low, four ways, four wheel, four
+    wheel drive, fridge, front axle, front cover leak, front defrost, front diff, front lip, fuel
+    consumption, fuel cover, fuel door, fuel flap, fuel flap stuck, fuel gauge, fuel level, fuel
+    lid, fuel needle, fuel pump noise, fuel pump whine, gaiter, garage button, garage door, garage
+    door opener, garage opener, garage remote, gas cap light, gas cap tether, gas door, gas flap,
+    gas gauge, gas lid, gas needle, gate remote, gauge light, gear boot, gear display, gear
+    indicator, gear knob, gear lever, gear linkage, gear number, gear oil, gear selector, gearbox
+    whine, gearshift, generator, giubo, glass roof, glass scratch, glass top, glasses holder, glove
+    box, glove box latch, glove compartment, glove light, glovebox, glovebox light, glow plug,
+    gooseneck, gps, grab bar, grease on the wheel, grill, grille, grille insert, grinds into
+    reverse, grinds into third, grinds second, guide lines, hail, hail dent, hand wave, handle
     broke, handle broke off, handle came off, handle fell off, handle ripped, handle snapped, hands
     free, handsfree, hard to fill, hard water, hardtop, harsh ride, hatch glass, hatch handle, hatch
     stays up, hatch strut, hazard, hazards, head rest, head restraint, head unit, head up, head up
