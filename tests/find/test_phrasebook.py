@@ -91,3 +91,10 @@ def test_a_subject_stands_as_it_is() -> None:
                        for text in ("stop light", "stopped at lights"))  # fmt: skip
     assert [one.alternatives for one in together] == [(("stop", "light"),)]
     assert [one.alternatives for one in apart] == [(("stop",),), (("light",),)]
+
+
+def test_a_subject_that_says_nothing_is_no_phrase() -> None:
+    """`stay up` is made of words that every complaint has."""
+    book = make_phrasebook([], [], ["stay up", "dome light"])
+    assert find_concepts(shop_tokens(split_words("it won't stay up"), book.synonyms), book) == []
+    assert find_concepts(["dome", "light"], book) != []
