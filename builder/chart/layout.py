@@ -121,7 +121,7 @@ def _fewest_sheets(flow: Flow, rooms: Sequence[Room], text: float) -> Settled | 
     """
     fewest: Settled | None = None
     for most, separate in SPLITS:
-        if fewest and (most < FEW or fewest.layout.sheets == 1):
+        if fewest and most < FEW:
             break
         task = SheetTask(rooms, text, fewest.layout.sheets - 1 if fewest else MANY)
         fewest = _settled(split_checks(flow, most), separate, partial(best_layout, task)) or fewest

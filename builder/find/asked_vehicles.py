@@ -69,7 +69,7 @@ def read_vehicle_name(
 def _take_first(rest: list[str], names: Sequence[FoldedWords]) -> FoldedWords:
     """The first name that stands among the words; it leaves them."""
     for name in names:
-        for at in range(len(rest) - len(name) + 1):
+        for at in range(len(rest)):
             if name and tuple(rest[at : at + len(name)]) == name:
                 del rest[at : at + len(name)]
                 return name

@@ -5,10 +5,6 @@ In: nothing. Out: `CALM_WORDS`: names, each with its words, parted by semicolons
 """
 
 CALM_WORDS = """
-
-"""
-
-CALM_WORDS = """
     ASKS: price, cost, how much, number, size, torx, diagram, order, buy, sell, legal, recommend,
     how often, how many, how long, interval, color, brand, label, sticker, decal, emblem, badge,
     logo, recall, spec, fitment, upgrade, worth, diameter, compatible, adapter, aftermarket, oem,
@@ -21,17 +17,18 @@ CALM_WORDS = """
     TAIL: exhaust, tailpipe, pipe, muffler, out back, blue, black, white, gray, grey, start,
     startup, accelerate, floor it, rev, throttle, oil, burnout;
     SPILLED: crayon, candle, wax, snow, ice, chocolate, gum, cigarette, coffee, food, dinner,
-    marshmallow, cigar, plow, orange, milk, spilt, spilled;
+    marshmallow, cigar, plow, orange, milk, spilt, spilled, sun, upholstery, tan, gap, buff, polish,
+    walnut, compliments;
     DISPLAY: word, bulb, beam, lens, light, lamp, gauge, screen, display, dial, needle, cluster,
     icon, symbol, dash light, dim;
     SPARK TALK: knock, cylinder, coil, test, tester, timing;
     TO START: button, key, crank, starter, start, shift, ignition, gear, remote;
     OTHER PEDAL: clutch, gas, accelerator, throttle, dead pedal;
     ELSE: beep, chime, ding, noise, alarm, horn, wiper, fan, flash, blink, click, crank, light,
-    lamp, squeak, squeal, radio, leak, blower, washer, window, shake, rattle, pull, drift, buzz,
-    hum, whine, music, screen, idle, charge, seat, mirror, phone, message, signal, warning, smell,
-    motor, regen, update, drip, whistle, vibrate, nozzle, compressor, heater, liftgate, tailgate,
-    sunroof, ring, clunk, siren, navigation, voice, door;
+    lamp, squeak, squeal, radio, leak, blower, washer, window, shake, rattle, drift, buzz, hum,
+    whine, music, screen, idle, charge, seat, mirror, phone, message, signal, warning, smell, motor,
+    regen, update, drip, whistle, vibrate, nozzle, compressor, heater, liftgate, tailgate, sunroof,
+    ring, clunk, siren, navigation, voice, door, hazard, blinker, four way, flasher;
     NOISES: squeak, squeal, noise, grind, click, groan, chirp, screech, scrape, rattle, vibrate,
     pulsate, dust, shudder, creak, chatter, shake, pull, drone, thump;
     DRIPS: screw, shroud, shift, leak, drip, fluid, boot, seal, ASKS, clunk, noise, grease, roof,
@@ -44,22 +41,22 @@ CALM_WORDS = """
     FRAME TALK: noise, squeak, clunk, boot, grease, inspect, undercoat, plate, seat, door, window,
     fit, rattle, wire, seal, leak, pin, key, cover, ASKS, light, lamp, plug, fluid, roof, photo,
     picture, glass, sunroof, hum, mirror, adjust, flex pipe, prop rod, drone, thump, clutch, lift
-    off;
+    off, fender, hanger, rap, tap;
     OTHER LIFT: aux, headphone, audio, phone, handle, point, gate, liftgate, tailgate, leveling,
     hatch, suspension, spoiler, boat, window, glass, valve, engine block, strut, stand on, door,
     mirror, ASKS, support, missing;
     SEAT TALK: off lamp, guide, twist, motor, cover, heat, switch, trim, cushion, fold, pad, light,
     ASKS, extender, clean, retract, chime, leather, squeak, power, memory, handle, belt buckle,
-    exit, stain;
+    exit, stain, foam, bolster, pocket, flat;
     SMALL WIRE: horn button, radio, trailer, aux, light, stereo, bulb, spark, heater, thermostat,
     speaker, antenna, wiper, usb, subwoofer, camera, clip, stripe, ASKS;
     LOOKS: key on, 3 sec, few seconds, ASKS, cover, scratch, fade, peel, tag, off light, off lamp,
     stain, dirty, texture, bulb, suspension, spring, helper, made, clean, odor, indicator, worn,
     icon, then out, go out, lamp test, self test, expire, booster seat;
-    SMALL BATTERY: lamp, fob, phone, remote, key, light, saver, tender, tube, tray, coin, keyfob,
-    clamp, bracket, radio, ASKS;
-    HAND TALK: brake, lever, visor, trim, headliner, armrest, glove, control arm, wiper arm, seat,
-    second hand, hand control, handle, glass, other hand, eyelid, face plate, mirror, fan speed,
-    only, ceiling, roof cloth, roof fabric, fabric, cloth, ice cream, sag, insurance, question,
-    bill, dome light, knob, shifter
+    SMALL BATTERY: lamp, fob, phone, remote, light, saver, tender, tube, coin, keyfob, clamp,
+    bracket, radio, ASKS, key battery, key fob;
+    HAND TALK: brake, lever, visor, trim, headliner, armrest, control arm, wiper arm, seat, second
+    hand, hand control, handle, glass, other hand, eyelid, face plate, mirror, fan speed, only,
+    ceiling, roof cloth, roof fabric, fabric, cloth, ice cream, sag, insurance, question, bill, dome
+    light, knob, shifter, bumper, hook, cover, hand sanitizer, bracket, glove box, glove compartment
 """

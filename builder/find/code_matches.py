@@ -25,7 +25,7 @@ def score_codes(index: SymptomIndex, codes: Sequence[AskedCode]) -> dict[int, in
                 worth = CODE_POINTS * _type_points(code, listed) + PLACE_POINTS // (
                     1 + listed.place
                 )
-                best[listed.entry] = max(best.get(listed.entry, 0), worth)
+                best[listed.entry] = max(worth, best.get(listed.entry, worth))
         for entry, worth in best.items():
             points[entry] = points.get(entry, 0) + worth
     return points
@@ -42,7 +42,7 @@ def code_names(index: SymptomIndex, code: AskedCode) -> tuple[str, ...]:
     """The codes that were meant: without a letter, all known ones that have these digits."""
     if code.letter:
         return (code.letter + code.digits,)
-    names = (letter + code.digits for letter in sorted(SYSTEM_LETTERS))
+    names = (letter + code.digits for letter in SYSTEM_LETTERS)
     return tuple(name for name in names if name in index.codes or name in index.code_meanings)
 
 

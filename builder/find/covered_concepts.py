@@ -74,7 +74,7 @@ def _covered_phrases(concept: Concept, index: SymptomIndex) -> Credits:
         for phrase, total in _phrases_with(words, index).items():
             part = total // len(words)
             credit = part * part // 100 * index.phrases[phrase].weight // 100
-            credits[phrase] = max(credit, credits.get(phrase, 0))
+            credits[phrase] = max(credit, credits.get(phrase, credit))
     return credits
 
 
@@ -97,7 +97,7 @@ def _by_entry(in_phrases: Credits, index: SymptomIndex) -> tuple[Credits, Credit
     count: Credits = {}
     for phrase, credit in in_phrases.items():
         entry = index.phrases[phrase].entry
-        best[entry] = max(credit, best.get(entry, 0))
+        best[entry] = max(credit, best.get(entry, credit))
         count[entry] = count.get(entry, 0) + 1
     raised = {entry: credit * (9 + min(count[entry], 4)) // 10 for entry, credit in best.items()}
     return best, raised

@@ -29,7 +29,15 @@ SIGNS = {
         unless color, ASKS; plug, soft; plug, brown unless color, ASKS; BODGE, fuse; jump start,
         spark; jump start, smoke; house wire, WIRES; speaker wire, fan; battery, thermal; thermal
         warning; vapor, thick; vapors, shop unless canister, evap; lithium, swell; lithium, puff;
-        pack, puff; puff up, battery; fire crew, cut; leave vehicle, warning
+        pack, puff; puff up, battery; fire crew, cut; leave vehicle, warning; fire ext, use; fire
+        ext, spray; fire ext, empty; fire ext, discharge; extinguisher, use; extinguisher, empty;
+        extinguisher, spray; battery, go up unless price, light, voltage, window, ASKS; go up,
+        smoke; go up, flame; battery, catch; put ~ fire out; put ~ flame out; put out ~ fire; put
+        out ~ flame; fire ext, used; SMOKES, WIRES unless SPILLED; SMOKES, dash unless SPILLED;
+        haze, panel; haze, fuse; smoke, smell, wheel; wheel, hot, smoke; SMOKES, wheel unless
+        burnout, TAIL; WIRES, crackle; WIRES, pop unless speaker, noise; crackle, behind radio
+        unless speaker; fire, under hood; fire, under bonnet; fire, under dash; fire, in dash; fire,
+        behind; tail end, fire
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick, freshener, freshner, coffee, candle, cologne, wash; FUEL,
@@ -39,7 +47,10 @@ SIGNS = {
         pinhole; SMELLS, raw; siphon, mouth; tank, LEAKS, SMELLS unless washer, def; rainbow, LEAKS;
         rainbow, hot; BODGE, FUEL unless gauge, door, cap; BODGE, FUEL PART; pump, line open; fuel,
         bucket; gas, bucket; pump, bucket unless washer, coolant; vapor, eyes; puddle, eyes; tank,
-        puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng, leak
+        puddle; fuel, eyes water; vapor, thick; cng, dent; cng, crash; cng, leak; tank, LEAKS, hit
+        unless washer, coolant, water, def; tank, drip unless washer, coolant, def, radiator, water,
+        expansion, gray, holding, sewage; punctured ~ tank; hole ~ tank unless washer, coolant; tank
+        leak unless washer, coolant, def, radiator, water, expansion, gray, air, ac, adblue
         """,
     "brakes": """
         no brake unless NOISES; no all brake; BRAKES, FAILS unless NOISES, communication, ASKS;
@@ -65,7 +76,19 @@ SIGNS = {
         footbrake, nothing; foot brake, nothing; stop, nothing there; stop, nothing happen unless TO
         START, ELSE; brake, FLOORED unless pad, NOISES, light, rotor, mat; BRAKES, hand one; nothing
         there, pedal; brake, all way down unless window, pad; run red light; run stop sign; run ~
-        stop sign
+        stop sign; nothing there, PRESSED unless OTHER PEDAL, TO START, ELSE; nothing happen,
+        PRESSED unless OTHER PEDAL, TO START, ELSE; PRESSED, not ~ brake unless NOISES, ELSE, TO
+        START; not ~ stop, downhill; air pressure, drop unless tire, tpms, bag, spring, suspension,
+        seat; air pressure, buzz; low air, buzz; lose air, brake; spring brake; brake, air, not ~
+        build; buzzer, air, brake; inside, tire, wet, pedal; pedal, reservoir, GONE; guardrail,
+        stop; ditch, brake; wheel grab, lane; wheel grab, throw; grab ~ throw, lane; brake, throw ~
+        lane; trailer brake, FAILS unless controller, light, lamp, plug; brake, not ~ anything;
+        first push, brake unless NOISES; rear end, brake; rear end, stop; brakes ~ finish; fluid,
+        behind, wheel, PRESSED; pedal ~ go ~ floor; pedal right ~ floor; not stop, pedal; no brake,
+        hill; no press, pedal; no pressure, circuit; trailer, BRAKES, FAILS unless controller, plug,
+        light; throw ~ park, stop; put ~ park, get ~ stop; in park to get ~ stop; not ~ slow, pull,
+        PARK BRAKE; nothing, clean through; nothing, straight through; through, light, nothing; PARK
+        BRAKE, only, work unless light, lamp, one side; sink, mat; toes, mat
         """,
     "steering": """
         no steering unless ASKS; no power steering; not ~ steer; STEERING, FREE unless ON WHEEL;
@@ -77,7 +100,18 @@ SIGNS = {
         PART; STEER PART, fall off; STEER PART, came off; STEER PART, LEAKS, HOT METAL; steering
         hose, header; wheel, tight, ON ROAD unless NUTS, bolt; turn, before, tire; steering lock, ON
         ROAD; steering, lock ~ up; BODGE, steering unless ON WHEEL; bolt, fall, steering; wheel,
-        turn, nothing happen unless TO START, key; steering, no assist; wheel, fight back
+        turn, nothing happen unless TO START, key; steering, no assist; wheel, fight back; go ~
+        where ~ want; go ~ wherever ~ want; not ~ make curve; not ~ make corner; not ~ make turn;
+        not ~ make bend; turn it, nothing happen unless key, TO START; turn ~ wheel, nothing unless
+        key, TO START, ON WHEEL; column lock, ON ROAD; column, lock on; direction ~ block; direction
+        ~ lock; OUT OF LINE, across lane unless drift, alignment; OUT OF LINE, into oncoming;
+        steering, whole road; all over road; all over highway; all over motorway; all over lane;
+        bolt hang, steering; not ~ keep ~ in lane unless camera, assist, light, message; STEER PART,
+        hang unless FRAME TALK; wheel, come off, hand; wheel, off, column; steer, front wheel not;
+        steer, wheels not unless ON WHEEL; turn, front wheel not unless key; steering ~ go, bypass;
+        no control, ON ROAD unless volume, climate, radio, cruise, traction; nae control; turn left,
+        go right unless signal, blinker; turn right, go left unless signal, blinker; turn ~ one way,
+        go ~ other
         """,
     "high voltage": """
         hv unless ASKS; high voltage unless charge, alternator, regulator, bulb, rev, ASKS; orange,
@@ -89,7 +123,8 @@ SIGNS = {
         400 volt; 800 volt; 300v; 400v; 600 volt; water, battery box; mist, electric; ELECTRIC,
         mist; ELECTRIC, water, box; cut, ev unless ASKS; open, pack unless ASKS; no glove, pack;
         glove, rated unless ASKS; cable, bare, rain; charge, bare wire; charge, crackle; flood,
-        charge, HURTS
+        charge, HURTS; current, electric car unless ASKS, range; get ~ belt, charge; belt off,
+        charge; belt off ~ cable; hybrid battery, live; hybrid, cover off; bolt, live
         """,
     "airbag": """
         AIRBAG unless LOOKS, second key on; AIRBAG, ITSELF; AIRBAG, bulge; AIRBAG, VIOLENT unless
@@ -99,7 +134,8 @@ SIGNS = {
         ASKS; steering wheel, TAMPER, battery; resistor, bag; hammer, crash sensor; hit, crash
         sensor; seat curtain; wheel pad, TAMPER; yellow, LINE, under seat; bag, plug, TAMPER; 9
         volt, seat; crash, curtains; bag, face down; yellow connector, TAMPER; bag wires; bag, go
-        off unless ASKS
+        off unless ASKS; bag, deploy; bag, go bang; bag, fire unless up; bag, explode, wheel;
+        airbag, hang; airbag, wire show; deploy, no crash; deploy, no collision
         """,
     "restraint": """
         SEAT BELT, BELT FAILS unless SEAT TALK; belt, not lock; strap, anchor; seatback, BREAKS;
@@ -108,7 +144,11 @@ SIGNS = {
         slide back; seat, slide backward; seat, slide ~ accelerate; seat, slide ~ drive; seat, slide
         ~ brake; belt, not hold, CRASHED; belt, not ~ hold me; belt, lock round; belt, keep tighten;
         belt, not ~ click unless drive belt, chime; belt, knot; belt, not ~ latch; belt, kid, BELT
-        FAILS unless sticky, ice cream, drive
+        FAILS unless sticky, ice cream, drive; belt, not ~ let go; belt, not ~ release, BODY; belt,
+        not ~ unbuckle; belt, not ~ get out; not ~ get ~ out, belt; not ~ get ~ out, seat unless
+        stain, smell, screw, bolt; belt, car seat, let go; car seat, let go; belt, kid, let go;
+        belt, no longer unless drive, chime; belt, tug unless drive; buckle, open, stop; belt, open,
+        stop; belt, open, brake
         """,
     "wheel": """
         WHEEL, OFF unless WHEEL DRESS; NUTS, UNTIGHT unless WHEEL DRESS; sidewall, BURSTS; TIRE,
@@ -122,18 +162,31 @@ SIGNS = {
         bang; wheel, fender, bang; spring, cut, tire; sidewall, bulge; bulge, side, tire; buldge,
         tire; cut thru, sidewall; tire, bulge; wheel, overtake; wheel, pass us; wheel, overtook;
         finger tight; hand tight unless cap, filter, drain, oil, ASKS; pass, own tire; pass, own
-        wheel; drag, hub; wheel, ahead me
+        wheel; drag, hub; wheel, ahead me; NUTS, leave on unless ASKS; NUTS, 2 leave; NUTS, only;
+        NUTS, drive to; wheel, screw, UNTIGHT unless WHEEL DRESS, ON WHEEL, license, plate; dual,
+        hiss; dual, bulge; dual, blow unless zone, air, hot, cold, vent; dual, off unless switch,
+        zone; wheel, dance, loose; cord, rubber; see ~ wire, tire; see ~ cord; see ~ cords; wheel,
+        squint; wheel, scrape arch; wheel, tuck; wheel, fold under; wheel, slack unless steering,
+        bearing; tire, rock, hub; wheel, rock, hub; wheel, play, hub; no wheel, ON ROAD unless WHEEL
+        DRESS, speed, light, ON WHEEL; wheel, move, hand unless shake, steering, vibrate; wheel,
+        move ~ up down; ball joint, wheel unless noise, squeak, clunk, price; wheel, dance, screw;
+        air ~ up, swell; tire, swell; nut inside, cap; on rim, ON ROAD; on ~ rim, mph; on rim,
+        drive; tire ~ off rim; NUTS, inside, hubcap; NUTS, in, hubcap unless cover, missing, key,
+        size; steel, show unless scratch, paint, exhaust; inner shoulder, steel
         """,
     "runaway": """
         FORWARD, VEHICLE; GAS PEDAL, STICKS unless set, ASKS, button; gas, stick unless door, cap,
         gauge; throttle, stay; pedal, floor mat; pedal, stay down unless clutch; diesel, RACES;
         RACES, ITSELF unless wiper, window, door, seat, fan; unintended acceleration; sudden
-        acceleration; keep speeding; keep accelerate; RACES, NOT STOP; RACES, brake unless shake,
-        noise, light; RACES, into; RACES, reverse, put; lunge, light; runaway; pull forward, brake;
-        RACES, foot off; push forward, brake; rev, stay; rev, top; rev ~ climb; full revs; drive ~
-        into, shop; drive ~ into, wall; drive ~ into, house; drive ~ into, store; RACES, not ~ quit
-        unless blower, wiper, radio; RACES, not ~ shut unless blower, wiper, door; not ~ shut off,
-        rev; not ~ turn off, rev; rev, moon; race, start, quit
+        acceleration; keep speeding unless button, lever, ASKS; keep accelerate; RACES, NOT STOP;
+        RACES, brake unless shake, noise, light; RACES, into; RACES, reverse, put; lunge, light;
+        runaway; pull forward, brake; RACES, foot off; push forward, brake; rev, stay; rev, top; rev
+        ~ climb; full revs; drive ~ into, shop; drive ~ into, wall; drive ~ into, house; drive ~
+        into, store; RACES, not ~ quit unless blower, wiper, radio; RACES, not ~ shut unless blower,
+        wiper, door; not ~ shut off, rev; not ~ turn off, rev; rev, moon; race, start, quit; FOOT
+        OFF, KEEPS GOING unless ASKS, tire, clutch, brake light; foot ~ gas, keep go; keep on go,
+        gas; climb, own accord; rev, own accord; take off on me; take off with me; diesel, own oil;
+        not kill it, diesel; not kill it, engine; not ~ kill engine
         """,
     "raised vehicle": """
         LIFT, BENEATH unless OTHER LIFT, fit; LIFT, BREAKS unless OTHER LIFT; jack, hiss; off jack;
@@ -144,7 +197,11 @@ SIGNS = {
         nuts off, under; no stand, jack; no stands; only, floor jack; LIFT, rock unless chair,
         crawler; rack, rock; floor, collapse; four poster; lift, floor, collapse; four post, crack;
         LIFT, creep; LIFT, creep down; arms, creep; cab, tilt, BENEATH; tilt, fall, underneath;
-        slide off, BENEATH; post, slide off; lean, underneath; fall off, post
+        slide off, BENEATH; post, slide off; lean, underneath; fall off, post; fall, foot under;
+        fall, leg under; fall, arm under; fall, hand under; fall, jack unless ASKS, OTHER LIFT;
+        under car, slip; under it, slip; under van, slip; slip, jack; BODY, under car, BREAKS unless
+        light, mat, hang; under car, fall; under, spare wheel; slide under, wheel; crawl under,
+        wheel; under, block, hold
         """,
     "rolling": """
         MOVES, PARKED unless window, seat, mirror, button, switch, wiper, out park; roll away; roll,
@@ -159,6 +216,11 @@ SIGNS = {
         noise; handbrake, let go; handbrake, roll; roll down, drive, kids; roll, ITSELF unless
         window, seat, shade, wiper, door, sunroof; roll ~ down, in park; move alone; roll alone;
         jump in gear; jump into gear; screwdriver, start; in park, roll; MOVES, in park unless
-        window, seat, mirror, wiper, shift, out park, shifter, lever, not; roll ~ down, driveway
+        window, seat, mirror, wiper, shift, out park, shifter, lever, not; roll ~ down, driveway;
+        ESCAPED, driveway, ITSELF; ESCAPED, SCALE, ITSELF; ESCAPED, SCALE, in p; ESCAPED, SCALE, in
+        park; SCALE, PARK BRAKE, NOT HOLD; car, alone, SCALE; leave ~ driveway, itself; flatbed,
+        loose; flatbed, roll; trailer, broke loose, roll; car, go back down unless window; car, go
+        backward, hill; car, roll back, hill; take off down hill; go off down hill; run off down
+        hill; come out park; out park, SCALE
         """,
 }

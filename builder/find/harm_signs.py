@@ -24,7 +24,8 @@ HARM_SIGNS = {
         garage, door; SICK, RUNS unless smooth; SICK, van unless clean, mess, carpet, seat, high
         heaven; generator, inside; generator, camper; generator, trailer; generator, horse; wheeze;
         breathe, paint; mask, paint unless ASKS; isocyanate; booth, mask; hard ~ breathe; co
-        monitor; head, pain, TRAVELS unless ASKS
+        monitor; head, pain, TRAVELS unless ASKS; co, ppm; ppm, cab; co in cab; co in car; carbon
+        monoxide
         """,
     "battery": """
         battery, BATTERY HURTS unless SMALL BATTERY, cleaner; acid, BODY; acid, LEAKS unless
@@ -33,7 +34,9 @@ HARM_SIGNS = {
         sulfur; charge, hiss; hiss, smell; ring, post; ring, terminal unless ASKS; ring, positive;
         metal ~ across, battery; tool, across; spill, battery; battery, jeans; battery, clothes;
         battery, itch; acid, itch; overcharge, boil; battery, boil; rotten egg, boil; battery, in
-        eye; liquid, battery, BODY; battery, boom
+        eye; liquid, battery, BODY; battery, boom; accumulator, BATTERY HURTS; accumulator, SMELLS;
+        accumulator, fat; accumulator, HEATS; case, bulge unless phone, pillow, suitcase; rotten
+        egg, bulge
         """,
     "scalds and splashes": """
         steam, INSIDE; steam unless tailpipe, exhaust, window, glass, fog, mirror, clean; COOLANT,
@@ -43,7 +46,11 @@ HARM_SIGNS = {
         high pressure, HANDS; hose, whip; air hose, hit; air, skin; compressed air, BODY; tank,
         bulge; swallow; drink, FLUID; drank, FLUID; lick, antifreeze; dog, antifreeze; cat,
         antifreeze; kid, antifreeze; taste, antifreeze; in eye unless keep, bird, sun, twinkle,
-        visor, hair, flop, light, headlight
+        visor, hair, flop, light, headlight; drink, COOLANT; drink, green; green, spray; green, hot;
+        in tech eye; in ~ eyes unless sun, light, glare, headlight, sand, dust, visor, twinkle,
+        keep; CAPS, OPEN UP, LIMBS unless hub, gas, lens; radiator cap, arm; radiator cap, face;
+        radiator cap, hand; COOLANT, hot, LIMBS unless floor, air, blow, heat; hot, antifreeze,
+        BODY; hot, coolant, BODY
         """,
     "crushing": """
         MOVING, GRABS, BODY unless seat belt, ASKS, glove, light, handle, fabric, cloth, ice cream,
@@ -53,7 +60,9 @@ HARM_SIGNS = {
         blade, BREAKS; start itself, BODY; press, VIOLENT unless pedal, button; grinder, VIOLENT;
         TURNING, scarf; TURNING, hair; shaft, BODY, GRABS; get ~ finger; get ~ hand, MOVING; got ~
         hand, MOVING; finger, shut, door; finger, slider; sleeve, pull; sleeve, belt; pull in, belt;
-        power close, finger; keep closing, finger; torch, spring; rear up, BENEATH; rear up, under
+        power close, finger; keep closing, finger; torch, spring; rear up, BENEATH; rear up, under;
+        LIMBS, stick in, MOVING; LIMBS, stick, MOVING, keep; window, go up on, BODY; window, come up
+        on, BODY; window, close on, BODY
         """,
     "open on the road": """
         HOOD, OPENS unless stay up, cable, strut, ASKS, scoop, insulation, ornament, pad, prop, prop
@@ -61,24 +70,37 @@ HARM_SIGNS = {
         rattle, squeak, trim; DOORS, fly open; PANE, BLOWS OFF unless ASKS, washer, wiper, nozzle,
         creak, rattle, noise; PANE, pop out; DOORS, OPENS, kid unless lock release; PANE, explode;
         PANE, shatter; windshield, fly out; windshield, flew; body mount, door; dor pop, freeway;
-        door, pop open, freeway; HOOD, BODGE unless insulation, pad, stripe, sticker; PANE, cave in
+        door, pop open, freeway; HOOD, BODGE unless insulation, pad, stripe, sticker; PANE, cave in;
+        door, hold ~ arm; door, not ~ stay shut unless glove, fuel, console, cup, ash, gas, filler,
+        flap, locker, cabinet, vent, compartment; door, not ~ stay close unless glove, fuel,
+        console, cup, ash, gas, filler, flap, locker, cabinet, vent, compartment; door, hold ~ shut,
+        drive; door, hold ~ shut, ON ROAD; windscreen smash; windshield smash, ON ROAD; boot open,
+        ON ROAD; boot pop, ON ROAD; boot fly, ON ROAD; door swing open unless glove, fuel, gas,
+        console; door pop open unless glove, fuel, gas, console, filler; door come open unless
+        glove, fuel, gas, console; door open itself; bag, freeway, OPENS; trunk fly open; tailgate
+        fall open; load go out, road; load ~ out on road
         """,
     "broken frame": """
         BEARING PART, BREAKS unless FRAME TALK; TOWED, PARTS unless FRAME TALK, socket, ball joint;
         trailer, no light, night; trailer, no light, drive; hook, glass; hook, fly; strap, snap
         unless child, hinge, check; drive shaft, fall out; driveshaft, fall; drive shaft, freeway;
         chain, only, boat; only thing hold; hitch, only, chain; axle, fall; safety rope, hold;
-        safety chain, hold; hook, jump, trailer
+        safety chain, hold; hook, jump, trailer; tow strap, VIOLENT; tow rope, VIOLENT; tow chain,
+        VIOLENT; strap, break, through window; tow strap, break; recovery strap, break
         """,
     "no sight": """
         LIGHTS, GO DARK, NIGHT unless dash, dome, inside, stay; headlight, GO DARK, BUSY; all light,
         GO DARK, BUSY; NOT SEE, road; NOT SEE, windshield; not ~ see out; not ~ see anything; NOT
         SEE, WEATHER; wiper, VIOLENT, WEATHER unless blade; wiper, FAILS, WEATHER; wiper, stop,
-        WEATHER; block view; no light, fog; no light, lane; headlight, black, road; no flare
+        WEATHER; block view; no light, fog; no light, lane; headlight, black, road; no flare; pitch
+        black unless paint, dash, display; light ~ go out, road unless dash, dome, warning; light,
+        unlit road; light, country road, GO DARK; both headlight, out; headlight out, highway;
+        headlight out, night; hood, not see; bonnet, not see
         """,
     "quits in traffic": """
-        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen; engine cut, BUSY; motor
-        cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE
+        DIES, BUSY unless radio, wiper, conditioning, phone, cruise, screen, beep, assist; engine
+        cut, BUSY; motor cut, BUSY; engine cut, ROADSIDE; DIES, ROADSIDE; DIES, wheel lock; engine
+        quit, ON ROAD, steering
         """,
     "harm": """
         NEARLY, HARM unless mile, insurance; HANDS, WOUNDS unless ASKS, HAND TALK; LIMBS, VIOLENT
@@ -94,6 +116,7 @@ HARM_SIGNS = {
         blow, dust, brake; hold ~ plug wire; hold, coil wire; itchy skin; pedestrian unless ASKS,
         warning, sensor; poison; wheeze; breathing problem; choke ~ dust; seizure; siezure; heart
         attack; collapse, customer unless seat; fall, underneath; lick, FLUID; kid, inside, degree;
-        kid, door, not ~ unlock; power line unless ASKS, steering
+        kid, door, not ~ unlock; power line unless ASKS, steering; LIMBS, LIMB WOUNDS unless ASKS,
+        HAND TALK, rest, sleeve, hole, fabric
         """,
 }

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from builder.find.concept_kinds import COMPLAINT, ERRAND, EVERYDAY, LONE, SUBJECT
 from builder.find.covered_concepts import CLEAR_CREDIT, CoveredConcept, Credits, add_credits
 
-PART_CREDIT = 40  # so much of a subject or a complaint is enough for it to be the same
+PART_CREDIT = 40  # an entry with more than this of a subject or a complaint has it
 NAMED = (SUBJECT, LONE, COMPLAINT)  # kinds that are counted
 
 

@@ -53,7 +53,7 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
             "marks": MARKS,
             "bare": BARE_CODE,
             "lookAlikes": {chr(was): chr(int(now)) for was, now in CODE_LOOK_ALIKES.items()},
-            "letters": "".join(sorted(SYSTEM_LETTERS)),
+            "letters": SYSTEM_LETTERS,
             "years": YEARS,
             "points": CODE_POINTS,
             "placePoints": PLACE_POINTS,

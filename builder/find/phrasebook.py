@@ -71,7 +71,7 @@ def make_phrasebook(
         _add_phrase(phrases, row, synonyms, is_slang=False)
     for subject in subjects:
         together = tuple(shop_tokens(split_words(subject), synonyms))
-        if len(together) > 1:
+        if len(together) > 1 and drop_stop_words(together):
             phrases.setdefault(together, BookPhrase(together, ()))
     return Phrasebook(synonyms, _by_first_token(phrases.values()))
 

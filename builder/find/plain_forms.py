@@ -20,10 +20,11 @@ SMALL_WORDS = """
 # Irregular forms behind the one that stands for them.
 PLAIN_FORMS = {
     "not": """
-        aint arent barely cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely
-        unable wasnt werent wont wouldnt
+        aint arent barely cannae canna didnae dinnae doesnae isnae wasnae willnae winnae wouldnae
+        cannot cant couldnt didnt doesnt dont hardly isnt never refuses scarcely unable wasnt werent
+        wont wouldnt
         """,
-    "no": "lose loses losing lost without zero",
+    "no": "nae lose loses losing lost without zero",
     "bend": "bent",
     "bite": "bit bitten",
     "blow": "blew blown",
@@ -43,7 +44,6 @@ PLAIN_FORMS = {
     "die": "died dies dying",
     "go": "goes going went",
     "handbrake": "ebrake",
-    "hang": "hung",
     "hold": "held",
     "keep": "kept",
     "kid": """
@@ -67,30 +67,21 @@ PLAIN_FORMS = {
     "stick": "stuck",
     "stink": "stank stunk",
     "strike": "struck",
+    "sweep": "swept",
     "swell": "swole swollen",
     "swing": "swung",
     "take": "taken took",
     "tear": "tore torn",
     "through": "thru",
     "throw": "threw thrown",
-    "tire": "tyre",
+    "tire": "tyre tyres tyer tyers",
+    "hang": "hinging hingin hung",
+    "floor": "flair flor",
+    "deploy": "deployed deploys deploying",
     "zap": "zapped zapping zaps",
     "van": "minivan pickup suv truck vehicle wagon",
-    "fuel": "feul fuell fule",
-    "gas": "gass gaz",
-    "pedal": "peddal peddle pedle petal",
-    "column": "collum collumn colum",
-    "wheel": "weel wheal",
-    "brakes": "braks",
-    "smoke": "smoak smok",
-    "windshield": "windsheild",
-    "exhaust": "exaust exhuast",
-    "battery": "batery battry",
     "rear": "reared",
     "wake": "woke",
-    "sick": "sik",
-    "hybrid": "hibrid",
-    "steering": "stearing steerin",
 }
 
 

@@ -149,7 +149,7 @@ def _score_entries(
     by_words = measure_coverage(concepts, index, unlisted) if concepts or points else by_meaning
     return [
         _score_entry(entry, points.get(entry, 0), by_words, by_meaning, len(index.entries))
-        for entry in sorted({*points, *by_words.gain})
+        for entry in {*points, *by_words.gain}
     ]
 
 
@@ -218,7 +218,9 @@ def _strong_ones(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[Sco
 def _put_articles_second(index: SymptomIndex, scored: Sequence[ScoredEntry]) -> list[ScoredEntry]:
     """No article stands above the best tree."""
     trees = [one.score for one in scored if _is_tree(index, one)]
-    most = max(trees) if trees else max((one.score for one in scored), default=0)
+    if not trees:
+        return [*scored]
+    most = max(trees)
     return [
         one if _is_tree(index, one) else replace(one, score=min(one.score, most)) for one in scored
     ]

@@ -153,9 +153,9 @@ def _places_of(part: Part, stems: Sequence[str]) -> list[tuple[int, int]]:
 
 def _end_of(phrase: Phrase, stems: Sequence[str], start: int) -> int:
     """Where a phrase ends whose first word stands there; 0 if the others aren't there."""
-    end = start
+    end = start + 1
     most = 1  # words among which the next must be
-    for word in phrase:
+    for word in phrase[1:]:
         if word == ANY_WORDS:
             most = 1 + MOST_ANY
         elif word in stems[end : end + most]:

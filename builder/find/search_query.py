@@ -162,13 +162,13 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """What was likely meant: two words, the nearest word or stem, or what the word is short for.
 
     A word one edit away comes before two: `missfires` is no `miss fires`. A usual slip in a word of
-    plain English is no word of the trade: `realy` is no `relay`.
+    plain English is no word of the trade: `buit` is `built`, and no `butt`.
     """
     near = nearest_word(word, vocabulary.known)
     plain = nearest_word(word, vocabulary.plain)
     if plain and _is_likely(word, plain) and not (near and _is_likely(word, near)):
         return (plain,)
-    is_close = near is not None and edit_distance(word, near, 1) == 1
+    is_close = near is not None and edit_distance(word, near, 1) < 2
     two = None if is_close else split_run_together(word, vocabulary.spoken)
     if two:
         return two
@@ -178,7 +178,7 @@ def _correct_word(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
 
 
 def _is_likely(word: str, meant: str) -> bool:
-    return edit_distance(word, meant, 1) == 1 and is_usual_slip(word, meant)
+    return edit_distance(word, meant, 1) < 2 and is_usual_slip(word, meant)
 
 
 def _lengthen(word: str, vocabulary: Vocabulary) -> str | None:

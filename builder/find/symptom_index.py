@@ -52,7 +52,7 @@ class IndexedPhrase:
     text: str
     concepts: tuple[Tokens, ...]  # the tokens of each, and of all that it can mean
     weight: int  # percent: what the tree says of itself counts more than the name of a lamp
-    is_title: bool = False  # of a tree; an article has nothing else
+    is_title: bool  # of a tree; an article has nothing else
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,10 +97,10 @@ def build_symptom_index(table: SearchTable) -> SymptomIndex:
     book = make_phrasebook(table.slang, table.synonyms, (*table.trade.subjects, *table.trade.lone))
     texts = tuple(_weighted_texts(table))
     trees = len(table.trees)
-    before = (-1, *(entry for entry, _, _ in texts))
+    before = (None, *(entry for entry, _, _ in texts))
     phrases = tuple(
         IndexedPhrase(
-            entry, text, _concept_tokens(text, book), weight, is_title=last < entry < trees
+            entry, text, _concept_tokens(text, book), weight, is_title=last != entry < trees
         )
         for last, (entry, text, weight) in zip(before, texts, strict=False)
     )
@@ -164,7 +164,7 @@ def _listed_codes(table: SearchTable) -> dict[str, tuple[ListedCode, ...]]:
         for place, code in enumerate(tree.codes):
             name, _, failure_type = code.partition("-")
             codes[name].append(ListedCode(at, failure_type, place))
-    return {code: tuple(where) for code, where in sorted(codes.items())}
+    return {code: tuple(where) for code, where in codes.items()}
 
 
 def _vocabulary(table: SearchTable, phrases: Iterable[IndexedPhrase]) -> Vocabulary:
@@ -183,7 +183,7 @@ def _vocabulary(table: SearchTable, phrases: Iterable[IndexedPhrase]) -> Vocabul
         stems=stems,
         stem_uses={stem: known[word] for stem, word in stems.items()},
         everyday=table.everyday,
-        plain=dict.fromkeys(sorted(STOP_WORDS | table.everyday), 0),
+        plain=dict.fromkeys(STOP_WORDS | table.everyday, 0),
         little=frozenset(map(stem_word, table.everyday)),
     )
 

@@ -28,9 +28,10 @@ def needed_states(
     place itself. What is no state, or lacks its part, is left out: that is a finding.
     """
     own = [*_states(conditions, step.needs, step.where, given)]
-    taken = {place_of(conditions, state) for state in own}
-    inherited = _states(conditions, fit.needs, None, given) if fit else iter(())
-    own += (state for state in inherited if place_of(conditions, state) not in taken)
+    if fit:
+        taken = {place_of(conditions, state) for state in own}
+        inherited = _states(conditions, fit.needs, None, given)
+        own += (state for state in inherited if place_of(conditions, state) not in taken)
     return tuple(dict.fromkeys(own))
 
 

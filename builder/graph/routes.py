@@ -4,7 +4,6 @@ In: a `Tree`. Out: its `Route`s, the one account of its graph that rules, plan, 
 share.
 """
 
-from collections import defaultdict
 from collections.abc import Sequence
 from enum import StrEnum
 from typing import NamedTuple
@@ -97,11 +96,12 @@ def routes(tree: Tree) -> tuple[Route, ...]:
 
 def routes_by(tree: Tree, pairs: Sequence[tuple[Step, Exit]]) -> tuple[Route, ...]:
     """Return the same, where the exits are known."""
-    callers: dict[str, set[str]] = defaultdict(set)
-    for step, exit_ in pairs:
-        named = exit_.kind not in (ExitKind.BACK, ExitKind.NEXT)
-        if named and exit_.branch.step in tree.steps:
-            callers[str(exit_.branch.step)].add(step.id)
+    callers: dict[str, set[str]] = {
+        step.id: set() for step, exit_ in pairs if exit_.kind is ExitKind.BACK
+    }
+    for step, exit_ in pairs if callers else ():
+        if exit_.branch.step in callers and exit_.kind not in (ExitKind.BACK, ExitKind.NEXT):
+            callers[exit_.branch.step].add(step.id)
     return tuple(
         Route(step.id, to, exit_)
         for step, exit_ in pairs

@@ -17,13 +17,12 @@ from builder.model.tree import Deed, ProcedureRun, Step, Tree
 
 def with_runs(tree: Tree, procedures: Procedures) -> Tree:
     """Return the tree with its runs filled in; a tree without any as it is."""
-    runs = {name: run_of(step, procedures) for name, step in tree.steps.items()}
-    if not any(run is not tree.steps[name].run for name, run in runs.items()):
-        return tree
-    return replace(tree, steps={
-        name: step if step.run is runs[name] else replace(step, run=runs[name])
+    filled = {
+        name: replace(step, run=run)
         for name, step in tree.steps.items()
-    })  # fmt: skip
+        if (run := run_of(step, procedures)) is not step.run
+    }
+    return replace(tree, steps={**tree.steps, **filled}) if filled else tree
 
 
 def procedure_named(library: Library, id_: str) -> Procedure | None:

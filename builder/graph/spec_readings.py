@@ -28,15 +28,15 @@ WORDS_OF = {
 
 def with_specs(tree: Tree, specs: Specs, vehicle: Vehicle | None = None) -> Tree:
     """Return the tree with its spec readings filled in; a tree without any as it is."""
-    filled = {name: _filled(step, specs, vehicle) for name, step in tree.steps.items()}
-    changed = any(filled[name] is not step for name, step in tree.steps.items())
-    return replace(tree, steps=filled) if changed else tree
+    filled = {
+        name: _filled(step, step.body, specs, vehicle)
+        for name, step in tree.steps.items()
+        if isinstance(step.body, Check) and any(reading.spec for reading in step.body.readings)
+    }
+    return replace(tree, steps={**tree.steps, **filled}) if filled else tree
 
 
-def _filled(step: Step, specs: Specs, vehicle: Vehicle | None) -> Step:
-    check = step.body
-    if not isinstance(check, Check) or not any(reading.spec for reading in check.readings):
-        return step
+def _filled(step: Step, check: Check, specs: Specs, vehicle: Vehicle | None) -> Step:
     load = load_of(step)
     readings = tuple(_reading(one, specs, vehicle, load) for one in check.readings)
     by_name = {reading.name: reading for reading in readings}

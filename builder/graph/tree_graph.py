@@ -94,9 +94,10 @@ def loops_in(moves: Iterable[Move], starts: Iterable[Place]) -> Iterator[Loop]:
         if move.to is not None:
             moves_from.setdefault(move.source, []).append(move)
     back = list(_leading_back(moves_from, [*starts, *moves_from]))
+    if not back:
+        return
     every = (move for leaving in moves_from.values() for move in leaving)
-    edges = [(move.source, move.to) for move in every] if back else []
-    digraph: nx.DiGraph[Place] = nx.DiGraph(edges)
+    digraph: nx.DiGraph[Place] = nx.DiGraph((move.source, move.to) for move in every)
     for move in back:
         path = cast("list[Place]", nx.shortest_path(digraph, move.to, move.source))
         yield Loop(move, (*(place.step for place in path), path[0].step))

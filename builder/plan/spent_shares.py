@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.graph.routes import ExitKind, exits
+from builder.model.checks import Check
 from builder.model.tree import Tree
 from builder.plan.chances import WalkChances, walk_chances
 from builder.plan.forward_graph import forward_graph
@@ -33,8 +34,8 @@ class SpentShares:
 
 def spent_shares(tree: Tree) -> Iterator[SpentShares]:
     """Yield the steps for which chances and weights both give a share, in the order of a walk."""
-    exits_of_all = (exit_ for step in tree.steps.values() for exit_ in exits(step))
-    if not any(exit_.result and exit_.result.chance for exit_ in exits_of_all):
+    checks = (step.body for step in tree.steps.values() if isinstance(step.body, Check))
+    if not any(result.chance for check in checks for result in check.results):
         return
     graph = forward_graph(tree)
     loops = find_retry_loops(tree, graph)

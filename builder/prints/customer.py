@@ -119,6 +119,11 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     )
 
 
+def _repair_label(found: Diagnosis) -> str:
+    """Return the label of the repair: what the tech wrote of it is written once it's done."""
+    return "Repair done" if "repair" in found.own_words else "Repair"
+
+
 def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     if found.complaint:
         yield heading("What you told us")
@@ -128,7 +133,7 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     lines = [
         _cause(found),
         found.tell,
-        f"Repair: {found.repair}." if found.repair else "",
+        f"{_repair_label(found)}: {found.repair}." if found.repair else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
         f"Trouble codes: {'; '.join(found.codes)}."
         if found.codes and _LAMP.search(found.complaint)

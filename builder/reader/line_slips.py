@@ -37,6 +37,7 @@ def line_slip(lines: list[str], line: int, column: int) -> LineSlip | None:
         or _second_key(lines[line], line, column)
         or missing_dash(lines, line)
         or _step_too_far_left(lines, line)
+        or _colon_further_down(lines, line, above)
         or (None if _is_in_a_value(lines[line], column) else _too_far_right(lines, line, above)
             or _between_columns(lines, line))
     )  # fmt: skip
@@ -132,6 +133,21 @@ def _step_too_far_left(lines: list[str], line: int) -> LineSlip | None:
             hint = f"put {indent} spaces before `{match[2]}:`, if it's a step"
             return LineSlip(at, 0, message, hint, indented(at, 0, indent))
     return None
+
+
+def _colon_further_down(lines: list[str], line: int, above: int) -> LineSlip | None:
+    """Find a colon in a text of several lines, behind what is no key of the format."""
+    phrase, colon, _ = lines[line].partition(": ")
+    upper = KEY_LINE.fullmatch(lines[above].rstrip())
+    known = words_of_the_format()
+    if not colon or phrase.strip() in known or not upper or upper[2] not in known or not upper[5]:
+        return None
+    if indent_of(lines[line]) <= upper.start(2) or upper[5][0] in "|>{[\"'":
+        return None
+    return LineSlip(line, len(phrase), f"the colon after `{phrase.strip()}` starts a new key, "
+                                       f"in the middle of the text of `{upper[2]}`",
+                    f'put the whole text in quotes, from `{upper[2]}: "{upper[5]}` to '
+                    f'`{lines[line].strip()}"`')  # fmt: skip
 
 
 def _too_far_right(lines: list[str], line: int, above: int) -> LineSlip | None:

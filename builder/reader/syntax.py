@@ -136,6 +136,8 @@ def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
         return ("this line starts a key, but the line above isn't finished",
                 "end the key above with `: `, or line this up with the lines around it",
                 mark, None)  # fmt: skip
+    if joined := _joined_results(line, mark):
+        return joined
     braces = "{" in line[: mark.column]
     *before, word = line[: mark.column].split(" ")
     if braces and before and word in words_of_the_format():
@@ -155,6 +157,16 @@ def _colon(line: str, mark: Any, key: str, value: str) -> Explained:
     return (f"the colon inside `{whole}` starts a new key",
             f'put the phrase in quotes: `{name or key}: "{inner or value}"`', mark,
             change)  # fmt: skip
+
+
+def _joined_results(line: str, mark: Any) -> Explained | None:
+    """Explain `results: {yes: ask no: fix}`: a step's name has no blank, so a comma is missing."""
+    joined = re.search(r"results: *\{(?:.*, *)?([^,{]+: +[\w-]+)( +)([^,]+)$", line[: mark.column])
+    if not joined:
+        return None
+    first, gap, second = joined.groups()
+    return (f"there is no comma before `{second}`", f"write `{first}, {second}: ...`", mark,
+            LineChange(mark.line, joined.start(2), gap, ", "))  # fmt: skip
 
 
 def bridged(text: str, error: yaml.MarkedYAMLError) -> str | None:

@@ -3,6 +3,7 @@
 In: a `Source`. Out: the root `Node` (None where the text can't be read), and a finding for every
 mistake. Every scalar stays text (`yes`, `012`, `1e3` and `12:30` as written); duplicate keys,
 anchors, aliases, tags, tabs, several documents and text that YAML would silently drop are findings.
+Where `plain_yaml` sees nothing unusual, its reading is taken: the closer look here finds the same.
 """
 
 from functools import cached_property
@@ -33,6 +34,7 @@ from builder.reader.curly_quotes import (
 from builder.reader.cut_phrase import cut_answer, cut_answers, cut_phrase
 from builder.reader.nesting import DEEPEST, deep_nesting, too_deep
 from builder.reader.nodes import Map, Node, Seq
+from builder.reader.plain_yaml import plain_root
 from builder.reader.second_key import item_without_dash, second_key
 from builder.reader.source import Source, mistake
 from builder.reader.swallowed_item import swallowed_item
@@ -47,15 +49,18 @@ def read_yaml(source: Source) -> tuple[Node | None, list[Finding]]:
     text = with_spaces(source.text)
     if too_many := too_deep(source, text):
         return None, [*findings, too_many]
-    root, syntax = _composed(source, text)
-    reported_lines = {finding.at.line for finding in findings}
-    findings += [finding for finding in syntax if finding.at.line not in reported_lines]
-    if root is None:
-        return None, sorted(findings, key=_place)
-    reading = _Reading(source.file, text)
-    node = reading.node(root)
-    findings += reading.findings
-    findings += lost_comments(source, text, reading.spans)
+    if plain := plain_root(source.file, text):
+        node, spans = plain
+    else:
+        root, syntax = _composed(source, text)
+        reported_lines = {finding.at.line for finding in findings}
+        findings += [finding for finding in syntax if finding.at.line not in reported_lines]
+        if root is None:
+            return None, sorted(findings, key=_place)
+        reading = _Reading(source.file, text)
+        node, spans = reading.node(root), reading.spans
+        findings += reading.findings
+    findings += lost_comments(source, text, spans)
     reported = {_place(finding) for finding in findings}
     tokens = anchors_and_tags(source, text)
     findings += [finding for finding in tokens if _place(finding) not in reported]
@@ -92,7 +97,7 @@ class _Reading:
     """One pass over the composed nodes that collects mistakes."""
 
     def __init__(self, file: str, source: str) -> None:
-        self.file, self.source, self.is_ascii = file, source, source.isascii()
+        self.file, self.source = file, source
         self.findings: list[Finding] = []
         self.spans: list[tuple[int, int]] = []  # of quoted and block scalars in the text
         self.seen: set[int] = set()  # collections read so far: an alias leads to one again
@@ -104,11 +109,10 @@ class _Reading:
 
     def position(self, node: yaml.Node) -> Position:
         start, end = node.start_mark, node.end_mark
-        place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
-        return tuple.__new__(Position, place)  # half the time of Position(...)
+        return Position(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
 
     def node(self, node: yaml.Node, depth: int = 0, is_item: bool = False) -> Node:
-        if type(node) is yaml.ScalarNode:
+        if isinstance(node, yaml.ScalarNode):
             return self.text(node)
         if depth == DEEPEST:
             self.findings.append(deep_nesting(Source(self.file, "", ""), node.start_mark))
@@ -119,28 +123,19 @@ class _Reading:
         if isinstance(node, yaml.SequenceNode):
             items = Seq([self.node(item, depth + 1, is_item=True) for item in node.value])
             items.at = self.position(node)
-            if node.flow_style and not self.is_ascii:
+            if node.flow_style:
                 items[:] = self.join_quoted(items)
             return items
         assert isinstance(node, yaml.MappingNode)
         return self.map(node, depth, is_item and not node.flow_style)
 
     def text(self, node: yaml.ScalarNode) -> Text:
-        start, end = node.start_mark, node.end_mark
-        place = self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1
-        text = str.__new__(Text, node.value)  # Text(...) takes longer; once a key and a value
-        text.at = tuple.__new__(Position, place)
-        if node.style or start.line != end.line or not text.isascii():
-            self.look_closer(node, text)
-        return text
-
-    def look_closer(self, node: yaml.ScalarNode, text: Text) -> None:
-        """Collect the mistakes of a text that isn't in plain letters on one line."""
+        text = Text(node.value, self.position(node))
         if node.style:  # quoted, or a block
             self.spans.append((node.start_mark.index, node.end_mark.index))
-        elif not text.isascii() and IN_CURLY_QUOTES.fullmatch(text):
+        elif IN_CURLY_QUOTES.fullmatch(text):
             if SUBSTITUTES[":"] in text:
-                return  # the colon is the mistake that is reported
+                return text  # the colon is the mistake that is reported
             self.findings.append(printed_quotes(text))
         elif node.start_mark.line != node.end_mark.line and " - " in node.value:
             lines = self.lines
@@ -149,6 +144,7 @@ class _Reading:
         if not node.value and node.style in (">", "|"):
             self.lost(text, f"a single `{node.style}` starts a text block, so this line is lost",
                       "write `above 5` for a value above 5, or put it in quotes")  # fmt: skip
+        return text
 
     def join_quoted(self, items: list[Node]) -> list[Node]:
         """Report phrases that a comma cuts inside curly quotes, and put the whole ones in place."""
@@ -168,13 +164,11 @@ class _Reading:
         for key_node, value_node in node.value:
             if key_node in cut:
                 continue
-            if type(key_node) is not yaml.ScalarNode:
+            if not isinstance(key_node, yaml.ScalarNode):
                 self.lost(Text("", self.position(key_node)), "a key must be plain text",
                           "write `key: value`")  # fmt: skip
                 continue
-            key = self.text(key_node)
-            is_text = type(value_node) is yaml.ScalarNode
-            value = self.text(value_node) if is_text else self.node(value_node, depth + 1)
+            key, value = self.text(key_node), self.node(value_node, depth + 1)
             if node.flow_style and value == "" and not getattr(value_node, "style", "x"):
                 pieces.append(key)
                 continue

@@ -3,8 +3,8 @@
 It is entered by the very answer that is to prove afterward that it worked: two branches are
 swapped, or `verify` names the wrong result. Where another result ends the diagnosis too, nothing is
 said: the good answer may leave just one thing to repair. Or `verify` names an answer that is no
-good one, and that leads here. Or it sells a part, and all that `verify` names was so on every path
-to it.
+good one, and that leads here, or a reading out of spec. Or it sells a part, and all that `verify`
+names was so on every path to it.
 
 Why: A good part gets replaced, the check passes as it did before, and the fault drives off.
 
@@ -64,6 +64,7 @@ RULE = Rule(
     summary="A fix whose proof passed before the repair already.",
 )
 WHY = "a good part gets replaced, and the check passes as it did before"
+OUTSIDE = ("below spec", "above spec")
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -92,6 +93,15 @@ def _bad_answer(facts: Facts, fix: Step, one: Verification) -> Iterator[Finding]
     if step is None or good is None or not facts.whole or good in one.passes:
         return
     passing = {str(result.text) for result in passing_results(facts, one)}
+    outside = next((text for text in passing if text in OUTSIDE), None)
+    if outside:
+        yield RULE.finding(
+            one.text.at,
+            f"`{one.text}: {outside}` is to prove that the repair worked",
+            "the vehicle leaves with the fault that it came with",
+            f"write the reading of a repaired vehicle: `{{{one.text}: {good}}}`",
+        )
+        return
     led = (way.left_by.result for way in arrivals(facts.graph, one.text, fix.id) if way.left_by)
     result = next((result for result in led if result and result.text in passing), None)
     if result and result.text != good:

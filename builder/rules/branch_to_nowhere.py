@@ -72,7 +72,8 @@ def _branch(facts: Facts, step: Step, exit_: Exit) -> Iterator[Finding]:
 def _no_step(facts: Facts, name: Text, why: str) -> Finding:
     if not facts.tree.defined_twice or closest_names(name, facts.tree.steps):
         other = "write the name of a step" if name in YES_OR_NO else (
-            f"add a step `{name}`, or use one of this tree")  # fmt: skip
+            f"add a step `{name}`, or use one of this tree; a step of another tree is "
+            f"`system/tree#{name}`")  # fmt: skip
         unreached = first_unreached(facts)
         hint = (
             step_meant(unreached) if unreached and not closest_names(name, facts.tree.steps)

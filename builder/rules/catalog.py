@@ -66,6 +66,8 @@ MODULES = (
     "limit_without_condition",
     "limit_without_origin",
     "finer_than_instrument",
+    "no_tool",
+    "origin_unit",
     "computed",
     # order
     "codes_before_clearing",

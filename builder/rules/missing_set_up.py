@@ -1,6 +1,7 @@
 """A module is installed without its setup: a fix lists the module under `parts` without `replaces`,
-an option has fewer hours than installing and setup take, or the module's record books fewer hours
-than its own setup steps need. Where the record doesn't know a setup step, it's a warning.
+its `verify` doesn't run the shop's procedure for the setup, an option has fewer hours than
+installing and setup take, or the module's record books fewer hours than its own setup steps need.
+Where the record doesn't know a setup step, it's a warning.
 
 Why: The part fits, the fault stays, and nobody told the customer what is still missing.
 
@@ -35,6 +36,7 @@ from builder.model.ends import Fix, FixOption
 from builder.model.finding import Finding, Severity
 from builder.model.library import Library
 from builder.model.module_record import Module, SetUpStep
+from builder.model.procedures import Procedure
 from builder.model.tree import Step
 from builder.rules.shared.order import is_done_before
 from builder.rules.shared.rule import Facts, Family, Rule, as_warning
@@ -104,9 +106,35 @@ def _replaced(facts: Facts, step: Step, fix: Fix, module: Module) -> Iterator[Fi
                     f"find out, and correct {module.file}",
                 )
             )
+    yield from _not_in_verify(facts.library, fix, remaining)
     timed = [record for record in remaining if record.minutes]
     for option in fix.options:
         yield from _option(option, fix, module, timed)
+
+
+def _not_in_verify(library: Library, fix: Fix, remaining: list[SetUpStep]) -> Iterator[Finding]:
+    """Yield a finding where the shop has a procedure for the setup, and `verify` doesn't run it."""
+    assert fix.replaces is not None
+    needed = any(record.needed == "needed" for record in remaining)
+    doing = {name: done for name, one in library.procedures.items() if (done := _setup_of(one))}
+    if needed and fix.verify and doing and not any(one.text in doing for one in fix.verify):
+        module, widest = fix.replaces.module, max(doing, key=lambda name: len(doing[name]))
+        yield RULE.finding(
+            fix.verify[0].text.at,
+            f"`verify` doesn't set up the new `{module}`",
+            "the walk ends with a part that fits and doesn't work",
+            f"put `{{{widest}: {module}}}` first in `verify`",
+        )
+
+
+def _setup_of(procedure: Procedure) -> set[str]:
+    """Return what a procedure does to a module that it takes."""
+    return {
+        deed.verb
+        for step in procedure.tree.steps.values()
+        for deed in step.does
+        if deed.is_setup and deed.module and deed.module.startswith("<")
+    }
 
 
 def _option(

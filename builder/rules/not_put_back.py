@@ -1,7 +1,8 @@
 """A line of a check takes something off the vehicle, and nothing says that it goes back on.
 
 A state of the vehicle goes back to normal by itself; what is taken off in words needs `put_back`.
-Tools, cords and keys aren't meant, nor what another step installs.
+So does a gauge that is hooked up to a line. Other tools, cords and keys aren't meant, nor what
+another step installs.
 
 Why: The walk tells the tech to put back only what the tree names: the vehicle leaves without it.
 
@@ -49,6 +50,8 @@ OURS = re.compile(
     r"\b(?:cords?|keys?|clamps?|wrench|jumpers?|gauges?|meter|leads?|load|tools?|chocks?|rag|tester"
     r"|light|adapters?|charger|cap)\b"
 )
+INTO_A_LINE = re.compile(r"\b(?:hook up|tee in|screw in) the (\w*gauge|tester)\b", re.IGNORECASE)
+OUT_AGAIN = re.compile(r"\b(?:remove|unhook|disconnect|unscrew)\b", re.IGNORECASE)
 PUT_BACK = re.compile(r"\b(?:back|install|reinstall|again|refit)\b", re.IGNORECASE)
 
 
@@ -58,6 +61,14 @@ def check(facts: Facts) -> Iterator[Finding]:
         if not isinstance(step.body, Check) or step.put_back:
             continue
         for line in step.do:
+            gauge = INTO_A_LINE.search(line)
+            if gauge and not _comes_out(facts, gauge[1]):
+                yield RULE.finding(
+                    line.at,
+                    f"nothing says that the {gauge[1]} comes out again",
+                    "the walk tells only what the tree names: the line stays open or leaks",
+                    f"add `put_back: Remove the {gauge[1]}, check for leaks` to `{step.id}`",
+                )
             match = TAKEN_OFF.search(line)
             part = (match[1] or match[2]) if match else ""
             if part and not OURS.search(part) and not _goes_back(facts, step, part):
@@ -67,6 +78,11 @@ def check(facts: Facts) -> Iterator[Finding]:
                     "the walk tells only what the tree names: the vehicle leaves without it",
                     f"add `put_back: Install the {part}` to `{step.id}`",
                 )
+
+
+def _comes_out(facts: Facts, gauge: str) -> bool:
+    texts = (text for step in facts.steps for text in (step.text, *step.do, step.put_back) if text)
+    return any(gauge in text.lower() and OUT_AGAIN.search(text) for text in texts)
 
 
 def _goes_back(facts: Facts, own: Step, part: str) -> bool:

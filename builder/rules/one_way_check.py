@@ -1,6 +1,7 @@
-"""A check whose results all lead to the same place.
+"""A check whose results all lead to the same place, or that has only one result.
 
-Why: It costs minutes at the vehicle and decides nothing.
+Why: It costs minutes at the vehicle and decides nothing. If the other result was forgotten, a tech
+who finds it is stuck.
 
 Wrong:
 
@@ -18,14 +19,15 @@ Right:
         - {result: yes, branch: all-good}
         - {result: no, branch: repair}
 
-Fix: Lead one result elsewhere. If the result only has to be recorded, make it an `action` with
-`write_down`.
+Fix: Lead one result elsewhere, or add the one that was forgotten. If the result only has to be
+recorded, make it an `action` with `write_down`.
 """
 
 from collections.abc import Iterator
 
-from builder.model.checks import Check
+from builder.model.checks import Check, Result
 from builder.model.finding import Finding, Severity
+from builder.model.tree import Step
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -41,12 +43,25 @@ def check(facts: Facts) -> Iterator[Finding]:
     for step in facts.steps:
         if not isinstance(step.body, Check) or not step.body.results:
             continue
-        first = step.body.results[0].branch.text
-        if any(result.branch.text != first for result in step.body.results):
-            continue
-        yield RULE.finding(
-            first.at,
-            f"every result of `{step.id}` leads to `{first}`",
-            "the check costs minutes and decides nothing",
-            "lead one result elsewhere, or make it an action with `write_down`",
-        )
+        targets = [result.branch.text for result in step.body.results]
+        if len(targets) == 1:
+            yield _of_single(step, step.body.results[0])
+        elif all(target == targets[0] for target in targets):
+            yield RULE.finding(
+                targets[0].at,
+                f"every result of `{step.id}` leads to `{targets[0]}`",
+                "the check costs minutes and decides nothing",
+                "lead one result elsewhere, or make it an action with `write_down`",
+            )
+
+
+def _of_single(step: Step, result: Result) -> Finding:
+    """Return the finding for the only result of a check: most often the other one was forgotten."""
+    other = {"yes": ", such as `no`,", "no": ", such as `yes`,"}.get(result.text, "")
+    return RULE.finding(
+        result.branch.text.at,
+        f"`{result.text}` is the only result of `{step.id}`",
+        "a tech who finds anything else is stuck",
+        f"add the other result{other} with its branch; where there is nothing to decide, make it "
+        "an action with `write_down`",
+    )

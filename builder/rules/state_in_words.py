@@ -34,10 +34,10 @@ import re
 from collections.abc import Iterator
 
 from builder.model.conditions import Takes
-from builder.model.ends import Fix
+from builder.model.ends import Fix, Verification
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.text import Text
-from builder.rules.shared.close_states import offer_of, states_meant, states_named
+from builder.rules.shared.close_states import offer_of, power_states, state_named, states_meant
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -51,9 +51,8 @@ WHY = "the walk doesn't change the state for it, and shows none of its cautions"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
+    yield from _in_tests(facts)
     for step in facts.steps:
-        if isinstance(step.body, Fix):
-            yield from _in_tests(facts, step.body)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
             if right := _state_with_words(facts, words):
@@ -68,18 +67,23 @@ def check(facts: Facts) -> Iterator[Finding]:
                 )
 
 
-def _in_tests(facts: Facts, fix: Fix) -> Iterator[Finding]:
+def _in_tests(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every test in words that only makes sense in a state."""
-    for test in fix.verify:
-        if test.is_named or test.passes or test.readings:
-            continue
-        for name in states_named(test.text, facts.library.conditions):
+    fixes = [step.body for step in facts.steps if isinstance(step.body, Fix)]
+    tests = [test for fix in fixes for test in fix.verify if _is_in_words(test)]
+    powers = power_states(facts.library.conditions) if tests else {}
+    for test in tests:
+        if name := state_named(test.text, powers):
             yield RULE.finding(
                 test.text.at, f"`{test.text}` needs `{name}`, and a test in words has no state",
                 "the walk asks for it with everything back to normal, so nobody is told to do that",
                 f"write a check with `when: [{_written(facts, name)}]`, and name it here: "
                 "`{step: result}`",
             )  # fmt: skip
+
+
+def _is_in_words(test: Verification) -> bool:
+    return not (test.is_named or test.passes or test.readings)
 
 
 def _state_with_words(facts: Facts, words: Text) -> str | None:

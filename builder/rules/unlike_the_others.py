@@ -1,6 +1,7 @@
 """A step that lacks what all steps like it in its tree have: it removes the same part and nothing
-is put back, it uses the same tool without its DANGER, or it repairs in the same state, or the same
-part, and isn't proved as the others are.
+is put back, it uses the same tool without its DANGER, it has the engine turning without a state
+such as the chocks, or it repairs in the same state, or the same part, and isn't proved as the
+others are.
 
 Why: What was left out is what the tech relies on: a caution, the way back, the proof.
 
@@ -67,6 +68,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step that is the only one of its like to lack something."""
     yield from _not_put_back(facts)
     yield from _without_danger(facts)
+    yield from _without_state(facts)
     yield from _other_proof_of_a_state(facts)
     yield from _other_proof_of_a_part(facts)
 
@@ -117,6 +119,40 @@ def _without_danger(facts: Facts) -> Iterator[Finding]:
                     "on this step the tech isn't warned of what kills",
                     f"add `hazards: [{name}]`",
                 )
+
+
+def _without_state(facts: Facts) -> Iterator[Finding]:
+    """Yield where only one step with the engine turning lacks a state, such as the chocks.
+
+    A step in a state that none of the others is in, such as on the lift, is not like them.
+    """
+    conditions = facts.conditions() if any(step.needs for step in facts.steps) else {}
+    running: dict[str, list[Step]] = defaultdict(list)
+    for step in facts.steps:
+        for need in step.needs if not isinstance(step.body, Fix) else ():
+            condition = conditions.get(str(need.condition))
+            if condition and condition.starts_engine:
+                running[str(condition.id)].append(step)
+    for power, steps in running.items():
+        for name in dict.fromkeys(name for step in steps for name in _states(step)):
+            condition = conditions.get(name)
+            having = [step for step in steps if name in _states(step)]
+            lacking = _one_without(steps, having, FEW)
+            if not lacking or not condition or condition.group or condition.takes:
+                continue
+            if not {*_states(lacking)} - {one for step in having for one in _states(step)}:
+                yield RULE.finding(
+                    lacking.text.at,
+                    f"`{lacking.id}` has `{power}` without `{name}`, which the other "
+                    f"{len(having)} steps with it have",
+                    "unless a step before happens to set it, the tech isn't told",
+                    f"add `{name}` to `when`",
+                    _like(having[0]),
+                )
+
+
+def _states(step: Step) -> list[str]:
+    return [str(need.condition) for need in step.needs]
 
 
 def _one_without(steps: list[Step], having: list[Step], enough: int) -> Step | None:

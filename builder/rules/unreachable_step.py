@@ -67,7 +67,9 @@ def check(facts: Facts) -> Iterator[Finding]:
     Where the tree has a dead end, or a branch to nowhere, that is the place to correct.
     """
     reachable = facts.graph.reachable
-    if any(step.id in reachable for step in dead_ends(facts)) or any(
+    if any(step.id in reachable for step in dead_ends(facts)):
+        return
+    if not facts.whole and any(
         step.id in reachable and leads_nowhere(facts.tree, step, exit_)
         for step, exit_ in facts.exits
     ):

@@ -14,6 +14,7 @@ from builder.wording.connector_words import wire_text
 
 _KINDS = {"check": "Check", "action": "Do", "fix": "Fix", "stop": "Stop"}
 _LINES = {"change": "Change", "do": "Do", "after": "Then", "put back": "Put back"}
+_LIMITS = {"from": "lowest", "to": "highest"}
 
 
 def screen_lines(
@@ -39,13 +40,20 @@ def screen_lines(
 
 
 def _to_fill(ask: Mapping[str, Any], parts: Mapping[str, str]) -> Iterator[str]:
-    question = f"{ask['ask'].removesuffix('?')}?"
+    question = f"{_looked_up(ask) or ask['ask'].removesuffix('?')}?"
     yield question + (" Several, with commas between." if ask.get("list") else "")
     for number, choice in enumerate(ask["one_of"], 1):
         offered = " (by a DTC that was read)" if choice in ask.get("offered", ()) else ""
         yield f"  {number}  {parts.get(choice, choice)}{offered}"
     if "codes" in ask:
         yield "  Or type a DTC."
+
+
+def _looked_up(ask: Mapping[str, Any]) -> str:
+    """Return the question for a spec; "" for another: nobody types what was measured."""
+    limits = " and ".join(_LIMITS[name] for name in ask.get("limits", ()))
+    words = f"Look it up for this vehicle: {ask['ask']}, {limits}, in"
+    return f"{words} {ask['unit']}" if limits else ""
 
 
 def _cautions(shown: Mapping[str, Any], hazards: Mapping[str, HazardRow]) -> Iterator[str]:

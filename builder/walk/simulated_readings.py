@@ -70,9 +70,17 @@ def _reading(reading: ReadingRow, cuts: CutPair, tools: Sequence[ToolRow], rando
         return "OL"
     top = Decimal(reading["high"])
     high = min(high, top if top.is_finite() else max(abs(low) * 3, _FARTHEST))
-    share = Fraction(random.randint(0, 1000), 1000)
+    share = _share(low <= Decimal(reading["low"]), high >= top, random)
     value = Fraction(low) + (Fraction(high) - Fraction(low)) * share
     return _as_shown(value, reading["unit"], tools, random)
+
+
+def _share(open_below: bool, open_above: bool, random: Random) -> Fraction:
+    """Return where in its span a reading lies: a real fault is mostly not far from the limit."""
+    if open_below == open_above or random.random() < 0.2:
+        return Fraction(random.randint(0, 1000), 1000)
+    near = Fraction(random.randint(20, 320), 1000)
+    return 1 - near if open_below else near
 
 
 def _as_shown(value: Fraction, unit: str, tools: Sequence[ToolRow], random: Random) -> str:
@@ -93,7 +101,7 @@ def _plain_step(value: Fraction) -> Decimal:
 
 
 def _other_units(quantity: Quantity, ranges: Sequence[tuple[str, ...]]) -> Iterator[Quantity]:
-    for symbol, low, high, *_ in ranges:
-        there = convert_quantity(quantity, symbol)
-        if symbol != quantity.unit and Decimal(low) <= there.value <= Decimal(high):
-            yield there
+    for symbol, low, high, step, *_ in ranges:
+        there = round_to_step(Fraction(convert_quantity(quantity, symbol).value), Decimal(step))
+        if symbol != quantity.unit and Decimal(low) <= there <= Decimal(high):
+            yield Quantity(there, symbol)

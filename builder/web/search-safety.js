@@ -106,8 +106,8 @@
   }
 
   function endOf(phrase, stems, start) {
-    let [end, most] = [start, 1];
-    for (const word of phrase) {
+    let [end, most] = [start + 1, 1];
+    for (const word of phrase.slice(1)) {
       if (word === RULES.anyWords) {
         most = 1 + RULES.mostAny;
         continue;

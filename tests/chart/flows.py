@@ -1,4 +1,4 @@
-"""Flows of any form, drawn at random for properties of charts."""
+"""Flows of any form, drawn at random for properties of charts; and checks in a row."""
 
 from hypothesis import strategies as st
 
@@ -38,3 +38,22 @@ def flows(draw: st.DrawFn) -> Flow:
         for name, kind in zip(names, kinds, strict=True)
     }
     return Flow("drawn", nodes, edges, sections, nodes_reached_by_number(edges, sections))
+
+
+def in_a_row(*fixes: int) -> Flow:
+    """Make checks that each have so many fixes, and a way on to the next."""
+    checks = [f"check {at}" for at in range(len(fixes))]
+    ends = {check: [f"{check} fix {at}" for at in range(count)]
+            for check, count in zip(checks, fixes, strict=True)}  # fmt: skip
+    nodes = {check: Node(check, "check", "Look", str(at)) for at, check in enumerate(checks, 1)}
+    edges: dict[str, tuple[Edge, ...]] = {}
+    for check, following in zip(checks, [*checks[1:], None], strict=True):
+        targets = [*ends[check], *([following] if following else [])]
+        edges[check] = tuple(Edge(check, to, f"result {to}") for to in targets)
+        for fix in ends[check]:
+            edges[fix] = ()
+            nodes[fix] = Node(fix, "fix", fix, str(len(nodes) + 1))
+    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
+    bare = frozenset(name for name, out in edges.items() if not out)
+    sections = outline(StepGraph(checks[0], leads, bare, frozenset(checks)))
+    return Flow("in a row", nodes, edges, sections, nodes_reached_by_number(edges, sections))

@@ -14,12 +14,14 @@ from builder.chart.hazard_marks import (
     WIDE,
     WORDS,
     hazard_marks,
+    hazards_of_needs,
     mark_polygons,
     picture_of,
 )
 from builder.model.knowledge import Hazard, Signal
 from builder.model.library import Library
 from builder.model.text import Text
+from builder.model.tree import Tree
 
 
 def hazard(words: str, signal: Signal = Signal.WARNING) -> Hazard:
@@ -66,6 +68,19 @@ def test_no_two_hazards_have_one_sign(library: Library) -> None:
     marks = hazard_marks(every)
     assert len(set(marks.values())) == len(every)
     assert hazard_marks(every[:1])[every[0].id].letter == ""
+
+
+def test_the_hazards_of_a_state_are_those_of_each_step_that_needs_it(
+    trees: tuple[Tree, ...], library: Library
+) -> None:
+    """An engine that runs may pull a hand in at any of them; a key that is off harms nobody."""
+    needing = [step for tree in trees for step in tree.steps.values() if step.needs]
+    found = {
+        str(step.needs[0].condition): [str(one.id) for one in hazards_of_needs(step, library)]
+        for step in needing
+    }
+    assert found["engine-running"] == ["rotating-parts", "exhaust-gas", "moving-vehicle"]
+    assert found["key-off"] == []
 
 
 @pytest.mark.parametrize("picture", [*(name for name, _ in WORDS), "general", "notice"])

@@ -18,7 +18,7 @@ from builder.chart.spacing import ARROW, INDENT, LEAST_GAP, ROW_GAP, TRUNK
 from builder.chart.styles import STYLES, Style
 from builder.chart.svg import HEAD
 from builder.chart.text_fit import Room
-from builder.plan.outline import OutlineBlock, OutlineSection
+from builder.plan.outline import ChainStep, OutlineBlock, OutlineSection, SideBranch
 
 TOUCH = 0.01
 Point = tuple[float, float]
@@ -146,6 +146,26 @@ def lies_on(point: Point, one: Point, two: Point) -> bool:
     """Whether a point lies on a line that runs straight across or straight down."""
     (x1, x2), (y1, y2) = sorted((one[0], two[0])), sorted((one[1], two[1]))
     return lies_in(Rect(x1, y1, x2 - x1, y2 - y1), point, TOUCH)
+
+
+@BOTH
+def test_each_line_of_a_chain_has_its_own_words(style: Style) -> None:
+    """Whichever result leads into it, and whichever way leads on from each of its boxes."""
+    edges = {
+        "look": (Edge("look", "end", "good"), Edge("look", "one", "bad")),
+        "one": (Edge("one", "two", "first"),),
+        "two": (Edge("two", "three", "second"), Edge("two", "end", "never")),
+        "three": (Edge("three", "end", "third"),),
+        "end": (),
+    }
+    nodes = {name: Node(name, "action", name, name) for name in edges}
+    links = (ChainStep(1, "one"), ChainStep(0, "two"), ChainStep(0, "three"), ChainStep(0, "end"))
+    block = OutlineBlock("look", (SideBranch(1, links),), 0)
+    flow = Flow("drawn", nodes, edges, (OutlineSection((block,)),))
+    ((_, _, _, parts),) = drawn(flow, style, 200, cut=True)
+    labels = [part for part in parts if isinstance(part, Label)]
+    words = [" ".join(run.text for run in label.runs) for label in labels]
+    assert [said for said in words if said != "good"] == ["bad", "first", "second", "third"]
 
 
 @BOTH

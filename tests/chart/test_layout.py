@@ -27,7 +27,6 @@ from builder.chart.layout import (
     sheet_charts,
 )
 from builder.chart.spacing import EDGE
-from builder.chart.split_checks import split_checks
 from builder.chart.styles import RIGHT, STYLES, UNDER
 from builder.chart.text_fit import (
     Room,
@@ -246,13 +245,3 @@ def test_a_number_is_marked_where_a_connector_or_words_lead_to_it(
         bare += len(steps - marked)
     assert found
     assert bare
-
-
-def test_a_check_of_many_results_is_parted_where_that_saves_sheets(
-    trees: tuple[Tree, ...], library: Library
-) -> None:
-    """No tree of the shop takes more sheets than it would with every check split."""
-    for tree in trees:
-        flow = flow_of(tree, library)
-        charts = sheet_charts(flow, [A4]).charts
-        assert len(charts) <= len(sheet_charts(split_checks(flow, 3), [A4]).charts), tree.id

@@ -1,28 +1,17 @@
 """Checks with many results split for large text."""
 
-from builder.chart.flow import Edge, Flow, Node, nodes_reached_by_number
+import pytest
+from flows import in_a_row
+
+from builder.chart.layout import more_sheets
 from builder.chart.split_checks import OTHER_RESULTS, split_checks
-from builder.plan.outline import OutlineEdge, StepGraph, outline
-
-
-def wide(results: int) -> Flow:
-    """Make a check with many fixes and a way on."""
-    names = [f"fix-{number}" for number in range(results)]
-    edges = {
-        "check": tuple(Edge("check", name, f"result {name}") for name in names),
-        **dict.fromkeys(names, ()),
-    }
-    leads = {name: [OutlineEdge(edge.target) for edge in out] for name, out in edges.items()}
-    sections = outline(StepGraph("check", leads, frozenset(names), frozenset(["check"])))
-    nodes = {name: Node(name, "fix", name, str(at)) for at, name in enumerate(names, 2)}
-    nodes["check"] = Node("check", "check", "Look", "1", when="it is cold")
-    return Flow("wide", nodes, edges, sections, nodes_reached_by_number(edges, sections))
+from builder.chart.text_fit import Room
 
 
 def test_the_parts_have_the_number_of_the_check() -> None:
     """A reader sees that it is still the same check, without its words again."""
-    blocks = split_checks(wide(6), 2).sections[0].blocks
-    nodes = split_checks(wide(6), 2).nodes
+    blocks = split_checks(in_a_row(6), 2).sections[0].blocks
+    nodes = split_checks(in_a_row(6), 2).nodes
     assert [len(block.sides) for block in blocks] == [2, 2, 1, 0]
     assert [nodes[block.step].number for block in blocks[:3]] == ["1", "1", "1"]
     assert nodes[blocks[1].step].text == "goes on"
@@ -30,7 +19,7 @@ def test_the_parts_have_the_number_of_the_check() -> None:
 
 def test_every_result_is_still_there_once() -> None:
     """Parting moves results, it loses none and repeats none."""
-    flow = split_checks(wide(6), 2)
+    flow = split_checks(in_a_row(6), 2)
     said = [
         flow.edges[block.step][lead].label
         for block in flow.sections[0].blocks
@@ -38,10 +27,35 @@ def test_every_result_is_still_there_once() -> None:
         if lead is not None
     ]
     assert sorted(label for label in said if label != OTHER_RESULTS) == [
-        f"result fix-{number}" for number in range(6)
+        f"result check 0 fix {number}" for number in range(6)
     ]
 
 
 def test_a_check_with_few_results_is_left_alone() -> None:
     """Nothing is split that need not be."""
-    assert split_checks(wide(3), 3) == wide(3)
+    assert split_checks(in_a_row(3), 3) == in_a_row(3)
+
+
+@pytest.mark.parametrize(
+    ("fixes", "width", "height", "text", "sheets", "parts"),
+    [
+        # in parts of three results it takes two sheets, whole it would take three
+        (8, 770, 250, 16, 2, 3),
+        # in parts of two results it would take four sheets
+        (8, 670, 240, 20, 6, 3),
+        # in parts it takes as many sheets as whole
+        (5, 523, 300, 14, 2, 1),
+        # whole, and in parts of two or three results, it fits no sheet
+        (5, 300, 200, 20, 14, 5),
+    ],
+)
+def test_a_check_is_split_for_fewer_sheets_or_to_fit(
+    fixes: int, width: int, height: int, text: int, sheets: int, parts: int
+) -> None:
+    """To save sheets it keeps three results beside a box; to fit at all it keeps what it can."""
+    flow = in_a_row(fixes, 1, 1, 1, 1, 1, 1, 1, 2)
+    charts = more_sheets(flow, [Room(width, height, height)], text).charts
+    boxes = [box for chart in charts for box in chart.boxes]
+    assert len(charts) == sheets
+    assert sum(box.number == "1" and box.kind == "check" for box in boxes) == parts
+    assert charts[0].text_size >= text

@@ -21,6 +21,7 @@ from builder.find.search_table import (
     WordRow,
     search_table,
 )
+from builder.find.symptom_index import SymptomIndex, build_symptom_index
 from builder.model.library import Library
 
 HERE = Path(__file__).parent
@@ -63,6 +64,12 @@ def small() -> SearchTable:
         articles=tuple(NamedRow(*pair) for pair in shop["how-tos"].items()),
         everyday=frozenset({"good", "things", "to", "say", "again", "went", "horse", "worse"}),
     )
+
+
+@pytest.fixture(scope="session")
+def small_index(small: SearchTable) -> SymptomIndex:
+    """Return the index of those rows."""
+    return build_symptom_index(small)
 
 
 @pytest.fixture(scope="session")

@@ -31,6 +31,8 @@ def test_the_search_and_the_trade_read_the_same_code(code: str) -> None:
 def test_the_letter_o_is_read_as_the_digit() -> None:
     """O, I and L never occur in a code, so they are mended; words with few figures stay words."""
     assert [str(code) for code in read_written_codes("PO42O")[0]] == ["P0420"]
+    assert [str(code) for code in read_written_codes("UOOI2")[0]] == ["U0012"]
+    assert [str(code) for code in read_written_codes("UOO1A")[0]] == ["U001A"]
     assert read_written_codes("cocoa")[0] == []
     assert read_written_codes("cold u joint b1 c3")[0] == []
 
@@ -46,5 +48,6 @@ def test_four_signs_alone_are_a_code_a_year_or_a_number() -> None:
     assert read("2015") == ([AskedCode("", "2015")], [], [])
     assert read("2015", named=True) == ([], [2015], [])
     assert read("2019") == ([], [2019], [])
+    assert read("1979 1980 2049 2050") == ([], [1980, 2049], ["1979", "2050"])
     assert read("1450") == ([AskedCode("", "1450")], [], [])
     assert read("1500 rpm") == ([], [], ["1500", "rpm"])

@@ -10,7 +10,8 @@ from builder.find.covered_concepts import kind_of, rarity
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
-from builder.find.trade_words import TRADE_WORDS
+from builder.find.trade_words import TRADE_WORDS, TradeWords
+from builder.find.word_forms import stem_word
 
 
 def index_of(*titles: str) -> SymptomIndex:
@@ -29,13 +30,27 @@ def index_of(*titles: str) -> SymptomIndex:
         ((("crank",),), 100),
         ((("good", "thing"),), 100),
         ((("good",), ("crank",)), 100),
+        ((("!belt",),), 100),
+        ((("pric",),), 30),
+        ((("zorp",),), 20),
     ],
 )
-def test_an_everyday_word_counts_less_only_by_itself(
+def test_an_everyday_word_or_an_errand_counts_less(
     wordings: tuple[tuple[str, ...], ...], percent: int
 ) -> None:
-    """In a phrase, or with a meaning that the shop gives it, it says as much as any word."""
-    assert KIND_WEIGHTS[kind_of(Concept(wordings), index_of("No crank", "A good thing"))] == percent
+    """In a phrase, or with a meaning of the shop, it counts as what trees say; unknown is least."""
+    index = index_of("No crank", "A good thing", "Belt")
+    assert KIND_WEIGHTS[kind_of(Concept(wordings), index)] == percent
+
+
+def test_what_it_is_about_and_what_it_does_count_the_same() -> None:
+    """A part, one that is the subject wherever it is named, a complaint, and any word of a tree."""
+    trade = TradeWords(("horn",), ("sunroof",), ("rattle",), ())
+    titles = ("horn", "sunroof", "rattle", "gizmo")
+    rows = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in titles)
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), rows, (), frozenset(), trade))
+    found = measure_coverage([Concept(((stem_word(title),),)) for title in titles], index)
+    assert [found.share(tree) for tree in range(4)] == [25] * 4
 
 
 def test_the_opposite_counts_a_quarter() -> None:
@@ -50,6 +65,14 @@ def test_a_phrase_that_is_there_in_part_counts_the_square_of_it() -> None:
     concept = Concept((("front", "belt"), ("knob", "hand", "belt", "rear")), words=2)
     found = measure_coverage([concept], index_of("front", "belt", "knob hand belt", "rear"))
     assert found.credit == {0: 25 * 2 * 100, 1: 25 * 2 * 100, 2: 56 * 2 * 100, 3: 6 * 2 * 100}
+
+
+@pytest.mark.parametrize(
+    ("entries", "having", "expected"), [(8, 1, 220), (8, 0, 220), (3, 2, 92), (9, 9, 69)]
+)
+def test_what_few_entries_have_tells_more(entries: int, having: int, expected: int) -> None:
+    """100 ln(1 + entries / those that have it), rounded; what none has tells no more than that."""
+    assert rarity(entries, having) == expected
 
 
 WORDS = ["front", "belt", "knob", "hand", "rear", "door", "seat", "lamp", "horn", "pump", "plug"]

@@ -1,7 +1,9 @@
 """What a query names, and where an entry has it."""
 
+from builder.find.concept_kinds import SUBJECT
 from builder.find.coverage import measure_coverage
-from builder.find.mentions import Mentions
+from builder.find.covered_concepts import CoveredConcept
+from builder.find.mentions import Mentions, count_mentions
 from builder.find.phrasebook import Concept
 from builder.find.search_table import SearchTable, TreeRow
 from builder.find.symptom_index import build_symptom_index
@@ -29,6 +31,21 @@ def test_a_part_that_no_tree_has_is_named_and_missing() -> None:
     assert found.named["lone"] == 1
     assert found.has["lone"] == {}
     assert (found.errands, found.brevity) == (1, 0)
+
+
+def test_a_code_that_no_tree_lists_is_a_part_that_none_has() -> None:
+    """Each is as if a sunroof were named."""
+    found = count_mentions([], unlisted=2)
+    assert (found.named["lone"], found.has["lone"], found.brevity) == (2, {}, 0)
+
+
+def test_an_entry_has_what_it_says_more_than_a_part_of() -> None:
+    """More than 40 percent of a part; and more than half of what its title or a word counts."""
+    said = {0: 40, 1: 41, 2: 50, 3: 51}
+    found = count_mentions([CoveredConcept(2, SUBJECT, 0, {}, said, said, said)], unlisted=0)
+    assert found.has[SUBJECT] == {1: 1, 2: 1, 3: 1}
+    assert found.in_title == found.subjects_in_title == {3: 1}
+    assert found.said == {3: 2}
 
 
 def test_the_title_counts_what_it_names() -> None:

@@ -1,5 +1,6 @@
 """Texts as the page gets them: as numbers of words."""
 
+import json
 import random
 from typing import Any
 
@@ -10,8 +11,7 @@ from builder.find.packed_texts import (
     pack_number,
     pack_texts,
 )
-from builder.find.search_table import SearchTable
-from builder.find.symptom_index import build_symptom_index
+from builder.find.symptom_index import SymptomIndex
 
 
 def test_the_page_unpacks_every_number(page_words: Any) -> None:
@@ -24,9 +24,15 @@ def test_the_page_unpacks_every_number(page_words: Any) -> None:
     assert page_words(script, [packed, digits]) == numbers
 
 
-def test_a_word_is_sent_with_what_it_means(small: SearchTable) -> None:
+def test_a_number_takes_no_more_characters_than_it_must() -> None:
+    """Every character is used that stands in a script as it is, but for the blank and the `<`."""
+    plain = [each for each in map(chr, range(256)) if json.dumps(each) == f'"{each}"']
+    assert list(NUMBER_CHARACTERS) == [each for each in plain if each not in " <"]
+
+
+def test_a_word_is_sent_with_what_it_means(small_index: SymptomIndex) -> None:
     """A "no", a phrase of the shop and a word of the shop stand beside the word as written."""
-    words = pack_texts(build_symptom_index(small)).words
+    words = pack_texts(small_index).words
     assert "crank" in words
     assert "crank !crank" in words  # of `No crank`
     assert "turns turn+over+crank" in words

@@ -4,6 +4,7 @@ import json
 from dataclasses import replace
 
 from builder.find.page_data import search_data, search_script
+from builder.find.page_rules import page_rules
 from builder.find.search_table import search_table
 from builder.model.library import Library
 from builder.model.text import Text
@@ -28,6 +29,24 @@ def test_the_same_library_gives_the_same_bytes(shop: Library) -> None:
     models = {name: replace(one, scope=replace(one.scope, model=Text(name))) for name in "cfaedb"}
     found = search_table(replace(shop, trees={}, vehicles=models)).vehicles
     assert [row.model for row in found] == list("abcdef")
+
+
+def test_a_vehicle_is_sent_with_its_years(shop: Library) -> None:
+    """Two zeros stand for any year."""
+    one = next(iter(shop.vehicles.values()))
+    scopes = [replace(one.scope, model=Text("a"), years=(2017, 2022)),
+              replace(one.scope, model=Text("b"), years=None)]  # fmt: skip
+    vehicles = {str(scope.model): replace(one, scope=scope) for scope in scopes}
+    found = search_table(replace(shop, trees={}, vehicles=vehicles)).vehicles
+    assert [(row.model, row.first, row.last) for row in found] == [("a", 2017, 2022), ("b", 0, 0)]
+
+
+def test_a_list_of_words_is_sent_in_order() -> None:
+    """However it was gathered, the page of the same shop has the same bytes."""
+    rules = page_rules(iter(["worse", "again", "good"]))
+    assert rules["everyday"] == "again good worse"
+    for name in ("stopWords", "negations", "ordinary"):
+        assert rules[name].split() == sorted(rules[name].split())
 
 
 def test_retired_trees_and_the_text_of_steps_stay_out(shop: Library) -> None:

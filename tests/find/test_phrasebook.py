@@ -8,6 +8,7 @@ BOOK = make_phrasebook(
     slang=[
         WordRow("won't crank", ("no crank",)),
         WordRow("brake", ("stopper",)),
+        WordRow("brake grabs", ("brake catches",)),
         WordRow("mushy", ("low",)),
     ],
     same=[
@@ -31,7 +32,8 @@ def test_one_word_takes_the_place_of_another() -> None:
 
 
 def test_the_longest_phrase_goes_first() -> None:
-    """An e-brake is no brake."""
+    """An e-brake is no brake, and a brake that grabs is more than a brake."""
+    assert alternatives("brake grabs") == [["brak grab", "brak catch"]]
     assert alternatives("e-brake") == [["e brak", "park brak"]]
     assert alternatives("brake") == [["brak", "stopper"]]
 
@@ -48,8 +50,10 @@ def test_a_no_stands_before_a_term_of_several_words() -> None:
 
 
 def test_stop_words_may_stand_inside_a_phrase() -> None:
-    """`turns it over` is `turns over`; other words between are not passed over."""
+    """`turns it over` is `turns over`, up to two of them; other words are not passed over."""
     assert alternatives("turns it over") == [["turn over", "crank"]]
+    assert alternatives("turns it is over") == [["turn over", "crank"]]
+    assert alternatives("turns it is on over") == [["turn"], ["over"]]
     assert alternatives("turns slowly over") == [["turn"], ["slow"], ["over"]]
 
 
@@ -87,3 +91,10 @@ def test_a_subject_stands_as_it_is() -> None:
                        for text in ("stop light", "stopped at lights"))  # fmt: skip
     assert [one.alternatives for one in together] == [(("stop", "light"),)]
     assert [one.alternatives for one in apart] == [(("stop",),), (("light",),)]
+
+
+def test_a_subject_that_says_nothing_is_no_phrase() -> None:
+    """`stay up` is made of words that every complaint has."""
+    book = make_phrasebook([], [], ["stay up", "dome light"])
+    assert find_concepts(shop_tokens(split_words("it won't stay up"), book.synonyms), book) == []
+    assert find_concepts(["dome", "light"], book) != []

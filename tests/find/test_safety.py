@@ -28,7 +28,7 @@ def dangers_of(text: str) -> list[str]:
         ("the pedal just sank", ["brakes"]),
         # the words of a sign stand near each other, in any order
         ("gas now one two three four smell", ["fuel"]),
-        ("gas now one two three four five six smell", []),
+        ("gas now one two three four five smell", []),
         # every "not" is the same one, and up to two words may stand behind it
         ("car won't stop", ["brakes"]),
         ("car couldn't be stopped", ["brakes"]),

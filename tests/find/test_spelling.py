@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from builder.find.spelling import (
@@ -27,6 +27,7 @@ KNOWN = {
 
 
 @given(one=LETTERS, other=LETTERS)
+@example(one="aaa", other="a")
 def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> None:
     """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
     reference = pytest.importorskip("rapidfuzz.distance").OSA.distance(one, other)
@@ -54,14 +55,25 @@ def test_the_nearest_word_is_what_was_meant(typed: str, meant: str | None) -> No
     assert nearest_word(typed, KNOWN) == meant
 
 
+def test_a_short_word_begins_as_it_is_typed() -> None:
+    """Of up to five letters the first is never guessed: `worse` is no misspelled `horse`."""
+    known = {"horse": 1, "brakes": 1}
+    assert nearest_word("worse", known) is None
+    assert nearest_word("prakes", known) == "brakes"
+
+
 def test_edits_grow_with_the_word() -> None:
     """None up to three letters, one to six, two beyond."""
     assert [edits_allowed("x" * length) for length in range(3, 9)] == [0, 1, 1, 1, 2, 2]
 
 
 def test_a_missing_blank_is_put_back() -> None:
-    """Two known words typed as one are parted; a short tail is no word."""
+    """Two known words typed as one are parted, the longest first; of each three letters or more."""
     assert split_run_together("batterylight", KNOWN) == ("battery", "light")
+    known = {"low", "lamp", "light", "lowlight"}
+    assert split_run_together("lightlamp", known) == ("light", "lamp")
+    assert split_run_together("lowlightlow", known) == ("lowlight", "low")
+    assert split_run_together("lowlamp", known) == ("low", "lamp")
     assert split_run_together("lightly", KNOWN) is None
     assert split_run_together("lightly", {"light": 1, "ly": 1}) is None
 

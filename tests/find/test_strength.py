@@ -1,5 +1,7 @@
 """How sure the search is, worked out by hand."""
 
+from collections.abc import Sequence
+
 import pytest
 
 from builder.find.coverage import measure_coverage
@@ -15,9 +17,9 @@ RAREST = 139  # 100 ln(1 + 3 / 1), which one of three trees has
 COMMON = 92  # 100 ln(1 + 3 / 2)
 
 
-def points(query: str, tree: int) -> int:
+def points(query: str, tree: int, trees: Sequence[str] = TREES) -> int:
     """Return the strength of a tree, of three that have nothing but a title."""
-    rows = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in TREES)
+    rows = tuple(TreeRow(title, title, -1, (), (), (), (), False) for title in trees)
     trade = TradeWords(("horn", "wiper"), ("sunroof",), ("rattle",), ("price",))
     table = SearchTable((), (), (), (), (), (), rows, (), frozenset({"good"}), trade)
     index = build_symptom_index(table)
@@ -49,6 +51,12 @@ def points(query: str, tree: int) -> int:
 def test_points_add_up(query: str, tree: int, expected: int) -> None:
     """What speaks for a tree, less what is asked of it."""
     assert points(query, tree) == expected
+
+
+def test_a_lone_part_that_it_has_is_not_missing() -> None:
+    """A tree of the sunroof is as sure of it as one of the horn is of the horn."""
+    trees = ("Horn quiet", "Sunroof stuck", "Engine hot")
+    assert points("sunroof stuck", 1, trees) == points("horn quiet", 0, trees)
 
 
 def test_more_that_it_has_is_never_less_sure() -> None:

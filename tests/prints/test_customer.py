@@ -68,6 +68,16 @@ def test_a_lamp_is_explained_with_its_code(small: Tree, library: Library) -> Non
     assert line not in words(customer_sheet(small, "wire", library, walked=noise))
 
 
+def test_a_repair_in_the_techs_words_is_done(small: Tree, library: Library) -> None:
+    """What was typed after the work doesn't stand above the choice as if it were still to come."""
+    ahead = diagnosis_alone(small, "wire")
+    done = replace(ahead, repair="Soldered the wire", own_words={"repair": "Soldered the wire"})
+    assert f"Repair: {ahead.repair}." in words(customer_sheet(small, "wire", library))
+    assert "Repair done: Soldered the wire." in words(
+        customer_sheet(small, "wire", library, walked=done)
+    )
+
+
 def test_a_step_that_is_no_fix_has_no_sheet(small: Tree, library: Library) -> None:
     """Asked for a check, it says what the step is."""
     with pytest.raises(ValueError, match="step rest is a check, not a fix"):

@@ -3,6 +3,7 @@
 import pytest
 
 from builder.walk.screen import screen
+from builder.walk.screen_text import screen_lines
 from builder.walk.walk_tables import WalkTables
 from tests.walk.played import place, refused, started, typed
 
@@ -32,8 +33,11 @@ def test_the_load_chooses_the_row(samples: WalkTables) -> None:
 def test_a_spec_is_looked_up_once(samples: WalkTables) -> None:
     """The walk asks for it, in any unit of its kind, and keeps it with the job."""
     state = started(samples, "brakes/soft-pedal", enter="linings")
-    (ask,) = screen(samples, state)["asks"]
-    assert ask["name"] == "spec lining"
+    shown = screen(samples, state)
+    assert shown["asks"][0]["name"] == "spec lining"
+    (question,) = filter(None, screen_lines(shown, {}, {}))
+    assert question.startswith("Look it up for this vehicle: ")
+    assert question.endswith(", lowest, in mm?")
     assert "two ways" in refused(samples, state, "3,000")
     assert "voltage" in refused(samples, state, "3 V")
     state = typed(samples, state, "3 mm")

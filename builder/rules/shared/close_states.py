@@ -30,13 +30,17 @@ def states_meant(words: str, conditions: Conditions) -> list[str]:
     return [*same_danger][:3]
 
 
-def states_named(words: str, conditions: Conditions) -> list[str]:
-    """Return the first power state, but a normal one, that a sentence has all words of."""
+def power_states(conditions: Conditions) -> Conditions:
+    """Return the states that the key is turned to, but the normal one."""
+    return {name: one for name, one in conditions.items() if one.group == POWER and not one.normal}
+
+
+def state_named(words: str, conditions: Conditions) -> str | None:
+    """Return the first state that a sentence has all words of."""
     named = (
-        str(name) for name, one in conditions.items()
-        if one.group == POWER and not one.normal and _has_all_words(words, name, one.text or "")
-    )  # fmt: skip
-    return [*named][:1]
+        str(name) for name, one in conditions.items() if _has_all_words(words, name, one.text or "")
+    )
+    return next(named, None)
 
 
 def states_with_tool(tool: Tool, conditions: Conditions) -> list[str]:

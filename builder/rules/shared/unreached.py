@@ -23,7 +23,7 @@ def first_unreached(facts: Facts) -> list[str]:
     ways: dict[str, set[str]] = {
         str(step.id): set() for step in facts.steps if step.id not in facts.graph.reachable
     }
-    for step, exit_ in facts.exits:
+    for step, exit_ in facts.exits if ways else ():
         to = exit_.branch.step
         if step.id in ways and to in ways and to != step.id and not exit_.branch.tree:
             ways[str(step.id)].add(str(to))
