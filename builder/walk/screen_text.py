@@ -75,6 +75,8 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
     for number, line in enumerate(shown.get("lines", ()), 1):
         mark = "x" if line["ticked"] else " "
         yield f"  [{mark}] {_LINES[line['of']]}: {line['text']} (tick {number})"
+    if shown.get("wait", "0") != "0":
+        yield f"  Wait {shown['wait']} min"
     for text in shown.get("write_down", ()):
         yield f"  Write down: {text}"
     for torque in shown.get("torques", ()):
