@@ -96,8 +96,9 @@ def _as_shown(value: Fraction, unit: str, tools: Sequence[ToolRow], random: Rand
 
 
 def _plain_step(value: Fraction) -> Decimal:
-    """Return the step of a reading that no tool of the step shows: no hundredths of hundreds."""
-    return Decimal(1) if abs(value) >= 100 else Decimal("0.01")
+    """Return the step of a reading that no tool of the step shows: three digits, as on a meter."""
+    size = abs(value)
+    return Decimal(1) if size >= 100 else Decimal("0.1") if size >= 10 else Decimal("0.01")
 
 
 def _other_units(quantity: Quantity, ranges: Sequence[tuple[str, ...]]) -> Iterator[Quantity]:
