@@ -1,8 +1,8 @@
 """Parts of a vehicle that are the subject wherever they are named.
 
-In: nothing. Out: `LONE_PARTS`, as they are typed, parted by commas. Whoever names one of these
-complains of it: it is seldom named in passing. `trade_words.py` reads them. Common practice of the
-trade, no source.
+In: nothing. Out: `LONE_PARTS`, as they are typed, parted by commas. People who name one of
+these complain of it: it is seldom named in passing. `trade_words.py` reads them. Common practice of
+the trade, no source.
 """
 
 LONE_PARTS = """

@@ -92,7 +92,7 @@ def _bad_answer(facts: Facts, fix: Step, one: Verification) -> Iterator[Finding]
     good = good_result(facts, step) if step else None
     if step is None or good is None or not facts.whole or good in one.passes:
         return
-    passing = {str(result.text) for result in passing_results(facts, one)}
+    passing = [str(result.text) for result in passing_results(facts, one)]
     outside = next((text for text in passing if text in OUTSIDE), None)
     if outside:
         yield RULE.finding(

@@ -115,9 +115,10 @@ def _replaced(facts: Facts, step: Step, fix: Fix, module: Module) -> Iterator[Fi
 def _not_in_verify(library: Library, fix: Fix, remaining: list[SetUpStep]) -> Iterator[Finding]:
     """Yield a finding where the shop has a procedure for the setup, and `verify` doesn't run it."""
     assert fix.replaces is not None
-    needed = any(record.needed == "needed" for record in remaining)
+    if not fix.verify or all(record.needed != "needed" for record in remaining):
+        return
     doing = {name: done for name, one in library.procedures.items() if (done := _setup_of(one))}
-    if needed and fix.verify and doing and not any(one.text in doing for one in fix.verify):
+    if doing and not any(one.text in doing for one in fix.verify):
         module, widest = fix.replaces.module, max(doing, key=lambda name: len(doing[name]))
         yield RULE.finding(
             fix.verify[0].text.at,

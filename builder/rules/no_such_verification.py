@@ -91,10 +91,11 @@ def _of_name(facts: Facts, one: Verification) -> Iterator[Finding]:
         known = (*checks, *facts.library.procedures)
         listed = ", ".join(f"`{name}`" for name in checks)
         hint = suggestion(one.text, known, f"name a check ({listed}), or write a sentence")
-        if " " in one.text and one.passes:
-            hint = f'put the sentence in quotes: `"{one.text}: {one.passes[0]}"`'
+        edit = slip_edit(one.text, known)
+        if " " in one.text and one.passes:  # a sentence with a colon in it
+            hint, edit = f'put the sentence in quotes: `"{one.text}: {one.passes[0]}"`', None
         yield RULE.finding(one.text.at, f"`{one.text}` is no check and no procedure", WHY, hint,
-                           edit=slip_edit(one.text, known))  # fmt: skip
+                           edit=edit)  # fmt: skip
 
 
 def _of_check(one: Verification, check: Check) -> Iterator[Finding]:

@@ -1,7 +1,7 @@
 """A check that takes a reading and names no tool, in a tree that names one at other readings.
 
-Why: The walk and the sheets list what to bring to the vehicle. Without the tool, nobody knows
-whether it can show the limit.
+Why: The walk and the sheets list what to bring to the vehicle, and the check compares each limit
+with what the tool can show.
 
 Wrong:
 
@@ -84,6 +84,6 @@ def _finding(step: Step, reading: Reading, tools: list[str]) -> Finding:
     return RULE.finding(
         step.text.at,
         f"`{step.id}` reads `{reading.unit}`, and no tool is named",
-        "the tech comes without it, and nobody knows whether it can show the limit",
+        "the tech comes without it, and the limit can't be checked against it",
         f"write {likely}; or `told: yes`, if the figure is looked up",
     )

@@ -25,6 +25,7 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
+from itertools import islice
 
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.limits import Limit, limits_of, measuring_checks
@@ -45,7 +46,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for the first such limit of each check."""
     for _, body in measuring_checks(facts):
         found = (one for limit in limits_of(body) if (one := _finding(limit)))
-        yield from list(found)[:1]
+        yield from islice(found, 1)
 
 
 def _finding(limit: Limit) -> Finding | None:

@@ -11,8 +11,8 @@ from fractions import Fraction
 from random import Random
 
 from builder.trade.exact import round_to_step
-from builder.trade.quantities import Quantity, convert_quantity
-from builder.trade.units import same_kind
+from builder.trade.quantities import Quantity
+from builder.trade.units import convert, same_kind
 from builder.walk.answered import NOTHING_SHOWN, Answered, answered
 from builder.walk.events import Answer
 from builder.walk.rows import CutPair, ReadingRow, ToolRow
@@ -103,6 +103,6 @@ def _plain_step(value: Fraction) -> Decimal:
 
 def _other_units(quantity: Quantity, ranges: Sequence[tuple[str, ...]]) -> Iterator[Quantity]:
     for symbol, low, high, step, *_ in ranges:
-        there = round_to_step(Fraction(convert_quantity(quantity, symbol).value), Decimal(step))
+        there = round_to_step(convert(quantity.value, quantity.unit, symbol), Decimal(step))
         if symbol != quantity.unit and Decimal(low) <= there <= Decimal(high):
             yield Quantity(there, symbol)
