@@ -28,6 +28,13 @@ NEGATIONS = _word_set(
     never no non nor not unable wasnt werent without wont wouldnt"""
 )
 
+# A number before one of these is a distance or a time: both count nothing, as `150 miles` beside
+# `100 miles` shows. A reading (`psi`, `volts`) counts.
+MEASURES = _word_set(
+    """mile miles mi kilometer kilometers kilometre kilometres km kms second seconds sec secs minute
+    minutes min mins hour hours hr hrs day days week weeks month months year years yr yrs"""
+)
+
 # A query in whole sentences is full of them. They count little, and are never taken for a
 # misspelled word of the trade (`good` is no `hood`).
 EVERYDAY_WORDS = _word_set(
@@ -70,7 +77,8 @@ EVERYDAY_WORDS = _word_set(
     picture piece place places plain plan plenty pls plus point possible possibly pounds present
     pretty previous previously price probably problem problems proper properly put puts putting
     quarter question quick quickly quid rather read ready real realise realize reason reasonably
-    recent recently reckon reckons regular regularly remember reply rest result ridiculous road
+    recent recently reckon reckons regular regularly remember replace replaced replacing reply
+    rest result ridiculous road
     roads roughly round rubbish sad safe sale same sat saturday saw say saying school season
     second seconds secs see seeing seem seemed seems seen sees self sell send sense sent serious
     seriously set seven seventy several shall show showed showing shown shows sigh silly similar
