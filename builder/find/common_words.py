@@ -25,7 +25,8 @@ STOP_WORDS = _word_set(
 # Each is bound to the next word that says something.
 NEGATIONS = _word_set(
     """aint arent cannot cant couldnt didnt doesn doesnt dont dosent dosnt hasnt havent isnt neither
-    never no non nor not unable wasnt werent without wont wouldnt"""
+    never no non nor not unable wasnt werent without wont wouldnt cannae
+    dinnae doesnae willnae"""
 )
 
 # A number before one of these is a distance or a time: both count nothing, as `150 miles` beside
@@ -33,6 +34,11 @@ NEGATIONS = _word_set(
 MEASURES = _word_set(
     """mile miles mi kilometer kilometers kilometre kilometres km kms second seconds sec secs minute
     minutes min mins hour hours hr hrs day days week weeks month months year years yr yrs"""
+)
+
+# Numbers that are written out, before a distance or a time.
+NUMBER_WORDS = _word_set(
+    "two three four five six seven eight nine ten twelve fifteen twenty thirty"
 )
 
 # A query in whole sentences is full of them. They count little, and are never taken for a

@@ -7,25 +7,25 @@ right after them. Common practice of the trade, no source.
 
 HARMLESS = {
     "fire": """
-        carpet burn hole, seat burn hole, greasy haze, haze inside glass, lines only melt, get
-        orange, on fire meaning, sweater spark, steam on hood, turn to steam, fire up, fire right
-        up, fire order, fire engine red, fire truck, fire wall, fire extinguisher mount, fire
-        extinguisher bracket, fire extinguisher holder, burn out, burn orange, not fire, flame red,
-        flame decal, flame graphic, flame paint, flame sticker, flame emblem, no smoke, no spark,
-        no flame, no burn, not smoke, spark plug, spark knock, spark arrest, spark test, smoker,
-        weak spark, glow plug, burn question, burn in, smoke deal, flame job, fire sale, fire
-        insurance, campfire smell, fire resistant, flame resistant, flame retardant, flame style,
-        front turn lens, hot wire maf, hot wire sensor, house wiring, charger pad, oil spot, carbon
-        fibre, carbon fiber, not melt, barn catch fire, house catch fire, barn fire, house fire,
-        smoke hot, smokin hot, smoke system, smoke front turn, smoke lighter, campfire, fire pit,
-        fireplace, fire department shirt, firewood, fire station, firehouse, fire alarm, smoke ~
-        brisket, smoke rib, smoke meat, smoke ~ ribs, on fire at work, on fire lately, on fire
-        today, fire drill, house ~ on fire, fire department pickup, fire department decal, nothing
-        hot, not hot, no heat, nothing burn, nothing smoke, fire decal, on fire compliment, on fire
-        with compliments, glow in dark, then fire, slow then fire, burn walnut, sun burn, sunburn,
-        sun ~ burn, buffing mark, burn pattern, before fire, old smoke, smoke smell leave, previous
-        owner; smoke + odor, side, marker, lens, glass, light, tail, headlight, window, mirror,
-        gray, grey, color, tint, shop, test, tester, machine, detector, alarm
+        carpet burn hole, greasy haze, haze inside glass, lines only melt, on fire meaning, sweater
+        spark, steam on hood, fire up, fire right up, fire order, fire engine red, fire truck, fire
+        wall, fire extinguisher mount, fire extinguisher bracket, fire extinguisher holder, burn
+        out, burn orange, not fire, flame red, flame decal, flame graphic, flame paint, flame
+        sticker, flame emblem, no smoke, no spark, no flame, no burn, not smoke, spark plug, spark
+        knock, spark arrest, spark test, smoker, weak spark, glow plug, burn question, burn in,
+        smoke deal, flame job, fire sale, fire insurance, campfire smell, fire resistant, flame
+        resistant, flame retardant, flame style, front turn lens, hot wire maf, hot wire sensor,
+        house wiring, charger pad, oil spot, carbon fibre, carbon fiber, not melt, barn catch fire,
+        house catch fire, barn fire, house fire, smoke hot, smokin hot, smoke system, smoke front
+        turn, smoke lighter, campfire, fire pit, fireplace, fire department shirt, firewood, fire
+        station, firehouse, fire alarm, smoke ~ brisket, smoke rib, smoke meat, smoke ~ ribs, on
+        fire at work, on fire lately, on fire today, fire drill, house ~ on fire, fire department
+        pickup, fire department decal, nothing hot, not hot, no heat, nothing burn, nothing smoke,
+        fire decal, on fire compliment, on fire with compliments, glow in dark, then fire, slow
+        then fire, burn walnut, sun burn, sunburn, sun ~ burn, buffing mark, burn pattern, before
+        fire, old smoke, smoke smell leave, previous owner; smoke + odor, side, marker, lens,
+        glass, light, tail, headlight, window, mirror, gray, grey, color, tint, shop, test, tester,
+        machine, detector, alarm
         """,
     "fuel": """
         no smell, not smell, fume free, diesel exhaust, diesel fluid, conditioning gas, lawn mower,
@@ -34,13 +34,13 @@ HARMLESS = {
         money; out, no + FUEL; FUEL + cap, door, pedal, strut, lift, prop, shock, charge, price
         """,
     "brakes": """
-        no brakes needed, no brake needed, air brakes hiss, orange after rain, rotor orange,
-        parking brake, park brake, e brake light, handbrake light, emergency brake light, emergency
-        brake cable, engine brake, trailer brake controller, trailer brake light, trailer brake
-        magnet, trailer brake gain, break fluid which, break fluid type, water pump, timing belt,
-        pour in brake fluid, exploded view, throwout bearing, release bearing, brake exam, noise go
-        away, noise goes away, abs lamp alone, braking otherwise, brake otherwise; brake + light,
-        lamp, switch, dust, noise, job, controller, clean, cleaner, bulb, pad, pulsate, sensor
+        no brakes needed, no brake needed, orange after rain, parking brake, park brake, e brake
+        light, handbrake light, emergency brake light, emergency brake cable, engine brake, trailer
+        brake controller, trailer brake light, trailer brake magnet, trailer brake gain, break
+        fluid which, break fluid type, water pump, timing belt, pour in brake fluid, exploded view,
+        throwout bearing, release bearing, brake exam, noise go away, noise goes away, abs lamp
+        alone, braking otherwise, brake otherwise; brake + light, lamp, switch, dust, noise, job,
+        controller, clean, cleaner, bulb, pad, pulsate, sensor
         """,
     "steering": """
         steering lamp, steering light, column shroud, column cover, column screw, full lock, lock
@@ -85,37 +85,35 @@ HARMLESS = {
         blue puddle
         """,
     "exhaust gas": """
-        headache rack, choke knob, sick exhaust, sick tired, fume free, diesel exhaust fluid,
+        headache rack, choke knob, sick exhaust note, sick tired, fume free, diesel exhaust fluid,
         exhaust fluid, exhaust manifold gasket, carbon monoxide test
         """,
     "battery": """
         acid rain, battery saver, battery light, battery tray
         """,
     "scalds and splashes": """
-        turn to steam, steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap,
+        rain drop, steam clean, steam mop, steam up, steam wash, gas cap, fuel cap, fill cap,
         freeze door, steam ~ after rain, steamed about, gas bill
         """,
     "crushing": """
-        crank handle, pull handle, under seat, my ring, start fine, last foot, first foot, back
-        seat, back door, back window, back glass, filler door spring, door spring, spring break,
-        holder spring, spring broke
+        ring under seat, start fine, last foot, first foot, back seat, back door, back window, back
+        glass, filler door spring, door spring, spring break, holder spring, spring broke
         """,
     "broken frame": """
-        spare tire wont, spare tire will not, spare tire missing, spare tire is missing, spare tire
-        hoist, headache rack, frame rail size, rust proof, rust inspection, winch rust, check
-        strap, wiper arm, spindle motor, tire winch, spare winch, timing chain, timming chain
+        spare tire not come, spare tire missing, spare tire hoist, headache rack, frame rail size,
+        rust proof, rust inspection, winch rust, check strap, wiper arm, spindle motor, tire winch,
+        spare winch, timing chain, timming chain
         """,
     "open on the road": """
-        stay open, over roof, over ~ roof, handle for window, handle for ~ window, pull handle,
-        greasy haze, glass line, glass lines, defrost line, not pop, not open, hood release handle,
-        sunglass explode, sunglasses explode, bottle explode, soda explode, can explode, explode in
-        trunk
+        not stay open, clear over ~ roof, handle for ~ window, hood pull handle, greasy haze, glass
+        line, glass lines, defrost line, not pop, not open, hood release handle, sunglass explode,
+        sunglasses explode, bottle explode, soda explode, can explode, explode in trunk
         """,
     "water": """
         hubcap roll ~ ditch
         """,
     "harm": """
-        poison green, choke knob, sick exhaust, runaway mice, headache rack, child lock, child
+        poison green, choke knob, sick exhaust note, runaway mice, headache rack, child lock, child
         seat, throw up, ambulance conversion, crush sleeve, ambulance cabinet, ambulance chaser,
         heart attack see, heart attack bill, heart attack price, kill me with, kill time, die
         laugh, back pain, heartburn, price nearly kill, price almost kill, bill nearly kill, bill

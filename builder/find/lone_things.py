@@ -86,9 +86,13 @@ _ENGINE_AND_DRIVE = """
     exhaust, bed tilt, arrow light
 """
 
+_ASKED = """
+    which oil, what oil, which fluid, ac buttons
+"""
+
 LONE_THINGS = ",".join(
     (
         _GLASS, _LAMPS, _SEATS, _CABIN, _SOUND_AND_SCREEN, _INSTRUMENTS, _BODY,
-        _LOCKS_AND_KEYS, _SENSORS_AND_HELP, _LOAD_AND_TRUCK, _ENGINE_AND_DRIVE,
+        _LOCKS_AND_KEYS, _SENSORS_AND_HELP, _LOAD_AND_TRUCK, _ENGINE_AND_DRIVE, _ASKED,
     )
 )  # fmt: skip

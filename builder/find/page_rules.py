@@ -12,7 +12,13 @@ from builder.find import strength
 from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
-from builder.find.common_words import MEASURES, NEGATIONS, ORDINARY_WORDS, STOP_WORDS
+from builder.find.common_words import (
+    MEASURES,
+    NEGATIONS,
+    NUMBER_WORDS,
+    ORDINARY_WORDS,
+    STOP_WORDS,
+)
 from builder.find.concept_kinds import KIND_WEIGHTS
 from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
 from builder.find.danger_words import WORD_GROUPS
@@ -46,6 +52,7 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "everyday": _word_list(everyday),
         "ordinary": _word_list(ORDINARY_WORDS),
         "measures": _word_list(MEASURES),
+        "numberWords": _word_list(NUMBER_WORDS),
         "units": UNITS,
         "endings": ENDINGS,
         "gap": GAP,

@@ -26,7 +26,7 @@ EACH_IN_TITLE = 27  # for each concept that the title has
 MOST_IN_TITLE = 3
 LOOK = 2  # the brevity of a query that says one thing: a look around
 
-ASKED = 240  # points that any query asks of an entry
+ASKED = 242  # points that any query asks of an entry
 SHORT = 47  # less, if the query says two things; twice that if it says one
 NO_PARTS = 44  # less, if it names none, or nothing else: a story, or a look
 LONE_MISSING = 52  # more, for each lone subject that the entry hasn't

@@ -122,9 +122,8 @@ ERRANDS = _phrases(
     service contract, service history, service interval, service plan, shipping, shuttle, size,
     smog check, sticker, sunday, supplier, tax, teach, tightening torque, tinting, tool rental,
     torque spec, torque wrench, total loss, tow bill, tow rating, towing capacity, trade in,
-    training, tune up, uber, vin, viscosity, waiting room, warranty, wax, weight oil, what oil,
-    what size, which oil, wholesale, winter storage, worth fixing, worth it, worth repairing,
-    youtube
+    training, tune up, uber, vin, viscosity, waiting room, warranty, wax, weight oil, what size,
+    wholesale, winter storage, worth fixing, worth it, worth repairing, youtube
     """
 )
 

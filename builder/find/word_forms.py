@@ -10,7 +10,13 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from functools import cache
 
-from builder.find.common_words import MEASURES, NEGATIONS, ORDINARY_WORDS, STOP_WORDS
+from builder.find.common_words import (
+    MEASURES,
+    NEGATIONS,
+    NUMBER_WORDS,
+    ORDINARY_WORDS,
+    STOP_WORDS,
+)
 
 # What comes off the end of a word, in this order, and what is put in its place: plural; -ing, -ed,
 # -ly, -ness, -ment; -ion; our for or; -e; -in for -ing; a doubled last letter. A light stemmer of
@@ -100,7 +106,7 @@ def _without_measures(words: Sequence[str]) -> list[str]:
     starts = {
         at
         for at, (word, unit) in enumerate(zip(words, behind, strict=False))
-        if word.isdecimal() and unit in MEASURES
+        if (word.isdecimal() or word in NUMBER_WORDS) and unit in MEASURES
     }
     return [word for at, word in enumerate(words) if not {at, at - 1} & starts]
 

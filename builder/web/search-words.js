@@ -6,11 +6,12 @@
  */
 "use strict";
 globalThis.baytreeSearch = (() => {
-  const { stopWords, negations, measures, units, ordinary, endings, gap: GAP } =
+  const { stopWords, negations, measures, numberWords, units, ordinary, endings, gap: GAP } =
     baytreeSearchData.rules;
   const STOP_WORDS = new Set(stopWords.split(" "));
   const NEGATIONS = new Set(negations.split(" "));
   const MEASURES = new Set(measures.split(" "));
+  const NUMBER_WORDS = new Set(numberWords.split(" "));
   const UNITS = new RegExp(units, "g");
   const ENDINGS = endings.map(([pattern, instead]) => [new RegExp(`^${pattern}$`, "u"), instead]);
 
@@ -58,7 +59,8 @@ globalThis.baytreeSearch = (() => {
   const NUMBER = /^\p{Nd}+$/u;
 
   function withoutMeasures(words) {
-    const starts = (at) => NUMBER.test(words[at] ?? "") && MEASURES.has(words[at + 1]);
+    const isNumber = (word = "") => NUMBER.test(word) || NUMBER_WORDS.has(word);
+    const starts = (at) => isNumber(words[at]) && MEASURES.has(words[at + 1]);
     return words.filter((_, at) => !starts(at) && !starts(at - 1));
   }
 
