@@ -5,9 +5,8 @@ PDF, in words without trade slang. What was measured is on it only if it was mea
 without a walk there are lines to write it on. Whether the vehicle may be driven is said once.
 """
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportlab.platypus import Flowable, KeepTogether
 
@@ -15,7 +14,12 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
-from builder.prints.customer_options import Spelled, also_diagnosed, option_blocks
+from builder.prints.customer_options import (
+    OptionSetting,
+    Spelled,
+    also_diagnosed,
+    option_blocks,
+)
 from builder.prints.document import (
     DocumentNames,
     blank_table,
@@ -30,6 +34,7 @@ from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
 from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
 from builder.walk.complaint_lines import (
+    NEXT,
     REST,
     complaint_lines,
     unexplained_blank,
@@ -42,17 +47,15 @@ from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
+from builder.wording.drive_condition import driving_lines
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import uncapitalized
-from builder.wording.vehicle_words import driving_text
 
 TITLE = "What we found and what can be done"
 NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning light comes on or anything feels different, stop and call us."
 )
-
-_LAMP = re.compile(r"\b(?:lights?|lamps?|codes?)\b", re.IGNORECASE)  # its proof is a DTC
 
 
 def customer_sheet(
@@ -103,10 +106,9 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
     rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
-    *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
-    more = []
-    if rest:
-        more = also_diagnosed(rest, sheet.options, shop, sheet.paper, sheet.spelled)
+    setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
+    *options, last = option_blocks(sheet.options, sheet.found.day, setting)
+    more = also_diagnosed(rest, sheet.options, setting) if rest else []
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
@@ -119,12 +121,25 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     )
 
 
-def _repair_label(found: Diagnosis) -> str:
-    """Return the label of the repair: what the tech wrote of it is written once it's done."""
-    return "Repair done" if "repair" in found.own_words else "Repair"
+def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
+    """Return what was found, and the label of its repair.
+
+    What the tech wrote of it tells what was done. Nobody signs that: before a choice is on record,
+    the tree's own words propose it.
+    """
+    is_done = found.is_done and bool(chosen_words(found))
+    if is_done and "repair" in found.own_words:
+        return found, "Repair done"
+    return replace(found, repair=found.proposed or found.repair), "Repair"
 
 
-def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
+def chosen_words(found: Diagnosis) -> str:
+    """Return what the customer chose, as it is on record."""
+    return found.own_words.get("chosen", "") or found.job.get("chosen", "")
+
+
+def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
+    found, label = _as_chosen(walked)
     if found.complaint:
         yield heading("What you told us")
         yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
@@ -133,18 +148,17 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     lines = [
         _cause(found),
         found.tell,
-        f"{_repair_label(found)}: {found.repair}." if found.repair else "",
+        f"{label}: {found.repair}." if found.repair else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
-        f"Trouble codes: {'; '.join(found.codes)}."
-        if found.codes and _LAMP.search(found.complaint)
-        else "",
+        f"Trouble codes: {'; '.join(found.codes)}." if found.codes else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
     if found.needs_place:
         yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
-    told = [one for one in found.evidence if one.told or one.stated]
-    seen = [one for one in found.evidence if one not in told]
+    every = (*found.led, *found.evidence)
+    told = [one for one in every if one.told or one.stated]
+    seen = [one for one in every if one not in told]
     if seen or found.to_measure:
         yield heading("What we measured and saw")
         yield from _checks(seen, spelled)
@@ -170,7 +184,7 @@ def _cause(found: Diagnosis) -> str:
 def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
     """Say how each part of the complaint stands, or leave it to a pen."""
     own = found.own_words
-    for text in complaint_lines(found.complaint, found.handed_off, own, is_closed=False):
+    for text in complaint_lines(found.complaint, found.handed_off, own, is_closed=NEXT in own):
         yield paragraph(text, paragraph_style(12, above=3))
     if blank := unexplained_blank(found.complaint, found.handed_off, own.get(REST, "")):
         yield blank_to_fill(blank, 40)
@@ -193,7 +207,7 @@ def _driving(sheet: _Sheet) -> list[str]:
     """Return whether it may be driven; a tree without advice has what its records say."""
     advice = sheet.found.advice
     if advice:
-        return [driving_text(advice.drive, advice.why)]
+        return driving_lines(advice.drive, advice.why)
     reasons = [one.not_offered for one in sheet.options]
     unsafe = [one for one in reasons if "safe" in one or "home" in one]
     return [f"{reason}." for reason in dict.fromkeys(unsafe)] or [NO_PROMISE]

@@ -21,9 +21,9 @@ from builder.walk.measured_lines import evidence_line, evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.drive_condition import driving_lines
 from builder.wording.past_tense import PAST, past_tense
 from builder.wording.sentences import capitalized
-from builder.wording.vehicle_words import driving_text
 
 _SEVERAL = re.compile(r" or | if ")
 _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
@@ -70,6 +70,8 @@ def _content(text: str) -> set[str]:
 
 def _evidence(found: Diagnosis) -> Iterator[str]:
     """Yield what convicts the fix, and what it should rest on but nobody checked."""
+    for check in found.led:
+        yield from evidence_lines(check)
     for check in found.evidence:
         yield from evidence_lines(check)
         yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
@@ -97,7 +99,7 @@ def no_cause_lines(
     lines = [
         f"No cause proved on this job. {outcome}".rstrip(),
         *(evidence_line(measured_check(tables, one, library)) for one in last),
-        f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
+        f"Driving: {' '.join(driving_lines(Drive(drive), why))}" if drive else "",
         f"Advice: {' '.join(filter(None, [advice, row.get('note', '')]))}",
         f"Referred to {who}: {to}" if state.end.kind in HANDED_ON else "",
         f"The customer decided: {own.get('chosen') or BLANK * 2}" if is_theirs else "",

@@ -84,6 +84,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "list_step": target_of_next(tree, step),
         "note": str(step.note or ""),
         "write_down": _write_down(step),
+        "sets_up": any(deed.is_setup for deed in step.does),
     }
     row = fixed | without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)

@@ -54,6 +54,7 @@ class MeasuredCheck:
     too_close: bool = False
     earlier: bool = False  # proved earlier on this walk, not run again
     parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
+    asks_which: bool = True  # a pen says which of the parts it was
     seen: str = ""  # in the tech's own words
     wrote: tuple[tuple[str, str], ...] = ()  # figures noted beside the answer
     unwritten: tuple[str, ...] = ()  # of evidence, what was to be written down and wasn't

@@ -5,6 +5,7 @@ seen.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from builder.walk.measured import MeasuredCheck, MeasuredValue
 from builder.wording.finding_text import finding_label, finding_text
@@ -12,6 +13,7 @@ from builder.wording.sentences import capitalized
 
 OUT = "OUT OF LIMITS"
 CIRCLE_ONE = "circle one"  # on paper, where nobody said which of several things it was
+ONE_OF = "one of these"  # the same where it decides nothing
 _SPEC_RESULTS = {
     "below spec": "below its limits",
     "within spec": "within its limits",
@@ -49,9 +51,17 @@ def evidence_line(check: MeasuredCheck) -> str:
 def evidence_lines(check: MeasuredCheck) -> Iterator[str]:
     """Yield the line of a check, what its procedure read, and what decided it."""
     yield evidence_line(check)
+    yield from run_lines(check)
+
+
+def run_lines(check: MeasuredCheck) -> Iterator[str]:
+    """Yield what the procedure of a check read, and what decided it.
+
+    What a result means there is a lead for the next check, and no finding of its own.
+    """
     for at, inner in enumerate(check.inner, 1):
         if inner.values or at == len(check.inner):
-            yield f"By test: {evidence_line(inner)}"
+            yield f"By test: {evidence_line(replace(inner, means=''))}"
 
 
 def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
@@ -88,7 +98,8 @@ def _seen(check: MeasuredCheck) -> str:
     finding = finding_text(check.asked, answer)
     if check.seen:
         return f"{finding}: {check.seen}"
-    return f"{finding} ({CIRCLE_ONE})" if check.parts else finding
+    which = CIRCLE_ONE if check.asks_which else ONE_OF
+    return f"{finding} ({which})" if check.parts else finding
 
 
 def _named(value: MeasuredValue) -> str:

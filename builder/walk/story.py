@@ -25,18 +25,13 @@ from builder.walk.complaint_lines import (
     unexplained_blank,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
-from builder.walk.estimate_lines import (
-    choice_lines,
-    hours_text,
-    part_lines,
-    pay_lines,
-    with_known_parts,
-)
+from builder.walk.estimate_lines import choice_lines, hours_text, with_known_parts
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
 from builder.walk.known_words import own_words
 from builder.walk.noted_codes import AFTERWARD, code_lines, note_lines
+from builder.walk.parts_paid import part_lines, pay_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
@@ -181,10 +176,10 @@ def _parts(known: _Job) -> list[str]:
 
 
 def _chosen(known: _Job) -> list[str]:
-    parts = known.found.own_words.get("parts", "") if known.found else ""
+    own = known.found.own_words if known.found else {}
     chosen, shop = known.job.get("chosen", ""), known.library.shop
-    lines = choice_lines(known.options, known.job, shop)
-    return [*lines, *pay_lines(known.options, chosen, parts, shop)]
+    lines = choice_lines(known.options, {**known.job, **own}, shop)
+    return [*lines, *pay_lines(known.options, chosen, own.get("parts", ""), shop)]
 
 
 def _owed(known: _Job) -> list[str]:

@@ -91,6 +91,7 @@ class WalkStepRow(TypedDict):
     specs: NotRequired[dict[str, str]]  # by reading, the shop's spec
     several: NotRequired[bool]  # more than one result may be true: the first counts
     told: NotRequired[bool]  # told or looked up, not seen on the vehicle
+    sets_up: NotRequired[bool]  # a module is programmed, configured and the like here
     cannot_test: NotRequired[Target]
     by: NotRequired[ByRow]
     # fixes and stops
