@@ -16,7 +16,6 @@ from builder.plan.refused_options import DRIVE_IN, FIT_HERE, LEAVE, TOWED_IN
 from builder.wording.drive_condition import condition_of
 from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
-from builder.wording.vehicle_words import DRIVING
 
 USED_NOTES = {
     UsedPart.NO: "The part must be new: a used one can't be set up.",
@@ -90,9 +89,7 @@ def _left(shop: Shop, advice: DriveAdvice | None) -> UnpricedOption:
     note = f"Not repaired. {why or WORSE}"
     if advice and condition and advice.drive is not Drive.NO:
         price = f", {money_text(shop.tow, shop)} if we arrange it" if shop.tow else ""
-        note = (
-            f"{note} Only where “{DRIVING[advice.drive]}” is ticked. If not, have it towed{price}."
-        )
+        note = f"{note} Don't drive it if {condition}. Then have it towed{price}."
     return UnpricedOption(LEAVE, "Leave it as it is", note=note)
 
 

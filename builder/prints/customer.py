@@ -47,9 +47,10 @@ from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
-from builder.wording.drive_condition import driving_lines
+from builder.wording.drive_condition import came_in_line, driving_lines
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import uncapitalized
+from builder.wording.several_places import place_named
 
 TITLE = "What we found and what can be done"
 NO_PROMISE = (
@@ -130,7 +131,8 @@ def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
     is_done = found.is_done and bool(chosen_words(found))
     if is_done and "repair" in found.own_words:
         return found, "Repair done"
-    return replace(found, repair=found.proposed or found.repair), "Repair"
+    place = found.place or place_named(found.own_words.get("repair", ""))
+    return replace(found, repair=found.proposed or found.repair, place=place), "Repair"
 
 
 def chosen_words(found: Diagnosis) -> str:
@@ -206,6 +208,8 @@ def _named_as(check: MeasuredCheck) -> str:
 def _driving(sheet: _Sheet) -> list[str]:
     """Return whether it may be driven; a tree without advice has what its records say."""
     advice = sheet.found.advice
+    if advice and sheet.found.is_done and chosen_words(sheet.found):
+        return [came_in_line(advice.drive, advice.why)]
     if advice:
         return driving_lines(advice.drive, advice.why)
     reasons = [one.not_offered for one in sheet.options]

@@ -156,7 +156,15 @@ def correction_lines(
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
-    return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
+    torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)
+    return [f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
+
+
+def _torque_lines(torques: Sequence[str], found: Diagnosis) -> list[str]:
+    """Return what is torqued at the end, to be ticked unless the tech wrote of it."""
+    if not torques or "torque" in " ".join(found.own_words.values()).casefold():
+        return []
+    return [f"Torqued to spec after the repair: ☐ {'  ☐ '.join(torques).replace('-', ' ')}"]
 
 
 def is_repair_open(found: Diagnosis) -> bool:

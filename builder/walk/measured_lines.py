@@ -4,6 +4,7 @@ In: a `MeasuredCheck`. Out: text: what was read with its limit, or a plain state
 seen.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -11,6 +12,7 @@ from builder.walk.measured import MeasuredCheck, MeasuredValue
 from builder.wording.finding_text import finding_label, finding_text
 from builder.wording.sentences import capitalized
 
+_OF_CUSTOMER = re.compile(r"^When does it\b|\bthe customer (?!prove)|\bevery week\b")
 OUT = "OUT OF LIMITS"
 CIRCLE_ONE = "circle one"  # on paper, where nobody said which of several things it was
 ONE_OF = "one of these"  # the same where it decides nothing
@@ -41,11 +43,16 @@ def evidence_line(check: MeasuredCheck) -> str:
     ]
     notes = {
         "stated, not measured": check.stated,
-        "told or looked up": check.told and not check.stated,
+        _told_by(check): check.told and not check.stated,
         "close to the limit for this instrument": check.too_close,
         "proved earlier in this job": check.earlier,
     }
     return _line(check, values, check.means, *(note for note, holds in notes.items() if holds))
+
+
+def _told_by(check: MeasuredCheck) -> str:
+    """Say who tells: of when it happens nobody but the customer does."""
+    return "customer states" if _OF_CUSTOMER.search(check.asked) else "told or looked up"
 
 
 def evidence_lines(check: MeasuredCheck) -> Iterator[str]:
@@ -97,7 +104,8 @@ def _seen(check: MeasuredCheck) -> str:
     answer = _SPEC_RESULTS[check.result] if is_of_spec else check.result
     finding = finding_text(check.asked, answer)
     if check.seen:
-        return f"{finding}: {check.seen}"
+        own = [one for one in check.seen.split(", ") if one.casefold() not in finding.casefold()]
+        return f"{finding}: {', '.join(own)}" if own else finding
     which = CIRCLE_ONE if check.asks_which else ONE_OF
     return f"{finding} ({which})" if check.parts else finding
 

@@ -14,7 +14,7 @@ from builder.plan.estimate_options import EstimateOption
 from builder.plan.prices import LineKind, PriceLine, price_line, total_price, with_tax
 from builder.walk.estimate_lines import chosen_option
 from builder.walk.job_details import BLANK
-from builder.walk.used_parts import FilledLine, UsedPart, filled_lines, used_parts
+from builder.walk.used_parts import FilledLine, PartUsed, filled_lines, parts_used
 from builder.wording.sentences import capitalized, joined
 from builder.wording.value_text import amount_text, money_text
 
@@ -39,7 +39,7 @@ def part_lines(
         return [f"{capitalized(own)}.", *([f"On the estimate, not used: {held}."] if held else [])]
     if not own:
         return [_part_line(part, asks_which, shop) for part in parts] or ["None."]
-    lines, extra = filled_lines(parts, used_parts(own))
+    lines, extra = filled_lines(parts, parts_used(own))
     filled = [_filled_line(one, shop) for one in lines if one.used]
     return [*filled, *_open_lines([one.line for one in lines if not one.used], extra, shop)]
 
@@ -59,7 +59,7 @@ def _filled_line(filled: FilledLine, shop: Shop) -> str:
     return capitalized(words) + (estimate if is_new or instead else "")
 
 
-def _used_words(used: UsedPart, name: str, held: str, shop: Shop) -> str:
+def _used_words(used: PartUsed, name: str, held: str, shop: Shop) -> str:
     """Write a part that was used, with blanks for what nobody typed of it."""
     price = amount_text(used.price, shop) if used.price is not None else ""
     price = price or (f"{held} on the estimate" if held and not used.instead_of else "")
@@ -67,7 +67,7 @@ def _used_words(used: UsedPart, name: str, held: str, shop: Shop) -> str:
     return f"{used.name or name}, {number}, {price or f'price {BLANK}'}"
 
 
-def _open_lines(left: Sequence[PriceLine], extra: Sequence[UsedPart], shop: Shop) -> Iterator[str]:
+def _open_lines(left: Sequence[PriceLine], extra: Sequence[PartUsed], shop: Shop) -> Iterator[str]:
     """Yield what fills no line of the estimate, and the lines that nothing fills: one question."""
     yield from (capitalized(_used_words(one, one.name, "", shop)) for one in extra)
     for line in left:
@@ -104,11 +104,12 @@ def pay_lines(
     if _NONE_USED.match(own_parts) and len(rest) < len(taxed):
         left = total_price(with_tax(rest, shop))
         return [f"To pay without those parts: {money_text(left, shop)}"] if left else []
-    used = () if _NONE_USED.match(own_parts) else used_parts(own_parts)
+    used = () if _NONE_USED.match(own_parts) else parts_used(own_parts)
     lines, extra = filled_lines(_parts(option), used)
     open_ = [one for one in lines if not (one.used or (own_parts and one.line.only_if))]
     paid = _paid(rest, [one for one in lines if one not in open_], extra, shop)
-    if option.total.low == option.total.high and not extra and paid in (None, option.total.low):
+    is_fixed = option.total.low == option.total.high
+    if is_fixed and (not used or (not extra and paid in (None, option.total.low))):
         return []
     words = money_text(Money(paid, paid), shop) if paid is not None else BLANK
     if not open_:
@@ -120,7 +121,7 @@ def pay_lines(
 
 
 def _paid(
-    rest: Sequence[PriceLine], filled: Sequence[FilledLine], extra: Sequence[UsedPart], shop: Shop
+    rest: Sequence[PriceLine], filled: Sequence[FilledLine], extra: Sequence[PartUsed], shop: Shop
 ) -> Decimal | None:
     """Return the sum with what the parts came to, and their tax; None where a price is missing."""
     prices = [*(one.price for one in filled if one.used), *(one.price for one in extra)]

@@ -1,7 +1,7 @@
 """The parts that a tech typed for the papers, and the lines of an estimate that they fill.
 
 In: `brake pads, part number BP-4, $70.00; hardware kit, $12.00`, the parts of an option. Out:
-`UsedPart`s, each with the line whose part it is. A name fills a line only if it is surely that part
+`PartUsed`s, each with the line whose part it is. A name fills a line only if it is surely that part
 (`AGM battery` of `battery`, never `battery cable`), or if the tech said what it is used instead of.
 """
 
@@ -26,7 +26,7 @@ _TAIL = re.compile(r" (?:with|for|of|from|at|in) .*| (?:assembly|assy|kit|set|un
 
 
 @dataclass(frozen=True, slots=True)
-class UsedPart:
+class PartUsed:
     """A part that was used; "" and None are what wasn't typed."""
 
     name: str
@@ -40,7 +40,7 @@ class FilledLine:
     """A part of an estimate, with what was used for it."""
 
     line: PriceLine
-    used: tuple[UsedPart, ...]
+    used: tuple[PartUsed, ...]
 
     @property
     def price(self) -> Decimal | None:
@@ -53,14 +53,14 @@ class FilledLine:
         return amount.low if amount and is_fixed else None
 
 
-def used_parts(own: str) -> tuple[UsedPart, ...]:
+def parts_used(own: str) -> tuple[PartUsed, ...]:
     """Take apart what was typed: parts end at a semicolon, or at the price of each."""
     return tuple(_used(piece) for text in own.split(";") for piece in _pieces(text.strip()))
 
 
 def filled_lines(
-    parts: Sequence[PriceLine], used: Sequence[UsedPart]
-) -> tuple[tuple[FilledLine, ...], tuple[UsedPart, ...]]:
+    parts: Sequence[PriceLine], used: Sequence[PartUsed]
+) -> tuple[tuple[FilledLine, ...], tuple[PartUsed, ...]]:
     """Return each line with what fills it, and the parts that fill none."""
     lines = tuple(
         FilledLine(line, tuple(one for one in used if _fills(one, line.name))) for line in parts
@@ -75,13 +75,13 @@ def _pieces(text: str) -> Iterator[str]:
     yield from (one for one in (*found, rest) if one)
 
 
-def _used(piece: str) -> UsedPart:
+def _used(piece: str) -> PartUsed:
     instead = _INSTEAD.search(piece)
     words = piece[: instead.start()] + piece[instead.end() :] if instead else piece
     prices, number = [*_PRICE.finditer(words)], _NUMBER.search(words)
     is_plain = len(prices) == 1 and not prices[0]["each"] and not re.match(r"\d", words)
     ends = [match.start() for match in (*prices[:1], number) if match]
-    return UsedPart(
+    return PartUsed(
         name=words[: min(ends, default=None)].partition(",")[0].strip(" :"),
         number=(number["number"] or number["bare"]) if number else "",
         price=Decimal(prices[0]["amount"].replace(",", "")) if is_plain else None,
@@ -89,7 +89,7 @@ def _used(piece: str) -> UsedPart:
     )
 
 
-def _fills(used: UsedPart, part: str) -> bool:
+def _fills(used: PartUsed, part: str) -> bool:
     things = [part, *re.split(r", and |, | and ", part)]
     name = used.instead_of or used.name
     return any(_is_same(name, thing) for thing in things)

@@ -7,10 +7,13 @@ What the driver notices later (`If you smell fuel, ...`) is no question of today
 import re
 
 from builder.model.ends import Drive
+from builder.wording.sentences import uncapitalized
 from builder.wording.vehicle_words import DRIVING, driving_text
 
 _CONDITION = re.compile(
-    r"If (?P<what>(?!you\b)[^.]+?), (?P<order>don't drive it)(?P<more>:[^.]+)?\.", re.IGNORECASE
+    r"(?:If (?P<what>(?!you\b)[^.]+?), don't drive it(?P<more>:[^.]+)?|"
+    r"(?P<short>[^.?]+)\? Don't drive it)\.",
+    re.IGNORECASE,
 )
 
 
@@ -23,7 +26,8 @@ def condition_of(why: str) -> tuple[str, str]:
     if match is None:
         return "", why
     rest = f"{why[: match.start()]}{why[match.end() :]}".strip()
-    return f"{match['what']}{match['more'] or ''}", " ".join(rest.split())
+    short = uncapitalized((match["short"] or "").strip())
+    return short or f"{match['what']}{match['more'] or ''}", " ".join(rest.split())
 
 
 def driving_lines(drive: Drive, why: str) -> list[str]:
@@ -36,3 +40,11 @@ def driving_lines(drive: Drive, why: str) -> list[str]:
         f"☐ Don't drive it: {condition}.",
         f"☐ {DRIVING[drive]}. We checked, and that isn't so. {rest}".rstrip(),
     ]
+
+
+def came_in_line(drive: Drive, why: str) -> str:
+    """Return the advice as it held before a repair that is done."""
+    condition, rest = condition_of(why)
+    if not condition or drive is Drive.NO:
+        return f"As it came in: {uncapitalized(driving_text(drive, why))}"
+    return f"As it came in: don't drive it if {condition}. {rest}".rstrip()

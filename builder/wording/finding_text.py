@@ -22,6 +22,11 @@ from builder.wording.sentences import capitalized, uncapitalized
 _YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
 _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
           "neither side": "neither side"}  # fmt: skip
+# How a part is: said of the part, not of what it was asked for.
+_HOW_IT_IS = re.compile(
+    r"(?:bent|blocked|bright|broken|burned|corroded|cracked|dark|dim|dirty|dry|green|loose|"
+    r"melted|rusty|spread|wet|worn)\b"
+)
 _SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
            "hear or feel": "Heard or felt", "see or feel": "Seen or felt",
            "see and hear": "Seen and heard"}  # fmt: skip
@@ -133,6 +138,12 @@ def _other_answer(clause: Clause, answer: str) -> str:
         return f"{_bare(subject)}{comma} {rest}".strip() + f": {answer}"
     if aux in BE and subject != "it":
         return f"{_bare(subject)}: {answer}"
+    if side := _SIDES.get(answer):
+        return f"{subject} {verb_text(aux, predicate)}: {side}"
+    if subject != "it" and _HOW_IT_IS.match(answer):
+        where = re.search(r",? (?:at|on|in) .+|, .+", predicate)
+        part = subject.removeprefix("each ")
+        return f"{_bare(part)}{where[0] if where else ''}: {answer}"
     return f"checked if {subject} {verb_text(aux, predicate)}: {answer}"
 
 
