@@ -32,7 +32,7 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
-from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside, worst_first
 from builder.walk.complaint_lines import (
     NEXT,
     REST,
@@ -110,6 +110,8 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
     *options, last = option_blocks(sheet.options, sheet.found.day, setting)
     more = also_diagnosed(rest, sheet.options, setting) if rest else []
+    if own := sheet.found.own_words.get("declined") or sheet.found.job.get("declined"):
+        more = [*more, paragraph(f"Declined: {own}.", paragraph_style(12, heavy=True, above=4))]
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
@@ -135,6 +137,10 @@ def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
     return replace(found, repair=found.proposed or found.repair, place=place), "Repair"
 
 
+def _after_label(label: str, found: Diagnosis) -> str:
+    return uncapitalized(found.repair) if label == "Repair done" else found.repair
+
+
 def chosen_words(found: Diagnosis) -> str:
     """Return what the customer chose, as it is on record."""
     return found.own_words.get("chosen", "") or found.job.get("chosen", "")
@@ -150,7 +156,7 @@ def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     lines = [
         _cause(found),
         found.tell,
-        f"{label}: {found.repair}." if found.repair else "",
+        f"{label}: {_after_label(label, found)}." if found.repair else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
         f"Trouble codes: {'; '.join(found.codes)}." if found.codes else "",
     ]
@@ -158,7 +164,7 @@ def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield paragraph(spelled(line), paragraph_style(12, below=3))
     if found.needs_place:
         yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
-    every = (*found.led, *found.evidence)
+    every = (*found.led, *worst_first(found.evidence))
     told = [one for one in every if one.told or one.stated]
     seen = [one for one in every if one not in told]
     if seen or found.to_measure:
@@ -194,8 +200,8 @@ def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
 
 def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
     for check in checks:
-        # The reading that decided a procedure is what a customer can be shown, once.
-        read = [one for one in check.inner if one.values][-1:]
+        # What decided a procedure is what a customer can be shown, once.
+        read = [one for one in check.inner if one.values][-1:] or check.inner[-1:]
         is_same = any(_named_as(one) == _named_as(check) for one in read)
         for one in (*([] if is_same else [check]), *read):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))

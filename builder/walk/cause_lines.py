@@ -5,7 +5,7 @@ asked for again: a blank is there only where neither tree nor tech names the one
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import takewhile
 
 from builder.graph.runs import with_values
@@ -23,7 +23,7 @@ from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
 from builder.wording.drive_condition import driving_lines
 from builder.wording.past_tense import PAST, past_tense
-from builder.wording.sentences import capitalized
+from builder.wording.sentences import capitalized, uncapitalized
 
 _SEVERAL = re.compile(r" or | if ")
 _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
@@ -68,11 +68,16 @@ def _content(text: str) -> set[str]:
     return {word[:5] for word in re.findall(r"[a-z]{4,}", text.casefold())}
 
 
+def worst_first(evidence: Iterable[MeasuredCheck]) -> list[MeasuredCheck]:
+    """Return what convicts a fix with the readings that are out of their limits ahead."""
+    return sorted(evidence, key=lambda one: not (one.is_out or any(it.is_out for it in one.inner)))
+
+
 def _evidence(found: Diagnosis) -> Iterator[str]:
     """Yield what convicts the fix, and what it should rest on but nobody checked."""
     for check in found.led:
         yield from evidence_lines(check)
-    for check in found.evidence:
+    for check in worst_first(found.evidence):
         yield from evidence_lines(check)
         yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
         if check.stated:
@@ -157,7 +162,16 @@ def correction_lines(
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)
-    return [f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
+    tried = [*_tried_lines(tables, before)]
+    return [*tried, f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
+
+
+def _tried_lines(tables: WalkTables, before: Sequence[StepTaken]) -> Iterator[str]:
+    """Yield the repairs after which the fault was still there."""
+    for one in before:
+        if one.entry.kind == "fix":
+            text = with_values(row_of(tables, one.frame)["text"], named(tables, one.frame))
+            yield f"Done before that, the fault stayed: {uncapitalized(past_tense(text))}."
 
 
 def _torque_lines(torques: Sequence[str], found: Diagnosis) -> list[str]:

@@ -18,7 +18,13 @@ from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
 from builder.walk.job_state import JobState, Refused, WalkEnd, is_repairing, steps_before_repair
-from builder.walk.known_words import PLACE, known_place, known_words, own_words
+from builder.walk.known_words import (
+    PLACE,
+    known_place,
+    known_words,
+    own_words,
+    words_of_check,
+)
 from builder.walk.measured import (
     MeasuredCheck,
     asked_words,
@@ -36,6 +42,7 @@ from builder.wording.day_text import day_of_time
 from builder.wording.one_of_several import narrowed, only_known
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
+from builder.wording.sentences import capitalized
 from builder.wording.several_places import at_place, has_several_places, is_placed
 from builder.wording.unproved_cause import without_claims
 
@@ -124,7 +131,7 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         repair=own.get("repair") or repair,
         proposed=repair,
         is_done=not is_repairing(state),
-        cause=own.get("cause") or (without_claims(cause) if unproved else cause),
+        cause=capitalized(own.get("cause", "")) or (without_claims(cause) if unproved else cause),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
         led=tuple(checked_on_the_way(tables, one, before, own, library) for one in led),
@@ -159,7 +166,7 @@ def _with_proof(
         asked=at_place(check.asked, placed),
         parts=parts,
         unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
-        seen=own.get(taken.entry.step) or only_known(parts, [*own.values()]),
+        seen=words_of_check(own, taken.entry.step) or only_known(parts, [*own.values()]),
         inner=measured_run(tables, taken, before, library),
     )
 

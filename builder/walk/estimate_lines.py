@@ -67,14 +67,15 @@ def choice_lines(
     chosen, own = job.get("chosen", ""), job.get("declined", "")
     option = chosen_option(options, chosen)
     offered = [one for one in options if not one.not_offered]
-    name = _with_total(option, shop) if option else chosen  # in words of one's own
-    others = [NOTHING_NOW if one.not_offered else one.option for one in options
-              if one is not option and (one in offered or one.id == LEAVE)]  # fmt: skip
-    turned_down = [one for one in others if one.casefold() not in own.casefold()] if option else []
+    is_left = option is None and chosen == LEAVE  # where it isn't safe, that is not offered
+    name = _with_total(option, shop) if option else NOTHING_NOW if is_left else chosen
+    others = [one.option for one in offered if one is not option] if option or is_left else []
+    turned_down = [one for one in others if one.casefold() not in own.casefold()]
     down = "; ".join(filter(None, [*turned_down, own, _second_declined(own, job, shop)]))
     if not name and not down:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    lines = [f"Chosen: {name or BLANK * 2}", f"Declined: {down or BLANK * 2}"]
+    nothing = "nothing" if option or is_left else BLANK * 2
+    lines = [f"Chosen: {name or BLANK * 2}", f"Declined: {down or nothing}"]
     return [". ".join(lines)] if sum(map(len, lines)) <= LINE else lines
 
 

@@ -93,6 +93,7 @@ def _after_values(result: str, check: MeasuredCheck) -> str:
     if not result[-1:].isdigit() or len(check.values) > 1:
         return f"; {result}"
     unit = check.values[0].text.partition(" ")[2]
+    result = re.sub(r"^(above|below) (\S+) to \S+$", r"\1 \2", result)  # as far as a meter reads
     return f", which is {'in ' if result[0].isdigit() else ''}{result} {unit}".rstrip()
 
 

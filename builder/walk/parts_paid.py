@@ -113,11 +113,19 @@ def pay_lines(
         return []
     words = money_text(Money(paid, paid), shop) if paid is not None else BLANK
     if not open_:
-        return [f"To pay: {words}"]
+        return [f"To pay: {words}", *_over(paid, option.total, shop)]
     if extra and paid is not None:
         return [f"To pay: {words} without {joined(one.line.name for one in open_)}"]
     names = [line.name for line in taxed if line.amount and line.amount.low != line.amount.high]
     return [f"The range comes from: {joined(names)}. To pay: {BLANK}"]
+
+
+def _over(paid: Decimal | None, total: Money, shop: Shop) -> list[str]:
+    """Ask for the customer's consent where more is to be paid than was agreed to."""
+    if paid is None or paid <= total.high:
+        return []
+    more = amount_text(paid - total.high, shop)
+    return [f"That is {more} over the estimate: the customer's OK, name and day: {BLANK * 2}"]
 
 
 def _paid(

@@ -25,6 +25,7 @@ from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
 from builder.wording.sentences import uncapitalized
 
+SAVED = "saved"  # of DTCs: that says nothing of what was found
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
 
@@ -113,7 +114,7 @@ def _unused(
 def _is_good(tables: WalkTables, one: StepTaken) -> bool:
     """Whether a check found what is right: the good word of a procedure, or within spec."""
     if "by" in _row(tables, one):
-        return is_good_word(tables, one)
+        return is_good_word(tables, one) and one.entry.result != SAVED
     return one.entry.result == "within spec"
 
 

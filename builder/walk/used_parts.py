@@ -105,4 +105,5 @@ def _is_same(one: str, other: str) -> bool:
 
 def _words(name: str) -> list[str]:
     plain = _TAIL.sub("", _OWNER.sub("", name.casefold().strip()))
-    return [word.removesuffix("s") for word in re.findall(r"[a-z0-9/]+", plain)]
+    words = re.findall(r"[a-z0-9/]+", plain)
+    return [one.removesuffix("s") for one in words if not re.search(r"\d", one)]  # H7 is a size

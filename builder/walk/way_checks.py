@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.model.library import Library
-from builder.walk.known_words import known_words
+from builder.walk.known_words import words_of_check
 from builder.walk.measured import MeasuredCheck, measured_check
 from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken
@@ -23,7 +23,14 @@ def measured_run(
     tables: WalkTables, taken: StepTaken, before: Sequence[StepTaken], library: Library
 ) -> tuple[MeasuredCheck, ...]:
     """Return what the procedure of a check measured, in its order."""
-    return tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken))
+    return tuple(
+        replace(
+            measured_check(tables, one, library),
+            parts=parts_of_answer(tables, one),
+            asks_which=False,
+        )
+        for one in checks_of_run(before, taken)
+    )
 
 
 def parts_of_answer(tables: WalkTables, taken: StepTaken) -> tuple[str, ...]:
@@ -43,8 +50,9 @@ def checked_on_the_way(
     """Return a check that isn't the one that led to the end."""
     parts = parts_of_answer(tables, taken)
     noted = [text for one in before for text in one.entry.wrote.values()]
-    known = [*known_words(own, ()), own.get(CODES, ""), *noted]
-    seen = own.get(taken.entry.step) or only_known([p for p in parts if p not in _BARE], known)
+    known = [own.get(CODES, ""), *noted]
+    seen = words_of_check(own, taken.entry.step)
+    seen = seen or only_known([one for one in parts if one not in _BARE], known)
     return replace(
         measured_check(tables, taken, library),
         parts=parts,

@@ -126,6 +126,9 @@ def _other_answer(clause: Clause, answer: str) -> str:
         return answer  # it is of the vehicle, not of who works on it
     own = re.match(r"(?:it|they) (?P<does>\w+(?: \w+)?)$", answer)
     after = re.match(r"\w+(?P<rest>,? (?:at|in|on|lock|when|with) .+)", predicate)
+    is_apart = after and after["rest"].startswith(" with")
+    if own and is_apart and not _is_verb_of(own["does"], predicate):
+        return f"{subject} {own['does']}"  # it stays: that is not with what it was moved with
     if subject != "it" and own and after:
         return f"{subject} {own['does']}{after['rest']}"
     if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
@@ -145,6 +148,11 @@ def _other_answer(clause: Clause, answer: str) -> str:
         part = subject.removeprefix("each ")
         return f"{_bare(part)}{where[0] if where else ''}: {answer}"
     return f"checked if {subject} {verb_text(aux, predicate)}: {answer}"
+
+
+def _is_verb_of(does: str, predicate: str) -> bool:
+    """Whether an answer says what was asked: `moves`, of `move with the coil`."""
+    return does.startswith(predicate.partition(" ")[0].removesuffix("e"))
 
 
 def _label(asked: str) -> str:

@@ -73,7 +73,7 @@ def test_what_a_tech_typed_is_taken_apart(
     [
         ("fit-here", "comes back if it gets worse",
          "second diagnosis, for “a squeak”, $150.00"),
-        ("We repair it, $84.00", "new appointment", BLANK * 2),
+        ("We repair it, $84.00", "new appointment", "nothing"),
     ],
 )  # fmt: skip
 def test_the_second_diagnosis_is_declined_too(chosen: str, becomes: str, declined: str) -> None:
