@@ -110,7 +110,8 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
     *options, last = option_blocks(sheet.options, sheet.found.day, setting)
     more = also_diagnosed(rest, sheet.options, setting) if rest else []
-    if own := sheet.found.own_words.get("declined") or sheet.found.job.get("declined"):
+    own = sheet.found.own_words.get("declined") or sheet.found.job.get("declined", "")
+    if own and own not in [one.option for one in sheet.options]:
         more = [*more, paragraph(f"Declined: {own}.", paragraph_style(12, heavy=True, above=4))]
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
@@ -173,7 +174,7 @@ def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
     if found.good:
-        words = f"Also tested, and good: {uncapitalized('; '.join(found.good))}."
+        words = f"Also tested, and good: {'; '.join(map(uncapitalized, found.good))}."
         yield paragraph(spelled(words), paragraph_style(12, below=2))
     if told:
         yield heading("What we were told or looked up, not measured here")

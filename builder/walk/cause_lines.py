@@ -162,16 +162,21 @@ def correction_lines(
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)
-    tried = [*_tried_lines(tables, before)]
+    own = _content(found.own_words.get("repair", ""))
+    tried = [
+        f"Done before that, the fault stayed: {text}."
+        for text in earlier_repairs(tables, before)
+        if not _content(text) <= own
+    ]
     return [*tried, f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
 
 
-def _tried_lines(tables: WalkTables, before: Sequence[StepTaken]) -> Iterator[str]:
-    """Yield the repairs after which the fault was still there."""
+def earlier_repairs(tables: WalkTables, before: Sequence[StepTaken]) -> Iterator[str]:
+    """Yield the repairs after which the fault was still there: `replaced the spark plugs`."""
     for one in before:
         if one.entry.kind == "fix":
             text = with_values(row_of(tables, one.frame)["text"], named(tables, one.frame))
-            yield f"Done before that, the fault stayed: {uncapitalized(past_tense(text))}."
+            yield uncapitalized(past_tense(text))
 
 
 def _torque_lines(torques: Sequence[str], found: Diagnosis) -> list[str]:

@@ -25,7 +25,7 @@ from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
-LEAST_DIGITS = 3  # of a reading in another unit, enough to hold against its limit
+LEAST_DIGITS = 2  # of a reading in another unit, enough to hold against its limit
 MOST_DIGITS = 4
 
 

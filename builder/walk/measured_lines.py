@@ -90,8 +90,10 @@ def _after_values(result: str, check: MeasuredCheck) -> str:
 
     `1080 A, which is above 300 A`.
     """
-    if not result[-1:].isdigit() or len(check.values) > 1:
+    if not result[-1:].isdigit():
         return f"; {result}"
+    if len(check.values) > 1:
+        return ""  # of several readings the ranges are no limits, and nobody else reads them
     unit = check.values[0].text.partition(" ")[2]
     result = re.sub(r"^(above|below) (\S+) to \S+$", r"\1 \2", result)  # as far as a meter reads
     return f", which is {'in ' if result[0].isdigit() else ''}{result} {unit}".rstrip()
@@ -108,7 +110,8 @@ def _seen(check: MeasuredCheck) -> str:
         own = [one for one in check.seen.split(", ") if one.casefold() not in finding.casefold()]
         return f"{finding}: {', '.join(own)}" if own else finding
     which = CIRCLE_ONE if check.asks_which else ONE_OF
-    return f"{finding} ({which})" if check.parts else finding
+    is_open = check.parts and (check.asks_which or not check.told)
+    return f"{finding} ({which})" if is_open else finding
 
 
 def _named(value: MeasuredValue) -> str:

@@ -14,6 +14,7 @@ from builder.plan.refused_options import FIT_HERE
 from builder.walk.cause_lines import (
     cause_lines,
     correction_lines,
+    earlier_repairs,
     is_repair_open,
     no_cause_lines,
 )
@@ -24,7 +25,7 @@ from builder.walk.complaint_lines import (
     complaint_lines,
     unexplained_blank,
 )
-from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
+from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day
 from builder.walk.estimate_lines import choice_lines, hours_text, with_known_parts
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
@@ -176,10 +177,16 @@ def _parts(known: _Job) -> list[str]:
 
 
 def _chosen(known: _Job) -> list[str]:
-    own = known.found.own_words if known.found else {}
+    found = known.found
+    own = found.own_words if found else {}
     chosen, shop = known.job.get("chosen", ""), known.library.shop
     lines = choice_lines(known.options, {**known.job, **own}, shop)
-    return [*lines, *pay_lines(known.options, chosen, own.get("parts", ""), shop)]
+    before = before_repair(known.state, known.taken)
+    earlier = [
+        f"Earlier repair, {text}: ☐ not charged  ☐ charged, labor {BLANK}"
+        for text in (earlier_repairs(known.tables, before) if found else ())
+    ]
+    return [*lines, *pay_lines(known.options, chosen, own.get("parts", ""), shop), *earlier]
 
 
 def _owed(known: _Job) -> list[str]:
