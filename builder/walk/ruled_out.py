@@ -72,6 +72,7 @@ def checked_lines(
         one
         for one in _unused(tables, state, taken, library)
         if not _is_good(tables, one)
+        and one.entry.result != SAVED
         and not (_row(tables, one).get("told") and is_rest(one.entry.result))
     ]
     found = _on_the_way(tables, state, taken, rest, library)

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.model.library import Library
-from builder.walk.known_words import words_of_check
+from builder.walk.known_words import known_words, words_of_check
 from builder.walk.measured import MeasuredCheck, measured_check
 from builder.walk.procedure_checks import checks_of_run
 from builder.walk.steps_taken import StepTaken
@@ -50,7 +50,8 @@ def checked_on_the_way(
     """Return a check that isn't the one that led to the end."""
     parts = parts_of_answer(tables, taken)
     noted = [text for one in before for text in one.entry.wrote.values()]
-    known = [own.get(CODES, ""), *noted]
+    convicts = bool(before) and taken is before[-1]
+    known = [own.get(CODES, ""), *noted, *(known_words(own, ()) if convicts else ())]
     seen = words_of_check(own, taken.entry.step)
     seen = seen or only_known([one for one in parts if one not in _BARE], known)
     return replace(

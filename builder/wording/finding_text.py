@@ -106,6 +106,8 @@ def _sentence(clause: Clause, answer: str) -> str:
     more = match["more"] or ""
     if match["word"] == "no" and (named := _reasons_named(words, more)):
         return named
+    if more.startswith(", or ") and _HOW_IT_IS.match(more.removeprefix(", or ")):
+        return f"{words}, or is {more.removeprefix(', or ')}"
     is_clause = more.startswith((", and ", ", but ", ", or "))
     return words + (more if is_clause else more.replace(", ", ": ", 1))
 
