@@ -160,6 +160,7 @@ def _fix_row(tree: Tree, step: Step, fix: Fix, library: Library) -> Row:
     return without_empty({
         "options": [[one.id, one.option] for one in options if not one.not_offered],
         "hours": hours_text(options),
+        "part_names": [str(one.part) for one in fix.parts],
         "cause": str(fix.cause),
         "tell": str(fix.tell or ""),
         "verify": verify,

@@ -9,8 +9,8 @@ from builder.walk.complaint_lines import AFTER, CAUSED, NEXT, REST
 from builder.walk.job_state import JobState
 from builder.walk.measured import MeasuredCheck
 from builder.walk.steps_taken import StepTaken
+from builder.wording.bay_shorthand import written_out
 from builder.wording.several_places import is_placed
-from builder.wording.shorthand import written_out
 
 PLACE = "where"  # name of the tech's own words for it: a side, an axle, a cylinder
 NOT_OF_CAUSE = (REST, AFTER, CAUSED, NEXT, "codes", "chosen", "declined", "time", "handed")

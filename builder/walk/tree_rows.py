@@ -105,6 +105,7 @@ class WalkStepRow(TypedDict):
     still_there: NotRequired[Target]
     options: NotRequired[list[tuple[str, str]]]  # of a fix: what can be done, by ID, as it reads
     hours: NotRequired[str]  # of the repair, as estimated
+    part_names: NotRequired[list[str]]  # of the estimate, so that those used are called the same
     drive: NotRequired[str]
     why: NotRequired[str]
     stop: NotRequired[str]  # the kind of a stop

@@ -82,7 +82,7 @@ def test_a_repair_in_the_techs_words_is_done(small: Tree, library: Library) -> N
     assert "✓" not in asked
     chosen = replace(done, own_words={**own, "chosen": "fit-here"})
     told = words(customer_sheet(small, "wire", library, walked=chosen))
-    assert "Repair done: Soldered the left wire." in told
+    assert "Repair done: soldered the left wire." in told
     assert "✓ Chosen: We repair it" in told
     assert told.count("✓") == 1
 

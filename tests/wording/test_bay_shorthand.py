@@ -2,7 +2,7 @@
 
 import pytest
 
-from builder.wording.shorthand import written_out
+from builder.wording.bay_shorthand import written_out
 
 
 @pytest.mark.parametrize(
