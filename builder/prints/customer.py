@@ -32,7 +32,7 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
-from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside, worst_first
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, is_repair_open, place_beside, worst_first
 from builder.walk.complaint_lines import (
     NEXT,
     REST,
@@ -48,6 +48,7 @@ from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
 from builder.wording.drive_condition import came_in_line, driving_lines
+from builder.wording.past_tense import past_tense
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import uncapitalized
 from builder.wording.several_places import place_named
@@ -132,8 +133,9 @@ def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
     the tree's own words propose it.
     """
     is_done = found.is_done and bool(chosen_words(found))
-    if is_done and "repair" in found.own_words:
-        return found, "Repair done"
+    if is_done and not is_repair_open(found):
+        words = found.repair if "repair" in found.own_words else past_tense(found.repair)
+        return replace(found, repair=words.removeprefix("Done: ")), "Repair done"
     place = found.place or place_named(found.own_words.get("repair", ""))
     return replace(found, repair=found.proposed or found.repair, place=place), "Repair"
 
