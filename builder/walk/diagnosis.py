@@ -110,11 +110,7 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     row, base = row_of(tables, state.frames[0]), state.frames[0]
     taken = steps_taken(tables, state)
     before = before_repair(state, taken)
-    words = replace(
-        state,
-        frames=(replace(base, filled=named_values(base.filled, library)),),
-        steps=tuple(legible_step(one) for one in state.steps),
-    )
+    words = _in_words(state, library)
     drive, why = drive_of(tables, state)
     own = own_words(state)
     proofs = [*evidence_of(tables, end, before)]
@@ -140,13 +136,27 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         own_words=own,
         known=known,
         place=place,
-        needs_place=row.get("several_places", False)
-        and not any([place, *map(is_placed, own.values()), *(one.unwritten for one in evidence)]),
+        needs_place=row.get("several_places", False) and not _is_known_where(place, own, evidence),
         complaint=state.complaint,
         handed_off=end.inside != state.tree,
         vehicle=state.vehicle,
         day=last_day(taken),
     )
+
+
+def _in_words(state: JobState, library: Library) -> JobState:
+    """Return a state to quote from: modules by their names, readings as they were typed."""
+    base = state.frames[0]
+    return replace(
+        state,
+        frames=(replace(base, filled=named_values(base.filled, library)),),
+        steps=tuple(legible_step(one) for one in state.steps),
+    )
+
+
+def _is_known_where(place: str, own: Mapping[str, str], evidence: Sequence[MeasuredCheck]) -> bool:
+    """Whether somebody said which of several like parts it is, or a blank asks for it already."""
+    return any([place, *map(is_placed, own.values()), *(one.unwritten for one in evidence)])
 
 
 def _with_proof(
