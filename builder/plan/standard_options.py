@@ -13,7 +13,9 @@ from builder.model.shop import Shop
 from builder.plan.drive_advice import DriveAdvice
 from builder.plan.prices import LineKind, PriceLine, labor_line, part_line, price_line
 from builder.plan.refused_options import DRIVE_IN, FIT_HERE, LEAVE, TOWED_IN
+from builder.wording.drive_condition import condition_of
 from builder.wording.sentences import uncapitalized
+from builder.wording.value_text import money_text
 
 USED_NOTES = {
     UsedPart.NO: "The part must be new: a used one can't be set up.",
@@ -45,7 +47,7 @@ def standard_options(
         yield from _of_module(fix, module, shop, advice)
     else:
         yield from _repair(fix, shop)
-    yield _left(advice)
+    yield _left(shop, advice)
 
 
 def _of_module(
@@ -81,10 +83,14 @@ def _tows(shop: Shop, advice: DriveAdvice | None) -> Iterator[PriceLine]:
         yield price_line(LineKind.TOW, item, shop.tow)
 
 
-def _left(advice: DriveAdvice | None) -> UnpricedOption:
+def _left(shop: Shop, advice: DriveAdvice | None) -> UnpricedOption:
     """Return what it means to leave it: what the tree says of driving, where it says something."""
-    why = advice.why if advice and advice.why else WORSE
-    return UnpricedOption(LEAVE, "Leave it as it is", note=f"Not repaired. {why}")
+    condition, why = condition_of(advice.why) if advice else ("", "")
+    note = f"Not repaired. {why or WORSE}"
+    if advice and condition and advice.drive is not Drive.NO:
+        price = f", {money_text(shop.tow, shop)} if we arrange it" if shop.tow else ""
+        note = f"{note} Don't drive it if {condition}. Then have it towed{price}."
+    return UnpricedOption(LEAVE, "Leave it as it is", note=note)
 
 
 def _kind_of(fix: Fix) -> PartKind:

@@ -5,9 +5,8 @@ PDF, in words without trade slang. What was measured is on it only if it was mea
 without a walk there are lines to write it on. Whether the vehicle may be driven is said once.
 """
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reportlab.platypus import Flowable, KeepTogether
 
@@ -15,7 +14,12 @@ from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
-from builder.prints.customer_options import Spelled, also_diagnosed, option_blocks
+from builder.prints.customer_options import (
+    OptionSetting,
+    Spelled,
+    also_diagnosed,
+    option_blocks,
+)
 from builder.prints.document import (
     DocumentNames,
     blank_table,
@@ -28,8 +32,9 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
-from builder.walk.cause_lines import PLACE_LABEL, PLACES, place_beside
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, is_repair_open, place_beside, worst_first
 from builder.walk.complaint_lines import (
+    NEXT,
     REST,
     complaint_lines,
     unexplained_blank,
@@ -42,17 +47,17 @@ from builder.walk.measured import MeasuredCheck
 from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
+from builder.wording.drive_condition import came_in_line, driving_lines
+from builder.wording.past_tense import past_tense
 from builder.wording.placeholders import in_plain_words
 from builder.wording.sentences import uncapitalized
-from builder.wording.vehicle_words import driving_text
+from builder.wording.several_places import place_named
 
 TITLE = "What we found and what can be done"
 NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning light comes on or anything feels different, stop and call us."
 )
-
-_LAMP = re.compile(r"\b(?:lights?|lamps?|codes?)\b", re.IGNORECASE)  # its proof is a DTC
 
 
 def customer_sheet(
@@ -103,10 +108,12 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
     rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
-    *options, last = option_blocks(sheet.options, sheet.found.day, shop, sheet.paper, sheet.spelled)
-    more = []
-    if rest:
-        more = also_diagnosed(rest, sheet.options, shop, sheet.paper, sheet.spelled)
+    setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
+    *options, last = option_blocks(sheet.options, sheet.found.day, setting)
+    more = also_diagnosed(rest, sheet.options, setting) if rest else []
+    own = sheet.found.own_words.get("declined") or sheet.found.job.get("declined", "")
+    if own and own not in [one.option for one in sheet.options]:
+        more = [*more, paragraph(f"Declined: {own}.", paragraph_style(12, heavy=True, above=4))]
     yield from map(KeepTogether, options)
     yield KeepTogether(  # nobody signs a page that has nothing to choose
         [
@@ -119,12 +126,31 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     )
 
 
-def _repair_label(found: Diagnosis) -> str:
-    """Return the label of the repair: what the tech wrote of it is written once it's done."""
-    return "Repair done" if "repair" in found.own_words else "Repair"
+def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
+    """Return what was found, and the label of its repair.
+
+    What the tech wrote of it tells what was done. Nobody signs that: before a choice is on record,
+    the tree's own words propose it.
+    """
+    is_done = found.is_done and bool(chosen_words(found))
+    if is_done and not is_repair_open(found):
+        words = found.repair if "repair" in found.own_words else past_tense(found.repair)
+        return replace(found, repair=words.removeprefix("Done: ")), "Repair done"
+    place = found.place or place_named(found.own_words.get("repair", ""))
+    return replace(found, repair=found.proposed or found.repair, place=place), "Repair"
 
 
-def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
+def _after_label(label: str, found: Diagnosis) -> str:
+    return uncapitalized(found.repair) if label == "Repair done" else found.repair
+
+
+def chosen_words(found: Diagnosis) -> str:
+    """Return what the customer chose, as it is on record."""
+    return found.own_words.get("chosen", "") or found.job.get("chosen", "")
+
+
+def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
+    found, label = _as_chosen(walked)
     if found.complaint:
         yield heading("What you told us")
         yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
@@ -133,25 +159,24 @@ def _found(found: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
     lines = [
         _cause(found),
         found.tell,
-        f"{_repair_label(found)}: {found.repair}." if found.repair else "",
+        f"{label}: {_after_label(label, found)}." if found.repair else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
-        f"Trouble codes: {'; '.join(found.codes)}."
-        if found.codes and _LAMP.search(found.complaint)
-        else "",
+        f"Trouble codes: {'; '.join(found.codes)}." if found.codes else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
     if found.needs_place:
         yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
-    told = [one for one in found.evidence if one.told or one.stated]
-    seen = [one for one in found.evidence if one not in told]
+    every = (*found.led, *worst_first(found.evidence))
+    told = [one for one in every if one.told or one.stated]
+    seen = [one for one in every if one not in told]
     if seen or found.to_measure:
         yield heading("What we measured and saw")
         yield from _checks(seen, spelled)
     for asked in found.to_measure:
         yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
     if found.good:
-        words = f"Also tested, and good: {uncapitalized('; '.join(found.good))}."
+        words = f"Also tested, and good: {'; '.join(map(uncapitalized, found.good))}."
         yield paragraph(spelled(words), paragraph_style(12, below=2))
     if told:
         yield heading("What we were told or looked up, not measured here")
@@ -170,7 +195,7 @@ def _cause(found: Diagnosis) -> str:
 def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
     """Say how each part of the complaint stands, or leave it to a pen."""
     own = found.own_words
-    for text in complaint_lines(found.complaint, found.handed_off, own, is_closed=False):
+    for text in complaint_lines(found.complaint, found.handed_off, own, is_closed=NEXT in own):
         yield paragraph(text, paragraph_style(12, above=3))
     if blank := unexplained_blank(found.complaint, found.handed_off, own.get(REST, "")):
         yield blank_to_fill(blank, 40)
@@ -178,8 +203,8 @@ def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
 
 def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
     for check in checks:
-        # The reading that decided a procedure is what a customer can be shown, once.
-        read = [one for one in check.inner if one.values][-1:]
+        # What decided a procedure is what a customer can be shown, once.
+        read = [one for one in check.inner if one.values][-1:] or check.inner[-1:]
         is_same = any(_named_as(one) == _named_as(check) for one in read)
         for one in (*([] if is_same else [check]), *read):
             yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))
@@ -192,8 +217,10 @@ def _named_as(check: MeasuredCheck) -> str:
 def _driving(sheet: _Sheet) -> list[str]:
     """Return whether it may be driven; a tree without advice has what its records say."""
     advice = sheet.found.advice
+    if advice and sheet.found.is_done and chosen_words(sheet.found):
+        return [came_in_line(advice.drive, advice.why)]
     if advice:
-        return [driving_text(advice.drive, advice.why)]
+        return driving_lines(advice.drive, advice.why)
     reasons = [one.not_offered for one in sheet.options]
     unsafe = [one for one in reasons if "safe" in one or "home" in one]
     return [f"{reason}." for reason in dict.fromkeys(unsafe)] or [NO_PROMISE]

@@ -4,7 +4,7 @@ In: the options of a fix, the shop, the paper. Out: flowables.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from reportlab.platypus import Flowable, Table
 
@@ -24,28 +24,49 @@ from builder.prints.customer_prices import (
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
+from builder.walk.estimate_lines import chosen_option
 from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
 
+OPEN, CHOSEN = "☐", "✓ Chosen:"
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
 
 
+@dataclass(frozen=True, slots=True)
+class OptionSetting:
+    """What all options of a sheet are set with; `chosen` is what the customer chose, if known."""
+
+    shop: Shop
+    paper: Paper
+    spelled: Spelled
+    chosen: str = ""
+
+    def box(self, option: EstimateOption, every: Sequence[EstimateOption]) -> str:
+        """Return what stands before an option: a box to tick, or the tick of the chosen one."""
+        is_left = option.id == LEAVE and self.chosen.casefold().startswith((LEAVE, "no repair now"))
+        return CHOSEN if is_left or chosen_option(every, self.chosen) is option else OPEN
+
+
 def option_blocks(
-    options: Sequence[EstimateOption], day: str, shop: Shop, paper: Paper, spelled: Spelled
+    options: Sequence[EstimateOption], day: str, setting: OptionSetting
 ) -> list[list[Flowable]]:
     """Return what stays together of each option; the last has what holds for all prices, too."""
+    shop = setting.shop
     blocks = []
     for option in options:
         shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
-        blocks.append([part for one in shown for part in _option(one, shop, paper, spelled)])
+        blocks.append(
+            [part for one in shown for part in _option(one, setting, setting.box(one, options))]
+        )
     prices = paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
 
 
 def also_diagnosed(
-    rest: str, options: Sequence[EstimateOption], shop: Shop, paper: Paper, spelled: Spelled
+    rest: str, options: Sequence[EstimateOption], setting: OptionSetting
 ) -> list[Flowable]:
     """Offer to find the cause of what of the complaint is left: another diagnosis, priced."""
+    shop = setting.shop
     owed = declined(shop)
     option = replace(
         owed,
@@ -54,7 +75,7 @@ def also_diagnosed(
         note="Its repair is quoted before it is done.",
     )
     both = (paragraph(one, paragraph_style()) for one in together_words(options, option, shop))
-    return [*_option(option, shop, paper, spelled), *both]
+    return [*_option(option, setting, OPEN), *both]
 
 
 def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowable]:
@@ -64,14 +85,13 @@ def _cheapest(options: Sequence[EstimateOption], shop: Shop) -> Iterator[Flowabl
         )
 
 
-def _option(
-    option: EstimateOption, shop: Shop, paper: Paper, spelled: Spelled
-) -> Iterator[Flowable]:
+def _option(option: EstimateOption, setting: OptionSetting, box: str) -> Iterator[Flowable]:
+    shop, spelled = setting.shop, setting.spelled
     if option.not_offered:
         yield paragraph(f"Not offered: {option.option}", paragraph_style(12, heavy=True, above=4))
         yield quiet_paragraph(spelled(f"{option.not_offered.rstrip('.')}."))
         return
-    yield paragraph(f"☐ {option.option}", paragraph_style(12, heavy=True, above=4))
+    yield paragraph(f"{box} {option.option}", paragraph_style(12, heavy=True, above=4))
     rows = [
         [paragraph(spelled(_item(line, shop))), _amount(line.amount, shop)] for line in option.lines
     ]
@@ -81,7 +101,7 @@ def _option(
         )
     elif not rows:
         rows.append([paragraph("No charge"), paragraph("")])
-    yield _sum(rows, paper)
+    yield _sum(rows, setting.paper)
     if saved := savings_words(option, shop):
         yield quiet_paragraph(saved)
     if option.cost_with_comebacks:

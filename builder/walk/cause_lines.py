@@ -5,7 +5,7 @@ asked for again: a blank is there only where neither tree nor tech names the one
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import takewhile
 
 from builder.graph.runs import with_values
@@ -21,9 +21,9 @@ from builder.walk.measured_lines import evidence_line, evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.drive_condition import driving_lines
 from builder.wording.past_tense import PAST, past_tense
-from builder.wording.sentences import capitalized
-from builder.wording.vehicle_words import driving_text
+from builder.wording.sentences import capitalized, uncapitalized
 
 _SEVERAL = re.compile(r" or | if ")
 _BARE = re.compile(r"^(?:yes|no)$| spec$")  # says nothing beside its question
@@ -68,9 +68,16 @@ def _content(text: str) -> set[str]:
     return {word[:5] for word in re.findall(r"[a-z]{4,}", text.casefold())}
 
 
+def worst_first(evidence: Iterable[MeasuredCheck]) -> list[MeasuredCheck]:
+    """Return what convicts a fix with the readings that are out of their limits ahead."""
+    return sorted(evidence, key=lambda one: not (one.is_out or any(it.is_out for it in one.inner)))
+
+
 def _evidence(found: Diagnosis) -> Iterator[str]:
     """Yield what convicts the fix, and what it should rest on but nobody checked."""
-    for check in found.evidence:
+    for check in found.led:
+        yield from evidence_lines(check)
+    for check in worst_first(found.evidence):
         yield from evidence_lines(check)
         yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
         if check.stated:
@@ -97,7 +104,7 @@ def no_cause_lines(
     lines = [
         f"No cause proved on this job. {outcome}".rstrip(),
         *(evidence_line(measured_check(tables, one, library)) for one in last),
-        f"Driving: {driving_text(Drive(drive), why)}" if drive else "",
+        f"Driving: {' '.join(driving_lines(Drive(drive), why))}" if drive else "",
         f"Advice: {' '.join(filter(None, [advice, row.get('note', '')]))}",
         f"Referred to {who}: {to}" if state.end.kind in HANDED_ON else "",
         f"The customer decided: {own.get('chosen') or BLANK * 2}" if is_theirs else "",
@@ -154,7 +161,29 @@ def correction_lines(
     wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
-    return [f"{_done_text(found)}.", *place_lines(found), *blank, *wrote]
+    torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)
+    own = _content(found.own_words.get("repair", ""))
+    tried = [
+        f"Done before that, the fault stayed: {text}."
+        for text in earlier_repairs(tables, before)
+        if not _content(text) <= own
+    ]
+    return [*tried, f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
+
+
+def earlier_repairs(tables: WalkTables, before: Sequence[StepTaken]) -> Iterator[str]:
+    """Yield the repairs after which the fault was still there: `replaced the spark plugs`."""
+    for one in before:
+        if one.entry.kind == "fix":
+            text = with_values(row_of(tables, one.frame)["text"], named(tables, one.frame))
+            yield uncapitalized(past_tense(text))
+
+
+def _torque_lines(torques: Sequence[str], found: Diagnosis) -> list[str]:
+    """Return what is torqued at the end, to be ticked unless the tech wrote of it."""
+    if not torques or "torque" in " ".join(found.own_words.values()).casefold():
+        return []
+    return [f"Torqued to spec after the repair: ☐ {'  ☐ '.join(torques).replace('-', ' ')}"]
 
 
 def is_repair_open(found: Diagnosis) -> bool:

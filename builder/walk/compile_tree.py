@@ -84,6 +84,7 @@ def _step_row(tree: Tree, step: Step, library: Library) -> WalkStepRow:
         "list_step": target_of_next(tree, step),
         "note": str(step.note or ""),
         "write_down": _write_down(step),
+        "sets_up": any(deed.is_setup for deed in step.does),
     }
     row = fixed | without_empty(own) | _needs(step, library) | _body_row(tree, step, library)
     return cast("WalkStepRow", row)
@@ -159,6 +160,7 @@ def _fix_row(tree: Tree, step: Step, fix: Fix, library: Library) -> Row:
     return without_empty({
         "options": [[one.id, one.option] for one in options if not one.not_offered],
         "hours": hours_text(options),
+        "part_names": [str(one.part) for one in fix.parts],
         "cause": str(fix.cause),
         "tell": str(fix.tell or ""),
         "verify": verify,

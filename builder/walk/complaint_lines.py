@@ -15,7 +15,7 @@ CAUSED, NEXT = "caused", "next"  # damage that the fault did; what becomes of th
 NOTHING = "none"  # typed where the cause explains all of it
 ALL_OF_IT = "The cause below explains all of it."
 _NOTHING = re.compile(r"(?:none|nothing|no)\b", re.IGNORECASE)
-_SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|;", re.IGNORECASE)
+_SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|[;+&]", re.IGNORECASE)
 
 
 def has_several_parts(complaint: str, handed_off: bool) -> bool:

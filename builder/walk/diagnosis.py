@@ -17,8 +17,14 @@ from builder.model.library import Library
 from builder.model.tree import Tree
 from builder.plan.drive_advice import DriveAdvice, drive_advice
 from builder.walk.fix_words import drive_of, quoting
-from builder.walk.job_state import JobState, Refused, WalkEnd, steps_before_repair
-from builder.walk.known_words import PLACE, known_place, known_words, own_words
+from builder.walk.job_state import JobState, Refused, WalkEnd, is_repairing, steps_before_repair
+from builder.walk.known_words import (
+    PLACE,
+    known_place,
+    known_words,
+    own_words,
+    words_of_check,
+)
 from builder.walk.measured import (
     MeasuredCheck,
     asked_words,
@@ -26,15 +32,17 @@ from builder.walk.measured import (
     measured_check,
     named_values,
 )
-from builder.walk.procedure_checks import checks_of_run
+from builder.walk.path_proofs import path_proofs
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.told import row_of
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
+from builder.walk.way_checks import checked_on_the_way, measured_run, parts_of_answer
 from builder.wording.day_text import day_of_time
 from builder.wording.one_of_several import narrowed, only_known
 from builder.wording.placeholders import in_plain_words
 from builder.wording.quotes import without_quotes
+from builder.wording.sentences import capitalized
 from builder.wording.several_places import at_place, has_several_places, is_placed
 from builder.wording.unproved_cause import without_claims
 
@@ -49,10 +57,11 @@ class Diagnosis:
 
     tree: str
     fix: str
-    repair: str
+    repair: str  # as the tech wrote it, else as proposed
     cause: str
     tell: str
     advice: DriveAdvice | None
+    led: tuple[MeasuredCheck, ...] = ()  # what else on the way speaks for it, in its order
     evidence: tuple[MeasuredCheck, ...] = ()
     good: tuple[str, ...] = ()  # what else was tested and is good, by name
     to_measure: tuple[str, ...] = ()
@@ -66,6 +75,8 @@ class Diagnosis:
     known: tuple[str, ...] = ()  # what was answered or typed: of several things it names the one
     place: str = ""  # side, axle, cylinder
     codes: tuple[str, ...] = ()  # DTCs before the repair, each in words with its status
+    proposed: str = ""  # the repair in the tree's words
+    is_done: bool = False
     needs_place: bool = False  # it is of one of several like parts, and nothing says which
 
 
@@ -99,18 +110,14 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
     row, base = row_of(tables, state.frames[0]), state.frames[0]
     taken = steps_taken(tables, state)
     before = before_repair(state, taken)
-    words = replace(
-        state,
-        frames=(replace(base, filled=named_values(base.filled, library)),),
-        steps=tuple(legible_step(one) for one in state.steps),
-    )
+    words = _in_words(state, library)
     drive, why = drive_of(tables, state)
     own = own_words(state)
-    evidence = tuple(
-        _with_proof(tables, one, before, own, library) for one in evidence_of(tables, end, before)
-    )
+    proofs = [*evidence_of(tables, end, before)]
+    evidence = tuple(_with_proof(tables, one, before, own, library) for one in proofs)
     known = known_words(own, evidence)
-    place = known_place(own, base.filled, evidence_of(tables, end, before))
+    place = known_place(own, base.filled, proofs)
+    led = path_proofs(tables, end, before, proofs, library)
     repair = narrowed(without_quotes(quoting(tables, words, row["text"])), known)
     cause = narrowed(without_quotes(quoting(tables, words, row.get("cause", ""))), known)
     unproved = tuple(_unproved(tables, end, before))
@@ -118,21 +125,38 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         tree=end.inside,
         fix=end.step,
         repair=own.get("repair") or repair,
-        cause=own.get("cause") or (without_claims(cause) if unproved else cause),
+        proposed=repair,
+        is_done=not is_repairing(state),
+        cause=capitalized(own.get("cause", "")) or (without_claims(cause) if unproved else cause),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,
+        led=tuple(checked_on_the_way(tables, one, before, own, library) for one in led),
         evidence=evidence,
         unproved=unproved,
         own_words=own,
         known=known,
         place=place,
-        needs_place=row.get("several_places", False)
-        and not any([place, *map(is_placed, own.values()), *(one.unwritten for one in evidence)]),
+        needs_place=row.get("several_places", False) and not _is_known_where(place, own, evidence),
         complaint=state.complaint,
         handed_off=end.inside != state.tree,
         vehicle=state.vehicle,
         day=last_day(taken),
     )
+
+
+def _in_words(state: JobState, library: Library) -> JobState:
+    """Return a state to quote from: modules by their names, readings as they were typed."""
+    base = state.frames[0]
+    return replace(
+        state,
+        frames=(replace(base, filled=named_values(base.filled, library)),),
+        steps=tuple(legible_step(one) for one in state.steps),
+    )
+
+
+def _is_known_where(place: str, own: Mapping[str, str], evidence: Sequence[MeasuredCheck]) -> bool:
+    """Whether somebody said which of several like parts it is, or a blank asks for it already."""
+    return any([place, *map(is_placed, own.values()), *(one.unwritten for one in evidence)])
 
 
 def _with_proof(
@@ -144,9 +168,7 @@ def _with_proof(
 ) -> MeasuredCheck:
     """Return a check of the evidence with what its procedure found, and what the tech saw."""
     row = _row(tables, taken)
-    results = row.get("results", ())
-    every = (one.get("parts", []) for one in results if one["text"] == taken.entry.result)
-    parts = tuple(next(every, []))
+    parts = parts_of_answer(tables, taken)
     check = measured_check(tables, taken, library)
     placed = filter(None, (own.get(name) for name in (PLACE, "repair", "cause")))
     return replace(
@@ -154,16 +176,9 @@ def _with_proof(
         asked=at_place(check.asked, placed),
         parts=parts,
         unwritten=tuple(one for one in row.get("write_down", ()) if one not in taken.entry.wrote),
-        seen=own.get(taken.entry.step) or only_known(parts, [*own.values()]),
+        seen=words_of_check(own, taken.entry.step) or only_known(parts, [*own.values()]),
         inner=measured_run(tables, taken, before, library),
     )
-
-
-def measured_run(
-    tables: WalkTables, taken: StepTaken, before: Sequence[StepTaken], library: Library
-) -> tuple[MeasuredCheck, ...]:
-    """Return what the procedure of a check measured, in its order."""
-    return tuple(measured_check(tables, one, library) for one in checks_of_run(before, taken))
 
 
 def before_repair(state: JobState, taken: Sequence[StepTaken]) -> Sequence[StepTaken]:

@@ -1,4 +1,4 @@
-"""What the story says of the estimate: hours, parts, what was chosen and declined.
+"""What the story says of the estimate: hours, what was chosen and declined.
 
 In: the options of a fix, what the record has of the job. Out: text and lines; blanks for a pen
 where nobody recorded it.
@@ -9,16 +9,16 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.model.shop import Shop
-from builder.plan.estimate_options import EstimateOption
-from builder.plan.prices import LineKind, PriceLine, total_price, with_tax
+from builder.plan.estimate_options import EstimateOption, declined
+from builder.plan.prices import LineKind
 from builder.plan.refused_options import FIT_HERE, LEAVE
+from builder.walk.complaint_lines import NEXT, NOTHING, REST
 from builder.walk.job_details import BLANK
 from builder.wording.one_of_several import narrowed_name
-from builder.wording.sentences import capitalized, joined
 from builder.wording.value_text import money_text
 
 NOTHING_NOW = "No repair now"  # instead of leaving it, where it isn't safe
-_NONE_USED = re.compile(r"(?:none|nothing|no parts?)\b", re.IGNORECASE)
+_TAKEN = re.compile(r"second diagnosis|\bquoted\b|appointment|booked", re.IGNORECASE)
 LINE = 90  # characters that are sure to stand in one line
 
 
@@ -47,35 +47,15 @@ def with_known_parts(
     )
 
 
-def part_lines(
-    options: Sequence[EstimateOption], chosen: str, own: str, asks_which: bool, shop: Shop
-) -> list[str]:
-    """Return the parts of an option, beside what the tech wrote of them.
-
-    `asks_which`: of a part that may be one of several, nothing else on the paper asks for it.
-    """
-    option = next((one for one in options if one.id == chosen), None)
-    if option is None:
-        return [capitalized(own)] if own else []
-    parts = [line for line in option.lines if line.kind is LineKind.PART]
-    if _NONE_USED.match(own):
-        held = "; ".join(
-            f"{one.name}, {money_text(one.amount, shop)}" for one in parts if one.amount
-        )
-        return [f"{capitalized(own)}.", *([f"On the estimate, not used: {held}."] if held else [])]
-    if own and not parts:
-        return [f"{capitalized(own)}, price {BLANK}, part number {BLANK}"]
-    lines = [_part_line(part, asks_which and not own, shop) for part in parts] or ["None."]
-    return [f"Used: {own}", *lines] if own else lines
-
-
-def _part_line(part: PriceLine, asks_which: bool, shop: Shop) -> str:
-    """Write a part with its price, and blanks for its number and for which it was of several."""
-    which = f", which: {BLANK}" if asks_which and " or " in part.name else ""
-    installed = f" (only if {part.only_if}), installed: {BLANK}" if part.only_if else ""
-    price = f", {money_text(part.amount, shop)} on the estimate" if part.amount else ""
-    number = "part numbers" if " and " in part.name else "part number"
-    return f"{capitalized(part.name)}{price}{installed}{which}, {number} {BLANK}"
+def chosen_option(options: Sequence[EstimateOption], chosen: str) -> EstimateOption | None:
+    """Return the option that was chosen, by its ID or in words: `We repair it, $276.00`."""
+    if not chosen:
+        return None
+    offered = [one for one in options if not one.not_offered]
+    words = chosen.casefold()
+    named = [one for one in offered if chosen == one.id or words == one.option.casefold()]
+    begun = [one for one in offered if words.startswith(f"{one.option.casefold()},")]
+    return next(iter((*named, *begun)), None)
 
 
 def choice_lines(
@@ -84,37 +64,29 @@ def choice_lines(
     """Return what the customer chose and turned down; blanks where nobody recorded it."""
     if not options:
         return []
-    chosen, own = job.get("chosen", ""), job.get("declined")
+    chosen, own = job.get("chosen", ""), job.get("declined", "")
+    option = chosen_option(options, chosen)
     offered = [one for one in options if not one.not_offered]
-    chosen = next((one.id for one in offered if chosen in (one.id, one.option)), chosen)
-    names = [_with_total(one, shop) for one in offered if one.id == chosen]
-    names = names or ([chosen] if chosen else [])  # in words of one's own
-    others = [NOTHING_NOW if one.not_offered else one.option for one in options
-              if one.id != chosen and (one in offered or one.id == LEAVE)]  # fmt: skip
-    turned_down = others if names and names != [chosen] else []
-    declined = "; ".join([*turned_down, *([own] if own else [])])
-    if not names and not declined:
+    is_left = option is None and chosen == LEAVE  # where it isn't safe, that is not offered
+    name = _with_total(option, shop) if option else NOTHING_NOW if is_left else chosen
+    others = [one.option for one in offered if one is not option] if option or is_left else []
+    turned_down = [one for one in others if one.casefold() not in own.casefold()]
+    down = "; ".join(filter(None, [*turned_down, own, _second_declined(own, job, shop)]))
+    if not name and not down:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    lines = [f"Chosen: {(names or [BLANK * 2])[0]}", f"Declined: {declined or BLANK * 2}"]
+    nothing = "nothing" if option or is_left else BLANK * 2
+    lines = [f"Chosen: {name or BLANK * 2}", f"Declined: {down or nothing}"]
     return [". ".join(lines)] if sum(map(len, lines)) <= LINE else lines
 
 
-def pay_lines(
-    options: Sequence[EstimateOption], chosen: str, own_parts: str, shop: Shop
-) -> list[str]:
-    """Return what is to be paid where it isn't the estimate: without parts, or out of a range."""
-    option = next((one for one in options if chosen in (one.id, one.option)), None)
-    if option is None or option.total is None:
-        return []
-    taxed = [line for line in option.lines if line.kind is not LineKind.TAX]
-    rest = [line for line in taxed if line.kind is not LineKind.PART]
-    if _NONE_USED.match(own_parts) and len(rest) < len(taxed):
-        left = total_price(with_tax(rest, shop))
-        return [f"To pay without those parts: {money_text(left, shop)}"] if left else []
-    if option.total.low == option.total.high:
-        return []
-    open_ = [line.name for line in taxed if line.amount and line.amount.low != line.amount.high]
-    return [f"The range comes from: {joined(open_)}. To pay: {BLANK}"]
+def _second_declined(own: str, job: Mapping[str, str], shop: Shop) -> str:
+    """Return the second diagnosis that was offered for the rest of a complaint, and not taken."""
+    rest, becomes = job.get(REST, ""), job.get(NEXT, "")
+    said = f"{own} {job.get('chosen', '')} {becomes}"
+    owed = declined(shop).total
+    if not rest or rest.casefold() == NOTHING or not owed or not owed.high or _TAKEN.search(said):
+        return ""
+    return f"second diagnosis, for “{rest}”, {money_text(owed, shop)}"
 
 
 def _with_total(option: EstimateOption, shop: Shop) -> str:

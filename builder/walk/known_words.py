@@ -9,10 +9,12 @@ from builder.walk.complaint_lines import AFTER, CAUSED, NEXT, REST
 from builder.walk.job_state import JobState
 from builder.walk.measured import MeasuredCheck
 from builder.walk.steps_taken import StepTaken
+from builder.wording.bay_shorthand import written_out
 from builder.wording.several_places import is_placed
 
 PLACE = "where"  # name of the tech's own words for it: a side, an axle, a cylinder
 NOT_OF_CAUSE = (REST, AFTER, CAUSED, NEXT, "codes", "chosen", "declined", "time", "handed")
+OF_PAPERS = (*NOT_OF_CAUSE, PLACE, "cause", "repair", "parts")  # these name no check
 LONGEST_WORDS = 200  # characters of the tech's own words
 
 
@@ -20,7 +22,13 @@ def own_words(state: JobState) -> Mapping[str, str]:
     """Return what the tech wrote for the papers, each as the part of a sentence."""
     end = state.end
     own = state.write_up.get(f"{end.inside}#{end.step}", {}) if end else {}
-    return {name: " ".join(own[name].split())[:LONGEST_WORDS].rstrip(".") for name in own}
+    words = {name: " ".join(own[name].split())[:LONGEST_WORDS].rstrip(".") for name in own}
+    return {name: written_out(text) for name, text in words.items()}
+
+
+def words_of_check(own: Mapping[str, str], step: str) -> str:
+    """Return what the tech wrote was seen at a check; a check may be called like a paper's part."""
+    return "" if step in OF_PAPERS else own.get(step, "")
 
 
 def known_words(own: Mapping[str, str], evidence: Iterable[MeasuredCheck]) -> tuple[str, ...]:

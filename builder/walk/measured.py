@@ -4,6 +4,7 @@ In: a step as it was taken, the tables, the library for names. Out: a `MeasuredC
 asked, what was found, its readings with their limits. Nothing is in it that isn't in the record.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Context, Decimal
@@ -24,7 +25,7 @@ from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
 
-LEAST_DIGITS = 3  # of a reading in another unit, enough to hold against its limit
+LEAST_DIGITS = 2  # of a reading in another unit, enough to hold against its limit
 MOST_DIGITS = 4
 
 
@@ -54,6 +55,7 @@ class MeasuredCheck:
     too_close: bool = False
     earlier: bool = False  # proved earlier on this walk, not run again
     parts: tuple[str, ...] = ()  # of evidence, what the result stands for if not one thing
+    asks_which: bool = True  # a pen says which of the parts it was
     seen: str = ""  # in the tech's own words
     wrote: tuple[tuple[str, str], ...] = ()  # figures noted beside the answer
     unwritten: tuple[str, ...] = ()  # of evidence, what was to be written down and wasn't
@@ -123,13 +125,22 @@ def _legible(reading: RecordedReading) -> str:
     """Return the value; one of another unit, or computed, has digits that nobody measured."""
     if reading.typed.endswith(reading.unit) or not reading.value.replace(".", "").isdigit():
         return reading.value
-    typed = sum(one.isdigit() for one in reading.typed) or MOST_DIGITS
+    typed = sum(one.isdigit() for one in reading.typed.lstrip("-0. ")) or MOST_DIGITS
     digits = Context(prec=max(LEAST_DIGITS, min(typed, MOST_DIGITS)))
     return f"{digits.plus(Decimal(reading.value)):f}"
 
 
+def _is_of_another_unit(reading: RecordedReading) -> bool:
+    """Whether a reading was typed in a unit that isn't that of its limits: `0.001 in` of mm."""
+    has_unit = re.search(r"[^\d\s.,+-]", reading.typed)
+    is_number = reading.value.replace(".", "").removeprefix("-").isdigit()
+    return bool(has_unit) and not reading.typed.endswith(reading.unit) and is_number
+
+
 def _value(name: str, reading: RecordedReading, good: CutPair | None) -> MeasuredValue:
     text = with_unit(_legible(reading), reading.unit)
+    if reading.unit and _is_of_another_unit(reading):
+        text = f"{reading.typed} ({text})"
     if good is None or reading.value == NOTHING_SHOWN:
         return MeasuredValue(name, reading.value if good else text, "", False)
     is_out = not is_within(reading.value, good)

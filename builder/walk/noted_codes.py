@@ -17,6 +17,8 @@ _STATUS = re.compile(
     r"\b(current|active|present|pending|confirmed|permanent|stored|history|historic|intermittent)\b",
     re.IGNORECASE,
 )
+_JOINED = re.compile(r"[ ,;]+(?:and|with|plus|then)$")
+LONGEST_TOLD = 80  # characters beside a code
 BEFORE, AFTERWARD = ", before the repair", ", after the repair"
 NO_TEXT = "text ____________________"  # of a code that the shop has no words for
 ONE_MORE = "DTC __________ status ____________ module ____________________"
@@ -58,25 +60,49 @@ def note_lines(taken: Sequence[StepTaken]) -> list[str]:
 
 
 def _lines(taken: Sequence[StepTaken], of_job: Sequence[str], library: Library) -> Iterator[str]:
+    found = [*_told(taken, of_job, library)]
+    for at, (text, when) in enumerate(found):
+        # The same code with more beside it, such as where it is stored, says all of it.
+        if not any(
+            other.startswith(text) and (len(other) > len(text) or before < at)
+            for before, (other, then) in enumerate(found)
+            if then == when and before != at
+        ):
+            yield f"{text}{when}"
+
+
+def _told(
+    taken: Sequence[StepTaken], of_job: Sequence[str], library: Library
+) -> Iterator[tuple[str, str]]:
+    """Yield each code with what was typed of it, and before or after the repair."""
     texts = [("DTCs", text, BEFORE) for text in of_job if text]
     for one in taken:
         when = AFTERWARD if one.verifies else BEFORE
         wrote = (*one.entry.wrote.items(), ("", one.entry.seen))
         texts += [(name, text, when) for name, text in wrote]
     for name, text, when in texts:
-        codes = [*codes_in(text)]
+        codes = [*_with_words(text)]
         if "DTC" in name and not codes:
-            yield f"{capitalized(name)}: {text}{when}"
-        for code, status in codes:
+            yield f"{capitalized(name)}: {text}", when
+        for code, status, typed in codes:
             known = library.codes.get(code.partition("-")[0])
             words = known.short if known else NO_TEXT
-            yield f"{code} ({words}): {status or 'status not recorded'}{when}"
+            told = typed if name and status and len(typed) <= LONGEST_TOLD else status
+            yield f"{code} ({words}): {told or 'status not recorded'}", when
 
 
 def codes_in(text: str) -> Iterator[tuple[str, str]]:
     """Yield each code of a text with the status words up to the next code."""
+    for code, status, _ in _with_words(text):
+        yield code, status
+
+
+def _with_words(text: str) -> Iterator[tuple[str, str, str]]:
+    """Yield each code with its status words, and all that was typed up to the next code."""
     found = [*_CODE.finditer(text)]
     for at, match in enumerate(found):
         end = found[at + 1].start() if at + 1 < len(found) else len(text)
-        words = _STATUS.findall(text[match.end() : end])
-        yield match[1].upper(), ", ".join(dict.fromkeys(word.lower() for word in words))
+        typed = text[match.end() : end]
+        words = _STATUS.findall(typed)
+        status = ", ".join(dict.fromkeys(word.lower() for word in words))
+        yield match[1].upper(), status, _JOINED.sub("", typed.strip(" ,;:()="))

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from builder.model.library import Library
 from builder.walk.complaint_lines import NOTHING
 from builder.walk.diagnosis import before_repair
+from builder.walk.fix_words import test_texts
 from builder.walk.job_state import CANNOT_TEST, JobState
 from builder.walk.measured import measured_check
 from builder.walk.measured_lines import evidence_line
@@ -48,10 +49,14 @@ def verification_lines(
         return [f"{NOT_CONFIRMED}: no test is written for this repair."]
     runs = [*_runs(after)]
     lines = []
+    asked = test_texts(tables, state, row_of(tables, state.frames[0]))
     for at, test in enumerate(tests):
         run = runs[at] if at < len(runs) else None
+        if run is None:
+            lines.append(f"Not done: {capitalized(asked[at])}")
+            continue
         line = without_rest(_line(tables, test, run, library), rest)
-        lines += [line, *_readings(tables, run or (), library)]
+        lines += [line, *_readings(tables, run, library)]
     return lines
 
 
@@ -85,12 +90,8 @@ def _runs(after: Sequence[StepTaken]) -> Iterator[Sequence[StepTaken]]:
             begun = at + 1
 
 
-def _line(
-    tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None, library: Library
-) -> str:
+def _line(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken], library: Library) -> str:
     name = _name(tables, test, run)
-    if run is None:
-        return f"Not done: {name}"
     *steps, verdict = run
     checks = [one for one in steps if one.entry.kind == "check"]
     if any(one.entry.result == CANNOT_TEST for one in checks):
@@ -114,15 +115,14 @@ def _passed_words(procedure: TreeTable) -> str:
     return finding_text(title, words[0]) if title.endswith("?") and words else title
 
 
-def _name(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken] | None) -> str:
+def _name(tables: WalkTables, test: VerifyRow, run: Sequence[StepTaken]) -> str:
     if "text" in test:
         return capitalized(test["text"])
     if "by" in test:
         procedure = tables.shop["procedures"].get(test["by"]["procedure"])
         if procedure is None:
             return test["by"]["procedure"]
-        is_passed = run is not None and run[-1].entry.result == PASSED
+        is_passed = run[-1].entry.result == PASSED
         return _passed_words(procedure) if is_passed else procedure["title"]
-    inside = run[-1].entry.inside if run else ""
-    steps = tables[inside]["steps"] if inside else {}
+    steps = tables[run[-1].entry.inside]["steps"]
     return steps[test["step"]]["text"] if test["step"] in steps else test["step"]

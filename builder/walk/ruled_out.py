@@ -2,25 +2,30 @@
 
 In: the tables, the steps as they were taken. Out: lines. A cause is ruled out only if every check
 that leads to its fix was answered here by another result, and not merely stated. A procedure stops
-at the first thing it finds: only its good word speaks against the others.
+at the first thing it finds: only its good word speaks against the others. Where a fix is found by
+the very result that its own test wants, or by a setup, the repair was done before it: no answer
+speaks against it.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from builder.model.figures import NOTHING_SHOWN
 from builder.model.library import Library
-from builder.walk.diagnosis import before_repair, evidence_of, measured_run, target_taken
+from builder.walk.diagnosis import before_repair, evidence_of, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
-from builder.walk.measured import measured_check
-from builder.walk.measured_lines import check_line, evidence_line, evidence_lines
+from builder.walk.known_words import own_words
+from builder.walk.measured import MeasuredCheck, measured_check
+from builder.walk.measured_lines import check_line, evidence_line, evidence_lines, run_lines
+from builder.walk.path_proofs import is_good_word, path_proofs
 from builder.walk.steps_taken import StepTaken
 from builder.walk.tree_rows import TreeTable, WalkStepRow
 from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.walk.way_checks import checked_on_the_way
 from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
 from builder.wording.sentences import uncapitalized
 
+SAVED = "saved"  # of DTCs: that says nothing of what was found
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
 
@@ -29,13 +34,31 @@ def ruled_out_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> list[str]:
     """Return a line for each cause that was ruled out, with the checks that did it."""
-    lines = []
+    causes: dict[tuple[int, ...], list[str]] = {}
+    every = {id(one): one for one in taken}
     for fix, checks in _ruled_out(tables, state, answered_checks(state, taken)):
-        first, *rest = (evidence_line(measured_check(tables, one, library)) for one in checks)
-        cause = without_quotes(fix)
-        if cause:
-            lines.append(f"{cause}? No. {'; '.join([first, *map(uncapitalized, rest)])}")
-    return lines
+        if cause := without_quotes(fix):
+            causes.setdefault(tuple(map(id, checks)), []).append(f"{cause}?")
+    lines: list[str] = []
+    for ids, names in causes.items():
+        checks = [every[one] for one in ids]
+        found = _on_the_way(tables, state, taken, checks, library)
+        first, *rest = (evidence_line(one) for one in found)
+        words = "; ".join([first, *map(uncapitalized, rest)])
+        lines += [f"{' '.join(dict.fromkeys(names))} No. {words}"]
+        lines += [line for one in found for line in run_lines(one)]
+    return [*dict.fromkeys(lines)]
+
+
+def _on_the_way(
+    tables: WalkTables,
+    state: JobState,
+    taken: Sequence[StepTaken],
+    checks: Iterable[StepTaken],
+    library: Library,
+) -> list[MeasuredCheck]:
+    before, own = before_repair(state, taken), own_words(state)
+    return [checked_on_the_way(tables, one, before, own, library) for one in checks]
 
 
 def checked_lines(
@@ -45,48 +68,45 @@ def checked_lines(
 
     What was told and only says what it isn't is no evidence of anything.
     """
-    before = before_repair(state, taken)
-    rest = [one for one in _unused(tables, state, taken) if not _is_good(tables, one)]
-    checks = (
-        replace(
-            measured_check(tables, one, library), inner=measured_run(tables, one, before, library)
-        )
-        for one in rest
-        if not (_row(tables, one).get("told") and is_rest(one.entry.result))
-    )
-    return [line for check in checks for line in evidence_lines(check)]
+    rest = [
+        one
+        for one in _unused(tables, state, taken, library)
+        if not _is_good(tables, one)
+        and one.entry.result != SAVED
+        and not (_row(tables, one).get("told") and is_rest(one.entry.result))
+    ]
+    found = _on_the_way(tables, state, taken, rest, library)
+    return [line for one in found for line in evidence_lines(one)]
 
 
 def good_lines(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> list[str]:
     """Return what was found good on the way, with the readings of its procedure."""
-    before = before_repair(state, taken)
-    good = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
-    checks = (
-        replace(
-            measured_check(tables, one, library), inner=measured_run(tables, one, before, library)
-        )
-        for one in good
-    )
-    return [line for check in checks for line in evidence_lines(check)]
+    good = [one for one in _unused(tables, state, taken, library) if _is_good(tables, one)]
+    found = _on_the_way(tables, state, taken, good, library)
+    return [line for one in found for line in evidence_lines(one)]
 
 
 def good_names(
     tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
 ) -> tuple[str, ...]:
     """Return what was found good, by its name alone: a customer asks if the rest was looked at."""
-    good = [one for one in _unused(tables, state, taken) if _is_good(tables, one)]
+    good = [one for one in _unused(tables, state, taken, library) if _is_good(tables, one)]
     lines = (check_line(measured_check(tables, one, library)) for one in good)
     return tuple(dict.fromkeys(line.partition(": ")[0] for line in lines))
 
 
-def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> list[StepTaken]:
+def _unused(
+    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
+) -> list[StepTaken]:
     """Return the checks that neither convict nor rule out a cause."""
     answered, end = answered_checks(state, taken), state.end
     used = [one for _, checks in _ruled_out(tables, state, answered) for one in checks]
     if end is not None and end.kind == "fix":
-        used += evidence_of(tables, end, before_repair(state, taken))
+        before = before_repair(state, taken)
+        proofs = [*evidence_of(tables, end, before)]
+        used += [*proofs, *path_proofs(tables, end, before, proofs, library)]
     elif end is not None and end.kind != "stuck":
         used += [*answered.values()][-1:]  # it stands beside the end
     return [one for one in answered.values() if not any(one is other for other in used)]
@@ -94,20 +114,13 @@ def _unused(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> 
 
 def _is_good(tables: WalkTables, one: StepTaken) -> bool:
     """Whether a check found what is right: the good word of a procedure, or within spec."""
-    row = _row(tables, one)
-    if "by" in row:
-        return one.entry.result == _good_word(tables, row["by"]["procedure"])
+    if "by" in _row(tables, one):
+        return is_good_word(tables, one) and one.entry.result != SAVED
     return one.entry.result == "within spec"
 
 
 def _row(tables: WalkTables, one: StepTaken) -> WalkStepRow:
     return tables[one.entry.inside]["steps"][one.entry.step]
-
-
-def _good_word(tables: WalkTables, procedure: str) -> str:
-    """Return the first word of a procedure's `returns`: the one that passes."""
-    table = tables.shop["procedures"].get(procedure)
-    return next(iter(table["returns"]), "") if table else ""
 
 
 def answered_checks(state: JobState, taken: Sequence[StepTaken]) -> Answered:
@@ -145,11 +158,22 @@ def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
     if "by" in row and not _is_good(tables, one):
         return False
     results = row.get("results", [])
+    if row.get("sets_up") or _is_found_repaired(tables, one, fix):
+        return False
     if all(other["text"] == NOTHING_SHOWN for other in results if other["to"] == fix):
         return False  # that there is something to read says nothing of what it is of
     taken = next(at for at, other in enumerate(results) if other["text"] == one.entry.result)
     later = results[taken + 1 :] if row.get("several") else []
     return all(other["to"] != fix for other in later)
+
+
+def _is_found_repaired(tables: WalkTables, one: StepTaken, fix: str) -> bool:
+    """Whether the result that leads to a fix is what its own test wants to see after the repair."""
+    steps = tables[one.entry.inside]["steps"]
+    tests = [it for it in steps[fix].get("verify", []) if it.get("step") == one.entry.step]
+    results = steps[one.entry.step].get("results", [])
+    leading = {other["text"] for other in results if other["to"] == fix}
+    return any(not leading.isdisjoint(it.get("passes", [])) for it in tests)
 
 
 def _entering(table: TreeTable) -> dict[str, list[str]]:

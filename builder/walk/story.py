@@ -14,6 +14,7 @@ from builder.plan.refused_options import FIT_HERE
 from builder.walk.cause_lines import (
     cause_lines,
     correction_lines,
+    earlier_repairs,
     is_repair_open,
     no_cause_lines,
 )
@@ -24,19 +25,14 @@ from builder.walk.complaint_lines import (
     complaint_lines,
     unexplained_blank,
 )
-from builder.walk.diagnosis import Diagnosis, diagnosis_of, last_day
-from builder.walk.estimate_lines import (
-    choice_lines,
-    hours_text,
-    part_lines,
-    pay_lines,
-    with_known_parts,
-)
+from builder.walk.diagnosis import Diagnosis, before_repair, diagnosis_of, last_day
+from builder.walk.estimate_lines import choice_lines, hours_text, with_known_parts
 from builder.walk.job_details import BLANK, job_details
 from builder.walk.job_minutes import minutes_lines
 from builder.walk.job_state import JobState
 from builder.walk.known_words import own_words
 from builder.walk.noted_codes import AFTERWARD, code_lines, note_lines
+from builder.walk.parts_paid import part_lines, pay_lines
 from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
@@ -181,10 +177,16 @@ def _parts(known: _Job) -> list[str]:
 
 
 def _chosen(known: _Job) -> list[str]:
-    parts = known.found.own_words.get("parts", "") if known.found else ""
+    found = known.found
+    own = found.own_words if found else {}
     chosen, shop = known.job.get("chosen", ""), known.library.shop
-    lines = choice_lines(known.options, known.job, shop)
-    return [*lines, *pay_lines(known.options, chosen, parts, shop)]
+    lines = choice_lines(known.options, {**known.job, **own}, shop)
+    before = before_repair(known.state, known.taken)
+    earlier = [
+        f"Earlier repair, {text}: ☐ not charged  ☐ charged, labor {BLANK}"
+        for text in (earlier_repairs(known.tables, before) if found else ())
+    ]
+    return [*lines, *pay_lines(known.options, chosen, own.get("parts", ""), shop), *earlier]
 
 
 def _owed(known: _Job) -> list[str]:

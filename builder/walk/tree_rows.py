@@ -91,6 +91,7 @@ class WalkStepRow(TypedDict):
     specs: NotRequired[dict[str, str]]  # by reading, the shop's spec
     several: NotRequired[bool]  # more than one result may be true: the first counts
     told: NotRequired[bool]  # told or looked up, not seen on the vehicle
+    sets_up: NotRequired[bool]  # a module is programmed, configured and the like here
     cannot_test: NotRequired[Target]
     by: NotRequired[ByRow]
     # fixes and stops
@@ -104,6 +105,7 @@ class WalkStepRow(TypedDict):
     still_there: NotRequired[Target]
     options: NotRequired[list[tuple[str, str]]]  # of a fix: what can be done, by ID, as it reads
     hours: NotRequired[str]  # of the repair, as estimated
+    part_names: NotRequired[list[str]]  # of the estimate, so that those used are called the same
     drive: NotRequired[str]
     why: NotRequired[str]
     stop: NotRequired[str]  # the kind of a stop

@@ -10,7 +10,7 @@ globalThis.baytreeEnds = (() => {
   const { heading, line, ticks, linesLeft, notTicked, wasReady, changesFirst, shows, links, context, cautions, backButton, goButton, undoButton, noteFields } = baytreeStep;
   const DRIVE = { yes: "Drive: yes.", "with care": "Drive: with care.", no: "Do not drive." };
   const HANDED_ON = ["foreman", "not-this-tree", "unsafe", "stuck"]; // somebody else goes on
-  const SEVERAL = /\b(?:and|also|plus|then|too)\b|;/i; // as in complaint_lines.py
+  const SEVERAL = /\b(?:and|also|plus|then|too)\b|[;+&]/i; // as in complaint_lines.py
 
   function saveRecord({ job, record }) {
     const name = [job.order, job.tree.replace("/", "-")].filter(Boolean).join("-");

@@ -62,11 +62,16 @@
     ];
   }
 
+  // Called as on the estimate, so that the papers know which line each part fills.
+  function estimated({ row: { part_names: names = [] } }) {
+    return names.length ? [["Those on the estimate", names.map((name) => `${name}, part number , $`).join("; ")]] : [];
+  }
+
   function fixFields(walk, proofs) {
     const { shown } = walk, standard = { cause: shown.cause, repair: shown.text, parts: "as on the estimate" };
     return [...proofs.filter(({ readings }) => !Object.keys(readings).length).map((entry) => seenField(walk, entry)),
       ...[...(severalPlaces(walk) ? PLACE : []), ...FIELDS].map(([name, label]) => textField(walk, name, label, standard[name] || "")),
-      choiceField(walk, "parts", "Parts used", standard.parts, [["None of them", NOTHING]]), ...complaintFields(walk)];
+      choiceField(walk, "parts", "Parts used, with number and price", standard.parts, [["None of them", NOTHING], ...estimated(walk)]), ...complaintFields(walk)];
   }
 
   baytreeSheets.papers = (walk, proofs) => {

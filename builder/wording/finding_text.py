@@ -22,6 +22,11 @@ from builder.wording.sentences import capitalized, uncapitalized
 _YES_NO = re.compile(r"(?P<word>yes|no)(?P<more>(?:, | and | but | or ).+)?$")
 _SIDES = {"both sides": "both sides", "one side": "only one side", "neither": "neither side",
           "neither side": "neither side"}  # fmt: skip
+# How a part is: said of the part, not of what it was asked for.
+_HOW_IT_IS = re.compile(
+    r"(?:bent|blocked|bright|broken|burned|corroded|cracked|dark|dim|dirty|dry|green|loose|"
+    r"melted|rusty|spread|wet|worn)\b"
+)
 _SENSES = {"hear": "Heard", "feel": "Felt", "see": "Seen", "find": "Found",
            "hear or feel": "Heard or felt", "see or feel": "Seen or felt",
            "see and hear": "Seen and heard"}  # fmt: skip
@@ -101,6 +106,8 @@ def _sentence(clause: Clause, answer: str) -> str:
     more = match["more"] or ""
     if match["word"] == "no" and (named := _reasons_named(words, more)):
         return named
+    if more.startswith(", or ") and _HOW_IT_IS.match(more.removeprefix(", or ")):
+        return f"{words}, or is {more.removeprefix(', or ')}"
     is_clause = more.startswith((", and ", ", but ", ", or "))
     return words + (more if is_clause else more.replace(", ", ": ", 1))
 
@@ -121,6 +128,9 @@ def _other_answer(clause: Clause, answer: str) -> str:
         return answer  # it is of the vehicle, not of who works on it
     own = re.match(r"(?:it|they) (?P<does>\w+(?: \w+)?)$", answer)
     after = re.match(r"\w+(?P<rest>,? (?:at|in|on|lock|when|with) .+)", predicate)
+    is_apart = after and after["rest"].startswith(" with")
+    if own and is_apart and not _is_verb_of(own["does"], predicate):
+        return f"{subject} {own['does']}"  # it stays: that is not with what it was moved with
     if subject != "it" and own and after:
         return f"{subject} {own['does']}{after['rest']}"
     if subject != "it" and re.match(r"doesn't|(?:holds|leaks|moves|quits|reads|stops) ", answer):
@@ -133,7 +143,18 @@ def _other_answer(clause: Clause, answer: str) -> str:
         return f"{_bare(subject)}{comma} {rest}".strip() + f": {answer}"
     if aux in BE and subject != "it":
         return f"{_bare(subject)}: {answer}"
+    if side := _SIDES.get(answer):
+        return f"{subject} {verb_text(aux, predicate)}: {side}"
+    if subject != "it" and _HOW_IT_IS.match(answer):
+        where = re.search(r",? (?:at|on|in) .+|, .+", predicate)
+        part = subject.removeprefix("each ")
+        return f"{_bare(part)}{where[0] if where else ''}: {answer}"
     return f"checked if {subject} {verb_text(aux, predicate)}: {answer}"
+
+
+def _is_verb_of(does: str, predicate: str) -> bool:
+    """Whether an answer says what was asked: `moves`, of `move with the coil`."""
+    return does.startswith(predicate.partition(" ")[0].removesuffix("e"))
 
 
 def _label(asked: str) -> str:

@@ -78,6 +78,8 @@ def no_text(clause: Clause) -> str:
     """State that it isn't so: of several parts, of none, or not of all."""
     aux, subject, predicate = clause
     first, _, rest = subject.partition(" ")
+    if first == "each" and aux in NEGATIVE:
+        return f"at least one {rest} {NEGATIVE[aux]} {predicate}"
     if first in _EVERY:
         return f"not {subject} {verb_text(aux, predicate)}"
     if (

@@ -39,6 +39,12 @@ def is_placed(text: str) -> bool:
     return bool(_PLACES.search(text))
 
 
+def place_named(text: str) -> str:
+    """Return the side or the axle that a text names: `left rear`; "" for none."""
+    match = re.search(rf"\b(?:(?:both|each) )?{_SIDE}(?: {_SIDE})*\b", text, re.IGNORECASE)
+    return match[0].lower() if match else ""
+
+
 def at_place(asked: str, texts: Iterable[str]) -> str:
     """Write a check of `each` part as one of the part that the first text with a side names."""
     sides = (match for text in texts if (match := _NAMED_SIDE.search(text)))

@@ -6,9 +6,10 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
-from builder.model.ends import Fix
+from builder.model.ends import Drive, Fix
 from builder.model.library import Library
 from builder.model.tree import Tree
+from builder.plan.drive_advice import DriveAdvice
 from builder.plan.estimate_options import estimate_options
 from builder.prints.customer import NO_PROMISE, customer_sheet
 from builder.walk.diagnosis import diagnosis_alone
@@ -59,23 +60,46 @@ def test_no_promise_of_safety_is_made(small: Tree, library: Library) -> None:
 
 
 def test_a_lamp_is_explained_with_its_code(small: Tree, library: Library) -> None:
-    """A customer who comes for a lamp reads the code; one with a noise does not."""
+    """A customer reads the codes that stand on the repair order, whatever the complaint."""
     codes = ("P0420 (Catalyst works poorly): confirmed",)
     lamp = replace(diagnosis_alone(small, "wire"), complaint="Engine light on", codes=codes)
     line = f"Trouble codes: {codes[0]}."
     assert line in words(customer_sheet(small, "wire", library, walked=lamp))
     noise = replace(lamp, complaint="It rattles")
-    assert line not in words(customer_sheet(small, "wire", library, walked=noise))
+    assert line in words(customer_sheet(small, "wire", library, walked=noise))
 
 
 def test_a_repair_in_the_techs_words_is_done(small: Tree, library: Library) -> None:
-    """What was typed after the work doesn't stand above the choice as if it were still to come."""
-    ahead = diagnosis_alone(small, "wire")
-    done = replace(ahead, repair="Soldered the wire", own_words={"repair": "Soldered the wire"})
-    assert f"Repair: {ahead.repair}." in words(customer_sheet(small, "wire", library))
-    assert "Repair done: Soldered the wire." in words(
-        customer_sheet(small, "wire", library, walked=done)
+    """What was typed after the work doesn't stand above the choice as if it were still to come.
+
+    Nobody signs for it: while the choice isn't on record, the tree's own words propose the repair.
+    """
+    ahead = replace(diagnosis_alone(small, "wire"), proposed="Clean the wire", is_done=True)
+    own = {"repair": "Soldered the left wire"}
+    done = replace(ahead, repair=own["repair"], own_words=own)
+    asked = words(customer_sheet(small, "wire", library, walked=done))
+    assert "Repair: Clean the wire. Where: left." in asked
+    assert "✓" not in asked
+    chosen = replace(done, own_words={**own, "chosen": "fit-here"})
+    told = words(customer_sheet(small, "wire", library, walked=chosen))
+    assert "Repair done: soldered the left wire." in told
+    assert "✓ Chosen: We repair it" in told
+    assert told.count("✓") == 1
+
+
+def test_advice_with_a_condition_is_ticked(small: Tree, library: Library) -> None:
+    """The shop ticks one of the two, and until then the vehicle isn't driven."""
+    advice = DriveAdvice(Drive.WITH_CARE, "If it grinds, don't drive it: the pads may be gone.")
+    found = replace(diagnosis_alone(small, "wire"), advice=advice)
+    asked = words(customer_sheet(small, "wire", library, walked=found))
+    assert (
+        "Until then, don't drive it. ☐ Don't drive it: it grinds: the pads may be gone. ☐ Drive"
+        in asked
     )
+    assert "Not repaired. It may get worse. Don't drive it if it grinds" in asked
+    done = replace(found, is_done=True, own_words={"chosen": "fit-here"})
+    told = words(customer_sheet(small, "wire", library, walked=done))
+    assert "driving As it came in: don't drive it if it grinds: the pads may be gone." in told
 
 
 def test_a_step_that_is_no_fix_has_no_sheet(small: Tree, library: Library) -> None:

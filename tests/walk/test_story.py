@@ -24,7 +24,9 @@ def arrival(state: JobState) -> JobState:
 
 def test_a_reading_out_of_its_limits_is_marked() -> None:
     """With the reading, its limit and the mark; one within its limits has none."""
-    convicting, proof = told(drilled_state("charging/lamp-on", "cable-fix"))["Cause"][1:]
+    first, convicting, proof = told(drilled_state("charging/lamp-on", "cable-fix"))["Cause"][1:]
+    assert first.startswith("Charging voltage at the battery posts: ")  # it led to the cable
+    assert "[OUT OF LIMITS]" in first
     assert "limit 0.4 V or less [OUT OF LIMITS]" in convicting
     assert proof.startswith("Voltage, alternator post to its case: ")
     assert "OUT OF" not in proof
@@ -59,7 +61,8 @@ def test_the_screen_tells_what_was_read_before_the_repair() -> None:
 def test_only_what_every_check_speaks_against_is_ruled_out() -> None:
     """The belt is also condemned by water on it, which nobody tried here; the pulley is not."""
     lines = told(drilled_state("charging/lamp-on", "cable-fix"))["Ruled out"]
-    assert any(line.startswith("The alternator pulley slips? No. ") for line in lines)
+    assert any(line.startswith("The alternator pulley slips? ") for line in lines)
+    assert all(" No. " in line or line.startswith("By test: ") for line in lines)
     assert not any("belt slips" in line for line in lines)
     assert not any(line.startswith("High resistance between alternator") for line in lines)
 
