@@ -79,6 +79,7 @@ MODULES = (
     "after",
     # evidence
     "already_passing",
+    "swapped_answers",
     "part_without_proof",
     "proved_by",
     "quoted_reading",
