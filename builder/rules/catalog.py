@@ -120,6 +120,7 @@ MODULES = (
     "vehicle_lacks_data",
     "vehicle_value",
     "malformed_code",
+    "code_answer",
     "no_such_condition",
     "condition_group",
     "condition_text",

@@ -1,9 +1,8 @@
-"""A check whose good answer leads to a repair while the bad one goes on, or the other way around for
-a question about damage.
+"""A check whose good answer leads to a repair while the bad one goes on.
 
 It speaks only where the words say which answer is which: `Is the connector tight and dry?`, `Is a
-hose split?`, `Are you trained for it?`. Of the words that a procedure returns, the first is the good
-one: it may be what is left to repair, but then not together with a bad one while another goes on.
+hose split?`, `Are you trained for it?`. Of the words that a procedure returns, the first is the
+good one: where it leads to a repair as a bad one does, no other bad one goes on.
 
 Why: A good part gets replaced, and the bad one stays. Behind `Are you trained?`, it's the wrong
 person who goes on.
