@@ -55,9 +55,15 @@ def check(facts: Facts) -> Iterator[Finding]:
         if not isinstance(step.body, Check):
             continue
         for reading in step.body.readings:
-            spec = facts.library.specs.get(str(reading.spec)) if reading.spec else None
+            spec = _spec_of(facts, str(reading.spec)) if reading.spec else None
             if spec and spec.good.by_load:
                 yield from _of_load(step, spec)
+
+
+def _spec_of(facts: Facts, name: str) -> Spec | None:
+    """Return a spec; in a procedure that takes it, the one that is meant where none is given."""
+    defaults = {f"<{one.name}>": str(one.default) for one in facts.tree.asks if one.default}
+    return facts.library.specs.get(defaults.get(name, name))
 
 
 def _of_load(step: Step, spec: Spec) -> Iterator[Finding]:
