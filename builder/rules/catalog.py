@@ -99,6 +99,7 @@ MODULES = (
     "impossible_state",
     "hook_up",
     "state_deed",
+    "not_secured",
     "too_many_states",
     "not_put_back",
     # setup

@@ -113,4 +113,5 @@ def _wrong(step: Step, hook_up: Text, conditions: Conditions) -> Iterator[Findin
     elif not step.do:
         yield RULE.finding(hook_up.at, f"`{step.id}` has no `do` lines",
                            "the tech turns everything off and on again for nothing",
-                           "write in `do` what is hooked up; if nothing is, leave `hook_up` out")  # fmt: skip
+                           "write in `do` what is hooked up; if nothing is, leave it out",
+                           )  # fmt: skip

@@ -30,6 +30,7 @@ Fix: Name a load that the spec has in `when`, such as `{loaded: 2 A}`, or add a 
 """
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 
 from builder.graph.spec_readings import load_of
@@ -57,7 +58,7 @@ def check(facts: Facts) -> Iterator[Finding]:
         for reading in step.body.readings:
             spec = _spec_of(facts, str(reading.spec)) if reading.spec else None
             if spec and spec.good.by_load:
-                yield from _of_load(step, spec)
+                yield from _of_load(facts, step, spec)
 
 
 def _spec_of(facts: Facts, name: str) -> Spec | None:
@@ -66,13 +67,17 @@ def _spec_of(facts: Facts, name: str) -> Spec | None:
     return facts.library.specs.get(defaults.get(name, name))
 
 
-def _of_load(step: Step, spec: Spec) -> Iterator[Finding]:
+def _of_load(facts: Facts, step: Step, spec: Spec) -> Iterator[Finding]:
     load, rows = load_of(step), ", ".join(f"`{row}`" for row in spec.good.by_load)
     need = next((need for need in step.needs if need.condition == "loaded"), None)
     if need is None or need.value is None:
         message = f"`{spec.id}` has its limits by load, and no load is named"
-        yield RULE.finding(step.text.at, message, WHY,
-                           f"add a load to `when`: `{{loaded: ...}}` with {rows}")  # fmt: skip
+        others = [one for step in facts.steps for one in step.needs if one.condition == "loaded"]
+        usual = Counter(str(one.value) for one in others if one.value).most_common(1)
+        hint = f"add a load to `when`: `{{loaded: ...}}` with {rows}"
+        if usual:
+            hint = f"add `{{loaded: {usual[0][0]}}}` to `when`, as the other steps have it"
+        yield RULE.finding(step.text.at, message, WHY, hint)
     elif not load.startswith("<") and load not in spec.good.by_load:
         hint = f"use {rows}, or add `at {load}` in kb/specs.yml"
         if not CURRENT.fullmatch(load):

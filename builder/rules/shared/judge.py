@@ -22,6 +22,7 @@ from builder.rules import (
     no_such_spec,
     no_such_tree,
     no_such_word,
+    not_secured,
     procedure_values,
     prove_before_replacing,
     proved_by,
@@ -32,6 +33,7 @@ from builder.rules import (
     swapped_answers,
     unbounded_way_back,
     unhandled_word,
+    unlike_the_others,
     unreachable_step,
 )
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
@@ -51,6 +53,7 @@ STOPS_A_WALK = (
 FOLLOWS = {
     closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
     **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
+    unlike_the_others.RULE.name: (not_secured.RULE.name,),
     proved_by.RULE.name: (swapped_answers.RULE.name,),
     swapped_answers.RULE.name: (already_passing.RULE.name,),
     unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
