@@ -160,6 +160,7 @@ MODULES = (
     "no_price",
     "time_not_counted",
     "unlike_the_others",
+    "unlike_other_trees",
     "review_too_old",
     "review_in_doubt",
     "linked_draft",
