@@ -88,7 +88,7 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if swapped := SWAPPED.get((kind, str(key))):
         return swapped
     if kinds and kind:
-        return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
+        return f"`{key}` belongs in a `{kinds[0]}` step, not in this one"
     free = [name for name in known if name not in owner]
     if (new := new_word(key)) in free:
         return f"it is called `{new}` now"
@@ -102,8 +102,8 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if near := get_close_matches(key.lower(), free, n=1, cutoff=0.6):
         return f"did you mean `{near[0]}`?"
     if len(free) > SHOWN:
-        return "delete it, or put what it says into `note`" if "note" in free else "delete it"
-    return f"delete it, or use one of {', '.join(f'`{name}`' for name in free)}"
+        return "put what it says into `note`" if "note" in free else "leave it out"
+    return f"use one of {', '.join(f'`{name}`' for name in free)}, or leave it out"
 
 
 def _all_lead_on(check: Map) -> bool:

@@ -90,7 +90,9 @@ def check(facts: Facts) -> Iterator[Finding]:
                     f"write `{other[1]}`: it is the one word that has no result here"
                     if other
                     else suggestion(
-                        result.text, words, "delete it, or return it from the procedure"
+                        result.text,
+                        words,
+                        "return it from the procedure, or write the word that it returns",
                     ),
                     edit=slip_edit(result.text, words),
                 )

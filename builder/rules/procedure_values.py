@@ -104,7 +104,9 @@ def check(facts: Facts) -> Iterator[Finding]:
             if name not in taken and _uses(running.procedure.tree, name):
                 continue  # reported where the procedure uses it
             if name not in taken:
-                hint = suggestion(name, taken, "delete it")
+                hint = suggestion(
+                    name, taken, "leave it out, or add it to `takes` of the procedure"
+                )
                 message = f"`{running.by}` takes no `{name}`"
                 yield RULE.finding(value.at, message, "what it says is lost", hint)
             else:

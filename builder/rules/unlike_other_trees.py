@@ -148,16 +148,17 @@ def _figures(
                 found.at,
                 f"{_amount(kind, one)} {what} `{one.of}`: other trees have {_amount(kind, other)}",
                 "the customer's estimate is priced from it",
-                "look if the decimal point is in the right place, here and there",
+                f"write `{_plain(other.low)}`, or how much it is: is the decimal point right?",
                 *_elsewhere(library, kind, other),
             )
 
 
-def _amount(kind: str, one: Labor) -> str:
-    def plain(number: Decimal) -> str:
-        return f"{number.normalize():f}"
+def _plain(number: Decimal) -> str:
+    return f"{number.normalize():f}"
 
-    span = plain(one.low) if one.low == one.high else f"{plain(one.low)} to {plain(one.high)}"
+
+def _amount(kind: str, one: Labor) -> str:
+    span = _plain(one.low) if one.low == one.high else f"{_plain(one.low)} to {_plain(one.high)}"
     return f"{span} h" if kind == HOURS else span
 
 

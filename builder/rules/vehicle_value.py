@@ -156,8 +156,8 @@ def _torques(library: Library) -> Iterator[Finding]:
 
 def _far_off(spec: Spec, library: Library) -> Iterator[Finding]:
     """Yield a warning for a limit of one vehicle that is far from all others: a point is lost."""
-    own = [vehicle.specs[spec.id].good for vehicle in library.vehicles.values()
-           if spec.id in vehicle.specs]  # fmt: skip
+    every = (one.specs[spec.id].good for one in library.vehicles.values() if spec.id in one.specs)
+    own = [good for good in every if not any(_outside(spec, good))]
     for good in own:
         others = [end for other in (spec.good, *own) if other is not good for end in _ends(other)]
         few = len(own) < ENOUGH or len(others) < ENOUGH
