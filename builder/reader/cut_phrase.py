@@ -21,7 +21,7 @@ from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
 from builder.reader.range_words import likely_words, parse_range
 
-WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
+WITHOUT_SPACE = re.compile(r"([a-z][a-z_ ]*):([^\s:].*)")
 MAY_BE_OFF = re.compile(r"[\d.]+ ?%?(?: ?\+ ?[\d.]+)?")  # what a tool may be off by
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
 

@@ -40,10 +40,11 @@ Fix: Write `drive: no`, or an advice of its own with its `why` at each of these 
 `drive_before_set_up: no`, or `safety: none`.
 """
 
+import re
 from collections.abc import Iterator
 from datetime import date
 
-from builder.model.ends import Drive, Stop, StopKind
+from builder.model.ends import Drive, Fix, Stop, StopKind
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
 from builder.model.module_record import DriveBefore, SafetySystem
@@ -55,12 +56,16 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="Drive advice that contradicts what the shop knows of the danger.",
 )
+UNSAFE = re.compile(
+    r"\b(?:is|are) (?:loose|worn out|cracked|leaking)\b|\bmay (?:not hold|fail|come off)\b"
+    r"|\bcatch fire\b|\bcan't stop\b|\btakes? the brakes away\b", re.IGNORECASE)  # fmt: skip
 WHY = "a customer drives off in what the shop itself calls unsafe"
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for a tree that lets drive, with unsafe ends that say nothing else."""
     tree = facts.tree
+    yield from _yes_with_a_danger(facts)
     if tree.drive in (None, Drive.NO) or tree.why is None:
         return
     unsafe = [
@@ -79,6 +84,21 @@ def check(facts: Facts) -> Iterator[Finding]:
             "write `drive: no` and why; or `drive` and `why` at these ends",
             *(Related(name.at, "an unsafe end") for name in unsafe[:2]),
         )
+
+
+def _yes_with_a_danger(facts: Facts) -> Iterator[Finding]:
+    """Yield a finding for every end that may be driven, for a reason that says it isn't safe."""
+    for step in facts.steps:
+        body = step.body
+        ends = isinstance(body, (Fix, Stop)) and body.drive is Drive.YES
+        why = body.why if isinstance(body, (Fix, Stop)) and ends else None
+        if why and UNSAFE.search(why):
+            yield RULE.finding(
+                why.at,
+                f"`{step.id}` says `drive: yes`, and why: `{why}`",
+                WHY,
+                "write `drive: no`, or `with care`; or say why it's safe",
+            )
 
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:

@@ -36,8 +36,9 @@ from collections.abc import Iterator
 from builder.graph.spec_readings import load_of
 from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
-from builder.model.tree import Step
+from builder.model.tree import Step, ValueKind
 from builder.model.vehicle_data import Spec
+from builder.rules.shared.procedure_steps import Running, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -52,6 +53,8 @@ WHY = "the limit depends on the load: what is good at 2 A may be bad at 9 A"
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every spec by load in a step whose load it doesn't have."""
+    for running in steps_that_run(facts):
+        yield from _handed_over(facts, running)
     for step in facts.steps:
         if not isinstance(step.body, Check):
             continue
@@ -59,6 +62,22 @@ def check(facts: Facts) -> Iterator[Finding]:
             spec = _spec_of(facts, str(reading.spec)) if reading.spec else None
             if spec and spec.good.by_load:
                 yield from _of_load(facts, step, spec)
+
+
+def _handed_over(facts: Facts, running: Running) -> Iterator[Finding]:
+    """Yield a finding for a load that a step hands over, and none of the specs has a limit at."""
+    asked = running.procedure.tree.asks
+    loads = [running.check.with_.get(one.name) for one in asked if one.kind is ValueKind.CURRENT]
+    named = {str(one.default) for one in asked if one.kind is ValueKind.SPEC and one.default}
+    named |= {str(value) for value in running.check.with_.values()}
+    specs = [facts.library.specs[name] for name in sorted(named) if name in facts.library.specs]
+    for load in filter(None, loads):
+        for spec in specs:
+            if spec.good.by_load and CURRENT.fullmatch(load) and load not in spec.good.by_load:
+                rows = " or ".join(f"`{row}`" for row in spec.good.by_load)
+                yield RULE.finding(load.at, f"`{spec.id}` has no limit at `{load}`", WHY,
+                                   f"use {rows}, or add `at {load}` in kb/specs.yml")  # fmt: skip
+                return
 
 
 def _spec_of(facts: Facts, name: str) -> Spec | None:

@@ -33,10 +33,12 @@ test after a repair that needs a state is a check with `when`; `verify` names it
 import re
 from collections.abc import Iterator
 
+from builder.model.checks import Check
 from builder.model.conditions import Takes
 from builder.model.ends import Fix, Verification
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.text import Text
+from builder.model.tree import Step
 from builder.rules.shared.close_states import offer_of, power_states, state_named, states_meant
 from builder.rules.shared.rule import Facts, Family, Rule
 
@@ -46,6 +48,7 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="A condition in free text that means a state.",
 )
+UNPLUGGED, PLUGGED = "unplugged", "plugged-in"
 WHY = "the walk doesn't change the state for it, and shows none of its cautions"
 
 
@@ -53,6 +56,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
     yield from _in_tests(facts)
     for step in facts.steps:
+        yield from _other_way_around(step)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
             if right := _state_with_words(facts, words):
@@ -65,6 +69,25 @@ def check(facts: Facts) -> Iterator[Finding]:
                     WHY,
                     offer_of([_written(facts, name) for name in meant], ""),
                 )
+
+
+def _other_way_around(step: Step) -> Iterator[Finding]:
+    """Yield a finding where a check asks with something unplugged, and `when` has it plugged in."""
+    named = {str(need.condition): need for need in step.needs}
+    if not isinstance(step.body, Check):
+        return
+    for said, state, other in (
+        ("unplugged", UNPLUGGED, PLUGGED),
+        ("plugged in", PLUGGED, UNPLUGGED),
+    ):
+        if re.search(rf"\b{said}\b", step.text) and other in named and state not in named:
+            need = named[other]
+            yield RULE.finding(
+                need.condition.at,
+                f"`{step.text}` asks with it {said}, and `when` has `{{{other}: {need.value}}}`",
+                "the reading is taken the other way around, and means nothing",
+                f"write `{{{state}: {need.value}}}`",
+            )
 
 
 def _in_tests(facts: Facts) -> Iterator[Finding]:
