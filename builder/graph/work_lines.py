@@ -36,6 +36,14 @@ def labor_of(tree: Tree) -> Iterator[Labor]:
             yield Labor(intern(normalized(step.text)), plain, plain, hours.at)
 
 
+def minutes_of(tree: Tree) -> Iterator[Labor]:
+    """Yield the minutes of a tree's checks and actions."""
+    for step in tree.steps.values():
+        if step.minutes and not isinstance(step.body, Fix):
+            plain = Decimal(step.minutes)
+            yield Labor(intern(normalized(step.text)), plain, plain, step.minutes.at)
+
+
 def prices_of(tree: Tree) -> Iterator[Labor]:
     """Yield the prices of the parts of a tree's fixes."""
     for step in tree.steps.values():

@@ -90,6 +90,7 @@ class TreeSummary:
     work: tuple[Work, ...] = ()
     labor: tuple[Labor, ...] = ()  # of its fixes
     prices: tuple[Labor, ...] = ()  # of their parts
+    minutes: tuple[Labor, ...] = ()  # of its checks and actions
 
 
 class TreeListing(NamedTuple):
@@ -116,6 +117,7 @@ class TreeListing(NamedTuple):
     work: tuple[Work, ...] = ()
     labor: tuple[Labor, ...] = ()
     prices: tuple[Labor, ...] = ()
+    minutes: tuple[Labor, ...] = ()
 
 
 def listing_of(summary: TreeSummary) -> TreeListing:
@@ -141,6 +143,7 @@ def listing_of(summary: TreeSummary) -> TreeListing:
         work=tuple(one._replace(at=None) for one in summary.work),
         labor=tuple(one._replace(at=None) for one in summary.labor),
         prices=tuple(one._replace(at=None) for one in summary.prices),
+        minutes=tuple(one._replace(at=None) for one in summary.minutes),
     )
 
 

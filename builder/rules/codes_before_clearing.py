@@ -73,7 +73,7 @@ def _first_to_mend(facts: Facts) -> Iterator[EarlyDeed]:
     """Yield what is early; where nothing records the DTCs, one step mends all of it."""
     every = [*early_deeds(facts, CODES_RECORDED)]
     if not every or _records(facts):
-        yield from every
+        yield from every[:1] if _left_undone(facts) else every
         return
     clearing = [early for early in every if early.deed.verb == "clear-codes"]
     yield min(clearing or every, key=lambda early: early.at)

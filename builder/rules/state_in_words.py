@@ -34,12 +34,13 @@ import re
 from collections.abc import Iterator
 
 from builder.model.checks import Check
-from builder.model.conditions import Takes
+from builder.model.conditions import POWER, Takes
 from builder.model.ends import Fix, Verification
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.text import Text
 from builder.model.tree import Step
 from builder.rules.shared.close_states import offer_of, power_states, state_named, states_meant
+from builder.rules.shared.opposites import words_of_name
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -57,6 +58,7 @@ def check(facts: Facts) -> Iterator[Finding]:
     yield from _in_tests(facts)
     for step in facts.steps:
         yield from _other_way_around(step)
+        yield from _spec_of_another_state(facts, step)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
             if right := _state_with_words(facts, words):
@@ -87,6 +89,24 @@ def _other_way_around(step: Step) -> Iterator[Finding]:
                 f"`{step.text}` asks with it {said}, and `when` has `{{{other}: {need.value}}}`",
                 "the reading is taken the other way around, and means nothing",
                 f"write `{{{state}: {need.value}}}`",
+            )
+
+
+def _spec_of_another_state(facts: Facts, step: Step) -> Iterator[Finding]:
+    """Yield a finding for a spec whose words name a power state that the step isn't in."""
+    body, conditions = step.body, facts.library.conditions
+    named = [str(need.condition) for need in step.needs]
+    power = next((one for one in named if one in conditions and conditions[one].group == POWER), "")
+    for reading in body.readings if isinstance(body, Check) and power else ():
+        spec = facts.library.specs.get(str(reading.spec))
+        said = words_of_name(spec.text) if spec else frozenset()
+        other = next((one for one in conditions if one in said and one not in named), None)
+        if spec and reading.spec and other and conditions[other].group == POWER:
+            yield RULE.finding(
+                reading.spec.at,
+                f"`{spec.id}` is `{spec.text}`, and `{step.id}` is in `{power}`",
+                "the limit is for another state, so good and bad change places",
+                f"write the spec for `{power}`, or `{other}` in `when`",
             )
 
 

@@ -80,10 +80,13 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="Something that all other trees have otherwise.",
 )
+UNITS = {"labor": " h", "prices": "", "minutes": " min"}
+_Priced = tuple[str, Labor]  # the tree, and its figure
+FEW = 2  # figures; of two, the larger one is named
 FAR, FAR_FROM_ONE = 5, 8  # times as much or as little; a lost decimal point is 10
 ENOUGH = 4  # other steps with a tool
 WARNS = (Signal.DANGER, Signal.WARNING)
-HOURS, PRICES = "labor", "prices"
+HOURS, PRICES, MINUTES = "labor", "prices", "minutes"
 
 
 class _Step(NamedTuple):
@@ -95,7 +98,7 @@ class _Step(NamedTuple):
 
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for everything that is unlike all that is like it."""
-    for kind in (HOURS, PRICES):
+    for kind in (HOURS, PRICES, MINUTES):
         yield from _far_off(library, kind)
     by_tool: dict[str, list[_Step]] = defaultdict(list)
     by_words: dict[str, list[_Step]] = defaultdict(list)
@@ -119,22 +122,24 @@ def _steps(library: Library) -> Iterator[_Step]:
 
 
 def _far_off(library: Library, kind: str) -> Iterator[Finding]:
-    same: dict[str, list[tuple[str, Labor]]] = defaultdict(list)
+    same: dict[str, list[_Priced]] = defaultdict(list)
     for id_, listing in library.listings.items():
         for one in getattr(listing, kind) if listing.status is not Status.RETIRED else ():
             same[one.of].append((id_, one))
     for entries in same.values():
-        for tree, one in entries if len(entries) > 1 else ():
-            others = [other for id_, other in entries if (id_, other) != (tree, one)]
-            if others and _is_far(one, others):
-                yield from _figures(library, kind, tree, (one, others[0]))
+        if len(entries) > 1:
+            yield from _farthest(library, kind, sorted(entries, key=lambda entry: entry[1].low))
 
 
-def _is_far(one: Labor, others: list[Labor]) -> bool:
-    low, high = min(other.low for other in others), max(other.high for other in others)
-    times = FAR if len(others) > 1 else FAR_FROM_ONE
-    is_less = one.high * times <= low and len(others) > 1  # of two, the larger one is named
-    return low > 0 and (one.low >= high * times or is_less)
+def _farthest(library: Library, kind: str, entries: list[_Priced]) -> Iterator[Finding]:
+    """Yield the most and the least of a kind, where one is far from all others."""
+    times = FAR if len(entries) > FEW else FAR_FROM_ONE
+    (_, least), (tree, most) = entries[0], entries[-1]
+    below = entries[-2][1]
+    if most.low >= below.high * times and below.high > 0:
+        yield from _figures(library, kind, tree, (most, below))
+    elif len(entries) > FEW and least.high > 0 and entries[1][1].low >= least.high * times:
+        yield from _figures(library, kind, entries[0][0], (least, entries[1][1]))
 
 
 def _figures(
@@ -143,11 +148,11 @@ def _figures(
     one, other = pair
     for found in getattr(library.trees[tree], kind):
         if found._replace(at=None) == one and found.at:
-            what = "of labor for" if kind == HOURS else "for the"
+            what = "for the" if kind == PRICES else "of labor for"
             yield RULE.finding(
                 found.at,
                 f"{_amount(kind, one)} {what} `{one.of}`: other trees have {_amount(kind, other)}",
-                "the customer's estimate is priced from it",
+                "the estimate and the order of the checks are counted from it",
                 f"write `{_plain(other.low)}`, or how much it is: is the decimal point right?",
                 *_elsewhere(library, kind, other),
             )
@@ -159,7 +164,7 @@ def _plain(number: Decimal) -> str:
 
 def _amount(kind: str, one: Labor) -> str:
     span = _plain(one.low) if one.low == one.high else f"{_plain(one.low)} to {_plain(one.high)}"
-    return f"{span} h" if kind == HOURS else span
+    return f"{span}{UNITS[kind]}"
 
 
 def _elsewhere(library: Library, kind: str, other: Labor) -> Iterator[Related]:
@@ -186,15 +191,15 @@ def _without_caution(library: Library, tool: str, steps: list[_Step]) -> Iterato
 
 
 def _not_the_same(library: Library, steps: list[_Step]) -> Iterator[Finding]:
+    full = max(steps, key=lambda other: len(other.work.hazards))
+    putting = next((other for other in steps if other.work.puts_back), None)
     for step in steps if len(steps) > 1 else ():
-        full = max(steps, key=lambda other: len(other.work.hazards))
         missing = [name for name in full.work.hazards if name not in step.work.hazards]
         missing = [name for name in missing if _warns(library, name)]
         if missing and {*step.work.hazards} < {*full.work.hazards}:
             names = f"`hazards: [{', '.join(missing)}]`"
             what = f"is the same as another step, and lacks its {names}"
             yield from _lacking(library, step, what, f"add {names}", full)
-        putting = next((other for other in steps if other.work.puts_back), None)
         if putting and not step.work.puts_back:
             what = "is the same as another step, and lacks its `put_back`"
             yield from _lacking(library, step, what, "add that `put_back` here", putting)
