@@ -64,7 +64,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.graph.vehicle_states import States
-from builder.model.conditions import POWER, Condition, Conditions
+from builder.model.conditions import POWER, Condition
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Step
 from builder.rules.shared.rule import Facts, Family, Rule
@@ -82,44 +82,61 @@ BRAKE_RELEASED = re.compile(r"\bbrake (?:is )?(?:released|off)\b", re.IGNORECASE
 class _Guard:
     """What keeps a danger away, and the words by which states and cautions tell of it."""
 
-    entering: re.Pattern[str]  # in `enter` of a state
+    word: str  # in `enter` of a state
     hazard: re.Pattern[str]  # of a power state that needs it
     why: str
 
 
-HOSE = _Guard(re.compile(r"\bexhaust hose\b", re.I), re.compile(r"\bcarbon monoxide\b", re.I),
+HOSE = _Guard("exhaust hose", re.compile(r"\bcarbon monoxide\b", re.I),
               "the exhaust stays in the bay: carbon monoxide has no smell, and kills")  # fmt: skip
-CHOCKS = _Guard(re.compile(r"\bchock", re.I), re.compile(r"\bvehicle can move\b", re.I),
+CHOCKS = _Guard("chock", re.compile(r"\bvehicle can move\b", re.I),
                 "the vehicle can roll, and nobody is told to chock it")  # fmt: skip
 
 
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every step that lacks its guard on a path."""
-    paths = facts.paths()
+    running = _running(facts)
+    asking = {step.id for step in facts.steps if _runs(step, running)}
+    asking |= {step.id for step in facts.steps if BRAKE_RELEASED.search(step.text)}
+    paths = facts.paths() if asking else None
     if paths is None:
         return
     told: set[str] = set()
     for place, entry in paths.entries.items():
-        if not place.calls and place.step not in told and place.step not in facts.tree.broken:
-            for finding in _of_step(facts, entry.step, entry.states):
+        if not place.calls and place.step in asking and place.step not in told:
+            for finding in _of_step(facts, entry.step, entry.states, running):
                 told.add(place.step)
                 yield finding
 
 
-def _of_step(facts: Facts, step: Step, states: States) -> Iterator[Finding]:
+def _running(facts: Facts) -> dict[str, list[_Guard]]:
+    """Return the power states in which the engine turns, each with the guards that it asks for."""
+    powers = [one for one in facts.library.conditions.values()
+              if one.group == POWER and one.starts_engine]  # fmt: skip
+    return {str(one.id): [guard for guard in (HOSE, CHOCKS) if _has_hazard(facts, one, guard)]
+            for one in powers}  # fmt: skip
+
+
+def _runs(step: Step, running: dict[str, list[_Guard]]) -> list[_Guard]:
+    return next((running[need.condition] for need in step.needs if need.condition in running), [])
+
+
+def _of_step(
+    facts: Facts, step: Step, states: States, running: dict[str, list[_Guard]]
+) -> Iterator[Finding]:
     conditions = facts.conditions()
     holding = [conditions[state.condition] for state in states]
-    named = {str(need.condition) for need in step.needs}
-    power = next((one for one in holding if one.group == POWER and one.id in named), None)
-    for guard in (HOSE, CHOCKS):
-        runs = power and power.starts_engine and _has_hazard(facts, power, guard)
-        rolls = guard is CHOCKS and BRAKE_RELEASED.search(step.text)
-        guards = _guards(conditions, guard)
+    power = next((one for one in holding if one.group == POWER), None)
+    asked = _runs(step, running)
+    for guard in asked or (CHOCKS,):
+        if any(_tells(one, guard) for one in holding):
+            continue
+        guards = [one for one in conditions.values() if one.group != POWER and _tells(one, guard)]
         possible = [one for one in guards if not _ruled_out(one, holding)]
-        if (runs or rolls) and possible and not any(_tells(one, guard) for one in holding):
+        if possible:
             used = [one for one in possible if _is_used(facts, one)] or possible
             names = " or ".join(f"`{one.id}`" for one in used)
-            what = f"is in `{power.id}`" if runs and power else "has the brake released"
+            what = f"is in `{power.id}`" if asked and power else "has the brake released"
             yield RULE.finding(step.text.at, f"`{step.id}` {what} without {names}", guard.why,
                                f"add {names} to `when`")  # fmt: skip
             return
@@ -135,12 +152,8 @@ def _has_hazard(facts: Facts, power: Condition, guard: _Guard) -> bool:
     return any(guard.hazard.search(one.hazard) for one in known if one)
 
 
-def _guards(conditions: Conditions, guard: _Guard) -> list[Condition]:
-    return [one for one in conditions.values() if one.group != POWER and _tells(one, guard)]
-
-
 def _tells(one: Condition, guard: _Guard) -> bool:
-    return any(guard.entering.search(line) for line in one.enter)
+    return any(guard.word in line.casefold() for line in one.enter)
 
 
 def _ruled_out(one: Condition, holding: list[Condition]) -> bool:
