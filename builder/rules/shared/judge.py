@@ -23,7 +23,6 @@ from builder.rules import (
     no_such_tree,
     no_such_word,
     not_secured,
-    one_way_check,
     procedure_values,
     prove_before_replacing,
     proved_by,
@@ -34,6 +33,7 @@ from builder.rules import (
     swapped_answers,
     unbounded_way_back,
     unhandled_word,
+    unlike_other_fixes,
     unlike_the_others,
     unreachable_step,
 )
@@ -57,9 +57,8 @@ FOLLOWS = {
     unlike_the_others.RULE.name: (not_secured.RULE.name,),
     proved_by.RULE.name: (swapped_answers.RULE.name,),
     swapped_answers.RULE.name: (already_passing.RULE.name,),
-    unreachable_step.RULE.name: (
-        *(unbounded_way_back.RULE.name, no_such_tree.RULE.name, one_way_check.RULE.name),
-    ),
+    unlike_other_fixes.RULE.name: (already_passing.RULE.name,),
+    unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
 }
 LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES
 

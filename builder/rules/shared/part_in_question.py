@@ -9,7 +9,9 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from builder.model.library import Library
+from builder.model.module_record import Module
 from builder.model.text import Text
+from builder.model.vehicle_data import VehiclePart
 from builder.rules.shared.part_hint import is_part
 from builder.rules.shared.procedure_steps import Running
 
@@ -37,20 +39,24 @@ def odd_parts(library: Library, running: Running) -> Iterator[OddPart]:
 def _named(library: Library, running: Running, given: Text) -> str | None:
     """Return the one part that the question names, where it doesn't name the one given."""
     question = running.step.text.casefold()
-    if _is_named(library, str(given), question):
+    own = library.parts.get(given) or library.modules[given]
+    if _is_named(str(given), own, question):
         return None
-    ids = (*library.parts, *library.modules)
-    named = [id_ for id_ in ids if any(_has(question, name) for name in _names(library, id_))]
+    # Not looked up one by one: each of them would count as used.
+    every: dict[str, VehiclePart | Module] = {**dict(library.parts.items())}
+    every |= dict(library.modules.items())
+    named = [
+        id_ for id_, one in every.items() if any(_has(question, name) for name in _names(id_, one))
+    ]
     return named[0] if len(named) == 1 else None
 
 
-def _is_named(library: Library, id_: str, question: str) -> bool:
+def _is_named(id_: str, one: VehiclePart | Module, question: str) -> bool:
     words = [word for word in id_.split("-") if len(word) >= LONG]
-    return any(word in question for word in (*words, *_names(library, id_)))
+    return any(word in question for word in (*words, *_names(id_, one)))
 
 
-def _names(library: Library, id_: str) -> list[str]:
-    one = library.parts.get(id_) or library.modules[id_]
+def _names(id_: str, one: VehiclePart | Module) -> list[str]:
     names = (str(one.name), *map(str, one.also_called), id_.replace("-", " "))
     return [name.casefold() for name in names if len(name) >= LONG]
 
