@@ -47,7 +47,7 @@ from datetime import date
 from builder.model.ends import Drive, Fix, Stop, StopKind
 from builder.model.finding import Finding, Related, Severity
 from builder.model.library import Library
-from builder.model.module_record import DriveBefore, SafetySystem
+from builder.model.module_record import DriveBefore, Module, SafetySystem
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -56,6 +56,8 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="Drive advice that contradicts what the shop knows of the danger.",
 )
+SYSTEMS = {"steering": "steering", "brak": "brakes", "airbag": "restraints",
+           "pretensioner": "restraints", "high voltage": "high-voltage"}  # fmt: skip
 UNSAFE = re.compile(
     r"\b(?:is|are) (?:loose|worn out|cracked|leaking)\b|\bmay (?:not hold|fail|come off)\b"
     r"|\bcatch fire\b|\bcan't stop\b|\btakes? the brakes away\b", re.IGNORECASE)  # fmt: skip
@@ -86,6 +88,14 @@ def check(facts: Facts) -> Iterator[Finding]:
         )
 
 
+def _unnamed_danger(module: Module) -> str | None:
+    """Return the safety system that a module's own words name, where its record names none."""
+    if module.safety is not SafetySystem.NONE or module.drive_before_set_up is not DriveBefore.NO:
+        return None
+    words = str(module.drive_why or "").casefold()
+    return next((name for word, name in SYSTEMS.items() if word in words), None)
+
+
 def _yes_with_a_danger(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every end that may be driven, for a reason that says it isn't safe."""
     for step in facts.steps:
@@ -104,6 +114,13 @@ def _yes_with_a_danger(facts: Facts) -> Iterator[Finding]:
 def check_library(library: Library, _today: date) -> Iterator[Finding]:
     """Yield a finding for every module of a safety system that may be driven without its setup."""
     for module in library.modules.values():
+        if danger := _unnamed_danger(module):
+            yield RULE.finding(
+                (module.drive_why or module.name).at,
+                f"`safety: none`, and why it may not be driven: `{module.drive_why}`",
+                "its fixes and tools are then taken for those of a harmless module",
+                f"write `safety: {danger}`",
+            )
         drivable = module.drive_before_set_up is DriveBefore.YES
         if drivable and module.safety is not SafetySystem.NONE:
             yield RULE.finding(
