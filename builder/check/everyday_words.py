@@ -55,7 +55,7 @@ def _finding(rule: Rule, entry: Word, places: list[Finding], files: int) -> Find
         entry.slang.at,
         f"`{entry.slang}` is in {len(places)} places of {files} files: that is everyday speech",
         f"each of them would be told to write {' or '.join(f'`{one}`' for one in entry.terms)}",
-        "delete this line, or write the whole phrase that is wrong; "
+        "write the whole phrase that is wrong, or take this line out; "
         f"if every place is wrong, search these files for `{entry.slang}`",
         *_some(places),
     )

@@ -6,6 +6,7 @@ else, so a cache that was tampered with can't run code.
 
 import io
 import pickle
+from decimal import Decimal
 from typing import Any, TypeVar
 
 from builder.model import finding, silence, summary, text, tree
@@ -13,6 +14,7 @@ from builder.model import finding, silence, summary, text, tree
 CLASSES = (
     *(finding.Finding, finding.Edit, finding.Related, finding.Severity),
     *(summary.TreeSummary, summary.TreeListing, summary.Handoff, summary.Lookup),
+    *(summary.Work, summary.Labor, Decimal),
     silence.Silence,
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),

@@ -28,6 +28,7 @@ from builder.check.known_records import (
 )
 from builder.check.named_files import is_in, name_in_shop
 from builder.check.packed_trees import PackedTrees
+from builder.check.renamed_entries import renamed_entries
 from builder.check.serialization import from_bytes
 from builder.check.tree_record import (
     SUMMARY,
@@ -131,6 +132,9 @@ def verdict_of(
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)
     causes, caused = everyday_words(sure, library)
+    used = {entry for tree in trees.values() for entry in tree.used}
+    renamed, old_names = renamed_entries(sure, library, used)
+    causes, caused = [*causes, *renamed], [*caused, *old_names]
     echoes = set(caused)
     sure = [*causes, *(one for one in sure if one not in echoes)] if echoes else sure
     store_records(cache, before, trees)

@@ -13,6 +13,7 @@ from builder.graph.precedence import affect, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import handled_words, procedures_named
 from builder.graph.vehicle_lookups import lookups_of, spec_results
+from builder.graph.work_lines import labor_of, minutes_of, prices_of, work_of
 from builder.model.checks import Result
 from builder.model.ends import Fix
 from builder.model.procedures import Procedures
@@ -52,6 +53,10 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         handled=frozenset(handled_words(tree)),
         asks=tuple(str(question.name) for question in tree.asks),
         led_to_by_none=tuple(_led_to_by_none(tree, moves)),
+        work=tuple(work_of(tree)),
+        labor=tuple(labor_of(tree)),
+        prices=tuple(prices_of(tree)),
+        minutes=tuple(minutes_of(tree)),
     )
 
 

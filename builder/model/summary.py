@@ -6,6 +6,7 @@ strings, for rules that go through all trees. Whole trees are read, used and dro
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -39,6 +40,25 @@ class Lookup(NamedTuple):
     what: str = ""  # the role or number of the pin; the load of a spec
 
 
+class Work(NamedTuple):
+    """A check or an action that is done with hands, as it's compared with those like it."""
+
+    words: str  # what it asks, and its lines
+    tools: tuple[str, ...]
+    hazards: tuple[str, ...]
+    puts_back: bool
+    at: Position | None = None  # in a summary
+
+
+class Labor(NamedTuple):
+    """A fix with its hours, or a part with its price, as it's compared with those like it."""
+
+    of: str  # the words of the fix or the name of the part, `normalized`
+    low: Decimal  # hours, or money
+    high: Decimal
+    at: Position | None = None  # in a summary
+
+
 @dataclass(frozen=True, slots=True)
 class TreeSummary:
     """The parts of a tree that stay in memory."""
@@ -67,6 +87,10 @@ class TreeSummary:
     handled: frozenset[tuple[str, str]] = frozenset()  # a procedure, and a result of its check
     asks: tuple[str, ...] = ()  # the names of its questions
     led_to_by_none: tuple[str, ...] = ()  # its steps that no branch in it leads to
+    work: tuple[Work, ...] = ()
+    labor: tuple[Labor, ...] = ()  # of its fixes
+    prices: tuple[Labor, ...] = ()  # of their parts
+    minutes: tuple[Labor, ...] = ()  # of its checks and actions
 
 
 class TreeListing(NamedTuple):
@@ -90,6 +114,10 @@ class TreeListing(NamedTuple):
     reviewed: str  # the date as written, or ""
     silences: bool
     gives: bool  # whether a handoff gives the other tree values
+    work: tuple[Work, ...] = ()
+    labor: tuple[Labor, ...] = ()
+    prices: tuple[Labor, ...] = ()
+    minutes: tuple[Labor, ...] = ()
 
 
 def listing_of(summary: TreeSummary) -> TreeListing:
@@ -112,6 +140,10 @@ def listing_of(summary: TreeSummary) -> TreeListing:
         reviewed=str(summary.reviewed.date) if summary.reviewed else "",
         silences=bool(summary.silences),
         gives=any(handoff.gives for handoff in summary.handoffs),
+        work=tuple(one._replace(at=None) for one in summary.work),
+        labor=tuple(one._replace(at=None) for one in summary.labor),
+        prices=tuple(one._replace(at=None) for one in summary.prices),
+        minutes=tuple(one._replace(at=None) for one in summary.minutes),
     )
 
 

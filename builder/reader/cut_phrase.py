@@ -21,7 +21,7 @@ from builder.reader.nodes import Node
 from builder.reader.put_right import put_right
 from builder.reader.range_words import likely_words, parse_range
 
-WITHOUT_SPACE = re.compile(r"([a-z_]+):(\S.*)")
+WITHOUT_SPACE = re.compile(r"([a-z][a-z_ ]*):([^\s:].*)")
 MAY_BE_OFF = re.compile(r"[\d.]+ ?%?(?: ?\+ ?[\d.]+)?")  # what a tool may be off by
 ITEM = re.compile(r"(?:\[|,|^\s*-)\s*\{\s*$")  # before the first key of a map that is in a list
 
@@ -134,7 +134,16 @@ def cut_answer(pieces: list[Text], branch: str, line: str) -> CutPhrase:
     if head in ANSWERS and rest[-1] in ANSWERS:  # two answers, and not one phrase
         hint = f"write where it leads: `{head}: ...`"
         return CutPhrase(f"the result `{head}` has no branch", hint)
-    answer, what = quoted(", ".join(pieces)), "put the whole answer in quotes"
+    whole = ", ".join(pieces)
+    if IN_CURLY_QUOTES.fullmatch(whole):
+        message = (
+            f"`{whole[0]}` and `{whole[-1]}` are no quotes here, but letters: the comma cuts the "
+            "answer in two"
+        )
+        answer = quoted(whole[1:-1].strip())
+        edit, _ = _joined_phrase(pieces, answer, answer, line)
+        return CutPhrase(message, f"type straight quotes: `{answer}: {branch}`", edit)
+    answer, what = quoted(whole), "put the whole answer in quotes"
     if len(rest) == 1 and head[-1:].isdigit() and rest[0][:1].isdigit():
         answer, what = f"{head}.{rest[0]}", "use a decimal point"
     edit, _ = _joined_phrase(pieces, answer, answer, line)

@@ -179,8 +179,8 @@ def _place_for(name: str) -> str:
         return "name it after its subject, in lowercase letters, digits, and `-`"
     if original := _copied(file):
         return (
-            f"if it's a copy of `{original}`, delete it; if it's a file of its own, "
-            f"rename it to `{_plain(stem)}.{file.rpartition('.')[2]}`"
+            f"if it's a file of its own, rename it to `{_plain(stem)}.{file.rpartition('.')[2]}`; "
+            f"if it's a copy of `{original}`, delete it"
         )
     if name.startswith("trees/"):
         is_hidden = any(part.startswith(".") for part in folder.split("/"))

@@ -26,6 +26,7 @@ SWAPPED = {
     ("check", "then"): "a check goes on by its results: write `branch:` at each of them",
     ("check", "branch"): "put it under `results:`, at the result that leads there",
 }
+NO_WORD = "leave it out: `baytree words` lists the words that this place has"
 SHOWN = 8  # keys that a hint lists
 
 
@@ -88,7 +89,7 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if swapped := SWAPPED.get((kind, str(key))):
         return swapped
     if kinds and kind:
-        return f"`{key}` belongs in a `{kinds[0]}` step; delete it here"
+        return f"`{key}` belongs in a `{kinds[0]}` step; here, say it in `note`"
     free = [name for name in known if name not in owner]
     if (new := new_word(key)) in free:
         return f"it is called `{new}` now"
@@ -102,8 +103,8 @@ def _key_hint(key: Text, known: list[str], owner: Map) -> str:
     if near := get_close_matches(key.lower(), free, n=1, cutoff=0.6):
         return f"did you mean `{near[0]}`?"
     if len(free) > SHOWN:
-        return "delete it, or put what it says into `note`" if "note" in free else "delete it"
-    return f"delete it, or use one of {', '.join(f'`{name}`' for name in free)}"
+        return "put what it says into `note`" if "note" in free else NO_WORD
+    return f"use one of {', '.join(f'`{name}`' for name in free)}, or leave it out"
 
 
 def _all_lead_on(check: Map) -> bool:

@@ -78,6 +78,8 @@ def bracket_slip(text: str, mark: Any) -> Explained:
 
 def not_closed(bracket: str, character: str, mark: Any, opened: Any) -> Explained:
     """Explain a bracket that is still open where another one closes, or where YAML stopped."""
+    if character and character in "[{" and opened.line == mark.line:
+        return f"there is no comma before `{character}`", "type a comma before it", mark, None
     hint, change = f"close it with `{bracket}` on its line, or use separate lines", None
     if character and character in "])}":
         hint = f"type `{bracket}` before the `{character}` in column {mark.column + 1}"

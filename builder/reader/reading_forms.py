@@ -79,7 +79,7 @@ def figure_from(step: Map, findings: list[Finding]) -> Figure | None:
     for other in ("reading", "readings", "computed"):
         if map_(step, other):
             message = f"a check takes `figure` or `{other}`, not both"
-            hint = "delete one of them, or split this into two checks"
+            hint = "split this into two checks, or keep the one that is measured"
             findings.append(misfit(step.key("figure"), message, hint))
             return None
     return Figure(

@@ -1,7 +1,8 @@
 """A step that brings a hazard without a caution: the module's record names the hazard for what the
-step does, or the step's article names a DANGER, and nothing has named it before on every path: not
-the step or an earlier one, nor a state of the vehicle that was entered. The article itself carries
-its other cautions, since not every use of it brings them.
+step does, or the step's article names it, and nothing has named it before on every path: not the
+step or an earlier one, nor a state of the vehicle that was entered. Of an article this goes for a
+DANGER, and for a WARNING that the step's own lines tell of, such as `Let it cool, open the cap`. It
+carries the others itself, since not every use of it brings them.
 
 Why: The tech learns about the hazard with a hand already in it.
 

@@ -41,6 +41,7 @@ from collections.abc import Iterator
 
 from builder.graph.deeds import all_deeds
 from builder.graph.requirements import CODES_RECORDED
+from builder.model.checks import Check
 from builder.model.finding import Finding, Severity
 from builder.model.tree import Deed
 from builder.rules.shared.early_deeds import EarlyDeed, early_deeds
@@ -72,7 +73,7 @@ def _first_to_mend(facts: Facts) -> Iterator[EarlyDeed]:
     """Yield what is early; where nothing records the DTCs, one step mends all of it."""
     every = [*early_deeds(facts, CODES_RECORDED)]
     if not every or _records(facts):
-        yield from every
+        yield from every[:1] if _left_undone(facts) else every
         return
     clearing = [early for early in every if early.deed.verb == "clear-codes"]
     yield min(clearing or every, key=lambda early: early.at)
@@ -92,4 +93,16 @@ def _hint(facts: Facts, early: Deed) -> str:
     saving = next((step.id for step in facts.steps if SAVES.search(step.text)), None)
     if saving and not _records(facts):
         return f"if `{saving}` saves them, add `does: [record-codes]` to it; else an earlier step"
+    if undone := _left_undone(facts):
+        return undone
     return "add an earlier step with `does: [record-codes]`"
+
+
+def _left_undone(facts: Facts) -> str | None:
+    """Return the hint for the one result that goes on without `done: yes`, where others have it."""
+    for step in facts.steps:
+        if isinstance(step.body, Check) and any(d.verb == CODES_RECORDED.met_by for d in step.does):
+            undone = [one for one in step.body.results if not (one.done or one.branch.leaves)]
+            if len(undone) == 1 and len(step.body.results) > len(undone) + 1:
+                return f"if `{step.id}` has saved them, add `done: yes` to its `{undone[0].text}`"
+    return None

@@ -83,15 +83,20 @@ def _same_place(one: Condition, other: Condition) -> bool:
 
 def _excluded(one: Condition, name: Text, other: Condition) -> Iterator[Finding]:
     if one.id == other.id:
-        yield RULE.finding(name.at, f"`{one.id}` excludes itself", STUCK, "delete it")
+        yield RULE.finding(
+            name.at,
+            f"`{one.id}` excludes itself",
+            STUCK,
+            "write the other state that was meant, or leave it out",
+        )
     elif _same_place(one, other):
         yield RULE.finding(name.at, f"`{other.id}` is of the same group as `{one.id}`",
                            "one state of a group holds at a time, that is enough",
-                           "delete it")  # fmt: skip
+                           "leave it out: the group says it already")  # fmt: skip
     elif one.normal and other.normal:
         yield RULE.finding(name.at, f"`{one.id}` and `{other.id}` are both normal",
                            "a vehicle comes in with both of them",
-                           "delete it, or exclude another state of the group")  # fmt: skip
+                           "exclude another state of the group")  # fmt: skip
     else:
         for first, second in ((one, other), (other, one)):
             if first.normal and first.takes and not second.takes:
@@ -114,7 +119,8 @@ def _changed_with(one: Condition, name: Text, conditions: Conditions) -> Iterato
         if (other is one or _same_place(other, one)) and _exclude(other, power):
             yield RULE.finding(name.at, f"`{one.id}` is changed with `{name}`, and `{other.id}` "
                                "excludes that", STUCK,
-                               f"delete `{name}` in one of the two places")  # fmt: skip
+                               f"take `{name}` out of `excludes` or out of `changed_with`: "
+                               "only one of the two is right")  # fmt: skip
 
 
 def _exclude(one: Condition, other: Condition) -> bool:

@@ -42,6 +42,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A condition that nobody is told how to enter or leave, or of which part.",
 )
+REMOVED = re.compile(r"\bremove the ([^,]+)", re.IGNORECASE)
 BLANK = re.compile(r"<([^<>]*)>")
 NOT_TOLD = "the walk can't tell anyone to do it"
 
@@ -55,6 +56,7 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield from _missing(one)
             yield from _no_way_back(one, normal.get(str(one.group)))
         yield from _blanks(one)
+        yield from _never_put_on(one)
 
 
 def _missing(one: Condition) -> Iterator[Finding]:
@@ -72,6 +74,25 @@ def _no_way_back(one: Condition, normal: Condition | None) -> Iterator[Finding]:
         hint += f", or `enter:` under `{normal.id}`"
     yield RULE.finding(one.id.at, f"nothing says how to leave `{one.id}`",
                        "at the end of the job the vehicle stays that way", hint)  # fmt: skip
+
+
+def _never_put_on(one: Condition) -> Iterator[Finding]:
+    """Yield what `undo` removes and `enter` never put there, such as chocks."""
+    entering = " ".join(one.enter).casefold()
+    for line in one.undo:
+        for things in REMOVED.findall(line):
+            for thing in re.split(r" and (?:the )?", things):
+                word = thing.split()[-1].casefold().removesuffix("s")
+                if word not in entering and one.enter and "<" not in word:
+                    yield RULE.finding(
+                        line.at,
+                        f"`{one.id}` removes the {thing} in `undo`, and `enter` never puts them on"
+                        if thing.endswith("s")
+                        else f"`{one.id}` removes the {thing} in `undo`, and `enter` never puts "
+                        "it on",
+                        "the tech is told to take off what nobody was told to put there",
+                        f"add the line about the {thing} to `enter`",
+                    )
 
 
 def _blanks(one: Condition) -> Iterator[Finding]:

@@ -203,7 +203,15 @@ def _too_coarse(facts: Facts, step: Step, limit: Limit, reason: str) -> Finding:
         "which side of the limit a reading is on becomes luck",
         f"use {' or '.join(fine)}, which can; or write a limit that this tool can show",
         Related(limit.result.text.at, "the limit"),
+        *_of_spec(facts, limit),
     )
+
+
+def _of_spec(facts: Facts, limit: Limit) -> Iterator[Related]:
+    """Yield the place where a limit and its unit come from, if it's a spec."""
+    spec = facts.library.specs.get(str(limit.reading.spec))
+    if spec:
+        yield Related(spec.unit.at, f"`{spec.id}` is in {spec.unit} here")
 
 
 def _finding(limit: Limit, reason: str) -> Finding:

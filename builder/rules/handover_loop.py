@@ -106,10 +106,13 @@ def _loop_finding(inside: "nx.DiGraph[TreeEntry]") -> Finding:
     loop = [first, *min(paths, key=len)]
     handoffs: list[Handoff] = [inside.edges[edge]["handoff"] for edge in pairwise(loop)]
     trees = " -> ".join(tree for tree, _ in loop)
+    hint = "end one of them with a fix or a stop, or hand off to a step that doesn't lead back"
+    if len({tree for tree, _ in loop}) == 1:
+        hint = "this is its own tree: write the tree that was meant, or just a step's name"
     return RULE.finding(
         handoffs[-1].at,
         f"these trees hand off in a loop: {trees}",
         "the tech is sent from page to page and never gets an answer",
-        "end one of them with a fix or a stop, or hand off to a step that doesn't lead back",
+        hint,
         *(Related(handoff.at, "this handoff is part of the loop") for handoff in handoffs[:-1]),
     )

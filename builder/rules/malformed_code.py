@@ -27,6 +27,7 @@ Fix: Write P, C, B or U, then 0 to 3, then three of 0 to 9 and A to F; a failure
 as `-16`.
 """
 
+import re
 from collections.abc import Iterator
 from datetime import date
 
@@ -43,6 +44,7 @@ RULE = Rule(
     severity=Severity.ERROR,
     summary="A DTC that isn't one.",
 )
+ONE_TOO_MANY = re.compile(r"[PCBU][0-3][0-9A-F]{4}")
 WHY = "a tech who types the DTC from the scan tool won't find it"
 
 
@@ -67,6 +69,9 @@ def _code(code: Text) -> Iterator[Finding]:
         form = f"`{parsed.instead}`" if parsed.instead else "it like `P0562` or `P0562-16`"
         hint, right = f"write {form}", parsed.instead
         message = f"`{code}` is not a DTC: {_without(code.strip(), parsed.message)}"
+        if ONE_TOO_MANY.fullmatch(code):
+            message = f"`{code}` is not a DTC: it has a character too many"
+            hint = f"write the letter and four characters, as in `P0562`: `{code[:5]}` or another"
     elif str(parsed) != code:
         message = f"`{code}` is not written as the scan tool shows it"
         hint, right = f"write `{parsed}`", str(parsed)

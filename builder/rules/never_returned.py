@@ -80,7 +80,8 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
                     word.at,
                     f"no step of `{procedure.name}` returns `{word}`",
                     "every tree must have a result for it, and nobody ever gets there",
-                    "delete it here, or add `return:` to the result that means it",
+                    f"write `return: {word}` at the result that means it; if none does, take it "
+                    "out here",
                 )
 
 

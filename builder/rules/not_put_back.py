@@ -67,7 +67,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     line.at,
                     f"nothing says that the {gauge[1]} comes out again",
                     "the walk tells only what the tree names: the line stays open or leaks",
-                    f"add `put_back: Remove the {gauge[1]}, check for leaks` to `{step.id}`",
+                    f"add `put_back: {_taken_out(step, gauge[1])}` to `{step.id}`",
                 )
             match = TAKEN_OFF.search(line)
             part = (match[1] or match[2]) if match else ""
@@ -78,6 +78,13 @@ def check(facts: Facts) -> Iterator[Finding]:
                     "the walk tells only what the tree names: the vehicle leaves without it",
                     f"add `put_back: Install the {part}` to `{step.id}`",
                 )
+
+
+def _taken_out(step: Step, gauge: str) -> str:
+    """Say how a gauge comes out: a line that was relieved before is relieved again."""
+    relieved = any("relieve" in line.casefold() for line in step.do)
+    start = "Relieve pressure, remove" if relieved else "Remove"
+    return f"{start} the {gauge}, check for leaks"
 
 
 def _comes_out(facts: Facts, gauge: str) -> bool:

@@ -64,9 +64,10 @@ from builder.model.text import Text
 from builder.model.tree import Question, Tree, ValueKind
 from builder.rules.shared.close_names import suggestion
 from builder.rules.shared.part_hint import is_part, part_hint
+from builder.rules.shared.part_in_question import odd_parts
 from builder.rules.shared.procedure_steps import VALUE, Running, steps_that_run
 from builder.rules.shared.published_text import position_in, texts_of
-from builder.rules.shared.rule import Facts, Family, Rule
+from builder.rules.shared.rule import Facts, Family, Rule, as_warning
 
 RULE = Rule(
     name="procedure-values",
@@ -104,12 +105,18 @@ def check(facts: Facts) -> Iterator[Finding]:
             if name not in taken and _uses(running.procedure.tree, name):
                 continue  # reported where the procedure uses it
             if name not in taken:
-                hint = suggestion(name, taken, "delete it")
+                hint = suggestion(
+                    name, taken, "leave it out, or add it to `takes` of the procedure"
+                )
                 message = f"`{running.by}` takes no `{name}`"
                 yield RULE.finding(value.at, message, "what it says is lost", hint)
             else:
                 yield from _of_kind(facts, taken[str(name)], value)
         yield from _of_another(facts.library, running, taken)
+        for odd in odd_parts(facts.library, running):
+            yield as_warning(RULE.finding(odd.value.at, odd.message,
+                                          "the tech tests a part that isn't in question", odd.hint,
+                                          ))  # fmt: skip
 
 
 def _never_given(facts: Facts) -> Iterator[Finding]:

@@ -38,7 +38,8 @@ Right:
       proved_by: [{feed: yes}]
       verify: [horn sounds]
 
-Fix: Correct the path that skips the check, name the other result too, or delete the proof.
+Fix: Correct the path that skips the check, or the branch that is wrong at it. If another result
+proves the fix, too, name both.
 """
 
 from collections.abc import Iterator
@@ -111,19 +112,23 @@ def _past_it(facts: Facts, fix: Step, proof: Proof, arrival: Arrival) -> Finding
         exit_.at,
         f"this goes to `{fix.id}` past `{proof.step}`, which it rests on: {path}",
         WHY,
-        f"write `{proof.step}` here; if `{fix.id}` doesn't rest on it, delete it in `proved_by`",
+        f"write `{proof.step}` here, so that it's done on this path too",
         Related(proof.step.at, f"`{fix.id}` is proved by `{proof.step}`"),
     )
 
 
 def _not_on_this_path(fix: Step, proof: Proof, arrival: Arrival) -> Finding:
-    left, hint = arrival.left_by, "correct the path, name this result too, or delete the proof"
+    left = arrival.left_by
+    named = " or ".join(f"`{result}`" for result in proof.results)
     if left is None:
         how = f"was never done on the way to `{fix.id}`"
-        hint = (f"a branch goes past it: lead the path to `{proof.step}`; or delete the proof if "
-                f"`{fix.id}` doesn't rest on it")  # fmt: skip
+        hint = f"a branch goes past it: lead this path to `{proof.step}`"
     else:
         words = f"`{left.result.text}`" if left.result else left.kind.value
-        how = f"was left by {words} on the way to `{fix.id}`"
+        how = f"was left by {words} on the way to `{fix.id}`, and {named} is its proof"
+        hint = f"look at the branches of `{proof.step}`: only {named} may lead here"
+        if left.result:
+            both = ", ".join((*proof.results, left.result.text))
+            hint += f"; if {words} proves it too, write `{{{proof.step}: [{both}]}}`"
     path = " -> ".join(arrival.steps)
     return RULE.finding(proof.step.at, f"`{proof.step}` {how}: {path}", WHY, hint)

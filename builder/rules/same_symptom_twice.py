@@ -109,8 +109,8 @@ def _copied(library: Library, pair: frozenset[str], count: int) -> Finding:
         copy.title.at,
         f"`{copy.id}` has {count} phrases of customers that `{original.id}` has, too",
         "the search offers both, and the tech can't tell which to start with",
-        f"if it's a copy, delete {copy.file}; if not, give it a title, complaints, and an "
-        "`applies_to` of its own",
+        "give it a title, complaints, and an `applies_to` of its own; if it's a copy that nobody "
+        f"needs, delete {copy.file}",
         Related(original.title.at, "the other tree"),
     )
 

@@ -85,7 +85,8 @@ def _of_reading(facts: Facts, step: Step, reading: Reading, spec: Spec) -> Itera
         yield RULE.finding(
             word.at, f"a reading can't be `{word}`: good is {spec.good.text}",
             "a branch that can't be taken hides a mistake",
-            f"give `{spec.id}` that limit in kb/specs.yml, or delete this result",
+            f"if another spec is meant, write its name in place of `{spec.id}`; else take this "
+            "result out",
             Related(spec.good.text.at, "the limits"),
         )  # fmt: skip
 

@@ -54,5 +54,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     deed.text.at,
                     f"`{deed.text}` is what a state of the vehicle does",
                     "what is written and what is done at the vehicle can differ",
-                    f"delete it, and name {names} in `when`" if names else "delete it",
+                    f"name {names} in `when`, in place of it"
+                    if names
+                    else "leave it out: the walk does it when the state ends",
                 )

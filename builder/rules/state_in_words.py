@@ -33,11 +33,14 @@ test after a repair that needs a state is a check with `when`; `verify` names it
 import re
 from collections.abc import Iterator
 
-from builder.model.conditions import Takes
+from builder.model.checks import Check
+from builder.model.conditions import POWER, Takes
 from builder.model.ends import Fix, Verification
 from builder.model.finding import Finding, Severity, edit_of
 from builder.model.text import Text
+from builder.model.tree import Step
 from builder.rules.shared.close_states import offer_of, power_states, state_named, states_meant
+from builder.rules.shared.opposites import words_of_name
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -46,6 +49,7 @@ RULE = Rule(
     severity=Severity.WARNING,
     summary="A condition in free text that means a state.",
 )
+UNPLUGGED, PLUGGED = "unplugged", "plugged-in"
 WHY = "the walk doesn't change the state for it, and shows none of its cautions"
 
 
@@ -53,6 +57,8 @@ def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every condition in free text that is close to a state."""
     yield from _in_tests(facts)
     for step in facts.steps:
+        yield from _other_way_around(step)
+        yield from _spec_of_another_state(facts, step)
         for words in step.when:
             meant = states_meant(words, facts.library.conditions)
             if right := _state_with_words(facts, words):
@@ -65,6 +71,43 @@ def check(facts: Facts) -> Iterator[Finding]:
                     WHY,
                     offer_of([_written(facts, name) for name in meant], ""),
                 )
+
+
+def _other_way_around(step: Step) -> Iterator[Finding]:
+    """Yield a finding where a check asks with something unplugged, and `when` has it plugged in."""
+    named = {str(need.condition): need for need in step.needs}
+    if not isinstance(step.body, Check):
+        return
+    for said, state, other in (
+        ("unplugged", UNPLUGGED, PLUGGED),
+        ("plugged in", PLUGGED, UNPLUGGED),
+    ):
+        if re.search(rf"\b{said}\b", step.text) and other in named and state not in named:
+            need = named[other]
+            yield RULE.finding(
+                need.condition.at,
+                f"`{step.text}` asks with it {said}, and `when` has `{{{other}: {need.value}}}`",
+                "the reading is taken the other way around, and means nothing",
+                f"write `{{{state}: {need.value}}}`",
+            )
+
+
+def _spec_of_another_state(facts: Facts, step: Step) -> Iterator[Finding]:
+    """Yield a finding for a spec whose words name a power state that the step isn't in."""
+    body, conditions = step.body, facts.library.conditions
+    named = [str(need.condition) for need in step.needs]
+    power = next((one for one in named if one in conditions and conditions[one].group == POWER), "")
+    for reading in body.readings if isinstance(body, Check) and power else ():
+        spec = facts.library.specs.get(str(reading.spec))
+        said = words_of_name(spec.text) if spec else frozenset()
+        other = next((one for one in conditions if one in said and one not in named), None)
+        if spec and reading.spec and other and conditions[other].group == POWER:
+            yield RULE.finding(
+                reading.spec.at,
+                f"`{spec.id}` is `{spec.text}`, and `{step.id}` is in `{power}`",
+                "the limit is for another state, so good and bad change places",
+                f"write the spec for `{power}`, or `{other}` in `when`",
+            )
 
 
 def _in_tests(facts: Facts) -> Iterator[Finding]:

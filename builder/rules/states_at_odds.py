@@ -88,7 +88,7 @@ def _clash(
     same = place_of(conditions, one) == place_of(conditions, other)
     reason = "are states of one group" if same else "exclude each other"
     return RULE.finding(needs[other].condition.at, f"{written(one)} and {written(other)} {reason}",
-                        WHY, "delete one of them, or make two steps of it",
+                        WHY, "make two steps of it, or name only the one in which the work is done",
                         *_exclusions(conditions, one, other))  # fmt: skip
 
 

@@ -60,7 +60,7 @@ from collections.abc import Iterator
 
 from builder.model.finding import Finding, Severity
 from builder.rules.shared.close_names import names_meant
-from builder.rules.shared.procedure_steps import other_word, steps_that_run
+from builder.rules.shared.procedure_steps import meant_procedure, other_word, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 
 RULE = Rule(
@@ -74,7 +74,7 @@ RULE = Rule(
 def check(facts: Facts) -> Iterator[Finding]:
     """Yield a finding for every returned word that a step has no result for."""
     for running in steps_that_run(facts):
-        if other_word(running):
+        if other_word(running) or meant_procedure(facts, running):
             continue  # `no-such-word` speaks
         returns = running.procedure.returns
         results = {str(result.text) for result in running.check.results}

@@ -56,6 +56,11 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
     yield from _unprintable(entry.name for kind in names for entry in kind.values())
 
 
+def _without(text: str) -> str:
+    """Return a text without its HTML; what only stood for a space is one."""
+    return " ".join(TAGS.sub(lambda tag: " " if tag[0].startswith("&") else "", text).split())
+
+
 def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
     known = medium().advances
     for text in texts:
@@ -64,7 +69,8 @@ def _unprintable(texts: Iterable[Text]) -> Iterator[Finding]:
             yield RULE.finding(position_in(text, match.start(), len(match[0])),
                                f"{signs}: HTML is printed as it stands",
                                "techs and customers read the signs in the middle of the words",
-                               "delete it: the pages set the type themselves")  # fmt: skip
+                               f"write `{_without(text)}`: the pages set the type themselves",
+                               )  # fmt: skip
         if not text.isascii():
             for index, character in enumerate(text):
                 if character not in known and not character.isspace():

@@ -38,15 +38,17 @@ Right:
         - {result: yes, branch: repair}
         - {result: no, branch: repair-feed}
 
-Fix: Branch to it from the result that needs it, or delete the step. A step that makes safe, by a
-procedure with `every_time: yes`, is never deleted: branch to it again.
+Fix: Branch to it from the result that needs it; the result may have been lost with its branch.
+Only a step that nobody needs anymore goes out, never one that makes safe or warns.
 """
 
+import re
 from collections.abc import Iterator
 
 from builder.graph.moves import leads_nowhere
 from builder.model.checks import Check
 from builder.model.finding import Finding, Related, Severity
+from builder.rules.shared.opposites import words_of_name
 from builder.rules.shared.procedure_steps import Running, led_past, steps_that_run
 from builder.rules.shared.rule import Facts, Family, Rule
 from builder.rules.shared.unreached import dead_ends, first_unreached
@@ -59,6 +61,7 @@ RULE = Rule(
 )
 
 MOST_LISTED = 3
+LOOK_FOR = re.compile(r"(?:look|feel|listen|check) for ([^,]+)", re.IGNORECASE)
 
 
 def check(facts: Facts) -> Iterator[Finding]:
@@ -86,7 +89,7 @@ def check(facts: Facts) -> Iterator[Finding]:
             facts.tree.steps[name].id.at,
             f"nothing leads to `{name}`{also}",
             "nobody will ever see this step",
-            f"write `branch: {name}` at a result{_above(facts, name)}, or delete the step",
+            f"write `branch: {name}` at the result that needs it{_lost(facts, name)}",
         )
 
 
@@ -102,6 +105,20 @@ def _behind(facts: Facts, name: str) -> list[str]:
             reached.append(at)
             stack += led.get(at, [])
     return reached
+
+
+def _lost(facts: Facts, name: str) -> str:
+    """Name the check that tells to look for something, and lacks a result for it; else the above.
+
+    `Look for orange cables`, and no result says what to do with them.
+    """
+    for step in facts.steps:
+        words = [match[1] for line in step.do if (match := LOOK_FOR.match(line))]
+        if words and isinstance(step.body, Check) and step.id in facts.graph.reachable:
+            results = " ".join(result.text for result in step.body.results)
+            if lost := [one for one in words if not words_of_name(one) & words_of_name(results)]:
+                return f"; `{step.id}` tells to look for `{lost[0]}`, and has no result for it"
+    return _above(facts, name)
 
 
 def _above(facts: Facts, name: str) -> str:

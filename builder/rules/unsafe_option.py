@@ -78,7 +78,7 @@ def check(facts: Facts) -> Iterator[Finding]:
                     option.at,
                     f"`{option.id}` must not be offered: {reason}",
                     "someone could get hurt with our paper in hand",
-                    "delete the option, or add `not_offered:` with the reason",
+                    "add `not_offered:` with the reason",
                 )
             elif option.not_offered and advice and not reason:
                 yield from _contradiction(option, advice)

@@ -1,6 +1,6 @@
 """A value in `kb/specs.yml` or a vehicle's file that can't be right: a good range outside what can
 be read, a pin outside its connector or with the fuse of another part, a wire whose color has
-another code, or a torque far from that of all other vehicles.
+another code, or a torque or a limit far from that of all other vehicles.
 
 Why: The walk compares a reading with a limit it can never reach, and every reading passes.
 
@@ -39,6 +39,7 @@ RULE = Rule(
     summary="A good range, a pin or a wire that can't be right.",
 )
 ENOUGH, FAR = 2, 4  # other vehicles; how many times as much or as little
+FAR_FROM_ONE = 8  # a lost decimal point is 10
 WHY = "the walk would compare every reading with a wrong limit"
 
 
@@ -54,6 +55,8 @@ def check_library(library: Library, _today: date) -> Iterator[Finding]:
             yield from _pins(connector)
         yield from _fuses(vehicle, library)
     yield from _torques(library)
+    for spec in library.specs.values():
+        yield from _far_off(spec, library)
 
 
 def _outside(spec: Spec, good: Good) -> Iterator[Finding]:
@@ -149,3 +152,34 @@ def _torques(library: Library) -> Iterator[Finding]:
                     "what is torqued by it comes loose, or breaks",
                     "look it up again in the maker's service information",
                 ))  # fmt: skip
+
+
+def _far_off(spec: Spec, library: Library) -> Iterator[Finding]:
+    """Yield a warning for a limit of one vehicle that is far from all others: a point is lost."""
+    every = (one.specs[spec.id].good for one in library.vehicles.values() if spec.id in one.specs)
+    own = [good for good in every if not any(_outside(spec, good))]
+    for good in own:
+        others = [end for other in (spec.good, *own) if other is not good for end in _ends(other)]
+        few = len(own) < ENOUGH or len(others) < ENOUGH
+        times = FAR_FROM_ONE if few else FAR + 1
+        for end in _ends(good) if others else ():
+            if end * times <= min(others) or end >= max(others) * times:
+                yield as_warning(RULE.finding(
+                    good.text.at,
+                    f"`{good.text}` {spec.unit} for `{spec.id}`: elsewhere it's {_span(others)}",
+                    "the walk would compare every reading with a wrong limit",
+                    f"look it up again, in {spec.unit}: is the decimal point in the right place?",
+                    Related(spec.id.at, f"`{spec.id}`: its unit, and what is good elsewhere"),
+                ))  # fmt: skip
+                break
+
+
+def _span(ends: list[Decimal]) -> str:
+    low, high = min(ends), max(ends)
+    return f"{low:f}" if low == high else f"{low:f} to {high:f}"
+
+
+def _ends(good: Good) -> list[Decimal]:
+    """Return the limits of a range that aren't 0; a range around 0 has none."""
+    ends = [end for end, _ in good.range or ()]
+    return [end for end in ends if end.is_finite() and end > 0]

@@ -135,6 +135,15 @@ def test_a_word_of_everyday_speech_is_one_finding(tmp_path: Path) -> None:
     assert len(verdict.waiting) > 20
 
 
+def test_a_new_name_in_one_place_is_one_finding(tmp_path: Path) -> None:
+    """It stands where the name is new, and not at every place that has the old one."""
+    verdict = broken(tmp_path, "kb/tools.yml", "multimeter:", "multi-meter:")
+    assert [(one.rule, one.at.file) for one in verdict.findings] == [
+        ("no-such-tool", "kb/tools.yml")
+    ]
+    assert len(verdict.waiting) > 1
+
+
 def test_a_file_of_its_own_is_one_entry(tmp_path: Path) -> None:
     """Its kind is the folder, by the name that lookups have."""
     files = [at("kb/procedures/first-stop.yml"), at("kb/how-to/voltage-drop.md")]

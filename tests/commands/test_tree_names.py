@@ -27,6 +27,8 @@ def test_a_tree_is_understood_however_it_is_named(words: str) -> None:
     ("silent", ["horn/silent", "lights/silent"]),
     ("wiper/stop-halfways", ["wipers/stop-halfway"]),
     ("stop-halfwy", ["wipers/stop-halfway"]),
+    ("wipers/stophalfway", ["wipers/stop-halfway"]),
+    ("stop_halfway", ["wipers/stop-halfway"]),
 ])  # fmt: skip
 def test_what_is_no_tree_is_answered_with_the_nearest(words: str, meant: list[str]) -> None:
     """Two trees of one name are both offered."""
@@ -56,6 +58,14 @@ def test_a_check_of_one_tree_reports_its_findings(
     """A folder stands for all files in it."""
     assert run(shop, "check", words, "--today", "2026-10-01") == 1
     assert "step `clik` doesn't exist" in capsys.readouterr().out
+
+
+def test_a_tree_under_another_name_is_named(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A text editor saved it as `silent.yml.txt`: no other tree is offered in its place."""
+    file = shop / "trees/horn/silent.yml"
+    file.rename(file.with_suffix(".yml.txt"))
+    assert run(shop, "check", "trees/horn/silent.yml") == 2
+    assert "but `silent.yml.txt` beside it: rename it" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(("words", "answer"), [

@@ -14,6 +14,7 @@ from builder.model.library import Library
 from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
 from builder.rules import (
+    already_passing,
     closed_job,
     codes_before_clearing,
     computed,
@@ -21,6 +22,7 @@ from builder.rules import (
     no_such_spec,
     no_such_tree,
     no_such_word,
+    not_secured,
     procedure_values,
     prove_before_replacing,
     proved_by,
@@ -28,8 +30,11 @@ from builder.rules import (
     spec_load,
     spec_result,
     supply_before_programming,
+    swapped_answers,
     unbounded_way_back,
     unhandled_word,
+    unlike_other_fixes,
+    unlike_the_others,
     unreachable_step,
 )
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
@@ -45,10 +50,14 @@ STOPS_A_WALK = (
 )  # fmt: skip
 # What must come first waits while a proof shows which branch goes past it; what closed jobs say,
 # also while a check can't be walked; a step that nothing leads to, while a loop or a handoff to
-# nowhere may be the branch that was meant for it.
+# nowhere may be the branch that was meant for it; a proof, while two answers are swapped.
 FOLLOWS = {
     closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
     **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
+    unlike_the_others.RULE.name: (not_secured.RULE.name,),
+    proved_by.RULE.name: (swapped_answers.RULE.name,),
+    swapped_answers.RULE.name: (already_passing.RULE.name,),
+    unlike_other_fixes.RULE.name: (already_passing.RULE.name,),
     unreachable_step.RULE.name: (unbounded_way_back.RULE.name, no_such_tree.RULE.name),
 }
 LIBRARY_ONLY_NAMES = LIBRARY_RULE_NAMES - TREE_RULE_NAMES

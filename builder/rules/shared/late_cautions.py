@@ -18,6 +18,7 @@ from builder.model.text import Text
 from builder.model.tree import Deed, Step
 from builder.rules.shared.rule import Facts
 from builder.rules.shared.state_witness import names_in_words, own_step, shown_at
+from builder.rules.shared.told_danger import tells_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +98,8 @@ def _hazards_of(library: Library, visit: _Visit) -> Iterator[tuple[Text, str]]:
     how_to = visit.step.how_to
     article = library.how_tos.get(how_to) if how_to else None
     if article and how_to:
-        yield from ((how_to, str(name)) for name in article.hazards if _is_danger(library, name))
+        brought = (name for name in article.hazards if _is_brought(library, visit.step, name))
+        yield from ((how_to, str(name)) for name in brought)
     for deed in visit.does:
         module = library.modules.get(deed.module) if deed.module else None
         for record in module.set_up if module else ():
@@ -105,6 +107,9 @@ def _hazards_of(library: Library, visit: _Visit) -> Iterator[tuple[Text, str]]:
                 yield from ((deed.text, str(hazard)) for hazard in record.hazards)
 
 
-def _is_danger(library: Library, name: str) -> bool:
+def _is_brought(library: Library, step: Step, name: str) -> bool:
+    """Whether a step brings a hazard of its article: a DANGER, or one that its lines tell of."""
     hazard = library.hazards.get(name)
-    return hazard is not None and hazard.signal is Signal.DANGER
+    if hazard is None or hazard.signal not in (Signal.DANGER, Signal.WARNING):
+        return False
+    return hazard.signal is Signal.DANGER or tells_of(step, hazard)

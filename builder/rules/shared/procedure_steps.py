@@ -46,6 +46,16 @@ def other_word(running: Running) -> tuple[Text, Text] | None:
     return (unknown[0], free[0]) if len(unknown) == len(free) == 1 else None
 
 
+def meant_procedure(facts: Facts, running: Running) -> str | None:
+    """Return the one other procedure that returns all results of a step, where its own has none."""
+    results = {str(result.text) for result in running.check.results}
+    if not results or results & {*map(str, running.procedure.returns)}:
+        return None
+    others = [name for name, one in facts.library.procedures.items()
+              if {*map(str, one.returns)} == results]  # fmt: skip
+    return others[0] if len(others) == 1 else None
+
+
 def led_past(running: Running) -> str:
     """Return the step that comes once the procedure has passed, or nothing."""
     passed = running.procedure.returns[0]
