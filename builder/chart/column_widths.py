@@ -22,9 +22,8 @@ SAME_WIDTH = 0.5  # points: widths nearer than this are the same
 AnyWidth = StepFunction[Column]
 
 
-def with_fitted_columns(styles: Sequence[StyledFlow], fit: SheetLayout) -> SheetLayout:
+def with_fitted_columns(drawn: StyledFlow, fit: SheetLayout) -> SheetLayout:
     """Return a layout on one sheet with the largest text that columns of several widths allow."""
-    drawn = next(one for one in styles if one.style is fit.style)
     columns = balanced_columns(fit.filled)
     fit = best = replace(fit, filled=tuple(columns))
     measured = list(_at_any_width(drawn, columns))

@@ -221,12 +221,12 @@ def _on_one_sheet(
 ) -> SheetLayout | None:
     """Lay out in columns of one width, then let each be as wide as it needs."""
     least = text / FITTED_GAIN
-    best = best_paper_use([
-        plainest_of_good([largest_layout(fit_task(one, room), 1, least) for one in styles])
-        for room in rooms
-    ])  # fmt: skip
-    fitted = with_fitted_columns(styles, best) if best else None
-    return fitted if fitted and fitted.text >= text else None
+    fits = []
+    for one in styles:
+        fit = best_paper_use([largest_layout(fit_task(one, room), 1, least) for room in rooms])
+        fitted = with_fitted_columns(one, fit) if fit else None
+        fits.append(fitted if fitted and fitted.text >= text else None)
+    return plainest_of_good(fits)
 
 
 def plainest_of_good(fits: Sequence[SheetLayout | None]) -> SheetLayout | None:
