@@ -113,6 +113,12 @@ def galley_height(items: Sequence[MeasuredGroup]) -> float:
     return gaps + sum([piece.body + piece.tail for piece in items])
 
 
+def column_height(pieces: Sequence[MeasuredGroup]) -> float:
+    """Height of the pieces of one column, with the connector at its foot."""
+    foot = 0 if pieces[-1].last else pieces[-1].cut - pieces[-1].tail
+    return galley_height(pieces) + foot + (0 if pieces[0].first else SECTION_GAP)
+
+
 def fill_columns(
     items: Sequence[MeasuredGroup], heights: Sequence[float], most: int
 ) -> list[Column] | None:

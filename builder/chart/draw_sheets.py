@@ -4,6 +4,7 @@ In: a measured flow and a `SheetLayout`. Out: a `Chart` for each sheet.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import chain
 
 from builder.chart.chart import Chart, Part, Polyline, Rect
@@ -17,8 +18,8 @@ from builder.chart.text_fit import SheetLayout
 
 
 def sheet_drawings(measured: FlowMetrics, fit: SheetLayout) -> tuple[Chart, ...]:
-    """Draw every sheet of a layout; on each, the columns are made equally long."""
-    sheets = [balanced_columns(columns) for columns in columns_by_sheet(fit)]
+    """Draw every sheet of a layout."""
+    sheets = columns_by_sheet(fit)
     on_sheet, numbers = first_sheets(measured.flow, sheets)
     tops = frozenset(
         column.pieces[0].blocks[0].step
@@ -30,6 +31,12 @@ def sheet_drawings(measured: FlowMetrics, fit: SheetLayout) -> tuple[Chart, ...]
         _sheet(Pen(measured, on_sheet, numbers, number, tops), fit, columns)
         for number, columns in enumerate(sheets, start=1)
     )
+
+
+def with_even_columns(fit: SheetLayout) -> SheetLayout:
+    """Make the columns of each sheet equally long."""
+    even = [column for columns in columns_by_sheet(fit) for column in balanced_columns(columns)]
+    return replace(fit, filled=tuple(even))
 
 
 def first_sheets(
@@ -72,16 +79,17 @@ def steps_in_columns(columns: Sequence[Column]) -> Iterator[str]:
 def _sheet(pen: Pen, fit: SheetLayout, columns: Sequence[Column]) -> Chart:
     parts: list[Part] = []
     cuts: list[float] = []
-    for number, column in enumerate(columns):
-        x = EDGE + number * (fit.column + COLUMN_GAP)
-        for y, block_parts in _column(pen, fit, column, x):
+    x = EDGE
+    for column, width in zip(columns, fit.widths, strict=False):  # the last sheet may need fewer
+        for y, block_parts in _column(pen, fit, column, Rect(x, EDGE, width, 0)):
             cuts.append(y)
             parts += block_parts
+        x += width + COLUMN_GAP
     flow = pen.metrics.flow
     return Chart(
         title=flow.title,
         description=chart_description(flow),
-        width=2 * EDGE + len(columns) * (fit.column + COLUMN_GAP) - COLUMN_GAP,
+        width=x - COLUMN_GAP + EDGE,
         height=2 * EDGE + max((column.height for column in columns), default=0),
         scale=fit.text / TEXT,
         parts=tuple(parts),
@@ -90,18 +98,18 @@ def _sheet(pen: Pen, fit: SheetLayout, columns: Sequence[Column]) -> Chart:
 
 
 def _column(
-    pen: Pen, fit: SheetLayout, column: Column, x: float
+    pen: Pen, fit: SheetLayout, column: Column, place: Rect
 ) -> Iterator[tuple[float, Iterator[Part]]]:
-    y = EDGE
+    x, y, width, _ = place
     last = len(column.pieces) - 1
     for number, piece in enumerate(column.pieces):
         ends = number < last and column.pieces[number + 1].first
         for at, (block, made) in enumerate(zip(piece.blocks, piece.sizes, strict=True)):
             inner = at < len(piece.blocks) - 1
             cut = number == last and not inner and not piece.last
-            drawn = fit.style.draw(pen, block, made, Rect(x, y, fit.column, 0), cut)
+            drawn = fit.style.draw(pen, block, made, Rect(x, y, width, 0), cut)
             y, top = y + made.body + (made.tail if inner else 0), y
-            rule = [] if inner or not ends else [_rule(x, y + SECTION_GAP / 2, fit.column)]
+            rule = [] if inner or not ends else [_rule(x, y + SECTION_GAP / 2, width)]
             yield top, chain(drawn, rule)
         y += SECTION_GAP if ends else piece.tail
 

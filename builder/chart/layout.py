@@ -14,8 +14,9 @@ from itertools import product
 from typing import NamedTuple
 
 from builder.chart.chart import Chart
+from builder.chart.column_widths import with_fitted_columns
 from builder.chart.columns import Column, block_groups, galley, galley_height
-from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings
+from builder.chart.draw_sheets import jumps_to_other_sheets, sheet_drawings, with_even_columns
 from builder.chart.ends_beside import ends_beside
 from builder.chart.ends_once import ends_once
 from builder.chart.flow import Flow, flow_of
@@ -39,6 +40,7 @@ from builder.model.tree import Tree
 
 PAGE_WIDTH = 230.0  # of a column in the page, at the nominal text size
 PAGE_SCALE = 1.6  # 16 px text
+FITTED_GAIN = 1.03  # how much larger the text mostly gets in columns of several widths
 LESS_PLAIN_GAIN = 1.03  # how much larger the text must be for the less plain style
 MANY = 99  # more sheets, or results of one check, than there will ever be
 FEW = 3  # results of a check: to no fewer is it split only to save sheets
@@ -60,7 +62,7 @@ def one_column(flow: Flow) -> Chart:
     column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
     return sheet_drawings(
-        measured, SheetLayout(UNDER, room, TEXT * PAGE_SCALE, 1, PAGE_WIDTH, (column,))
+        measured, SheetLayout(UNDER, room, TEXT * PAGE_SCALE, (PAGE_WIDTH,), (column,))
     )[0]
 
 
@@ -92,8 +94,7 @@ def sheet_charts(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) ->
 def single_sheet(flow: Flow, rooms: Sequence[Room], text: float = LEAST_TEXT) -> Sheets | None:
     """Lay a flow out on one sheet; None if its text would be smaller than `text` points."""
     one = flow_metrics(ends_once(drawn_short(flow)))
-    styles = [styled_flow(one, style) for style in STYLES]
-    best = best_paper_use([_on_one_sheet(styles, room, text) for room in rooms])
+    best = _on_one_sheet([styled_flow(one, style) for style in STYLES], rooms, text)
     return Sheets(best.room, sheet_drawings(one, best)) if best else None
 
 
@@ -200,7 +201,7 @@ def _settled(
             return None
         jumps = frozenset(jumps_to_other_sheets(flow, layout))
         if jumps <= elsewhere:
-            return Settled(metrics, layout)
+            return Settled(metrics, with_even_columns(layout))
         elsewhere |= jumps
         styles = [*styled]
 
@@ -209,14 +210,23 @@ def one_sheet(flow: Flow, room: Room, style: str = "") -> Chart:
     """Force a flow on one sheet, with the largest text; a style (right, under) can be named."""
     measured = flow_metrics(ends_once(drawn_short(flow)))
     styles = [styled_flow(measured, one) for one in STYLES if style in ("", one.name)]
-    best = _on_one_sheet(styles, room, 1)
+    best = _on_one_sheet(styles, [room], 1)
     if best is None:
         raise ValueError(f"no text of a point or more fits {room}")
     return sheet_drawings(measured, best)[0]
 
 
-def _on_one_sheet(styles: Sequence[StyledFlow], room: Room, text: float) -> SheetLayout | None:
-    return plainest_of_good([largest_layout(fit_task(one, room), 1, text) for one in styles])
+def _on_one_sheet(
+    styles: Sequence[StyledFlow], rooms: Sequence[Room], text: float
+) -> SheetLayout | None:
+    """Lay out in columns of one width, then let each be as wide as it needs."""
+    least = text / FITTED_GAIN
+    fits = []
+    for one in styles:
+        fit = best_paper_use([largest_layout(fit_task(one, room), 1, least) for room in rooms])
+        fitted = with_fitted_columns(one, fit) if fit else None
+        fits.append(fitted if fitted and fitted.text >= text else None)
+    return plainest_of_good(fits)
 
 
 def plainest_of_good(fits: Sequence[SheetLayout | None]) -> SheetLayout | None:

@@ -30,5 +30,5 @@ NARROW = 100.0  # width of a box below which it would hold hardly more than a wo
 BETWEEN = 13.0  # from the checks to the line that their results leave from
 CONNECTOR_HEIGHT = 13.0
 SECTION_GAP = 9.0
-COLUMN_GAP = 10.0
+COLUMN_GAP = 8.0
 EDGE = 1.5  # half the heaviest border, kept free around the chart

@@ -51,9 +51,13 @@ class SheetLayout:
     style: Style
     room: Room
     text: float  # size of the words in the boxes, in points
-    columns: int  # on each sheet
-    column: float  # width at the nominal text size
+    widths: tuple[float, ...]  # of the columns of every sheet, at the nominal text size
     filled: tuple[Column, ...]
+
+    @property
+    def columns(self) -> int:
+        """How many columns a sheet has."""
+        return len(self.widths)
 
     @property
     def sheets(self) -> int:
@@ -118,7 +122,8 @@ def layout_at_size(task: FitTask, text: float, columns: int, sheets: int) -> She
     filled = fill_columns(items, _heights(task.room, text, columns, column), columns * sheets)
     if not filled:
         return None
-    fit = SheetLayout(task.drawn.style, task.room, text, columns, column, tuple(filled))
+    widths = (column,) * columns
+    fit = SheetLayout(task.drawn.style, task.room, text, widths, tuple(filled))
     return fit if fit.begins or not task.begins else None
 
 

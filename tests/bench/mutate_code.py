@@ -78,7 +78,7 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("symptom_index.py", "STOP_WORDS | table.everyday", "0 -> 1", "each as often, that is all"),
     ("search_query.py", "edit_distance(word, ", "1 -> 2", "a limit saves time, nothing else"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
-    ("draw_sheets.py", "Rect(x, y, fit.column, 0)", "", "a block has its height from its size"),
+    ("draw_sheets.py", "Rect(x, y, width, 0)", "", "a block has its height from its size"),
     ("flow.py", "in_order: bool", "", "only results are in order, and only a check has some"),
     ("fonts.py", "lazy=True", "", "only how much of a file is read at once"),
     ("measured_word.py", 'rfind("-", 0', "0 -> 1", "no piece of a word begins with a hyphen"),
