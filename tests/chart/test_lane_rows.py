@@ -1,5 +1,7 @@
 """Every kind of row beside a check, drawn in both styles, wide and narrow."""
 
+from dataclasses import replace
+
 from goldens import looks_as_it_did
 
 from builder.chart.chart import Chart, Rect
@@ -26,8 +28,11 @@ WAYS = (
 
 def every_row() -> Flow:
     """Write a check that leads to ends, over an action to an end, and back to itself."""
+    ways = [Edge("look", to, words) for to, words in WAYS]
+    ways[1] = replace(ways[1], change="was below 9 V")
+    ways[2] = replace(ways[2], means="a cable is loose", change="NEW")
     edges = {
-        "look": tuple(Edge("look", to, words) for to, words in WAYS),
+        "look": tuple(ways),
         "act": (Edge("act", "then", "once it is charged"),),
         "then": (Edge("then", "fix"),),
         "next": (),
@@ -38,10 +43,10 @@ def every_row() -> Flow:
     nodes = {
         "look": Node("look", "check", "Voltage at the battery", "1", href="#step-look"),
         "next": Node("next", "stop", "Charges well", "2"),
-        "fix": Node("fix", "fix", "Replace the battery", "3"),
+        "fix": Node("fix", "fix", "Replace the battery", "3", led_to=True),
         "warned": Node("warned", "fix", "Mend the cable", "4", caution=Signal.WARNING),
-        "act": Node("act", "action", "Charge the battery", "5"),
-        "then": Node("then", "action", "Load it for a minute", "6"),
+        "act": Node("act", "action", "Charge the battery", "5", notes=("still low: go to 2 or 3",)),
+        "then": Node("then", "action", "Load it for a minute", "6", ways_on=("then go to 3",)),
         "tree": Node("tree", "handoff", "Tree: Lamp on"),
     }
     chain = (ChainStep(3, "act"), ChainStep(0, "then"), ChainStep(0, "fix"))
@@ -53,11 +58,13 @@ def every_row() -> Flow:
 
 def drawn(style: Style, wider: int, *, cut: bool) -> str:
     """Draw the check and its rows alone."""
-    metrics = flow_metrics(every_row())
+    flow = replace(every_row(), arrivals=frozenset({"act"}))
+    metrics = flow_metrics(flow, sheets=True, elsewhere={("act", "2")})
     width = style.least(metrics) + wider
     (block,) = metrics.flow.sections[0].blocks
+    pen = Pen(metrics, sheets={"next": 2}, numbers={"2": 2}, tops=frozenset({"then"}))
     made = style.size(metrics, block, width)
-    parts = tuple(style.draw(Pen(metrics), block, made, Rect(2, 2, width, 0), cut))
+    parts = tuple(style.draw(pen, block, made, Rect(2, 2, width, 0), cut))
     high = made.body + (made.cut if cut else made.tail)
     return svg(Chart("Rows", "Every row.", width + 4, high + 4, 1, parts))
 
