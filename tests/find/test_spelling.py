@@ -29,6 +29,7 @@ KNOWN = {
 
 
 @given(one=LETTERS, other=LETTERS)
+@example(one="ab", other="ba")
 @example(one="aaa", other="a")
 def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> None:
     """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
