@@ -40,15 +40,21 @@ def every_row() -> Flow:
         "warned": (),
         "tree": (),
     }
+    told = ("still low: go to 2 or 3", "after 2 tries: go to the tree Lamp on")
     nodes = {
-        "look": Node("look", "check", "Voltage at the battery", "1", href="#step-look"),
+        "look": Node("look", "check", "Voltage at the battery", "1"),
         "next": Node("next", "stop", "Charges well", "2"),
         "fix": Node("fix", "fix", "Replace the battery", "3", led_to=True),
-        "warned": Node("warned", "fix", "Mend the cable", "4", caution=Signal.WARNING),
-        "act": Node("act", "action", "Charge the battery", "5", notes=("still low: go to 2 or 3",)),
-        "then": Node("then", "action", "Load it for a minute", "6", ways_on=("then go to 3",)),
+        "warned": Node(
+            "warned", "fix", "Mend the cable", "4", caution=Signal.WARNING, hazards=("sparks",)
+        ),
+        "act": Node("act", "action", "Charge the battery", "5", notes=told),
+        "then": Node(
+            "then", "action", "Load it", "6", ways_on=("then go to 3",), change="CHANGED: minutes"
+        ),
         "tree": Node("tree", "handoff", "Tree: Lamp on"),
     }
+    nodes = {name: replace(node, href=f"#step-{name}") for name, node in nodes.items()}
     chain = (ChainStep(3, "act"), ChainStep(0, "then"), ChainStep(0, "fix"))
     chains = {1: (ChainStep(1, "fix"),), 2: (ChainStep(2, "warned"),), 3: chain,
               7: (ChainStep(7, "tree"),)}  # fmt: skip
