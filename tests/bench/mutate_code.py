@@ -108,7 +108,6 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("text_fit.py", ", column) <= has", "< has", "none is equal to the last digit"),
     ("text_fit.py", "least: float = 1, beyond", "", "no text is that small"),
     ("layout.py", "return 0", "", "no text is smaller than a point"),
-    ("text_fit.py", "share * (before[1]", "", "where the search begins; sizes are tried anyway"),
     ("text_fit.py", "(1 / (SAMPLES - 1))", "", "where a height is sampled; sizes are tried anyway"),
 )
 
