@@ -99,7 +99,7 @@ def long_word_at(place: str) -> Flow:
             Edge("check", "action", words.get("result", "i")),
             Edge("check", "check", words.get("back", "i")),
         ),
-        "action": (Edge("action", "stop", words.get("joint", "i")),),
+        "action": (Edge("action", "stop", words.get("joint", "i")), Edge("action", "check", "i")),
     }
     kinds = ("check", "action", "stop", "handoff")
     nodes = {kind: Node(kind, kind, words.get(kind, "i"), str(at)) for at, kind in enumerate(kinds)}
