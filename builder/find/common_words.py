@@ -25,7 +25,20 @@ STOP_WORDS = _word_set(
 # Each is bound to the next word that says something.
 NEGATIONS = _word_set(
     """aint arent cannot cant couldnt didnt doesn doesnt dont dosent dosnt hasnt havent isnt neither
-    never no non nor not unable wasnt werent without wont wouldnt"""
+    never no non nor not unable wasnt werent without wont wouldnt cannae
+    dinnae doesnae willnae"""
+)
+
+# A number before one of these is a distance or a time: both count nothing, as `150 miles` beside
+# `100 miles` shows. A reading (`psi`, `volts`) counts.
+MEASURES = _word_set(
+    """mile miles mi kilometer kilometers kilometre kilometres km kms second seconds sec secs minute
+    minutes min mins hour hours hr hrs day days week weeks month months year years yr yrs"""
+)
+
+# Numbers that are written out, before a distance or a time.
+NUMBER_WORDS = _word_set(
+    "two three four five six seven eight nine ten twelve fifteen twenty thirty"
 )
 
 # A query in whole sentences is full of them. They count little, and are never taken for a
@@ -70,7 +83,8 @@ EVERYDAY_WORDS = _word_set(
     picture piece place places plain plan plenty pls plus point possible possibly pounds present
     pretty previous previously price probably problem problems proper properly put puts putting
     quarter question quick quickly quid rather read ready real realise realize reason reasonably
-    recent recently reckon reckons regular regularly remember reply rest result ridiculous road
+    recent recently reckon reckons regular regularly remember replace replaced replacing reply
+    rest result ridiculous road
     roads roughly round rubbish sad safe sale same sat saturday saw say saying school season
     second seconds secs see seeing seem seemed seems seen sees self sell send sense sent serious
     seriously set seven seventy several shall show showed showing shown shows sigh silly similar

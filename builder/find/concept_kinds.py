@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from builder.find.phrasebook import Concept, Tokens, shop_tokens
 from builder.find.trade_words import TradeWords
-from builder.find.word_forms import drop_stop_words, split_words, without_no
+from builder.find.word_forms import split_words, without_no
 
 SUBJECT = "subject"  # a part or a system: `brake`, `radiator`
 LONE = "lone"  # a part that is the subject wherever it is named: `sunroof`, `dome light`
@@ -46,8 +46,7 @@ def trade_tokens(words: TradeWords, synonyms: Mapping[str, Tokens]) -> TradeToke
     """Take the words of the trade as the shop says them."""
 
     def as_tokens(phrases: Iterable[str]) -> frozenset[str]:
-        each = (drop_stop_words(shop_tokens(split_words(text), synonyms)) for text in phrases)
-        return frozenset(map(" ".join, each)) - {""}
+        return frozenset(" ".join(shop_tokens(split_words(text), synonyms)) for text in phrases)
 
     return TradeTokens(*map(as_tokens, words))
 

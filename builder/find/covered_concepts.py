@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from builder.find.concept_kinds import KIND_WEIGHTS, concept_kind
 from builder.find.phrasebook import Concept, Tokens
 from builder.find.symptom_index import SymptomIndex
-from builder.find.word_forms import opposite
+from builder.find.word_forms import opposite, without_no
 
 OPPOSITE_CREDIT = 50  # of 100: a phrase has `crank` where `no crank` was asked for
 CLEAR_CREDIT = 50  # an entry has a concept if it covers more of it than this
@@ -71,11 +71,19 @@ def _covered_phrases(concept: Concept, index: SymptomIndex) -> Credits:
     """
     credits: Credits = {}
     for words in concept.alternatives:
-        for phrase, total in _phrases_with(words, index).items():
-            part = total // len(words)
+        tokens = _with_whole(words, index)
+        for phrase, total in _phrases_with(tokens, index).items():
+            part = total // len(tokens)
             credit = part * part // 100 * index.phrases[phrase].weight // 100
             credits[phrase] = max(credit, credits.get(phrase, credit))
     return credits
+
+
+def _with_whole(words: Tokens, index: SymptomIndex) -> Tokens:
+    """A part of several words is more than these: whoever says `spare key` has no spare tire."""
+    whole = " ".join(map(without_no, words))
+    is_part = len(words) > 1 and (whole in index.trade.lone or whole in index.trade.subjects)
+    return (*words, " ".join(words)) if is_part else words
 
 
 def _phrases_with(words: Tokens, index: SymptomIndex) -> Credits:

@@ -12,11 +12,18 @@ from builder.find import strength
 from builder.find.asked_codes import BARE_CODE, MARKS, WRITTEN_CODE, YEARS
 from builder.find.asked_vehicles import WRITTEN_NUMBER
 from builder.find.code_matches import CODE_POINTS, PLACE_POINTS
-from builder.find.common_words import NEGATIONS, ORDINARY_WORDS, STOP_WORDS
+from builder.find.common_words import (
+    MEASURES,
+    NEGATIONS,
+    NUMBER_WORDS,
+    ORDINARY_WORDS,
+    STOP_WORDS,
+)
 from builder.find.concept_kinds import KIND_WEIGHTS
 from builder.find.covered_concepts import CLEAR_CREDIT, OPPOSITE_CREDIT
 from builder.find.danger_words import WORD_GROUPS
 from builder.find.dangers import DANGERS
+from builder.find.guesses import ASKED, GUESS, LEAST_TOLD, LONGEST_GUESS, PARTS, POINT
 from builder.find.mentions import PART_CREDIT
 from builder.find.phrasebook import GAP
 from builder.find.plain_forms import PLAIN_FORMS, SMALL_WORDS
@@ -29,10 +36,10 @@ from builder.find.ranking import (
     TITLE_RAISE,
 )
 from builder.find.safety import ANY_WORDS, MOST_ANY, MOST_LINES, NEAR, TAKEN_OUT
-from builder.find.search_query import LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
+from builder.find.search_query import FRACTION, LONGEST_QUERY, NOMINAL, READINGS, VOLTAGES, VOLTS
 from builder.find.shorthand import SHORTHAND
 from builder.find.symptom_index import OWN, UNSAID
-from builder.find.word_forms import ENDINGS
+from builder.find.word_forms import ENDINGS, UNITS
 from builder.trade.codes import CODE_LOOK_ALIKES, SYSTEM_LETTERS
 from builder.trade.vin import FIRST_YEAR, VIN_VALUES, VIN_WEIGHTS, YEAR_CODES, YEAR_CYCLE
 
@@ -44,6 +51,9 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         "negations": _word_list(NEGATIONS),
         "everyday": _word_list(everyday),
         "ordinary": _word_list(ORDINARY_WORDS),
+        "measures": _word_list(MEASURES),
+        "numberWords": _word_list(NUMBER_WORDS),
+        "units": UNITS,
         "endings": ENDINGS,
         "gap": GAP,
         "ownWeight": OWN,
@@ -68,6 +78,15 @@ def page_rules(everyday: Iterable[str]) -> Mapping[str, Any]:
         },
         "volts": {"written": VOLTS, "meanings": VOLTAGES, "nominal": NOMINAL},
         "readings": READINGS,
+        "fraction": FRACTION,
+        "guesses": {
+            "parts": PARTS,
+            "point": POINT,
+            "guess": GUESS,
+            "asked": ASKED,
+            "longest": LONGEST_GUESS,
+            "leastTold": LEAST_TOLD,
+        },
         "longestQuery": LONGEST_QUERY,
         "shorthand": SHORTHAND,
         "oppositeCredit": OPPOSITE_CREDIT,
@@ -90,11 +109,15 @@ def _strength_points() -> Mapping[str, Any]:
         "mostEvidence": strength.MOST_EVIDENCE,
         "evidence": strength.EVIDENCE,
         "fit": strength.FIT,
+        "covered": strength.COVERED,
         "eachWord": strength.EACH_WORD,
         "eachEveryday": strength.EACH_EVERYDAY,
+        "eachInTitle": strength.EACH_IN_TITLE,
+        "mostInTitle": strength.MOST_IN_TITLE,
+        "look": strength.LOOK,
         "asked": strength.ASKED,
         "short": strength.SHORT,
-        "offTitle": strength.OFF_TITLE,
+        "noParts": strength.NO_PARTS,
         "loneMissing": strength.LONE_MISSING,
         "eachErrand": strength.EACH_ERRAND,
     }

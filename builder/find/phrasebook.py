@@ -144,7 +144,8 @@ def _phrase_at(tokens: Sequence[str], at: int, book: Phrasebook) -> tuple[Concep
         for negated in (False, True):
             length = _length_at(tokens, at, phrase, negated=negated)
             if length:
-                own = drop_stop_words(tokens[at : at + length])
+                said = tokens[at : at + length]
+                own = drop_stop_words(said) if phrase.terms else tuple(said)  # `heads up`
                 terms = [_with_no(term) for term in phrase.terms] if negated else phrase.terms
                 wordings = tuple(dict.fromkeys(words for words in (own, *terms) if words))
                 return Concept(wordings, len(wordings[0]), phrase.slang), length

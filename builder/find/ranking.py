@@ -18,13 +18,15 @@ from builder.find.asked_vehicles import AskedVehicle, vehicle_fits
 from builder.find.code_matches import code_meanings, score_codes
 from builder.find.concept_kinds import COMPLAINT, LONE, SUBJECT
 from builder.find.coverage import QueryCoverage, measure_coverage
-from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens, slang_in
+from builder.find.covered_concepts import kind_of
+from builder.find.guesses import without_guesses
+from builder.find.phrasebook import Concept, find_concepts, shop_tokens, slang_in
 from builder.find.safety import safety_lines
-from builder.find.search_query import Correction, SearchQuery, parse_query
+from builder.find.search_query import Correction, SearchQuery, parse_query, query_concepts
 from builder.find.search_table import WordRow
 from builder.find.strength import strength
 from builder.find.symptom_index import SymptomIndex
-from builder.find.word_forms import drop_stop_words, opposite, split_words
+from builder.find.word_forms import split_words
 
 MOST_HITS = 12  # handed back
 CERTAIN = 1000  # strength of what a code or a vehicle finds
@@ -84,8 +86,23 @@ class ScoredEntry:
 
 
 def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
-    """Rank the entries of an index for a query; the same query gives the same answer, always."""
-    query = parse_query(asked, index)
+    """Rank the entries of an index for a query; the same query gives the same answer, always.
+
+    What a guess names is left aside if a tree fits what is told beside it.
+    """
+    told = without_guesses(asked)
+    answer = _answer(index, asked, told) if told and _says_what(index, told) else None
+    return answer if answer and answer.trees else _answer(index, asked, asked)
+
+
+def _says_what(index: SymptomIndex, told: str) -> bool:
+    """Whether a text names a part or a complaint."""
+    concepts = query_concepts(parse_query(told, index), index)
+    return any(kind_of(concept, index) in (SUBJECT, LONE, COMPLAINT) for concept in concepts)
+
+
+def _answer(index: SymptomIndex, asked: str, told: str) -> SearchAnswer:
+    query = parse_query(told, index)
     concepts = query_concepts(query, index)
     scored = _score_entries(index, query, concepts)
     fitting = [one for one in scored if _is_about(index, query.vehicle, one.entry)]
@@ -101,29 +118,11 @@ def answer_query(index: SymptomIndex, asked: str) -> SearchAnswer:
     )
     return SearchAnswer(
         understood,
-        safety_lines(query.spelled.words),
+        safety_lines(parse_query(asked, index).spelled.words),
         tuple(_hit(index, one) for one in strong[:MOST_HITS]),
         trees,
         () if trees else _nearest(index, fitting),
     )
-
-
-def query_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
-    """The concepts of a query; the last may be any word that begins as it does."""
-    tokens = shop_tokens(query.spelled.words, index.book.synonyms)
-    concepts = find_concepts(tokens, index.book)
-    if query.spelled.completions and concepts:
-        negated = tokens[-1].startswith("!")
-        words = (_completed(word, index, negated=negated) for word in query.spelled.completions)
-        wordings = tuple(dict.fromkeys(word for word in words if word))
-        # Of a word that can only become a stop word, nothing is asked.
-        return [*concepts[:-1], *([Concept(wordings)] if wordings else [])]
-    return concepts
-
-
-def _completed(word: str, index: SymptomIndex, *, negated: bool) -> Tokens:
-    tokens = drop_stop_words(shop_tokens([word], index.book.synonyms))
-    return tuple(opposite(token) for token in tokens) if negated else tokens
 
 
 def _code_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:

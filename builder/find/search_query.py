@@ -12,10 +12,17 @@ from builder.find.asked_codes import AskedCode, read_bare_codes_and_years, read_
 from builder.find.asked_vehicles import AskedVehicle, read_vehicle_name, read_vehicle_number
 from builder.find.code_matches import code_names
 from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.phrasebook import Concept, Tokens, find_concepts, shop_tokens
 from builder.find.shorthand import write_out
 from builder.find.spelling import edit_distance, is_usual_slip, nearest_word, split_run_together
 from builder.find.symptom_index import SymptomIndex, Vocabulary
-from builder.find.word_forms import ORDINARY_STEMS, split_words, stem_word
+from builder.find.word_forms import (
+    ORDINARY_STEMS,
+    drop_stop_words,
+    opposite,
+    split_words,
+    stem_word,
+)
 
 LONGEST_QUERY = 30  # words of a query; the rest is left out
 VOLTS = r"(?<![a-z0-9_.,-])([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?:olts?)?(?![a-z])"
@@ -35,9 +42,19 @@ READINGS = (
         "parasitic drain",
     ),
     (r"vents?[a-z ]{0,20}[6-9][0-9] ?(?:deg(?:rees)? )?f(?![a-z])", "vent blows warm"),
+    (
+        r"(?<![a-z])(?:coolant|temp|temperature|gauge|needle)[a-z ]{0,20}2[3-7][0-9](?![0-9])",
+        "overheats",
+    ),
+    (
+        r"(?<![a-z])(?:every|due at|due in) -?[0-9]+(?:,000)? ?(?:k|miles?|mi|km)(?![a-z])",
+        "interval",
+    ),
     (_TRIM + r"(?:[-−–]|minus) ?[1-9][0-9](?![0-9])", "running rich"),
     (_TRIM + r"(?:[+]|plus) ?[1-9][0-9](?![0-9])", "running lean"),
 )
+FRACTION = r"([0-9]*[.,][0-9]{2})[0-9]+"  # more digits than two might be taken for a code
+_FRACTION = re.compile(FRACTION)
 _VOLTS = re.compile(VOLTS, re.IGNORECASE)
 _READINGS = tuple((re.compile(pattern, re.IGNORECASE), words) for pattern, words in READINGS)
 
@@ -92,7 +109,8 @@ def _put_readings_in_words(asked: str) -> tuple[list[Correction], str]:
             corrected.append((written, words))
         return words or written
 
-    rest = _VOLTS.sub(lambda match: put(match[0], _voltage_words(match[1])), asked)
+    short = _FRACTION.sub(r"\1", asked)
+    rest = _VOLTS.sub(lambda match: put(match[0], _voltage_words(match[1])), short)
     for pattern, words in _READINGS:
         corrected += [(written, words) for written in pattern.findall(rest)]
         rest = pattern.sub(words, rest)
@@ -186,3 +204,21 @@ def _lengthen(word: str, vocabulary: Vocabulary) -> str | None:
     uses = vocabulary.known
     longer = [known for known in uses if known.startswith(word)] if len(word) > 3 else []
     return min(longer, key=lambda known: (-uses[known], known), default=None)
+
+
+def query_concepts(query: SearchQuery, index: SymptomIndex) -> list[Concept]:
+    """The concepts of a query; the last may be any word that begins as it does."""
+    tokens = shop_tokens(query.spelled.words, index.book.synonyms)
+    concepts = find_concepts(tokens, index.book)
+    if query.spelled.completions and concepts:
+        negated = tokens[-1].startswith("!")
+        words = (_completed(word, index, negated=negated) for word in query.spelled.completions)
+        wordings = tuple(dict.fromkeys(word for word in words if word))
+        # Of a word that can only become a stop word, nothing is asked.
+        return [*concepts[:-1], *([Concept(wordings)] if wordings else [])]
+    return concepts
+
+
+def _completed(word: str, index: SymptomIndex, *, negated: bool) -> Tokens:
+    tokens = drop_stop_words(shop_tokens([word], index.book.synonyms))
+    return tuple(opposite(token) for token in tokens) if negated else tokens

@@ -2,31 +2,35 @@
 
 In: what an entry covers of a query. Out: points; above 0 the hit is strong and shown, below it the
 shop has nothing on this. How many words of the query the entry says speaks for it, so does how well
-its best phrase fits, and how much the words tell apart; in a long story, told in everyday words,
-less of it need be there. Of the parts that a story names, its tree has one in its title. A part
-that the entry hasn't got, and that nobody names in passing, speaks against it (`dome light stays
-on` is no matter of the charging lamp), and so does what is no complaint: a price, a size. The
-points were fitted (logistic regression, times 20) to about 1,700 complaints that trees cover and
-1,400 that none does, written by people who had seen neither trees nor code. The page does the same
+its best phrase fits, how much the words tell apart, and what its title has; in a long story, told
+in everyday words, less of it need be there, and less where no part is named. A part that the entry
+hasn't got, and that nobody names in passing, speaks against it (`dome light stays on` is no matter
+of the charging lamp), and so does what is no complaint: a price, a size. The points were fitted
+(logistic regression, times 20) to about 1,300 complaints that trees cover and 900 that none does,
+written by people who had seen neither trees nor code. The page does the same
 (`search-coverage.js`).
 """
 
-from builder.find.concept_kinds import COMPLAINT, LONE, SUBJECT
+from builder.find.concept_kinds import LONE, SUBJECT
 from builder.find.coverage import QueryCoverage
 from builder.find.covered_concepts import rarity
 from builder.find.mentions import Mentions
 
 MOST_EVIDENCE = 400  # percent of the rarest word; more tells no more
-EVIDENCE = 30  # percent that it counts
-FIT = 135  # percent that the fit of the best phrase counts
-EACH_WORD = 15  # points for each word of the query that the entry says
+EVIDENCE = 48  # percent that it counts
+FIT = 68  # percent that the fit of the best phrase counts
+COVERED = 55  # percent that counts how much of that phrase is said
+EACH_WORD = 17  # points for each word of the query that the entry says
 EACH_EVERYDAY = 12  # for each concept of the query that is everyday words
+EACH_IN_TITLE = 27  # for each concept that the title has
+MOST_IN_TITLE = 3
+LOOK = 2  # the brevity of a query that says one thing: a look around
 
-ASKED = 166  # points that any query asks of an entry
-SHORT = 28  # less, if the query says two things; twice that if it says one: it is a look around
-OFF_TITLE = 36  # more, if it tells of parts, and the title has none of them
-LONE_MISSING = 35  # more, for each lone subject that the entry hasn't
-EACH_ERRAND = 33  # more, for each thing asked for that is no complaint
+ASKED = 242  # points that any query asks of an entry
+SHORT = 47  # less, if the query says two things; twice that if it says one
+NO_PARTS = 44  # less, if it names none, or nothing else: a story, or a look
+LONE_MISSING = 52  # more, for each lone subject that the entry hasn't
+EACH_ERRAND = 29  # more, for each thing asked for that is no complaint
 
 
 def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
@@ -38,18 +42,18 @@ def strength(coverage: QueryCoverage, entry: int, entries: int) -> int:
     points = (
         mentions.said.get(entry, 0) * EACH_WORD
         + coverage.fit(entry) * FIT // 100
+        + coverage.phrases[entry].covered * COVERED // 100
         + evidence * EVIDENCE // 100
         + mentions.everyday * EACH_EVERYDAY
+        + min(mentions.in_title.get(entry, 0), MOST_IN_TITLE) * EACH_IN_TITLE
     )
     return points - _asked(mentions, entry)
 
 
 def _asked(mentions: Mentions, entry: int) -> int:
     """The points that are asked for."""
-    names_parts = mentions.named[SUBJECT] or mentions.named[LONE]
-    in_title = mentions.subjects_in_title.get(entry, 0)
-    is_told = mentions.named[COMPLAINT] or not mentions.brevity
-    is_off_title = names_parts and not in_title and is_told
+    is_look = mentions.brevity == LOOK
+    tells_of_parts = not is_look and (mentions.named[SUBJECT] or mentions.named[LONE])
     missing = mentions.named[LONE] - mentions.has[LONE].get(entry, 0)
-    asked = ASKED - mentions.brevity * SHORT + (OFF_TITLE if is_off_title else 0)
+    asked = ASKED - mentions.brevity * SHORT - (0 if tells_of_parts else NO_PARTS)
     return asked + missing * LONE_MISSING + mentions.errands * EACH_ERRAND

@@ -8,7 +8,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from builder.find.common_words import NEGATIONS, STOP_WORDS
+from builder.find.common_words import MEASURES, NEGATIONS, STOP_WORDS
 from builder.find.concept_kinds import TradeTokens, trade_tokens
 from builder.find.phrasebook import (
     Phrasebook,
@@ -151,9 +151,11 @@ def _concept_tokens(text: str, book: Phrasebook) -> tuple[Tokens, ...]:
 
 
 def _postings(phrases: Iterable[IndexedPhrase]) -> dict[str, tuple[int, ...]]:
+    """Each token with its phrases; so is what stands there as one thing (`spare tire`)."""
     postings: dict[str, list[int]] = defaultdict(list)
     for at, phrase in enumerate(phrases):
-        for token in dict.fromkeys(token for concept in phrase.concepts for token in concept):
+        each = (token for concept in phrase.concepts for token in (*concept, " ".join(concept)))
+        for token in dict.fromkeys(each):
             postings[token].append(at)
     return {token: tuple(where) for token, where in postings.items()}
 
@@ -195,7 +197,12 @@ def _words_in_no_phrase(table: SearchTable) -> set[str]:
         *(text for row in rows for text in (row.phrase, *row.terms)),
         *(name for vehicle in table.vehicles for name in (vehicle.make, vehicle.model)),
     )
-    return {*STOP_WORDS, *NEGATIONS, *(word for text in texts for word in split_words(text))}
+    return {
+        *STOP_WORDS,
+        *NEGATIONS,
+        *MEASURES,
+        *(word for text in texts for word in split_words(text)),
+    }
 
 
 def _unsaid_words(table: SearchTable) -> set[str]:

@@ -132,14 +132,23 @@
 
   function coveredPhrases({ alternatives }, index) {
     const credits = new Map();
-    for (const words of alternatives)
-      for (const [phrase, total] of phrasesWith(words, index)) {
-        const part = Math.floor(total / words.length);
+    for (const words of alternatives) {
+      const tokens = withWhole(words, index);
+      for (const [phrase, total] of phrasesWith(tokens, index)) {
+        const part = Math.floor(total / tokens.length);
         const credit = Math.floor((part * part) / 100);
         const weighted = Math.floor((credit * index.phrases[phrase].weight) / 100);
         credits.set(phrase, Math.max(credits.get(phrase) ?? 0, weighted));
       }
+    }
     return credits;
+  }
+
+  // A part of several words is more than these.
+  function withWhole(words, { trade: [subjects, lone] }) {
+    const whole = words.map(withoutNo).join(" ");
+    const isPart = words.length > 1 && (lone.has(whole) || subjects.has(whole));
+    return isPart ? [...words, words.join(" ")] : words;
   }
 
   function phrasesWith(words, index) {
@@ -172,17 +181,18 @@
     const points = coverage.said[entry] * POINTS.eachWord
       + Math.floor((coverage.fit[entry] * POINTS.fit) / 100)
       + Math.floor((Math.min(rarest, POINTS.mostEvidence) * POINTS.evidence) / 100)
-      + coverage.everyday * POINTS.eachEveryday;
+      + Math.floor((coverage.covered[entry] * POINTS.covered) / 100)
+      + coverage.everyday * POINTS.eachEveryday
+      + Math.min(coverage.inTitle[entry], POINTS.mostInTitle) * POINTS.eachInTitle;
     return points - askedOf(coverage, entry);
   }
 
-  function askedOf({ brevity, errands, named, has, subjectInTitle }, entry) {
+  function askedOf({ brevity, errands, named, has }, entry) {
     const missing = named.lone - has.lone[entry];
-    const isTold = named.complaint || !brevity;
-    const isOffTitle = isTold && (named.subject || named.lone) && !subjectInTitle[entry];
-    return POINTS.asked - brevity * POINTS.short + (isOffTitle ? POINTS.offTitle : 0)
+    const tellsOfParts = brevity !== POINTS.look && (named.subject || named.lone);
+    return POINTS.asked - brevity * POINTS.short - (tellsOfParts ? 0 : POINTS.noParts)
       + missing * POINTS.loneMissing + errands * POINTS.eachErrand;
   }
 
-  Object.assign(baytreeSearch, { measureCoverage, shareOf, strengthOf });
+  Object.assign(baytreeSearch, { kindOf, measureCoverage, shareOf, strengthOf });
 })();

@@ -5,7 +5,7 @@
  */
 "use strict";
 (() => {
-  const { STOP_WORDS, NEGATIONS, splitWords, stemWord, withoutNo, shopTokens, dropStopWords } =
+  const { STOP_WORDS, NEGATIONS, splitWords, stemWord, withoutNo, shopTokens } =
     baytreeSearch;
 
   function unpackIndex(data) {
@@ -56,9 +56,8 @@
     other.split(" ").length - one.split(" ").length || (one < other ? -1 : 1);
 
   function tokensOf(phrases, book) {
-    const each = phrases.split(", ").map((phrase) =>
-      dropStopWords(shopTokens(splitWords(phrase), book)).join(" "));
-    return new Set(each.filter(Boolean));
+    const each = phrases.split(", ").map((phrase) => shopTokens(splitWords(phrase), book).join(" "));
+    return new Set(each);
   }
 
   // Each code with the trees that list it, its place there, and its failure type.
@@ -90,7 +89,11 @@
   function addPhrase(index, entry, text, weight) {
     const words = unpackNumbers(text, index.data.digits).map((number) => index.words[number]);
     const concepts = new Set(words.flatMap((word) => word.concepts));
-    const tokens = new Set([...concepts].flatMap((concept) => concept.split("+")));
+    // What stands there as one thing is a token, too: `spare tire`.
+    const tokens = new Set([...concepts].flatMap((concept) => {
+      const parts = concept.split("+");
+      return [...parts, parts.join(" ")];
+    }));
     for (const token of tokens) push(index.postings, token, index.phrases.length);
     for (const word of words) word.uses++;
     const { kind, first } = index.entries[entry];

@@ -12,11 +12,33 @@
   const { codes: CODES, vehicleNumbers: NUMBERS, volts: VOLTS, readings: READINGS, longestQuery, shorthand } =
     baytreeSearchData.rules;
 
+  const FRACTION = new RegExp(baytreeSearchData.rules.fraction, "g");
+
   // shorthand.py
 
   const words = (text) => text.split(" ").filter(Boolean);
   const SHORT_FORMS = new Map(Object.entries(shorthand).flatMap(([meant, forms]) =>
     words(forms).map((short) => [short, words(meant)])));
+
+  // guesses.py
+
+  const { guesses: GUESSES } = baytreeSearchData.rules;
+  const PARTS = new RegExp(GUESSES.parts, "g"), POINT = new RegExp(GUESSES.point, "g");
+  const [GUESS, ASKED] = [new RegExp(GUESSES.guess), new RegExp(GUESSES.asked)];
+
+  const countWords = (text) => text.split(/\s+/).filter(Boolean).length;
+
+  function withoutGuesses(asked) {
+    const whole = asked.toLowerCase().replace(POINT, "$1_$2");
+    const parts = [...whole.matchAll(PARTS)].map(([part]) => part.trim()).filter(Boolean);
+    const told = parts.filter((part) => !isGuess(part));
+    const text = told.join(" ");
+    const isEnough = countWords(text) >= GUESSES.leastTold;
+    return isEnough && told.length < parts.length ? text.replaceAll("_", ".") : "";
+  }
+
+  const isGuess = (part) =>
+    countWords(part) <= GUESSES.longest && (GUESS.test(part) || ASKED.test(part));
 
   // search_query.py
 
@@ -41,7 +63,8 @@
       if (words) corrected.push([written, words]);
       return words || written;
     };
-    let rest = asked.replace(new RegExp(VOLTS.written, "gi"),
+    const short = asked.replace(FRACTION, "$1");
+    let rest = short.replace(new RegExp(VOLTS.written, "gi"),
       (whole, volts) => put(whole, voltageWords(volts)));
     for (const [written, words] of READINGS)
       rest = rest.replace(new RegExp(written, "gi"), (whole) => put(whole, words));
@@ -211,6 +234,6 @@
   }
 
   Object.assign(baytreeSearch, {
-    parseQuery, codeNames, isVehicle, vehicleFits, readVehicleNumber,
+    withoutGuesses, parseQuery, codeNames, isVehicle, vehicleFits, readVehicleNumber,
   });
 })();

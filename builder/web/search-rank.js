@@ -45,8 +45,21 @@
 
   // ranking.py
 
+  // What a guess names is left aside if a tree fits what is told beside it.
   function answerQuery(index, asked) {
-    const query = search.parseQuery(asked, index);
+    const told = search.withoutGuesses(asked);
+    const answer = told && saysWhat(index, told) && answerTo(index, asked, told);
+    return answer && answer.trees ? answer : answerTo(index, asked, asked);
+  }
+
+  const TELLING = ["subject", "lone", "complaint"];
+
+  const saysWhat = (index, told) =>
+    queryConcepts(search.parseQuery(told, index), index)
+      .some((concept) => TELLING.includes(search.kindOf(concept, index)));
+
+  function answerTo(index, asked, told) {
+    const query = search.parseQuery(told, index);
     const concepts = queryConcepts(query, index);
     const scored = scoreEntries(index, query, concepts);
     const fitting = scored.filter(({ entry }) => isAbout(index, query.vehicle, entry));
@@ -62,7 +75,7 @@
         ? strongOnes(index, scored).length - strong.length : 0,
     };
     const hits = strong.slice(0, rules.mostHits).map((one) => hitOf(index, one));
-    const safety = search.safetyLines(query.words);
+    const safety = search.safetyLines(search.parseQuery(asked, index).words);
     return { understood, safety, hits, trees, nearest: trees ? [] : nearest(index, fitting) };
   }
 

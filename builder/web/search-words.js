@@ -6,16 +6,21 @@
  */
 "use strict";
 globalThis.baytreeSearch = (() => {
-  const { stopWords, negations, ordinary, endings, gap: GAP } = baytreeSearchData.rules;
+  const { stopWords, negations, measures, numberWords, units, ordinary, endings, gap: GAP } =
+    baytreeSearchData.rules;
   const STOP_WORDS = new Set(stopWords.split(" "));
   const NEGATIONS = new Set(negations.split(" "));
+  const MEASURES = new Set(measures.split(" "));
+  const NUMBER_WORDS = new Set(numberWords.split(" "));
+  const UNITS = new RegExp(units, "g");
   const ENDINGS = endings.map(([pattern, instead]) => [new RegExp(`^${pattern}$`, "u"), instead]);
 
   // word_forms.py
 
   function splitWords(text) {
     const plain = text.replace(/['’‘`´]/g, "").normalize("NFKD").toLowerCase();
-    const bare = plain.replace(/\p{M}/gu, "").replace(/\b([a-z])\/([a-z])\b/g, "$1$2");
+    const bare = plain.replace(/\p{M}/gu, "").replace(/\b([a-z])\/([a-z])\b/g, "$1$2")
+      .replace(UNITS, "$1 $2");
     return bare.match(/[\p{L}\p{N}]+/gu) ?? [];
   }
 
@@ -40,7 +45,7 @@ globalThis.baytreeSearch = (() => {
   function stemWords(words) {
     const tokens = [];
     let no = "";
-    for (const word of words) {
+    for (const word of withoutMeasures(words)) {
       if (NEGATIONS.has(word)) no = "!";
       else if (STOP_WORDS.has(word)) tokens.push(word);
       else {
@@ -49,6 +54,14 @@ globalThis.baytreeSearch = (() => {
       }
     }
     return tokens;
+  }
+
+  const NUMBER = /^\p{Nd}+$/u;
+
+  function withoutMeasures(words) {
+    const isNumber = (word = "") => NUMBER.test(word) || NUMBER_WORDS.has(word);
+    const starts = (at) => isNumber(words[at]) && MEASURES.has(words[at + 1]);
+    return words.filter((_, at) => !starts(at) && !starts(at - 1));
   }
 
   const dropStopWords = (tokens) =>
@@ -94,7 +107,8 @@ globalThis.baytreeSearch = (() => {
   }
 
   function phraseConcept({ terms, slang }, tokens, negated) {
-    const all = [dropStopWords(tokens), ...(negated ? terms.map(withNo) : terms)];
+    const own = terms.length ? dropStopWords(tokens) : tokens; // `heads up`
+    const all = [own, ...(negated ? terms.map(withNo) : terms)];
     const wordings = new Map(all.map((words) => [words.join(" "), words]));
     wordings.delete("");
     const alternatives = [...wordings.values()];

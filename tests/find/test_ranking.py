@@ -11,8 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.find import ranking
-from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query, query_concepts
-from builder.find.search_query import parse_query
+from builder.find.ranking import ScoredEntry, SearchAnswer, answer_query
+from builder.find.search_query import parse_query, query_concepts
 from builder.find.search_table import CodeRow, SearchTable, TreeRow, VehicleRow
 from builder.find.symptom_index import SymptomIndex, build_symptom_index
 from builder.find.trade_words import TradeWords

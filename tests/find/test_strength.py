@@ -30,22 +30,24 @@ def points(query: str, tree: int, trees: Sequence[str] = TREES) -> int:
 @pytest.mark.parametrize(
     ("query", "tree", "expected"),
     [
-        # two words 15 each; best phrase fits 100 %; evidence 200 % of 30; two things ask 28 less
-        ("horn quiet", 0, 30 + 135 + 60 - 166 + 28),
-        # half of the phrase is there: fit 66 %; evidence 100 %; one thing is a look around: 56 less
-        ("horn", 0, 15 + 66 * 135 // 100 + 30 - 166 + 56),
+        # two words 17 each, and 27 in the title; fit and phrase 100 %; evidence 200 % of 48; two
+        # things ask 47 less
+        ("horn quiet", 0, 34 + 54 + 68 + 55 + 96 - 242 + 47),
+        # half of the phrase is there: fit 66 %; evidence 100 %; one thing is a look around: 94
+        # less, and 44 as if no part were named
+        ("horn", 0, 17 + 27 + 66 * 68 // 100 + 27 + 48 - 242 + 94 + 44),
         # two trees say it: evidence 92 * 100 // 139 %
-        ("engine", 1, 15 + 66 * 135 // 100 + COMMON * 100 // RAREST * 30 // 100 - 166 + 56),
-        # nobody names a sunroof in passing: 35; fit 43 %
-        ("sunroof engine", 1, 15 + 43 * 135 // 100 + 19 - 166 + 28 - 35),
-        # a price is no complaint: 33; fit 57 %
-        ("engine price", 1, 15 + 57 * 135 // 100 + 19 - 166 + 28 - 33),
-        # an everyday word stands for a story: 12; fit 94 %, evidence 152 %
-        ("the engine good cold", 1, 30 + 94 * 135 // 100 + 45 + 12 - 166),
-        # of three things one is a part, and the title has none: 36; fit 32 %, evidence 66 %
-        ("wiper engine rattle", 1, 15 + 32 * 135 // 100 + 19 - 166 - 36),
+        ("engine", 1, 17 + 27 + 44 + 27 + COMMON * 100 // RAREST * 48 // 100 - 242 + 94 + 44),
+        # nobody names a sunroof in passing: 52; fit 43 %
+        ("sunroof engine", 1, 17 + 27 + 43 * 68 // 100 + 27 + 31 - 242 + 47 - 52),
+        # a price is no complaint: 29; fit 57 %
+        ("engine price", 1, 17 + 27 + 57 * 68 // 100 + 27 + 31 - 242 + 47 + 44 - 29),
+        # an everyday word stands for a story: 12; fit 91 %, evidence 166 %
+        ("the engine good cold", 1, 34 + 54 + 91 * 68 // 100 + 55 + 79 + 12 - 242 + 44),
+        # of three things one is a part; fit 32 %, evidence 66 %
+        ("wiper engine rattle", 1, 17 + 27 + 32 * 68 // 100 + 27 + 31 - 242),
         # no phrase covers anything
-        ("wiper", 0, -166),
+        ("wiper", 0, -242),
     ],
 )
 def test_points_add_up(query: str, tree: int, expected: int) -> None:

@@ -14,15 +14,19 @@ ones stand at the top.
 import re
 import shutil
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 
 from builder.authoring.corrections import correcting
 from builder.authoring.new_tree import filled_template
-from builder.cache.database import temporary
-from builder.check.verdict import Verdict, check
+from builder.cache.database import Cache, temporary
+from builder.check.filled_knowledge import Knowledge, known_knowledge
+from builder.check.verdict import Verdict, verdict_of
 from builder.reader.source import Source
 from builder.reader.trees import tree_from
 from builder.report.as_text import findings_as_text
@@ -37,6 +41,29 @@ PARTS = re.compile(r"(.*)\n--- right\n(.*?)\n--- typed\n(.*?)\n--- report\n(.*)"
 FIXED = "\n--- fixed\n"
 
 
+class Sound(NamedTuple):
+    """The shop without a slip, as the last check knows it: only what is spoiled is judged anew."""
+
+    knowledge: Knowledge
+    cache: Cache
+
+
+@contextmanager
+def checked_shop() -> Iterator[Sound]:
+    """Check the sound shop once."""
+    with temporary() as cache:
+        knowledge = known_knowledge(SHOP)
+        verdict_of(knowledge, cache, TODAY)
+        yield Sound(knowledge, cache)
+
+
+@pytest.fixture(scope="module")
+def sound() -> Iterator[Sound]:
+    """Check the sound shop once for all slips."""
+    with checked_shop() as checked:
+        yield checked
+
+
 def parts(path: Path) -> tuple[str, str, str, str]:
     """Split a file into its tree, the right lines, the typed ones, and what follows from them."""
     match = PARTS.fullmatch(path.read_text(encoding="utf-8"))
@@ -44,7 +71,7 @@ def parts(path: Path) -> tuple[str, str, str, str]:
     return match[1], match[2], match[3], match[4]
 
 
-def report_of(path: Path, folder: Path) -> str:
+def report_of(path: Path, folder: Path, sound: Sound) -> str:
     """Return what the check says about the slip in a copy of the shop, and what a fix writes."""
     head, right, typed, _ = parts(path)
     shop = folder / "shop"
@@ -54,8 +81,7 @@ def report_of(path: Path, folder: Path) -> str:
     assert right in text, f"{path.name}: the right lines are no longer in the file"
     spoiled = text.replace(right, typed, 1)
     file.write_text(spoiled, encoding="utf-8")
-    with temporary() as cache:
-        verdict = check(shop, cache, TODAY)
+    verdict = verdict_of(known_knowledge(shop, sound.knowledge), sound.cache, TODAY)
 
     def lines(name: str) -> list[str]:
         read = shop / name
@@ -101,17 +127,17 @@ def _file_of(head: str, shop: Path) -> Path:
 
 
 @pytest.mark.parametrize("path", TYPOS, ids=lambda path: path.stem)
-def test_a_slip_is_reported_in_these_words(path: Path, tmp_path: Path) -> None:
+def test_a_slip_is_reported_in_these_words(path: Path, tmp_path: Path, sound: Sound) -> None:
     """The place, what is wrong, why it matters, what to write, and what a fix writes itself."""
-    assert report_of(path, tmp_path) == parts(path)[3]
+    assert report_of(path, tmp_path, sound) == parts(path)[3]
 
 
 if __name__ == "__main__":
     import tempfile
 
     for typo in TYPOS:
-        with tempfile.TemporaryDirectory() as folder:
-            report = report_of(typo, Path(folder))
+        with tempfile.TemporaryDirectory() as folder, checked_shop() as sound_shop:
+            report = report_of(typo, Path(folder), sound_shop)
         head = typo.read_text(encoding="utf-8").split("--- report\n")[0]
         typo.write_text(f"{head}--- report\n{report}", encoding="utf-8")
     sys.exit(0)

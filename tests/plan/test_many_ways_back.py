@@ -69,7 +69,7 @@ def tree_text(back: list[int], most: int, chance: str = "") -> str:
         tree_text([1], 3),
         tree_text([STEPS], 3),
         tree_text([1, 8, 15], 3, "0.1"),
-        tree_text([STEPS], 40, "0.217"),
+        tree_text([STEPS], 20, "0.217"),
         tree_text([1, 200], 14, "0.217"),
         tree_text([1 + 40 * n for n in range(9)], 2, "0.05"),
     ],

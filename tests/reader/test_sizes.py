@@ -177,9 +177,9 @@ TEXTS = {
 
 
 def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
-    """Thirty thousand wrong DTCs are reported, each on its line."""
+    """Ten thousand wrong DTCs are reported, each on its line."""
     (tmp_path / "kb").mkdir()
-    wrong = "".join(f"P{n}: {{x: y}}\n" for n in range(30_000))
+    wrong = "".join(f"P{n}: {{x: y}}\n" for n in range(10_000))
     (tmp_path / "kb/codes.yml").write_text(wrong)
     script = (
         "import sys; from pathlib import Path;"
@@ -190,13 +190,13 @@ def test_knowledge_full_of_mistakes_takes_no_minutes(tmp_path: Path) -> None:
         [sys.executable, "-c", script, str(tmp_path)],
         capture_output=True, text=True, cwd=REPO, check=True, timeout=60,
     )  # fmt: skip
-    assert int(run.stdout) > 60_000
+    assert int(run.stdout) > 20_000
 
 
 @pytest.mark.parametrize("name", TEXTS)
 def test_no_file_takes_minutes(name: str) -> None:
     """Each mistake is found in a time that does not grow with the others."""
-    text = TEXTS[name].encode()[: MAX_FILE_BYTES // 2].decode("utf-8", "ignore")
+    text = TEXTS[name].encode()[: MAX_FILE_BYTES // 4].decode("utf-8", "ignore")
     script = (
         "import sys; from builder.reader.source import Source; from builder.reader.trees import *;"
         "tree_from(Source('trees/a/b.yml', sys.stdin.buffer.read().decode(), ''))"
