@@ -63,7 +63,7 @@ def read(tokens: Sequence[str], book: Phrasebook) -> list[tuple[Tokens, ...]]:
 
 
 @given(tokens=TOKENS, book=books())
-@settings(max_examples=150)
+@settings(max_examples=60)
 def test_at_each_place_the_longest_phrase_counts(tokens: list[str], book: Phrasebook) -> None:
     """With a few stop words inside, with its "no" or under one; what is left stands by itself."""
     concepts = find_concepts(tokens, book)
