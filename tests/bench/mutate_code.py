@@ -108,6 +108,7 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("text_fit.py", ", column) <= has", "< has", "none is equal to the last digit"),
     ("text_fit.py", "least: float = 1, beyond", "", "no text is that small"),
     ("layout.py", "return 0", "", "no text is smaller than a point"),
+    ("layout.py", "TEXT * PAGE_SCALE, 1, PAGE_WIDTH", "1 -> 2", "the page has one column to show"),
     ("text_fit.py", "(1 / (SAMPLES - 1))", "", "where a height is sampled; sizes are tried anyway"),
 )
 

@@ -144,7 +144,8 @@ def test_a_size_that_no_sheet_holds_gives_the_largest_that_does(small: Tree) -> 
     size = charts[0].text_size
     assert 12 < size < 400
     assert all(faults(chart) == NONE for chart in charts)
-    assert sheet_charts(flow_of(small), [A4], size * 1.02).charts[0].text_size == size
+    rooms = [A4, Room(250, 300, 300)]
+    assert sheet_charts(flow_of(small), rooms, size * 1.02).charts[0].text_size == size
 
 
 def test_the_plainer_style_is_kept_unless_the_other_is_clearly_larger(
