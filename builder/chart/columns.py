@@ -7,7 +7,6 @@ column. All measures at the nominal text size.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
-from itertools import repeat
 from typing import NamedTuple
 
 from builder.chart.block_size import BlockSize
@@ -79,12 +78,11 @@ def galley(
 
     Of an earlier galley of the same flow everything is kept that holds the same words.
     """
-    kept = zip(joined, earlier.parts, strict=True) if earlier else zip(joined, repeat(None))
     parts = tuple(
-        part
-        if part and earlier and _same_words(group, metrics, earlier.metrics)
+        earlier.parts[at]
+        if earlier and _same_words(group, metrics, earlier.metrics)
         else StepFunction(partial(_measured_group, metrics, style, group))
-        for group, part in kept
+        for at, group in enumerate(joined)
     )
     return Galley(
         metrics, parts, StepFunction(lambda width: tuple([part(width) for part in parts]))

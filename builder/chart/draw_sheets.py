@@ -90,7 +90,7 @@ def _sheet(pen: Pen, fit: SheetLayout, columns: Sequence[Column]) -> Chart:
         title=flow.title,
         description=chart_description(flow),
         width=x - COLUMN_GAP + EDGE,
-        height=2 * EDGE + max((column.height for column in columns), default=0),
+        height=2 * EDGE + max(column.height for column in columns),
         scale=fit.text / TEXT,
         parts=tuple(parts),
         cuts=tuple(cuts) if len(columns) == 1 else (),

@@ -20,7 +20,7 @@ def _beside(flow: Flow, section: OutlineSection) -> OutlineSection:
     if len(section.blocks) < 2:
         return section
     *first, before, last = section.blocks
-    if before.down is None or last.sides or last.down is not None:
+    if before.down is None or last.sides:
         return section
     if flow.nodes[last.step].kind not in ENDS or flow.nodes[before.step].kind not in ASKING:
         return section

@@ -7,7 +7,7 @@ from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.chart.flow import Edge, Flow
-from builder.chart.measured_word import line_width, measured_words
+from builder.chart.measured_word import WordLine, line_width, measured_words
 from builder.chart.spacing import (
     ARROW,
     BESIDE,
@@ -87,13 +87,15 @@ def flow_metrics(flow: Flow, sheets: bool = False, elsewhere: Container[Jump] = 
         pads={name: _pad(node.kind) for name, node in flow.nodes.items()},
         labels={step: tuple(map(label_text, edges)) for step, edges in flow.edges.items()},
         connectors={
-            name: max(
-                line_width([*measured_words(node.number or "?", SMALL, True), *more]) + 10,
-                CONNECTOR_HEIGHT + 4,
-            )
+            name: connector_width([*measured_words(node.number or "?", SMALL, True), *more])
             for name, node in flow.nodes.items()
         },
     )
+
+
+def connector_width(words: WordLine) -> float:
+    """Width of a connector that bears these words."""
+    return max(line_width(words) + 10, CONNECTOR_HEIGHT + 4)
 
 
 def stands_inside(flow: Flow, edge: Edge) -> bool:

@@ -169,7 +169,11 @@ def _to_beat(fit: SheetLayout | None) -> float:
     """Return the text size that a less plain layout of as many sheets must pass."""
     if fit is None or not fit.begins:
         return 0
-    return fit.text * (LESS_PLAIN_GAIN if fit.text >= LEAST_TEXT else 1)
+    return _clearly_larger(fit.text)
+
+
+def _clearly_larger(text: float) -> float:
+    return text * (LESS_PLAIN_GAIN if text >= LEAST_TEXT else 1)
 
 
 def _largest(rooms: Sequence[Room], styles: Sequence[StyledFlow]) -> SheetLayout | None:
@@ -247,4 +251,4 @@ def _better(fit: SheetLayout, best: SheetLayout) -> bool:
         return fit.sheets < best.sheets
     if fit.begins != best.begins:
         return fit.begins
-    return fit.text > best.text * (LESS_PLAIN_GAIN if best.text >= LEAST_TEXT else 1)
+    return fit.text > _clearly_larger(best.text)

@@ -49,7 +49,7 @@ def _broken_word(whole: MeasuredWord, face: Face) -> Iterator[MeasuredWord]:
     text, space = whole.text, whole.space
     while text:
         fits = len(text)
-        while fits > 1 and face.width(text[:fits], TEXT) > LONGEST_WORD:
+        while face.width(text[:fits], TEXT) > LONGEST_WORD:
             fits -= 1
         soft = max(text.rfind("-", 0, fits), text.rfind("/", 0, fits)) + 1
         piece = text[: soft if soft and fits < len(text) else fits]

@@ -9,9 +9,9 @@ from itertools import groupby, zip_longest
 
 from builder.chart.chart import Box, Label, Rect, Run, Shape
 from builder.chart.flow import Edge, Node
-from builder.chart.flow_metrics import FlowMetrics, sheet_reference
+from builder.chart.flow_metrics import FlowMetrics, connector_width, sheet_reference
 from builder.chart.measured_word import WordLine, line_width, measured_words
-from builder.chart.spacing import CONNECTOR_HEIGHT, PAD_Y, SIGNAL_GAP, SMALL
+from builder.chart.spacing import PAD_Y, SIGNAL_GAP, SMALL
 from builder.chart.text_block import FLAGGED, TextBlock, box_text, broken_lines, is_bar, line_height
 from builder.wording.labels import STEP_LABELS
 
@@ -87,7 +87,7 @@ def connector_part(pen: Pen, target: str, rect: Rect) -> Box:
     if sheet != pen.sheet:
         line += measured_words(sheet_reference(sheet), SMALL, tone="small")
     wide = line_width(line)
-    rect = Rect(rect.x, rect.y, max(wide + 10, CONNECTOR_HEIGHT + 4), rect.height)
+    rect = Rect(rect.x, rect.y, connector_width(line), rect.height)
     x = rect.x + (rect.width - wide) / 2
     y = rect.y + (rect.height - line_height(line)) / 2
     return Box(

@@ -181,7 +181,7 @@ def _line(line: Polyline) -> str:
 def arrow_head(line: Polyline, size: float = HEAD) -> list[tuple[float, float]]:
     """Return the triangle at the end of a line."""
     (x1, y1), (x2, y2) = line.points[-2:]
-    length = abs(x2 - x1) + abs(y2 - y1) or 1
+    length = abs(x2 - x1) + abs(y2 - y1)
     dx, dy = (x2 - x1) / length * size, (y2 - y1) / length * size
     return [(x2, y2), (x2 - dx - dy / 2, y2 - dy + dx / 2), (x2 - dx + dy / 2, y2 - dy - dx / 2)]
 

@@ -175,13 +175,13 @@ def _limits(task: FitTask, sheets: int) -> Iterator[tuple[float, int]]:
             if fits:
                 *first, rest = _heights(task.room, text, columns, column)
                 has = sum(first) + (sheets - 1) * columns * rest
-                fits = _height_at(task.drawn.heights, column) <= has
+                fits = height_at(task.drawn.heights, column) <= has
             low, high = (text, high) if fits else (low, text)
         if low > 1:
             yield high, columns
 
 
-def _height_at(heights: Sequence[tuple[float, float]], width: float) -> float:
+def height_at(heights: Sequence[tuple[float, float]], width: float) -> float:
     """Height at a width, between two that were measured: it goes with the inverse of the width."""
     before = heights[0]
     for after in heights[1:]:

@@ -76,6 +76,8 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("ranking.py", "shares_subject: bool = False", "", "a vehicle alone leaves none near"),
     ("symptom_index.py", "UNSAID = -1", "", "any number below 0 does"),
     ("symptom_index.py", "STOP_WORDS | table.everyday", "0 -> 1", "each as often, that is all"),
+    ("spelling.py", "return limit + 1", "pass", "only time is saved"),
+    ("spelling.py", "candidate.endswith(word[2:])", "2 -> 3", "only time is saved"),
     ("search_query.py", "edit_distance(word, ", "1 -> 2", "a limit saves time, nothing else"),
     ("code_matches.py", "PLACE_POINTS = 1000", "", "only more for an earlier place counts"),
     ("draw_sheets.py", "Rect(x, y, width, 0)", "", "a block has its height from its size"),
@@ -106,7 +108,7 @@ EXCUSED: tuple[tuple[str, str, str, str], ...] = (
     ("text_fit.py", ", column) <= has", "< has", "none is equal to the last digit"),
     ("text_fit.py", "least: float = 1, beyond", "", "no text is that small"),
     ("layout.py", "return 0", "", "no text is smaller than a point"),
-    ("text_fit.py", "share * (before[1]", "", "where the search begins; sizes are tried anyway"),
+    ("layout.py", "TEXT * PAGE_SCALE, 1, PAGE_WIDTH", "1 -> 2", "the page has one column to show"),
     ("text_fit.py", "(1 / (SAMPLES - 1))", "", "where a height is sampled; sizes are tried anyway"),
 )
 

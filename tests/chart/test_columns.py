@@ -2,11 +2,25 @@
 
 from itertools import pairwise
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.chart.columns import Column, MeasuredGroup, balanced_columns, fill_columns
+from builder.chart.columns import (
+    Column,
+    MeasuredGroup,
+    balanced_columns,
+    block_groups,
+    fill_columns,
+    galley,
+)
+from builder.chart.flow import flow_of
+from builder.chart.flow_metrics import flow_metrics
+from builder.chart.layout import drawn_short
 from builder.chart.spacing import SECTION_GAP
+from builder.chart.styles import STYLES, Style
+from builder.chart.text_block import steps_named
+from builder.model.tree import Tree
 
 
 @st.composite
@@ -74,3 +88,22 @@ def test_what_just_fits_is_not_cut() -> None:
     for height, most, columns in ((50, 1, 1), (49, 1, None), (49, 2, 2), (33, 2, 2), (32, 2, None)):
         filled = fill_columns(pieces, [height], most)
         assert (filled and len(filled)) == columns
+
+
+@pytest.mark.parametrize("style", STYLES, ids=lambda style: style.name)
+def test_only_what_holds_the_same_words_is_not_measured_again(small: Tree, style: Style) -> None:
+    """Whichever box gets room for the number of a sheet, the column is as if measured afresh."""
+    flow = drawn_short(flow_of(small))
+    joined, before = block_groups(flow.sections), flow_metrics(flow, sheets=True)
+    earlier = galley(before, style, joined)
+    width = style.least(before) + 20
+    earlier.at(width)
+    jumps = {(name, to) for name, node in flow.nodes.items() for to in steps_named(node)}
+    assert jumps
+    for jump in jumps:
+        metrics = flow_metrics(flow, sheets=True, elsewhere={jump})
+        kept = galley(metrics, style, joined, earlier)
+        assert kept.at(width) == galley(metrics, style, joined).at(width)
+        same = [one is other for one, other in zip(kept.parts, earlier.parts, strict=True)]
+        assert any(same)
+        assert not all(same)

@@ -8,9 +8,10 @@ from shop import tree_of
 from builder.chart.flow import START, flow_of
 from builder.chart.text_block import box_text
 from builder.chart.undrawn_ways import ordinal
+from builder.model.checks import Check
 from builder.model.knowledge import Signal
 from builder.model.library import Library
-from builder.model.text import Number
+from builder.model.text import Number, Text
 from builder.model.tree import Tree
 from builder.plan.numbering import numbering
 from builder.wording.results import NO_BREAK
@@ -160,3 +161,17 @@ def test_results_of_which_the_first_that_fits_counts_keep_their_order(small: Tre
     drawn += [] if block.down is None else [block.down]
     labels = [flow.edges["which"][index].label for index in drawn]
     assert labels[:3] == ["charging", "another", "none"]
+
+
+def test_a_way_back_names_every_step_that_leads_there(small: Tree) -> None:
+    """In the order of their numbers; the step before, where none is known."""
+    fuse = small.steps["fuse"]
+    assert isinstance(fuse.body, Check)
+    *others, last = fuse.body.results
+    back = replace(last, branch=replace(last.branch, step=Text("settle"), text=Text("settle")))
+    fuse = replace(fuse, body=replace(fuse.body, results=(*others, back)))
+    tree = replace(small, steps={**small.steps, "fuse": fuse})
+    nodes = flow_of(tree).nodes
+    numbers = sorted(int(nodes[name].number) for name in ("rest", "fuse"))
+    assert list(set(numbers)) != numbers  # else the order would be luck
+    assert nodes["settle"].notes == (f"then back to {numbers[0]} or {numbers[1]}",)

@@ -34,7 +34,8 @@ def test_the_page_serves_the_same_widths(face: Face) -> None:
         em = served["head"].unitsPerEm
         metrics = served["hmtx"].metrics
         widths = {chr(code): metrics[name][0] / em for code, name in served.getBestCmap().items()}
-    assert widths == face.advances
+        missing = metrics[".notdef"][0] / em
+    assert (widths, missing) == (face.advances, face.missing)
 
 
 def test_lines_do_not_touch() -> None:

@@ -4,9 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.chart.hazard_bar import MARK, hazard_bar
+from builder.chart.fonts import bold
+from builder.chart.hazard_bar import MARK, hazard_bar, mark_width
 from builder.chart.hazard_marks import HazardMark
 from builder.chart.measured_word import WordLine
+from builder.chart.spacing import SMALL
 from builder.chart.text_block import broken_lines, text_block
 from builder.model.knowledge import Signal
 from builder.wording.results import NO_BREAK
@@ -35,6 +37,7 @@ def test_with_a_key_the_gravest_is_in_words_and_every_other_has_its_sign() -> No
         "mark gear a",
         "mark gear b",
     ]
+    assert bar[-1].width == mark_width(SMALL) + bold().width("b", SMALL)
 
 
 @pytest.mark.parametrize("room", [60, 90, 130])

@@ -60,8 +60,9 @@ def lowest(parts: list[Part]) -> float:
 @settings(max_examples=40)
 def test_a_block_is_as_high_as_it_was_measured(style: Style, flow: Flow, wider: int) -> None:
     """At the foot of a column: its lowest words or box end where it does, less a row's gap."""
-    for _, made, _, parts in drawn(flow, style, wider, cut=True):
+    for block, made, _, parts in drawn(flow, style, wider, cut=True):
         assert -TOUCH <= made.body + made.cut - lowest(parts) <= ROW_GAP + TOUCH
+        assert block.down is not None or made.cut == made.tail == 0
 
 
 @BOTH

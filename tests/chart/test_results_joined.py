@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import pytest
+
 from builder.chart.flow import Edge, Flow, Node
 from builder.chart.layout import drawn_short
 from builder.chart.results_joined import JOINED
@@ -54,12 +56,21 @@ def test_where_the_first_that_fits_counts_only_neighbors_are_joined() -> None:
     assert said(flow) == ["a", "b or c", "d"]
 
 
-def test_a_result_that_means_more_is_drawn_by_itself() -> None:
-    """What one of two results means isn't true of the other."""
+@pytest.mark.parametrize("more", [{"means": "open"}, {"change": "NEW"}])
+@pytest.mark.parametrize("place", [0, 1])
+def test_a_result_that_says_more_is_drawn_by_itself(more: dict[str, str], place: int) -> None:
+    """What one of two results means, or a review says of it, isn't true of the other."""
     flow = flow_with(("no feed", "f"), ("no ground", "f"), ("good", "c"))
-    first, *others = flow.edges["a"]
-    told = replace(flow, edges=flow.edges | {"a": (replace(first, means="open"), *others)})
+    edges = list(flow.edges["a"])
+    edges[place] = replace(edges[place], **more)  # type: ignore[arg-type]
+    told = replace(flow, edges=flow.edges | {"a": tuple(edges)})
     assert said(told) == ["no feed", "no ground", "good"]
+
+
+@pytest.mark.parametrize("ways", [("", "no ground"), ("no feed", "")])
+def test_a_way_without_words_is_joined_to_none(ways: tuple[str, str]) -> None:
+    """There is nothing to say `or` between."""
+    assert said(flow_with(*((label, "f") for label in ways), ("good", "c"))) == [*ways, "good"]
 
 
 def test_long_rows_of_results_are_kept_apart() -> None:

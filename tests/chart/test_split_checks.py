@@ -3,9 +3,12 @@
 import pytest
 from flows import in_a_row
 
+from builder.chart.flow import flow_of
 from builder.chart.layout import more_sheets
+from builder.chart.spacing import EDGE
 from builder.chart.split_checks import OTHER_RESULTS, split_checks
 from builder.chart.text_fit import Room
+from builder.model.tree import Tree
 
 
 def test_the_parts_have_the_number_of_the_check() -> None:
@@ -59,3 +62,16 @@ def test_a_check_is_split_for_fewer_sheets_or_to_fit(
     assert len(charts) == sheets
     assert sum(box.number == "1" and box.kind == "check" for box in boxes) == parts
     assert charts[0].text_size >= text
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "text", "together"), [(600, 170, 9, True), (400, 110, 11, False)]
+)
+def test_a_head_stands_alone_only_where_nothing_else_fits(
+    width: int, height: int, text: int, together: bool, small: Tree
+) -> None:
+    """Start and the first action keep with their check, though the text would be larger apart."""
+    first = more_sheets(flow_of(small), [Room(width, height, height)], text).charts[0]
+    assert first.text_size >= text
+    checks = [box.rect.x for box in first.boxes if box.kind == "check"]
+    assert (checks[:1] == [EDGE]) == together

@@ -28,12 +28,12 @@ def test_what_lies_between_equals_is_not_measured(widths: list[float]) -> None:
     """Between two widths of the same height nothing needs to be measured."""
     measured: list[float] = []
 
-    def height(width: float) -> float:
+    def height(width: float) -> list[float]:
         measured.append(width)
-        return 12.0
+        return [12.0]
 
     steps = StepFunction(height)
     for end in (60, 500):
         steps(end)
-    assert all(steps(width) == 12.0 for width in widths)
+    assert all(steps(width) == [12.0] for width in widths)
     assert measured == [60, 500]

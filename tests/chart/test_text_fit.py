@@ -3,18 +3,22 @@
 from dataclasses import replace
 
 import pytest
-from flows import flows
+from flows import flows, in_a_row
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import flow_metrics
+from builder.chart.spacing import COLUMN_GAP, EDGE, TEXT
 from builder.chart.styles import STYLES, UNDER, Style
 from builder.chart.text_fit import (
     LARGEST,
+    WIDEST,
     FitTask,
     Room,
+    column_width,
     fit_task,
+    height_at,
     largest_layout,
     layout_at_size,
     styled_flow,
@@ -27,6 +31,9 @@ NEAR = 1.25  # limits are estimates: of 400 flows one was laid out an eighth sma
 def task_of(flow: Flow, style: Style, room: Room) -> FitTask:
     """Put a flow before a way to use the paper."""
     return fit_task(styled_flow(flow_metrics(flow), style), room)
+
+
+EMPTY_TASK = task_of(in_a_row(1), UNDER, Room(1, 1, 1))
 
 
 @given(
@@ -48,6 +55,25 @@ def test_no_number_of_columns_holds_larger_text(
         assert layout_at_size(task, best.text * NEAR, columns, sheets) is None
 
 
+@given(widths=st.lists(st.integers(50, 400), min_size=2, max_size=4, unique=True).map(sorted),
+       width=st.integers(40, 450), top=st.integers(0, 90))  # fmt: skip
+def test_a_height_between_two_goes_with_the_inverse_of_the_width(
+    widths: list[int], width: int, top: int
+) -> None:
+    """The same words in half the width take twice the lines, below what stays as high as it is."""
+    found = height_at([(at, top + 9000 / at) for at in widths], width)
+    assert found == pytest.approx(top + 9000 / min(width, widths[-1]))
+
+
+@given(columns=st.integers(1, 6), text=st.floats(8, 30), width=st.integers(300, 900))
+def test_columns_fill_the_width_of_a_sheet(columns: int, text: float, width: int) -> None:
+    """With the gaps between them and the edges; none is wider than lines may be."""
+    task = replace(EMPTY_TASK, room=Room(width, 700, 700))
+    column = column_width(task, text, columns)
+    whole = (2 * EDGE + columns * (column + COLUMN_GAP) - COLUMN_GAP) * text / TEXT
+    assert whole == pytest.approx(width) or (column == WIDEST and whole < width)
+
+
 @pytest.mark.parametrize("style", STYLES, ids=lambda style: style.name)
 def test_a_chart_may_have_to_begin_on_the_first_sheet(small: Tree, style: Style) -> None:
     """Where a heading takes the first sheet, a chart may leave it empty unless it is told to."""
@@ -64,7 +90,15 @@ def test_a_chart_may_have_to_begin_on_the_first_sheet(small: Tree, style: Style)
 
 def test_words_beside_the_chart_take_the_columns_they_need(small: Tree) -> None:
     """One would be too narrow for them; the chart begins in the next."""
-    room = Room(770, 450, 450, beside=lambda width: 451 - (width > 200))
+    asked: list[float] = []
+
+    def beside(width: float) -> float:
+        asked.append(width)
+        return 451 - (width > 200)
+
+    room = Room(770, 450, 450, beside=beside)
     found = layout_at_size(task_of(flow_of(small), UNDER, room), 12, 4, 20)
     assert found
     assert [bool(column.pieces) for column in found.filled] == [False, False, True, True]
+    one, gap = found.widths[0] * 12 / TEXT, COLUMN_GAP * 12 / TEXT
+    assert asked == [int(one), int(2 * one + gap)]

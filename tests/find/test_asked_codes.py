@@ -33,8 +33,8 @@ def test_the_letter_o_is_read_as_the_digit() -> None:
     assert [str(code) for code in read_written_codes("PO42O")[0]] == ["P0420"]
     assert [str(code) for code in read_written_codes("UOOI2")[0]] == ["U0012"]
     assert [str(code) for code in read_written_codes("UOO1A")[0]] == ["U001A"]
-    assert read_written_codes("cocoa")[0] == []
-    assert read_written_codes("cold u joint b1 c3")[0] == []
+    for text in ("cocoa", "cold u joint b1 c3"):
+        assert read_written_codes(text) == ([], text)
 
 
 def test_four_signs_alone_are_a_code_a_year_or_a_number() -> None:

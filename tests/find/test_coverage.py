@@ -91,6 +91,18 @@ def test_an_entry_has_a_concept_if_it_covers_more_than_half_of_it(
     assert found.gain == {0: 100 * rarity(3, having), 1: credit * rarity(3, having)}
 
 
+def test_what_a_tree_says_again_and_again_is_what_it_is_about() -> None:
+    """Each phrase more that has it adds a tenth, up to three of them; no share grows with it."""
+    said = [("crank",) * more for more in range(5)]
+    trees = tuple(
+        TreeRow(str(at), "crank", -1, (), (), words, (), False) for at, words in enumerate(said)
+    )
+    index = build_symptom_index(SearchTable((), (), (), (), (), (), trees, ()))
+    found = measure_coverage([Concept((("crank",),))], index)
+    assert found.gain == {at: rarity(5, 5) * (100 + 10 * min(at, 3)) for at in range(5)}
+    assert set(found.credit.values()) == {100 * 100}
+
+
 def test_a_phrase_that_covers_next_to_nothing_fits_by_nothing() -> None:
     """One word of eleven is less than a hundredth of the query and of the phrase."""
     index = index_of(WORDS[0], "Crank")

@@ -49,6 +49,13 @@ def test_a_list_of_words_is_sent_in_order() -> None:
         assert rules[name].split() == sorted(rules[name].split())
 
 
+def test_words_in_no_tree_are_sent_in_order(shop: Library) -> None:
+    """They come from a set, which has another order each time the command runs."""
+    words = search_data(search_table(shop))["otherWords"].split()
+    assert words == sorted(words)
+    assert words
+
+
 def test_retired_trees_and_the_text_of_steps_stay_out(shop: Library) -> None:
     """Retired trees leave the search; notes and steps never enter it."""
     retired = [id_ for id_, tree in shop.trees.items() if tree.status == "retired"]

@@ -116,13 +116,14 @@ def test_a_code_that_no_tree_lists_finds_those_with_all_its_parts(
 
 
 def test_all_strong_trees_are_counted_and_the_best_shown() -> None:
-    """Fourteen trees of one vehicle: fourteen counted, twelve shown."""
+    """Fourteen trees of one vehicle: fourteen counted, twelve shown, all of them alike."""
     vehicle = VehicleRow("Corvane", "Tern", 2017, 2022)
     names = [f"fault {letter}" for letter in "abcdefghijklmn"]
     trees = tuple(TreeRow(name, name, -1, (), (), (), (0,), False) for name in names)
     table = SearchTable((), (), (vehicle,), (), (), (), trees, ())
     answer = answer_query(build_symptom_index(table), "corvane tern 2017")
     assert (answer.trees, len(answer.hits)) == (14, 12)
+    assert {(hit.score, hit.share, hit.phrase) for hit in answer.hits} == {(1, 0, "")}
 
 
 def test_a_beginning_stands_for_the_most_used_word_that_begins_so() -> None:

@@ -1,9 +1,11 @@
-"""Misspelt words, held against a general library for distances."""
+"""Misspelt words, held against a general library for distances, and against plain rules."""
 
+import re
+from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from builder.find.spelling import (
@@ -27,11 +29,12 @@ KNOWN = {
 
 
 @given(one=LETTERS, other=LETTERS)
+@example(one="ab", other="ba")
 @example(one="aaa", other="a")
 def test_the_distance_is_that_of_the_reference_library(one: str, other: str) -> None:
     """Optimal string alignment of RapidFuzz gives the same count, cut off at the limit."""
     reference = pytest.importorskip("rapidfuzz.distance").OSA.distance(one, other)
-    for limit in (1, 2):
+    for limit in range(4):
         assert edit_distance(one, other, limit) == min(reference, limit + 1)
 
 
@@ -60,6 +63,43 @@ def test_a_short_word_begins_as_it_is_typed() -> None:
     known = {"horse": 1, "brakes": 1}
     assert nearest_word("worse", known) is None
     assert nearest_word("prakes", known) == "brakes"
+
+
+WORDS = st.text("abe", min_size=3, max_size=8)
+
+
+def meant(word: str, known: Mapping[str, int]) -> str | None:
+    """Return what was meant. Reference: the rules as they are written, every word measured."""
+    found = []
+    for candidate, uses in known.items():
+        most = edits_allowed(word)
+        if word[0] != candidate[0]:
+            most = min(most, 1 if len(word) > 5 else 0)
+        if uses < 0:
+            most = min(most, 1)
+        edits = edit_distance(word, candidate, 9)
+        if 0 < edits <= most and len(candidate) > 3:
+            left_out = re.fullmatch(f".*{'.*'.join(word)}.*", candidate)
+            slip = left_out or re.sub("[ae]", "", word) == re.sub("[ae]", "", candidate)
+            found.append((edits, word[0] != candidate[0], not slip, -uses, candidate))
+    return min(found)[-1] if found else None
+
+
+@given(word=WORDS, known=st.dictionaries(WORDS, st.integers(-1, 2), max_size=12))
+@settings(max_examples=150)
+def test_of_all_known_words_the_nearest_is_meant(word: str, known: dict[str, int]) -> None:
+    """Whatever is known: no shortcut loses one, and of equals the first by the rules is taken."""
+    known.pop(word, None)
+    assert nearest_word(word, known) == meant(word, known)
+
+
+@given(word=st.text("ab", max_size=9), known=st.sets(st.text("ab", min_size=2, max_size=6)))
+def test_words_run_together_are_parted_at_the_last_place(word: str, known: set[str]) -> None:
+    """Of all places that leave two known words of three letters or more."""
+    known |= {word[:4], word[3:], word[:3], word[4:]}
+    parts = [(word[:at], word[at:]) for at in range(3, len(word) - 2)]
+    both = [pair for pair in parts if known.issuperset(pair)]
+    assert split_run_together(word, known) == (both[-1] if both else None)
 
 
 def test_edits_grow_with_the_word() -> None:
