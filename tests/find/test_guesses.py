@@ -5,6 +5,7 @@ import pytest
 from builder.find.guesses import LEAST_TOLD, LONGEST_GUESS, without_guesses
 
 TOLD = "shakes over 50 mph"  # just enough to go by
+LONG = "probably a tire out of round again"
 
 
 @pytest.mark.parametrize(
@@ -15,8 +16,8 @@ TOLD = "shakes over 50 mph"  # just enough to go by
         ("shakes at speed, bad tire?", ""),  # too little beside the guess
         (f"{TOLD}, worse when cold", ""),  # nobody blames anything
         (f"{TOLD}, tire?", f"{TOLD},"),  # short, and asked
-        (f"{TOLD}, probably a tire that went out of round", ""),  # longer than a guess
-        (f"{TOLD}, probably a tire out of round again", f"{TOLD},"),
+        (f"{TOLD}, {LONG} today", ""),  # longer than a guess
+        (f"{TOLD}, {LONG}", f"{TOLD},"),
         ("reads 12.4 volts at idle, weak battery?", "reads 12.4 volts at idle,"),
     ],
 )
@@ -28,4 +29,4 @@ def test_a_guess_is_set_aside_if_enough_is_told(asked: str, told: str) -> None:
 def test_the_cases_stand_at_the_limits() -> None:
     """One word more or less and they would go the other way."""
     assert len(TOLD.split()) == LEAST_TOLD
-    assert len("probably a tire out of round again".split()) == LONGEST_GUESS
+    assert len(LONG.split()) == LONGEST_GUESS
