@@ -75,6 +75,7 @@ def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
     more = "".join(f" ({note})" for note in notes if note)
     item = f"{capitalized(check.item)}: " if check.item else ""
     noted = "".join(f"; {name}: {text}" for name, text in check.wrote)
+    noted += f"; {check.seen}" if check.seen and values else ""
     return f"{item}{_measured(check, values) if values else _seen(check)}{noted}{more}"
 
 
