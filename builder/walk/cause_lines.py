@@ -20,6 +20,7 @@ from builder.walk.measured_lines import evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.bay_shorthand import written_out
 from builder.wording.drive_condition import driving_lines
 from builder.wording.past_tense import PAST, past_tense
 from builder.wording.sentences import capitalized, uncapitalized
@@ -153,7 +154,8 @@ def correction_lines(
     done = taken[len(before) : len(before) + 1]
     if not done:
         return ["Not done yet."]
-    wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
+    noted = done[0].entry.wrote.items()
+    wrote = [f"{capitalized(name)}: {written_out(text)}" for name, text in noted]
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)

@@ -30,7 +30,7 @@ def check_line(check: MeasuredCheck) -> str:
         _named(value) + (f" (should be {value.limit})" if value.limit else "")
         for value in check.values
     ]
-    return _line(check, values, check.means)
+    return _line(check, values) + (f"; that means: {check.means}" if check.means else "")
 
 
 def evidence_line(check: MeasuredCheck) -> str:
