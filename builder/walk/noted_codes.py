@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.model.library import Library
 from builder.walk.steps_taken import StepTaken
+from builder.wording.bay_shorthand import written_out
 from builder.wording.sentences import capitalized
 
 _CODE = re.compile(r"\b([PCBU][0-3][0-9A-F]{3}(?:-[0-9A-F]{2})?)\b", re.IGNORECASE)
@@ -61,7 +62,7 @@ def named_codes(
 def note_lines(taken: Sequence[StepTaken]) -> list[str]:
     """Return what else was written down on the way, as it was typed."""
     notes = (
-        f"{capitalized(name)}: {text}"
+        f"{capitalized(name)}: {written_out(text)}"
         for one in taken
         if one.entry.kind != "fix"
         for name, text in one.entry.wrote.items()
