@@ -19,6 +19,7 @@ from builder.prints.customer_options import (
     Spelled,
     also_diagnosed,
     option_blocks,
+    with_rest_open,
 )
 from builder.prints.document import (
     DocumentNames,
@@ -35,10 +36,12 @@ from builder.prints.sheet import SAFETY, Foot
 from builder.walk.cause_lines import PLACE_LABEL, PLACES, is_repair_open, place_beside, worst_first
 from builder.walk.complaint_lines import (
     NEXT,
+    OF_FAULT,
     REST,
     complaint_lines,
+    open_complaint,
+    unchecked,
     unexplained_blank,
-    unexplained_text,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.estimate_lines import with_known_parts
@@ -107,9 +110,9 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
-    rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
+    rest = open_complaint(sheet.found.own_words)
     setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
-    *options, last = option_blocks(sheet.options, sheet.found.day, setting)
+    *options, last = option_blocks(with_rest_open(sheet.options, rest), sheet.found.day, setting)
     more = also_diagnosed(rest, sheet.options, setting) if rest else []
     own = sheet.found.own_words.get("declined") or sheet.found.job.get("declined", "")
     if own and own not in [one.option for one in sheet.options]:
@@ -215,7 +218,20 @@ def _named_as(check: MeasuredCheck) -> str:
 
 
 def _driving(sheet: _Sheet) -> list[str]:
-    """Return whether it may be driven; a tree without advice has what its records say."""
+    """Return whether it may be driven; a tree without advice has what its records say.
+
+    Where a part of the complaint is open, that holds for the fault that was found, and nobody can
+    say it of the rest.
+    """
+    rest = open_complaint(sheet.found.own_words)
+    lines = _advice_lines(sheet)
+    if not rest:
+        return lines
+    of_fault = [f"{OF_FAULT} {uncapitalized(lines[0])}"] if len(lines) == 1 else [OF_FAULT, *lines]
+    return [*of_fault, unchecked(rest)]
+
+
+def _advice_lines(sheet: _Sheet) -> list[str]:
     advice = sheet.found.advice
     if advice and sheet.found.is_done and chosen_words(sheet.found):
         return [came_in_line(advice.drive, advice.why)]

@@ -24,6 +24,7 @@ from builder.prints.customer_prices import (
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
+from builder.walk.complaint_lines import OF_FAULT, unchecked
 from builder.walk.estimate_lines import chosen_option
 from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
@@ -60,6 +61,16 @@ def option_blocks(
         )
     prices = paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
+
+
+def with_rest_open(options: Sequence[EstimateOption], rest: str) -> list[EstimateOption]:
+    """Return options where leaving it says nothing of what of the complaint isn't diagnosed."""
+    return [
+        replace(one, note=f"{OF_FAULT} {uncapitalized(one.note)} {unchecked(rest)}")
+        if rest and one.id == LEAVE
+        else one
+        for one in options
+    ]
 
 
 def also_diagnosed(
