@@ -29,6 +29,8 @@ from builder.walk.estimate_lines import chosen_option
 from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
 
+DONE = "The work is done already"
+IN_PRICE = "This work was done as the test; this is its price."
 OPEN, CHOSEN = "☐", "✓ Chosen:"
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
 
@@ -55,7 +57,8 @@ def option_blocks(
     shop = setting.shop
     blocks = []
     for option in options:
-        shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
+        is_unsafe = option.id == LEAVE and option.not_offered not in ("", DONE)
+        shown = (option, declined(shop)) if is_unsafe else (option,)
         blocks.append(
             [part for one in shown for part in _option(one, setting, setting.box(one, options))]
         )
@@ -69,6 +72,16 @@ def with_rest_open(options: Sequence[EstimateOption], rest: str) -> list[Estimat
         replace(one, note=f"{OF_FAULT} {uncapitalized(one.note)} {unchecked(rest)}")
         if rest and one.id == LEAVE
         else one
+        for one in options
+    ]
+
+
+def with_work_done(options: Sequence[EstimateOption]) -> list[EstimateOption]:
+    """Return options of a repair that was done as a test: it is priced, and can't be left."""
+    return [
+        replace(one, not_offered=DONE, lines=(), note="")
+        if one.id == LEAVE
+        else replace(one, note=f"{one.note} {IN_PRICE}".strip())
         for one in options
     ]
 
