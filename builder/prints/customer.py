@@ -10,15 +10,19 @@ from dataclasses import dataclass, replace
 
 from reportlab.platypus import Flowable, KeepTogether
 
+from builder.model.ends import Drive
 from builder.model.library import Library
 from builder.model.shop import Shop
 from builder.model.tree import Tree
 from builder.plan.estimate_options import EstimateOption, estimate_options
+from builder.prints.customer_findings import seen_parts
 from builder.prints.customer_options import (
     OptionSetting,
     Spelled,
     also_diagnosed,
     option_blocks,
+    with_rest_open,
+    with_work_done,
 )
 from builder.prints.document import (
     DocumentNames,
@@ -32,19 +36,19 @@ from builder.prints.document import (
 )
 from builder.prints.paper import PAPERS, Paper
 from builder.prints.sheet import SAFETY, Foot
-from builder.walk.cause_lines import PLACE_LABEL, PLACES, is_repair_open, place_beside, worst_first
+from builder.walk.cause_lines import PLACE_LABEL, PLACES, is_repair_open, place_beside
 from builder.walk.complaint_lines import (
     NEXT,
+    OF_FAULT,
     REST,
     complaint_lines,
+    open_complaint,
+    unchecked,
     unexplained_blank,
-    unexplained_text,
 )
 from builder.walk.diagnosis import Diagnosis, diagnosis_alone
 from builder.walk.estimate_lines import with_known_parts
 from builder.walk.job_details import job_details, job_line
-from builder.walk.measured import MeasuredCheck
-from builder.walk.measured_lines import check_line
 from builder.walk.story import LONGEST_COMPLAINT
 from builder.wording.abbreviations import spelled_at_first_use
 from builder.wording.drive_condition import came_in_line, driving_lines
@@ -58,6 +62,9 @@ NO_PROMISE = (
     "Nothing in our records says that driving with this fault is unsafe; that is no promise. "
     "If a warning light comes on or anything feels different, stop and call us."
 )
+AS_TEST = "This work is done: it was the test that found the cause."
+VERIFIED_NOW = "Now, with this work done: it passed its tests."
+NOT_VERIFIED = "Now, with this work done: not verified yet. Until it is, don't drive it."
 
 
 def customer_sheet(
@@ -107,9 +114,9 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
     for reason in _driving(sheet):
         yield paragraph(sheet.spelled(reason), paragraph_style(12))
     yield heading("What can be done")
-    rest = unexplained_text(sheet.found.own_words.get(REST, "")) and sheet.found.own_words[REST]
+    rest = open_complaint(sheet.found.own_words)
     setting = OptionSetting(shop, sheet.paper, sheet.spelled, chosen_words(sheet.found))
-    *options, last = option_blocks(sheet.options, sheet.found.day, setting)
+    *options, last = option_blocks(_offered(sheet, rest), sheet.found.day, setting)
     more = also_diagnosed(rest, sheet.options, setting) if rest else []
     own = sheet.found.own_words.get("declined") or sheet.found.job.get("declined", "")
     if own and own not in [one.option for one in sheet.options]:
@@ -124,6 +131,12 @@ def _story(sheet: _Sheet) -> Iterator[Flowable]:
             blank_table(("Signature", "Name and date"), sheet.paper, 32),
         ]
     )
+
+
+def _offered(sheet: _Sheet, rest: str) -> Sequence[EstimateOption]:
+    """Return the options as they are now: work that is done can't be left."""
+    every = with_work_done(sheet.options) if sheet.found.done_as_test else sheet.options
+    return with_rest_open(every, rest)
 
 
 def _as_chosen(found: Diagnosis) -> tuple[Diagnosis, str]:
@@ -156,31 +169,20 @@ def _found(walked: Diagnosis, spelled: Spelled) -> Iterator[Flowable]:
         yield paragraph(found.complaint[:LONGEST_COMPLAINT], paragraph_style(12))
         yield from _unexplained(found)
     yield heading("What we found")
+    codes = "Trouble codes, before this work" if found.done_as_test else "Trouble codes"
     lines = [
         _cause(found),
         found.tell,
         f"{label}: {_after_label(label, found)}." if found.repair else "",
+        AS_TEST if found.done_as_test else "",
         f"{PLACE_LABEL}: {place}." if (place := place_beside(found)) else "",
-        f"Trouble codes: {'; '.join(found.codes)}." if found.codes else "",
+        f"{codes}: {'; '.join(found.codes)}." if found.codes else "",
     ]
     for line in filter(None, lines):
         yield paragraph(spelled(line), paragraph_style(12, below=3))
     if found.needs_place:
         yield blank_to_fill(f"{PLACE_LABEL} ({PLACES}):", 16)
-    every = (*found.led, *worst_first(found.evidence))
-    told = [one for one in every if one.told or one.stated]
-    seen = [one for one in every if one not in told]
-    if seen or found.to_measure:
-        yield heading("What we measured and saw")
-        yield from _checks(seen, spelled)
-    for asked in found.to_measure:
-        yield blank_to_fill(f"{asked}{'' if asked.endswith('?') else ':'}", 16)
-    if found.good:
-        words = f"Also tested, and good: {'; '.join(map(uncapitalized, found.good))}."
-        yield paragraph(spelled(words), paragraph_style(12, below=2))
-    if told:
-        yield heading("What we were told or looked up, not measured here")
-        yield from _checks(told, spelled)
+    yield from seen_parts(found, spelled)
 
 
 def _cause(found: Diagnosis) -> str:
@@ -201,22 +203,25 @@ def _unexplained(found: Diagnosis) -> Iterator[Flowable]:
         yield blank_to_fill(blank, 40)
 
 
-def _checks(checks: Sequence[MeasuredCheck], spelled: Spelled) -> Iterator[Flowable]:
-    for check in checks:
-        # What decided a procedure is what a customer can be shown, once.
-        read = [one for one in check.inner if one.values][-1:] or check.inner[-1:]
-        is_same = any(_named_as(one) == _named_as(check) for one in read)
-        for one in (*([] if is_same else [check]), *read):
-            yield paragraph(f"{spelled(check_line(one))}.", paragraph_style(12, below=2))
-
-
-def _named_as(check: MeasuredCheck) -> str:
-    return check_line(check).partition(":")[0]
-
-
 def _driving(sheet: _Sheet) -> list[str]:
-    """Return whether it may be driven; a tree without advice has what its records say."""
+    """Return whether it may be driven; a tree without advice has what its records say.
+
+    Where a part of the complaint is open, that holds for the fault that was found, and nobody can
+    say it of the rest.
+    """
+    rest = open_complaint(sheet.found.own_words)
+    lines = _advice_lines(sheet)
+    if not rest:
+        return lines
+    of_fault = [f"{OF_FAULT} {uncapitalized(lines[0])}"] if len(lines) == 1 else [OF_FAULT, *lines]
+    return [*of_fault, unchecked(rest)]
+
+
+def _advice_lines(sheet: _Sheet) -> list[str]:
     advice = sheet.found.advice
+    if advice and sheet.found.done_as_test and advice.drive is not Drive.YES:
+        now = VERIFIED_NOW if sheet.found.verified else NOT_VERIFIED
+        return [came_in_line(advice.drive, advice.why), now]
     if advice and sheet.found.is_done and chosen_words(sheet.found):
         return [came_in_line(advice.drive, advice.why)]
     if advice:

@@ -24,10 +24,13 @@ from builder.prints.customer_prices import (
 from builder.prints.document import paragraph, paragraph_style, quiet_paragraph
 from builder.prints.drawing import INK, QUIET
 from builder.prints.paper import Paper
+from builder.walk.complaint_lines import OF_FAULT, unchecked
 from builder.walk.estimate_lines import chosen_option
 from builder.wording.sentences import capitalized, uncapitalized
 from builder.wording.value_text import amount_text, money_text
 
+DONE = "The work is done already"
+IN_PRICE = "This work was done as the test; this is its price."
 OPEN, CHOSEN = "☐", "✓ Chosen:"
 Spelled = Callable[[str], str]  # with abbreviations spelled out at their first use
 
@@ -54,12 +57,33 @@ def option_blocks(
     shop = setting.shop
     blocks = []
     for option in options:
-        shown = (option, declined(shop)) if option.id == LEAVE and option.not_offered else (option,)
+        is_unsafe = option.id == LEAVE and option.not_offered not in ("", DONE)
+        shown = (option, declined(shop)) if is_unsafe else (option,)
         blocks.append(
             [part for one in shown for part in _option(one, setting, setting.box(one, options))]
         )
     prices = paragraph(price_words(shop, options, day), paragraph_style(ink=QUIET, above=5))
     return [*blocks[:-1], [*(blocks[-1] if blocks else []), *_cheapest(options, shop), prices]]
+
+
+def with_rest_open(options: Sequence[EstimateOption], rest: str) -> list[EstimateOption]:
+    """Return options where leaving it says nothing of what of the complaint isn't diagnosed."""
+    return [
+        replace(one, note=f"{OF_FAULT} {uncapitalized(one.note)} {unchecked(rest)}")
+        if rest and one.id == LEAVE
+        else one
+        for one in options
+    ]
+
+
+def with_work_done(options: Sequence[EstimateOption]) -> list[EstimateOption]:
+    """Return options of a repair that was done as a test: it is priced, and can't be left."""
+    return [
+        replace(one, not_offered=DONE, lines=(), note="")
+        if one.id == LEAVE
+        else replace(one, note=f"{one.note} {IN_PRICE}".strip())
+        for one in options
+    ]
 
 
 def also_diagnosed(

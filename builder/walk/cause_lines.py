@@ -77,13 +77,17 @@ def _evidence(found: Diagnosis) -> Iterator[str]:
     """Yield what convicts the fix, and what it should rest on but nobody checked."""
     for check in found.led:
         yield from evidence_lines(check)
-    for check in worst_first(found.evidence):
-        yield from evidence_lines(check)
-        yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
-        if check.stated:
-            yield SINCE
+    for check in () if found.done_as_test else worst_first(found.evidence):
+        yield from _proof_lines(check)
     for asked in found.unproved:
         yield f"Not checked on this job: {asked_words(asked)} {SINCE}"
+
+
+def _proof_lines(check: MeasuredCheck) -> Iterator[str]:
+    yield from evidence_lines(check)
+    yield from (f"{capitalized(name)}: {BLANK * 2}" for name in check.unwritten)
+    if check.stated:
+        yield SINCE
 
 
 def no_cause_lines(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> list[str]:
@@ -165,7 +169,16 @@ def correction_lines(
         for text in earlier_repairs(tables, before)
         if not _content(text) <= own
     ]
-    return [*tried, f"{_done_text(found)}.", *place_lines(found), *blank, *torques, *wrote]
+    lines = [*place_lines(found), *blank, *torques, *wrote, *_seen_with_work_done(found)]
+    return [*tried, f"{_done_text(found)}.", *lines]
+
+
+def _seen_with_work_done(found: Diagnosis) -> Iterator[str]:
+    """Yield what a repair that was done as the test of its cause has shown."""
+    if found.done_as_test:
+        yield "Done before the repair was chosen, as the test of the cause. With it done:"
+        for check in found.evidence:
+            yield from _proof_lines(check)
 
 
 def earlier_repairs(tables: WalkTables, before: Sequence[StepTaken]) -> Iterator[str]:

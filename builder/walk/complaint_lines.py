@@ -13,6 +13,7 @@ from builder.walk.job_details import BLANK
 REST, AFTER = "complaint", "after"  # names of the tech's own words
 CAUSED, NEXT = "caused", "next"  # damage that the fault did; what becomes of the rest
 NOTHING = "none"  # typed where the cause explains all of it
+OF_FAULT = "The fault that we found:"  # where not all of the complaint is diagnosed
 ALL_OF_IT = "The cause below explains all of it."
 _NOTHING = re.compile(r"(?:none|nothing|no)\b", re.IGNORECASE)
 _SEVERAL = re.compile(r"\b(?:and|also|plus|then|too)\b|[;+&]", re.IGNORECASE)
@@ -48,6 +49,17 @@ def unexplained_text(own: str) -> str:
     if not own or own.casefold() == NOTHING:
         return ""
     return f"Also in the complaint, not explained by this cause and not diagnosed yet: {own}."
+
+
+def open_complaint(own: Mapping[str, str]) -> str:
+    """Return what of the complaint isn't diagnosed, as the tech wrote it; "" for nothing."""
+    rest = own.get(REST, "")
+    return rest if unexplained_text(rest) else ""
+
+
+def unchecked(rest: str) -> str:
+    """Say of what isn't diagnosed that nobody knows if the vehicle is safe to drive with it."""
+    return f"Not checked: {rest}. We can't say if it is safe to drive with that."
 
 
 def unexplained_blank(complaint: str, handed_off: bool, own: str) -> str:

@@ -46,6 +46,8 @@ from builder.wording.sentences import capitalized
 from builder.wording.several_places import at_place, has_several_places, is_placed
 from builder.wording.unproved_cause import without_claims
 
+DONE_AS_TEST = "Already done, only verify it"  # the note of a fix whose work was a check on the way
+
 
 @dataclass(frozen=True, slots=True)
 class Diagnosis:
@@ -77,6 +79,8 @@ class Diagnosis:
     codes: tuple[str, ...] = ()  # DTCs before the repair, each in words with its status
     proposed: str = ""  # the repair in the tree's words
     is_done: bool = False
+    done_as_test: bool = False  # what is in `evidence` was seen with the work done
+    verified: bool = False
     needs_place: bool = False  # it is of one of several like parts, and nothing says which
 
 
@@ -127,6 +131,8 @@ def diagnosis_of(tables: WalkTables, state: JobState, library: Library) -> Diagn
         repair=own.get("repair") or repair,
         proposed=repair,
         is_done=not is_repairing(state),
+        done_as_test=bool(proofs) and row.get("note", "").startswith(DONE_AS_TEST),
+        verified=bool(end.verified),
         cause=capitalized(own.get("cause", "")) or (without_claims(cause) if unproved else cause),
         tell=without_quotes(quoting(tables, words, row.get("tell", ""))),
         advice=DriveAdvice(Drive(drive), why) if drive else None,

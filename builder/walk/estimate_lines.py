@@ -74,8 +74,9 @@ def choice_lines(
     down = "; ".join(filter(None, [*turned_down, own, _second_declined(own, job, shop)]))
     if not name and not down:
         return [f"Chosen: {BLANK * 2} declined: {BLANK * 2}"]
-    nothing = "nothing" if option or is_left else BLANK * 2
-    lines = [f"Chosen: {name or BLANK * 2}", f"Declined: {down or nothing}"]
+    lines = [f"Chosen: {name or BLANK * 2}"]
+    if down or not (option or is_left):
+        lines.append(f"Declined: {down or BLANK * 2}")
     return [". ".join(lines)] if sum(map(len, lines)) <= LINE else lines
 
 

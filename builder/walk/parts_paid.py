@@ -18,6 +18,9 @@ from builder.walk.used_parts import FilledLine, PartUsed, filled_lines, parts_us
 from builder.wording.sentences import capitalized, joined
 from builder.wording.value_text import amount_text, money_text
 
+_NOT_NEW = re.compile(
+    r"\b(?:reman\w*|rebuilt|used|salvage\w*|refurbished|reconditioned)\b", re.IGNORECASE
+)
 _NONE_USED = re.compile(r"(?:none|nothing|no parts?)\b", re.IGNORECASE)
 
 
@@ -40,7 +43,7 @@ def part_lines(
     if not own:
         return [_part_line(part, asks_which, shop) for part in parts] or ["None."]
     lines, extra = filled_lines(parts, parts_used(own))
-    filled = [_filled_line(one, shop) for one in lines if one.used]
+    filled = [text for one in lines if one.used for text in (_filled_line(one, shop), *_old(one))]
     return [*filled, *_open_lines([one.line for one in lines if not one.used], extra, shop)]
 
 
@@ -57,6 +60,14 @@ def _filled_line(filled: FilledLine, shop: Shop) -> str:
     instead = any(one.instead_of for one in filled.used)
     estimate = f" (estimate: {filled.line.name if instead else ''}, {held})".replace(": , ", ": ")
     return capitalized(words) + (estimate if is_new or instead else "")
+
+
+def _old(filled: FilledLine) -> Iterator[str]:
+    """Ask for the customer's consent to a part that isn't new, where a new one was agreed to."""
+    names = [one.name for one in filled.used if _NOT_NEW.search(one.name)]
+    if names and not _NOT_NEW.search(filled.line.name):
+        is_new = "The estimate is for a new part"
+        yield f"{is_new}: the customer's OK to {joined(names)}, name and day: {BLANK * 2}"
 
 
 def _used_words(used: PartUsed, name: str, held: str, shop: Shop) -> str:

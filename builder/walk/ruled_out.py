@@ -4,7 +4,7 @@ In: the tables, the steps as they were taken. Out: lines. A cause is ruled out o
 that leads to its fix was answered here by another result, and not merely stated. A procedure stops
 at the first thing it finds: only its good word speaks against the others. Where a fix is found by
 the very result that its own test wants, or by a setup, the repair was done before it: no answer
-speaks against it.
+speaks against it. A check that speaks against what was then found proves nothing.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -27,6 +27,7 @@ from builder.wording.quotes import without_quotes
 from builder.wording.sentences import uncapitalized
 
 SAVED = "saved"  # of DTCs: that says nothing of what was found
+BLANKET = "good"  # of several things at once, of which one was then found bad
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
 
 
@@ -73,6 +74,8 @@ def checked_lines(
         one
         for one in _unused(tables, state, taken, library)
         if not _is_good(tables, one)
+        and not (one.entry.result == BLANKET and _is_refuted(tables, state, one))
+        and not _is_seen_again(tables, state, one)
         and (_says_something(tables, one) or words_of_check(own, one.entry.step))
     ]
     found = _on_the_way(tables, state, taken, rest, library)
@@ -132,9 +135,10 @@ def _ruled_out(
 ) -> Iterator[tuple[str, list[StepTaken]]]:
     """Yield the cause of each fix that every check leading to it speaks against."""
     end = (state.end.inside, state.end.step) if state.end else ("", "")
+    believed = {at: one for at, one in answered.items() if not _is_refuted(tables, state, one)}
     for id_ in dict.fromkeys(inside for inside, _ in answered):
         for fix, names in _entering(tables[id_]).items():
-            checks = [answered[id_, name] for name in names if (id_, name) in answered]
+            checks = [believed[id_, name] for name in names if (id_, name) in believed]
             if (
                 (id_, fix) != end
                 and len(checks) == len(names)
@@ -158,6 +162,23 @@ def _speaks_against(tables: WalkTables, one: StepTaken, fix: str) -> bool:
     taken = next(at for at, other in enumerate(results) if other["text"] == one.entry.result)
     later = results[taken + 1 :] if row.get("several") else []
     return all(other["to"] != fix for other in later)
+
+
+def _is_refuted(tables: WalkTables, state: JobState, one: StepTaken) -> bool:
+    """Whether a check spoke against the cause of the job: `Socket and ground: good`."""
+    end = state.end
+    is_of_fix = end is not None and end.kind == "fix" and end.inside == one.entry.inside
+    return bool(end and is_of_fix and _speaks_against(tables, one, end.step))
+
+
+def _is_seen_again(tables: WalkTables, state: JobState, one: StepTaken) -> bool:
+    """Whether a check saw before the repair what its test wants after it: it stands there."""
+    end = state.end
+    if end is None or end.kind != "fix" or end.inside != one.entry.inside or one.entry.readings:
+        return False
+    tests = tables[end.inside]["steps"][end.step].get("verify", [])
+    of_check = [it for it in tests if it.get("step") == one.entry.step]
+    return any(one.entry.result in it.get("passes", []) for it in of_check)
 
 
 def _is_found_repaired(tables: WalkTables, one: StepTaken, fix: str) -> bool:

@@ -69,7 +69,20 @@ def filled_lines(
         FilledLine(line, tuple(one for one in used if _fills(one, line.name))) for line in parts
     )
     placed = [one for line in lines for one in line.used]
+    if len(parts) == 1 and len(used) == 1 and not placed and _is_likely(used[0], parts[0]):
+        return (FilledLine(parts[0], (used[0],)),), ()
     return lines, tuple(one for one in used if one not in placed)
+
+
+def _is_likely(used: PartUsed, line: PriceLine) -> bool:
+    """Whether the only part that was used holds one thing of the only line."""
+    return not used.instead_of and any(
+        _is_same(one, other) for one in _things(used.name) for other in _things(line.name)
+    )
+
+
+def _things(name: str) -> list[str]:
+    return [name, *re.split(r", and |, | and ", name)]
 
 
 def _pieces(text: str) -> Iterator[str]:
@@ -106,9 +119,8 @@ def _rest_of(words: str, start: int, known: Sequence[re.Match[str]]) -> str:
 
 
 def _fills(used: PartUsed, part: str) -> bool:
-    things = [part, *re.split(r", and |, | and ", part)]
     name = used.instead_of or used.name
-    return any(_is_same(name, thing) for thing in things)
+    return any(_is_same(name, thing) for thing in _things(part))
 
 
 def _is_same(one: str, other: str) -> bool:

@@ -98,6 +98,21 @@ def test_damage_that_the_fault_did_is_not_denied() -> None:
         assert "not explained" not in text
 
 
+def test_nobody_calls_safe_what_was_not_checked() -> None:
+    """The advice on driving is of the fault that was found, also where it is left as it is."""
+    _, _, sheet = papers(SHAKE, {"complaint": "the shake"})
+    drive, leave = sheet.split("What can be done")
+    unchecked = "Not checked: the shake. We can't say if it is safe to drive with that."
+    assert "What it means for driving The fault that we found: drive with care." in drive
+    assert drive.strip().endswith(unchecked)
+    note = leave[leave.index("Leave it as it is") :]
+    assert "The fault that we found: not repaired." in note
+    assert unchecked in note
+    _, _, sheet = papers(SHAKE, {"complaint": "none"})
+    assert "The fault that we found:" not in sheet
+    assert unchecked not in sheet
+
+
 def test_what_is_left_has_a_next_step_and_a_price() -> None:
     """The repair order says what becomes of it; the customer can have it diagnosed, too."""
     complaint, _, sheet = papers(SHAKE, {"complaint": "the shake"})

@@ -7,7 +7,9 @@ from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import Done, Start
 from builder.walk.job_state import JobState, is_repairing
 from builder.walk.reduce import reduce_event
-from builder.walk.story import VERIFIED, story_of
+from builder.walk.ruled_out import ruled_out_lines
+from builder.walk.steps_taken import steps_taken
+from builder.walk.story import ALSO, VERIFIED, story_of
 from tests.prints.printed_words import words
 from tests.walk.drilled import drilled_shop
 from tests.walk.told_stories import SAMPLES, drilled_state, told
@@ -32,6 +34,39 @@ def test_a_procedure_that_found_one_thing_rules_out_no_other() -> None:
     lines = told(drilled_state("network/module-silent", "power-fix"))
     assert any("bad power" in line for line in lines["Cause"])
     assert not any("bad power" in line for line in lines.get("Ruled out", ()))
+
+
+def test_a_check_that_spoke_against_the_cause_proves_nothing() -> None:
+    """`Socket and ground: good` rules nothing out where the ground was then found bad."""
+    shop, state = drilled_shop(SAMPLES), drilled_state("charging/lamp-on", "alternator-fix")
+    taken = steps_taken(shop.tables, state)
+    pulley = "The alternator pulley slips? "
+    before = ruled_out_lines(shop.tables, state, taken, shop.library)
+    assert any(line.startswith(pulley) for line in before)
+    assert state.end
+    belt = replace(state, end=replace(state.end, step="belt-fix"))  # found by another check
+    after = ruled_out_lines(shop.tables, belt, taken, shop.library)
+    assert not any(line.startswith(pulley) for line in after)
+
+
+def test_work_that_was_the_test_is_no_finding_of_before() -> None:
+    """Both papers say that it is done; what was seen then isn't what the car came in with."""
+    shop, state = drilled_shop(SAMPLES), drilled_state(SWAPPED, "setup-fix")
+    story = told(state)
+    assert not any("even and light off" in line for line in story["Cause"])
+    assert any("even and light off" in line for line in story["Correction"])
+    assert not any(line.startswith("No DTCs return") for line in story.get(ALSO, ()))
+    found = diagnosis_of(shop.tables, state, shop.library)
+    assert isinstance(found, Diagnosis)
+    sheet = words(customer_sheet(shop.trees[SWAPPED], "setup-fix", shop.library, "", found))
+    assert "This work is done: it was the test that found the cause." in sheet
+    assert "even and light off" in sheet.partition("measured and saw with this work done")[2]
+    assert "As it came in: don't drive it." in sheet
+    assert "Now, with this work done: it passed its tests." in sheet
+    assert "No repair now" not in sheet
+    ahead = replace(found, verified=False)
+    sheet = words(customer_sheet(shop.trees[SWAPPED], "setup-fix", shop.library, "", ahead))
+    assert "not verified yet. Until it is, don't drive it." in sheet
 
 
 def test_what_was_found_good_is_listed_with_its_readings() -> None:

@@ -45,6 +45,34 @@ def test_a_part_that_was_used_is_one_line() -> None:
     assert line == f"Suction hose, part number {BLANK}, price {BLANK}"
 
 
+def test_the_only_part_fills_the_only_line() -> None:
+    """By one thing that both hold: nothing is left to tick, and the sum is whole."""
+    kit = price_line(LineKind.PART, "terminals, wire, and sealant", Money(Decimal(5), Decimal(40)))
+    own = "ring terminals and heat shrink RT-38 $7.50"
+    [line] = part_lines(options(kit), "fit-here", own, True, SHOP)
+    assert line.endswith("part number RT-38, $7.50 (estimate: $5.00 to $40.00)")
+    assert pay_lines(options(kit), "fit-here", own, SHOP) == ["To pay: $92.10"]  # 84 + 7.50 + 0.60
+    two = part_lines(options(kit, part(5, 40)), "fit-here", own, True, SHOP)
+    assert any("☐ not used" in line for line in two)
+
+
+@pytest.mark.parametrize(
+    ("own", "asks"),
+    [
+        ("reman hose HR-12 $20.00", "to reman hose"),
+        ("used hose", "to used hose"),
+        ("hose HR-12", ""),
+    ],
+)
+def test_a_part_that_is_not_new_needs_a_yes(own: str, asks: str) -> None:
+    """The estimate sold a new one; one that says what it is asks nothing."""
+    text = " ".join(part_lines(options(part(5, 40)), "fit-here", own, True, SHOP))
+    question = f"The estimate is for a new part: the customer's OK {asks}, name and day: ____"
+    assert (question in text) is bool(asks)
+    sold = price_line(LineKind.PART, "used hose", Money(Decimal(5), Decimal(40)))
+    assert "customer's OK" not in " ".join(part_lines(options(sold), "fit-here", own, True, SHOP))
+
+
 @pytest.mark.parametrize(
     ("typed", "line"),
     [
@@ -91,8 +119,8 @@ def test_what_a_tech_typed_is_taken_apart(
     ("chosen", "becomes", "declined"),
     [
         ("fit-here", "comes back if it gets worse",
-         "second diagnosis, for “a squeak”, $150.00"),
-        ("We repair it, $84.00", "new appointment", "nothing"),
+         ". Declined: second diagnosis, for “a squeak”, $150.00"),
+        ("We repair it, $84.00", "new appointment", ""),
     ],
 )  # fmt: skip
 def test_the_second_diagnosis_is_declined_too(chosen: str, becomes: str, declined: str) -> None:
@@ -100,8 +128,7 @@ def test_the_second_diagnosis_is_declined_too(chosen: str, becomes: str, decline
     shop = replace(SHOP, diagnosis_fee=Money(Decimal(150), Decimal(150)))
     job = {"chosen": chosen, REST: "a squeak", NEXT: becomes}
     text = ". ".join(choice_lines(options(), job, shop))
-    assert text.startswith("Chosen: We repair it, $84.00. Declined: ")
-    assert text.removeprefix("Chosen: We repair it, $84.00. Declined: ") == declined
+    assert text == f"Chosen: We repair it, $84.00{declined}"
 
 
 @pytest.mark.parametrize(
