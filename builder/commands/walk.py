@@ -12,7 +12,7 @@ from builder.commands.place import shop_of
 from builder.commands.tree_names import tree_in_shop
 from builder.commands.vehicle_names import vehicle_named
 from builder.model.library import Library
-from builder.walk.events import Done, Start
+from builder.walk.events import Done, Start, WriteUp
 from builder.walk.job_state import JobState, Refused
 from builder.walk.walk_tables import WalkTables
 
@@ -86,6 +86,7 @@ def at_terminal(
     With the library it asks at an end for what the papers still need. What is shown goes to
     standard error.
     """
+    from builder.walk.paper_names import not_on_papers
     from builder.walk.reduce import reduce_event
     from builder.walk.screen import screen
     from builder.walk.screen_text import screen_lines
@@ -103,6 +104,8 @@ def at_terminal(
         if line is None:
             return state
         event = event_of_line(line, shown, time_now(), parts)
+        if isinstance(event, WriteUp):
+            event = not_on_papers(tables, state, event) or event
         following = event if isinstance(event, Refused) else reduce_event(tables, state, event)
         if isinstance(following, Refused):
             print(f"  {following.message}", file=sys.stderr)

@@ -10,17 +10,17 @@ from itertools import takewhile
 
 from builder.graph.runs import with_values
 from builder.model.ends import Drive, StopKind
-from builder.model.library import Library
 from builder.walk.diagnosis import Diagnosis, before_repair
 from builder.walk.fix_words import drive_of
 from builder.walk.job_details import BLANK
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, STUCK, JobState
 from builder.walk.known_words import own_words
-from builder.walk.measured import MeasuredCheck, asked_words, measured_check
-from builder.walk.measured_lines import evidence_line, evidence_lines
+from builder.walk.measured import MeasuredCheck, asked_words
+from builder.walk.measured_lines import evidence_lines
 from builder.walk.steps_taken import StepTaken
 from builder.walk.told import named, row_of
 from builder.walk.walk_tables import WalkTables
+from builder.wording.bay_shorthand import written_out
 from builder.wording.drive_condition import driving_lines
 from builder.wording.past_tense import PAST, past_tense
 from builder.wording.sentences import capitalized, uncapitalized
@@ -86,9 +86,7 @@ def _evidence(found: Diagnosis) -> Iterator[str]:
         yield f"Not checked on this job: {asked_words(asked)} {SINCE}"
 
 
-def no_cause_lines(
-    tables: WalkTables, state: JobState, taken: Sequence[StepTaken], library: Library
-) -> list[str]:
+def no_cause_lines(tables: WalkTables, state: JobState, taken: Sequence[StepTaken]) -> list[str]:
     """Return how a walk ended that came to no fix."""
     if state.end is None:
         return ["Not found yet: the walk goes on."]
@@ -96,14 +94,12 @@ def no_cause_lines(
         to = own_words(state).get(HANDED) or BLANK * 2
         return [*_stuck(tables, taken), f"Referred to the foreman: {to}"]
     row = row_of(tables, state.frames[0])
-    last = [one for one in taken if one.entry.kind == "check"][-1:]
     drive, why = drive_of(tables, state)
     outcome, who, advice = ended_words(with_values(row["text"], named(tables, state.frames[0])))
     own, is_theirs = own_words(state), state.end.kind == StopKind.CUSTOMER
     to = own.get(HANDED) or BLANK * 2
     lines = [
         f"No cause proved on this job. {outcome}".rstrip(),
-        *(evidence_line(measured_check(tables, one, library)) for one in last),
         f"Driving: {' '.join(driving_lines(Drive(drive), why))}" if drive else "",
         f"Advice: {' '.join(filter(None, [advice, row.get('note', '')]))}",
         f"Referred to {who}: {to}" if state.end.kind in HANDED_ON else "",
@@ -158,7 +154,8 @@ def correction_lines(
     done = taken[len(before) : len(before) + 1]
     if not done:
         return ["Not done yet."]
-    wrote = [f"{capitalized(name)}: {text}" for name, text in done[0].entry.wrote.items()]
+    noted = done[0].entry.wrote.items()
+    wrote = [f"{capitalized(name)}: {written_out(text)}" for name, text in noted]
     wrote += [f"{capitalized(name)}: {BLANK}" for name in unwritten(tables, state, done[0])]
     blank = [f"Exactly what was done: {BLANK * 3}"] if is_repair_open(found) else []
     torques = _torque_lines(row_of(tables, state.frames[0]).get("torques", []), found)

@@ -15,6 +15,7 @@ from builder.wording.several_places import is_placed
 PLACE = "where"  # name of the tech's own words for it: a side, an axle, a cylinder
 NOT_OF_CAUSE = (REST, AFTER, CAUSED, NEXT, "codes", "chosen", "declined", "time", "handed")
 OF_PAPERS = (*NOT_OF_CAUSE, PLACE, "cause", "repair", "parts")  # these name no check
+OF_CHECK = "#"  # ahead of a check's name that is also one of these: `#codes`
 LONGEST_WORDS = 200  # characters of the tech's own words
 
 
@@ -28,7 +29,8 @@ def own_words(state: JobState) -> Mapping[str, str]:
 
 def words_of_check(own: Mapping[str, str], step: str) -> str:
     """Return what the tech wrote was seen at a check; a check may be called like a paper's part."""
-    return "" if step in OF_PAPERS else own.get(step, "")
+    marked = own.get(f"{OF_CHECK}{step}", "")
+    return marked or ("" if step in OF_PAPERS else own.get(step, ""))
 
 
 def known_words(own: Mapping[str, str], evidence: Iterable[MeasuredCheck]) -> tuple[str, ...]:

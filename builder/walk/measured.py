@@ -21,6 +21,7 @@ from builder.walk.steps_taken import StepTaken
 from builder.walk.to_fill import OTHER
 from builder.walk.tree_rows import WalkStepRow
 from builder.walk.walk_tables import WalkTables
+from builder.wording.bay_shorthand import written_out
 from builder.wording.plain_answer import plain_answer
 from builder.wording.sentences import capitalized
 from builder.wording.vehicle_words import part_name
@@ -86,7 +87,9 @@ def measured_check(tables: WalkTables, taken: StepTaken, library: Library) -> Me
         told=row.get("told", False),
         too_close=entry.too_close,
         earlier=bool(entry.earlier),
-        wrote=tuple((name, text) for name, text in entry.wrote.items() if "DTC" not in name),
+        wrote=tuple(
+            (name, written_out(text)) for name, text in entry.wrote.items() if "DTC" not in name
+        ),
     )
 
 

@@ -30,7 +30,7 @@ def check_line(check: MeasuredCheck) -> str:
         _named(value) + (f" (should be {value.limit})" if value.limit else "")
         for value in check.values
     ]
-    return _line(check, values, check.means)
+    return _line(check, values) + (f"; that means: {check.means}" if check.means else "")
 
 
 def evidence_line(check: MeasuredCheck) -> str:
@@ -75,6 +75,7 @@ def _line(check: MeasuredCheck, values: list[str], *notes: str) -> str:
     more = "".join(f" ({note})" for note in notes if note)
     item = f"{capitalized(check.item)}: " if check.item else ""
     noted = "".join(f"; {name}: {text}" for name, text in check.wrote)
+    noted += f"; {check.seen}" if check.seen and values else ""
     return f"{item}{_measured(check, values) if values else _seen(check)}{noted}{more}"
 
 

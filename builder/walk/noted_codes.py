@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.model.library import Library
 from builder.walk.steps_taken import StepTaken
+from builder.wording.bay_shorthand import written_out
 from builder.wording.sentences import capitalized
 
 _CODE = re.compile(r"\b([PCBU][0-3][0-9A-F]{3}(?:-[0-9A-F]{2})?)\b", re.IGNORECASE)
@@ -18,6 +19,12 @@ _STATUS = re.compile(
     re.IGNORECASE,
 )
 _JOINED = re.compile(r"[ ,;]+(?:and|with|plus|then)$")
+_NO_WORDS = re.compile(r"\W*(?:DTCs?|codes?)?\W*", re.IGNORECASE)
+_NO_TEXT_OF_CODE = re.compile(
+    rf"{_STATUS.pattern}|\b(?:and|also|but|not|only)\b|\bin (?:the )?[\w-]+(?: module)?",
+    re.IGNORECASE,
+)
+OF_JOB = "DTCs"  # typed for the job or its papers; all of it is kept
 LONGEST_TOLD = 80  # characters beside a code
 BEFORE, AFTERWARD = ", before the repair", ", after the repair"
 NO_TEXT = "text ____________________"  # of a code that the shop has no words for
@@ -40,17 +47,22 @@ def code_lines(
 def named_codes(
     taken: Sequence[StepTaken], of_job: Sequence[str], library: Library
 ) -> tuple[str, ...]:
-    """Return the codes before the repair, each with what it stands for and its status."""
+    """Return the codes before the repair, each with what it stands for and its status.
+
+    They are for a customer, who has no text to write in.
+    """
     lines = dict.fromkeys(_lines(taken, of_job, library))
     return tuple(
-        line.removesuffix(BEFORE) for line in lines if line.endswith(BEFORE) and _CODE.match(line)
+        line.removesuffix(BEFORE).replace(f" ({NO_TEXT})", "")
+        for line in lines
+        if line.endswith(BEFORE) and _CODE.match(line)
     )
 
 
 def note_lines(taken: Sequence[StepTaken]) -> list[str]:
     """Return what else was written down on the way, as it was typed."""
     notes = (
-        f"{capitalized(name)}: {text}"
+        f"{capitalized(name)}: {written_out(text)}"
         for one in taken
         if one.entry.kind != "fix"
         for name, text in one.entry.wrote.items()
@@ -75,7 +87,8 @@ def _told(
     taken: Sequence[StepTaken], of_job: Sequence[str], library: Library
 ) -> Iterator[tuple[str, str]]:
     """Yield each code with what was typed of it, and before or after the repair."""
-    texts = [("DTCs", text, BEFORE) for text in of_job if text]
+    texts = [(OF_JOB, text, BEFORE) for text in of_job if text]
+    yield from ((f"As written down: {text}", BEFORE) for text in of_job if _says_ahead(text))
     for one in taken:
         when = AFTERWARD if one.verifies else BEFORE
         wrote = (*one.entry.wrote.items(), ("", one.entry.seen))
@@ -86,9 +99,27 @@ def _told(
             yield f"{capitalized(name)}: {text}", when
         for code, status, typed in codes:
             known = library.codes.get(code.partition("-")[0])
-            words = known.short if known else NO_TEXT
-            told = typed if name and status and len(typed) <= LONGEST_TOLD else status
-            yield f"{code} ({words}): {told or 'status not recorded'}", when
+            beside = typed if name and (status or name == OF_JOB) else ""
+            if name != OF_JOB and len(beside) > LONGEST_TOLD:
+                beside = ""
+            has_own = not known and _says_more(beside)
+            words = "" if has_own else f" ({known.short if known else NO_TEXT})"
+            yield f"{code}{words}: {_with_status(beside, status)}", when
+
+
+def _says_ahead(text: str) -> bool:
+    """Whether something stands ahead of the first code: nobody knows which codes it is of."""
+    first = _CODE.search(text)
+    return bool(first and not _NO_WORDS.fullmatch(text[: first.start()]))
+
+
+def _says_more(typed: str) -> bool:
+    """Whether there are words beside a code's status and module: they are its text."""
+    return bool(re.search(r"[^\W\d_]", _NO_TEXT_OF_CODE.sub("", typed)))
+
+
+def _with_status(typed: str, status: str) -> str:
+    return ", ".join(filter(None, [typed or status, "" if status else "status not recorded"]))
 
 
 def codes_in(text: str) -> Iterator[tuple[str, str]]:
@@ -105,4 +136,12 @@ def _with_words(text: str) -> Iterator[tuple[str, str, str]]:
         typed = text[match.end() : end]
         words = _STATUS.findall(typed)
         status = ", ".join(dict.fromkeys(word.lower() for word in words))
-        yield match[1].upper(), status, _JOINED.sub("", typed.strip(" ,;:()="))
+        yield match[1].upper(), status, _JOINED.sub("", _without_parentheses(typed))
+
+
+def _without_parentheses(typed: str) -> str:
+    """Return what was typed beside a code without what held them both; `EPS (not set up)` stays."""
+    text = typed.strip(" ,;:=").lstrip(")").rstrip("(").strip(" ,;:=")
+    if re.fullmatch(r"\([^()]*\)", text):
+        return text[1:-1].strip()
+    return text[:-1].rstrip() if text.count(")") > text.count("(") and text[-1] == ")" else text

@@ -64,7 +64,8 @@ def _used_words(used: PartUsed, name: str, held: str, shop: Shop) -> str:
     price = amount_text(used.price, shop) if used.price is not None else ""
     price = price or (f"{held} on the estimate" if held and not used.instead_of else "")
     number = f"part number {used.number or BLANK}"
-    return f"{used.name or name}, {number}, {price or f'price {BLANK}'}"
+    more = f", {used.more}" if used.more else ""
+    return f"{used.name or name}{more}, {number}, {price or f'price {BLANK}'}"
 
 
 def _open_lines(left: Sequence[PriceLine], extra: Sequence[PartUsed], shop: Shop) -> Iterator[str]:

@@ -7,19 +7,20 @@ the very result that its own test wants, or by a setup, the repair was done befo
 speaks against it.
 """
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from builder.model.figures import NOTHING_SHOWN
 from builder.model.library import Library
 from builder.walk.diagnosis import before_repair, evidence_of, target_taken
 from builder.walk.job_state import CANNOT_TEST, NONE_OF_THESE, JobState
-from builder.walk.known_words import own_words
+from builder.walk.known_words import own_words, words_of_check
 from builder.walk.measured import MeasuredCheck, measured_check
 from builder.walk.measured_lines import check_line, evidence_line, evidence_lines, run_lines
 from builder.walk.path_proofs import is_good_word, path_proofs
 from builder.walk.steps_taken import StepTaken
+from builder.walk.stop_evidence import Answered, answered_checks, stop_evidence
 from builder.walk.tree_rows import TreeTable, WalkStepRow
-from builder.walk.walk_tables import PROCEDURES, WalkTables
+from builder.walk.walk_tables import WalkTables
 from builder.walk.way_checks import checked_on_the_way
 from builder.wording.plain_answer import is_rest
 from builder.wording.quotes import without_quotes
@@ -27,7 +28,6 @@ from builder.wording.sentences import uncapitalized
 
 SAVED = "saved"  # of DTCs: that says nothing of what was found
 NO_ANSWER = (CANNOT_TEST, NONE_OF_THESE)
-Answered = Mapping[tuple[str, str], StepTaken]  # by tree and check, as each was last left
 
 
 def ruled_out_lines(
@@ -68,15 +68,20 @@ def checked_lines(
 
     What was told and only says what it isn't is no evidence of anything.
     """
+    own = own_words(state)
     rest = [
         one
         for one in _unused(tables, state, taken, library)
         if not _is_good(tables, one)
-        and one.entry.result != SAVED
-        and not (_row(tables, one).get("told") and is_rest(one.entry.result))
+        and (_says_something(tables, one) or words_of_check(own, one.entry.step))
     ]
     found = _on_the_way(tables, state, taken, rest, library)
     return [line for one in found for line in evidence_lines(one)]
+
+
+def _says_something(tables: WalkTables, one: StepTaken) -> bool:
+    is_told_rest = _row(tables, one).get("told") and is_rest(one.entry.result)
+    return one.entry.result != SAVED and not is_told_rest
 
 
 def good_lines(
@@ -107,8 +112,7 @@ def _unused(
         before = before_repair(state, taken)
         proofs = [*evidence_of(tables, end, before)]
         used += [*proofs, *path_proofs(tables, end, before, proofs, library)]
-    elif end is not None and end.kind != "stuck":
-        used += [*answered.values()][-1:]  # it stands beside the end
+    used += stop_evidence(tables, state, taken, library)
     return [one for one in answered.values() if not any(one is other for other in used)]
 
 
@@ -121,17 +125,6 @@ def _is_good(tables: WalkTables, one: StepTaken) -> bool:
 
 def _row(tables: WalkTables, one: StepTaken) -> WalkStepRow:
     return tables[one.entry.inside]["steps"][one.entry.step]
-
-
-def answered_checks(state: JobState, taken: Sequence[StepTaken]) -> Answered:
-    """Return the checks of trees that were answered before the repair, as they were last left."""
-    return {
-        (one.entry.inside, one.entry.step): one
-        for one in before_repair(state, taken)
-        if one.entry.kind == "check"
-        and not one.verifies
-        and not one.entry.inside.startswith(PROCEDURES)
-    }
 
 
 def _ruled_out(

@@ -77,8 +77,10 @@ def _to_do(shown: Mapping[str, Any]) -> Iterator[str]:
         yield f"  [{mark}] {_LINES[line['of']]}: {line['text']} (tick {number})"
     if shown.get("wait", "0") != "0":
         yield f"  Wait {shown['wait']} min"
-    for text in shown.get("write_down", ()):
-        yield f"  Write down: {text}"
+    for at, text in enumerate(shown.get("write_down", ())):
+        ahead = "" if at else "ANSWER" if shown["kind"] == "check" else "done"
+        typed = f"{ahead}; {text}=WORDS".replace("done; ", "done ")
+        yield f"  Write down: {text} (`{typed}`)"
     for torque in shown.get("torques", ()):
         name = torque["name"].replace("-", " ")
         yield f"  Torque: {name}, {torque.get('text', 'look it up')}"

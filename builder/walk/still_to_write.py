@@ -79,6 +79,10 @@ def asked_lines(tables: WalkTables, state: JobState, library: Library) -> Iterat
     for one in filter(lambda point: point.name, points):
         answers = ", ".join(known.get(one.name, ()))
         yield f"  papers {one.name}  {one.words}" + (f": {answers}" if answers else "")
+    hours = row_of(tables, state.frames[0]).get("hours", "")
+    if hours and TIME not in (*own_words(state), *(one.name for one in points)):
+        # A job that was typed in afterward has no times yet, but its paper may get them.
+        yield f"  papers {TIME}  why it took longer, if it took well over {hours} h"
 
 
 def _of_codes(

@@ -37,11 +37,13 @@ from builder.walk.repair_tests import verification_lines
 from builder.walk.ruled_out import checked_lines, good_lines, ruled_out_lines
 from builder.walk.steps_taken import StepTaken, steps_taken
 from builder.walk.still_to_write import open_lines, open_points
+from builder.walk.stop_evidence import stop_lines
 from builder.walk.unread_after import unread_lines
 from builder.walk.walk_tables import WalkTables
 from builder.wording.sentences import uncapitalized
 from builder.wording.value_text import money_text
 
+FOUND = "What was found"  # at a stop, ahead of what is advised
 NOTED = "Noted on the way"
 NOT_READY, NOT_PROVED = "Not ready to file", "Complaint checked: "
 VERIFIED, ALSO = "Verification, after the repair", "Also checked, before the repair"
@@ -85,10 +87,11 @@ def story_of(
     chosen = {name: own[name] for name in ("chosen", "declined") if name in own}
     known = _Job(tables, state, library, taken, found, options, {**(job or {}), **chosen})
     codes = code_lines(taken, known.job.get("codes", ""), library, own.get("codes", ""))
-    cause = cause_lines(found) if found else no_cause_lines(tables, state, taken, library)
+    cause = cause_lines(found) if found else no_cause_lines(tables, state, taken)
     sections = (
         (NOT_READY, open_lines(open_points(tables, state, library, known.job))),
         ("Complaint", _complaint(known)),
+        (FOUND, [*stop_lines(tables, state, taken, library)]),
         ("Cause", cause),
         ("Correction", correction_lines(tables, found, state, taken)),
         (VERIFIED, _verified(known, codes)),

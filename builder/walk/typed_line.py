@@ -6,9 +6,11 @@ readings are `plus=0.1 V; ground=0.2 V`. A part is named by its number, its name
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
+from builder.model.typing_slip import slip_of
 from builder.walk.events import (
     Acknowledge,
     Answer,
@@ -38,6 +40,7 @@ HELP = """\
   14.2 V                   a reading
   plus=0.1; ground=0.2 V   several readings
   14.2 V #2                a reading too close to call, taken as the second result
+  2; which wheel=left      an answer, and behind it what was to be written down
   #2                       the second result, where nothing can be read
   stated #2                the second result, known but not measured here
   can't test               it can't be tested; if you like, WORDS behind it: what's in the way
@@ -51,7 +54,8 @@ HELP = """\
   back                     undo the last entry
   correct 3 ANSWER         give step 3 of the list another answer
   papers cause WORDS       at an end, for the papers; or codes, chosen, time, where, repair,
-                           parts, complaint, next, caused, after, handed, or a check's name
+                           parts, complaint, next, caused, after, handed, declined, or a check's
+                           name; #codes is the check that is called like one of these
   list                     what was done so far
   pause, resume            a break
   hand over NAME           to somebody else
@@ -82,6 +86,8 @@ def event_of_line(
     command = words.casefold()
     if shown.get("asks"):
         return _fill(words, shown["asks"][0], at, parts)
+    if noted := _with_notes(words, shown, at, parts):
+        return noted
     if answer := _in_words(command, shown, at):
         return answer
     if command == "done":
@@ -99,6 +105,37 @@ def event_of_line(
         return Refused("type an answer, or ? for help")
     result, readings, stated = _answer(words, reads=bool(shown.get("readings")))
     return Answer(result=result, readings=readings, stated=stated, at=at)
+
+
+def _with_notes(
+    words: str, shown: Shown, at: str, parts: Mapping[str, str]
+) -> Answer | Refused | None:
+    """Return an answer with what was written down behind it: `2; which wheel=right front`."""
+    if shown.get("kind") != "check" or not shown.get("write_down"):
+        return None
+    pieces = [one.partition("=") for one in words.split(";")]
+    names = [
+        _note_named(name.strip(), shown["write_down"]) if is_it else "" for name, is_it, _ in pieces
+    ]
+    wrote = {name: text.strip() for name, (_, _, text) in zip(names, pieces, strict=True) if name}
+    rest = ";".join("".join(one) for name, one in zip(names, pieces, strict=True) if not name)
+    if not wrote:
+        return None
+    if not rest.strip():
+        return Refused(
+            "the answer is missing: type it ahead of what is written down, `1; NAME=WORDS`"
+        )
+    event = event_of_line(rest, {**shown, "write_down": ()}, at, parts)
+    return replace(event, wrote=wrote) if isinstance(event, Answer) else None
+
+
+def _note_named(typed: str, lines: Sequence[str]) -> str:
+    """Return the line to write down that a name, or its beginning, means; else ""."""
+    by_name = {one.casefold(): one for one in lines}
+    name = typed.casefold()
+    begun = [one for one in by_name if len(name) > 2 and one.startswith(name)]
+    meant = name if name in by_name else slip_of(name, by_name)
+    return by_name.get(meant or (begun[0] if len(begun) == 1 else ""), "")
 
 
 def _with_words(words: str, at: str) -> Event | None:

@@ -16,9 +16,11 @@ _PIECE = re.compile(
     r"(.+?[$€£] ?\d[\d,]*(?:\.\d\d?)?(?: each)?)(?:,? and |, |$)(?!instead|in place)"
 )
 _PRICE = re.compile(r"[$€£] ?(?P<amount>\d[\d,]*(?:\.\d\d?)?)(?P<each> each)?")
+# Refrigerants, oils, fluids, tires: `R-134A`, `5W-30`, `DOT-4`, `195/65R15` are no part numbers.
+_KIND = r"R-?\d|\d+W-?\d|DOT|SAE|API|GL-\d|\d{3}/\d\d"
 _NUMBER = re.compile(
     r"\b(?i:part number|number|part no\.?|no\.|p/?n|#) ?#?:? ?(?P<number>[\w./-]*\d[\w./-]*)|"
-    r"(?<=[ ,])(?P<bare>(?=[A-Z./-]*\d)(?=[\d./-]*[A-Z])[A-Z\d][A-Z\d./-]{3,})"
+    rf"(?<=[ ,])(?P<bare>(?!{_KIND})(?=[A-Z./-]*\d)(?=[\d./-]*[A-Z])[A-Z\d][A-Z\d./-]{{3,}}(?!\w))"
 )
 _INSTEAD = re.compile(r",? *\b(?:instead of|in place of) (?:the )?(?P<what>.+)")
 _OWNER = re.compile(r"\b(?:pair|set|kit) of |\(.*?\)|^\d+x? |\b(?:a|an|the|new|one|two|both) ")
@@ -33,6 +35,7 @@ class PartUsed:
     number: str
     price: Decimal | None  # None too where it can't be told what it is the price of
     instead_of: str
+    more: str = ""  # what else was typed of it, as it was typed
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,13 +83,26 @@ def _used(piece: str) -> PartUsed:
     words = piece[: instead.start()] + piece[instead.end() :] if instead else piece
     prices, number = [*_PRICE.finditer(words)], _NUMBER.search(words)
     is_plain = len(prices) == 1 and not prices[0]["each"] and not re.match(r"\d", words)
-    ends = [match.start() for match in (*prices[:1], number) if match]
+    known = [match for match in (*(prices[:1] if is_plain else ()), number) if match]
+    starts = [match.start() for match in (*prices[:1], number) if match]
+    name = words[: min(starts, default=None)].partition(",")[0]
     return PartUsed(
-        name=words[: min(ends, default=None)].partition(",")[0].strip(" :"),
+        name=name.strip(" :"),
         number=(number["number"] or number["bare"]) if number else "",
         price=Decimal(prices[0]["amount"].replace(",", "")) if is_plain else None,
         instead_of=_PRICE.sub("", instead["what"]).strip(" ,") if instead else "",
+        more=_rest_of(words, len(name), known),
     )
+
+
+def _rest_of(words: str, start: int, known: Sequence[re.Match[str]]) -> str:
+    """Return what stands behind the name of a part, beside its number and its price."""
+    at, rest = start, []
+    for match in sorted(known, key=lambda one: one.start()):
+        rest.append(words[at : match.start()])
+        at = match.end()
+    pieces = (one.strip(" ,:.") for one in (*rest, words[at:]))
+    return ", ".join(one for one in pieces if one and one not in ("and", "at", "for"))
 
 
 def _fills(used: PartUsed, part: str) -> bool:

@@ -141,6 +141,10 @@ def _other_answer(clause: Clause, answer: str) -> str:
     if state in ("good", "good,") and not rest.startswith("enough"):
         comma = "" if not rest or rest.startswith(("at ", "while ")) else ","
         return f"{_bare(subject)}{comma} {rest}".strip() + f": {answer}"
+    if aux in BE and state.endswith("ed") and answer.startswith(f"{state} "):
+        return f"{subject} {aux.lower()} {answer}"  # is commanded on, of `commanded to charge`
+    if aux in BE and answer == f"not {state}":
+        return f"{subject} {aux.lower()} not {predicate}"
     if aux in BE and subject != "it":
         return f"{_bare(subject)}: {answer}"
     if side := _SIDES.get(answer):

@@ -7,6 +7,7 @@ from flows import flows, in_a_row
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from builder.chart import text_fit
 from builder.chart.flow import Flow, flow_of
 from builder.chart.flow_metrics import flow_metrics
 from builder.chart.spacing import COLUMN_GAP, EDGE, TEXT
@@ -102,3 +103,14 @@ def test_words_beside_the_chart_take_the_columns_they_need(small: Tree) -> None:
     assert [bool(column.pieces) for column in found.filled] == [False, False, True, True]
     one, gap = found.widths[0] * 12 / TEXT, COLUMN_GAP * 12 / TEXT
     assert asked == [int(one), int(2 * one + gap)]
+
+
+def test_only_the_first_sheet_gives_room_to_words_beside_the_chart(
+    small: Tree, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its columns come first, those that are taken without any height; all others are as high."""
+    asked: list[list[float]] = []
+    monkeypatch.setattr(text_fit, "fill_columns", lambda _, heights, most: asked.append(heights))
+    room = Room(770, 700, 450, beside=lambda width: 451 - (width > 200))
+    assert layout_at_size(task_of(flow_of(small), UNDER, room), TEXT, 4, 20) is None
+    assert asked == [[0, 0, 450 - 2 * EDGE, 450 - 2 * EDGE, 700 - 2 * EDGE]]

@@ -66,3 +66,12 @@ def test_retired_trees_and_the_text_of_steps_stay_out(shop: Library) -> None:
     assert len(text) - fixed < 600 * len(shop.trees) + 200 * (
         len(shop.words) + len(shop.same_words) + len(shop.codes)
     )
+
+
+def test_a_tree_is_sent_with_the_name_of_its_system(shop: Library) -> None:
+    """The first of the systems has a name like all others."""
+    table = search_table(shop)
+    data = search_data(table)
+    sent = [data["contexts"][row[2]][0] for row in data["trees"]]
+    assert sent == [table.systems[tree.system].name for tree in table.trees]
+    assert min(tree.system for tree in table.trees) == 0

@@ -3,11 +3,13 @@
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
+
 from builder.walk.diagnosis import Diagnosis, diagnosis_of
 from builder.walk.events import WriteUp
 from builder.walk.job_state import JobState, Refused, is_repairing
 from builder.walk.measured_lines import CIRCLE_ONE, check_line
-from builder.walk.noted_codes import NO_TEXT, NONE_RECORDED, named_codes
+from builder.walk.noted_codes import NO_TEXT, NONE_RECORDED, code_lines, named_codes
 from builder.walk.record import record_of
 from builder.walk.reduce import reduce_event
 from builder.walk.story import story_of
@@ -89,10 +91,32 @@ def test_codes_of_the_job_are_listed_with_their_meaning() -> None:
 
 
 def test_a_customer_is_told_the_codes_that_were_stored() -> None:
-    """Each with its status; `none stored` is no code."""
+    """Each with its status; `none stored` is no code. Nobody gives a customer a text to fill in."""
     library = drilled_shop(SAMPLES).library
     codes = named_codes([], ("P0562 stored", "none stored"), library)
-    assert codes == (f"P0562 ({NO_TEXT}): stored",)
+    assert codes == ("P0562: stored",)
+
+
+@pytest.mark.parametrize(
+    ("typed", "line"),
+    [
+        ("P0562 stored", f"P0562 ({NO_TEXT}): stored"),
+        ("P0562 (stored, in the PCM)", f"P0562 ({NO_TEXT}): stored, in the PCM"),
+        ("C1560 stored, EPS (not set up)", "C1560: stored, EPS (not set up)"),
+        ("(C1560 EPS not set up)", "C1560: EPS not set up, status not recorded"),
+        ("U0131 no link", "U0131: no link, status not recorded"),
+    ],
+)
+def test_nothing_typed_of_a_code_is_lost(typed: str, line: str) -> None:
+    """Words behind a code that the shop's list lacks are its text; a status is asked for."""
+    library = drilled_shop(SAMPLES).library
+    assert code_lines([], "", library, typed) == [f"{line}, before the repair"]
+
+
+def test_words_ahead_of_the_codes_are_kept() -> None:
+    """Nobody knows which codes they are of: the line stands as it was typed."""
+    first, *_ = code_lines([], "", drilled_shop(SAMPLES).library, "EPS module: C1560 stored")
+    assert first == "As written down: EPS module: C1560 stored, before the repair"
 
 
 def test_other_goes_by_its_own_name() -> None:

@@ -46,6 +46,25 @@ def test_a_part_that_was_used_is_one_line() -> None:
 
 
 @pytest.mark.parametrize(
+    ("typed", "line"),
+    [
+        ("hose R-134a 26 oz, $12.00", f"Hose R-134a 26 oz, part number {BLANK}, $12.00"),
+        ("hose, R-134A, 26 oz, $12.00", f"Hose, R-134A, 26 oz, part number {BLANK}, $12.00"),
+        ("hose, 5 qt of 5W-30, $12.00", f"Hose, 5 qt of 5W-30, part number {BLANK}, $12.00"),
+        (
+            "hose SH-2204 short one, $12.00 used",
+            "Hose, short one, used, part number SH-2204, $12.00",
+        ),
+        ("2 hoses, $6.00 each", f"2 hoses, $6.00 each, part number {BLANK}, price {BLANK}"),
+    ],
+)
+def test_nothing_typed_of_a_part_is_lost(typed: str, line: str) -> None:
+    """What is no clear part number or price stands behind the name, as it was typed."""
+    (first, *_) = part_lines(options(), "fit-here", typed, True, SHOP)
+    assert first == line
+
+
+@pytest.mark.parametrize(
     ("typed", "parts"),
     [
         ("fan pigtail with terminals, part number FP-9, $22.00",

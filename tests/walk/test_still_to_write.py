@@ -86,6 +86,19 @@ def test_a_repair_well_over_its_estimate_has_a_reason() -> None:
     assert told(late)["Time"][-1] == "Why it took longer: the bolt was seized"
 
 
+def test_the_walk_names_the_reason_even_without_times(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A job typed in afterward gets its times on paper: the reason is asked for at its end."""
+    state, shop = plain(drilled_state(TREE, FIX)), drilled_shop(SAMPLES)
+    *_, last = asked_lines(shop.tables, state, shop.library)
+    assert last.startswith("  papers time  why it took longer, if it took well over ")
+    own = written(state, {"time": "seized bolt"})
+    assert not any("papers time" in one for one in asked_lines(shop.tables, own, shop.library))
+    monkeypatch.setattr("builder.walk.still_to_write.is_over_estimate", lambda *_: True)
+    asked = asked_lines(shop.tables, state, shop.library)
+    over = [one for one in asked if "papers time" in one]
+    assert over == ["  papers time  why it took longer than estimated"]
+
+
 def test_a_choice_is_printed_with_its_price() -> None:
     """By its ID, as the page writes it; in words of one's own it stands as typed."""
     shop, state = drilled_shop(SAMPLES), drilled_state(TREE, FIX)

@@ -1,17 +1,25 @@
 """Lines typed at the terminal, as events."""
 
+import re
 from typing import Any
 
 import pytest
 
 from builder.walk import events
 from builder.walk.job_state import Refused
+from builder.walk.screen import screen
+from builder.walk.screen_text import screen_lines
 from builder.walk.typed_line import event_of_line
+from tests.walk.drilled import drilled_shop
+from tests.walk.played import started
+from tests.walk.told_stories import SAMPLES
 
 PHRASES: dict[str, Any] = {"results": [{"text": "yes"}, {"text": "no"}]}
 READS: dict[str, Any] = {"readings": [{"name": "", "unit": "V"}]}
 IN_SPEC: dict[str, Any] = {**READS, "results": [{"text": "in spec"}]}
 NOTHING: dict[str, Any] = {"results": [{"text": "none"}]}
+NOTED: dict[str, Any] = {**PHRASES, "kind": "check", "write_down": ["Which wheel"]}
+WHEEL = {"Which wheel": "right front"}
 PARTS = {"bcm": "body computer"}
 UNREAD: dict[str, Any] = {"unread": ["heat"]}
 ASKS: dict[str, Any] = {"asks": [{"name": "module", "ask": "Which", "one_of": ["pcm", "bcm"]}]}
@@ -61,6 +69,23 @@ LIST: dict[str, Any] = {"asks": [{"name": "places", "ask": "p", "one_of": [], "l
         ("none of it", NOTHING, events.NoneOfThese(seen="of it")),
         ("cap, neck", LIST, events.Fill(name="places", value=("cap", "neck"))),
         ("back", ASKS, events.Back()),
+        ("2; Which wheel=right front", NOTED, events.Answer(result=1, wrote=WHEEL)),
+        ("no; which=right front", NOTED, events.Answer(result=1, wrote=WHEEL)),
+        (
+            "none; which whel=right front",
+            NOTED,
+            events.NoneOfThese(seen="; which whel=right front"),
+        ),
+        (
+            "2.1 V #1; which wheel=right front",
+            {**NOTED, **READS},
+            events.Answer(readings={"": "2.1 V"}, result=0, wrote=WHEEL),
+        ),
+        (
+            "papers where left; which wheel=left",
+            NOTED,
+            events.WriteUp(name="where", text="left; which wheel=left"),
+        ),
     ],
 )
 def test_a_line_is_an_event(line: str, shown: dict[str, Any], event: events.Event) -> None:
@@ -78,6 +103,25 @@ def test_a_choice_that_there_is_not_is_refused() -> None:
 def test_an_empty_line_is_refused() -> None:
     """Nothing happens by pressing Enter where nothing is to be read."""
     assert isinstance(event_of_line(" ", PHRASES, ""), Refused)
+
+
+def test_a_note_alone_is_no_answer() -> None:
+    """What is written down stands behind the answer; alone it is refused, and says so."""
+    event = event_of_line("which wheel=left", NOTED, "")
+    assert isinstance(event, Refused)
+    assert event.message.startswith("the answer is missing")
+
+
+def test_the_prompt_shows_how_a_note_is_typed() -> None:
+    """At a check behind the answer, elsewhere behind `done`."""
+    tables = drilled_shop(SAMPLES).tables
+    begun = started(tables, "charging/lamp-on")
+    lines = [*screen_lines(screen(tables, begun), tables.shop["hazards"], tables.shop["parts"])]
+    assert any(re.search(r"Write down: (.+) \(`done \1=WORDS`\)", one) for one in lines)
+    shown = {**screen(tables, begun), "kind": "check", "write_down": ["which wheel", "play"]}
+    lines = [*screen_lines(shown, tables.shop["hazards"], tables.shop["parts"])]
+    assert "  Write down: which wheel (`ANSWER; which wheel=WORDS`)" in lines
+    assert "  Write down: play (`; play=WORDS`)" in lines
 
 
 def test_what_was_not_ticked_at_a_repair_is_not_done() -> None:

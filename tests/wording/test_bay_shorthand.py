@@ -14,6 +14,16 @@ from builder.wording.bay_shorthand import written_out
         ("reg cable frayed, RF/LF", "reg cable frayed, RF/LF"),
         ("batt. case swollen", "battery case swollen"),
         ("none stored", "none stored"),
+        (
+            "R&R RF whl brg, then R&R hub",
+            "Removed and replaced right front wheel bearing, then removed and replaced hub",
+        ),
+        (
+            "grd eyelet of trlr socket, hi side line",
+            "ground eyelet of trailer socket, high side line",
+        ),
+        ("Strg light, chgd 26 oz w/ dye", "Steering light, charged 26 oz with dye"),
+        ("chgd oil, Hi-Z, lo-beam relay", "chgd oil, Hi-Z, lo-beam relay"),  # changed or charged
     ],
 )
 def test_shorthand_is_written_out(typed: str, printed: str) -> None:

@@ -8,6 +8,9 @@ from builder.wording.finding_text import finding_text
 YES_OR_NO = [
     ("Does A/C water drip under the car?", "no", "A/C water doesn't drip under the car"),
     ("Does a test light glow across it?", "yes", "A test light glows across it"),
+    ("Is the alternator commanded to charge?", "commanded on", "The alternator is commanded on"),
+    ("Is the alternator commanded to charge?", "not commanded",
+     "The alternator is not commanded to charge"),
     ("Do the fans run when commanded on?", "no", "The fans don't run when commanded on"),
     ("Is the belt tight, its pulley firm?", "yes", "The belt is tight, its pulley firm"),
     ("Is the belt tight, its pulley firm?", "no", "The belt isn't tight, or its pulley isn't firm"),

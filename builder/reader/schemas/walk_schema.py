@@ -161,7 +161,8 @@ RECORD: Schema = _map(
         "write_up": _part(
             "own words by end", "What the papers say, by tree and end; then by `where`, `cause`, "
             "`repair`, `parts`, `complaint`, `next`, `caused`, `codes`, `chosen`, `declined`, "
-            "`time`, `after`, `handed`, or the check where it was seen.",
+            "`time`, `after`, `handed`, or the check where it was seen, `#codes` where "
+            "its name is one of these.",
             type="object",
             additionalProperties=_texts("texts by name", "In the tech's own words."),
         ),
