@@ -15,7 +15,6 @@ from builder.model.summary import TreeListing
 from builder.model.tree import Status, Tree
 from builder.rules import (
     already_passing,
-    branch_to_nowhere,
     closed_job,
     codes_before_clearing,
     computed,
@@ -40,7 +39,6 @@ from builder.rules import (
     unreachable_step,
 )
 from builder.rules.catalog import LIBRARY_RULES, TREE_RULES
-from builder.rules.found_by_reader import duplicate_key
 from builder.rules.shared.rule import as_warning, facts_of
 from builder.rules.unused_silence import malformed, not_silenced
 
@@ -53,13 +51,11 @@ STOPS_A_WALK = (
 )  # fmt: skip
 # What must come first waits while a proof shows which branch goes past it; what closed jobs say,
 # also while a check can't be walked; a step that nothing leads to, while a loop or a handoff to
-# nowhere may be the branch that was meant for it; a proof, while two answers are swapped; a branch
-# to a step that isn't there, while a copied step still has the name of another.
+# nowhere may be the branch that was meant for it; a proof, while two answers are swapped.
 FOLLOWS = {
     closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
     **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
     unlike_the_others.RULE.name: (not_secured.RULE.name, no_such_hazard.RULE.name),
-    branch_to_nowhere.RULE.name: (duplicate_key.RULE.name,),
     proved_by.RULE.name: (swapped_answers.RULE.name,),
     swapped_answers.RULE.name: (already_passing.RULE.name,),
     unlike_other_fixes.RULE.name: (already_passing.RULE.name,),
