@@ -14,7 +14,7 @@ from builder.model import finding, silence, summary, text, tree
 CLASSES = (
     *(finding.Finding, finding.Edit, finding.Related, finding.Severity),
     *(summary.TreeSummary, summary.TreeListing, summary.Handoff, summary.Lookup),
-    *(summary.Work, summary.Labor, Decimal),
+    *(summary.Work, summary.Labor, summary.JudgedBy, Decimal),
     silence.Silence,
     *(text.Text, text.Number, text.Position),
     *(tree.Scope, tree.Signed, tree.Status, tree.Symptom),

@@ -127,7 +127,7 @@ def verdict_of(
     for one in of_library:
         by_file[one.at.file].append(one)
     for file, tree in trees.items():
-        first = without_what_follows(tree.findings, by_file[file])
+        first = without_what_follows(tree.findings, (*tree.mistakes, *by_file[file]))
         (waiting if rests_on(tree.used, doubtful) else sure).extend(first)
     for one in of_library:
         (waiting if waits(one, knowledge.mistakes, doubtful) else sure).append(one)

@@ -13,7 +13,7 @@ from builder.graph.precedence import affect, unmet_origins, unmet_predecessors
 from builder.graph.requirements import REQUIREMENTS, Requirement
 from builder.graph.runs import handled_words, procedures_named
 from builder.graph.vehicle_lookups import lookups_of, spec_results
-from builder.graph.work_lines import labor_of, minutes_of, prices_of, work_of
+from builder.graph.work_lines import judged_of, labor_of, minutes_of, prices_of, work_of
 from builder.model.checks import Result
 from builder.model.ends import Fix
 from builder.model.procedures import Procedures
@@ -57,6 +57,7 @@ def summary_of(tree: Tree, procedures: Procedures = NO_PROCEDURES) -> TreeSummar
         labor=tuple(labor_of(tree)),
         prices=tuple(prices_of(tree)),
         minutes=tuple(minutes_of(tree)),
+        judged=tuple(judged_of(tree)),
     )
 
 

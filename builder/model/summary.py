@@ -46,7 +46,16 @@ class Work(NamedTuple):
     words: str  # what it asks, and its lines
     tools: tuple[str, ...]
     hazards: tuple[str, ...]
-    puts_back: bool
+    puts_back: str  # its `put_back`, `normalized`, or ""
+    how_to: str
+    at: Position | None = None  # in a summary
+
+
+class JudgedBy(NamedTuple):
+    """What a test is judged by: a spec, or the load on a part, as it's compared with its twins."""
+
+    of: str  # the question and where it's asked, or the procedure and the part
+    by: str  # the spec, or the load
     at: Position | None = None  # in a summary
 
 
@@ -91,6 +100,7 @@ class TreeSummary:
     labor: tuple[Labor, ...] = ()  # of its fixes
     prices: tuple[Labor, ...] = ()  # of their parts
     minutes: tuple[Labor, ...] = ()  # of its checks and actions
+    judged: tuple[JudgedBy, ...] = ()  # its measurements and tests under load
 
 
 class TreeListing(NamedTuple):
@@ -118,6 +128,7 @@ class TreeListing(NamedTuple):
     labor: tuple[Labor, ...] = ()
     prices: tuple[Labor, ...] = ()
     minutes: tuple[Labor, ...] = ()
+    judged: tuple[JudgedBy, ...] = ()
 
 
 def listing_of(summary: TreeSummary) -> TreeListing:
@@ -144,6 +155,7 @@ def listing_of(summary: TreeSummary) -> TreeListing:
         labor=tuple(one._replace(at=None) for one in summary.labor),
         prices=tuple(one._replace(at=None) for one in summary.prices),
         minutes=tuple(one._replace(at=None) for one in summary.minutes),
+        judged=tuple(one._replace(at=None) for one in summary.judged),
     )
 
 

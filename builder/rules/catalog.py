@@ -163,6 +163,8 @@ MODULES = (
     "unlike_the_others",
     "unlike_other_fixes",
     "unlike_other_trees",
+    "unlike_its_twin",
+    "unlike_twin_elsewhere",
     "review_too_old",
     "review_in_doubt",
     "linked_draft",

@@ -18,6 +18,7 @@ from builder.rules import (
     closed_job,
     codes_before_clearing,
     computed,
+    no_such_hazard,
     no_such_procedure,
     no_such_spec,
     no_such_tree,
@@ -54,7 +55,7 @@ STOPS_A_WALK = (
 FOLLOWS = {
     closed_job.RULE.name: tuple(one.RULE.name for one in STOPS_A_WALK),
     **{one.RULE.name: (proved_by.RULE.name,) for one in ORDER_ALONG_PATHS},
-    unlike_the_others.RULE.name: (not_secured.RULE.name,),
+    unlike_the_others.RULE.name: (not_secured.RULE.name, no_such_hazard.RULE.name),
     proved_by.RULE.name: (swapped_answers.RULE.name,),
     swapped_answers.RULE.name: (already_passing.RULE.name,),
     unlike_other_fixes.RULE.name: (already_passing.RULE.name,),
