@@ -30,7 +30,8 @@ SIGNS = {
         jump start, spark; jump start, smoke; house wire, WIRES; speaker wire, fan; battery,
         thermal; thermal warning; vapor, thick; vapors, shop unless canister, evap; lithium, swell;
         lithium, puff; pack, puff; puff up, battery; fire crew, cut; leave vehicle, warning; fire
-        ext, use; fire ext, spray; fire ext, empty; fire ext, discharge; extinguisher, use;
+        ext, use;
+        fire ext, used; fire ext, spray; fire ext, empty; fire ext, discharge; extinguisher, use;
         extinguisher, empty; extinguisher, spray; battery, go up unless price, light, voltage,
         window, ASKS; go up, smoke; battery, catch; put ~ fire out; put out ~ fire; SMOKES, WIRES
         unless SPILLED; SMOKES, dash unless SPILLED; haze, panel; haze, fuse; smoke, smell, wheel;
