@@ -10,7 +10,7 @@ the trade, no source.
 SIGNS = {
     "fire": """
         SMOKES, INSIDE unless cigarette; SMOKES, engine bay; SMOKES, PLACE unless TAIL, SPILLED;
-        SMOKES unless TAIL, SPILLED; flame; in flame; fire, PLACE unless cylinder, order, start,
+        SMOKES unless TAIL, SPILLED; flame; fire, PLACE unless cylinder, order, start,
         up, ext; on fire; catch fire; into fire; engine fire; electrical fire; battery fire; wiring
         fire; car fire; van fire; little fire; small fire; fire department; extinguisher unless
         mount, holder, bracket, keep, expire; ember; GLOWS, HOT METAL unless DISPLAY; GLOWS, WIRES
@@ -30,16 +30,21 @@ SIGNS = {
         jump start, spark; jump start, smoke; house wire, WIRES; speaker wire, fan; battery,
         thermal; thermal warning; vapor, thick; vapors, shop unless canister, evap; lithium, swell;
         lithium, puff; pack, puff; puff up, battery; fire crew, cut; leave vehicle, warning; fire
-        ext, use; fire ext, spray; fire ext, empty; fire ext, discharge; extinguisher, use;
+        ext, use;
+        fire ext, used; fire ext, spray; fire ext, empty; fire ext, discharge; extinguisher, use;
         extinguisher, empty; extinguisher, spray; battery, go up unless price, light, voltage,
-        window, ASKS; go up, smoke; go up, flame; battery, catch; put ~ fire out; put ~ flame out;
-        put out ~ fire; put out ~ flame; fire ext, used; SMOKES, WIRES unless SPILLED; SMOKES, dash
-        unless SPILLED; haze, panel; haze, fuse; smoke, smell, wheel; wheel, hot, smoke; SMOKES,
-        wheel unless burnout, TAIL; WIRES, crackle; WIRES, pop unless speaker, noise; crackle,
-        behind radio unless speaker; fire, under hood; fire, under bonnet; fire, under dash; fire,
-        in dash; fire, behind; tail end, fire; grass, up under; stubble; grass, dry, fire; spit
-        fire; spit flame; bbq, engine; campfire; paint bubble, hood; weld, filler; weld itself;
-        wrench, glow; tool, glow; put it out, again; put it out, start up; orange glow, hood
+        window, ASKS; go up, smoke; battery, catch; put ~ fire out; put out ~ fire; SMOKES, WIRES
+        unless SPILLED; SMOKES, dash unless SPILLED; haze, panel; haze, fuse; smoke, smell, wheel;
+        wheel, hot, smoke; SMOKES, wheel unless burnout, TAIL; WIRES, crackle; WIRES, pop unless
+        speaker, noise; crackle, behind radio unless speaker; fire, under hood; fire, under bonnet;
+        fire, under dash; fire, in dash; fire, behind; tail end, fire; grass, up under; stubble;
+        grass, dry, fire; spit fire; bbq, engine; paint bubble, hood; weld, filler; weld itself;
+        wrench, glow; tool, glow; put it out, again; put it out, start up; orange glow, hood; saw ~
+        fire; see fire; seen fire; there fire unless order, code; fire come out; blow ~ fire out;
+        grease, BURNS, HOT PART; flare up, under hood; flash up, in face; oil, on exhaust unless
+        ASKS; oil, on manifold; oil, on header; oil, on turbo; grease, on manifold; fluid, on
+        exhaust; fluid, on manifold; lit up, HOT PART unless light, lamp, dash, code; up torch; seat
+        catch, heater; catch, beat ~ out; catch, throw dirt; something catch, under hood
         """,
     "fuel": """
         FUEL, SMELLS unless dipstick, freshener, freshner, coffee, candle, cologne, wash; FUEL,

@@ -102,7 +102,8 @@ HARMLESS = {
     "broken frame": """
         spare tire not come, spare tire missing, spare tire hoist, headache rack, frame rail size,
         rust proof, rust inspection, winch rust, check strap, wiper arm, spindle motor, tire winch,
-        spare winch, timing chain, timming chain
+        spare winch, timing chain, timming chain, surface rust, ball rust on, ball rust
+        tight, ball rust in, nut rust, pin rust in, mount rust in, bar rust in, ball not ~ unbolt
         """,
     "open on the road": """
         not stay open, clear over ~ roof, handle for ~ window, hood pull handle, greasy haze, glass
@@ -119,7 +120,8 @@ HARMLESS = {
         laugh, back pain, heartburn, price nearly kill, price almost kill, bill nearly kill, bill
         almost kill, price about kill, estimate nearly kill, heart attack when, poison free, choke
         cable, mirror got hit, got hit ~ mailbox, hook cover, phone die, not wake it, charger not
-        wake, fire decal, mailbox bumper, near gave ~ heart attack, near give me heart attack,
+        wake, fire decal, beam faint, mailbox bumper, near gave ~ heart attack, near give me
+        heart attack,
         heart attack discount, keep in trunk, sun in eyes, sun in ~ eyes, bumper crack, bleed screw
         """,
 }

@@ -9,7 +9,8 @@ _GLASS = """
     rear slider, sliding rear window, sliding window, slider window, slider, wind deflector,
     window deflector, vent visor, quarter window, pitted windshield, rock hit, blind spot
     mirror, rear view, mirror housing, mirror arm, mirror bracket, windshield sticker, window
-    crank, crank window, roll up handle, haze inside, greasy haze, film inside
+    crank, crank window, roll up handle, haze inside, greasy haze, film inside, mirror glass,
+    side mirror, regular gas
 """
 
 _LAMPS = """

@@ -33,7 +33,15 @@ NOMINAL = "12"  # a 12 V socket is no reading
 # Other readings, and what each means; common practice, no source. Milliamps are read on a parked
 # car, temperatures from 110 C or 230 F on a hot engine; fuel trims beyond ten percent are too far.
 _TRIM = r"(?<![a-z])(?:(?:long|short)(?: term)? )?(?:fuel )?(?:trims?|ltft|stft)[a-z ]{0,20}?"
+# What an alternator puts out while it runs, without its unit; no bolt and no current.
+_CHARGE = r"1[5-9][.,][0-9]{1,2}(?![0-9]| ?(?:a|amps?|mm|k|l)(?![a-z]))"
+_ALTERNATOR = r"(?:alternat[eo]r|alt|gen|generator|dynamo|regulator)"
 READINGS = (
+    (rf"(?<![a-z]){_ALTERNATOR}[a-z ]{{0,20}} {_CHARGE}", "charging voltage too high"),
+    (
+        rf"(?<![0-9.,]){_CHARGE} (?:at|on|from|out of) (?:the )?{_ALTERNATOR}(?: stud)?",
+        "charging voltage too high",
+    ),
     (r"(?<![a-z0-9_.,-])[0-9]{2,4} ?(?:ma|milli ?amps?)(?![a-z])", "parasitic drain"),
     (r"(?<![a-z0-9_.,-])1[1-4][0-9] ?(?:deg(?:rees)? )?c(?![a-z0-9])", "overheats"),
     (r"(?<![a-z0-9_.,-])2[3-7][0-9] ?(?:deg(?:rees)? )?f(?![a-z0-9])", "overheats"),
