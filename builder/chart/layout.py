@@ -3,8 +3,7 @@
 In: a `Tree` and, for paper, the room on each sheet. Out: `Chart`s.
 
 On paper the text comes first: sheets are added rather than text made smaller. The style with the
-results to the right is the plainest; the other is taken where its text is larger, or where it saves
-a sheet.
+results to the right is the plainest; the other is taken if its text is larger or it saves a sheet.
 """
 
 from collections.abc import Callable, Sequence
@@ -61,9 +60,8 @@ def one_column(flow: Flow) -> Chart:
     items = galley(measured, UNDER, block_groups(measured.flow.sections)).at(PAGE_WIDTH)
     column = Column(items, galley_height(items))
     room = Room(PAGE_WIDTH, column.height, column.height)
-    return sheet_drawings(
-        measured, SheetLayout(UNDER, room, TEXT * PAGE_SCALE, (PAGE_WIDTH,), (column,))
-    )[0]
+    fit = SheetLayout(UNDER, room, TEXT * PAGE_SCALE, (PAGE_WIDTH,), (column,))
+    return sheet_drawings(measured, fit)[0]
 
 
 def drawn_short(flow: Flow) -> Flow:
@@ -167,9 +165,7 @@ def _filled(task: FitTask, few: SheetLayout, beyond: float) -> SheetLayout | Non
 
 def _to_beat(fit: SheetLayout | None) -> float:
     """Return the text size that a less plain layout of as many sheets must pass."""
-    if fit is None or not fit.begins:
-        return 0
-    return _clearly_larger(fit.text)
+    return _clearly_larger(fit.text) if fit and fit.begins else 0
 
 
 def _clearly_larger(text: float) -> float:

@@ -30,10 +30,7 @@ from builder.check.named_files import is_in, name_in_shop
 from builder.check.packed_trees import PackedTrees
 from builder.check.renamed_entries import renamed_entries
 from builder.check.serialization import from_bytes
-from builder.check.tree_record import (
-    SUMMARY,
-    TreeRecord,
-)
+from builder.check.tree_record import SUMMARY, TreeRecord
 from builder.check.waiting import (
     doubtful_entries,
     in_kinds_followed,

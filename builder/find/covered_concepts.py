@@ -80,7 +80,7 @@ def _covered_phrases(concept: Concept, index: SymptomIndex) -> Credits:
 
 
 def _with_whole(words: Tokens, index: SymptomIndex) -> Tokens:
-    """A part of several words is more than these: whoever says `spare key` has no spare tire."""
+    """A part of several words is more than these: a `spare key` is no spare tire."""
     whole = " ".join(map(without_no, words))
     is_part = len(words) > 1 and (whole in index.trade.lone or whole in index.trade.subjects)
     return (*words, " ".join(words)) if is_part else words
