@@ -130,7 +130,8 @@ def check(draft: Draft, name: str, depth: int) -> list[str]:
         state = draft.chance.choice(STEMS["states"])
         lines = [f"check: {draft.fill('{a}').capitalize()} {state}", *when(draft, "", "key-off")]
         said = draft.chance.sample(STEMS["answers"], draft.chance.choice((2, 2, 3, 4)))
-    lines += [f"minutes: {draft.chance.randint(1, 20)}", *extras(draft), "results:"]
+    minutes = 4 + draft.chance.randint(1, 20) // 4
+    lines += [f"minutes: {minutes}", *extras(draft), "results:"]
     for result, branch in zip(said, branches(draft, len(said), depth), strict=True):
         lines += [f"  - result: {result}", f"    branch: {branch}"]
     if kind >= 0.5 and draft.room > 1 and draft.chance.random() < 0.3:
@@ -207,7 +208,8 @@ def action(draft: Draft, depth: int) -> str:
     """Write an action that a check follows."""
     name = draft.name("action")
     draft.steps[name] = []
-    draft.steps[name] = [f"action: {draft.say('deeds')}", f"minutes: {draft.chance.randint(1, 10)}",
+    draft.steps[name] = [f"action: {draft.say('deeds')}",
+                         f"minutes: {4 + draft.chance.randint(1, 10) // 2}",
                          *extras(draft), f"then: {new_check(draft, depth + 1)}"]  # fmt: skip
     return name
 
@@ -217,7 +219,8 @@ def way_back(draft: Draft, caller: str) -> str:
     name = draft.name("action")
     draft.steps[name] = []
     back = draft.chance.choice(("back", caller))
-    draft.steps[name] = [f"action: {draft.say('deeds')}", f"minutes: {draft.chance.randint(1, 10)}",
+    draft.steps[name] = [f"action: {draft.say('deeds')}",
+                         f"minutes: {4 + draft.chance.randint(1, 10) // 2}",
                          f"at_most: {draft.chance.randint(1, 3)}", f"spent: {end(draft, False)}",
                          f"then: {back}"]  # fmt: skip
     return name
@@ -231,13 +234,14 @@ def end(draft: Draft, proved: bool = True) -> str:
         draft.steps[name] = [f"stop: {draft.say('causes')}", f"kind: {kind}"]
         return name
     name = draft.name("fix")
-    price = draft.chance.randint(5, 400)
+    price = 100 + draft.chance.randint(5, 400) // 4
     sells, repair = proved and not draft.states, draft.say("repairs")
     if not sells:
         repair = repair.replace("Replace", "Repair")
     draft.steps[name] = [
         f"fix: {repair}", f"cause: {draft.say('causes')}",
-        f"weight: {draft.chance.randint(1, 9)}", f"hours: {draft.chance.randint(2, 40) / 10}",
+        f"weight: {draft.chance.randint(1, 9)}",
+        f"hours: {(15 + draft.chance.randint(2, 40) // 2) / 10}",  # like work takes alike
         "verify: [the same check again, same conditions]",
     ]  # fmt: skip
     if draft.states:
