@@ -218,7 +218,7 @@ def print_all(tree: Tree, library: Library) -> Iterator[bytes]:
 
 
 @given(drawn=pairs())
-@settings(max_examples=50, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 def test_no_tree_hangs_or_breaks_anything(drawn: tuple[Tree, Tree]) -> None:
     """Sound or not, a tree is judged, counted, numbered, laid out and rendered, and comes out."""
     with in_time():

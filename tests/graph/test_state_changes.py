@@ -23,7 +23,7 @@ from .vehicle_by_hand import (
 )
 
 ROUNDS = settings(
-    max_examples=80, deadline=None,
+    max_examples=50, deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )  # fmt: skip
 FILES = {"plain": conditions_files(plain=True), "any": conditions_files(plain=False)}

@@ -42,7 +42,7 @@ def as_networkx(facts: Facts, *, bounded: bool = True) -> "nx.DiGraph[str]":
     return nx.DiGraph([(a, b) for a, b in edges if bounded or not steps[a].at_most])
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(judged())
 def test_every_loop_is_reported_by_one_move(facts: Facts) -> None:
     """Each loop is a real path, and without the closing moves no loop is left."""
@@ -55,7 +55,7 @@ def test_every_loop_is_reported_by_one_move(facts: Facts) -> None:
     assert nx.is_directed_acyclic_graph(graph)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(judged())
 def test_a_finding_means_a_loop_without_a_limit(facts: Facts) -> None:
     """There is a finding if and only if a loop has no `at_most` on any of its steps."""
@@ -63,7 +63,7 @@ def test_a_finding_means_a_loop_without_a_limit(facts: Facts) -> None:
     assert bool(list(check(facts))) == unbounded
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(judged())
 def test_the_longest_path_is_the_longest_without_the_moves_that_lead_back(facts: Facts) -> None:
     """It has the length that networkx finds in the graph without them."""

@@ -18,7 +18,7 @@ from .vehicle_by_hand import Kinds
 from .walk_by_hand import MOST, At, Bay
 
 ROUNDS = settings(
-    max_examples=50, deadline=None,
+    max_examples=30, deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )  # fmt: skip
 PLAIN = conditions_files(plain=True)

@@ -31,7 +31,7 @@ from .mutators.states import SoundConditions
 SHOP = Path(__file__).parents[1] / "shop"
 SAMPLES = Path(__file__).parents[1] / "samples"  # their trees run procedures
 CONDITIONS = "kb/conditions.yml"
-A_TREE = 8  # mutants of each kind: enough to meet every shape, few enough to wait for
+A_TREE = 5  # mutants of each kind: enough to meet every shape, few enough to wait for
 AN_ARTICLE = 3
 
 
