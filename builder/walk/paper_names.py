@@ -28,7 +28,8 @@ def not_on_papers(tables: WalkTables, state: JobState, typed: WriteUp) -> Refuse
         )
     names = [*_parts(state)]
     checks = [*_checks(tables, state)]
-    if typed.name in (*names, *checks, *(f"{OF_CHECK}{one.lstrip(OF_CHECK)}" for one in checks)):
+    marked = (f"{OF_CHECK}{one.removeprefix(OF_CHECK)}" for one in checks)
+    if typed.name in (*names, *checks, *marked):
         return None
     near = get_close_matches(typed.name, [*names, *checks], n=1)
     hint = f"did you mean `{near[0]}`? " if near else ""
